@@ -1,0 +1,245 @@
+//! The client: who, measured how, sitting on what.
+
+use std::collections::BTreeMap;
+use std::fmt;
+
+use cushion::{Length, Mass, Name, Side, Size};
+
+use crate::{Date, Entry};
+
+/// A code for a client: letters, digits and hyphens, 2 to 24 long, with a digit in it.
+///
+/// Never a name: the rule of a digit keeps most names out, and the files say why.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct ClientCode(String);
+
+impl ClientCode {
+    /// The rule in words, for messages.
+    pub const RULE: &str = "2 to 24 letters, digits and hyphens with at least one digit";
+
+    /// Returns `None` where `text` breaks the rule.
+    #[must_use]
+    pub fn new(text: &str) -> Option<Self> {
+        let plain = text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-');
+        let digit = text.bytes().any(|byte| byte.is_ascii_digit());
+        (plain && digit && (2..=24).contains(&text.len())).then(|| Self(text.to_owned()))
+    }
+
+    /// The code as written.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Display for ClientCode {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// One value for each side of the client.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Sides<T> {
+    /// The client's left.
+    pub left: T,
+    /// The client's right.
+    pub right: T,
+}
+
+impl<T> std::ops::Index<Side> for Sides<T> {
+    type Output = T;
+    fn index(&self, side: Side) -> &T {
+        match side {
+            Side::Left => &self.left,
+            Side::Right => &self.right,
+        }
+    }
+}
+
+/// When something was measured, and by whom.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Taken {
+    /// The day.
+    pub on: Date,
+    /// Who measured: initials or a role.
+    pub by: String,
+}
+
+/// Body measures in the terms of ISO 16840-1, sitting, clothed as when using the cushion.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Measures {
+    /// When and by whom.
+    pub taken: Option<Taken>,
+    /// Greatest width of hips or thighs.
+    pub hip_width: Option<Length>,
+    /// Between the outsides of the trochanters.
+    pub trochanter_width: Option<Length>,
+    /// Back of the buttock to the back of the knee (buttock-popliteal), on each leg.
+    pub thigh_depth: Sides<Option<Length>>,
+    /// Back of the knee to the underside of the heel, with shoes, on each leg.
+    pub lower_leg_length: Sides<Option<Length>>,
+    /// Between the outsides of the knees.
+    pub external_knee_width: Option<Length>,
+    /// Between the lowest points of the ischial tuberosities, where measured.
+    pub seat_bone_spacing: Option<Length>,
+}
+
+/// A body weight and the day on which it was found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weighing {
+    /// The weight, as a mass.
+    pub weight: Mass,
+    /// The day.
+    pub on: Date,
+}
+
+/// What the cushion lies on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Base {
+    /// A solid seat.
+    Solid,
+    /// A sling seat.
+    Sling,
+}
+
+impl Base {
+    /// `solid` or `sling`.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Solid => "solid",
+            Self::Sling => "sling",
+        }
+    }
+}
+
+/// The wheelchair, as far as the cushion is concerned.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Chair {
+    /// Clear width between the sides.
+    pub inside_width: Option<Length>,
+    /// Clear depth from the back support to the front edge of the seat.
+    pub inside_depth: Option<Length>,
+    /// What the cushion lies on.
+    pub base: Option<Base>,
+    /// Anything else.
+    pub notes: Option<String>,
+}
+
+/// Which layout is meant, as a client file or the command line names it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LayoutRef {
+    /// Built in, by name.
+    BuiltIn(Name),
+    /// A layout file, by its path, taken from the folder of the file that names it.
+    File(String),
+    /// A plugin's, written `plugin:NAME`, with values for its parameters.
+    Plugin {
+        /// The plugin's layout.
+        name: Name,
+        /// Values by parameter.
+        parameters: BTreeMap<Name, f64>,
+    },
+}
+
+impl fmt::Display for LayoutRef {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::BuiltIn(name) => write!(f, "{name}"),
+            Self::File(path) => write!(f, "{path}"),
+            Self::Plugin { name, .. } => write!(f, "plugin:{name}"),
+        }
+    }
+}
+
+/// The cushion chosen for the client.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CushionChoice {
+    /// Which layout.
+    pub layout: LayoutRef,
+    /// Which size.
+    pub size: Size,
+    /// Which cell: a built-in name or the path of a cell file.
+    pub cell: String,
+    /// Cells in the spare bag.
+    pub spare_cells: u32,
+}
+
+/// How much a compartment is to differ from the stock fill.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// So many cells more, or fewer where negative.
+    Cells(i32),
+    /// So much more unloaded crown, or less where negative.
+    Crown(Length),
+}
+
+/// A wanted change of one compartment, with the reason.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Change {
+    /// The compartment's id.
+    pub compartment: Name,
+    /// How much.
+    pub amount: Amount,
+    /// Why.
+    pub reason: String,
+}
+
+/// Somebody to call.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Contact {
+    /// Who: a service or a role.
+    pub who: String,
+    /// The telephone number.
+    pub phone: String,
+    /// When they answer.
+    pub hours: Option<String>,
+}
+
+/// A client and what was decided for them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Client {
+    /// The code that stands for the client.
+    pub code: ClientCode,
+    /// Body measures.
+    pub measures: Measures,
+    /// Body weight.
+    pub weighing: Option<Weighing>,
+    /// The wheelchair.
+    pub chair: Chair,
+    /// The cushion.
+    pub cushion: CushionChoice,
+    /// Wanted changes from the stock fill.
+    pub changes: Vec<Change>,
+    /// Sentences for the carer's sheet.
+    pub carer_notes: Vec<String>,
+    /// What to sit on while the cushion is being washed or put right.
+    pub meanwhile: Option<String>,
+    /// Whom to call, in order.
+    pub contacts: Vec<Contact>,
+    /// When the set-up is to be looked at again.
+    pub next_review: Option<Date>,
+    /// What was done, oldest first.
+    pub record: Vec<Entry>,
+}
+
+impl Client {
+    /// Returns the plan that was recorded last.
+    #[must_use]
+    pub fn latest_plan(&self) -> Option<&crate::RecordedPlan> {
+        self.record.iter().rev().find_map(|entry| match entry {
+            Entry::Plan(plan) => Some(plan),
+            Entry::FittingCheck(_) => None,
+        })
+    }
+
+    /// Returns the fitting check that was made after the latest plan, if there is one.
+    #[must_use]
+    pub fn fitting_check(&self) -> Option<&crate::FittingCheck> {
+        match self.record.last()? {
+            Entry::FittingCheck(check) => Some(check),
+            Entry::Plan(_) => None,
+        }
+    }
+}

@@ -1,0 +1,98 @@
+//! The record: plans and checks, dated, as they were written down.
+
+use std::fmt;
+
+use cushion::{Name, Size};
+
+use crate::Date;
+
+/// The first 16 hexadecimal digits of a SHA-256, by which a file is known again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Digest(String);
+
+impl Digest {
+    /// Returns `None` unless `text` is 16 lower-case hexadecimal digits.
+    #[must_use]
+    pub fn new(text: &str) -> Option<Self> {
+        let digits = text.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'));
+        (digits && text.len() == 16).then(|| Self(text.to_owned()))
+    }
+
+    /// The digits.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Display for Digest {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// A recorded count of one compartment.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RecordedCount {
+    /// The compartment.
+    pub id: Name,
+    /// The number sewn at its opening.
+    pub number: u8,
+    /// Cells as supplied, at the time.
+    pub stock: u32,
+    /// Cells for this client.
+    pub planned: u32,
+}
+
+/// A plan as it was recorded. Paper prints these counts and no others.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RecordedPlan {
+    /// The day.
+    pub on: Date,
+    /// Who recorded it.
+    pub by: String,
+    /// The layout, as the client file named it.
+    pub layout: String,
+    /// The size.
+    pub size: Size,
+    /// Counts in the order of the numbers.
+    pub counts: Vec<RecordedCount>,
+    /// The program's version.
+    pub program: String,
+    /// The digest of the layout's text.
+    pub layout_digest: Digest,
+    /// The digest of the cell's text.
+    pub cell_digest: Digest,
+    /// The digest of the model's parameters.
+    pub parameters_digest: Digest,
+    /// The plugin and its version, where one drew the pattern.
+    pub drawn_by: Option<String>,
+}
+
+impl RecordedPlan {
+    /// Returns the cells in the whole cushion.
+    #[must_use]
+    pub fn total(&self) -> u32 {
+        self.counts.iter().map(|count| count.planned).sum()
+    }
+}
+
+/// A fitting check: somebody sat the client on the filled cushion and found it right.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FittingCheck {
+    /// The day.
+    pub on: Date,
+    /// Who checked.
+    pub by: String,
+    /// What was found, in words.
+    pub found: Option<String>,
+}
+
+/// One entry of the record.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Entry {
+    /// A plan.
+    Plan(RecordedPlan),
+    /// A fitting check of the plan before it.
+    FittingCheck(FittingCheck),
+}

@@ -1,0 +1,42 @@
+//! The cushion as values: sizes, layouts, patterns, cells, and the areas and lengths that follow.
+//!
+//! A [`Layout`] holds the rules of a family of cushions, a [`Pattern`] is a layout at one
+//! [`Size`], made by [`arrange`]: the faces that the seams cut out are the compartments, so there
+//! can be no gap and no overlap. Points are in millimetres, x to the client's right, y forward
+//! from the rear edge; quantities carry their units.
+//!
+//! Nothing here reads a file, solves anything, draws a page or knows that plugins exist.
+
+mod arrange;
+mod cell;
+mod checks;
+mod curve;
+mod fault;
+mod fill;
+mod layout;
+mod name;
+mod pattern;
+mod quantity;
+mod size;
+mod source;
+mod width;
+
+pub use kurbo::Point;
+
+pub use crate::arrange::arrange;
+pub use crate::cell::{Cell, Packing, square_pillow_volume};
+pub use crate::checks::check_layout;
+pub use crate::curve::{Chain, Piece};
+pub use crate::fault::{Fault, FaultKind, Severity, Subject};
+pub use crate::fill::{CompartmentFill, CountRange, StockFill};
+pub use crate::layout::{
+    CompartmentRule, Layout, MadeSize, Measure, Numbers, PointRule, SeamRule, SeamShape, Spot,
+};
+pub use crate::name::Name;
+pub use crate::pattern::{
+    Class, Compartment, CompartmentIx, Edge, EdgeIx, NodeIx, Pattern, Purpose, Ring, Side,
+};
+pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
+pub use crate::size::{Size, SizeError};
+pub use crate::source::{LayoutRequest, LayoutSource};
+pub use crate::width::least_width;

@@ -1,0 +1,125 @@
+//! A cushion's size: width by depth.
+
+use std::fmt;
+use std::str::FromStr;
+
+use crate::Length;
+
+/// Width by depth of a cushion, each between [`Size::LEAST`] and [`Size::GREATEST`].
+///
+/// Width runs from the client's left to right, depth from the rear edge to the front.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Size {
+    width: Length,
+    depth: Length,
+}
+
+impl Size {
+    /// The least width or depth that is taken for a cushion: 150 mm.
+    ///
+    /// Common practice, no source: air-cell cushions begin at about 250 mm.
+    pub const LEAST: Length = Length::from_mm(150.0);
+    /// The greatest width or depth that is taken for a cushion: 800 mm.
+    pub const GREATEST: Length = Length::from_mm(800.0);
+
+    /// Returns `None` where a side is outside the range.
+    #[must_use]
+    pub fn new(width: Length, depth: Length) -> Option<Self> {
+        let fits = |side: Length| Self::LEAST <= side && side <= Self::GREATEST;
+        (fits(width) && fits(depth)).then_some(Self { width, depth })
+    }
+
+    /// From the client's left to right.
+    #[must_use]
+    pub fn width(self) -> Length {
+        self.width
+    }
+
+    /// From the rear edge to the front edge.
+    #[must_use]
+    pub fn depth(self) -> Length {
+        self.depth
+    }
+}
+
+/// Writes `440x400`, in millimetres, with a decimal only where there is one.
+impl fmt::Display for Size {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let tenth = |side: Length| (side.to_mm() * 10.0).round() / 10.0;
+        write!(f, "{}x{}", tenth(self.width), tenth(self.depth))
+    }
+}
+
+/// Why a text is not a size.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum SizeError {
+    /// The text is not two numbers joined by `x`.
+    Form,
+    /// A side is outside the range; in millimetres.
+    Range {
+        /// Width as read.
+        width_mm: f64,
+        /// Depth as read.
+        depth_mm: f64,
+    },
+}
+
+impl fmt::Display for SizeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Form => f.write_str(
+                "a size is width x depth, such as `440x400` in millimetres or `17x16in` in inches",
+            ),
+            Self::Range { width_mm, depth_mm } => write!(
+                f,
+                "{width_mm:.0} x {depth_mm:.0} mm is no cushion: width and depth lie between {:.0} and {:.0} mm",
+                Size::LEAST.to_mm(),
+                Size::GREATEST.to_mm()
+            ),
+        }
+    }
+}
+
+impl std::error::Error for SizeError {}
+
+/// Reads `440x400`, `440x400mm` or `17x16in`; spaces are allowed around the parts.
+impl FromStr for Size {
+    type Err = SizeError;
+
+    fn from_str(text: &str) -> Result<Self, SizeError> {
+        let text = text.trim();
+        let (sides, unit) = match (text.strip_suffix("in"), text.strip_suffix("mm")) {
+            (Some(inches), _) => (inches, 25.4),
+            (_, Some(mm)) => (mm, 1.0),
+            _ => (text, 1.0),
+        };
+        let (width, depth) = sides.split_once(['x', '×']).ok_or(SizeError::Form)?;
+        let side = |text: &str| {
+            let number: f64 = text.trim().parse().map_err(|_| SizeError::Form)?;
+            if number.is_finite() { Ok(number * unit) } else { Err(SizeError::Form) }
+        };
+        let (width_mm, depth_mm) = (side(width)?, side(depth)?);
+        Self::new(Length::from_mm(width_mm), Length::from_mm(depth_mm))
+            .ok_or(SizeError::Range { width_mm, depth_mm })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sizes_are_read_in_millimetres_and_inches() {
+        let read = |text: &str| text.parse::<Size>().map(|size| size.to_string());
+        assert_eq!(read("440x400"), Ok("440x400".into()));
+        assert_eq!(read(" 440 x 400 mm"), Ok("440x400".into()));
+        assert_eq!(read("17x16in"), Ok("431.8x406.4".into()));
+        assert_eq!(read("440"), Err(SizeError::Form));
+        assert_eq!(read("nanx400"), Err(SizeError::Form));
+        assert_eq!(
+            read("4000x400").map_err(|error| error.to_string()),
+            Err("4000 x 400 mm is no cushion: width and depth lie between 150 and 800 mm".into())
+        );
+    }
+}
