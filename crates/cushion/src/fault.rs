@@ -64,6 +64,11 @@ pub enum FaultKind {
     BeyondSeam,
     /// Two points lie on one place.
     SamePlace(Name),
+    /// The layout has more points or seams than any cushion needs.
+    TooMuch {
+        /// The most of each.
+        most: usize,
+    },
     /// No seam is called `outline`.
     NoOutline,
     /// A seam runs through fewer points than its shape needs.
@@ -147,6 +152,7 @@ impl fmt::Display for FaultKind {
             }
             Self::BeyondSeam => write!(f, "this point lies beyond the stretch that it counts on"),
             Self::SamePlace(other) => write!(f, "this point lies on the point `{other}`"),
+            Self::TooMuch { most } => write!(f, "there are more than {most} points or seams"),
             Self::NoOutline => write!(f, "no seam is called `outline`"),
             Self::TooFewPoints { least } => {
                 write!(f, "this seam needs {least} points or more")
@@ -205,6 +211,7 @@ impl FaultKind {
             Self::NotOnSeam { .. } => "name two points of the seam, in the order in which it runs",
             Self::BeyondSeam => "keep `at` between 0 % and 100 %",
             Self::SamePlace(_) => "use one point for both, or move one of them",
+            Self::TooMuch { .. } => "take away those that no compartment needs",
             Self::NoOutline => "add a seam called `outline` that goes around the cushion",
             Self::TooFewPoints { .. } => "add points to `through`",
             Self::OpenOutline => {

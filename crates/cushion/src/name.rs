@@ -22,6 +22,11 @@ impl Name {
         (begins && goes_on && text.len() <= 40).then(|| Self(text.to_owned()))
     }
 
+    /// Returns the name with a hyphen and a word added; `word` is lower-case letters.
+    pub(crate) fn joined(base: &Self, word: &str) -> Self {
+        Self(format!("{base}-{word}"))
+    }
+
     /// The name as written.
     #[must_use]
     pub fn as_str(&self) -> &str {

@@ -7,37 +7,37 @@ use crate::{Area, Length, Mass, Name, Size, Volume};
 
 /// Names one compartment of one [`Pattern`]; in the order of the numbers sewn at the openings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct CompartmentIx(pub(crate) u16);
+pub struct CompartmentIx(pub(crate) u32);
 
 impl CompartmentIx {
     /// Place in the order of numbers, from 0.
     #[must_use]
     pub fn index(self) -> usize {
-        usize::from(self.0)
+        self.0 as usize
     }
 }
 
 /// Names one edge of one [`Pattern`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct EdgeIx(pub(crate) u16);
+pub struct EdgeIx(pub(crate) u32);
 
 impl EdgeIx {
     /// Place in [`Pattern::edges`].
     #[must_use]
     pub fn index(self) -> usize {
-        usize::from(self.0)
+        self.0 as usize
     }
 }
 
 /// Names one node of one [`Pattern`]: where seams meet, or a named point on a seam.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct NodeIx(pub(crate) u16);
+pub struct NodeIx(pub(crate) u32);
 
 impl NodeIx {
     /// Place in [`Pattern::nodes`].
     #[must_use]
     pub fn index(self) -> usize {
-        usize::from(self.0)
+        self.0 as usize
     }
 }
 
@@ -294,7 +294,7 @@ impl Pattern {
 
     /// All indices, in the order of the numbers.
     pub fn indices(&self) -> impl Iterator<Item = CompartmentIx> + use<> {
-        (0..self.compartments.len() as u16).map(CompartmentIx)
+        (0..self.compartments.len() as u32).map(CompartmentIx)
     }
 
     /// Finds a compartment by what files call it.
