@@ -51,10 +51,8 @@ pub(crate) fn claims(layout: &Layout, size: Size, faces: &Faces) -> Result<Vec<C
             if claims.iter().any(|claim| claim.number == number) {
                 fault(&rule.id, FaultKind::SameNumber(number));
             }
-            if side.is_some() || !layout.mirror {
-                if names_other_side(&rule.id, seed) {
-                    fault(&rule.id, FaultKind::SideInName);
-                }
+            if (side.is_some() || !layout.mirror) && names_other_side(&rule.id, seed) {
+                fault(&rule.id, FaultKind::SideInName);
             }
             claims.push(claim(layout, rule, seed, number, side, face));
         }
@@ -98,9 +96,7 @@ fn seeds(
     let middle = seed.x.abs() < ON_CENTRE;
     let own = if seed.x < 0.0 { Side::Left } else { Side::Right };
     match (layout.mirror && !middle, rule.numbers) {
-        (false, Numbers::One(number)) => {
-            Some(vec![(seed, number, (!middle).then_some(own))])
-        }
+        (false, Numbers::One(number)) => Some(vec![(seed, number, (!middle).then_some(own))]),
         (true, Numbers::Pair { left, right }) => {
             let image = Point::new(-seed.x, seed.y);
             Some(vec![(image, left, Some(Side::Left)), (seed, right, Some(Side::Right))])

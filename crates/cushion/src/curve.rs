@@ -105,12 +105,9 @@ impl Piece {
         let flip = |point: Point| Point::new(-point.x, point.y);
         match *self {
             Self::Line(from, to) => Self::Line(flip(from), flip(to)),
-            Self::Arc { center, radius, start, sweep } => Self::Arc {
-                center: flip(center),
-                radius,
-                start: TAU / 2.0 - start,
-                sweep: -sweep,
-            },
+            Self::Arc { center, radius, start, sweep } => {
+                Self::Arc { center: flip(center), radius, start: TAU / 2.0 - start, sweep: -sweep }
+            }
             Self::Cubic(c) => {
                 Self::Cubic(CubicBez::new(flip(c.p0), flip(c.p1), flip(c.p2), flip(c.p3)))
             }

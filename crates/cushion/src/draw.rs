@@ -7,9 +7,7 @@ use kurbo::{CubicBez, Point, Vec2};
 use crate::curve::{Chain, Piece};
 use crate::pattern::NodeIx;
 use crate::round::{self, Rounding};
-use crate::{
-    Fault, FaultKind, Layout, Name, PointRule, SeamRule, SeamShape, Size, Subject,
-};
+use crate::{Fault, FaultKind, Layout, Name, PointRule, SeamRule, SeamShape, Size, Subject};
 
 /// Points closer than this are one place: a tenth of what a seam can be sewn to, in mm.
 pub(crate) const SAME_PLACE: f64 = 0.1;
@@ -235,10 +233,9 @@ impl<'a> Draft<'a> {
         let station = |wanted: &Name, after: usize| {
             let found = (after..rule.through.len()).find(|&stop| rule.through[stop] == *wanted);
             let back = (rule.closed && rule.through[0] == *wanted).then_some(rule.through.len());
-            found.or(back).ok_or_else(|| FaultKind::NotOnSeam {
-                seam: seam.clone(),
-                point: wanted.clone(),
-            })
+            found
+                .or(back)
+                .ok_or_else(|| FaultKind::NotOnSeam { seam: seam.clone(), point: wanted.clone() })
         };
         let found = station(from, 0).and_then(|first| {
             let last = station(to, first + 1)?;
@@ -332,8 +329,9 @@ impl<'a> Cut<'a> {
         for (seam, drawn) in seams.iter().enumerate() {
             let drawn = drawn.as_ref().expect("all seams are drawn");
             for stretch in self.stretches(seam, drawn, by_name) {
-                stretches.extend(self.image(&stretch));
+                let image = self.image(&stretch);
                 stretches.push(stretch);
+                stretches.extend(image);
             }
         }
         Drawing { nodes: self.nodes, stretches }
@@ -462,9 +460,7 @@ fn smooth_spans(before: Option<Point>, points: &[Point], after: Option<Point>) -
             // At a free end the parabola through the last three points ends without a bend of
             // its own: the tangent mirrors the next one in the chord.
             (None, Some(ahead)) => free_end(here, ahead, points.get(at + 2).copied()),
-            (Some(back), None) => {
-                -free_end(here, back, at.checked_sub(2).map(|next| points[next]))
-            }
+            (Some(back), None) => -free_end(here, back, at.checked_sub(2).map(|next| points[next])),
             (None, None) => Vec2::ZERO,
         }
     };
@@ -472,12 +468,8 @@ fn smooth_spans(before: Option<Point>, points: &[Point], after: Option<Point>) -
         .map(|at| {
             let (from, to) = (points[at], points[at + 1]);
             let third = from.distance(to) / 3.0;
-            let cubic = CubicBez::new(
-                from,
-                from + tangent(at) * third,
-                to - tangent(at + 1) * third,
-                to,
-            );
+            let cubic =
+                CubicBez::new(from, from + tangent(at) * third, to - tangent(at + 1) * third, to);
             Chain::new(vec![Piece::Cubic(cubic)])
         })
         .collect()

@@ -1,6 +1,6 @@
 //! Finds the faces that drawn seams cut out of the plane.
 
-use kurbo::{Point, Vec2};
+use kurbo::{Line, ParamCurveNearest, Point, Vec2};
 
 use crate::draw::Drawing;
 use crate::pattern::{EdgeIx, Ring};
@@ -58,7 +58,8 @@ pub(crate) fn faces(drawing: &Drawing) -> Faces {
     for hole in holes {
         // Any face around the island is larger than the island; its own faces are not around it.
         let start = hole.corners[0];
-        let host = faces.smallest(|face| face.area > -hole.area + 1e-6 && encloses(&face.corners, start));
+        let host =
+            faces.smallest(|face| face.area > -hole.area + 1e-6 && encloses(&face.corners, start));
         match host {
             Some(face) => faces.inside[face].holes.push(hole.ring),
             None => faces.outside.push(hole.ring),
@@ -98,7 +99,13 @@ impl Face {
     }
 
     fn room(&self, point: Point) -> f64 {
-        self.corners.iter().map(|corner| corner.distance(point)).fold(f64::INFINITY, f64::min)
+        let corners = &self.corners;
+        (0..corners.len())
+            .map(|place| {
+                let line = Line::new(corners[place], corners[(place + 1) % corners.len()]);
+                line.nearest(point, FLAT).distance_sq
+            })
+            .fold(f64::INFINITY, f64::min)
     }
 }
 

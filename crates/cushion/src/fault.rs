@@ -172,17 +172,19 @@ impl fmt::Display for FaultKind {
             Self::WrongHalf => write!(f, "this lies on the client's left, which is made by mirror"),
             Self::SeedOutside => write!(f, "this seed lies in no compartment"),
             Self::SharedFace(other) => write!(f, "this seed lies in the compartment `{other}`"),
-            Self::UnclaimedFace { at } => write!(
-                f,
-                "no compartment claims the space around x {:.0}, y {:.0} mm",
-                at.x, at.y
-            ),
+            Self::UnclaimedFace { at } => {
+                write!(f, "no compartment claims the space around x {:.0}, y {:.0} mm", at.x, at.y)
+            }
             Self::SameNumber(number) => write!(f, "the number {number} is given twice"),
             Self::NumbersForSides => {
                 write!(f, "the numbers do not fit the sides that this seed stands for")
             }
-            Self::SideInName => write!(f, "the id names one side and the compartment lies on the other"),
-            Self::OtherFaces => write!(f, "the seams enclose other compartments than at the first size"),
+            Self::SideInName => {
+                write!(f, "the id names one side and the compartment lies on the other")
+            }
+            Self::OtherFaces => {
+                write!(f, "the seams enclose other compartments than at the first size")
+            }
             Self::NarrowerThanCell(width) => {
                 write!(f, "at {:.0} mm, this compartment is narrower than a cell", width.to_mm())
             }
@@ -222,7 +224,9 @@ impl FaultKind {
             }
             Self::TooMuchBow => "take a smaller `bow`",
             Self::EndsNowhere(_) => "end it at a point on another seam, as `{ on = ... }` makes",
-            Self::Crossing { .. } => "put a point on one of them there and lead the other through it",
+            Self::Crossing { .. } => {
+                "put a point on one of them there and lead the other through it"
+            }
             Self::Outside => "move its points inside the outline",
             Self::WrongHalf => "write it with x of 0 % or more",
             Self::SeedOutside => "move the seed well inside the compartment",

@@ -138,6 +138,8 @@ pub struct Layout {
     pub title: String,
     /// Whom it suits, in a sentence.
     pub about: String,
+    /// How the user weights in `sizes` were found, in a sentence.
+    pub rating_from: String,
     /// What it is declared for.
     pub class: Class,
     /// Whether the right half is written and the left half made from it.

@@ -1,0 +1,7 @@
+//! What layouts become, and what is said of wrong ones.
+
+mod arranging;
+mod build;
+mod curves;
+mod faults;
+mod widths;
