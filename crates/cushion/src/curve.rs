@@ -8,6 +8,8 @@ use kurbo::{
 
 /// Accuracy of the length of a cubic, in millimetres: far below what a seam can be sewn to.
 const LENGTH_ACCURACY: f64 = 1e-7;
+/// No piece is cut shorter than this, in millimetres: what rounding leaves over is no piece.
+const SHORTEST: f64 = 1e-6;
 
 /// One piece of a curve, in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -129,6 +131,18 @@ impl Piece {
         match self {
             Self::Line(..) | Self::Arc { .. } => (length / self.length()).clamp(0.0, 1.0),
             Self::Cubic(cubic) => cubic.inv_arclen(length, LENGTH_ACCURACY),
+        }
+    }
+
+    /// Returns `t`, or the end that it is nearer to than [`SHORTEST`].
+    fn held_off_ends(&self, t: f64) -> f64 {
+        let short = SHORTEST / self.length();
+        if t < short {
+            0.0
+        } else if t > 1.0 - short {
+            1.0
+        } else {
+            t
         }
     }
 
@@ -324,6 +338,7 @@ impl Chain {
     #[must_use]
     pub fn split_at(&self, length: f64) -> (Self, Self) {
         let (piece, t) = self.locate(length);
+        let t = self.0[piece].held_off_ends(t);
         let mut before = self.0[..piece].to_vec();
         let mut after = Vec::new();
         if t > 0.0 {
