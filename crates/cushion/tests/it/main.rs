@@ -4,4 +4,5 @@ mod arranging;
 mod build;
 mod curves;
 mod faults;
+mod laws;
 mod widths;
