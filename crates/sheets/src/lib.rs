@@ -1,1 +1,21 @@
-//! sheets.
+//! Finished pages, and the documents made of them.
+//!
+//! A [`Page`] is placed once, in millimetres, and written as SVG, PDF or PNG with the same
+//! geometry and real text. Nothing here knows how a plan is found, how a file is read or what
+//! day it is.
+
+mod color;
+mod font;
+mod page;
+mod paper;
+mod text;
+
+pub use kurbo::{BezPath, Point, Rect};
+
+pub use crate::color::{Color, contrast_ratio};
+pub use crate::font::Weight;
+pub use crate::page::{
+    Align, Block, Document, Fill, FillRule, Heads, Mark, Page, Pen, Role, Shape, TextRun,
+};
+pub use crate::paper::Paper;
+pub use crate::text::{Glyph, MM_PER_PT, SetError, Shaped, Style, measure, with_unit, wrap};

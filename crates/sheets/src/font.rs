@@ -1,0 +1,151 @@
+//! The faces that pages are set in, parsed once.
+//!
+//! Atkinson Hyperlegible Next, static cuts, under the SIL Open Font License 1.1, which is kept
+//! beside them in `fonts/` and names no reserved font name, so subsets may keep the name.
+
+use std::sync::OnceLock;
+
+use harfrust::{Direction, Feature, ShapeOptions, ShapePlan, ShaperData, Tag, UnicodeBuffer};
+use skrifa::instance::{LocationRef, Size};
+use skrifa::{FontRef, MetadataProvider as _};
+
+/// How heavy the strokes are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Weight {
+    /// 400, for words.
+    Regular,
+    /// 600, for headings of columns and the like.
+    SemiBold,
+    /// 700, for headings and for what must not be missed.
+    Bold,
+}
+
+impl Weight {
+    /// All weights, the lightest first.
+    pub const ALL: [Self; 3] = [Self::Regular, Self::SemiBold, Self::Bold];
+
+    /// The number that CSS and OpenType give to the weight.
+    pub const fn number(self) -> u16 {
+        match self {
+            Self::Regular => 400,
+            Self::SemiBold => 600,
+            Self::Bold => 700,
+        }
+    }
+
+    /// The PostScript name of the face.
+    pub(crate) const fn postscript_name(self) -> &'static str {
+        match self {
+            Self::Regular => "AtkinsonHyperlegibleNext-Regular",
+            Self::SemiBold => "AtkinsonHyperlegibleNext-SemiBold",
+            Self::Bold => "AtkinsonHyperlegibleNext-Bold",
+        }
+    }
+
+    /// The font file.
+    pub(crate) const fn bytes(self) -> &'static [u8] {
+        match self {
+            Self::Regular => {
+                include_bytes!("../fonts/AtkinsonHyperlegibleNext_400Regular.ttf")
+            }
+            Self::SemiBold => {
+                include_bytes!("../fonts/AtkinsonHyperlegibleNext_600SemiBold.ttf")
+            }
+            Self::Bold => include_bytes!("../fonts/AtkinsonHyperlegibleNext_700Bold.ttf"),
+        }
+    }
+}
+
+/// The family's name, the same in all faces.
+pub(crate) const FAMILY: &str = "Atkinson Hyperlegible Next";
+
+/// A face made ready for shaping.
+pub(crate) struct Face {
+    font: FontRef<'static>,
+    shaping: ShaperData,
+    plan: ShapePlan,
+    /// Font units to the em.
+    pub(crate) units_per_em: f64,
+    /// Height of the line above the baseline, in ems.
+    pub(crate) ascent: f64,
+    /// Depth of the line below the baseline, in ems, positive.
+    pub(crate) descent: f64,
+    /// Height of a capital, in ems.
+    pub(crate) cap_height: f64,
+}
+
+/// A glyph as the shaper placed it, in font units.
+pub(crate) struct Placed {
+    pub(crate) id: u16,
+    pub(crate) cluster: usize,
+    pub(crate) advance: i32,
+    /// Whether the glyph is moved off the baseline or its place.
+    pub(crate) moved: bool,
+}
+
+/// Substitutions that would make a glyph stand for anything but one character. They are off, so
+/// that text on the page, in the file and read aloud agree character by character.
+const OFF: [&[u8; 4]; 6] = [b"ccmp", b"liga", b"clig", b"calt", b"rlig", b"locl"];
+
+/// The face of a weight.
+pub(crate) fn face(weight: Weight) -> &'static Face {
+    static REGULAR: OnceLock<Face> = OnceLock::new();
+    static SEMI_BOLD: OnceLock<Face> = OnceLock::new();
+    static BOLD: OnceLock<Face> = OnceLock::new();
+    let cell = match weight {
+        Weight::Regular => &REGULAR,
+        Weight::SemiBold => &SEMI_BOLD,
+        Weight::Bold => &BOLD,
+    };
+    cell.get_or_init(|| Face::new(weight))
+}
+
+impl Face {
+    fn new(weight: Weight) -> Self {
+        let font = FontRef::new(weight.bytes()).expect("the embedded font is a font");
+        let shaping = ShaperData::new(&font);
+        let off = OFF.map(|tag| Feature::new(Tag::new(tag), 0, ..));
+        let latin = Some(harfrust::script::LATIN);
+        let plan = {
+            let shaper = shaping.shaper(&font).build();
+            ShapePlan::new(&shaper, Direction::LeftToRight, latin, None, &off)
+        };
+        let metrics = font.metrics(Size::unscaled(), LocationRef::default());
+        let units_per_em = f64::from(metrics.units_per_em);
+        let em = |value: f32| f64::from(value) / units_per_em;
+        let cap_height = em(metrics.cap_height.expect("the embedded font states its capitals"));
+        let (ascent, descent) = (em(metrics.ascent), em(-metrics.descent));
+        Self { font, shaping, plan, units_per_em, ascent, descent, cap_height }
+    }
+
+    /// The glyph of a character; `None` if the face has none.
+    pub(crate) fn glyph(&self, character: char) -> Option<u16> {
+        let id = self.font.charmap().map(character)?.to_u32();
+        u16::try_from(id).ok().filter(|id| *id != 0)
+    }
+
+    /// The width of a glyph without kerning, in font units.
+    pub(crate) fn advance(&self, glyph: u16) -> i32 {
+        let metrics = self.font.glyph_metrics(Size::unscaled(), LocationRef::default());
+        metrics.advance_width(skrifa::GlyphId::from(glyph)).map_or(0, |width| width as i32)
+    }
+
+    /// Shapes a line of left-to-right text.
+    pub(crate) fn shape(&self, text: &str) -> Vec<Placed> {
+        let mut buffer = UnicodeBuffer::new();
+        buffer.push_str(text);
+        buffer.set_direction(Direction::LeftToRight);
+        buffer.set_script(harfrust::script::LATIN);
+        let shaper = self.shaping.shaper(&self.font).build();
+        let glyphs = shaper.shape(buffer, ShapeOptions::new().plan(Some(&self.plan)));
+        let pairs = glyphs.glyph_infos().iter().zip(glyphs.glyph_positions());
+        pairs
+            .map(|(info, place)| Placed {
+                id: u16::try_from(info.glyph_id).expect("the shaper promises 16 bits"),
+                cluster: info.cluster as usize,
+                advance: place.x_advance,
+                moved: place.x_offset != 0 || place.y_offset != 0,
+            })
+            .collect()
+    }
+}
