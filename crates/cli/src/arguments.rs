@@ -1,0 +1,233 @@
+//! Arguments: exactly what was typed. Nothing is read, resolved or done here.
+
+use std::path::PathBuf;
+
+use case::Date;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use cushion::Size;
+
+use crate::exit_codes;
+use crate::terminal::Color;
+use crate::today;
+
+/// Plan and print the cell counts of compartment cushions
+#[derive(Debug, Parser)]
+#[command(name = "seatwright", version, after_help = exit_codes::help())]
+#[command(long_about = "Plan and print the cell counts of compartment cushions\n\n\
+    Everything that is computed is an estimate until somebody has checked it with their hands. \
+    The treating clinician decides, and local rules come first.")]
+pub(crate) struct Arguments {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+
+    /// Colour messages
+    #[arg(long, global = true, value_name = "WHEN", value_enum, default_value_t)]
+    pub(crate) color: Color,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    Demo(Demo),
+    Pattern(Pattern),
+    Plan(Plan),
+    Print(Print),
+    Check(Check),
+    New(New),
+    Completions(Completions),
+}
+
+/// Write the papers of an invented client, to see what they look like
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  seatwright demo\n  seatwright demo --out papers")]
+pub(crate) struct Demo {
+    /// Write into this folder
+    #[arg(long, value_name = "DIR", default_value = "out")]
+    pub(crate) out: PathBuf,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
+}
+
+/// Show a layout at one size: areas, seams, stock counts
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright pattern row-six --size 440x400\n  \
+    seatwright pattern mine.toml --size 17x16in --svg mine.svg\n  \
+    seatwright pattern curved-ten --size 440x400 --json")]
+pub(crate) struct Pattern {
+    /// Name of a built-in layout, or path of a layout file
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    /// Width by depth: 440x400 in millimetres, 17x16in in inches
+    #[arg(long)]
+    pub(crate) size: Size,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Draw the pattern into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) svg: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) json: Json,
+}
+
+/// Show the counts for a client, and record them where asked
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright plan K-17.toml\n  \
+    seatwright plan K-17.toml --record --by \"OT, seating clinic\"\n\n\
+    --record adds the plan to the end of the client file; all that a person wrote there stays.")]
+pub(crate) struct Plan {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    /// Add the plan to the record in the client file
+    #[arg(long, requires = "by")]
+    pub(crate) record: bool,
+
+    /// Name who records the plan, by initials or role
+    #[arg(long, value_name = "WHO", requires = "record")]
+    pub(crate) by: Option<String>,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
+
+    #[command(flatten)]
+    pub(crate) json: Json,
+}
+
+/// Print papers as SVG and PDF
+#[derive(Debug, Args)]
+#[command(group(clap::ArgGroup::new("what").required(true).args(["client", "blank", "stock"])))]
+#[command(after_help = "Examples:\n  \
+    seatwright print K-17.toml --out papers\n  \
+    seatwright print --stock row-six --size 440x400 --out papers\n  \
+    seatwright print --blank --paper letter --out papers\n\n\
+    A client's papers show the counts that were recorded last, never others.\n\
+    `seatwright plan CLIENT --record` records them.")]
+pub(crate) struct Print {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: Option<PathBuf>,
+
+    /// Print the blank measuring form
+    #[arg(long)]
+    pub(crate) blank: bool,
+
+    /// Print the fill card and the tag for the stock fill of a layout
+    #[arg(long, value_name = "LAYOUT", requires = "size")]
+    pub(crate) stock: Option<String>,
+
+    /// Take this size for --stock: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, requires = "stock")]
+    pub(crate) size: Option<Size>,
+
+    /// Take this cell for --stock: a built-in name, or the path of a cell file
+    #[arg(long, value_name = "CELL", requires = "stock")]
+    pub(crate) cell: Option<String>,
+
+    /// Write into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: PathBuf,
+
+    /// Print for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+
+    /// Write PNG pictures too
+    #[arg(long)]
+    pub(crate) png: bool,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
+}
+
+/// Check layout, cell and client files
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright check K-17.toml\n  \
+    seatwright check layouts/*.toml --json")]
+pub(crate) struct Check {
+    /// Paths of the files
+    #[arg(value_name = "FILE", required = true)]
+    pub(crate) files: Vec<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) json: Json,
+}
+
+/// Begin a file, with comments that explain each line
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright new client K-17.toml\n  \
+    seatwright new layout mine.toml\n\n\
+    A file that is there already is never written over.")]
+pub(crate) struct New {
+    /// What to begin
+    #[arg(value_name = "KIND", value_enum)]
+    pub(crate) kind: Starter,
+
+    /// Path of the file to write
+    #[arg(value_name = "FILE")]
+    pub(crate) file: PathBuf,
+}
+
+/// Write completions for a shell to stdout
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  \
+    seatwright completions bash > ~/.local/share/bash-completion/completions/seatwright")]
+pub(crate) struct Completions {
+    /// The shell
+    #[arg(value_name = "SHELL", value_enum)]
+    pub(crate) shell: clap_complete::Shell,
+}
+
+/// A kind of file to begin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Starter {
+    /// A client's measures, cushion and wanted changes
+    Client,
+    /// Seams and compartments over sizes
+    Layout,
+    /// A kind of air cell
+    Cell,
+}
+
+/// A size of paper.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Paper {
+    /// 210 x 297 mm
+    #[default]
+    A4,
+    /// 8.5 x 11 in
+    Letter,
+}
+
+/// The cell that is counted with.
+#[derive(Debug, Args)]
+pub(crate) struct Cell {
+    /// Count with this cell: a built-in name, or the path of a cell file
+    #[arg(long, value_name = "CELL")]
+    pub(crate) cell: Option<String>,
+}
+
+/// The day that is printed and recorded.
+#[derive(Clone, Copy, Debug, Args)]
+pub(crate) struct Day {
+    /// Print and record this day instead of today's: 2026-03-01
+    #[arg(long, value_name = "DAY", value_parser = today::day)]
+    pub(crate) date: Option<Date>,
+}
+
+/// How the answer is written.
+#[derive(Clone, Copy, Debug, Args)]
+pub(crate) struct Json {
+    /// Answer, and fail, in JSON
+    #[arg(long)]
+    pub(crate) json: bool,
+}

@@ -1,0 +1,139 @@
+//! Failure: the one place that turns errors into words, hints and exit codes.
+
+use std::io::Write;
+use std::process::ExitCode;
+
+use crate::exit_codes;
+use crate::remarks::{self, FileRemarks};
+use crate::terminal::Color;
+
+/// Whose move it is next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Kind {
+    /// The caller's.
+    Call,
+    /// That of whoever wrote a file.
+    File,
+    /// That of a plugin's author.
+    Plugin,
+    /// The clinician's.
+    NotSafe,
+    /// That of whoever looks after the disk or the folder.
+    CannotWrite,
+    /// Ours.
+    Ours,
+    /// Nobody's: whoever read our answer has seen enough of it.
+    ReaderLeft,
+}
+
+impl Kind {
+    /// Returns the exit code.
+    fn code(self) -> u8 {
+        match self {
+            Self::Call => exit_codes::WRONG_CALL,
+            Self::File => exit_codes::WRONG_FILE,
+            Self::Plugin => exit_codes::PLUGIN,
+            Self::NotSafe => exit_codes::NOT_SAFE,
+            Self::CannotWrite => exit_codes::CANNOT_WRITE,
+            Self::Ours => exit_codes::OURS,
+            Self::ReaderLeft => exit_codes::DONE,
+        }
+    }
+}
+
+/// Why the program stops.
+#[derive(Debug)]
+pub(crate) struct Failure {
+    kind: Kind,
+    message: String,
+    hint: Option<String>,
+    remarks: Vec<FileRemarks>,
+}
+
+impl Failure {
+    /// A failure that is `kind`'s move, in a sentence without a full stop.
+    pub(crate) fn new(kind: Kind, message: impl Into<String>) -> Self {
+        Self { kind, message: message.into(), hint: None, remarks: Vec::new() }
+    }
+
+    /// The command was called in a wrong way.
+    pub(crate) fn call(message: impl Into<String>) -> Self {
+        Self::new(Kind::Call, message)
+    }
+
+    /// A file is wrong as a whole.
+    pub(crate) fn file(message: impl Into<String>) -> Self {
+        Self::new(Kind::File, message)
+    }
+
+    /// A file is wrong at the places that the remarks point at.
+    pub(crate) fn remarks(message: impl Into<String>, remarks: Vec<FileRemarks>) -> Self {
+        Self { remarks, ..Self::new(Kind::File, message) }
+    }
+
+    /// An output could not be written.
+    pub(crate) fn write(what: &str, error: &std::io::Error) -> Self {
+        if error.kind() == std::io::ErrorKind::BrokenPipe {
+            return Self::new(Kind::ReaderLeft, "whoever read the answer has gone");
+        }
+        Self::new(Kind::CannotWrite, format!("cannot write {what}: {}", reason(error)))
+    }
+
+    /// Adds what to do.
+    pub(crate) fn hint(self, hint: impl Into<String>) -> Self {
+        Self { hint: Some(hint.into()), ..self }
+    }
+
+    /// Says that a file which the caller did not name is at fault, not the call.
+    pub(crate) fn of_file(self) -> Self {
+        let kind = if self.kind == Kind::Call { Kind::File } else { self.kind };
+        Self { kind, ..self }
+    }
+
+    /// Says it on stderr, as JSON or in words, and returns the exit code.
+    pub(crate) fn tell(&self, json: bool, color: Color) -> ExitCode {
+        if self.kind != Kind::ReaderLeft {
+            let words = if json { self.to_json() } else { self.to_words(color.on_stderr()) };
+            // There is nobody left to tell where stderr cannot be written.
+            let _ = std::io::stderr().write_all(words.as_bytes());
+        }
+        ExitCode::from(self.kind.code())
+    }
+
+    /// Remarks with their places, then the message and its hint.
+    fn to_words(&self, color: bool) -> String {
+        let mut words = remarks::to_words(&self.remarks, color);
+        words.push_str(&remarks::sentence(&self.message, self.hint.as_deref(), color));
+        words
+    }
+}
+
+/// A call that the argument parser does not understand.
+impl From<clap::Error> for Failure {
+    fn from(error: clap::Error) -> Self {
+        let words = error.render().to_string();
+        let (message, usage) = words.split_once("\nUsage:").unwrap_or((&words, ""));
+        let message = message.trim_start_matches("error:").split_whitespace().collect::<Vec<_>>();
+        let usage = usage.lines().next().unwrap_or_default().trim();
+        let failure = Self::call(message.join(" "));
+        match usage {
+            "" => failure.hint("`seatwright --help` tells how it is called"),
+            usage => failure.hint(format!("call it as `{usage}`; --help tells more")),
+        }
+    }
+}
+
+/// Says in plain words why the operating system refuses.
+fn reason(error: &std::io::Error) -> String {
+    use std::io::ErrorKind;
+    match error.kind() {
+        ErrorKind::PermissionDenied => "this user may not write there".to_owned(),
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "the disk is full".to_owned(),
+        ErrorKind::FileTooLarge => "the file becomes larger than is allowed here".to_owned(),
+        ErrorKind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
+        ErrorKind::NotADirectory => "a part of the path is not a folder".to_owned(),
+        ErrorKind::IsADirectory => "a folder has that name".to_owned(),
+        ErrorKind::AlreadyExists => "a file has that name already".to_owned(),
+        _ => error.to_string(),
+    }
+}

@@ -1,0 +1,68 @@
+//! Remarks on a file, and plain sentences, as the terminal shows them.
+
+use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
+use files::{Remark, Severity};
+
+/// A file that was read, and what is to be said about it.
+#[derive(Clone, Debug)]
+pub(crate) struct FileRemarks {
+    /// The path, as the user knows the file.
+    pub(crate) path: String,
+    /// The text that the places in the remarks count in.
+    pub(crate) text: String,
+    /// The remarks, in the order of the file.
+    pub(crate) remarks: Vec<Remark>,
+}
+
+/// Returns all remarks with file, line, words and what to do; nothing where there are none.
+pub(crate) fn to_words(files: &[FileRemarks], color: bool) -> String {
+    let mut words = String::new();
+    for file in files {
+        for remark in &file.remarks {
+            words.push_str(&with_place(file, remark, color));
+            words.push_str("\n\n");
+        }
+    }
+    words
+}
+
+/// Returns an error that is about no place in a file, with its hint, on lines of their own.
+pub(crate) fn sentence(message: &str, hint: Option<&str>, color: bool) -> String {
+    titled(Level::ERROR, message, hint, color)
+}
+
+/// Returns a warning, on a line of its own.
+pub(crate) fn warning(message: &str, color: bool) -> String {
+    titled(Level::WARNING, message, None, color)
+}
+
+/// A line with its level before it, and perhaps a hint below it.
+fn titled(level: Level<'static>, message: &str, hint: Option<&str>, color: bool) -> String {
+    let mut report = vec![Group::with_title(level.primary_title(message))];
+    report.extend(hint.map(advice));
+    renderer(color).render(&report) + "\n"
+}
+
+/// One remark: its sentence, the words that it is about, and what to do.
+fn with_place(file: &FileRemarks, remark: &Remark, color: bool) -> String {
+    let level = match remark.severity {
+        Severity::Error => Level::ERROR,
+        Severity::Remark => Level::WARNING.with_name("remark"),
+    };
+    let snippet = Snippet::source(&file.text)
+        .path(&file.path)
+        .annotation(AnnotationKind::Primary.span(remark.span.clone()));
+    let mut report = vec![level.primary_title(&remark.message).element(snippet)];
+    report.extend(remark.hint.as_deref().map(advice));
+    renderer(color).render(&report)
+}
+
+/// What to do.
+fn advice(hint: &str) -> Group<'_> {
+    Group::with_title(Level::HELP.with_name("hint").secondary_title(hint))
+}
+
+/// Draws with colour or without; the signs are plain in both.
+fn renderer(color: bool) -> Renderer {
+    if color { Renderer::styled() } else { Renderer::plain() }
+}

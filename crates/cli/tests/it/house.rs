@@ -1,0 +1,204 @@
+//! The rules of the house: who may use whom, and what every file and crate must have.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// Our crates, and those of ours that each may use.
+const ARROWS: [(&str, &[&str]); 11] = [
+    ("cushion", &[]),
+    ("case", &["cushion"]),
+    ("support", &["cushion", "case"]),
+    ("fitting", &["cushion", "case", "support"]),
+    ("files", &["cushion", "case"]),
+    ("sheets", &["cushion", "case"]),
+    ("plugin-abi", &[]),
+    ("plugin-sdk", &["plugin-abi"]),
+    ("plugin-host", &["plugin-abi", "files", "cushion"]),
+    ("cli", &["cushion", "case", "support", "fitting", "files", "sheets", "plugin-host"]),
+    ("testkit", &["cushion", "case", "files"]),
+];
+
+/// Crates of others that only some of ours may use, since they would let in what those must not
+/// know: file formats, the terminal, foreign code.
+const RESERVED: [(&str, &[&str]); 7] = [
+    ("serde", &["files"]),
+    ("serde_json", &["files"]),
+    ("toml", &["files"]),
+    ("toml_edit", &["files"]),
+    ("clap", &["cli"]),
+    ("annotate-snippets", &["cli"]),
+    ("libloading", &["plugin-host"]),
+];
+
+/// The most lines that a function may have.
+const FUNCTION_LIMIT: usize = 60;
+
+/// Functions that may be longer, with the reason.
+const LONG_FUNCTIONS: [(&str, &str); 0] = [];
+
+/// The lines of a manifest's table.
+fn table<'a>(manifest: &'a str, name: &str) -> Vec<&'a str> {
+    let header = format!("[{name}]");
+    manifest
+        .lines()
+        .skip_while(|line| line.trim() != header)
+        .skip(1)
+        .take_while(|line| !line.starts_with('['))
+        .filter(|line| !line.trim().is_empty() && !line.starts_with('#'))
+        .collect()
+}
+
+/// The names of the crates in a manifest's table.
+fn keys<'a>(manifest: &'a str, name: &str) -> Vec<&'a str> {
+    let end = |c: char| c == '.' || c == ' ' || c == '=';
+    table(manifest, name).into_iter().filter_map(|line| line.split(end).next()).collect()
+}
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// The manifests of all crates, by the crate's name, which is its folder's.
+fn manifests() -> BTreeMap<String, String> {
+    let folders = fs::read_dir(root().join("crates")).unwrap().map(|entry| entry.unwrap().path());
+    folders
+        .map(|folder| {
+            let manifest = fs::read_to_string(folder.join("Cargo.toml")).unwrap();
+            let name = folder.file_name().unwrap().to_str().unwrap().to_owned();
+            assert!(
+                table(&manifest, "package").contains(&&*format!("name = \"{name}\"")),
+                "{name}"
+            );
+            (name, manifest)
+        })
+        .collect()
+}
+
+/// All our Rust files, by their path from the root.
+fn sources() -> BTreeMap<String, String> {
+    let root = root();
+    let mut files = BTreeMap::new();
+    let mut folders = vec![root.join("crates"), root.join("plugins")];
+    while let Some(folder) = folders.pop() {
+        for path in fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
+            if path.is_dir() && !path.ends_with("target") {
+                folders.push(path);
+            } else if path.extension().is_some_and(|extension| extension == "rs") {
+                let name = path.strip_prefix(&root).unwrap().display().to_string();
+                files.insert(name, fs::read_to_string(path).unwrap());
+            }
+        }
+    }
+    assert!(files.len() > 50, "only {} files were found", files.len());
+    files
+}
+
+#[test]
+fn arrows_between_our_crates_are_those_of_the_table() {
+    let manifests = manifests();
+    let table: BTreeMap<&str, &[&str]> = ARROWS.into_iter().collect();
+    assert_eq!(
+        manifests.keys().map(String::as_str).collect::<Vec<_>>(),
+        table.keys().copied().collect::<Vec<_>>(),
+        "each crate needs its line in the table"
+    );
+    for (name, manifest) in &manifests {
+        for used in keys(manifest, "dependencies") {
+            let ours = table.contains_key(used);
+            assert!(!ours || table[&**name].contains(&used), "{name} must not use {used}");
+        }
+        assert!(keys(manifest, "build-dependencies").is_empty(), "{name} has a build script");
+    }
+}
+
+#[test]
+fn crates_of_others_stay_where_they_belong() {
+    for (name, manifest) in manifests() {
+        let used = keys(&manifest, "dependencies");
+        for (reserved, allowed) in RESERVED {
+            assert!(
+                !used.contains(&reserved) || allowed.contains(&&*name),
+                "{name} uses {reserved}"
+            );
+        }
+    }
+}
+
+#[test]
+fn every_crate_inherits_lints_and_versions() {
+    for (name, manifest) in manifests() {
+        assert_eq!(table(&manifest, "lints"), ["workspace = true"], "{name}");
+        for line in table(&manifest, "dependencies") {
+            assert!(line.contains("workspace = true"), "{name}: `{line}` has a version of its own");
+        }
+    }
+}
+
+#[test]
+fn every_crate_is_on_the_developers_map() {
+    let map = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    for (name, _) in ARROWS {
+        assert!(map.contains(&format!("\n| `{name}` |")), "{name} is missing in DEVELOPERS.md");
+    }
+}
+
+#[test]
+fn every_file_says_what_it_is() {
+    for (path, text) in sources() {
+        assert!(text.starts_with("//! "), "{path} does not begin with `//! `");
+    }
+}
+
+#[test]
+fn every_function_fits_a_screen() {
+    let mut long = Vec::new();
+    for (path, text) in sources() {
+        long.extend(
+            functions(&text)
+                .into_iter()
+                .filter(|&(_, lines)| lines > FUNCTION_LIMIT)
+                .map(|(name, lines)| (format!("{path}: {name}"), lines)),
+        );
+    }
+    for (name, lines) in &long {
+        let allowed = LONG_FUNCTIONS.iter().any(|(allowed, _)| allowed == name);
+        assert!(allowed, "{name} has {lines} lines");
+    }
+    for (allowed, _) in LONG_FUNCTIONS {
+        assert!(long.iter().any(|(name, _)| name == allowed), "{allowed} is short now");
+    }
+}
+
+/// Names and lengths of the functions in a file that is laid out by rustfmt: a function ends at
+/// the first closing brace that stands as far in as its first line.
+fn functions(text: &str) -> Vec<(String, usize)> {
+    let lines: Vec<&str> = text.lines().collect();
+    let mut found = Vec::new();
+    for (at, line) in lines.iter().enumerate() {
+        let Some((before, after)) = line.split_once("fn ") else { continue };
+        let words = ["pub", "const", "unsafe", "async", "extern", "\"C\""];
+        let opens =
+            before.split_whitespace().all(|word| words.contains(&word) || word.starts_with("pub("));
+        if !opens || line.ends_with(';') {
+            continue;
+        }
+        let indent = &line[..line.len() - line.trim_start().len()];
+        let end = format!("{indent}}}");
+        let one_line = line.ends_with('}');
+        let length = if one_line {
+            1
+        } else {
+            1 + lines[at..].iter().position(|line| *line == end).unwrap_or(0)
+        };
+        let name = after.split(['(', '<']).next().unwrap_or(after);
+        found.push((name.to_owned(), length));
+    }
+    found
+}
+
+#[test]
+fn functions_are_measured() {
+    let text = "impl X {\n    pub(crate) fn a<T>(\n        x: T,\n    ) {\n    }\n    fn b() {}\n}\nfn c();\n";
+    assert_eq!(functions(text), [("a".to_owned(), 4), ("b".to_owned(), 1)]);
+}

@@ -1,0 +1,4 @@
+//! The program as a user meets it: real executable, temporary folder, fixed date; stdout, stderr
+//! and exit status together.
+
+mod house;
