@@ -112,7 +112,8 @@ impl Failure {
 impl From<clap::Error> for Failure {
     fn from(error: clap::Error) -> Self {
         let words = error.render().to_string();
-        let (message, usage) = words.split_once("\nUsage:").unwrap_or((&words, ""));
+        let (words, _) = words.split_once("\nFor more information").unwrap_or((&words, ""));
+        let (message, usage) = words.split_once("\nUsage:").unwrap_or((words, ""));
         let message = message.trim_start_matches("error:").split_whitespace().collect::<Vec<_>>();
         let usage = usage.lines().next().unwrap_or_default().trim();
         let failure = Self::call(message.join(" "));

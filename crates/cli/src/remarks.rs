@@ -38,9 +38,9 @@ pub(crate) fn warning(message: &str, color: bool) -> String {
 
 /// A line with its level before it, and perhaps a hint below it.
 fn titled(level: Level<'static>, message: &str, hint: Option<&str>, color: bool) -> String {
-    let mut report = vec![Group::with_title(level.primary_title(message))];
-    report.extend(hint.map(advice));
-    renderer(color).render(&report) + "\n"
+    let line = |group| renderer(color).render(&[group]) + "\n";
+    let message = line(Group::with_title(level.primary_title(message)));
+    message + &hint.map(|hint| line(advice(hint))).unwrap_or_default()
 }
 
 /// One remark: its sentence, the words that it is about, and what to do.
@@ -59,7 +59,7 @@ fn with_place(file: &FileRemarks, remark: &Remark, color: bool) -> String {
 
 /// What to do.
 fn advice(hint: &str) -> Group<'_> {
-    Group::with_title(Level::HELP.with_name("hint").secondary_title(hint))
+    Group::with_title(Level::HELP.with_name("hint").primary_title(hint))
 }
 
 /// Draws with colour or without; the signs are plain in both.

@@ -1,4 +1,6 @@
 //! The program as a user meets it: real executable, temporary folder, fixed date; stdout, stderr
 //! and exit status together.
 
+mod calls;
 mod house;
+mod runner;
