@@ -3,7 +3,7 @@
 use crate::width::is_as_wide;
 use crate::{
     CompartmentIx, Fault, FaultKind, Layout, Length, Name, Pattern, Size, Subject, arrange,
-    least_width,
+    greatest_width, least_width,
 };
 
 /// What is as wide as a cell: the edge of the built-in one, rounded down.
@@ -61,7 +61,7 @@ fn check_pattern(layout: &Layout, pattern: &Pattern, first: Option<&Pattern>) ->
         }
     }
     let crown = pattern.stock_crown();
-    let most = least_width(pattern, largest(pattern)) / 8.0;
+    let most = greatest_width(pattern, largest(pattern)) / 8.0;
     if crown > most {
         fault(Subject::StockCrown, FaultKind::CrownTooHigh { crown, most });
     }

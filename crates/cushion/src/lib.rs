@@ -44,4 +44,4 @@ pub use crate::pattern::{
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};
 pub use crate::source::{LayoutRequest, LayoutSource};
-pub use crate::width::least_width;
+pub use crate::width::{greatest_width, least_width};

@@ -27,11 +27,25 @@ type Contours = Vec<Vec<[f64; 2]>>;
 /// than a sharp corner is left over.
 #[must_use]
 pub fn least_width(pattern: &Pattern, compartment: CompartmentIx) -> Length {
-    let shape = contours(pattern, compartment);
-    let (mut fits, mut fails) = (0.0, 2.0 * (area(&shape) / std::f64::consts::PI).sqrt());
+    largest_disc(&contours(pattern, compartment), disc_reaches)
+}
+
+/// Returns the width of the widest place of a compartment, to half a millimetre: the diameter of
+/// the largest disc that fits in it anywhere.
+#[must_use]
+pub fn greatest_width(pattern: &Pattern, compartment: CompartmentIx) -> Length {
+    largest_disc(&contours(pattern, compartment), |shape, diameter| {
+        !shape.outline(&round(-diameter / 2.0)).is_empty()
+    })
+}
+
+/// Returns the diameter of the largest disc for which `suits` holds, as it does for all smaller.
+fn largest_disc(shape: &Contours, suits: impl Fn(&Contours, f64) -> bool) -> Length {
+    // No disc is larger than the one of the same area.
+    let (mut fits, mut fails) = (0.0, 2.0 * (area(shape) / std::f64::consts::PI).sqrt() + 0.1);
     while fails - fits > RESOLUTION {
         let middle = f64::midpoint(fits, fails);
-        if disc_reaches(&shape, middle) {
+        if suits(shape, middle) {
             fits = middle;
         } else {
             fails = middle;
@@ -62,7 +76,6 @@ fn contours(pattern: &Pattern, compartment: CompartmentIx) -> Contours {
 fn disc_reaches(shape: &Contours, diameter: f64) -> bool {
     let radius = diameter / 2.0;
     // A hundredth less on the way in, so that a compartment just as wide as the disc passes.
-    let round = |by: f64| OutlineStyle::new(by).line_join(LineJoin::Round(STEP));
     let centres = shape.outline(&round(0.01 - radius));
     if centres.len() != 1 {
         return false;
@@ -70,6 +83,11 @@ fn disc_reaches(shape: &Contours, diameter: f64) -> bool {
     let reached = centres.outline(&round(radius));
     let left: Vec<Contours> = shape.overlay(&reached, OverlayRule::Difference, FillRule::EvenOdd);
     left.iter().all(|piece| area(piece) <= CORNER_ALLOWANCE * radius * radius)
+}
+
+/// Moves a contour outwards by so much, inwards where negative, with round corners.
+fn round(by: f64) -> OutlineStyle<f64> {
+    OutlineStyle::new(by).line_join(LineJoin::Round(STEP))
 }
 
 /// Area of an outer contour less its holes.

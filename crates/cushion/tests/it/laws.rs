@@ -83,7 +83,8 @@ proptest! {
         for (left, right) in [(3, 4), (5, 6)] {
             let [left, right] = [left, right].map(|n| pattern.by_number(n).expect("it is there"));
             let (a, b) = (pattern.centroid(left), pattern.centroid(right));
-            prop_assert!((a.x + b.x).abs() < 1e-9 && (a.y - b.y).abs() < 1e-9);
+            // Rounding of moments of some 1e8 over areas of some 1e4.
+            prop_assert!((a.x + b.x).abs() < 1e-7 && (a.y - b.y).abs() < 1e-7);
             prop_assert!((pattern.area(left) - pattern.area(right)).abs().to_mm2() < 1e-6);
         }
     }

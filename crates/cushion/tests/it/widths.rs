@@ -1,6 +1,6 @@
 //! Least widths against shapes whose width is known.
 
-use cushion::least_width;
+use cushion::{greatest_width, least_width};
 
 use crate::build::{Build, assert_near, bow};
 
@@ -37,4 +37,22 @@ fn a_neck_counts_and_a_disc_is_its_diameter() {
         .one("around", 0.0, 0.1, 2);
     check(&ring, "isle", 240.0);
     check(&ring, "around", 80.0);
+}
+
+#[test]
+fn the_widest_place_is_where_the_largest_disc_fits() {
+    let build = Build::mirrored()
+        .point("mid", 0.0, 0.5)
+        .on("side", "outline", "rear-corner", "front-corner", 0.25)
+        .seam("slant", &["mid", "side"])
+        .one("rear", 0.0, 0.2, 1)
+        .one("front", 0.0, 0.8, 2);
+    let pattern = build.at("400x400");
+    let rear = pattern.by_id("rear").expect("the compartment is there");
+    // A house of 400 across, 200 high in the middle and 100 at the sides: the disc stands on the
+    // base and under both slopes, whose normal has the share 200 / hypot(100, 200) upwards.
+    let upwards = 200.0 / 100.0_f64.hypot(200.0);
+    let radius = 200.0 * upwards / (1.0 + upwards);
+    assert_near(greatest_width(&pattern, rear).to_mm(), 2.0 * radius, FOUND_TO);
+    assert!(least_width(&pattern, rear) < greatest_width(&pattern, rear));
 }
