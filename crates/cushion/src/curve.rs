@@ -11,6 +11,10 @@ const LENGTH_ACCURACY: f64 = 1e-7;
 /// No piece is cut shorter than this, in millimetres: what rounding leaves over is no piece.
 const SHORTEST: f64 = 1e-6;
 
+/// An arc that stands off by less is drawn straight, in millimetres: nobody can sew it, and the
+/// centre would be so far away that areas lose their last digits.
+const FLATTEST: f64 = 1e-3;
+
 /// One piece of a curve, in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Piece {
@@ -33,11 +37,11 @@ pub enum Piece {
 
 impl Piece {
     /// Returns the arc from `from` to `to` whose middle stands `height` off the straight way, to
-    /// the left hand where positive; a line where that is less than a nanometre.
+    /// the left hand where positive; a line where that is less than [`FLATTEST`].
     #[must_use]
     pub fn bow(from: Point, to: Point, height: f64) -> Self {
         let chord = to - from;
-        if height.abs() < 1e-6 {
+        if height.abs() < FLATTEST {
             return Self::Line(from, to);
         }
         let half = chord.hypot() / 2.0;
