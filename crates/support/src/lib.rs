@@ -1,1 +1,9 @@
-//! support.
+//! Mechanics: how compartments hold their cells, and how the filled cushion carries a body.
+//!
+//! Works in SI units. Knows no file, page, clock or plugin.
+
+mod mesh;
+
+pub use crate::mesh::{
+    DEFAULT_SPACING, Mesh, MeshError, NestedMeshes, NetEdge, Node, SeamNet, SeamSegment, Triangle,
+};
