@@ -37,7 +37,7 @@ pub enum Piece {
 
 impl Piece {
     /// Returns the arc from `from` to `to` whose middle stands `height` off the straight way, to
-    /// the left hand where positive; a line where that is less than [`FLATTEST`].
+    /// the left hand where positive; a line where that is less than a micrometre.
     #[must_use]
     pub fn bow(from: Point, to: Point, height: f64) -> Self {
         let chord = to - from;

@@ -1,1 +1,36 @@
-//! files.
+//! Text to values and back: layouts, cells and clients in TOML, reports in JSON.
+//!
+//! A wrong file is not an error but a list of [`Remark`]s, each with its place in the text, what
+//! is wrong and what to do. Reading never stops at the first: what can be understood is read on.
+//! Everything here is given text and gives text or values; it opens no file and knows no page.
+//! `#[serde(...)]` is found in this crate alone.
+
+mod append;
+mod builtin;
+mod cell;
+mod check;
+mod client;
+mod cursor;
+mod digest;
+mod kind;
+mod layout;
+mod limits;
+mod measure;
+mod record;
+mod remark;
+pub mod report;
+pub mod starter;
+
+pub use crate::append::{AppendError, append_plan};
+pub use crate::builtin::{
+    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Text, built_in_cell, built_in_layout,
+};
+pub use crate::cell::read_cell;
+pub use crate::check::check;
+pub use crate::client::read_client;
+pub use crate::digest::{digest, digest_of_parameters};
+pub use crate::kind::{Kind, kind_of};
+pub use crate::layout::{check_layout, layout_remarks, read_layout};
+pub use crate::limits::MOST_BYTES;
+pub use crate::remark::{Place, Read, Remark, place_of};
+pub use cushion::Severity;

@@ -1,1 +1,46 @@
-//! testkit.
+//! For tests only: comparisons that fail on NaN, and built-in values by name.
+
+use cushion::{Cell, Layout, Pattern, Size, arrange};
+
+/// Fails unless the two are within `tolerance` of each other; NaN is never near.
+///
+/// # Panics
+///
+/// Panics where they are not.
+#[track_caller]
+pub fn assert_near(actual: f64, expected: f64, tolerance: f64) {
+    assert!(
+        (actual - expected).abs() <= tolerance,
+        "{actual} is not within {tolerance} of {expected}"
+    );
+}
+
+/// Returns a built-in layout.
+///
+/// # Panics
+///
+/// Panics where none is called so.
+#[must_use]
+#[track_caller]
+pub fn layout(name: &str) -> Layout {
+    let text = files::built_in_layout(name).expect("a test names built-in layouts");
+    files::read_layout(text).value.expect("built-in texts are right")
+}
+
+/// Returns a built-in layout at a size.
+///
+/// # Panics
+///
+/// Panics where there is no such layout or size.
+#[must_use]
+#[track_caller]
+pub fn pattern(name: &str, size: &str) -> Pattern {
+    let size: Size = size.parse().expect("a test names sizes");
+    arrange(&layout(name), size).expect("built-in layouts can be drawn at any sensible size")
+}
+
+/// Returns the built-in cell.
+#[must_use]
+pub fn cell() -> Cell {
+    files::BuiltIn::cell()
+}

@@ -1,0 +1,108 @@
+//! Appends a plan to a client's file, and leaves what a person wrote as it is.
+
+use std::fmt;
+
+use case::RecordedPlan;
+use toml_edit::{Array, ArrayOfTables, DocumentMut, InlineTable, Item, Table, value};
+
+use crate::record::PLAN;
+
+/// Why a plan cannot be appended: the text is not TOML, or `record` is something else.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AppendError {
+    message: String,
+}
+
+impl fmt::Display for AppendError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "the record cannot be added to: {}", self.message)
+    }
+}
+
+impl std::error::Error for AppendError {}
+
+/// Returns `text` with one more entry at the end of its record.
+///
+/// Every byte of `text` is in the answer, in the same order: comments, spacing and line ends stay.
+///
+/// # Errors
+///
+/// Returns an error where `text` is not TOML, or its `record` is no list of tables.
+pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, AppendError> {
+    let document: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| {
+        AppendError { message: error.message().to_owned() }
+    })?;
+    match document.get("record") {
+        None => {}
+        Some(Item::ArrayOfTables(_)) => {}
+        Some(_) => {
+            return Err(AppendError {
+                message: "`record` is not written as [[record]]".to_owned(),
+            });
+        }
+    }
+    let entry = entry(plan);
+    // An entry of a list of tables may stand anywhere after its sisters, so it is written at the
+    // end, and nothing above it is touched.
+    let line_end = if text.contains("\r\n") { "\r\n" } else { "\n" };
+    let gap = match text {
+        "" => String::new(),
+        ended if ended.ends_with('\n') => line_end.to_owned(),
+        _ => line_end.repeat(2),
+    };
+    Ok(format!("{text}{gap}{}", entry.replace('\n', line_end)))
+}
+
+/// The entry as text, under its heading.
+fn entry(plan: &RecordedPlan) -> String {
+    let mut table = Table::new();
+    table["what"] = value(PLAN);
+    table["on"] = value(date(plan.on));
+    table["by"] = value(&plan.by);
+    table["layout"] = value(&plan.layout);
+    table["size"] = value(plan.size.to_string());
+    table["counts"] = value(counts(plan));
+    table["total"] = value(i64::from(plan.total()));
+    table["program"] = value(&plan.program);
+    table["layout_digest"] = value(plan.layout_digest.as_str());
+    table["cell_digest"] = value(plan.cell_digest.as_str());
+    table["parameters_digest"] = value(plan.parameters_digest.as_str());
+    if let Some(drawn_by) = &plan.drawn_by {
+        table["drawn_by"] = value(drawn_by);
+    }
+    let mut record = ArrayOfTables::new();
+    record.push(table);
+    let mut document = DocumentMut::new();
+    document.insert("record", Item::ArrayOfTables(record));
+    document.to_string()
+}
+
+fn date(date: case::Date) -> toml_edit::Datetime {
+    toml_edit::Datetime {
+        date: Some(toml_edit::Date {
+            year: date.year().unsigned_abs(),
+            month: date.month().unsigned_abs(),
+            day: date.day().unsigned_abs(),
+        }),
+        time: None,
+        offset: None,
+    }
+}
+
+/// The counts, a line for each compartment.
+fn counts(plan: &RecordedPlan) -> Array {
+    let mut counts = Array::new();
+    for count in &plan.counts {
+        let mut table = InlineTable::new();
+        table.insert("id", count.id.as_str().into());
+        table.insert("number", i64::from(count.number).into());
+        table.insert("stock", i64::from(count.stock).into());
+        table.insert("planned", i64::from(count.planned).into());
+        let mut entry = toml_edit::Value::InlineTable(table);
+        entry.decor_mut().set_prefix("\n  ");
+        counts.push_formatted(entry);
+    }
+    counts.set_trailing_comma(true);
+    counts.set_trailing("\n");
+    counts
+}

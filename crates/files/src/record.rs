@@ -1,0 +1,140 @@
+//! Reads the record of a client's file: plans and checks, oldest first.
+
+use case::{Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
+use cushion::Name;
+
+use crate::client::entries;
+use crate::cursor::{Table, Value};
+use crate::layout::size;
+use crate::limits::MOST_CELLS;
+
+/// The word for a plan in the record.
+pub(crate) const PLAN: &str = "plan";
+/// The words for a fitting check in the record.
+pub(crate) const FITTING_CHECK: &str = "fitting check";
+
+/// Reads all entries; a remark where a date goes back.
+pub(crate) fn record(table: &Table<'_>) -> Option<Vec<Entry>> {
+    let entries = entries(table, "record", entry)?;
+    let dates: Vec<Date> = entries.iter().map(date).collect();
+    if dates.windows(2).any(|pair| pair[1] < pair[0]) {
+        table.remarks.remark(
+            table.key_span("record"),
+            "the record is not in the order of its dates",
+            "the last entry counts as the newest; put it in order",
+        );
+    }
+    Some(entries)
+}
+
+fn date(entry: &Entry) -> Date {
+    match entry {
+        Entry::Plan(plan) => plan.on,
+        Entry::FittingCheck(check) => check.on,
+    }
+}
+
+fn entry(table: &Table<'_>) -> Option<Entry> {
+    let what = table.required("what")?;
+    let entry = match what.text()? {
+        PLAN => plan(table).map(Entry::Plan),
+        FITTING_CHECK => check(table).map(Entry::FittingCheck),
+        other => {
+            what.remarks.error(
+                what.span(),
+                format!("no entry of the record is called `{other}`"),
+                format!("write \"{PLAN}\" or \"{FITTING_CHECK}\""),
+            );
+            return None;
+        }
+    };
+    table.finish();
+    entry
+}
+
+fn check(table: &Table<'_>) -> Option<FittingCheck> {
+    let on = table.required("on").and_then(|value| value.date());
+    let by = table.required("by").and_then(|value| value.sentence());
+    let found = table.optional("found").and_then(|value| value.sentence());
+    Some(FittingCheck { on: on?, by: by?, found })
+}
+
+fn plan(table: &Table<'_>) -> Option<RecordedPlan> {
+    let on = table.required("on").and_then(|value| value.date());
+    let sentence = |key| table.required(key).and_then(|value| value.sentence());
+    let (by, layout, program) = (sentence("by"), sentence("layout"), sentence("program"));
+    let size = table.required("size").and_then(|value| size(&value));
+    let counts = table.required("counts").and_then(|value| counts(&value));
+    let total = table.required("total").map(|value| (value.span(), count(&value)));
+    let digest = |key| table.required(key).and_then(|value| digest(&value));
+    let layout_digest = digest("layout_digest");
+    let cell_digest = digest("cell_digest");
+    let parameters_digest = digest("parameters_digest");
+    let drawn_by = table.optional("drawn_by").and_then(|value| value.sentence());
+    let plan = RecordedPlan {
+        on: on?,
+        by: by?,
+        layout: layout?,
+        size: size?,
+        counts: counts?,
+        program: program?,
+        layout_digest: layout_digest?,
+        cell_digest: cell_digest?,
+        parameters_digest: parameters_digest?,
+        drawn_by,
+    };
+    let (span, total) = total?;
+    let (total, sum) = (total?, plan.total());
+    if total != sum {
+        table.remarks.error(
+            span,
+            format!("the counts add up to {sum}, and the total says {total}"),
+            "one of them was changed by hand; record the plan again",
+        );
+        return None;
+    }
+    Some(plan)
+}
+
+fn counts(value: &Value<'_>) -> Option<Vec<RecordedCount>> {
+    let read: Vec<Option<RecordedCount>> =
+        value.list()?.iter().map(|value| recorded_count(&value.table()?)).collect();
+    let mut counts: Vec<RecordedCount> = Vec::new();
+    for count in read {
+        let count = count?;
+        if counts.iter().any(|known| known.number == count.number || known.id == count.id) {
+            let message = format!("the compartment {} is counted twice", count.number);
+            value.remarks.error(value.span(), message, "record the plan again");
+            return None;
+        }
+        counts.push(count);
+    }
+    if counts.is_empty() {
+        value.remarks.error(value.span(), "there are no counts", "record the plan again");
+        return None;
+    }
+    counts.sort_by_key(|count| count.number);
+    Some(counts)
+}
+
+fn recorded_count(table: &Table<'_>) -> Option<RecordedCount> {
+    let id: Option<Name> = table.required("id").and_then(|value| value.name());
+    let number = table.required("number").and_then(|value| value.whole(1..=99));
+    let stock = table.required("stock").and_then(|value| count(&value));
+    let planned = table.required("planned").and_then(|value| count(&value));
+    table.finish();
+    Some(RecordedCount { id: id?, number: number? as u8, stock: stock?, planned: planned? })
+}
+
+fn count(value: &Value<'_>) -> Option<u32> {
+    // A whole cushion holds less than a hundred times the most of one compartment.
+    value.whole(0..=100 * i64::from(MOST_CELLS)).map(|count| count as u32)
+}
+
+fn digest(value: &Value<'_>) -> Option<Digest> {
+    let digest = Digest::new(value.text()?);
+    if digest.is_none() {
+        value.remarks.error(value.span(), "this is not a digest", "record the plan again");
+    }
+    digest
+}

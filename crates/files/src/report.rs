@@ -1,0 +1,254 @@
+//! Reports in JSON, for scripts.
+//!
+//! Every report has `schema` 1, the program with its version, `estimate: true` and `warnings`.
+//! Keys are only ever added within one schema.
+
+use case::Plan;
+use cushion::{CompartmentFill, Pattern, StockFill};
+use serde::Serialize;
+
+use crate::{Kind, Remark, place_of};
+
+/// The version of the reports' form.
+const SCHEMA: u32 = 1;
+
+#[derive(Serialize)]
+struct Envelope<'a, T> {
+    schema: u32,
+    program: &'a str,
+    estimate: bool,
+    warnings: &'a [String],
+    #[serde(flatten)]
+    report: T,
+}
+
+fn json<T: Serialize>(program: &str, warnings: &[String], report: T) -> String {
+    let envelope = Envelope { schema: SCHEMA, program, estimate: true, warnings, report };
+    serde_json::to_string_pretty(&envelope).expect("reports hold only text and finite numbers")
+        + "\n"
+}
+
+/// A number with three decimals at most: more would be noise.
+fn rounded(number: f64) -> f64 {
+    (number * 1e3).round() / 1e3
+}
+
+#[derive(Serialize)]
+struct PatternReport<'a> {
+    layout: &'a str,
+    width_mm: f64,
+    depth_mm: f64,
+    wall_height_mm: f64,
+    unloaded_fill_kpa: f64,
+    total_cells: u32,
+    compartments: Vec<CompartmentReport<'a>>,
+    seams: Vec<SeamReport>,
+}
+
+#[derive(Serialize)]
+struct CompartmentReport<'a> {
+    id: &'a str,
+    number: u8,
+    words: &'a str,
+    #[serde(rename = "for")]
+    purpose: &'a str,
+    area_mm2: f64,
+    centroid_mm: [f64; 2],
+    perimeter_mm: f64,
+    wall_area_mm2: f64,
+    crown_mm: f64,
+    volume_ml: f64,
+    packing: f64,
+    cells: CellsReport,
+}
+
+#[derive(Serialize)]
+struct CellsReport {
+    low: u32,
+    stock: u32,
+    high: u32,
+}
+
+#[derive(Serialize)]
+struct SeamReport {
+    name: String,
+    length_mm: f64,
+}
+
+/// Returns the report on a pattern and its stock fill.
+#[must_use]
+pub fn pattern(program: &str, pattern: &Pattern, fill: &StockFill, warnings: &[String]) -> String {
+    let compartment = |ix| {
+        let there = &pattern[ix];
+        let CompartmentFill { crown, volume, packing, cells } = fill[ix];
+        let centroid = pattern.centroid(ix);
+        CompartmentReport {
+            id: there.id.as_str(),
+            number: there.number,
+            words: &there.words,
+            purpose: there.purpose.words(),
+            area_mm2: rounded(pattern.area(ix).to_mm2()),
+            centroid_mm: [rounded(centroid.x), rounded(centroid.y)],
+            perimeter_mm: rounded(pattern.perimeter(ix).to_mm()),
+            wall_area_mm2: rounded(pattern.wall_area(ix).to_mm2()),
+            crown_mm: rounded(crown.to_mm()),
+            volume_ml: rounded(volume.to_ml()),
+            packing: rounded(packing),
+            cells: CellsReport { low: cells.low, stock: cells.stock, high: cells.high },
+        }
+    };
+    let seams = pattern.seam_lengths().into_iter();
+    let report = PatternReport {
+        layout: pattern.layout().as_str(),
+        width_mm: rounded(pattern.size().width().to_mm()),
+        depth_mm: rounded(pattern.size().depth().to_mm()),
+        wall_height_mm: rounded(pattern.wall_height().to_mm()),
+        unloaded_fill_kpa: rounded(fill.pressure.to_kpa()),
+        total_cells: fill.total(),
+        compartments: pattern.indices().map(compartment).collect(),
+        seams: seams
+            .map(|(name, length)| SeamReport {
+                name: name.to_string(),
+                length_mm: rounded(length.to_mm()),
+            })
+            .collect(),
+    };
+    json(program, warnings, report)
+}
+
+#[derive(Serialize)]
+struct PlanReport<'a> {
+    client: &'a str,
+    recorded: bool,
+    compartments: Vec<PlannedReport<'a>>,
+    total_stock: u32,
+    total: u32,
+}
+
+#[derive(Serialize)]
+struct PlannedReport<'a> {
+    id: &'a str,
+    number: u8,
+    stock: u32,
+    planned: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reason: Option<&'a str>,
+}
+
+/// Returns the report on a plan; its cautions are the warnings.
+#[must_use]
+pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool) -> String {
+    let report = PlanReport {
+        client,
+        recorded,
+        compartments: plan
+            .counts
+            .iter()
+            .map(|count| PlannedReport {
+                id: count.id.as_str(),
+                number: count.number,
+                stock: count.stock,
+                planned: count.planned,
+                reason: count.reason.as_deref(),
+            })
+            .collect(),
+        total_stock: plan.total_stock(),
+        total: plan.total_planned(),
+    };
+    json(program, &plan.cautions, report)
+}
+
+/// One file that was checked.
+pub struct CheckedFile<'a> {
+    /// The path as it was given.
+    pub path: &'a str,
+    /// Its text, for the places of the remarks; empty where it could not be read.
+    pub text: &'a str,
+    /// What it is, where it says so.
+    pub kind: Option<Kind>,
+    /// What is to be said about it.
+    pub remarks: &'a [Remark],
+}
+
+#[derive(Serialize)]
+struct CheckReport<'a> {
+    files: Vec<FileReport<'a>>,
+}
+
+#[derive(Serialize)]
+struct FileReport<'a> {
+    path: &'a str,
+    kind: Option<&'a str>,
+    remarks: Vec<RemarkReport<'a>>,
+}
+
+#[derive(Serialize)]
+struct RemarkReport<'a> {
+    severity: &'a str,
+    line: usize,
+    column: usize,
+    message: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hint: Option<&'a str>,
+}
+
+fn remark_reports<'a>(text: &str, remarks: &'a [Remark]) -> Vec<RemarkReport<'a>> {
+    remarks
+        .iter()
+        .map(|remark| {
+            let place = place_of(text, remark.span.start);
+            RemarkReport {
+                severity: match remark.severity {
+                    cushion::Severity::Error => "error",
+                    cushion::Severity::Remark => "remark",
+                },
+                line: place.line,
+                column: place.column,
+                message: &remark.message,
+                hint: remark.hint.as_deref(),
+            }
+        })
+        .collect()
+}
+
+/// Returns the report on checked files.
+#[must_use]
+pub fn check(program: &str, files: &[CheckedFile<'_>]) -> String {
+    let files = files
+        .iter()
+        .map(|file| FileReport {
+            path: file.path,
+            kind: file.kind.map(Kind::words),
+            remarks: remark_reports(file.text, file.remarks),
+        })
+        .collect();
+    json(program, &[], CheckReport { files })
+}
+
+#[derive(Serialize)]
+struct ErrorReport<'a> {
+    error: ErrorBody<'a>,
+}
+
+#[derive(Serialize)]
+struct ErrorBody<'a> {
+    kind: &'a str,
+    message: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hint: Option<&'a str>,
+    remarks: Vec<RemarkReport<'a>>,
+}
+
+/// Returns the report on a failure: whose move it is, what is wrong, what to do, and the remarks
+/// on the file of this text, where a file is wrong.
+#[must_use]
+pub fn error(
+    program: &str,
+    kind: &str,
+    message: &str,
+    hint: Option<&str>,
+    file: Option<(&str, &[Remark])>,
+) -> String {
+    let remarks = file.map_or_else(Vec::new, |(text, remarks)| remark_reports(text, remarks));
+    json(program, &[], ErrorReport { error: ErrorBody { kind, message, hint, remarks } })
+}
