@@ -2,8 +2,12 @@
 //!
 //! Works in SI units. Knows no file, page, clock or plugin.
 
+mod fill;
 mod mesh;
+mod parameters;
 
+pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::mesh::{
     DEFAULT_SPACING, Mesh, MeshError, NestedMeshes, NetEdge, Node, SeamNet, SeamSegment, Triangle,
 };
+pub use crate::parameters::{ParameterFacts, Parameters};

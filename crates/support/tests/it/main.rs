@@ -1,0 +1,4 @@
+//! Tests of the crate from outside, in one program.
+
+mod mesh;
+mod nets;
