@@ -146,7 +146,7 @@ fn length(value: &Value<'_>, unit: Unit, plausible: &Plausible) -> Option<Length
     };
     value.remarks.error(
         value.span(),
-        format!("a {} of {number} {} cannot be right", plausible.words, unit.words()),
+        format!("{number} {} cannot be the {}", unit.words(), plausible.words),
         hint,
     );
     None

@@ -42,7 +42,6 @@ impl Remarks {
         self.0.borrow_mut().push(Remark { severity, span, message, hint });
     }
 
-
     fn into_vec(self) -> Vec<Remark> {
         self.0.into_inner()
     }

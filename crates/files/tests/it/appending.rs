@@ -1,0 +1,66 @@
+//! Plans appended to a client's file.
+
+use case::{Date, Digest, Entry, RecordedCount, RecordedPlan};
+use cushion::Name;
+use files::{append_plan, read_client, starter};
+
+fn plan() -> RecordedPlan {
+    let count = |id: &str, number, stock, planned| RecordedCount {
+        id: Name::new(id).unwrap(),
+        number,
+        stock,
+        planned,
+    };
+    RecordedPlan {
+        on: Date::constant(2026, 3, 1),
+        by: "OT \"north\"".into(),
+        layout: "row-six".into(),
+        size: "431.8x406.4".parse().unwrap(),
+        counts: vec![count("rear-left", 1, 70, 78), count("rear-right", 2, 70, 72)],
+        program: "seatwright 0.1.0".into(),
+        layout_digest: Digest::new("0123456789abcdef").unwrap(),
+        cell_digest: Digest::new("0123456789abcdee").unwrap(),
+        parameters_digest: Digest::new("0123456789abcded").unwrap(),
+        drawn_by: None,
+    }
+}
+
+/// The starter with the plan in its record.
+pub(crate) fn recorded() -> String {
+    append_plan(starter::client(), &plan()).unwrap()
+}
+
+#[test]
+fn what_is_written_is_read_back() {
+    let client = read_client(&recorded()).value.unwrap();
+    assert_eq!(client.record, [Entry::Plan(plan())]);
+    let drawn = RecordedPlan { drawn_by: Some("rings 1.2".into()), ..plan() };
+    let twice = append_plan(&recorded(), &drawn).unwrap();
+    let client = read_client(&twice).value.unwrap();
+    assert_eq!(client.record, [Entry::Plan(plan()), Entry::Plan(drawn)]);
+}
+
+#[test]
+fn what_a_person_wrote_stays_byte_for_byte() {
+    for before in [
+        starter::client().to_owned(),
+        starter::client().trim_end().to_owned(),
+        starter::client().replace('\n', "\r\n"),
+        format!("{}\n# the last word\n\n\n", starter::client()),
+    ] {
+        let after = append_plan(&before, &plan()).unwrap();
+        assert!(after.starts_with(&before));
+        assert!(read_client(&after).value.is_some());
+        assert_eq!(before.contains("\r\n"), !after.replace("\r\n", "").contains('\n'));
+    }
+}
+
+#[test]
+fn a_record_that_is_no_list_is_refused() {
+    let error = append_plan("record = 3\n", &plan()).unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "the record cannot be added to: `record` is not written as [[record]]"
+    );
+    assert!(append_plan("record = \n", &plan()).is_err());
+}

@@ -1,0 +1,102 @@
+//! Right texts: the built-in ones and the starters.
+
+use case::LayoutRef;
+use cushion::{LayoutRequest, LayoutSource, Name, Severity};
+use files::{
+    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, check, kind_of, read_client, starter,
+};
+
+#[track_caller]
+fn without_remarks(text: &str, kind: Kind) {
+    assert_eq!(kind_of(text), Some(kind));
+    let (found, remarks) = check(text);
+    assert_eq!(found, Some(kind));
+    assert_eq!(remarks, []);
+}
+
+#[test]
+fn built_in_texts_are_right_and_say_their_names() {
+    for layout in BUILT_IN_LAYOUTS {
+        without_remarks(layout.text, Kind::Layout);
+        let read = files::read_layout(layout.text).value.unwrap();
+        assert_eq!(read.name.as_str(), layout.name);
+    }
+    for cell in BUILT_IN_CELLS {
+        without_remarks(cell.text, Kind::Cell);
+        assert_eq!(files::read_cell(cell.text).value.unwrap().name.as_str(), cell.name);
+    }
+}
+
+#[test]
+fn starters_are_right() {
+    without_remarks(starter::layout(), Kind::Layout);
+    without_remarks(starter::cell(), Kind::Cell);
+    without_remarks(starter::client(), Kind::Client);
+}
+
+#[test]
+fn the_built_in_cell_holds_25_ml() {
+    // 0.190510 of the cube of the edge: Robin's formula, see tests/reference/pillow_bounds.csv.
+    let expected = 0.190_510 * 50.8_f64.powi(3) / 1e3;
+    let volume = BuiltIn::cell().inflated.to_ml();
+    // The table gives six digits.
+    assert!((volume - expected).abs() < 1e-4 && (volume - 25.0).abs() < 0.1, "{volume}");
+}
+
+#[test]
+fn the_built_in_source_knows_its_names_only() {
+    let ask = |name: &str| {
+        let name = Name::new(name).unwrap();
+        let size = "440x400".parse().unwrap();
+        BuiltIn.layout(&LayoutRequest { name, size, parameters: Default::default() })
+    };
+    assert!(ask("row-six").is_some());
+    assert!(ask("row-seven").is_none());
+}
+
+#[test]
+fn inches_and_pounds_are_read_exactly() {
+    let text = starter::client()
+        .replace("units = \"mm\"", "units = \"in\"")
+        .replace("hip_width = 380", "hip_width = 15")
+        .replace("trochanter_width = 350", "trochanter_width = 14")
+        .replace("{ left = 480, right = 480 }", "{ left = 19, right = 19 }")
+        .replace("{ left = 420, right = 420 }", "{ left = 16.5, right = 16.5 }")
+        .replace("external_knee_width = 340", "external_knee_width = 13")
+        .replace("inside_width = 450", "inside_width = 18")
+        .replace("inside_depth = 430", "inside_depth = 17")
+        .replace("kg = 60", "lb = 132")
+        .replace("\"440x400\"", "\"17x16in\"");
+    let read = read_client(&text);
+    assert_eq!(read.remarks, []);
+    let client = read.value.unwrap();
+    // Exact by definition: 25.4 mm, 0.45359237 kg.
+    assert!((client.measures.hip_width.unwrap().to_mm() - 381.0).abs() < 1e-9);
+    assert!((client.weighing.unwrap().weight.to_kg() - 59.874_192_84).abs() < 1e-9);
+    assert_eq!(client.cushion.size.to_string(), "431.8x406.4");
+}
+
+#[test]
+fn layouts_are_named_in_three_ways() {
+    let named = |layout: &str| {
+        let text = starter::client().replace("\"row-six\"", &format!("\"{layout}\""));
+        read_client(&text).value.unwrap().cushion.layout
+    };
+    let name = |text: &str| Name::new(text).unwrap();
+    assert_eq!(named("row-six"), LayoutRef::BuiltIn(name("row-six")));
+    assert_eq!(named("../mine.toml"), LayoutRef::File("../mine.toml".into()));
+    assert_eq!(
+        named("plugin:rings"),
+        LayoutRef::Plugin { name: name("rings"), parameters: Default::default() }
+    );
+}
+
+#[test]
+fn remarks_that_are_no_errors_leave_the_value() {
+    let text = starter::client().replace("hip_width = 380", "hip_width = 600");
+    let read = read_client(&text);
+    assert!(read.value.is_some());
+    assert_eq!(read.remarks.len(), 1);
+    assert_eq!(read.remarks[0].severity, Severity::Remark);
+    assert_eq!(read.remarks[0].message, "the hips are wider than the thighs are deep");
+}
