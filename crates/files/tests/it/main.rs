@@ -1,5 +1,7 @@
 //! What texts are read as, and what is said of wrong ones.
 
+#![expect(clippy::unwrap_used, reason = "a test that unwraps nothing has failed")]
+
 mod appending;
 mod broken;
 mod remarks;

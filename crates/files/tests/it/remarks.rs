@@ -149,14 +149,14 @@ fn layouts_with_one_wrong_line() {
         "legs",
         "",
         &[
-            "52: the numbers do not fit the sides that this seed stands for (at 400x400); write `number = 3` for a seed on the centre line and `numbers = { left = 1, right = 2 }` for one beside it",
+            "46: this seed lies in the compartment `front-left` (at 400x400); move one seed, or part the two by a seam",
         ],
     );
     check(
         "rear  =",
         "rear = { seed = [\"0%\", \"25%\"], number = 2, words = \"w\", for = \"seat bone\" }",
         &[
-            "52: the number 2 is given twice (at 400x400); give each compartment a number of its own",
+            "46: the number 2 is given twice (at 400x400); give each compartment a number of its own",
         ],
     );
     check(
