@@ -5,17 +5,22 @@
 //! day it is.
 
 mod color;
+mod drawn;
 mod font;
+mod frame;
 mod page;
 mod paper;
+mod table;
 mod text;
 
 pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::font::Weight;
+pub use crate::frame::Frame;
 pub use crate::page::{
     Align, Block, Document, Fill, FillRule, Heads, Mark, Page, Pen, Role, Shape, TextRun,
 };
 pub use crate::paper::Paper;
+pub use crate::table::{Column, Table};
 pub use crate::text::{Glyph, MM_PER_PT, SetError, Shaped, Style, measure, with_unit, wrap};

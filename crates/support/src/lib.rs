@@ -3,10 +3,12 @@
 //! Works in SI units. Knows no file, page, clock or plugin.
 
 mod fill;
+mod membrane;
 mod mesh;
 mod parameters;
 
 pub use crate::fill::{FillLaw, PressureAt};
+pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};
 pub use crate::mesh::{
     DEFAULT_SPACING, Mesh, MeshError, NestedMeshes, NetEdge, Node, SeamNet, SeamSegment, Triangle,
 };

@@ -1,4 +1,5 @@
 //! Tests of the crate from outside, in one program.
 
+mod membrane;
 mod mesh;
 mod nets;
