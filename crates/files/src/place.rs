@@ -25,8 +25,8 @@ mod tests {
     fn the_last_change_of_a_compartment_is_found() {
         let text = "[[change]]\ncompartment = \"a\"\n[[change]]\ncompartment = \"a\"\n";
         let place = |name: &str| place_of_change(text, &Name::new(name).unwrap());
-        assert_eq!(place("a"), Some(53..56));
-        assert_eq!(&text[53..56], "\"a\"");
+        assert_eq!(place("a"), Some(54..57));
+        assert_eq!(&text[54..57], "\"a\"");
         assert_eq!(place("b"), None);
     }
 }
