@@ -15,8 +15,9 @@ const OLD_WEIGHING: i32 = 183;
 /// Common practice, no source: 10 mm.
 const HEIGHT_THAT_MATTERS: Length = Length::from_mm(10.0);
 
-/// Returns the cautions for a plan, in the order in which they are best read.
-pub(crate) fn cautions(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<String> {
+/// Returns the cautions for counts, fresh or recorded, in the order in which they are best read.
+#[must_use]
+pub fn cautions(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<String> {
     let mut cautions = Vec::new();
     cautions.extend(out_of_range(input, counts));
     cautions.extend(without_rating(input));

@@ -5,4 +5,5 @@
 mod cautions;
 mod plan;
 
+pub use crate::cautions::cautions;
 pub use crate::plan::{PlanInput, Refusal, RefusalKind, plan};
