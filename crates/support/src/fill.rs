@@ -172,16 +172,6 @@ impl FillLaw {
         }
         sum
     }
-
-    /// Returns the volume in m3 that one unit of cell volume takes at a pressure in Pa.
-    #[must_use]
-    pub(crate) fn volume_per_cell_volume(
-        packing: f64,
-        pressure: f64,
-        parameters: &Parameters,
-    ) -> f64 {
-        Self::of_volume(1.0, packing, parameters).volume_and_slope(pressure).0
-    }
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@ mod fill;
 mod membrane;
 mod mesh;
 mod parameters;
+mod stock;
 
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};
@@ -13,3 +14,4 @@ pub use crate::mesh::{
     DEFAULT_SPACING, Mesh, MeshError, NestedMeshes, NetEdge, Node, SeamNet, SeamSegment, Triangle,
 };
 pub use crate::parameters::{ParameterFacts, Parameters};
+pub use crate::stock::{StockError, UnloadedCompartment, UnloadedCushion, stock_fill};

@@ -23,8 +23,18 @@ pub fn assert_near(actual: f64, expected: f64, tolerance: f64) {
 #[must_use]
 #[track_caller]
 pub fn layout(name: &str) -> Layout {
-    let text = files::built_in_layout(name).expect("a test names built-in layouts");
-    files::read_layout(text).value.expect("built-in texts are right")
+    layout_from(files::built_in_layout(name).expect("a test names built-in layouts"))
+}
+
+/// Returns the layout that a test writes.
+///
+/// # Panics
+///
+/// Panics where the text is wrong.
+#[must_use]
+#[track_caller]
+pub fn layout_from(text: &str) -> Layout {
+    files::read_layout(text).value.expect("a test writes right layouts")
 }
 
 /// Returns a built-in layout at a size.

@@ -5,6 +5,7 @@
 //! every triangle cut in four, its new seam nodes moved onto the seam's curve. The mesh of a
 //! mirrored pattern is mirror symmetric to the last bit.
 
+mod inscribed;
 mod net;
 mod refine;
 mod sketch;

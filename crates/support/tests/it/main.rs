@@ -3,3 +3,4 @@
 mod membrane;
 mod mesh;
 mod nets;
+mod stock;
