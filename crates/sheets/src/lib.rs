@@ -5,6 +5,7 @@
 //! day it is.
 
 mod color;
+mod documents;
 mod drawn;
 mod font;
 mod frame;
@@ -12,10 +13,15 @@ mod page;
 mod paper;
 mod table;
 mod text;
+mod words;
 
 pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
+pub use crate::documents::{
+    ClientPapers, DocumentError, INKS, Ink, PAPERS, StockPapers, View, blank_form, fill_order,
+    place_on_page, setup_card, stock_fill_card, tag, take_home, take_home_text,
+};
 pub use crate::font::Weight;
 pub use crate::frame::Frame;
 pub use crate::page::{

@@ -1,0 +1,266 @@
+//! The fill card: for whoever counts cells into the cover, drawn from below.
+
+use cushion::{CompartmentIx, Pattern};
+use kurbo::{BezPath, Point, Rect};
+
+use super::look::{BODY, HEADING, INK, PALE, STRONG, facts, field, foot, inside, text, title_line};
+use super::views::{View, draw_named, plain};
+use super::{ClientPapers, DocumentError, StockPapers, document};
+use crate::font::Weight;
+use crate::frame::Frame;
+use crate::page::{Align, Document, Page, Pen, Role};
+use crate::paper::Paper;
+use crate::table::{Column, Table};
+use crate::text::SetError;
+use crate::words::english as words;
+
+/// What is counted into one compartment.
+struct Count {
+    number: u8,
+    words: String,
+    cells: u32,
+    tolerance: u32,
+}
+
+/// What both fill cards share.
+struct Card<'a> {
+    title: &'a str,
+    status: String,
+    facts: Vec<(&'a str, String)>,
+    counts: Vec<Count>,
+    spares: Option<u32>,
+    foot: String,
+}
+
+/// Composes the fill card for one client's plan.
+///
+/// # Errors
+///
+/// Fails where the plan is not for this pattern, or something finds no room.
+pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
+    papers.counts_fit()?;
+    let plan = papers.plan;
+    let recorded = plan.counts.iter().zip(papers.pattern.compartments());
+    let card = Card {
+        title: words::FILL_CARD_ORDER,
+        status: match papers.fitting_check() {
+            Some(check) => words::checked_on(check.on, &check.by),
+            None => words::FIRST_FILL.to_owned(),
+        },
+        facts: vec![
+            (words::CLIENT, papers.client.code.to_string()),
+            (words::LAYOUT, papers.pattern.layout().to_string()),
+            (words::SIZE, words::size(plan.size)),
+            (words::CELL, papers.cell.name.to_string()),
+            (words::CELLS_IN_ALL, plan.total().to_string()),
+            (words::RECORDED, plan.on.to_string()),
+            (words::PRINTED, papers.date.to_string()),
+        ],
+        // An order is for one person: a cell more or less is counted again.
+        counts: recorded
+            .map(|(count, there)| Count {
+                number: count.number,
+                words: there.words.clone(),
+                cells: count.planned,
+                tolerance: 0,
+            })
+            .collect(),
+        spares: Some(papers.client.cushion.spare_cells),
+        foot: format!("{} {}, {}.", words::PLAN_OF, plan.on, plan.program),
+    };
+    let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
+    document.pages.push(compose(papers.pattern, &card, paper)?);
+    Ok(document)
+}
+
+/// Composes the filling table of one size as supplied.
+///
+/// # Errors
+///
+/// Fails where something finds no room.
+pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
+    let pattern = papers.pattern;
+    let card = Card {
+        title: words::FILL_CARD_STOCK,
+        status: words::ESTIMATE_UNTIL_COUNTED.to_owned(),
+        facts: vec![
+            (words::LAYOUT, pattern.layout().to_string()),
+            (words::SIZE, words::size(pattern.size())),
+            (words::CELL, papers.cell.name.to_string()),
+            (words::CELLS_IN_ALL, papers.fill.total().to_string()),
+            (words::PRINTED, papers.date.to_string()),
+        ],
+        counts: pattern
+            .indices()
+            .map(|ix| {
+                let cells = papers.fill[ix].cells.stock;
+                Count {
+                    number: pattern[ix].number,
+                    words: pattern[ix].words.clone(),
+                    cells,
+                    tolerance: tolerance(cells),
+                }
+            })
+            .collect(),
+        spares: None,
+        foot: format!("{}.", papers.program),
+    };
+    let mut document =
+        document(words::FILL_CARD_STOCK, words::FILL_CARD_SUBJECT, papers.date, papers.program);
+    document.pages.push(compose(pattern, &card, paper)?);
+    Ok(document)
+}
+
+/// Cells that a stock count may be off: two in a hundred, and one at least.
+///
+/// Two cells on one side change the height by about half a millimetre and the tilt by half a
+/// degree, which is less than a hand finds.
+fn tolerance(cells: u32) -> u32 {
+    (cells / 50).max(1)
+}
+
+fn compose(pattern: &Pattern, card: &Card<'_>, paper: Paper) -> Result<Page, SetError> {
+    let mut page = Page::new(paper, card.title);
+    let end = foot(&mut page, &[&card.foot, words::DEFER_SUPPLIER])?;
+    let area = inside(&page);
+    let mut frame = Frame::new(&mut page, Rect::new(area.x0, area.y0, area.x1, end - 2.0));
+    title_line(&mut frame, card.title, &card.status, true)?;
+    facts(&mut frame, &card.facts)?;
+    drawings(&mut frame, pattern, card)?;
+    frame.space(2.0);
+    counting_table(&mut frame, card)?;
+    frame.space(3.0);
+    fields(&mut frame, card)?;
+    Ok(page)
+}
+
+fn drawings(frame: &mut Frame<'_>, pattern: &Pattern, card: &Card<'_>) -> Result<(), SetError> {
+    let place = frame.take(96.0, "the drawings")?;
+    let split = place.x0 + place.width() * 0.62;
+    let page = frame.page();
+    let heading = page.block(Role::Heading(2));
+    let baseline = place.y0 + HEADING.first_baseline();
+    heading.text(Point::new(place.x0, baseline), words::FROM_BELOW_FILL, &HEADING, Align::Left)?;
+    let top = place.y0 + HEADING.line_height();
+    let alt = words::below_alt(pattern.compartments().len());
+    let block = page.block(Role::Figure { alt });
+    let counts = |ix: CompartmentIx| {
+        let count = &card.counts[ix.index()];
+        (count.number.to_string(), Some(words::cells(count.cells)))
+    };
+    let area = Rect::new(place.x0, top, split - 5.0, place.y1);
+    draw_named(block, pattern, View::Below, area, counts, 17.0)?;
+    turning(page, Rect::new(split, place.y0, place.x1, place.y1))?;
+    let above = Rect::new(split, place.y1 - 34.0, place.x1, place.y1);
+    let block = page.block(Role::Figure { alt: words::ABOVE_SMALL_ALT.to_owned() });
+    let caption = Point::new(above.x0, above.y0);
+    block.text(caption, words::FROM_ABOVE_SMALL, &STRONG, Align::Left)?;
+    let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
+    let small = Rect::new(above.x0, above.y0 + 1.0, above.x1, above.y1);
+    draw_named(block, pattern, View::Above, small, numbers, 8.5)
+}
+
+/// How to turn the cushion over: words, and three small pictures.
+fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
+    let mut frame = Frame::new(page, area);
+    frame.heading(2, words::TURN_IT, &HEADING)?;
+    for (step, words) in words::TURNING_STEPS.iter().enumerate() {
+        frame.item(&format!("{}", step + 1), 5.0, words, &BODY)?;
+    }
+    frame.space(1.5);
+    let (place, block) = frame.figure(22.0, words::TURNING_ALT)?;
+    let side = 17.0;
+    let tile = |column: f64| {
+        Rect::from_origin_size((place.x0 + column * (side + 10.0), place.y0 + 4.0), (side, side))
+    };
+    let style = text(7.5, Weight::Bold, INK);
+    for (column, face) in [(0.0, words::TOP), (1.0, words::OPENINGS)] {
+        let tile = tile(column);
+        plain(block, tile);
+        let (middle, pen) = (tile.center(), Pen::solid(0.5, INK));
+        block.arrow(
+            Point::new(middle.x, tile.y0 + 9.0),
+            Point::new(middle.x, tile.y0 + 2.0),
+            2.2,
+            &pen,
+        );
+        let words_at = Point::new(middle.x, tile.y1 - 3.0);
+        block.text(words_at, face, &style, Align::Centre)?;
+        block.text(Point::new(middle.x, tile.y0 - 1.0), words::FRONT, &style, Align::Centre)?;
+    }
+    let (from, to) = (tile(0.0), tile(1.0));
+    let mut over = BezPath::new();
+    over.move_to((from.x1 + 0.8, from.center().y + 2.0));
+    over.curve_to(
+        (from.x1 + 2.0, from.y0 - 2.0),
+        (to.x0 - 2.5, from.y0 - 2.0),
+        (to.x0 - 1.6, from.center().y),
+    );
+    block.curved_arrow(&over, 2.2, &Pen::solid(0.6, INK));
+    Ok(())
+}
+
+fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError> {
+    let wide = frame.area().width();
+    let widths = [10.0, wide - 146.0, 24.0, 30.0, 30.0, 20.0, 32.0];
+    let heads = words::FILL_COLUMNS.iter().zip(widths).enumerate();
+    let columns = heads.map(|(at, (head, width))| {
+        Column::new(*head, width, if at < 2 { Align::Left } else { Align::Centre })
+    });
+    let mut table = Table::new(columns.collect(), STRONG, BODY);
+    table.head.size_pt = 8.5;
+    table.head_ground = Some(PALE);
+    table.margin = 1.0;
+    table.least_row = 6.2;
+    for count in &card.counts {
+        let cells = words::cells_within(count.cells, count.tolerance);
+        table.row([
+            count.number.to_string(),
+            count.words.clone(),
+            cells,
+            String::new(),
+            String::new(),
+            String::new(),
+            String::new(),
+        ]);
+    }
+    let total: u32 = card.counts.iter().map(|count| count.cells).sum();
+    table.row([
+        String::new(),
+        words::TOTAL.to_owned(),
+        total.to_string(),
+        String::new(),
+        String::new(),
+        String::new(),
+        String::new(),
+    ]);
+    let rows = frame.table(&table)?;
+    let left = frame.area().x0 + widths[..5].iter().sum::<f64>();
+    let pen = Pen::solid(0.4, INK);
+    let block = frame.page().block(Role::Artifact);
+    // The first row is the head, the last the total; between, each opening gets a box.
+    for row in rows.iter().skip(1).take(card.counts.len()) {
+        let side = 3.6;
+        let corner = Point::new(left + widths[5] / 2.0 - side / 2.0, row.center().y - side / 2.0);
+        block.check_box(corner, side, &pen);
+    }
+    Ok(())
+}
+
+/// What is written by hand about the filled cushion.
+fn fields(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError> {
+    frame.paragraph(words::COUNT_DO_NOT_MEASURE, &STRONG)?;
+    if let Some(spares) = card.spares {
+        frame.paragraph(&words::pack_spares(spares), &BODY)?;
+    }
+    for row in words::FILL_FIELDS {
+        let place = frame.take(7.6, row[0])?;
+        let step = place.width() / row.len() as f64;
+        let block = frame.page().block(Role::Paragraph);
+        for (column, name) in row.iter().enumerate() {
+            let x = place.x0 + step * column as f64;
+            field(block, Rect::new(x, place.y0, x + step - 4.0, place.y1), name, &BODY)?;
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,140 @@
+//! How the documents look: inks, sizes of text, margins, and the parts that all of them share.
+
+use kurbo::{Point, Rect};
+
+use crate::color::Color;
+use crate::font::Weight;
+use crate::frame::Frame;
+use crate::page::{Align, Block, Fill, Page, Pen, Role};
+use crate::text::{SetError, Style, measure};
+
+/// An ink and the ground that it stands on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ink {
+    /// The colour of the text.
+    pub text: Color,
+    /// The colour under it.
+    pub ground: Color,
+}
+
+/// Words and lines.
+pub(super) const INK: Color = Color::rgb(24, 28, 33);
+/// Headings, frames and what the eye should find first.
+pub(super) const ACCENT: Color = Color::rgb(16, 72, 84);
+/// Lesser words.
+pub(super) const SOFT: Color = Color::rgb(78, 84, 90);
+/// A light ground under headings of tables.
+pub(super) const PALE: Color = Color::rgb(228, 236, 238);
+
+/// Every pair of text and ground that the documents use.
+pub const INKS: [Ink; 6] = [
+    Ink { text: INK, ground: Color::WHITE },
+    Ink { text: ACCENT, ground: Color::WHITE },
+    Ink { text: SOFT, ground: Color::WHITE },
+    Ink { text: INK, ground: PALE },
+    Ink { text: Color::WHITE, ground: ACCENT },
+    Ink { text: Color::WHITE, ground: INK },
+];
+
+/// White left around a page, in millimetres: what any printer can leave.
+pub(super) const MARGIN: f64 = 12.0;
+
+/// A line between things.
+pub(super) const THIN: Pen = Pen::solid(0.25, SOFT);
+/// A line around things that matter.
+pub(super) const FIRM: Pen = Pen::solid(0.6, INK);
+
+pub(super) const TITLE: Style = text(20.0, Weight::Bold, ACCENT);
+pub(super) const HEADING: Style = text(11.0, Weight::Bold, ACCENT);
+pub(super) const BODY: Style = text(9.5, Weight::Regular, INK);
+pub(super) const STRONG: Style = text(9.5, Weight::Bold, INK);
+pub(super) const SMALL: Style = text(8.0, Weight::Regular, SOFT);
+
+/// A style with the documents' leading.
+pub(super) const fn text(size_pt: f64, weight: Weight, color: Color) -> Style {
+    Style { size_pt, weight, color, leading: 1.28 }
+}
+
+/// The area inside the margins.
+pub(super) fn inside(page: &Page) -> Rect {
+    page.bounds().inset(-MARGIN)
+}
+
+/// Sets the title at the left and, at the right, a box with what must be known at once.
+pub(super) fn title_line(
+    frame: &mut Frame<'_>,
+    title: &str,
+    status: &str,
+    solid: bool,
+) -> Result<(), SetError> {
+    let place = frame.take(11.0, title)?;
+    let middle = place.center().y;
+    let baseline = |style: &Style| middle + style.cap_height() / 2.0;
+    let page = frame.page();
+    let heading = page.block(Role::Heading(1));
+    heading.text(Point::new(place.x0, baseline(&TITLE)), title, &TITLE, Align::Left)?;
+    let style = text(10.5, Weight::Bold, if solid { Color::WHITE } else { INK });
+    let width = measure(status, &style)? + 8.0;
+    let around = Rect::new(place.x1 - width, place.y0 + 1.0, place.x1, place.y1 - 1.0);
+    let block = page.block(Role::Paragraph);
+    let fill = solid.then_some(Fill::solid(INK));
+    block.rect(around, fill, Some(FIRM));
+    block.text(around.center() + (0.0, style.cap_height() / 2.0), status, &style, Align::Centre)?;
+    Ok(())
+}
+
+/// Sets facts side by side, each under its name, over the width of the frame.
+pub(super) fn facts(frame: &mut Frame<'_>, facts: &[(&str, String)]) -> Result<(), SetError> {
+    let place = frame.take(10.0, "facts")?;
+    let step = place.width() / facts.len() as f64;
+    for (column, (name, value)) in facts.iter().enumerate() {
+        let x = place.x0 + step * column as f64;
+        let block = frame.page().block(Role::Paragraph);
+        block.text(Point::new(x, place.y0 + 3.2), name, &SMALL, Align::Left)?;
+        let width = step - 2.0;
+        let value = fitted(value, &STRONG, width)?;
+        block.text(Point::new(x, place.y0 + 7.8), &value, &STRONG, Align::Left)?;
+    }
+    Ok(())
+}
+
+/// The text if it fits a width; otherwise an error that names it.
+fn fitted(value: &str, style: &Style, room: f64) -> Result<String, SetError> {
+    let width = measure(value, style)?;
+    if width > room {
+        return Err(SetError::TooWide { word: value.to_owned(), width, room });
+    }
+    Ok(value.to_owned())
+}
+
+/// Sets a field to be filled in by hand: a name, and a line over the rest of the width.
+pub(super) fn field(
+    block: &mut Block,
+    at: Rect,
+    name: &str,
+    style: &Style,
+) -> Result<(), SetError> {
+    let baseline = at.y1 - 1.6;
+    let width = block.text(Point::new(at.x0, baseline), name, style, Align::Left)?;
+    let line = at.y1 - 1.0;
+    block.line(Point::new(at.x0 + width + 1.5, line), Point::new(at.x1, line), &THIN);
+    Ok(())
+}
+
+/// Sets the last lines of a page, at its lower edge.
+pub(super) fn foot(page: &mut Page, lines: &[&str]) -> Result<f64, SetError> {
+    let area = inside(page);
+    let height = SMALL.line_height();
+    let top = area.y1 - height * lines.len() as f64;
+    let block = page.block(Role::Paragraph);
+    for (row, line) in lines.iter().enumerate() {
+        let y = top + height * row as f64 + SMALL.first_baseline();
+        let width = measure(line, &SMALL)?;
+        if width > area.width() {
+            let room = area.width();
+            return Err(SetError::TooWide { word: (*line).to_owned(), width, room });
+        }
+        block.text(Point::new(area.x0, y), line, &SMALL, Align::Left)?;
+    }
+    Ok(top)
+}

@@ -1,0 +1,130 @@
+//! The documents: each is composed once, from values, into finished pages.
+//!
+//! Counts come in as they were recorded and are never computed here. Left and right are the
+//! client's. No pressure is printed.
+
+mod blank_form;
+mod fill_card;
+mod look;
+mod pictures;
+mod setup_card;
+mod tag;
+mod take_home;
+mod views;
+
+use std::fmt;
+
+use case::{Client, Date, FittingCheck, RecordedPlan};
+use cushion::{Cell, Pattern, StockFill};
+
+use crate::page::Document;
+use crate::paper::Paper;
+use crate::text::SetError;
+use crate::words::english as words;
+
+pub use self::blank_form::blank_form;
+pub use self::fill_card::{fill_order, stock_fill_card};
+pub use self::look::{INKS, Ink};
+pub use self::setup_card::setup_card;
+pub use self::tag::tag;
+pub use self::take_home::{take_home, take_home_text};
+pub use self::views::{View, place_on_page};
+
+/// What the documents of one client are made from.
+#[derive(Clone, Copy)]
+pub struct ClientPapers<'a> {
+    /// The client.
+    pub client: &'a Client,
+    /// The plan as it was recorded; its counts are the counts on paper.
+    pub plan: &'a RecordedPlan,
+    /// The pattern that the plan is for.
+    pub pattern: &'a Pattern,
+    /// The cell.
+    pub cell: &'a Cell,
+    /// What whoever sets the cushion up should know.
+    pub cautions: &'a [String],
+    /// The day that the papers bear.
+    pub date: Date,
+    /// Program and version.
+    pub program: &'a str,
+}
+
+/// What the documents of one size, as supplied, are made from.
+#[derive(Clone, Copy)]
+pub struct StockPapers<'a> {
+    /// The pattern.
+    pub pattern: &'a Pattern,
+    /// Its stock fill.
+    pub fill: &'a StockFill,
+    /// The cell.
+    pub cell: &'a Cell,
+    /// The day that the papers bear.
+    pub date: Date,
+    /// Program and version.
+    pub program: &'a str,
+}
+
+/// Why a document is not made.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum DocumentError {
+    /// Something finds no room, or a character has no glyph.
+    Set(SetError),
+    /// The recorded plan has other compartments than the pattern: the layout was changed.
+    OtherCompartments,
+}
+
+impl fmt::Display for DocumentError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Set(error) => error.fmt(f),
+            Self::OtherCompartments => f.write_str(
+                "the recorded plan has other compartments than the layout now has; record a new plan",
+            ),
+        }
+    }
+}
+
+impl std::error::Error for DocumentError {}
+
+impl From<SetError> for DocumentError {
+    fn from(error: SetError) -> Self {
+        Self::Set(error)
+    }
+}
+
+impl<'a> ClientPapers<'a> {
+    /// The fitting check of this plan; until there is one, everything is an estimate.
+    fn fitting_check(&self) -> Option<&'a FittingCheck> {
+        self.client.fitting_check()
+    }
+
+    /// Refuses a plan that is not for this pattern.
+    fn counts_fit(&self) -> Result<(), DocumentError> {
+        let there = self.pattern.compartments();
+        let same = there.len() == self.plan.counts.len()
+            && there
+                .iter()
+                .zip(&self.plan.counts)
+                .all(|(there, count)| there.id == count.id && there.number == count.number);
+        if same { Ok(()) } else { Err(DocumentError::OtherCompartments) }
+    }
+
+    fn document(&self, title: &str, subject: &str) -> Document {
+        document(title, subject, self.date, self.program)
+    }
+}
+
+fn document(title: &str, subject: &str, date: Date, program: &str) -> Document {
+    Document {
+        title: title.to_owned(),
+        subject: subject.to_owned(),
+        language: words::LANGUAGE.to_owned(),
+        date,
+        program: program.to_owned(),
+        pages: Vec::new(),
+    }
+}
+
+/// The papers that one prints on.
+pub const PAPERS: [Paper; 2] = [Paper::A4, Paper::Letter];
