@@ -3,6 +3,7 @@
 //! Works in SI units. Knows no file, page, clock or plugin.
 
 mod fill;
+mod linear;
 mod membrane;
 mod mesh;
 mod parameters;

@@ -1,0 +1,127 @@
+//! What can be known of a factorisation before the numbers: which entries, in which order.
+
+use super::dissection;
+use super::graph::Graph;
+
+/// The nodes of one block and those around it, by their places in the order of elimination.
+#[derive(Clone, Debug)]
+pub(super) struct Front {
+    /// The first node that is eliminated here, and the one after the last.
+    pub(super) pivots: [u32; 2],
+    /// Where the nodes around the block begin and end in [`Symbolic::around`].
+    pub(super) around: [u32; 2],
+    /// The front that takes up what is left of this one.
+    pub(super) parent: Option<u32>,
+}
+
+/// The order of elimination of a mesh's nodes, and where the entries of its matrices are.
+///
+/// Fronts come in an order in which each follows all that it takes up.
+#[derive(Clone, Debug)]
+pub(crate) struct Symbolic {
+    pub(super) fronts: Vec<Front>,
+    /// Nodes around the blocks, as places, ascending for each front.
+    pub(super) around: Vec<u32>,
+    /// Where the entries below the diagonal begin for each place.
+    pub(super) starts: Vec<u32>,
+    /// Their rows, as places, ascending for each column.
+    pub(super) below: Vec<u32>,
+    /// For each node its place in the order.
+    place: Vec<u32>,
+}
+
+/// The numbers of a matrix: those on the diagonal and those below it, in the places that
+/// [`Symbolic`] has for them.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Entries {
+    /// By place.
+    pub(crate) diagonal: Vec<f64>,
+    /// By [`Symbolic::entry`].
+    pub(crate) below: Vec<f64>,
+}
+
+impl Symbolic {
+    /// Finds an order for the nodes of a mesh in which few numbers arise.
+    pub(crate) fn new(graph: &Graph, places: &[[f64; 2]]) -> Self {
+        let blocks = dissection::dissect(graph, places);
+        let mut place = vec![0u32; graph.len()];
+        let order: Vec<u32> = blocks.iter().flat_map(|block| &block.nodes).copied().collect();
+        for (at, node) in order.iter().enumerate() {
+            place[*node as usize] = at as u32;
+        }
+        let (mut starts, mut below) = (vec![0u32], Vec::new());
+        for (at, &node) in order.iter().enumerate() {
+            let first = below.len();
+            let later = graph.of(node).iter().map(|to| place[*to as usize]);
+            below.extend(later.filter(|row| *row > at as u32));
+            below[first..].sort_unstable();
+            starts.push(below.len() as u32);
+        }
+        let mut symbolic = Self { fronts: Vec::new(), around: Vec::new(), starts, below, place };
+        symbolic.find_fronts(&blocks);
+        symbolic
+    }
+
+    fn find_fronts(&mut self, blocks: &[dissection::Block]) {
+        let mut children: Vec<Vec<u32>> = vec![Vec::new(); blocks.len()];
+        let mut seen = vec![u32::MAX; self.place.len()];
+        let mut first = 0;
+        for (id, block) in blocks.iter().enumerate() {
+            if let Some(parent) = block.parent {
+                children[parent as usize].push(id as u32);
+            }
+            let end = first + block.nodes.len() as u32;
+            let mut around: Vec<u32> = Vec::new();
+            let mut add = |row: u32| {
+                if row >= end && seen[row as usize] != id as u32 {
+                    seen[row as usize] = id as u32;
+                    around.push(row);
+                }
+            };
+            let own = self.starts[first as usize] as usize..self.starts[end as usize] as usize;
+            self.below[own].iter().copied().for_each(&mut add);
+            for child in &children[id] {
+                self.around_front(*child).iter().copied().for_each(&mut add);
+            }
+            around.sort_unstable();
+            let start = self.around.len() as u32;
+            self.around.extend(around);
+            let around = [start, self.around.len() as u32];
+            self.fronts.push(Front { pivots: [first, end], around, parent: block.parent });
+            first = end;
+        }
+    }
+
+    pub(super) fn around_front(&self, front: u32) -> &[u32] {
+        let [start, end] = self.fronts[front as usize].around;
+        &self.around[start as usize..end as usize]
+    }
+
+    /// How many nodes there are.
+    pub(crate) fn len(&self) -> usize {
+        self.place.len()
+    }
+
+    /// The place of a node in the order of elimination.
+    pub(crate) fn place(&self, node: u32) -> usize {
+        self.place[node as usize] as usize
+    }
+
+    /// The place of the entry of two nodes that are joined, in [`Entries::below`].
+    ///
+    /// # Panics
+    ///
+    /// Panics where the nodes are not joined.
+    pub(crate) fn entry(&self, one: u32, other: u32) -> usize {
+        let (a, b) = (self.place[one as usize], self.place[other as usize]);
+        let (column, row) = (a.min(b) as usize, a.max(b));
+        let start = self.starts[column] as usize;
+        let own = &self.below[start..self.starts[column + 1] as usize];
+        start + own.binary_search(&row).expect("the nodes are joined")
+    }
+
+    /// Entries that are all zero.
+    pub(crate) fn zeros(&self) -> Entries {
+        Entries { diagonal: vec![0.0; self.len()], below: vec![0.0; self.below.len()] }
+    }
+}
