@@ -3,10 +3,11 @@
 //! The nested meshes are at hand, so a cycle costs a few sweeps over the nodes and the number of
 //! steps does not grow with the mesh; see Briggs, Henson and McCormick, A Multigrid Tutorial
 //! (2nd ed., 2000). Seams hold the sheet, so each compartment is a problem of its own, and all
-//! are solved at once.
+//! are solved at once. Of a mirrored pattern only the right half is solved: on the centre line a
+//! symmetric sheet is level across it, which is what a free edge is.
 
 use super::element::Element;
-use crate::mesh::{Mesh, NestedMeshes};
+use crate::mesh::{Mesh, NestedMeshes, Triangle};
 
 /// The residual at which the search stops, as a share of the load. Volumes err by its square,
 /// heights by less than itself, and meshes by far more.
@@ -38,11 +39,22 @@ pub(super) fn solve(meshes: &NestedMeshes) -> Vec<Solved> {
         let load = level.unit_load(mesh);
         let (free, iterations, residual) = conjugate_gradients(&levels[..=at], &load, guess);
         let value = |place: &Option<u32>| place.map_or(0.0, |place| free[place as usize]);
-        let values = level.place.iter().map(value).collect();
+        let mut values: Vec<f64> = level.place.iter().map(value).collect();
+        for (node, &image) in mesh.mirror_nodes().unwrap_or(&[]).iter().enumerate() {
+            if mesh.nodes()[node].x < 0.0 {
+                values[node] = values[image as usize];
+            }
+        }
         solved.push(Solved { values, iterations, residual });
         start = free;
     }
     solved
+}
+
+/// The triangles that are solved for.
+fn solved_part(mesh: &Mesh) -> &[Triangle] {
+    let all = mesh.triangles();
+    if mesh.mirror_nodes().is_some() { &all[..all.len() / 2] } else { all }
 }
 
 /// The equations on one mesh, of the nodes that no seam holds.
@@ -62,12 +74,13 @@ struct Level {
 
 impl Level {
     fn new(mesh: &Mesh) -> Self {
+        let whole = mesh.mirror_nodes().is_none();
         let mut free = 0;
         let place: Vec<Option<u32>> = mesh
             .nodes()
             .iter()
             .map(|node| {
-                (!node.seam).then(|| {
+                (!node.seam && (whole || node.x >= 0.0)).then(|| {
                     free += 1;
                     free - 1
                 })
@@ -96,7 +109,7 @@ impl Level {
         // Each triangle at a node brings two neighbours, and each neighbour comes with two
         // triangles, but for those across a seam.
         let mut room = vec![0u32; self.diagonal.len() + 1];
-        for node in mesh.triangles().iter().flat_map(|triangle| triangle.nodes) {
+        for node in solved_part(mesh).iter().flat_map(|triangle| triangle.nodes) {
             if let Some(place) = self.place[node as usize] {
                 room[place as usize + 1] += 2;
             }
@@ -106,7 +119,7 @@ impl Level {
         }
         let mut ends = room.clone();
         let mut entries = vec![(0u32, 0.0); room[self.diagonal.len()] as usize];
-        for triangle in mesh.triangles() {
+        for triangle in solved_part(mesh) {
             let element = Element::new(mesh, triangle);
             let places = triangle.nodes.map(|node| self.place[node as usize]);
             for (at, row) in places.iter().enumerate() {
@@ -136,7 +149,7 @@ impl Level {
     /// What a curvature of 1 asks of each free node, m2.
     fn unit_load(&self, mesh: &Mesh) -> Vec<f64> {
         let mut load = vec![0.0; self.diagonal.len()];
-        for triangle in mesh.triangles() {
+        for triangle in solved_part(mesh) {
             let third = mesh.area(triangle) / 3.0;
             for place in triangle.nodes.iter().filter_map(|node| self.place[*node as usize]) {
                 load[place as usize] += third;
@@ -215,11 +228,7 @@ fn dot(a: &[f64], b: &[f64]) -> f64 {
 
 /// Solves on the last level, from a guess; returns values, steps and the residual as a share of
 /// the load.
-fn conjugate_gradients(
-    levels: &[Level],
-    load: &[f64],
-    guess: Vec<f64>,
-) -> (Vec<f64>, usize, f64) {
+fn conjugate_gradients(levels: &[Level], load: &[f64], guess: Vec<f64>) -> (Vec<f64>, usize, f64) {
     let finest = &levels[levels.len() - 1];
     let mut values = guess;
     let taken = finest.times(&values);

@@ -93,7 +93,8 @@ impl Mesh {
     }
 
     /// The triangles. In a refined mesh the four parts of coarse triangle `t` are `4 t` to
-    /// `4 t + 3`, the middle one last.
+    /// `4 t + 3`, the middle one last. In a mirrored mesh the first half of them are on the
+    /// right and the others are their images.
     #[must_use]
     pub fn triangles(&self) -> &[Triangle] {
         &self.triangles

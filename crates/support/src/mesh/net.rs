@@ -148,9 +148,10 @@ impl SeamCurve {
     pub(crate) fn smooth_parts(chain: &Chain) -> Vec<Self> {
         let mut parts: Vec<Vec<Piece>> = Vec::new();
         for piece in chain.pieces() {
-            let goes_on = parts.last().and_then(|part| part.last()).is_some_and(|before| {
-                before.direction(1.0).dot(piece.direction(0.0)) > CORNER
-            });
+            let goes_on = parts
+                .last()
+                .and_then(|part| part.last())
+                .is_some_and(|before| before.direction(1.0).dot(piece.direction(0.0)) > CORNER);
             match parts.last_mut() {
                 Some(part) if goes_on => part.push(*piece),
                 _ => parts.push(vec![*piece]),

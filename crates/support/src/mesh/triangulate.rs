@@ -305,20 +305,15 @@ impl Half {
     fn segments(&self) -> Vec<SeamSegment> {
         let segment = |bar: &super::sketch::Bar| match bar.follows {
             Follows::Centre => None,
-            Follows::Curve { curve, at } => Some(SeamSegment {
-                nodes: bar.nodes,
-                sides: bar.sides,
-                curve,
-                mirrored: false,
-                at,
-            }),
+            Follows::Curve { curve, at } => {
+                Some(SeamSegment { nodes: bar.nodes, sides: bar.sides, curve, mirrored: false, at })
+            }
         };
         self.sketch.bars.iter().filter_map(segment).collect()
     }
 
     fn triangles(&self) -> Vec<Triangle> {
-        let triangle =
-            |face: &Face| Triangle { nodes: face.nodes, compartment: face.compartment };
+        let triangle = |face: &Face| Triangle { nodes: face.nodes, compartment: face.compartment };
         self.faces.iter().map(triangle).collect()
     }
 

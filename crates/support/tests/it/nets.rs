@@ -72,12 +72,7 @@ pub(crate) fn sector(inner: f64, outer: f64, degrees: f64) -> SeamNet {
         vec![Piece::Line(centre, rim.start()), rim, Piece::Line(rim.end(), centre)]
     } else {
         let hub = arc(centre, inner, degrees, -degrees);
-        vec![
-            Piece::Line(hub.end(), rim.start()),
-            rim,
-            Piece::Line(rim.end(), hub.start()),
-            hub,
-        ]
+        vec![Piece::Line(hub.end(), rim.start()), rim, Piece::Line(rim.end(), hub.start()), hub]
     };
     inside(Chain::new(pieces))
 }
@@ -101,13 +96,15 @@ pub(crate) fn grid(xs: &[f64], ys: &[f64], mirrored: bool) -> SeamNet {
     let mut seams: Vec<Seam> = Vec::new();
     for (row, y) in ys.iter().enumerate() {
         for (column, pair) in xs.windows(2).enumerate() {
-            let (left, right) = (cell(Some(column), Some(row)), cell(Some(column), row.checked_sub(1)));
+            let (left, right) =
+                (cell(Some(column), Some(row)), cell(Some(column), row.checked_sub(1)));
             seams.push((line(at(pair[0], *y), at(pair[1], *y)), left, right));
         }
     }
     for (column, x) in xs.iter().enumerate() {
         for (row, pair) in ys.windows(2).enumerate() {
-            let (left, right) = (cell(column.checked_sub(1), Some(row)), cell(Some(column), Some(row)));
+            let (left, right) =
+                (cell(column.checked_sub(1), Some(row)), cell(Some(column), Some(row)));
             seams.push((line(at(*x, pair[0]), at(*x, pair[1])), left, right));
         }
     }
