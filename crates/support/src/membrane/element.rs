@@ -15,12 +15,17 @@ impl Element {
     /// The element on a triangle of a mesh.
     #[must_use]
     pub fn new(mesh: &Mesh, triangle: &Triangle) -> Self {
-        let [a, b, c] = mesh.corners(triangle);
-        let twice = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
+        Self::of_corners(mesh.corners(triangle).map(|node| [node.x, node.y]))
+    }
+
+    /// The element with these corners, counter-clockwise, in metres.
+    #[must_use]
+    pub fn of_corners([[ax, ay], [bx, by], [cx, cy]]: [[f64; 2]; 3]) -> Self {
+        let twice = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
         let slopes = [
-            [(b.y - c.y) / twice, (c.x - b.x) / twice],
-            [(c.y - a.y) / twice, (a.x - c.x) / twice],
-            [(a.y - b.y) / twice, (b.x - a.x) / twice],
+            [(by - cy) / twice, (cx - bx) / twice],
+            [(cy - ay) / twice, (ax - cx) / twice],
+            [(ay - by) / twice, (bx - ax) / twice],
         ];
         Self { area: twice / 2.0, slopes }
     }
