@@ -1,11 +1,14 @@
 //! Failure: the one place that turns errors into words, hints and exit codes.
 
-use std::io::Write;
+use std::ops::Range;
 use std::process::ExitCode;
+
+use files::{Remark, Severity};
 
 use crate::exit_codes;
 use crate::remarks::{self, FileRemarks};
-use crate::terminal::Color;
+use crate::run::PROGRAM;
+use crate::terminal::Terminal;
 
 /// Whose move it is next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,6 +30,19 @@ pub(crate) enum Kind {
 }
 
 impl Kind {
+    /// The word for it in JSON.
+    fn words(self) -> &'static str {
+        match self {
+            Self::Call => "wrong call",
+            Self::File => "wrong file",
+            Self::Plugin => "plugin",
+            Self::NotSafe => "not safely possible",
+            Self::CannotWrite => "cannot write",
+            Self::Ours => "fault of the program",
+            Self::ReaderLeft => "reader left",
+        }
+    }
+
     /// Returns the exit code.
     fn code(self) -> u8 {
         match self {
@@ -47,13 +63,14 @@ pub(crate) struct Failure {
     kind: Kind,
     message: String,
     hint: Option<String>,
-    remarks: Vec<FileRemarks>,
+    file: Option<FileRemarks>,
+    told: bool,
 }
 
 impl Failure {
     /// A failure that is `kind`'s move, in a sentence without a full stop.
     pub(crate) fn new(kind: Kind, message: impl Into<String>) -> Self {
-        Self { kind, message: message.into(), hint: None, remarks: Vec::new() }
+        Self { kind, message: message.into(), hint: None, file: None, told: false }
     }
 
     /// The command was called in a wrong way.
@@ -67,8 +84,9 @@ impl Failure {
     }
 
     /// A file is wrong at the places that the remarks point at.
-    pub(crate) fn remarks(message: impl Into<String>, remarks: Vec<FileRemarks>) -> Self {
-        Self { remarks, ..Self::new(Kind::File, message) }
+    pub(crate) fn wrong_file(file: FileRemarks) -> Self {
+        let message = format!("{} cannot be used: {}", file.shown(), file.count());
+        Self { file: Some(file), ..Self::new(Kind::File, message) }
     }
 
     /// An output could not be written.
@@ -84,25 +102,58 @@ impl Failure {
         Self { hint: Some(hint.into()), ..self }
     }
 
-    /// Says that a file which the caller did not name is at fault, not the call.
-    pub(crate) fn of_file(self) -> Self {
-        let kind = if self.kind == Kind::Call { Kind::File } else { self.kind };
-        Self { kind, ..self }
+    /// Points at the words of a client's file that named what cannot be had; what is wrong
+    /// within another file stays as it is.
+    pub(crate) fn named_in(self, client: &FileRemarks, table: &str, key: &str) -> Self {
+        if self.file.is_some() {
+            return self;
+        }
+        let place = files::place_of_value(&client.text, table, key);
+        let remark = self.as_remark(place.unwrap_or_else(|| client.first_line()));
+        Self::wrong_file(FileRemarks { remarks: vec![remark], ..client.clone() })
+    }
+
+    /// Says that everything has been told already, and only the exit code is left.
+    pub(crate) fn told(self) -> Self {
+        Self { told: true, ..self }
+    }
+
+    /// Whose move it is.
+    pub(crate) fn kind(&self) -> Kind {
+        self.kind
+    }
+
+    /// The file that is wrong, with its remarks.
+    pub(crate) fn file_remarks(&self) -> Option<&FileRemarks> {
+        self.file.as_ref()
+    }
+
+    /// The same as a remark on a text.
+    pub(crate) fn as_remark(&self, span: Range<usize>) -> Remark {
+        let (message, hint) = (self.message.clone(), self.hint.clone());
+        // What is not safe for one client is no fault of the file.
+        let severity = if self.kind == Kind::NotSafe { Severity::Remark } else { Severity::Error };
+        Remark { severity, span, message, hint }
     }
 
     /// Says it on stderr, as JSON or in words, and returns the exit code.
-    pub(crate) fn tell(&self, json: bool, color: Color) -> ExitCode {
-        if self.kind != Kind::ReaderLeft {
-            let words = if json { self.to_json() } else { self.to_words(color.on_stderr()) };
-            // There is nobody left to tell where stderr cannot be written.
-            let _ = std::io::stderr().write_all(words.as_bytes());
+    pub(crate) fn tell(&self, json: bool, terminal: Terminal) -> ExitCode {
+        if self.kind != Kind::ReaderLeft && !self.told {
+            terminal.say(|color| if json { self.to_json() } else { self.to_words(color) });
         }
         ExitCode::from(self.kind.code())
     }
 
+    /// The same in JSON; `kind` says whose move it is.
+    fn to_json(&self) -> String {
+        let file = self.file.as_ref().map(|file| (&*file.text, &*file.remarks));
+        let (kind, hint) = (self.kind.words(), self.hint.as_deref());
+        files::report::error(PROGRAM, kind, &self.message, hint, file)
+    }
+
     /// Remarks with their places, then the message and its hint.
-    fn to_words(&self, color: bool) -> String {
-        let mut words = remarks::to_words(&self.remarks, color);
+    pub(crate) fn to_words(&self, color: bool) -> String {
+        let mut words = self.file.as_ref().map_or_else(String::new, |file| file.to_words(color));
         words.push_str(&remarks::sentence(&self.message, self.hint.as_deref(), color));
         words
     }

@@ -1,12 +1,18 @@
 //! `seatwright`: compartment cushions filled with air cells, from a client file to paper.
 
 mod arguments;
+mod case_file;
 mod commands;
 mod exit_codes;
+mod export;
 mod failure;
+mod papers;
 mod read;
 mod remarks;
+mod resolve;
 mod run;
+mod stock;
+mod tables;
 mod terminal;
 mod today;
 mod write;

@@ -11,19 +11,23 @@ use crate::arguments::Arguments;
 use crate::commands;
 use crate::exit_codes;
 use crate::failure::{Failure, Kind};
-use crate::terminal::Color;
+use crate::terminal::{Color, Terminal};
+
+/// What the program calls itself in records and reports.
+pub(crate) const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
 /// Does what the words of the command line ask, and returns the exit code.
 pub(crate) fn program(words: impl IntoIterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.into_iter().collect();
     let (json, color) = (asks_for_json(&words), asked_color(&words));
+    let terminal = Terminal::new(color);
     let work = || match parsed(&words, color)? {
-        Some(arguments) => commands::run(&arguments.command),
+        Some(arguments) => commands::run(&arguments.command, terminal),
         None => Ok(()),
     };
     match guarded(work) {
         Ok(()) => ExitCode::from(exit_codes::DONE),
-        Err(failure) => failure.tell(json, color),
+        Err(failure) => failure.tell(json, terminal),
     }
 }
 

@@ -3,6 +3,7 @@
 use std::io::{IsTerminal as _, Write as _};
 
 use crate::failure::Failure;
+use crate::remarks;
 
 /// When to colour messages.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, clap::ValueEnum)]
@@ -40,18 +41,44 @@ impl Color {
     }
 }
 
-/// Whether a person reads stdout: then it may say more than the bare answer.
-pub(crate) fn someone_reads_stdout() -> bool {
-    std::io::stdout().is_terminal()
+/// Where answers and messages go.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Terminal {
+    color: bool,
 }
 
-/// Writes the answer to stdout.
-///
-/// # Errors
-///
-/// Fails where stdout cannot be written; see [`Failure::write`] for a reader that has gone.
-pub(crate) fn answer(text: &str) -> Result<(), Failure> {
-    let mut stdout = std::io::stdout().lock();
-    let written = stdout.write_all(text.as_bytes()).and_then(|()| stdout.flush());
-    written.map_err(|error| Failure::write("the answer", &error))
+impl Terminal {
+    /// Returns the terminal that the program was started in.
+    pub(crate) fn new(color: Color) -> Self {
+        Self { color: color.on_stderr() }
+    }
+
+    /// Writes the answer to stdout.
+    ///
+    /// # Errors
+    ///
+    /// Fails where stdout cannot be written; see [`Failure::write`] for a reader that has gone.
+    pub(crate) fn answer(self, words: &str) -> Result<(), Failure> {
+        let mut stdout = std::io::stdout().lock();
+        let written = stdout.write_all(words.as_bytes()).and_then(|()| stdout.flush());
+        written.map_err(|error| Failure::write("the answer", &error))
+    }
+
+    /// Says something on stderr, where it does not mix with the answer.
+    pub(crate) fn say(self, words: impl FnOnce(bool) -> String) {
+        // There is nobody left to tell where stderr cannot be written.
+        let _ = std::io::stderr().write_all(words(self.color).as_bytes());
+    }
+
+    /// Says each sentence on stderr as a warning.
+    pub(crate) fn warn(self, sentences: &[String]) {
+        for sentence in sentences {
+            self.say(|color| remarks::warning(sentence, color));
+        }
+    }
+
+    /// Whether a person reads stdout: then it may say more than the bare answer.
+    pub(crate) fn is_read_by_a_person(self) -> bool {
+        std::io::stdout().is_terminal()
+    }
 }

@@ -33,6 +33,6 @@ pub use crate::digest::{digest, digest_of_parameters};
 pub use crate::kind::{Kind, kind_of};
 pub use crate::layout::{check_layout, layout_remarks, read_layout};
 pub use crate::limits::MOST_BYTES;
-pub use crate::place::place_of_change;
+pub use crate::place::{place_of_change, place_of_value};
 pub use crate::remark::{Place, Read, Remark, place_of};
 pub use cushion::Severity;

@@ -3,7 +3,8 @@
 use std::ops::Range;
 
 use cushion::Name;
-use toml::de::DeTable;
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
 
 /// Returns where `text` names the compartment of the last change that is wanted for it.
 #[must_use]
@@ -17,6 +18,14 @@ pub fn place_of_change(text: &str, compartment: &Name) -> Option<Range<usize>> {
     named.next_back()
 }
 
+/// Returns where `text` has the value of a key within a table.
+#[must_use]
+pub fn place_of_value(text: &str, table: &str, key: &str) -> Option<Range<usize>> {
+    let (root, _) = DeTable::parse_recoverable(text);
+    let value: &Spanned<DeValue<'_>> = root.get_ref().get(table)?.get_ref().as_table()?.get(key)?;
+    Some(value.span())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -26,7 +35,13 @@ mod tests {
         let text = "[[change]]\ncompartment = \"a\"\n[[change]]\ncompartment = \"a\"\n";
         let place = |name: &str| place_of_change(text, &Name::new(name).unwrap());
         assert_eq!(place("a"), Some(54..57));
-        assert_eq!(&text[54..57], "\"a\"");
         assert_eq!(place("b"), None);
+    }
+
+    #[test]
+    fn a_value_is_found() {
+        let text = "[cushion]\nlayout = \"a\"\n";
+        assert_eq!(place_of_value(text, "cushion", "layout"), Some(19..22));
+        assert_eq!(place_of_value(text, "cushion", "size"), None);
     }
 }

@@ -114,7 +114,7 @@ impl fmt::Display for RefusalKind {
             }
             Self::TooHeavy { weight, rating } => write!(
                 f,
-                "the client weighs {:.0} kg and this cushion is rated for {:.0} kg",
+                "the client weighs {:.1} kg and this cushion is rated for {:.1} kg",
                 weight.to_kg(),
                 rating.to_kg()
             ),

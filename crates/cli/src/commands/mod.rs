@@ -1,20 +1,30 @@
 //! The sub-commands, a file each: read, resolve, call a library, print.
 
+mod check;
 mod completions;
+mod demo;
 mod new;
+mod pattern;
+mod plan;
+mod print;
 
 use crate::arguments::Command;
 use crate::failure::Failure;
+use crate::terminal::Terminal;
 
 /// Does what a sub-command asks.
 ///
 /// # Errors
 ///
 /// Fails as the sub-command does.
-pub(crate) fn run(command: &Command) -> Result<(), Failure> {
+pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> {
     match command {
-        Command::New(arguments) => new::run(arguments),
-        Command::Completions(arguments) => completions::run(arguments),
-        _ => Ok(()),
+        Command::Demo(arguments) => demo::run(arguments, terminal),
+        Command::Pattern(arguments) => pattern::run(arguments, terminal),
+        Command::Plan(arguments) => plan::run(arguments, terminal),
+        Command::Print(arguments) => print::run(arguments, terminal),
+        Command::Check(arguments) => check::run(arguments, terminal),
+        Command::New(arguments) => new::run(arguments, terminal),
+        Command::Completions(arguments) => completions::run(arguments, terminal),
     }
 }

@@ -2,16 +2,17 @@
 
 use crate::arguments::{New, Starter};
 use crate::failure::Failure;
-use crate::{terminal, write};
+use crate::terminal::Terminal;
+use crate::write;
 
 /// Writes a starter file where no file is yet.
-pub(crate) fn run(arguments: &New) -> Result<(), Failure> {
+pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
     let (text, next) = match arguments.kind {
-        Starter::Client => (files::starter_client(), "fill it in, then"),
-        Starter::Layout => (files::starter_layout(), "change it, then"),
-        Starter::Cell => (files::starter_cell(), "change it, then"),
+        Starter::Client => (files::starter::client(), "fill it in, then"),
+        Starter::Layout => (files::starter::layout(), "change it, then"),
+        Starter::Cell => (files::starter::cell(), "change it, then"),
     };
     write::new(&arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
-    terminal::answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
+    terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
 }

@@ -31,7 +31,7 @@ const RESERVED: [(&str, &[&str]); 7] = [
     ("libloading", &["plugin-host"]),
 ];
 
-/// The most lines that a function may have.
+/// The most lines that a function of the program may have.
 const FUNCTION_LIMIT: usize = 60;
 
 /// Functions that may be longer, with the reason.
@@ -153,7 +153,9 @@ fn every_file_says_what_it_is() {
 #[test]
 fn every_function_fits_a_screen() {
     let mut long = Vec::new();
-    for (path, text) in sources() {
+    // A table of cases in a test is data, and as long as there are cases.
+    let program = sources().into_iter().filter(|(path, _)| !path.contains("/tests/"));
+    for (path, text) in program {
         long.extend(
             functions(&text)
                 .into_iter()

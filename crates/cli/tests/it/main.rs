@@ -3,4 +3,6 @@
 
 mod calls;
 mod house;
+mod plans;
 mod runner;
+mod wrong_files;

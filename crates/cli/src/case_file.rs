@@ -1,0 +1,123 @@
+//! A client's file with everything that it names: layout, cell, pattern, stock fill.
+
+use std::path::Path;
+
+use case::{Client, Date, LayoutRef, Plan, RecordedCount, RecordedPlan};
+use cushion::{Cell, CompartmentIx, Layout, Length, Pattern};
+use files::{Remark, Severity};
+use fitting::{PlanInput, Refusal};
+
+use crate::failure::{Failure, Kind};
+use crate::papers;
+use crate::resolve::{self, Sourced};
+use crate::run::PROGRAM;
+use crate::stock::{self, Stock};
+
+/// A client's case, ready to be planned.
+pub(crate) struct CaseFile {
+    pub(crate) client: Sourced<Client>,
+    pub(crate) layout: Sourced<Layout>,
+    pub(crate) cell: Sourced<Cell>,
+    pub(crate) pattern: Pattern,
+    pub(crate) stock: Stock,
+}
+
+impl CaseFile {
+    /// Reads a client's file and what it names, and finds the stock fill.
+    ///
+    /// # Errors
+    ///
+    /// Fails where one of the files cannot be used.
+    pub(crate) fn open(path: &Path) -> Result<Self, Failure> {
+        Self::of(resolve::client(path)?, path.parent().unwrap_or(Path::new("")))
+    }
+
+    /// The same for a client that was read already, and names its files from `folder`.
+    pub(crate) fn of(client: Sourced<Client>, folder: &Path) -> Result<Self, Failure> {
+        let mut layout = resolve::layout_of(&client, folder)?;
+        let cell = resolve::cell_of(&client, folder)?;
+        let pattern = resolve::pattern(&mut layout, client.value.cushion.size)?;
+        let stock = Stock::of(&layout, &pattern, &cell.value)?;
+        Ok(Self { client, layout, cell, pattern, stock })
+    }
+
+    /// Plans the counts for the client.
+    ///
+    /// # Errors
+    ///
+    /// Fails where a wanted change cannot be made, or nothing is safe.
+    pub(crate) fn plan(&self, on: Date) -> Result<Plan, Failure> {
+        let count_at_crown = |ix, crown| self.stock.count_at_crown(ix, crown);
+        let input = self.input(&count_at_crown, on);
+        fitting::plan(&input).map_err(|refusals| self.refused(&refusals))
+    }
+
+    /// Returns what whoever sets the cushion up by a recorded plan should know.
+    pub(crate) fn cautions(&self, plan: &RecordedPlan, on: Date) -> Vec<String> {
+        let count_at_crown = |ix, crown| self.stock.count_at_crown(ix, crown);
+        fitting::cautions(&self.input(&count_at_crown, on), &papers::as_planned(plan))
+    }
+
+    /// What a plan is made from.
+    fn input<'a>(
+        &'a self,
+        count_at_crown: &'a dyn Fn(CompartmentIx, Length) -> Option<u32>,
+        on: Date,
+    ) -> PlanInput<'a> {
+        PlanInput {
+            client: &self.client.value,
+            pattern: &self.pattern,
+            stock: self.stock.fill(),
+            count_at_crown,
+            on,
+        }
+    }
+
+    /// Why there is no plan: unsafe wishes first, else remarks on the client's file.
+    fn refused(&self, refusals: &[Refusal]) -> Failure {
+        if let Some(refusal) = refusals.iter().find(|refusal| refusal.kind.is_unsafe()) {
+            return Failure::new(Kind::NotSafe, format!("not safely possible: {}", refusal.kind))
+                .hint(refusal.kind.advice());
+        }
+        let text = &self.client.file.text;
+        let remark = |refusal: &Refusal| {
+            let place =
+                refusal.compartment.as_ref().and_then(|id| files::place_of_change(text, id));
+            Remark {
+                severity: Severity::Error,
+                span: place.unwrap_or_else(|| self.client.file.first_line()),
+                message: refusal.kind.to_string(),
+                hint: Some(refusal.kind.advice()),
+            }
+        };
+        let mut file = self.client.file.clone();
+        file.remarks.extend(refusals.iter().map(remark));
+        Failure::wrong_file(file)
+    }
+
+    /// Returns the entry by which a plan is recorded.
+    pub(crate) fn recorded(&self, plan: &Plan, on: Date, by: &str) -> RecordedPlan {
+        let count = |count: &case::PlannedCount| RecordedCount {
+            id: count.id.clone(),
+            number: count.number,
+            stock: count.stock,
+            planned: count.planned,
+        };
+        let chosen = &self.client.value.cushion;
+        RecordedPlan {
+            on,
+            by: by.to_owned(),
+            layout: chosen.layout.to_string(),
+            size: chosen.size,
+            counts: plan.counts.iter().map(count).collect(),
+            program: PROGRAM.to_owned(),
+            layout_digest: self.layout.digest(),
+            cell_digest: self.cell.digest(),
+            parameters_digest: stock::parameters_digest(),
+            drawn_by: match &chosen.layout {
+                LayoutRef::Plugin { name, .. } => Some(name.to_string()),
+                LayoutRef::BuiltIn(_) | LayoutRef::File(_) => None,
+            },
+        }
+    }
+}

@@ -1,0 +1,111 @@
+//! `check`: what is to be said about files of ours.
+
+use std::path::Path;
+
+use case::Date;
+use files::{Kind, Remark, Severity, report};
+
+use crate::arguments::Check;
+use crate::case_file::CaseFile;
+use crate::failure::{self, Failure};
+use crate::remarks::FileRemarks;
+use crate::run::PROGRAM;
+use crate::terminal::Terminal;
+use crate::{read, today};
+
+/// A file, as far as it could be checked.
+struct Checked {
+    file: FileRemarks,
+    kind: Option<Kind>,
+    /// Why it could not be read, if so.
+    unread: Option<Failure>,
+}
+
+/// Checks every file, and says all of it before it fails.
+pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> {
+    let on = today::today(None)?;
+    let checked: Vec<Checked> = arguments.files.iter().map(|path| check(path, on)).collect();
+    if arguments.json.json {
+        terminal.answer(&to_json(&checked))?;
+        return verdict(&checked).map_err(Failure::told);
+    }
+    for it in &checked {
+        if let Some(unread) = &it.unread {
+            terminal.say(|color| unread.to_words(color));
+            continue;
+        }
+        terminal.say(|color| it.file.to_words(color));
+        if !it.file.is_wrong() {
+            let kind = it.kind.map_or("", Kind::words);
+            terminal.answer(&format!("{}: {kind}, {}\n", it.file.path, it.file.count()))?;
+        }
+    }
+    verdict(&checked)
+}
+
+/// Reads a file, and everything that it names.
+fn check(path: &Path, on: Date) -> Checked {
+    let shown = path.display().to_string();
+    let text = match read::text(path) {
+        Ok(text) => text,
+        Err(unread) => {
+            let remarks = vec![unread.as_remark(0..0)];
+            let file = FileRemarks { path: shown, text: String::new(), remarks };
+            return Checked { file, kind: None, unread: Some(unread) };
+        }
+    };
+    let (kind, mut remarks) = files::check(&text);
+    let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);
+    if right && kind == Some(Kind::Client) {
+        remarks.extend(what_it_leads_to(path, &text, on));
+    }
+    Checked { file: FileRemarks { path: shown, text, remarks }, kind, unread: None }
+}
+
+/// What is wrong with what a right client's file names, or with a plan made from it.
+fn what_it_leads_to(path: &Path, text: &str, on: Date) -> Vec<Remark> {
+    let planned = CaseFile::open(path).and_then(|case| case.plan(on).map(drop));
+    let Err(failure) = planned else { return Vec::new() };
+    let own = failure.file_remarks().filter(|file| file.path == path.display().to_string());
+    if let Some(file) = own {
+        return file.remarks.clone();
+    }
+    let at = |table, key| files::place_of_value(text, table, key);
+    let place = match failure.kind() {
+        failure::Kind::NotSafe => at("weight", "kg").or_else(|| at("weight", "lb")),
+        _ => at("cushion", "layout"),
+    };
+    vec![failure.as_remark(place.unwrap_or(0..text.find('\n').unwrap_or(text.len())))]
+}
+
+/// Fails where a file cannot be used; says so once more, after all remarks.
+fn verdict(checked: &[Checked]) -> Result<(), Failure> {
+    let wrong: Vec<&Checked> = checked.iter().filter(|it| it.file.is_wrong()).collect();
+    let Some(first) = wrong.first() else { return Ok(()) };
+    let all_unread = wrong.iter().all(|it| it.unread.is_some());
+    let kind = match &first.unread {
+        Some(unread) if all_unread => unread.kind(),
+        _ => failure::Kind::File,
+    };
+    let message = match checked {
+        [one] => format!("{} cannot be used: {}", one.file.shown(), one.file.count()),
+        _ => format!("{} of {} files cannot be used", wrong.len(), checked.len()),
+    };
+    let failure = Failure::new(kind, message);
+    // Of a single file that could not be read, everything has been said.
+    Err(if all_unread && checked.len() == 1 { failure.told() } else { failure })
+}
+
+/// The same in JSON.
+fn to_json(checked: &[Checked]) -> String {
+    let files: Vec<report::CheckedFile<'_>> = checked
+        .iter()
+        .map(|it| report::CheckedFile {
+            path: &it.file.path,
+            text: &it.file.text,
+            kind: it.kind,
+            remarks: &it.file.remarks,
+        })
+        .collect();
+    report::check(PROGRAM, &files)
+}

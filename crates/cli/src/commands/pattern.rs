@@ -1,0 +1,38 @@
+//! `pattern`: a layout at one size, with its stock fill.
+
+use crate::arguments::Pattern;
+use crate::failure::Failure;
+use crate::run::PROGRAM;
+use crate::stock::Stock;
+use crate::terminal::Terminal;
+use crate::{export, resolve, tables, write};
+
+/// Shows a pattern as a table or in JSON, and draws it where asked.
+pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
+    let mut layout = resolve::layout(&arguments.layout)?;
+    let cell = resolve::cell(arguments.cell.cell.as_deref())?;
+    let pattern = resolve::pattern(&mut layout, arguments.size)?;
+    let stock = Stock::of(&layout, &pattern, &cell.value)?;
+    let mut warnings = Vec::new();
+    if pattern.max_user_weight().is_none() {
+        warnings.push(format!(
+            "{} is not made in {}: there is no maximum user weight for it",
+            layout.file.shown(),
+            arguments.size
+        ));
+    }
+    warnings.extend(layout.file.remarks.iter().map(|remark| remark.message.clone()));
+    if let Some(path) = &arguments.svg {
+        write::one(path, export::drawing(&pattern)?)?;
+    }
+    if arguments.json.json {
+        return terminal.answer(&files::report::pattern(
+            PROGRAM,
+            &pattern,
+            stock.fill(),
+            &warnings,
+        ));
+    }
+    terminal.warn(&warnings);
+    terminal.answer(&tables::pattern(&pattern, stock.fill()))
+}

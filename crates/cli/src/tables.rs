@@ -1,0 +1,120 @@
+//! Tables as the terminal shows them: a pattern's compartments, a plan's counts.
+
+use case::Plan;
+use cushion::{Pattern, StockFill};
+
+/// Said wherever computed counts are shown.
+pub(crate) const ESTIMATE: &str =
+    "An estimate until somebody has checked it with their hands. The treating clinician decides.\n";
+
+/// Returns a pattern with its stock fill: what it is, a line for each compartment, seams.
+pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
+    let size = pattern.size();
+    let mut words = format!(
+        "{}, {} x {} mm, {}\n",
+        pattern.title(),
+        one(size.width().to_mm()),
+        one(size.depth().to_mm()),
+        pattern.class().words()
+    );
+    let rating = pattern.max_user_weight().map_or_else(
+        || "not a size that it is made in, so it has no maximum user weight".to_owned(),
+        |weight| format!("maximum user weight {} kg", one(weight.to_kg())),
+    );
+    words += &format!("Walls {} mm high; {rating}.\n\n", one(pattern.wall_height().to_mm()));
+    words += &aligned(&compartments(pattern, fill));
+    words += "\nSeams (mm): ";
+    let seams = pattern.seam_lengths();
+    let seams = seams.iter().map(|(name, length)| format!("{name} {:.0}", length.to_mm()));
+    words += &seams.collect::<Vec<_>>().join(", ");
+    words + "\n" + ESTIMATE
+}
+
+/// The rows of a pattern's table, heading and total included.
+fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
+    let head = [
+        "no.",
+        "compartment",
+        "area cm2",
+        "walls mm",
+        "crown mm",
+        "about l",
+        "low",
+        "stock",
+        "high",
+    ];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for ix in pattern.indices() {
+        let (compartment, fill) = (&pattern[ix], &fill[ix]);
+        rows.push(vec![
+            compartment.number.to_string(),
+            compartment.id.to_string(),
+            format!("{:.0}", pattern.area(ix).to_cm2()),
+            format!("{:.0}", pattern.perimeter(ix).to_mm()),
+            format!("{:.0}", fill.crown.to_mm()),
+            format!("{:.1}", fill.volume.to_litres()),
+            fill.cells.low.to_string(),
+            fill.cells.stock.to_string(),
+            fill.cells.high.to_string(),
+        ]);
+    }
+    let mut total = vec![String::new(); head.len()];
+    (total[1], total[7]) = ("total".to_owned(), fill.total().to_string());
+    rows.push(total);
+    rows
+}
+
+/// Returns a plan: a line for each compartment, then the cautions.
+pub(crate) fn plan(plan: &Plan) -> String {
+    let head = ["no.", "compartment", "stock", "change", "planned", "reason"];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for count in &plan.counts {
+        let change = i64::from(count.planned) - i64::from(count.stock);
+        rows.push(vec![
+            count.number.to_string(),
+            count.id.to_string(),
+            count.stock.to_string(),
+            signed(change),
+            count.planned.to_string(),
+            count.reason.clone().unwrap_or_default(),
+        ]);
+    }
+    let (stock, planned) = (plan.total_stock(), plan.total_planned());
+    rows.push(vec![
+        String::new(),
+        "total".to_owned(),
+        stock.to_string(),
+        signed(i64::from(planned) - i64::from(stock)),
+        planned.to_string(),
+        String::new(),
+    ]);
+    aligned(&rows)
+}
+
+/// A change with its sign; nothing where there is none.
+fn signed(change: i64) -> String {
+    if change == 0 { String::new() } else { format!("{change:+}") }
+}
+
+/// A number with a decimal only where there is one.
+fn one(value: f64) -> String {
+    ((value * 10.0).round() / 10.0).to_string()
+}
+
+/// Lays rows out in columns: numbers to the right, words to the left, as the first row below the
+/// heading has them.
+fn aligned(rows: &[Vec<String>]) -> String {
+    let wide =
+        |column: usize| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
+    let widths: Vec<usize> = (0..rows[0].len()).map(wide).collect();
+    let words: Vec<bool> =
+        rows[0].iter().map(|head| matches!(&**head, "compartment" | "reason")).collect();
+    let line = |row: &Vec<String>| {
+        let cells = row.iter().enumerate().map(|(column, text)| {
+            let width = widths[column];
+            if words[column] { format!("{text:<width$}") } else { format!("{text:>width$}") }
+        });
+        cells.collect::<Vec<_>>().join("  ").trim_end().to_owned() + "\n"
+    };
+    rows.iter().map(line).collect()
+}
