@@ -66,7 +66,7 @@ fn fitted(mesh: &Mesh, values: &[f64], top: u32, near: &[u32]) -> Option<Crest> 
     let (x, y) = ((e * c - b * yy) / det, (e * b - c * xx) / det);
     let is_top = det > 0.0 && xx < 0.0 && x.hypot(y) <= reach;
     let rise = (b * x + c * y) / 2.0;
-    is_top.then(|| Crest { height: height + rise, at: [centre.x + x, centre.y + y] })
+    is_top.then_some(Crest { height: height + rise, at: [centre.x + x, centre.y + y] })
 }
 
 /// Gauss's elimination with pivots; none where the equations are not independent.
@@ -78,10 +78,11 @@ fn solved(mut rows: [[f64; 5]; 4]) -> Option<[f64; 4]> {
         if rows[at][at].abs() <= 1e-12 * scale[at].abs() {
             return None;
         }
-        for below in at + 1..4 {
-            let share = rows[below][at] / rows[at][at];
-            for column in at..5 {
-                rows[below][column] -= share * rows[at][column];
+        let pivot = rows[at];
+        for row in &mut rows[at + 1..] {
+            let share = row[at] / pivot[at];
+            for (value, above) in row.iter_mut().zip(&pivot) {
+                *value -= share * above;
             }
         }
     }

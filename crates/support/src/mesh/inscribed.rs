@@ -1,6 +1,6 @@
 //! How wide a compartment is at its widest place.
 
-use super::{Mesh, Triangle};
+use super::Mesh;
 
 /// To what the width is found, m: finer costs more time, and cloth is not cut more exactly.
 const RESOLUTION: f64 = 0.001;

@@ -68,9 +68,7 @@ impl SeamNet {
         let middles: Vec<Point> =
             self.edges.iter().map(|edge| edge.chain.point_at(edge.chain.length() / 2.0)).collect();
         for (edge, middle) in self.edges.iter().zip(&middles) {
-            if self.side(edge).is_none() {
-                return None;
-            }
+            self.side(edge)?;
             let other = middles.iter().position(|m| m.distance(flip(*middle)) < SAME_PLACE)?;
             let other = &self.edges[other];
             let start = flip(edge.chain.start());
