@@ -2,6 +2,8 @@
 //!
 //! Works in SI units. Knows no file, page, clock or plugin.
 
+mod body;
+mod equilibrium;
 mod fill;
 mod linear;
 mod membrane;
@@ -9,6 +11,11 @@ mod mesh;
 mod parameters;
 mod stock;
 
+pub use crate::body::{
+    ASIS_SPACING, Body, BodyError, DEFAULT_SEAT_SHARE, GRAVITY, Jig, Load, Obliquity, SEAT_SHARES,
+    Site, SiteName, Sitter, ThighPose,
+};
+pub use crate::equilibrium::SheetModel;
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};
 pub use crate::mesh::{

@@ -162,7 +162,7 @@ fn subtract_part<const N: usize>(row: &mut [f64], factors: &[f64], block: &[f64]
 }
 
 /// The inner product of two vectors, summed in four lanes.
-pub(super) fn dot(one: &[f64], other: &[f64]) -> f64 {
+pub(crate) fn dot(one: &[f64], other: &[f64]) -> f64 {
     let mut lanes = [0.0; 4];
     let (ones, others) = (one.chunks_exact(4), other.chunks_exact(4));
     let rest: f64 = ones.remainder().iter().zip(others.remainder()).map(|(a, b)| a * b).sum();

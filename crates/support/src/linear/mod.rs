@@ -19,6 +19,7 @@ mod small;
 mod symbolic;
 
 pub(crate) use self::bordered::{Border, Bordered};
+pub(crate) use self::dense::dot;
 pub(crate) use self::factor::Factor;
 pub(crate) use self::graph::Graph;
 pub(crate) use self::small::SmallMatrix;

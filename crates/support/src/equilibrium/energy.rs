@@ -1,0 +1,142 @@
+//! The energy and its slopes at one state.
+
+use super::problem::{Hold, Problem, State};
+
+/// Energy and slopes.
+#[derive(Clone, Debug)]
+pub(super) struct Forces {
+    /// E, J.
+    pub(super) energy: f64,
+    /// dE/du at the nodes, N: what pushes the sheet down. Where the sheet is held, minus the
+    /// force of the sheet on what holds it.
+    pub(super) nodes: Vec<f64>,
+    /// dE/dq with the sheet at rest: N, N m, N m.
+    pub(super) pose: [f64; 3],
+    /// One for each compartment.
+    pub(super) patches: Vec<PatchForces>,
+}
+
+/// What is known of a compartment at one state.
+#[derive(Clone, Debug)]
+pub(super) struct PatchForces {
+    /// T, N/m.
+    pub(super) tension: f64,
+    /// dT/da, N/m3.
+    pub(super) tension_slope: f64,
+    /// V, m3.
+    pub(super) volume: f64,
+    /// p, Pa.
+    pub(super) pressure: f64,
+    /// -dp/dV, Pa/m3; not negative.
+    pub(super) stiffness: f64,
+    /// da/du at the patch's nodes, m.
+    pub(super) bent: Vec<f64>,
+}
+
+impl Problem<'_> {
+    /// Energy and slopes at a state; none where a compartment has no room for its cells.
+    pub(super) fn forces(&self, state: &State) -> Option<Forces> {
+        let count = self.level.len();
+        let mut forces =
+            Forces { energy: 0.0, nodes: vec![0.0; count], pose: [0.0; 3], patches: Vec::new() };
+        for compartment in 0..self.level.patches.len() {
+            self.add_patch(compartment, state, &mut forces)?;
+        }
+        let base = self.parameters.base_stiffness;
+        let sheet = state.sheet.iter().zip(&self.level.areas).zip(&mut forces.nodes);
+        for ((height, area), force) in sheet {
+            if *height < 0.0 {
+                forces.energy += 0.5 * base * area * height * height;
+                *force += base * area * height;
+            }
+        }
+        self.add_body(state, &mut forces);
+        Some(forces)
+    }
+
+    fn add_patch(&self, compartment: usize, state: &State, forces: &mut Forces) -> Option<()> {
+        let patch = &self.level.patches[compartment];
+        let heights = patch.gather(&state.sheet);
+        let bent = patch.bend(&heights);
+        let extra = 0.5 * crate::linear::dot(&heights, &bent);
+        let volume = crate::linear::dot(&heights, &patch.areas);
+        if !(volume > 0.0) {
+            return None;
+        }
+        let (tension, tension_slope) = self.tension(patch, extra);
+        let held = self.laws[compartment].pressure(volume);
+        forces.energy += self.stretching(patch, extra)
+            + self.laws[compartment].energy(volume)
+            + self.parameters.cover_weight * volume;
+        let net = self.parameters.cover_weight - held.pressure;
+        for ((node, bent), area) in patch.nodes.iter().zip(&bent).zip(&patch.areas) {
+            forces.nodes[*node as usize] += tension * bent + net * area;
+        }
+        if let Some(migration) = &self.migration {
+            let stiffness = migration.stiffness[compartment];
+            let mut moved = 0.0;
+            for ((node, height), area) in patch.nodes.iter().zip(&heights).zip(&patch.areas) {
+                let by = height - migration.unloaded[*node as usize];
+                moved += area * by * by;
+                forces.nodes[*node as usize] += stiffness * area * by;
+            }
+            forces.energy += 0.5 * stiffness * moved;
+        }
+        let (pressure, stiffness) = (held.pressure, -held.slope);
+        let own = PatchForces { tension, tension_slope, volume, pressure, stiffness, bent };
+        forces.patches.push(own);
+        Some(())
+    }
+
+    fn add_body(&self, state: &State, forces: &mut Forces) {
+        let Some(body) = &self.body else { return };
+        let [sink, roll, pitch] = state.pose;
+        let trunk = body.weight * body.lean;
+        forces.energy += body.weight * (sink + roll * body.line[0])
+            - 0.5 * trunk * (roll * roll + pitch * pitch);
+        forces.pose = [body.weight, body.weight * body.line[0] - trunk * roll, -trunk * pitch];
+        let Some(tissue) = self.tissue() else { return };
+        for (node, height) in state.sheet.iter().enumerate() {
+            let pressed = height - self.skin(node, &state.pose);
+            if pressed > 0.0 {
+                let force = tissue * self.level.areas[node] * pressed;
+                forces.energy += 0.5 * force * pressed;
+                forces.nodes[node] += force;
+                let modes = body.modes(self.level.places[node]);
+                for (own, mode) in forces.pose.iter_mut().zip(modes) {
+                    *own -= force * mode;
+                }
+            }
+        }
+    }
+
+    /// What holds each node: at its bound, and pressed against it.
+    pub(super) fn holds(&self, state: &State, forces: &Forces) -> Vec<Hold> {
+        let hold = |(node, height): (usize, &f64)| {
+            let (bound, hold) = self.bound(node, &state.pose);
+            let held = *height >= bound && forces.nodes[node] < 0.0;
+            if held { hold } else { Hold::Free }
+        };
+        state.sheet.iter().enumerate().map(hold).collect()
+    }
+
+    /// dE/dq when the nodes that the body holds go with it: what is not balanced, N and N m; zero
+    /// where the pose is held.
+    pub(super) fn pose_residual(&self, forces: &Forces, holds: &[Hold]) -> [f64; 3] {
+        let Some(body) = &self.body else { return [0.0; 3] };
+        let mut left = forces.pose;
+        for (node, _) in holds.iter().enumerate().filter(|(_, hold)| **hold == Hold::Body) {
+            let modes = body.modes(self.level.places[node]);
+            for (own, mode) in left.iter_mut().zip(modes) {
+                *own += forces.nodes[node] * mode;
+            }
+        }
+        [0, 1, 2].map(|at| if body.held[at] { 0.0 } else { left[at] })
+    }
+
+    /// The sum of the forces, without sign, on nodes that nothing holds, N.
+    pub(super) fn sheet_residual(&self, forces: &Forces, holds: &[Hold]) -> f64 {
+        let free = forces.nodes.iter().zip(holds).filter(|(_, hold)| **hold == Hold::Free);
+        free.map(|(force, _)| force.abs()).sum()
+    }
+}

@@ -1,0 +1,61 @@
+//! The meshed cushion, ready to be filled and sat on.
+
+use cushion::Length;
+
+use crate::mesh::NestedMeshes;
+
+use super::level::{Level, Sheet};
+
+/// The sheet over all compartments on nested meshes, with what does not depend on fill or body:
+/// made once for a pattern.
+#[derive(Clone, Debug)]
+pub struct SheetModel {
+    pub(super) levels: Vec<Level>,
+    /// For each level but the coarsest, the parents of the nodes that the coarser one lacks.
+    parents: Vec<Vec<[u32; 2]>>,
+    /// Height of the seams, m.
+    pub(super) wall: f64,
+}
+
+impl SheetModel {
+    /// Prepares meshes of a pattern whose walls are so high.
+    ///
+    /// # Panics
+    ///
+    /// Panics unless the height is finite and above zero.
+    #[must_use]
+    #[track_caller]
+    pub fn new(meshes: &NestedMeshes, wall_height: Length) -> Self {
+        let wall = wall_height.to_m();
+        assert!(wall.is_finite() && wall > 0.0, "walls have a height");
+        let levels = meshes.levels();
+        Self {
+            levels: levels.iter().map(|mesh| Level::new(Sheet::from(mesh))).collect(),
+            parents: levels[1..].iter().map(|mesh| mesh.parents().to_vec()).collect(),
+            wall,
+        }
+    }
+
+    /// How many compartments there are.
+    #[must_use]
+    pub fn compartments(&self) -> usize {
+        self.finest().patches.len()
+    }
+
+    /// Places of the nodes of the finest mesh, m.
+    #[must_use]
+    pub fn places(&self) -> &[[f64; 2]] {
+        &self.finest().places
+    }
+
+    pub(super) fn finest(&self) -> &Level {
+        &self.levels[self.levels.len() - 1]
+    }
+
+    /// Values on the next finer mesh of what is linear between the nodes of the mesh before.
+    pub(super) fn prolonged(&self, level: usize, values: &[f64]) -> Vec<f64> {
+        let parents = &self.parents[level];
+        let between = |[a, b]: &[u32; 2]| f64::midpoint(values[*a as usize], values[*b as usize]);
+        values.iter().copied().chain(parents.iter().map(between)).collect()
+    }
+}

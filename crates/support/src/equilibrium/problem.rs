@@ -1,0 +1,125 @@
+//! What is minimised: one cushion, one fill and, where loaded, one body, on one mesh.
+//!
+//! ```text
+//! E = sum_i [ Phi_i(a_i) + Psi_i(V_i) ] + w int u + sum_i k_i/2 int_i (u-u0)^2 + k_b/2 int (-u)_+^2
+//!     + W (z + roll x_W + pitch (y_W - y_c)) - W H (roll^2 + pitch^2)/2
+//! subject to   u <= b = b0 + z + roll x + pitch (y - y_c)      and   u <= h on every seam
+//! ```
+//!
+//! The pivot is put under the load: y_c = y_W. With soft tissue the body is a spring instead:
+//! k_t/2 int (u - b)_+^2 is what `u <= b + s, s >= 0, k_t/2 int s^2` comes to. Integrals of what
+//! is not linear in u are sums over the nodes with their areas.
+
+use crate::fill::FillLaw;
+use crate::parameters::Parameters;
+
+use super::level::{Level, Patch};
+
+/// One fill and body on one mesh.
+pub(super) struct Problem<'a> {
+    pub(super) level: &'a Level,
+    pub(super) parameters: &'a Parameters,
+    /// Height of the seams, m.
+    pub(super) wall: f64,
+    /// The cells of each compartment.
+    pub(super) laws: &'a [FillLaw],
+    /// How cells resist being moved; none in the unloaded cushion.
+    pub(super) migration: Option<Migration<'a>>,
+    pub(super) body: Option<Body<'a>>,
+}
+
+/// Cells do not flow like water: they push back where the sheet leaves its unloaded shape.
+pub(super) struct Migration<'a> {
+    /// k_i, Pa/m.
+    pub(super) stiffness: Vec<f64>,
+    /// u0, m.
+    pub(super) unloaded: &'a [f64],
+}
+
+/// The body on the cushion.
+#[derive(Clone, Copy)]
+pub(super) struct Body<'a> {
+    /// b0 at the nodes, m; infinite where there is no body.
+    pub(super) underside: &'a [f64],
+    /// W, N.
+    pub(super) weight: f64,
+    /// x_W and y_W, m.
+    pub(super) line: [f64; 2],
+    /// H, m.
+    pub(super) lean: f64,
+    /// Which of sink, roll and pitch are held.
+    pub(super) held: [bool; 3],
+}
+
+/// Where the sheet and the body are.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct State {
+    /// Height of the sheet at the nodes, m.
+    pub(super) sheet: Vec<f64>,
+    /// Height of the body's reference point in m, roll and pitch as slopes.
+    pub(super) pose: [f64; 3],
+}
+
+/// What holds a node of the sheet down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Hold {
+    /// Nothing.
+    Free,
+    /// The wall under a seam.
+    Wall,
+    /// The body.
+    Body,
+}
+
+impl Body<'_> {
+    /// How far the body rises at a place for each unit of sink, roll and pitch.
+    pub(super) fn modes(&self, [x, y]: [f64; 2]) -> [f64; 3] {
+        [1.0, x, y - self.line[1]]
+    }
+}
+
+impl Problem<'_> {
+    /// Whether the skin gives way, so that the body is no bound but a spring.
+    pub(super) fn tissue(&self) -> Option<f64> {
+        self.parameters.tissue_stiffness
+    }
+
+    /// Height of the body at a node; infinite where there is none.
+    pub(super) fn skin(&self, node: usize, pose: &[f64; 3]) -> f64 {
+        let Some(body) = &self.body else { return f64::INFINITY };
+        let modes = body.modes(self.level.places[node]);
+        body.underside[node] + pose[0] * modes[0] + pose[1] * modes[1] + pose[2] * modes[2]
+    }
+
+    /// How high the sheet may be at a node, and what holds it there.
+    pub(super) fn bound(&self, node: usize, pose: &[f64; 3]) -> (f64, Hold) {
+        let skin = if self.tissue().is_some() { f64::INFINITY } else { self.skin(node, pose) };
+        if self.level.seam[node] && self.wall <= skin {
+            (self.wall, Hold::Wall)
+        } else {
+            (skin, Hold::Body)
+        }
+    }
+
+    /// Presses the sheet down to where it may be.
+    pub(super) fn keep(&self, state: &mut State) {
+        for (node, height) in state.sheet.iter_mut().enumerate() {
+            *height = height.min(self.bound(node, &state.pose).0);
+        }
+    }
+
+    /// Phi' = T and Phi'' of a patch whose sheet has so much extra area.
+    pub(super) fn tension(&self, patch: &Patch, extra: f64) -> (f64, f64) {
+        let (slack, taut) = (self.parameters.tension_slack, self.parameters.tension_taut);
+        let scale = self.parameters.stretch * patch.area;
+        let left = (taut - slack) * (-extra / scale).exp();
+        (taut - left, left / scale)
+    }
+
+    /// Phi of a patch.
+    pub(super) fn stretching(&self, patch: &Patch, extra: f64) -> f64 {
+        let (slack, taut) = (self.parameters.tension_slack, self.parameters.tension_taut);
+        let scale = self.parameters.stretch * patch.area;
+        taut * extra + (taut - slack) * scale * (-extra / scale).exp_m1()
+    }
+}
