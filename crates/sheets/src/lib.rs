@@ -19,8 +19,8 @@ pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    ClientPapers, DocumentError, INKS, Ink, PAPERS, StockPapers, View, blank_form, fill_order,
-    place_on_page, setup_card, stock_fill_card, tag, take_home, take_home_text,
+    ClientPapers, DocumentError, INKS, Ink, PAPERS, StockPapers, View, blank_form, drawing,
+    fill_order, place_on_page, setup_card, stock_fill_card, tag, take_home, take_home_text,
 };
 pub use crate::font::Weight;
 pub use crate::frame::Frame;

@@ -6,6 +6,7 @@ use kurbo::{Point, Rect};
 use super::look::{
     BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, field, foot, inside, text, title_line,
 };
+use super::pictures::where_to_measure;
 use super::{DocumentError, document};
 use crate::font::Weight;
 use crate::frame::Frame;
@@ -32,7 +33,7 @@ fn first_page(paper: Paper, program: &str) -> Result<Page, SetError> {
     let mut page = Page::new(paper, words::BLANK_FORM);
     let mut frame = start(&mut page, program)?;
     title_line(&mut frame, words::BLANK_FORM, words::SIDES_ARE_THE_CLIENTS, false)?;
-    rows(&mut frame, &[&[words::FORM_CODE, words::FORM_DATE, words::FORM_BY]])?;
+    rows(&mut frame, &[&[words::FORM_CODE], &[words::FORM_DATE, words::FORM_BY]])?;
     frame.space(1.0);
     frame.heading(2, words::FORM_MEASURES, &HEADING)?;
     boxed_choice(&mut frame, words::FORM_UNITS, &["mm", "in"])?;
@@ -45,7 +46,10 @@ fn first_page(paper: Paper, program: &str) -> Result<Page, SetError> {
     frame.heading(2, words::FORM_CHAIR, &HEADING)?;
     rows(&mut frame, &[&[words::FORM_INSIDE_WIDTH, words::FORM_INSIDE_DEPTH]])?;
     boxed_choice(&mut frame, words::FORM_BASE, &[words::SOLID, words::SLING])?;
-    rows(&mut frame, &[&[words::FORM_CHAIR_NOTES], &[""]])?;
+    rows(&mut frame, &[&[words::FORM_CHAIR_NOTES]])?;
+    frame.space(3.0);
+    let (area, block) = frame.figure(58.0, words::FORM_FIGURE_ALT)?;
+    where_to_measure(block, area)?;
     Ok(page)
 }
 
@@ -145,7 +149,7 @@ fn changes(frame: &mut Frame<'_>) -> Result<(), SetError> {
     let mut table = Table::new(columns, STRONG, BODY);
     table.head_ground = Some(PALE);
     table.named_rows = false;
-    table.least_row = 8.0;
+    table.least_row = 7.0;
     for _ in 0..4 {
         table.row(["", "", "", ""]);
     }

@@ -54,7 +54,6 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             (words::CELL, papers.cell.name.to_string()),
             (words::CELLS_IN_ALL, plan.total().to_string()),
             (words::RECORDED, plan.on.to_string()),
-            (words::PRINTED, papers.date.to_string()),
         ],
         // An order is for one person: a cell more or less is counted again.
         counts: recorded
@@ -66,7 +65,14 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             })
             .collect(),
         spares: Some(papers.client.cushion.spare_cells),
-        foot: format!("{} {}, {}.", words::PLAN_OF, plan.on, plan.program),
+        foot: format!(
+            "{} {}, {}; {} {}.",
+            words::PLAN_OF,
+            plan.on,
+            plan.program,
+            words::PRINTED_ON,
+            papers.date
+        ),
     };
     let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
     document.pages.push(compose(papers.pattern, &card, paper)?);
@@ -202,7 +208,7 @@ fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
 
 fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError> {
     let wide = frame.area().width();
-    let widths = [10.0, wide - 146.0, 24.0, 30.0, 30.0, 20.0, 32.0];
+    let widths = [9.0, wide - 118.0, 18.0, 26.0, 26.0, 13.0, 26.0];
     let heads = words::FILL_COLUMNS.iter().zip(widths).enumerate();
     let columns = heads.map(|(at, (head, width))| {
         Column::new(*head, width, if at < 2 { Align::Left } else { Align::Centre })

@@ -4,6 +4,7 @@
 //! client's. No pressure is printed.
 
 mod blank_form;
+mod drawing;
 mod fill_card;
 mod look;
 mod pictures;
@@ -23,6 +24,7 @@ use crate::text::SetError;
 use crate::words::english as words;
 
 pub use self::blank_form::blank_form;
+pub use self::drawing::drawing;
 pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
 pub use self::setup_card::setup_card;

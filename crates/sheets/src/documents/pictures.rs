@@ -5,7 +5,7 @@ use kurbo::{Arc, BezPath, Point, Rect, Shape as _, Vec2};
 use super::look::{ACCENT, INK, PALE, text};
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
-use crate::text::SetError;
+use crate::text::{SetError, Style};
 use crate::words::english as words;
 
 /// A picture.
@@ -169,4 +169,83 @@ fn skin_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
     let below = Point::new(clock.x, clock.y + 12.0);
     block.text(below, words::HALF_AN_HOUR, &style, Align::Centre)?;
     Ok(())
+}
+
+/// Draws where the body is measured, from the side and from the front, into 58 mm of height.
+pub(super) fn where_to_measure(block: &mut Block, area: Rect) -> Result<(), SetError> {
+    from_the_side(block, Point::new(area.x0 + area.width() * 0.12, area.y0))?;
+    from_the_front(block, Point::new(area.x0 + area.width() * 0.72, area.y0))
+}
+
+const DIMENSION: Style = text(8.5, Weight::SemiBold, ACCENT);
+
+/// A line with a head at both ends, and its name at a point.
+fn dimension(
+    block: &mut Block,
+    (from, to): (Point, Point),
+    name: &str,
+    at: Point,
+    align: Align,
+) -> Result<(), SetError> {
+    let middle = from.midpoint(to);
+    let pen = Pen::solid(0.35, ACCENT);
+    block.arrow(middle, from, 2.0, &pen);
+    block.arrow(middle, to, 2.0, &pen);
+    block.text(at, name, &DIMENSION, align)?;
+    Ok(())
+}
+
+fn from_the_side(block: &mut Block, origin: Point) -> Result<(), SetError> {
+    let p = |x: f64, y: f64| origin + Vec2::new(x, y);
+    let mut body = BezPath::new();
+    body.move_to(p(2.0, 8.0));
+    body.curve_to(p(-2.0, 16.0), p(-1.0, 26.0), p(0.0, 31.0));
+    body.curve_to(p(0.5, 35.0), p(3.0, 36.0), p(6.0, 36.0));
+    body.line_to(p(37.0, 35.0));
+    body.line_to(p(36.0, 50.0));
+    body.line_to(p(36.0, 54.0));
+    body.line_to(p(50.0, 54.0));
+    body.line_to(p(49.0, 51.0));
+    body.line_to(p(43.0, 49.0));
+    body.line_to(p(45.0, 27.0));
+    body.curve_to(p(44.0, 24.5), p(42.0, 24.0), p(39.0, 24.0));
+    body.line_to(p(16.0, 25.0));
+    body.curve_to(p(17.0, 19.0), p(15.0, 13.0), p(13.0, 8.0));
+    block.path(body, Some(Fill::solid(PALE)), Some(LINE));
+    block.circle(p(8.5, 2.6), 4.6, Some(Fill::solid(PALE)), Some(LINE));
+    let thigh = (p(0.0, 40.0), p(36.5, 40.0));
+    dimension(block, thigh, words::THIGH_DEPTH, p(17.0, 44.0), Align::Centre)?;
+    let leg = (p(33.0, 36.0), p(33.0, 54.0));
+    dimension(block, leg, words::LOWER_LEG, p(31.5, 50.5), Align::Right)
+}
+
+fn from_the_front(block: &mut Block, top: Point) -> Result<(), SetError> {
+    let p = |x: f64, y: f64| top + Vec2::new(x, y);
+    let mut body = BezPath::new();
+    body.move_to(p(-9.0, 8.0));
+    body.curve_to(p(-10.0, 18.0), p(-15.0, 22.0), p(-16.0, 30.0));
+    body.curve_to(p(-16.5, 36.0), p(-14.0, 38.0), p(-9.0, 38.0));
+    body.line_to(p(9.0, 38.0));
+    body.curve_to(p(14.0, 38.0), p(16.5, 36.0), p(16.0, 30.0));
+    body.curve_to(p(15.0, 22.0), p(10.0, 18.0), p(9.0, 8.0));
+    block.path(body, Some(Fill::solid(PALE)), Some(LINE));
+    block.circle(p(0.0, 2.6), 4.6, Some(Fill::solid(PALE)), Some(LINE));
+    for side in [-1.0, 1.0] {
+        // Knees in front of the hips, seat bones at their lowest.
+        block.circle(
+            p(side * 8.5, 31.0),
+            5.6,
+            Some(Fill::solid(crate::color::Color::WHITE)),
+            Some(LINE),
+        );
+        block.circle(p(side * 5.0, 38.0), 1.0, Some(Fill::solid(INK)), None);
+    }
+    let hips = (p(-16.3, 18.0), p(16.3, 18.0));
+    dimension(block, hips, words::HIPS, p(18.5, 19.0), Align::Left)?;
+    let trochanters = (p(-15.4, 24.0), p(15.4, 24.0));
+    dimension(block, trochanters, words::TROCHANTERS, p(18.5, 25.0), Align::Left)?;
+    let knees = (p(-14.1, 31.0), p(14.1, 31.0));
+    dimension(block, knees, words::KNEES, p(18.5, 32.0), Align::Left)?;
+    let bones = (p(-5.0, 42.0), p(5.0, 42.0));
+    dimension(block, bones, words::SEAT_BONES, p(18.5, 43.0), Align::Left)
 }

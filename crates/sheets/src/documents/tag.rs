@@ -43,10 +43,7 @@ pub fn tag(pattern: &Pattern, date: Date, program: &str) -> Result<Document, Doc
     frame.space(1.2);
     let what = format!("{}, {}", pattern.layout(), words::size(pattern.size()));
     frame.paragraph(&what, &text(8.5, Weight::SemiBold, INK))?;
-    frame.paragraph(
-        &format!("{} {program}, {date}", words::TAG),
-        &text(6.5, Weight::Regular, SOFT),
-    )?;
+    frame.paragraph(&format!("{program}, {date}"), &text(6.5, Weight::Regular, SOFT))?;
     let mut document = document(words::TAG, words::TAG_SUBJECT, date, program);
     document.pages.push(page);
     Ok(document)

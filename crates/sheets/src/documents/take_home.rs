@@ -17,12 +17,48 @@ use crate::table::{Column, Table};
 use crate::text::{SetError, Style, measure};
 use crate::words::english as words;
 
-/// Words of the sheet, in points: large print for tired eyes.
-const SIZE: f64 = 14.0;
-const WORDS: Style = text(SIZE, Weight::Regular, INK).led(1.2);
-const FIRMLY: Style = text(SIZE, Weight::Bold, INK).led(1.2);
-const HEAD: Style = text(15.0, Weight::Bold, ACCENT).led(1.25);
-const TITLE: Style = text(22.0, Weight::Bold, ACCENT).led(1.2);
+/// How large the words are and how much room is left between things.
+#[derive(Clone, Copy)]
+struct Print {
+    /// Size of the words, in points.
+    size: f64,
+    /// Room between things, in millimetres.
+    gap: f64,
+}
+
+impl Print {
+    /// From the largest to the least; large print for tired eyes, never below 14 points.
+    const ALL: [Self; 6] = [
+        Self { size: 16.0, gap: 4.0 },
+        Self { size: 16.0, gap: 2.0 },
+        Self { size: 15.0, gap: 4.0 },
+        Self { size: 15.0, gap: 2.0 },
+        Self { size: 14.0, gap: 2.0 },
+        Self { size: 14.0, gap: 1.0 },
+    ];
+
+    fn words(self) -> Style {
+        text(self.size, Weight::Regular, INK).led(1.2)
+    }
+
+    fn firmly(self) -> Style {
+        text(self.size, Weight::Bold, INK).led(1.2)
+    }
+
+    fn head(self) -> Style {
+        text(self.size + 1.0, Weight::Bold, ACCENT).led(1.25)
+    }
+
+    fn title(self) -> Style {
+        text(self.size + 8.0, Weight::Bold, ACCENT).led(1.25)
+    }
+}
+
+/// Composes a page in the largest print in which it fits.
+fn largest_that_fits(compose: impl Fn(Print) -> Result<Page, SetError>) -> Result<Page, SetError> {
+    let [first, rest @ ..] = Print::ALL;
+    rest.into_iter().fold(compose(first), |page, print| page.or_else(|_| compose(print)))
+}
 
 /// Composes the take-home sheet.
 ///
@@ -32,8 +68,8 @@ const TITLE: Style = text(22.0, Weight::Bold, ACCENT).led(1.2);
 pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let mut document = papers.document(words::TAKE_HOME, words::TAKE_HOME_SUBJECT);
-    document.pages.push(wall_page(papers, paper)?);
-    document.pages.push(second_page(papers, paper)?);
+    document.pages.push(largest_that_fits(|print| wall_page(papers, paper, print))?);
+    document.pages.push(largest_that_fits(|print| second_page(papers, paper, print))?);
     Ok(document)
 }
 
@@ -56,36 +92,45 @@ pub fn take_home_text(document: &Document) -> Vec<String> {
     document.pages.iter().map(page).collect()
 }
 
-fn wall_page(papers: &ClientPapers<'_>, paper: Paper) -> Result<Page, SetError> {
+fn wall_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<Page, SetError> {
     let mut page = Page::new(paper, words::TAKE_HOME);
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, area);
-    top(&mut frame, papers, words::WALL_TITLE)?;
-    stop_rules(&mut frame)?;
-    frame.space(2.0);
+    top(&mut frame, papers, words::WALL_TITLE, print)?;
+    stop_rules(&mut frame, print)?;
+    frame.space(print.gap);
     for (which, (head, sentences)) in Picture::WALL.iter().zip(words::WALL_STEPS) {
-        pictured(&mut frame, *which, head, sentences)?;
-        frame.space(1.4);
+        pictured(&mut frame, *which, (head, sentences), print)?;
+        frame.space(print.gap);
     }
-    own_notes(&mut frame, papers)?;
-    calls(&mut frame, papers, 2)?;
+    own_notes(&mut frame, papers, print)?;
+    frame.space(print.gap);
+    calls(&mut frame, papers, print)?;
     Ok(page)
 }
 
 /// Title, state of the sheet, code, line for the name.
-fn top(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, title: &str) -> Result<(), SetError> {
-    frame.heading(1, title, &TITLE)?;
+fn top(
+    frame: &mut Frame<'_>,
+    papers: &ClientPapers<'_>,
+    title: &str,
+    print: Print,
+) -> Result<(), SetError> {
+    frame.heading(1, title, &print.title())?;
+    frame.space(1.5);
     let (status, solid) = match papers.fitting_check() {
         Some(check) => (words::checked_do_not_change(check.on, &check.by), false),
         None => (words::NOT_FITTED_YET.to_owned(), true),
     };
-    banner(frame, &status, solid)?;
+    banner(frame, &status, solid, print)?;
     let place = frame.take(10.0, words::NAME)?;
     let block = frame.page().block(Role::Paragraph);
     let baseline = place.y1 - 2.0;
-    let width = block.text(Point::new(place.x0, baseline), words::NAME, &WORDS, Align::Left)?;
+    let width =
+        block.text(Point::new(place.x0, baseline), words::NAME, &print.words(), Align::Left)?;
     let code = format!("{} {}", words::CODE, papers.client.code);
-    let code_width = block.text(Point::new(place.x1, baseline), &code, &FIRMLY, Align::Right)?;
+    let code_width =
+        block.text(Point::new(place.x1, baseline), &code, &print.firmly(), Align::Right)?;
     let line = baseline + 0.8;
     let (from, to) = (place.x0 + width + 2.0, place.x1 - code_width - 5.0);
     block.line(Point::new(from, line), Point::new(to, line), &THIN);
@@ -94,9 +139,12 @@ fn top(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, title: &str) -> Result<
 }
 
 /// A box over the whole width; white on dark where nothing may be overlooked.
-fn banner(frame: &mut Frame<'_>, status: &str, solid: bool) -> Result<(), SetError> {
-    let style =
-        if solid { text(19.0, Weight::Bold, Color::WHITE) } else { text(SIZE, Weight::Bold, INK) };
+fn banner(frame: &mut Frame<'_>, status: &str, solid: bool, print: Print) -> Result<(), SetError> {
+    let style = if solid {
+        text(19.0, Weight::Bold, Color::WHITE)
+    } else {
+        text(print.size, Weight::Bold, INK)
+    };
     let place = frame.take(if solid { 12.0 } else { 9.0 }, status)?;
     let width = measure(status, &style)?;
     if width > place.width() - 4.0 {
@@ -112,17 +160,17 @@ fn banner(frame: &mut Frame<'_>, status: &str, solid: bool) -> Result<(), SetErr
 }
 
 /// When not to sit on it, in a frame.
-fn stop_rules(frame: &mut Frame<'_>) -> Result<(), SetError> {
+fn stop_rules(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
     let start = frame.y();
     let whole = frame.area();
     let inner = Rect::new(whole.x0 + 4.0, start + 2.0, whole.x1 - 4.0, whole.y1);
     let end = {
         let mut box_frame = Frame::new(frame.page(), inner);
-        box_frame.heading(2, words::STOP, &HEAD)?;
+        box_frame.heading(2, words::STOP, &print.head())?;
         for rule in words::STOP_RULES {
-            box_frame.item("•", 6.0, rule, &WORDS)?;
+            box_frame.item("•", 6.0, rule, &print.words())?;
         }
-        box_frame.paragraph(words::STOP_THEN, &FIRMLY)?;
+        box_frame.paragraph(words::STOP_THEN, &print.firmly())?;
         box_frame.y() + 2.0
     };
     let place = frame.take(end - start, words::STOP)?;
@@ -134,8 +182,8 @@ fn stop_rules(frame: &mut Frame<'_>) -> Result<(), SetError> {
 fn pictured(
     frame: &mut Frame<'_>,
     which: Picture,
-    head: &str,
-    sentences: &[&str],
+    (head, sentences): (&str, &[&str]),
+    print: Print,
 ) -> Result<(), SetError> {
     const WIDE: f64 = 34.0;
     const HIGH: f64 = 25.0;
@@ -144,8 +192,8 @@ fn pictured(
     let beside = Rect::new(whole.x0 + WIDE + 4.0, start, whole.x1, whole.y1);
     let end = {
         let mut column = Frame::new(frame.page(), beside);
-        column.heading(2, head, &HEAD)?;
-        column.paragraph(&sentences.join(" "), &WORDS)?;
+        column.heading(2, head, &print.head())?;
+        column.paragraph(&sentences.join(" "), &print.words())?;
         column.y()
     };
     let place = frame.take((end - start).max(HIGH), head)?;
@@ -154,78 +202,83 @@ fn pictured(
 }
 
 /// What the therapist wrote for this carer, and what to sit on meanwhile.
-fn own_notes(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
+fn own_notes(
+    frame: &mut Frame<'_>,
+    papers: &ClientPapers<'_>,
+    print: Print,
+) -> Result<(), SetError> {
     for note in &papers.client.carer_notes {
-        frame.item("•", 6.0, note, &FIRMLY)?;
+        frame.item("•", 6.0, note, &print.firmly())?;
     }
     match &papers.client.meanwhile {
-        Some(meanwhile) => frame.paragraph(&words::sit_meanwhile(meanwhile), &WORDS)?,
-        None => written_line(frame, words::MEANWHILE)?,
+        Some(meanwhile) => frame.paragraph(&words::sit_meanwhile(meanwhile), &print.words()),
+        None => written_line(frame, words::MEANWHILE, print),
     }
-    Ok(())
 }
 
 /// A name, and a line to write on.
-fn written_line(frame: &mut Frame<'_>, name: &str) -> Result<(), SetError> {
+fn written_line(frame: &mut Frame<'_>, name: &str, print: Print) -> Result<(), SetError> {
     let place = frame.take(8.5, name)?;
     let block = frame.page().block(Role::Paragraph);
     let baseline = place.y1 - 1.8;
-    let width = block.text(Point::new(place.x0, baseline), name, &WORDS, Align::Left)?;
+    let width = block.text(Point::new(place.x0, baseline), name, &print.words(), Align::Left)?;
     let from = Point::new(place.x0 + width + 2.0, baseline + 0.8);
     block.line(from, Point::new(place.x1, from.y), &THIN);
     Ok(())
 }
 
-/// Whom to call; `least` lines, empty ones to write on.
-fn calls(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, least: usize) -> Result<(), SetError> {
-    frame.space(1.0);
-    frame.heading(2, words::CALL, &HEAD)?;
+/// Lines for whom to call that a sheet has at least, empty ones to write on.
+const CALL_LINES: usize = 2;
+
+/// Whom to call.
+fn calls(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
+    frame.heading(2, words::CALL, &print.head())?;
     for contact in &papers.client.contacts {
         let hours = contact.hours.as_ref().map_or(String::new(), |hours| format!(", {hours}"));
-        frame.paragraph(&format!("{}: {}{hours}", contact.who, contact.phone), &FIRMLY)?;
+        frame.paragraph(&format!("{}: {}{hours}", contact.who, contact.phone), &print.firmly())?;
     }
-    for _ in papers.client.contacts.len()..least {
-        written_line(frame, words::WHO_AND_PHONE)?;
+    for _ in papers.client.contacts.len()..CALL_LINES {
+        written_line(frame, words::WHO_AND_PHONE, print)?;
     }
     Ok(())
 }
 
-fn second_page(papers: &ClientPapers<'_>, paper: Paper) -> Result<Page, SetError> {
+fn second_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<Page, SetError> {
     let mut page = Page::new(paper, words::TAKE_HOME_2);
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, area);
-    top(&mut frame, papers, words::SECOND_TITLE)?;
+    top(&mut frame, papers, words::SECOND_TITLE, print)?;
     let (start, whole) = (frame.y(), frame.area());
     let split = whole.x0 + whole.width() * 0.54;
     let beside = {
         let area = Rect::new(split + 5.0, start, whole.x1, whole.y1);
         let mut column = Frame::new(frame.page(), area);
-        recount(&mut column, papers)?;
+        recount(&mut column, papers, print)?;
         column.y()
     };
     let left = {
         let area = Rect::new(whole.x0, start, split, whole.y1);
         let mut column = Frame::new(frame.page(), area);
-        column.heading(2, words::WASHING, &HEAD)?;
+        column.heading(2, words::WASHING, &print.head())?;
         for (step, sentence) in words::WASHING_STEPS.iter().enumerate() {
-            column.item(&format!("{}", step + 1), 6.0, sentence, &WORDS)?;
+            column.item(&format!("{}", step + 1), 6.0, sentence, &print.words())?;
         }
         column.y()
     };
     frame.take(left.max(beside) - start, words::WASHING)?;
-    frame.space(1.0);
+    frame.space(print.gap);
     for (head, sentences) in words::SECOND_STEPS {
-        frame.heading(2, head, &HEAD)?;
-        frame.paragraph(&sentences.join(" "), &WORDS)?;
-        frame.space(0.8);
+        frame.heading(2, head, &print.head())?;
+        frame.paragraph(&sentences.join(" "), &print.words())?;
+        frame.space(print.gap);
     }
-    last_lines(&mut frame, papers)?;
+    last_lines(&mut frame, papers, print)?;
     Ok(page)
 }
 
 /// The counts, pocket by pocket, and where the pockets are.
-fn recount(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
-    frame.heading(2, words::CELLS_IN_EACH_POCKET, &HEAD)?;
+fn recount(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
+    frame.heading(2, words::CELLS_IN_EACH_POCKET, &print.head())?;
     let (area, block) = frame.figure(52.0, words::BELOW_ALT)?;
     let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
     draw_named(block, papers.pattern, View::Below, area, numbers, 14.0)?;
@@ -234,7 +287,7 @@ fn recount(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetEr
     let columns = [words::POCKET, words::CELLS, words::POCKET, words::CELLS];
     let columns =
         columns.into_iter().map(|head| Column::new(head, wide / 4.0, Align::Centre)).collect();
-    let mut table = Table::new(columns, FIRMLY, WORDS);
+    let mut table = Table::new(columns, print.firmly(), print.words());
     table.head_ground = Some(PALE);
     let counts = &papers.plan.counts;
     let half = counts.len().div_ceil(2);
@@ -248,8 +301,8 @@ fn recount(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetEr
     }
     let rows = frame.table(&table)?;
     frame_counts(frame, &rows, wide / 4.0);
-    frame.paragraph(&words::all_cells(papers.plan.total()), &FIRMLY)?;
-    frame.paragraph(&words::spare_bag(papers.client.cushion.spare_cells), &WORDS)
+    frame.paragraph(&words::all_cells(papers.plan.total()), &print.firmly())?;
+    frame.paragraph(&words::spare_bag(papers.client.cushion.spare_cells), &print.words())
 }
 
 /// Firm frames around both columns of counts, so that they are not read as numbers of pockets.
@@ -262,11 +315,15 @@ fn frame_counts(frame: &mut Frame<'_>, rows: &[Rect], column: f64) {
     }
 }
 
-fn last_lines(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
+fn last_lines(
+    frame: &mut Frame<'_>,
+    papers: &ClientPapers<'_>,
+    print: Print,
+) -> Result<(), SetError> {
     let review = papers.client.next_review;
     if let Some(day) = review {
-        frame.paragraph(&words::next_look(day), &FIRMLY)?;
+        frame.paragraph(&words::next_look(day), &print.firmly())?;
     }
-    let small = text(SIZE, Weight::Regular, SOFT).led(1.2);
+    let small = print.words().colored(SOFT);
     frame.paragraph(&words::sheet_of(papers.plan.on, papers.date), &small)
 }

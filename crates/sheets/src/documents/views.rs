@@ -52,7 +52,7 @@ pub(super) fn draw(
     for ix in pattern.indices() {
         let (large, small) = label(ix);
         let at = place * pattern[ix].seed;
-        let room = cushion::greatest_width(pattern, ix).to_mm() * place.as_coeffs()[3].abs() * 0.9;
+        let room = cushion::greatest_width(pattern, ix).to_mm() * place.as_coeffs()[3].abs() * 0.8;
         let number = at_most(&large, text(size_pt, Weight::Bold, ACCENT), room)?;
         let Some(small) = small else {
             let baseline = at.y + number.cap_height() / 2.0;

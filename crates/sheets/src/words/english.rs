@@ -26,6 +26,7 @@ pub(crate) const CELLS_IN_ALL: &str = "Cells in all";
 pub(crate) const SPARE_CELLS: &str = "Spare cells";
 pub(crate) const RECORDED: &str = "Plan recorded";
 pub(crate) const PRINTED: &str = "Printed";
+pub(crate) const PRINTED_ON: &str = "printed";
 pub(crate) const TOTAL: &str = "Total";
 pub(crate) const PLAN_OF: &str = "Plan of";
 pub(crate) const LAYOUT_DIGEST: &str = "layout";
@@ -182,7 +183,7 @@ pub(crate) const WALL_STEPS: [(&str, &[&str]); 4] = [
     ),
 ];
 pub(crate) const HALF_AN_HOUR: &str = "30 min";
-pub(crate) const MEANWHILE: &str = "While you wait, sit on:";
+pub(crate) const MEANWHILE: &str = "If you cannot use it, sit on:";
 pub(crate) const CALL: &str = "Call";
 pub(crate) const WHO_AND_PHONE: &str = "Who and phone:";
 pub(crate) const WAY_ROUND_ALT: &str =
@@ -223,11 +224,11 @@ pub(crate) const SECOND_STEPS: [(&str, &[&str]); 3] = [
 ];
 
 pub(crate) fn checked_do_not_change(on: Date, by: &str) -> String {
-    format!("Checked on {on} by {by}. Do not change it.")
+    format!("Checked on {} by {by}. Do not change it.", day(on))
 }
 
 pub(crate) fn sit_meanwhile(what: &str) -> String {
-    format!("While you wait, sit on: {what}.")
+    format!("If you cannot use it, sit on: {}.", what.trim_end_matches('.'))
 }
 
 pub(crate) fn all_cells(total: u32) -> String {
@@ -238,12 +239,32 @@ pub(crate) fn spare_bag(spares: u32) -> String {
     format!("Keep the bag of {spares} spare cells.")
 }
 
-pub(crate) fn next_look(day: Date) -> String {
-    format!("Your therapist looks at it again by {day}.")
+pub(crate) fn next_look(on: Date) -> String {
+    format!("Your therapist looks at it again by {}.", day(on))
 }
 
 pub(crate) fn sheet_of(recorded: Date, printed: Date) -> String {
-    format!("Plan of {recorded}, sheet of {printed}. Throw older sheets away.")
+    format!("Plan of {}, sheet of {}. Throw older sheets away.", day(recorded), day(printed))
+}
+
+/// A day as people say it.
+fn day(date: Date) -> String {
+    const MONTHS: [&str; 12] = [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ];
+    let month = MONTHS[date.month().unsigned_abs() as usize - 1];
+    format!("{}\u{a0}{month}\u{a0}{}", date.day(), date.year())
 }
 
 // The blank form.
@@ -270,6 +291,13 @@ pub(crate) const FORM_MEASURE_ROWS: [(&str, &str); 6] = [
     ("External knee width", "between the outsides of the knees"),
     ("Seat bone spacing", "between the lowest points of the seat bones, only if measured"),
 ];
+pub(crate) const FORM_FIGURE_ALT: &str = "A seated person from the side, with thigh depth and lower leg length, and from the front, with hip width, trochanter width, knee width and the spacing of the seat bones.";
+pub(crate) const THIGH_DEPTH: &str = "thigh depth";
+pub(crate) const LOWER_LEG: &str = "lower leg";
+pub(crate) const HIPS: &str = "hip width";
+pub(crate) const TROCHANTERS: &str = "trochanter width";
+pub(crate) const KNEES: &str = "external knee width";
+pub(crate) const SEAT_BONES: &str = "seat bone spacing";
 pub(crate) const FORM_TWO_SIDED: [&str; 2] = ["Thigh depth", "Lower leg length"];
 pub(crate) const FORM_WEIGHT: &str = "Body weight";
 pub(crate) const FORM_WEIGHT_KG: &str = "Weight (write kg or lb)";
@@ -296,3 +324,11 @@ pub(crate) const FORM_REVIEW: &str = "Next review";
 pub(crate) const PRINT_AT_FULL_SIZE: &str = "Print at 100 %, not fitted to the page. Each side of this square is then 100 mm. Measure it before you trust a drawing at full size.";
 pub(crate) const SQUARE_ALT: &str =
     "A square of 100 mm by 100 mm, to check the scale of the print.";
+
+// The drawing of a pattern.
+
+pub(crate) fn pattern_alt(compartments: usize) -> String {
+    format!(
+        "The cushion from above, front edge up, with {compartments} compartments, each with its number. The client's left is on the left of the drawing."
+    )
+}
