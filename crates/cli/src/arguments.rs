@@ -45,8 +45,9 @@ pub(crate) struct Demo {
     #[arg(long, value_name = "DIR", default_value = "out")]
     pub(crate) out: PathBuf,
 
-    #[command(flatten)]
-    pub(crate) day: Day,
+    /// Print this day instead of that of the client's last check: 2026-03-01
+    #[arg(long, value_name = "DAY", value_parser = today::day)]
+    pub(crate) date: Option<Date>,
 }
 
 /// Show a layout at one size: areas, seams, stock counts

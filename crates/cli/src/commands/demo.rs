@@ -1,9 +1,55 @@
-//! Not yet.
+//! `demo`: the papers of an invented client.
+
+use std::path::Path;
+
+use case::{Client, Date, Entry};
+use sheets::Paper;
 
 use crate::arguments::Demo;
-use crate::failure::{Failure, Kind};
+use crate::case_file::CaseFile;
+use crate::failure::Failure;
 use crate::terminal::Terminal;
+use crate::{export, papers, resolve, write};
 
-pub(crate) fn run(_: &Demo, _: Terminal) -> Result<(), Failure> {
-    Err(Failure::new(Kind::Ours, "not there yet"))
+/// The invented client's file.
+const CLIENT: &str = include_str!("../../demo/client.toml");
+
+/// Writes the demo client's papers, as of the day of its last check, and says what to look at.
+pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
+    let client = resolve::client_text("the demo client".to_owned(), CLIENT.to_owned())?;
+    let case = CaseFile::of(client, Path::new(""))?;
+    let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
+    let of_client = papers::of_client(&case, on, Paper::A4)?;
+    let outputs = export::all(&of_client.papers, &arguments.out, true)?;
+    let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
+    write::all(outputs)?;
+    terminal.warn(&of_client.warnings);
+    terminal.answer(&next(arguments, case.client.value.code.as_str(), &names))
+}
+
+/// The day of the last entry in the record, so that every demo writes the same papers.
+fn last_day(client: &Client) -> Date {
+    let day = client.record.last().map(|entry| match entry {
+        Entry::Plan(plan) => plan.on,
+        Entry::FittingCheck(check) => check.on,
+    });
+    day.expect("the demo client has a record")
+}
+
+/// What was written, and what to look at.
+fn next(arguments: &Demo, code: &str, names: &str) -> String {
+    let at = |name: &str| arguments.out.join(name).display().to_string();
+    format!(
+        "Wrote the papers of an invented client, {}, as SVG, PDF and PNG:\n{names}\n\
+         Look first at {} (for the therapist at the chair),\n\
+         then at {} (drawn from below, for whoever fills the cushion)\n\
+         and {} (for the carer's wall).\n\n\
+         Next, a client of your own:\n  \
+         seatwright new client K-17.toml\n  \
+         seatwright plan K-17.toml\n",
+        code,
+        at("setup-card.pdf"),
+        at("fill-card.pdf"),
+        at("take-home.pdf"),
+    )
 }

@@ -1,9 +1,49 @@
-//! Not yet.
+//! `print`: papers as files.
 
-use crate::arguments::Print;
-use crate::failure::{Failure, Kind};
+use std::path::Path;
+
+use case::Date;
+use sheets::Paper as Sheet;
+
+use crate::arguments::{Paper, Print};
+use crate::case_file::CaseFile;
+use crate::failure::Failure;
+use crate::papers::{self, Named};
 use crate::terminal::Terminal;
+use crate::{export, resolve, today, write};
 
-pub(crate) fn run(_: &Print, _: Terminal) -> Result<(), Failure> {
-    Err(Failure::new(Kind::Ours, "not there yet"))
+/// Writes a client's papers, those of a stock fill, or the blank form.
+pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> {
+    let on = today::today(arguments.day.date)?;
+    let sheet = match arguments.paper {
+        Paper::A4 => Sheet::A4,
+        Paper::Letter => Sheet::Letter,
+    };
+    let papers = match (&arguments.client, &arguments.stock, arguments.size) {
+        (Some(client), _, _) => of_client(client, on, sheet, terminal)?,
+        (None, Some(layout), Some(size)) => {
+            let mut layout = resolve::layout(layout)?;
+            let cell = resolve::cell(arguments.cell.as_deref())?;
+            let pattern = resolve::pattern(&mut layout, size)?;
+            papers::of_stock(&layout, &pattern, &cell.value, on, sheet)?
+        }
+        _ => papers::blank(on, sheet)?,
+    };
+    let outputs = export::all(&papers, &arguments.out, arguments.png)?;
+    let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
+    write::all(outputs)?;
+    terminal.answer(&names)
+}
+
+/// A client's papers, named for the client; warnings are said.
+fn of_client(
+    path: &Path,
+    on: Date,
+    sheet: Sheet,
+    terminal: Terminal,
+) -> Result<Vec<Named>, Failure> {
+    let case = CaseFile::open(path)?;
+    let of_client = papers::of_client(&case, on, sheet)?;
+    terminal.warn(&of_client.warnings);
+    Ok(papers::with_prefix(case.client.value.code.as_str(), of_client.papers))
 }
