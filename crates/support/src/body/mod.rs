@@ -1,0 +1,139 @@
+//! The loaded underside of the body, and the load that it brings.
+//!
+//! A body is rigid here: its shape is that of the skin under load. Height is measured from its
+//! lowest point, in the frame of the cushion: x to the client's right, y forward from the rear
+//! edge, in metres.
+
+mod jig;
+mod load;
+mod reference;
+mod site;
+mod sitter;
+mod sitter_form;
+mod smooth;
+
+pub use self::jig::Jig;
+pub use self::load::{DEFAULT_SEAT_SHARE, GRAVITY, Load, SEAT_SHARES};
+pub use self::site::{Site, SiteName};
+pub use self::sitter::{ASIS_SPACING, BodyError, Obliquity, Sitter, ThighPose};
+
+use self::reference::ReferenceForm;
+use self::sitter_form::SitterForm;
+use crate::mesh::Mesh;
+
+/// A body on the cushion: shape, named sites and load.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Body {
+    form: Form,
+    /// Height of the form's lowest point, m.
+    lowest: f64,
+    sites: Vec<Site>,
+    load: Load,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+enum Form {
+    Reference(ReferenceForm),
+    Sitter(SitterForm),
+    Jig(Jig),
+}
+
+impl Form {
+    fn height(&self, x: f64, y: f64) -> f64 {
+        match self {
+            Self::Reference(form) => form.height(x, y),
+            Self::Sitter(form) => form.height(x, y),
+            Self::Jig(form) => form.height(x, y),
+        }
+    }
+}
+
+impl Body {
+    /// The body of the straight-seam reference cases, on which two other programs agree: round
+    /// buttocks with seat bones 120 mm apart, thighs 20 mm above them.
+    #[must_use]
+    pub fn reference(load: Load) -> Self {
+        Self::new(Form::Reference(ReferenceForm), reference::sites(), load)
+    }
+
+    /// The loaded-contour jig.
+    #[must_use]
+    pub fn jig(jig: Jig, load: Load) -> Self {
+        let sites = jig.sites();
+        Self::new(Form::Jig(jig), sites, load)
+    }
+
+    /// The body of a sitting client.
+    ///
+    /// # Errors
+    ///
+    /// Returns what in the measures is not a body's.
+    pub fn sitter(sitter: &Sitter) -> Result<Self, BodyError> {
+        let form = SitterForm::new(sitter)?;
+        let sites = form.sites();
+        Ok(Self::new(Form::Sitter(form), sites, sitter.load()?))
+    }
+
+    fn new(form: Form, sites: Vec<Site>, load: Load) -> Self {
+        let lowest =
+            sites.iter().map(|site| lowest_near(&form, site.at)).fold(f64::INFINITY, f64::min);
+        Self { form, lowest, sites, load }
+    }
+
+    /// Returns the height of the underside above its own lowest point, in metres.
+    #[must_use]
+    pub fn height(&self, x: f64, y: f64) -> f64 {
+        (self.form.height(x, y) - self.lowest).max(0.0)
+    }
+
+    /// Returns the height over each node of a mesh.
+    #[must_use]
+    pub fn heights(&self, mesh: &Mesh) -> Vec<f64> {
+        mesh.nodes().iter().map(|node| self.height(node.x, node.y)).collect()
+    }
+
+    /// The named sites, in a fixed order.
+    #[must_use]
+    pub fn sites(&self) -> &[Site] {
+        &self.sites
+    }
+
+    /// Finds a named site.
+    #[must_use]
+    pub fn site(&self, name: SiteName) -> Option<&Site> {
+        self.sites.iter().find(|site| site.name == name)
+    }
+
+    /// The load.
+    #[must_use]
+    pub fn load(&self) -> &Load {
+        &self.load
+    }
+
+    /// The same body under another load.
+    #[must_use]
+    pub fn with_load(self, load: Load) -> Self {
+        Self { load, ..self }
+    }
+}
+
+/// Least height near a place: steps along the axes that halve where none leads down.
+fn lowest_near(form: &Form, at: [f64; 2]) -> f64 {
+    let [mut x, mut y] = at;
+    let mut least = form.height(x, y);
+    // From an eighth of a buttock down to what no height can show.
+    let mut step = 0.016;
+    while step > 1e-9 {
+        let ways = [(step, 0.0), (-step, 0.0), (0.0, step), (0.0, -step)];
+        let tries = ways.map(|(dx, dy)| (form.height(x + dx, y + dy), x + dx, y + dy));
+        let best = tries.into_iter().min_by(|a, b| a.0.total_cmp(&b.0));
+        match best {
+            Some((height, to_x, to_y)) if height < least => (least, x, y) = (height, to_x, to_y),
+            _ => step /= 2.0,
+        }
+    }
+    least
+}
+
+#[cfg(test)]
+mod tests;

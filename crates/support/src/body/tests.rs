@@ -1,0 +1,193 @@
+use cushion::{Force, Length, Mass, Side};
+
+use super::*;
+
+fn sitter() -> Sitter {
+    Sitter::new(Mass::from_kg(78.0))
+}
+
+fn body(sitter: &Sitter) -> Body {
+    Body::sitter(sitter).expect("it is a body")
+}
+
+fn load() -> Load {
+    Load::new(Force::from_n(500.0), [0.0, 0.170])
+}
+
+/// Radius of curvature along an axis at the lowest point near a site, m.
+fn radius(body: &Body, at: [f64; 2], along: [f64; 2]) -> f64 {
+    let h = |step: f64| body.form.height(at[0] + step * along[0], at[1] + step * along[1]);
+    let step = 0.005;
+    step * step / (h(step) + h(-step) - 2.0 * h(0.0))
+}
+
+fn at(body: &Body, name: SiteName) -> [f64; 2] {
+    body.site(name).expect("the body has this site").at
+}
+
+#[test]
+fn the_lowest_point_is_zero_and_nothing_is_lower() {
+    let jig = Jig::new(Length::from_mm(440.0), Jig::STEPS[1], Jig::FORWARD);
+    for body in [Body::reference(load()), body(&sitter()), Body::jig(jig, load())] {
+        let grid = (-110..=110).flat_map(|i| (0..=200).map(move |j| (i, j)));
+        let heights =
+            grid.map(|(i, j)| body.form.height(0.002 * f64::from(i), 0.002 * f64::from(j)));
+        let least = heights.fold(f64::INFINITY, f64::min) - body.lowest;
+        // A grid of 2 mm misses the lowest point by some micrometres.
+        assert!((0.0..2e-5).contains(&least), "{least}");
+    }
+}
+
+/// Values worked out by hand from the formulas of `tests/reference/prototype_cases.md`.
+#[test]
+fn the_reference_body_has_the_heights_of_its_formulas() {
+    let form = ReferenceForm;
+    // At a seat bone only the other three surfaces, some 20 mm higher, blend in.
+    let bone = form.height(0.060, 0.130);
+    let thigh: f64 = 0.090 * (1.0 - (1.0 - (0.025f64 / 0.090).powi(2)).sqrt()) + 0.020;
+    let share = |z: f64| (-z / 0.004).exp();
+    let other_thigh = 0.090 * (145.0f64 / 90.0).powi(2) + 0.020;
+    let sum = 1.0 + share(0.085) + share(thigh) + share(other_thigh);
+    assert!((bone + 0.004 * sum.ln()).abs() < 1e-15);
+}
+
+#[test]
+fn mirror_image_in_mirror_image_out() {
+    let mut left = sitter();
+    left.injured.left = true;
+    left.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
+    left.windswept = Some((Side::Right, 10.0));
+    left.measures.thigh_depth.left = Some(Length::from_mm(450.0));
+    left.measures.thigh_depth.right = Some(Length::from_mm(480.0));
+    let mut right = left.clone();
+    right.injured = case::Sides { left: false, right: true };
+    right.obliquity = Some(Obliquity::at_seat_bones(Side::Right, Length::from_mm(12.0)));
+    right.windswept = Some((Side::Left, 10.0));
+    right.measures.thigh_depth.left = Some(Length::from_mm(480.0));
+    right.measures.thigh_depth.right = Some(Length::from_mm(450.0));
+    let (left, right) = (body(&left), body(&right));
+    for x in [-0.21, -0.06, 0.0, 0.033, 0.18] {
+        for y in [0.0, 0.1, 0.125, 0.3, 0.4] {
+            assert!((left.height(x, y) - right.height(-x, y)).abs() < 1e-15, "{x} {y}");
+            let even = body(&sitter());
+            assert_eq!(even.height(x, y), even.height(-x, y));
+        }
+    }
+}
+
+/// Outside source: Sonenblum et al., Journal of Tissue Viability 29, 69-75 (2020): 91.5 mm, and
+/// 65.9 mm with a history of injury.
+#[test]
+fn the_skin_under_a_seat_bone_has_the_measured_radius() {
+    let mut injured = sitter();
+    injured.injured.left = true;
+    let body = body(&injured);
+    for (side, expected) in [(Side::Left, 0.0659), (Side::Right, 0.0915)] {
+        let bone = at(&body, SiteName::SeatBone(side));
+        for along in [[1.0, 0.0], [0.0, 1.0]] {
+            let found = radius(&body, bone, along);
+            // Over 10 mm the hyperboloid is blunter by a few hundredths, and thigh and middle
+            // blend in; never more than a tenth.
+            assert!((found / expected - 1.0).abs() < 0.1, "{side:?} {along:?}: {found}");
+        }
+    }
+}
+
+#[test]
+fn trochanters_are_a_step_above_the_seat_bones() {
+    for step in [25.0, 40.0] {
+        let sitter = Sitter { trochanter_step: Some(Length::from_mm(step)), ..sitter() };
+        let body = body(&sitter);
+        for side in [Side::Left, Side::Right] {
+            let [x, y] = at(&body, SiteName::Trochanter(side));
+            // Nothing but the thigh blends in there, and that by less than its 4 mm.
+            let found = body.height(x, y) * 1e3;
+            assert!((found - step).abs() < 3.0, "{found}");
+        }
+    }
+}
+
+#[test]
+fn an_obliquity_lowers_one_seat_bone_by_so_much() {
+    let heights = |obliquity| {
+        let body = body(&Sitter { obliquity, ..sitter() });
+        let height = |side| {
+            let [x, y] = at(&body, SiteName::SeatBone(side));
+            body.height(x, y)
+        };
+        height(Side::Right) - height(Side::Left)
+    };
+    // Thighs move only in part and blend in: half a millimetre.
+    let near = |found: f64, expected: f64| (found - expected).abs() < 5e-4;
+    let mm = Length::from_mm;
+    assert!(near(heights(Some(Obliquity::at_seat_bones(Side::Left, mm(12.0)))), 0.012));
+    assert!(near(heights(Some(Obliquity::at_seat_bones(Side::Right, mm(12.0)))), -0.012));
+    // At spines 240 mm apart a pelvis with seat bones 120 mm apart shows twice as much.
+    assert!(near(heights(Some(Obliquity::at_asis(Side::Left, mm(24.0)))), 0.012));
+    assert!(heights(None).abs() < 1e-15);
+}
+
+#[test]
+fn knees_go_where_they_are_swept_and_as_wide_as_measured() {
+    let x = |sitter: &Sitter, side| at(&body(sitter), SiteName::Thigh(side))[0];
+    let swept = Sitter { windswept: Some((Side::Left, 15.0)), ..sitter() };
+    assert!(x(&swept, Side::Left) < x(&sitter(), Side::Left));
+    assert!(x(&swept, Side::Right) < x(&sitter(), Side::Right));
+    let mut wide = sitter();
+    wide.measures.external_knee_width = Some(Length::from_mm(400.0));
+    // Half way to the knee, half way from hip end (85 mm) to knee (200 - 55 mm).
+    assert!((x(&wide, Side::Right) - 0.115).abs() < 1e-9);
+}
+
+#[test]
+fn a_shorter_thigh_leaves_the_front_edge() {
+    let mut short = sitter();
+    short.measures.thigh_depth.left = Some(Length::from_mm(380.0));
+    short.measures.thigh_depth.right = Some(Length::from_mm(480.0));
+    let body = body(&short);
+    assert!(body.height(-0.11, 0.42) > body.height(0.11, 0.42) + 0.1);
+}
+
+#[test]
+fn the_load_is_the_default_share() {
+    let body = body(&sitter());
+    // 78 kg x 0.65 x 9.80665 m/s2.
+    assert!((body.load().weight.to_n() - 497.197).abs() < 1e-3);
+    assert!((body.load().at[1] - 0.165).abs() < 1e-12 && body.load().at[0] == 0.0);
+}
+
+#[test]
+fn what_is_no_body_is_refused() {
+    let refused =
+        |sitter: Sitter| Body::sitter(&sitter).map(|_| ()).expect_err("it is refused").what;
+    assert_eq!(refused(Sitter::new(Mass::from_kg(5.0))), "body weight");
+    assert_eq!(
+        refused(Sitter { seat_share: f64::NAN, ..sitter() }),
+        "share of the weight on the seat"
+    );
+    let thighs = case::Sides { left: Some(ThighPose { out: f64::NAN, up: 0.0 }), right: None };
+    assert_eq!(refused(Sitter { thighs, ..sitter() }), "outward angle of a thigh");
+    let mut narrow = sitter();
+    narrow.measures.trochanter_width = Some(Length::from_mm(150.0));
+    assert_eq!(refused(narrow), "trochanter width");
+}
+
+/// Outside source: Ammer et al., RESNA 2005: cylinders 120 mm and buttons 380 mm apart, 40 mm
+/// above them, for cushions of 460 to 480 mm.
+#[test]
+fn the_jig_has_its_dimensions() {
+    let jig = Jig::new(Length::from_mm(470.0), Length::from_mm(40.0), Jig::FORWARD);
+    let body = Body::jig(jig, load());
+    let [x, y] = at(&body, SiteName::SeatBone(Side::Right));
+    assert_eq!([x, y], [0.060, 0.125]);
+    assert_eq!(body.height(x, y), 0.0);
+    let [x, y] = at(&body, SiteName::Trochanter(Side::Left));
+    assert!((x + 0.190).abs() < 1e-12);
+    assert!((body.height(x, y) - 0.040).abs() < 1e-12);
+    // The plate, beside everything.
+    assert!((body.height(0.0, 0.3) - 0.045).abs() < 1e-12);
+    let narrow = Jig::new(Length::from_mm(235.0), Length::from_mm(25.0), Jig::FORWARD);
+    assert!(
+        (at(&Body::jig(narrow, load()), SiteName::SeatBone(Side::Right))[0] - 0.030).abs() < 1e-12
+    );
+}
