@@ -2,7 +2,7 @@
 //!
 //! They are paths because no face of ours has them as characters.
 
-use kurbo::{BezPath, Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{BezPath, Line, Point, Rect, Vec2};
 
 use crate::color::Color;
 use crate::page::{Block, Fill, Pen};

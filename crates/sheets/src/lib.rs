@@ -11,6 +11,9 @@ mod font;
 mod frame;
 mod page;
 mod paper;
+mod pdf;
+mod png;
+mod svg;
 mod table;
 mod text;
 mod words;
@@ -28,5 +31,8 @@ pub use crate::page::{
     Align, Block, Document, Fill, FillRule, Heads, Mark, Page, Pen, Role, Shape, TextRun,
 };
 pub use crate::paper::Paper;
+pub use crate::pdf::pdf;
+pub use crate::png::{PngError, png};
+pub use crate::svg::{SvgOptions, svg};
 pub use crate::table::{Column, Table};
 pub use crate::text::{Glyph, MM_PER_PT, SetError, Shaped, Style, measure, with_unit, wrap};

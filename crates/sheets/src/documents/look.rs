@@ -115,9 +115,12 @@ pub(super) fn field(
     style: &Style,
 ) -> Result<(), SetError> {
     let baseline = at.y1 - 1.6;
-    let width = block.text(Point::new(at.x0, baseline), name, style, Align::Left)?;
+    let width = match name {
+        "" => 0.0,
+        _ => block.text(Point::new(at.x0, baseline), name, style, Align::Left)? + 1.5,
+    };
     let line = at.y1 - 1.0;
-    block.line(Point::new(at.x0 + width + 1.5, line), Point::new(at.x1, line), &THIN);
+    block.line(Point::new(at.x0 + width, line), Point::new(at.x1, line), &THIN);
     Ok(())
 }
 

@@ -1,0 +1,99 @@
+//! Finishes a PDF: language, viewer preferences, metadata, tags, and identifiers that depend on
+//! the content alone.
+
+use lopdf::{Document as Pdf, Object, Stream, StringFormat, dictionary};
+
+use super::structure::add_structure;
+use crate::page::Document;
+
+/// Adds what is missing and returns the bytes of the file.
+pub(super) fn finish(mut pdf: Pdf, document: &Document) -> Vec<u8> {
+    // Viewer preferences of version 1.6 and 1.7 are used.
+    "1.7".clone_into(&mut pdf.version);
+    let metadata = pdf.add_object(xmp(document));
+    if let Ok(catalog) = pdf.catalog_mut() {
+        catalog.set("Lang", text(&document.language));
+        catalog.set("PageMode", "UseNone");
+        catalog.set(
+            "ViewerPreferences",
+            dictionary! {
+                "PrintScaling" => "None",
+                "PickTrayByPDFSize" => true,
+                "DisplayDocTitle" => true,
+            },
+        );
+        catalog.set("Metadata", metadata);
+        catalog.remove(b"OutputIntents");
+    }
+    info(&mut pdf, document);
+    add_structure(&mut pdf, &document.pages);
+    pdf.prune_objects();
+    pdf.renumber_objects();
+    pdf.compress();
+    pdf.trailer.remove(b"ID");
+    let id = Object::String(content_id(&bytes(&mut pdf)), StringFormat::Hexadecimal);
+    pdf.trailer.set("ID", vec![id.clone(), id]);
+    bytes(&mut pdf)
+}
+
+fn bytes(pdf: &mut Pdf) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    pdf.save_to(&mut bytes).expect("writing to memory does not fail");
+    bytes
+}
+
+/// The document's facts, and no empty ones.
+fn info(pdf: &mut Pdf, document: &Document) {
+    let Ok(id) = pdf.trailer.get(b"Info").and_then(Object::as_reference) else { return };
+    let Ok(info) = pdf.get_object_mut(id).and_then(Object::as_dict_mut) else { return };
+    let empty: Vec<Vec<u8>> = info
+        .iter()
+        .filter(|(_, value)| matches!(value, Object::String(text, _) if text.is_empty()))
+        .map(|(key, _)| key.clone())
+        .collect();
+    for key in empty {
+        info.remove(&key);
+    }
+    info.set("Title", text(&document.title));
+    info.set("Subject", text(&document.subject));
+}
+
+/// A text as PDF writes it: plain where it is ASCII, otherwise UTF-16 with a mark of its order.
+pub(super) fn text(text: &str) -> Object {
+    if text.is_ascii() {
+        return Object::string_literal(text);
+    }
+    let units = text.encode_utf16().flat_map(u16::to_be_bytes);
+    Object::String([0xFE, 0xFF].into_iter().chain(units).collect(), StringFormat::Hexadecimal)
+}
+
+fn xmp(document: &Document) -> Stream {
+    let escaped = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;");
+    let packet = format!(
+        "<?xpacket begin=\"\u{feff}\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n\
+         <x:xmpmeta xmlns:x=\"adobe:ns:meta/\"><rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\
+         <rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\">\
+         <dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{}</rdf:li></rdf:Alt></dc:title>\
+         <dc:language><rdf:Bag><rdf:li>{}</rdf:li></rdf:Bag></dc:language>\
+         <xmp:CreateDate>{date}T00:00:00Z</xmp:CreateDate><xmp:CreatorTool>{}</xmp:CreatorTool>\
+         </rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>",
+        escaped(&document.title),
+        escaped(&document.language),
+        escaped(&document.program),
+        date = document.date,
+    );
+    let dictionary = dictionary! { "Type" => "Metadata", "Subtype" => "XML" };
+    Stream::new(dictionary, packet.into_bytes()).with_compression(false)
+}
+
+/// Sixteen bytes that depend on the whole file: FNV-1a, twice with different beginnings.
+///
+/// Nothing hangs on this being hard to forge; it only tells two files apart.
+fn content_id(file: &[u8]) -> Vec<u8> {
+    const PRIME: u64 = 0x0000_0100_0000_01B3;
+    const BEGINNINGS: [u64; 2] = [0xCBF2_9CE4_8422_2325, 0x8422_2325_CBF2_9CE4];
+    let half = |beginning: u64| {
+        file.iter().fold(beginning, |half, byte| (half ^ u64::from(*byte)).wrapping_mul(PRIME))
+    };
+    BEGINNINGS.into_iter().flat_map(|beginning| half(beginning).to_be_bytes()).collect()
+}

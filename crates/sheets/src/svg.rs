@@ -1,0 +1,208 @@
+//! Writes a page as SVG, with real text.
+
+use std::collections::BTreeSet;
+use std::fmt::Write as _;
+
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use kurbo::{BezPath, PathEl, Point};
+
+use crate::color::Color;
+use crate::font::{FAMILY, Weight};
+use crate::page::{Block, FillRule, Mark, Page, Role, Shape, TextRun};
+use crate::text::MM_PER_PT;
+
+/// How a page is written as SVG.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SvgOptions {
+    /// Whether the faces are put into the file, so that it looks the same on any machine.
+    pub embed_fonts: bool,
+}
+
+impl Default for SvgOptions {
+    fn default() -> Self {
+        Self { embed_fonts: true }
+    }
+}
+
+/// Writes `page` as SVG in millimetres, on a white ground.
+#[must_use]
+pub fn svg(page: &Page, options: &SvgOptions) -> String {
+    let mut out = Writer(String::new());
+    let (width, height) = (page.paper.width(), page.paper.height());
+    out.raw("<svg xmlns=\"http://www.w3.org/2000/svg\" xml:lang=\"en\" version=\"1.1\"");
+    out.number(" width=\"", width).raw("mm\"");
+    out.number(" height=\"", height).raw("mm\"");
+    out.number(" viewBox=\"0 0 ", width).number(" ", height).raw("\">\n");
+    out.raw("<title>").text(&page.title).raw("</title>\n");
+    out.raw("<style>\n");
+    if options.embed_fonts {
+        for weight in weights(page) {
+            out.face(weight);
+        }
+    }
+    out.raw("text{font-family:\"").raw(FAMILY).raw("\",sans-serif;white-space:pre}\n</style>\n");
+    out.number("<rect width=\"", width)
+        .number("\" height=\"", height)
+        .raw("\" fill=\"#ffffff\"/>\n");
+    for block in &page.blocks {
+        out.block(block);
+    }
+    out.raw("</svg>\n");
+    out.0
+}
+
+/// The weights that the page's text is set in.
+fn weights(page: &Page) -> BTreeSet<Weight> {
+    page.texts().map(|run| run.shaped.weight()).collect()
+}
+
+struct Writer(String);
+
+impl Writer {
+    fn raw(&mut self, text: &str) -> &mut Self {
+        self.0.push_str(text);
+        self
+    }
+
+    /// Writes `before` and a number with at most three decimals: a micrometre.
+    fn number(&mut self, before: &str, value: f64) -> &mut Self {
+        let rounded = (value * 1e3).round() / 1e3;
+        // `+ 0.0` turns -0 into 0.
+        let _ = write!(self.0, "{before}{}", rounded + 0.0);
+        self
+    }
+
+    /// Writes text with what XML reserves escaped.
+    fn text(&mut self, text: &str) -> &mut Self {
+        for character in text.chars() {
+            match character {
+                '&' => self.0.push_str("&amp;"),
+                '<' => self.0.push_str("&lt;"),
+                '>' => self.0.push_str("&gt;"),
+                '"' => self.0.push_str("&quot;"),
+                other => self.0.push(other),
+            }
+        }
+        self
+    }
+
+    fn color(&mut self, before: &str, color: Color) -> &mut Self {
+        let _ = write!(self.0, "{before}#{:02x}{:02x}{:02x}\"", color.red, color.green, color.blue);
+        self
+    }
+
+    fn face(&mut self, weight: Weight) {
+        let _ = write!(
+            self.0,
+            "@font-face{{font-family:\"{FAMILY}\";font-weight:{};src:url(data:font/ttf;base64,",
+            weight.number()
+        );
+        BASE64_STANDARD.encode_string(weight.bytes(), &mut self.0);
+        self.raw(")}\n");
+    }
+
+    fn block(&mut self, block: &Block) {
+        match &block.role {
+            Role::Figure { alt } => {
+                self.raw("<g role=\"img\" aria-label=\"").text(alt).raw("\">\n");
+            }
+            Role::Heading(level) => {
+                let _ = writeln!(self.0, "<g role=\"heading\" aria-level=\"{level}\">");
+            }
+            Role::Artifact => {
+                self.raw("<g aria-hidden=\"true\">\n");
+            }
+            Role::Paragraph | Role::ListItem | Role::Cell { .. } => {
+                self.raw("<g>\n");
+            }
+        }
+        for mark in &block.marks {
+            match mark {
+                Mark::Shape(shape) => self.shape(shape),
+                Mark::Text(run) => self.run(run),
+            }
+        }
+        self.raw("</g>\n");
+    }
+
+    fn shape(&mut self, shape: &Shape) {
+        self.raw("<path");
+        match shape.fill {
+            Some(fill) => {
+                self.color(" fill=\"", fill.color);
+                if fill.rule == FillRule::EvenOdd {
+                    self.raw(" fill-rule=\"evenodd\"");
+                }
+            }
+            None => {
+                self.raw(" fill=\"none\"");
+            }
+        }
+        if let Some(pen) = &shape.pen {
+            self.color(" stroke=\"", pen.color);
+            self.number(" stroke-width=\"", pen.width);
+            self.raw("\" stroke-linecap=\"round\" stroke-linejoin=\"round\"");
+            for (place, length) in pen.dash.iter().enumerate() {
+                self.number(if place == 0 { " stroke-dasharray=\"" } else { " " }, *length);
+            }
+            if !pen.dash.is_empty() {
+                self.raw("\"");
+            }
+        }
+        self.raw(" d=\"").path(&shape.path).raw("\"/>\n");
+    }
+
+    fn path(&mut self, path: &BezPath) -> &mut Self {
+        for element in path.elements() {
+            match *element {
+                PathEl::MoveTo(to) => self.points("M", &[to]),
+                PathEl::LineTo(to) => self.points("L", &[to]),
+                PathEl::QuadTo(by, to) => self.points("Q", &[by, to]),
+                PathEl::CurveTo(one, two, to) => self.points("C", &[one, two, to]),
+                PathEl::ClosePath => self.raw("Z"),
+            };
+        }
+        self
+    }
+
+    fn points(&mut self, letter: &str, points: &[Point]) -> &mut Self {
+        for (place, point) in points.iter().enumerate() {
+            self.number(if place == 0 { letter } else { " " }, point.x);
+            self.number(" ", point.y);
+        }
+        self
+    }
+
+    fn run(&mut self, run: &TextRun) {
+        self.raw("<text");
+        if run.angle == 0.0 {
+            self.number(" x=\"", run.at.x).number("\" y=\"", run.at.y).raw("\"");
+        } else {
+            self.number(" transform=\"translate(", run.at.x).number(" ", run.at.y);
+            self.number(") rotate(", run.angle).raw(")\"");
+        }
+        self.number(" font-size=\"", run.size_pt * MM_PER_PT);
+        let _ = write!(self.0, "\" font-weight=\"{}\"", run.shaped.weight().number());
+        self.color(" fill=\"", run.color).raw(">");
+        self.text(&run.shaped.text()).raw("</text>\n");
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_have_three_decimals_at_most_and_no_minus_zero() {
+        let written = |value| {
+            let mut out = Writer(String::new());
+            out.number("", value);
+            out.0
+        };
+        assert_eq!(written(1.0), "1");
+        assert_eq!(written(0.123_49), "0.123");
+        assert_eq!(written(-0.000_1), "0");
+        assert_eq!(written(-2.5), "-2.5");
+    }
+}
