@@ -148,7 +148,9 @@ impl SitterForm {
         let mixed = (out / reach_across).powi(2) + (forward / reach_along).powi(2);
         let round =
             if square > 0.0 { hyperboloid(square, mixed / square, half.radius) } else { 0.0 };
-        round + rim(x, self.half_hips - RIM, RIM, RIM_HEIGHT) + rim(-y, BACK - RIM, RIM, RIM_HEIGHT)
+        let width = (self.half_hips - self.trochanter).max(NARROWEST_RIM);
+        let hip = rim(x, self.trochanter, width, RIM_HEIGHT);
+        round + hip + rim(-y, BACK - RIM, RIM, RIM_HEIGHT)
     }
 
     /// `tilt`: slope of the pelvis, positive where this side is higher.

@@ -145,7 +145,7 @@ fn a_shorter_thigh_leaves_the_front_edge() {
     short.measures.thigh_depth.left = Some(Length::from_mm(380.0));
     short.measures.thigh_depth.right = Some(Length::from_mm(480.0));
     let body = body(&short);
-    assert!(body.height(-0.11, 0.42) > body.height(0.11, 0.42) + 0.1);
+    assert!(body.height(-0.11, 0.42) > body.height(0.11, 0.42) + 0.05);
 }
 
 #[test]
@@ -179,7 +179,7 @@ fn the_jig_has_its_dimensions() {
     let jig = Jig::new(Length::from_mm(470.0), Length::from_mm(40.0), Jig::FORWARD);
     let body = Body::jig(jig, load());
     let [x, y] = at(&body, SiteName::SeatBone(Side::Right));
-    assert_eq!([x, y], [0.060, 0.125]);
+    assert!((x - 0.060).abs() < 1e-12 && (y - 0.125).abs() < 1e-12);
     assert_eq!(body.height(x, y), 0.0);
     let [x, y] = at(&body, SiteName::Trochanter(Side::Left));
     assert!((x + 0.190).abs() < 1e-12);
