@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use cushion::Pattern;
-use sheets::{Document, Page};
+use sheets::{Document, Page, SvgOptions};
 
 use crate::failure::{Failure, Kind};
 use crate::papers::Named;
@@ -23,8 +23,8 @@ struct Job<'a> {
 /// What it is made from, and as what.
 enum Work<'a> {
     Pdf(&'a Document),
-    Svg(&'a Document, &'a Page),
-    Png(&'a Document, &'a Page),
+    Svg(&'a Page),
+    Png(&'a Page),
 }
 
 /// Makes the files of all papers: a PDF of each, an SVG of each page, and pictures where asked.
@@ -69,9 +69,9 @@ fn jobs<'a>(named: &'a Named, folder: &Path, pictures: bool) -> Vec<Job<'a>> {
     for (place, page) in document.pages.iter().enumerate() {
         let number =
             if document.pages.len() == 1 { String::new() } else { format!("-{}", place + 1) };
-        jobs.push(Job { path: file(format!("{number}.svg")), work: Work::Svg(document, page) });
+        jobs.push(Job { path: file(format!("{number}.svg")), work: Work::Svg(page) });
         if pictures {
-            jobs.push(Job { path: file(format!("{number}.png")), work: Work::Png(document, page) });
+            jobs.push(Job { path: file(format!("{number}.png")), work: Work::Png(page) });
         }
     }
     jobs
@@ -79,8 +79,12 @@ fn jobs<'a>(named: &'a Named, folder: &Path, pictures: bool) -> Vec<Job<'a>> {
 
 /// Makes the bytes of one file.
 fn export(work: &Work<'_>) -> Result<Vec<u8>, Failure> {
-    let _ = (work, PICTURE_DPI);
-    Err(Failure::new(Kind::Ours, "not there yet"))
+    match work {
+        Work::Pdf(document) => Ok(sheets::pdf(document)),
+        Work::Svg(page) => Ok(sheets::svg(page, &SvgOptions::default()).into_bytes()),
+        Work::Png(page) => sheets::png(page, PICTURE_DPI)
+            .map_err(|error| Failure::new(Kind::Ours, error.to_string())),
+    }
 }
 
 /// Draws a pattern at true size, as SVG.
@@ -90,6 +94,7 @@ fn export(work: &Work<'_>) -> Result<Vec<u8>, Failure> {
 /// Fails where a number finds no room in its compartment.
 pub(crate) fn drawing(pattern: &Pattern) -> Result<Vec<u8>, Failure> {
     let page = sheets::drawing(pattern);
-    let _ = page.map_err(|error| Failure::file(format!("the pattern cannot be drawn: {error}")))?;
-    Ok(b"<svg/>".to_vec())
+    let page =
+        page.map_err(|error| Failure::file(format!("the pattern cannot be drawn: {error}")))?;
+    Ok(sheets::svg(&page, &SvgOptions::default()).into_bytes())
 }
