@@ -79,7 +79,8 @@ fn manifests() -> BTreeMap<String, String> {
 fn sources() -> BTreeMap<String, String> {
     let root = root();
     let mut files = BTreeMap::new();
-    let mut folders = vec![root.join("crates"), root.join("plugins")];
+    let mut folders = vec![root.join("crates")];
+    folders.extend(Some(root.join("plugins")).filter(|plugins| plugins.exists()));
     while let Some(folder) = folders.pop() {
         for path in fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
             if path.is_dir() && !path.ends_with("target") {

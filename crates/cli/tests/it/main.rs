@@ -2,7 +2,9 @@
 //! and exit status together.
 
 mod calls;
+mod every_layout;
 mod house;
+mod papers;
 mod plans;
 mod runner;
 mod wrong_files;

@@ -1,0 +1,254 @@
+//! `print` and `demo`: papers as files, whole or not at all.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+use crate::runner::{Ran, TestDir};
+
+const LAYOUT: &str = include_str!("data/layout.toml");
+const CLIENT: &str = include_str!("data/client.toml");
+
+/// A client's papers, without pictures.
+const PAPERS: [&str; 9] = [
+    "K-17-setup-card.pdf",
+    "K-17-setup-card.svg",
+    "K-17-fill-card.pdf",
+    "K-17-fill-card.svg",
+    "K-17-take-home.pdf",
+    "K-17-take-home-1.svg",
+    "K-17-take-home-2.svg",
+    "K-17-tag.pdf",
+    "K-17-tag.svg",
+];
+
+/// A folder with a client whose plan was recorded.
+fn recorded() -> TestDir {
+    let dir = TestDir::new().with("layout.toml", LAYOUT).with("client.toml", CLIENT);
+    dir.run(&["plan", "client.toml", "--record", "--by", "OT"]).done();
+    dir
+}
+
+/// All files of a folder.
+fn bytes(folder: &Path) -> BTreeMap<String, Vec<u8>> {
+    let files = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    files
+        .map(|path| {
+            (path.file_name().unwrap().to_str().unwrap().to_owned(), fs::read(&path).unwrap())
+        })
+        .collect()
+}
+
+/// The texts of a drawing, in order, with plain spaces for those that hold a unit to its number.
+pub(crate) fn texts(svg: &str) -> Vec<String> {
+    let runs = svg.split("<text").skip(1).filter_map(|run| run.split_once('>'));
+    let texts = runs.filter_map(|(_, run)| run.split("</text>").next());
+    texts.map(|text| text.replace('\u{a0}', " ")).collect()
+}
+
+/// Fails unless the bytes are whole of their kind.
+#[track_caller]
+fn check_whole(name: &str, bytes: &[u8]) {
+    let (head, tail): (&[u8], &[u8]) = match name.rsplit('.').next() {
+        Some("pdf") => (b"%PDF-", b"%%EOF"),
+        Some("svg") => (b"<", b"</svg>"),
+        // The signature, and the name and checksum of the last chunk, by ISO/IEC 15948.
+        Some("png") => (b"\x89PNG\r\n\x1a\n", b"IEND\xaeB`\x82"),
+        _ => panic!("{name} is of no known kind"),
+    };
+    let end = bytes.trim_ascii_end();
+    assert!(bytes.starts_with(head) && (bytes.ends_with(tail) || end.ends_with(tail)), "{name}");
+}
+
+#[test]
+fn the_demo_writes_papers_and_says_what_to_look_at() {
+    let dir = TestDir::new();
+    let said = dir.run(&["demo"]).done();
+    for word in ["DEMO-1", "out/setup-card.pdf", "out/take-home-1.svg", "out/fill-card.png", "Next"]
+    {
+        assert!(said.contains(word), "{word} is not in: {said}");
+    }
+    let first = bytes(&dir.path().join("out"));
+    assert_eq!(first.len(), 14);
+    for (name, bytes) in &first {
+        check_whole(name, bytes);
+        assert!(said.contains(&format!("  out/{name}\n")), "{name} is not in: {said}");
+    }
+    dir.run(&["demo", "--out", "again"]).done();
+    assert_eq!(bytes(&dir.path().join("again")), first, "the same bytes");
+}
+
+/// Where this fails, a layout or the model has changed: take the last two entries out of
+/// `demo/client.toml`, record the plan again, and put the fitting check back.
+#[test]
+fn the_demo_prints_what_a_fresh_plan_would_give() {
+    assert_eq!(TestDir::new().run(&["demo"]).stderr, "");
+}
+
+#[test]
+fn papers_are_named_in_order_and_written_the_same_each_time() {
+    let dir = recorded();
+    let names = dir.run(&["print", "client.toml", "--out", "a"]).done();
+    assert_eq!(names, PAPERS.map(|name| format!("a/{name}\n")).concat());
+    dir.run(&["print", "client.toml", "--out", "b"]).done();
+    let first = bytes(&dir.path().join("a"));
+    assert_eq!(first.len(), PAPERS.len());
+    assert_eq!(bytes(&dir.path().join("b")), first);
+    for (name, bytes) in &first {
+        check_whole(name, bytes);
+    }
+}
+
+#[test]
+fn a_client_without_a_record_is_not_printed() {
+    let dir = TestDir::new().with("layout.toml", LAYOUT).with("client.toml", CLIENT);
+    assert_eq!(
+        dir.run(&["print", "client.toml", "--out", "x"]).failed(3),
+        "error: `client.toml` has no recorded plan, and only recorded counts are printed\n\
+         hint: see the counts with `seatwright plan client.toml`, then record them with --record --by WHO\n"
+    );
+    assert_eq!(dir.names(), ["client.toml", "layout.toml"]);
+}
+
+#[test]
+fn recorded_counts_are_printed_and_a_fresh_plan_that_differs_is_told() {
+    let dir = recorded();
+    let text = dir.read("client.toml").replace("cells = +6", "cells = +9");
+    let dir = dir.with("client.toml", &text);
+    let (_, said) = dir.run(&["print", "client.toml", "--out", "x"]).warned();
+    assert_eq!(
+        said,
+        "warning: a fresh plan would have 120 in compartment 1 (pelvis-left), recorded are 117; \
+         the recorded counts of 2026-03-01 are printed\n"
+    );
+    for name in ["x/K-17-setup-card.svg", "x/K-17-fill-card.svg"] {
+        let card = texts(&dir.read(name));
+        assert!(card.iter().any(|text| text == "117 cells" || text == "117"), "{name}: {card:?}");
+        assert!(!card.iter().any(|text| text == "120 cells" || text == "120"), "{name}: {card:?}");
+    }
+}
+
+#[test]
+fn a_layout_that_changed_since_is_told() {
+    let dir = recorded().with("layout.toml", LAYOUT.replace("For tests.", "For other tests."));
+    let (_, said) = dir.run(&["print", "client.toml", "--out", "x"]).warned();
+    assert_eq!(said, "warning: `layout.toml` was changed since the plan was recorded\n");
+}
+
+#[test]
+fn a_plan_for_another_cushion_is_not_printed() {
+    let dir = recorded();
+    let text = dir.read("client.toml");
+    let dir = dir.with("client.toml", text.replacen("size = \"440x400\"", "size = \"400x400\"", 1));
+    assert_eq!(
+        dir.run(&["print", "client.toml", "--out", "x"]).failed(3),
+        "error: the plan recorded on 2026-03-01 is for `layout.toml` in 440x400, \
+         and `client.toml` now names `layout.toml` in 400x400\n\
+         hint: record a new plan, or put the cushion back as it was\n"
+    );
+}
+
+#[test]
+fn the_blank_form_and_stock_cards_need_no_client() {
+    let dir = TestDir::new();
+    for paper in ["a4", "letter"] {
+        let out = format!("form-{paper}");
+        let names = dir.run(&["print", "--blank", "--paper", paper, "--out", &out]).done();
+        assert!(names.starts_with(&format!("{out}/measuring-form.pdf\n")), "{names}");
+    }
+    let words = ["print", "--stock", "row-six", "--size", "440x400", "--out", "stock"];
+    assert_eq!(
+        dir.run(&words).done(),
+        "stock/row-six-440x400-fill-card.pdf\nstock/row-six-440x400-fill-card.svg\n\
+         stock/row-six-440x400-tag.pdf\nstock/row-six-440x400-tag.svg\n"
+    );
+    let said = dir.run(&["print", "--stock", "row-six", "--out", "x"]).failed(2);
+    assert!(said.contains("--size <SIZE>"), "{said}");
+    let said = dir.run(&["print", "--out", "x"]).failed(2);
+    assert!(
+        said.starts_with("error: the following required arguments were not provided"),
+        "{said}"
+    );
+}
+
+#[test]
+fn the_starter_prints_as_it_is() {
+    let dir = TestDir::new();
+    dir.run(&["new", "client", "client.toml"]).done();
+    dir.run(&["plan", "client.toml", "--record", "--by", "OT"]).done();
+    dir.run(&["print", "client.toml", "--out", "x", "--png"]).done();
+    assert_eq!(bytes(&dir.path().join("x")).len(), 14);
+}
+
+#[test]
+fn a_folder_that_cannot_be_written_is_told_and_nothing_is_left() {
+    let dir = recorded().with("file", "in the way");
+    let before = dir.names();
+    let said = dir.run(&["print", "client.toml", "--out", "file"]).failed(6);
+    assert_eq!(
+        said,
+        "error: cannot write `file/K-17-setup-card.pdf`: a part of the path is not a folder\n"
+    );
+    assert_eq!(dir.names(), before);
+}
+
+/// Root may write anywhere, so there is nothing to see for root.
+#[cfg(unix)]
+#[test]
+fn a_folder_of_somebody_else_is_told() {
+    use std::os::unix::fs::PermissionsExt as _;
+    let dir = recorded();
+    let locked = dir.path().join("locked");
+    fs::create_dir(&locked).unwrap();
+    fs::set_permissions(&locked, fs::Permissions::from_mode(0o555)).unwrap();
+    if fs::write(locked.join("probe"), "").is_ok() {
+        return;
+    }
+    assert_eq!(
+        dir.run(&["print", "client.toml", "--out", "locked/x"]).failed(6),
+        "error: cannot write `locked/x/K-17-setup-card.pdf`: this user may not write there\n"
+    );
+}
+
+/// A disk that fills up after 40 kB, made of the shell's limit for the size of a file.
+#[cfg(unix)]
+#[test]
+fn a_disk_that_fills_up_leaves_nothing_behind() {
+    let dir = recorded();
+    let before = dir.names();
+    let script = format!(
+        "trap '' XFSZ; ulimit -f 20; exec {} print client.toml --out x",
+        env!("CARGO_BIN_EXE_seatwright")
+    );
+    let mut shell = Command::new("sh");
+    shell.args(["-c", &script]).current_dir(dir.path());
+    let said = Ran::from(shell.output().unwrap()).failed(6);
+    assert!(said.starts_with("error: cannot write `x/K-17-"), "{said}");
+    assert!(said.ends_with("the file becomes larger than is allowed here\n"), "{said}");
+    assert_eq!(dir.names(), before);
+}
+
+/// `/dev/full` is a disk that is always full.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_drawing_on_a_full_disk_is_told() {
+    let words = ["pattern", "row-six", "--size", "440x400", "--svg", "/dev/full"];
+    assert_eq!(
+        TestDir::new().run(&words).failed(6),
+        "error: cannot write `/dev/full`: the disk is full\n"
+    );
+}
+
+#[test]
+fn a_drawing_is_as_large_as_the_cushion() {
+    let dir = TestDir::new();
+    dir.run(&["pattern", "row-six", "--size", "440x400", "--svg", "a.svg"]).done();
+    let drawing = dir.read("a.svg");
+    check_whole("a.svg", drawing.as_bytes());
+    // 440 and 400 mm, and 12 mm around them.
+    assert!(
+        drawing.contains("width=\"464mm\"") && drawing.contains("height=\"424mm\""),
+        "{drawing}"
+    );
+}
