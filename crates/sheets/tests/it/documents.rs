@@ -1,0 +1,207 @@
+//! What each document says.
+
+use cushion::Pattern;
+use sheets::{
+    Document, DocumentError, INKS, PAPERS, Paper, View, blank_form, contrast_ratio, fill_order,
+    place_on_page, setup_card, stock_fill_card, tag, take_home, take_home_text,
+};
+use testkit::assert_near;
+
+use crate::papers::{Case, DAY, PROGRAM, texts};
+
+const NOT_FITTED: &str = "NOT FITTED YET. DO NOT HAND OVER.";
+
+fn words(document: &Document) -> String {
+    document.pages.iter().flat_map(texts).collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn until_a_fitting_check_papers_say_that_there_was_none() {
+    let case = Case::of("row-six", "440x400");
+    for page in &take_home(&case.papers(), Paper::A4).unwrap().pages {
+        assert!(texts(page).iter().any(|text| text == NOT_FITTED));
+    }
+    let card = words(&setup_card(&case.papers(), Paper::A4).unwrap());
+    assert!(card.contains("ESTIMATE until checked"));
+}
+
+#[test]
+fn after_a_fitting_check_papers_say_when_and_by_whom() {
+    let case = Case::of("row-six", "440x400").fitted();
+    for page in &take_home(&case.papers(), Paper::A4).unwrap().pages {
+        let texts = texts(page);
+        assert!(!texts.iter().any(|text| text == NOT_FITTED));
+        let said = "Checked on 4\u{a0}March\u{a0}2026 by OT. Do not change it.";
+        assert!(texts.iter().any(|text| text == said), "{texts:?}");
+    }
+    let card = words(&setup_card(&case.papers(), Paper::A4).unwrap());
+    assert!(!card.contains("ESTIMATE") && card.contains("Checked on 2026-03-04 by OT"));
+}
+
+#[test]
+fn counts_are_those_of_the_recorded_plan() {
+    let case = Case::of("curved-ten", "440x400");
+    let total = case.plan.total().to_string();
+    for document in [
+        setup_card(&case.papers(), Paper::A4).unwrap(),
+        fill_order(&case.papers(), Paper::A4).unwrap(),
+        take_home(&case.papers(), Paper::A4).unwrap(),
+    ] {
+        let said: Vec<String> = document.pages.iter().flat_map(texts).collect();
+        for count in &case.plan.counts {
+            assert!(said.contains(&count.planned.to_string()), "{}: {}", document.title, count.id);
+        }
+        assert!(said.iter().any(|text| text.contains(&total)), "{}", document.title);
+    }
+}
+
+#[test]
+fn the_tag_has_no_counts() {
+    let case = Case::of("island-eight", "440x400");
+    let said = texts(&tag(&case.pattern, DAY, PROGRAM).unwrap().pages[0]);
+    for count in &case.plan.counts {
+        assert!(said.contains(&count.number.to_string()));
+        assert!(!said.iter().any(|text| text.contains(&count.planned.to_string())));
+    }
+    assert!(said.join(" ").contains("If this cushion has a setup card, fill by the card."));
+}
+
+#[test]
+fn a_plan_for_another_pattern_is_refused() {
+    let mut case = Case::of("row-six", "440x400");
+    case.plan.counts.swap(0, 1);
+    let refused = Err(DocumentError::OtherCompartments);
+    assert_eq!(setup_card(&case.papers(), Paper::A4), refused);
+    case.plan.counts.pop();
+    assert_eq!(take_home(&case.papers(), Paper::A4), refused);
+    assert_eq!(fill_order(&case.papers(), Paper::A4), refused);
+}
+
+#[test]
+fn every_document_finds_room_at_every_size() {
+    for (layout, sizes) in [
+        ("row-six", ["250x250", "431.8x406.4", "610x550"]),
+        ("island-eight", ["360x360", "431.8x406.4", "560x500"]),
+        ("curved-ten", ["400x400", "431.8x406.4", "610x550"]),
+    ] {
+        for (size, paper) in sizes.into_iter().flat_map(|size| PAPERS.map(|paper| (size, paper))) {
+            let case = Case::of(layout, size);
+            let pages = |made: Result<Document, DocumentError>| {
+                made.unwrap_or_else(|error| panic!("{layout} {size}: {error}")).pages.len()
+            };
+            assert_eq!(pages(setup_card(&case.papers(), paper)), 1);
+            assert_eq!(pages(fill_order(&case.papers(), paper)), 1);
+            assert_eq!(pages(stock_fill_card(&case.stock_papers(), paper)), 1);
+            assert_eq!(pages(take_home(&case.papers(), paper)), 2);
+            assert_eq!(pages(tag(&case.pattern, DAY, PROGRAM)), 1);
+            assert_eq!(pages(blank_form(paper, DAY, PROGRAM)), 2);
+        }
+    }
+}
+
+#[test]
+fn cautions_that_find_no_room_go_to_a_second_page() {
+    let mut case = Case::of("curved-ten", "440x400");
+    case.cautions = (0..40)
+        .map(|number| format!("Caution {number}: a long sentence of the kind that takes a line and a half on the card, and then some."))
+        .collect();
+    let card = setup_card(&case.papers(), Paper::Letter).unwrap();
+    assert_eq!(card.pages.len(), 2);
+    let said = words(&card);
+    for number in 0..40 {
+        assert!(said.contains(&format!("Caution {number}:")));
+    }
+}
+
+#[test]
+fn notes_that_find_no_room_are_an_error() {
+    let mut case = Case::of("row-six", "440x400");
+    case.client.carer_notes = vec!["A note that goes on and on about many things. ".repeat(40)];
+    let error = take_home(&case.papers(), Paper::A4).unwrap_err().to_string();
+    assert!(error.contains("the page is full"), "{error}");
+}
+
+/// The place of each number in a view.
+fn places(pattern: &Pattern, view: View) -> Vec<sheets::Point> {
+    let area = sheets::Rect::new(20.0, 30.0, 120.0, 110.0);
+    let place = place_on_page(pattern, view, area);
+    pattern.compartments().iter().map(|there| place * there.seed).collect()
+}
+
+#[test]
+fn the_views_are_mirror_images() {
+    let pattern = testkit::pattern("curved-ten", "440x400");
+    let (above, below) = (places(&pattern, View::Above), places(&pattern, View::Below));
+    for ((above, below), there) in above.iter().zip(&below).zip(pattern.compartments()) {
+        // The middle of the area is at x = 70; a micrometre is below any printer's step.
+        assert_near(above.x + below.x, 140.0, 1e-3);
+        assert_near(above.y, below.y, 1e-3);
+        let left = there.side == Some(cushion::Side::Left);
+        assert_eq!(above.x < 70.0, left, "{}", there.id);
+        assert_eq!(below.x > 70.0, left, "{}", there.id);
+    }
+    // The front is up in both.
+    let of = |id: &str| pattern.by_id(id).unwrap().index();
+    assert!(above[of("thigh-left")].y < above[of("seat-left")].y);
+}
+
+#[test]
+fn words_for_carers_are_large_and_short() {
+    let case = Case::of("curved-ten", "610x550").fitted();
+    for paper in PAPERS {
+        let sheet = take_home(&case.papers(), paper).unwrap();
+        for text in take_home_text(&sheet) {
+            for sentence in text.split(['.', '?', ';', ':', '\n']) {
+                let count = sentence.split_whitespace().count();
+                assert!(count <= 20, "{count} words: {sentence}");
+            }
+        }
+        let words = sheet.pages.iter().flat_map(|page| &page.blocks);
+        let words = words.filter(|block| !matches!(block.role, sheets::Role::Figure { .. }));
+        for mark in words.flat_map(|block| &block.marks) {
+            if let sheets::Mark::Text(run) = mark {
+                assert!(run.size_pt >= 14.0, "{}: {}", run.size_pt, run.shaped.text());
+            }
+        }
+    }
+}
+
+#[test]
+fn every_ink_stands_out() {
+    for ink in INKS {
+        let ratio = contrast_ratio(ink.text, ink.ground);
+        // WCAG 2.2, success criterion 1.4.3.
+        assert!(ratio >= 4.5, "{ink:?}: {ratio}");
+    }
+}
+
+#[test]
+fn every_text_is_in_a_known_ink() {
+    let case = Case::of("row-six", "440x400");
+    for document in [
+        setup_card(&case.papers(), Paper::A4).unwrap(),
+        fill_order(&case.papers(), Paper::A4).unwrap(),
+        take_home(&case.papers(), Paper::A4).unwrap(),
+        tag(&case.pattern, DAY, PROGRAM).unwrap(),
+        blank_form(Paper::A4, DAY, PROGRAM).unwrap(),
+    ] {
+        for run in document.pages.iter().flat_map(sheets::Page::texts) {
+            assert!(INKS.iter().any(|ink| ink.text == run.color), "{}", run.shaped.text());
+        }
+    }
+}
+
+#[test]
+fn no_metadata_has_the_clients_code() {
+    let case = Case::of("row-six", "440x400");
+    let code = case.client.code.as_str();
+    for document in [
+        setup_card(&case.papers(), Paper::A4).unwrap(),
+        take_home(&case.papers(), Paper::A4).unwrap(),
+    ] {
+        for fact in [&document.title, &document.subject, &document.program] {
+            assert!(!fact.contains(code));
+        }
+        assert!(document.pages.iter().all(|page| !page.title.contains(code)));
+    }
+}

@@ -1,0 +1,8 @@
+//! What the documents say, where it stands, and how it is written.
+
+#![expect(clippy::unwrap_used, reason = "a test that unwraps nothing has failed")]
+
+mod documents;
+mod exporters;
+mod papers;
+mod text;

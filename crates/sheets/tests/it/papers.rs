@@ -1,0 +1,94 @@
+//! An invented client's papers, for tests.
+
+use case::{Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
+use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
+use sheets::{ClientPapers, Page, StockPapers};
+
+pub(crate) const DAY: Date = Date::constant(2026, 3, 4);
+pub(crate) const PROGRAM: &str = "seatwright 0.0.0";
+
+/// Everything that papers are made from, with counts that are easy to know again.
+pub(crate) struct Case {
+    pub(crate) client: Client,
+    pub(crate) plan: RecordedPlan,
+    pub(crate) pattern: Pattern,
+    pub(crate) cell: Cell,
+    pub(crate) cautions: Vec<String>,
+    pub(crate) fill: StockFill,
+}
+
+impl Case {
+    pub(crate) fn of(layout: &str, size: &str) -> Self {
+        let pattern = testkit::pattern(layout, size);
+        let text = files::starter::client().to_owned();
+        let client = files::read_client(&text).value.unwrap();
+        let digest = Digest::new("0123456789abcdef").unwrap();
+        let counts: Vec<RecordedCount> = pattern
+            .compartments()
+            .iter()
+            .map(|there| RecordedCount {
+                id: there.id.clone(),
+                number: there.number,
+                stock: 60 + u32::from(there.number),
+                planned: 70 + 2 * u32::from(there.number),
+            })
+            .collect();
+        let fill = StockFill {
+            pressure: Pressure::from_pa(500.0),
+            compartments: counts.iter().map(|count| compartment(count.stock)).collect(),
+        };
+        let plan = RecordedPlan {
+            on: DAY,
+            by: "OT".into(),
+            layout: layout.into(),
+            size: pattern.size(),
+            counts,
+            program: PROGRAM.into(),
+            layout_digest: digest.clone(),
+            cell_digest: digest.clone(),
+            parameters_digest: digest,
+            drawn_by: None,
+        };
+        let mut case =
+            Self { client, plan, pattern, cell: testkit::cell(), cautions: Vec::new(), fill };
+        case.client.record = vec![Entry::Plan(case.plan.clone())];
+        case
+    }
+
+    pub(crate) fn fitted(mut self) -> Self {
+        let check = FittingCheck { on: DAY, by: "OT".into(), found: None };
+        self.client.record.push(Entry::FittingCheck(check));
+        self
+    }
+
+    pub(crate) fn papers(&self) -> ClientPapers<'_> {
+        ClientPapers {
+            client: &self.client,
+            plan: &self.plan,
+            pattern: &self.pattern,
+            cell: &self.cell,
+            cautions: &self.cautions,
+            date: DAY,
+            program: PROGRAM,
+        }
+    }
+
+    pub(crate) fn stock_papers(&self) -> StockPapers<'_> {
+        let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
+        StockPapers { pattern, fill, cell, date: DAY, program: PROGRAM }
+    }
+}
+
+fn compartment(stock: u32) -> CompartmentFill {
+    CompartmentFill {
+        crown: Length::from_mm(10.0),
+        volume: Volume::from_litres(2.0),
+        packing: 0.55,
+        cells: CountRange { low: stock - 5, stock, high: stock + 5 },
+    }
+}
+
+/// All texts of a page.
+pub(crate) fn texts(page: &Page) -> Vec<String> {
+    page.texts().map(|run| run.shaped.text()).collect()
+}

@@ -1,0 +1,46 @@
+//! Text: measured, broken, refused.
+
+use sheets::{Color, SetError, Style, contrast_ratio, measure, with_unit, wrap};
+use testkit::assert_near;
+
+const BODY: Style = Style::regular(10.0);
+
+#[test]
+fn contrast_follows_published_pairs() {
+    // WCAG 2.2: black on white is 21 to 1; #767676 is the lightest grey of 4.5 on white, 4.54.
+    assert_near(contrast_ratio(Color::BLACK, Color::WHITE), 21.0, 1e-9);
+    assert_near(contrast_ratio(Color::grey(0x76), Color::WHITE), 4.54, 0.005);
+}
+
+#[test]
+fn lines_are_no_wider_than_the_room() {
+    let text = "Pat every compartment level before each check, and then check both sides again.";
+    let lines = wrap(text, &BODY, 40.0).unwrap();
+    assert!(lines.len() > 1);
+    for line in &lines {
+        // A micrometre for the rounding of sums.
+        assert!(measure(line, &BODY).unwrap() <= 40.0 + 1e-3, "{line}");
+    }
+    assert_eq!(lines.join(" "), text);
+}
+
+#[test]
+fn a_number_stays_with_its_unit() {
+    let text = format!("between hand and bone you need {} of cushion", with_unit(25, "mm"));
+    for width in 20..60 {
+        let lines = wrap(&text, &BODY, f64::from(width)).unwrap();
+        assert!(lines.iter().any(|line| line.contains("25\u{a0}mm")), "{lines:?}");
+    }
+}
+
+#[test]
+fn a_character_that_no_face_has_is_named() {
+    let error = measure("left → right", &BODY).unwrap_err();
+    assert!(matches!(error, SetError::Missing { character: '→', .. }), "{error}");
+    assert!(error.to_string().contains("U+2192"), "{error}");
+}
+
+#[test]
+fn a_word_wider_than_the_room_is_an_error() {
+    assert!(matches!(wrap("unbreakable", &BODY, 5.0), Err(SetError::TooWide { .. })));
+}
