@@ -15,7 +15,10 @@ pub use crate::body::{
     ASIS_SPACING, Body, BodyError, DEFAULT_SEAT_SHARE, GRAVITY, Jig, Load, Obliquity, SEAT_SHARES,
     Site, SiteName, Sitter, ThighPose,
 };
-pub use crate::equilibrium::SheetModel;
+pub use crate::equilibrium::{
+    CellEffect, Cells, CompartmentRest, Evidence, Outcome, Placed, Rest, Resting, SheetModel,
+    SiteRest, TurnStiffness, come_to_rest, come_to_rest_slowly, effects_of_a_cell,
+};
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};
 pub use crate::mesh::{

@@ -1,14 +1,24 @@
 //! Where the filled cushion and the body on it come to rest.
 
+mod barrier;
+mod effects;
 mod energy;
 mod level;
 mod model;
 mod nested;
 mod newton;
 mod problem;
+mod rest;
+mod results;
 mod step;
+mod unit;
 
+pub use self::effects::{CellEffect, effects_of_a_cell};
 pub use self::model::SheetModel;
+pub use self::rest::{Cells, Placed, come_to_rest, come_to_rest_slowly};
+pub use self::results::{
+    CompartmentRest, Evidence, Outcome, Rest, Resting, SiteRest, TurnStiffness,
+};
 
 #[cfg(test)]
 mod tests;

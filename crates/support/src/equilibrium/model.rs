@@ -5,6 +5,7 @@ use cushion::Length;
 use crate::mesh::NestedMeshes;
 
 use super::level::{Level, Sheet};
+use super::unit::unit_solution;
 
 /// The sheet over all compartments on nested meshes, with what does not depend on fill or body:
 /// made once for a pattern.
@@ -15,6 +16,8 @@ pub struct SheetModel {
     parents: Vec<Vec<[u32; 2]>>,
     /// Height of the seams, m.
     pub(super) wall: f64,
+    /// The unit solution on the finest mesh, m2.
+    pub(super) unit: Vec<f64>,
 }
 
 impl SheetModel {
@@ -28,12 +31,11 @@ impl SheetModel {
     pub fn new(meshes: &NestedMeshes, wall_height: Length) -> Self {
         let wall = wall_height.to_m();
         assert!(wall.is_finite() && wall > 0.0, "walls have a height");
-        let levels = meshes.levels();
-        Self {
-            levels: levels.iter().map(|mesh| Level::new(Sheet::from(mesh))).collect(),
-            parents: levels[1..].iter().map(|mesh| mesh.parents().to_vec()).collect(),
-            wall,
-        }
+        let parents = meshes.levels()[1..].iter().map(|mesh| mesh.parents().to_vec()).collect();
+        let levels: Vec<Level> =
+            meshes.levels().iter().map(|mesh| Level::new(Sheet::from(mesh))).collect();
+        let unit = unit_solution(&levels[levels.len() - 1]);
+        Self { levels, parents, wall, unit }
     }
 
     /// How many compartments there are.

@@ -3,23 +3,41 @@
 use crate::fill::FillLaw;
 use crate::parameters::Parameters;
 
+use super::barrier;
 use super::model::SheetModel;
 use super::newton::{self, End, Found, Limits};
-use super::problem::{Body, Migration, Problem, State};
+use super::problem::{Migration, Problem, Rider, State};
 
 /// How far the body is lowered below touching before the search begins, m.
 const DIP: f64 = 0.02;
+/// Unbalanced force at which a search on a coarser mesh ends, N: it is but a start for the next.
+const COARSE: f64 = 1e-2;
 
-/// One fill on all meshes.
+/// One fill, with or without a body.
 pub(super) struct Case<'a> {
     pub(super) model: &'a SheetModel,
     pub(super) parameters: &'a Parameters,
     pub(super) laws: &'a [FillLaw],
 }
 
+/// Which searches may be made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Searches {
+    /// The active set, and the barrier where it gives up.
+    All,
+    /// The barrier alone.
+    BarrierOnly,
+}
+
+/// Where a search on the finest mesh ended, and whether the barrier was needed.
+pub(super) struct Ended {
+    pub(super) found: Found,
+    pub(super) by_barrier: bool,
+}
+
 impl<'a> Case<'a> {
     /// The problem without a body.
-    pub(super) fn unloaded(&self, level: usize) -> Problem<'a> {
+    pub(super) fn unloaded_problem(&self, level: usize) -> Problem<'a> {
         Problem {
             level: &self.model.levels[level],
             parameters: self.parameters,
@@ -30,12 +48,13 @@ impl<'a> Case<'a> {
         }
     }
 
-    /// The problem with a body on the sheet that was found unloaded.
-    pub(super) fn loaded<'b>(
+    /// The problem with a body on an unloaded sheet. Of the values at nodes, those of the finest
+    /// mesh are given; a coarser one has the first of them.
+    pub(super) fn loaded_problem<'b>(
         &self,
         level: usize,
         unloaded: &'b Found,
-        body: Body<'b>,
+        rider: Rider<'b>,
     ) -> Problem<'b>
     where
         'a: 'b,
@@ -44,16 +63,99 @@ impl<'a> Case<'a> {
             let loose = law.loose_volume().to_m3();
             self.parameters.migration * (loose / own.volume).min(1.0)
         });
-        let migration =
-            Migration { stiffness: stiffness.collect(), unloaded: &unloaded.state.sheet };
         let nodes = self.model.levels[level].len();
-        let body = Body { underside: &body.underside[..nodes], ..body };
-        Problem { migration: Some(migration), body: Some(body), ..self.unloaded(level) }
+        Problem {
+            migration: Some(Migration {
+                stiffness: stiffness.collect(),
+                unloaded: &unloaded.state.sheet[..nodes],
+            }),
+            body: Some(Rider { underside: &rider.underside[..nodes], ..rider }),
+            ..self.unloaded_problem(level)
+        }
     }
 
-    /// A flat sheet at the height of the walls.
-    pub(super) fn flat(&self, level: usize) -> State {
-        let sheet = vec![self.model.wall; self.model.levels[level].len()];
-        State { sheet, pose: [0.0; 3] }
+    /// Finds the unloaded sheet on the finest mesh.
+    pub(super) fn unloaded(&self, limits: Limits, searches: Searches) -> Ended {
+        let problem = self.unloaded_problem(self.finest());
+        let start = problem.held_by_seams(&self.model.unit);
+        let flat = State { sheet: vec![self.model.wall; start.sheet.len()], pose: [0.0; 3] };
+        on_finest(&problem, start, flat, limits, searches)
     }
+
+    /// Finds the loaded sheet on the finest mesh from one that was found before.
+    pub(super) fn warm(
+        &self,
+        unloaded: &Found,
+        rider: Rider<'_>,
+        start: State,
+        limits: Limits,
+    ) -> Option<Found> {
+        let problem = self.loaded_problem(self.finest(), unloaded, rider);
+        newton::search(&problem, start, limits).filter(|found| found.end != End::GaveUp)
+    }
+
+    /// Finds the loaded sheet on the finest mesh.
+    pub(super) fn cold(
+        &self,
+        unloaded: &Found,
+        rider: Rider<'_>,
+        limits: Limits,
+        searches: Searches,
+    ) -> Ended {
+        let mut steps = 0;
+        let mut state = self.touching(0, unloaded, &rider);
+        state.pose[0] -= DIP;
+        for level in 0..self.finest() {
+            let problem = self.loaded_problem(level, unloaded, rider);
+            if let Some(found) =
+                newton::search(&problem, state.clone(), Limits { residual: COARSE, ..limits })
+            {
+                steps += found.steps;
+                state = found.state;
+            }
+            state.sheet = self.model.prolonged(level, &state.sheet);
+        }
+        let problem = self.loaded_problem(self.finest(), unloaded, rider);
+        let above = self.touching(self.finest(), unloaded, &rider);
+        let mut ended = on_finest(&problem, state, above, limits, searches);
+        ended.found.steps += steps;
+        ended
+    }
+
+    fn finest(&self) -> usize {
+        self.model.levels.len() - 1
+    }
+
+    /// The unloaded sheet with the body just touching it.
+    fn touching(&self, level: usize, unloaded: &Found, rider: &Rider<'_>) -> State {
+        let nodes = self.model.levels[level].len();
+        let sheet = unloaded.state.sheet[..nodes].to_vec();
+        let gap = sheet.iter().zip(rider.underside).map(|(height, body)| height - body);
+        let touching = gap.fold(f64::NEG_INFINITY, f64::max);
+        State { sheet, pose: [touching, 0.0, 0.0] }
+    }
+}
+
+/// Searches from a start that is thought near the end, and where the active set gives up, by the
+/// barrier from one that is surely allowed.
+fn on_finest(
+    problem: &Problem<'_>,
+    near: State,
+    allowed: State,
+    limits: Limits,
+    searches: Searches,
+) -> Ended {
+    let mut steps = 0;
+    if searches == Searches::All
+        && let Some(found) = newton::search(problem, near, limits)
+    {
+        if found.end != End::GaveUp {
+            return Ended { found, by_barrier: false };
+        }
+        steps = found.steps;
+    }
+    let mut found = barrier::search(problem, allowed, limits)
+        .expect("an unloaded sheet has room for the cells");
+    found.steps += steps;
+    Ended { found, by_barrier: true }
 }

@@ -78,7 +78,7 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
             found.end = End::AtRest;
             break;
         }
-        if found.state.pose[1..].iter().any(|slope| slope.abs() > TOPPLED) {
+        if is_toppled(&found.state) {
             found.end = End::Toppled;
             break;
         }
@@ -88,6 +88,11 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
         }
     }
     Some(found)
+}
+
+/// Whether roll or pitch is beyond where the search goes on.
+pub(super) fn is_toppled(state: &State) -> bool {
+    state.pose[1..].iter().any(|slope| slope.abs() > TOPPLED)
 }
 
 /// Makes one step; `false` where none lowers the energy.
@@ -107,12 +112,10 @@ fn advance(problem: &Problem<'_>, found: &mut Found) -> bool {
     let step = at(true).step(std::slice::from_ref(&load));
     let Some(step) = step.or_else(|| at(false).step(&[load])) else { return false };
     let change = &step.changes[0];
-    let slope: f64 = {
-        let held = found.holds.iter().zip(&found.forces.nodes).zip(&change.sheet);
-        let sheet: f64 = held.map(|((_, force), by)| force * by).sum();
-        let pose: f64 = found.forces.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum();
-        sheet + pose
-    };
+    // The foreseen change of the energy for a whole step.
+    let sheet: f64 = found.forces.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
+    let pose: f64 = found.forces.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum();
+    let slope = (sheet + pose).min(0.0);
     let mut share = stride(&change.pose);
     for _ in 0..MOST_HALVINGS {
         let state = moved(problem, found, change, share);

@@ -25,7 +25,7 @@ pub(super) struct Problem<'a> {
     pub(super) laws: &'a [FillLaw],
     /// How cells resist being moved; none in the unloaded cushion.
     pub(super) migration: Option<Migration<'a>>,
-    pub(super) body: Option<Body<'a>>,
+    pub(super) body: Option<Rider<'a>>,
 }
 
 /// Cells do not flow like water: they push back where the sheet leaves its unloaded shape.
@@ -38,7 +38,7 @@ pub(super) struct Migration<'a> {
 
 /// The body on the cushion.
 #[derive(Clone, Copy)]
-pub(super) struct Body<'a> {
+pub(super) struct Rider<'a> {
     /// b0 at the nodes, m; infinite where there is no body.
     pub(super) underside: &'a [f64],
     /// W, N.
@@ -71,7 +71,7 @@ pub(super) enum Hold {
     Body,
 }
 
-impl Body<'_> {
+impl Rider<'_> {
     /// How far the body rises at a place for each unit of sink, roll and pitch.
     pub(super) fn modes(&self, [x, y]: [f64; 2]) -> [f64; 3] {
         [1.0, x, y - self.line[1]]

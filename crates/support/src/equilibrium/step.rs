@@ -13,6 +13,10 @@ use super::problem::{Hold, Problem, State};
 /// Stiffness against sinking, rolling and pitching that a body has which touches nothing, so that
 /// it is no error, N/m: far below that of a cushion, which is some 10 kN/m.
 const LOOSE: f64 = 1e-4;
+/// Stiffness of the sheet against moving as a whole, where cells do not resist it, Pa/m. Where no
+/// seam holds it, it is its fill that does, which comes later by the border. The more, the slower
+/// Newton's method; 1000 is that of the slackest cover over the largest cushion.
+const LOOSE_SHEET: f64 = 0.1;
 
 /// A change of sheet and pose.
 #[derive(Clone, Debug)]
@@ -347,11 +351,11 @@ impl At<'_> {
         if let Some(springs) = self.springs {
             local.iter_mut().zip(&springs.to_ground).for_each(|(own, more)| *own += more);
         }
-        if let Some(migration) = &problem.migration {
-            for (patch, stiffness) in problem.level.patches.iter().zip(&migration.stiffness) {
-                for (node, area) in patch.nodes.iter().zip(&patch.areas) {
-                    local[*node as usize] += stiffness * area;
-                }
+        for (compartment, patch) in problem.level.patches.iter().enumerate() {
+            let migration = problem.migration.as_ref();
+            let stiffness = migration.map_or(0.0, |migration| migration.stiffness[compartment]);
+            for (node, area) in patch.nodes.iter().zip(&patch.areas) {
+                local[*node as usize] += stiffness.max(LOOSE_SHEET) * area;
             }
         }
         local

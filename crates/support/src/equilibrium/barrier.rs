@@ -1,0 +1,205 @@
+//! A slower search that does not depend on guessing which nodes are held.
+//!
+//! Bounds are kept by a barrier: `mu int ln(1/(b - u))`, and the same on walls. For each mu the
+//! energy is smooth and, without the trunk's term, convex, so that Newton's method with a search
+//! along the step always goes down and ends; then mu is lowered. What is left when it ends is at
+//! most mu times the area, in energy. See Nesterov and Nemirovskii, Interior-Point Polynomial
+//! Algorithms in Convex Programming (1994).
+
+use super::energy::Forces;
+use super::newton::{self, End, Found, Limits};
+use super::problem::{Hold, Problem, State};
+use super::step::{At, Change, Load, Springs};
+
+/// The first barrier, Pa m: some pressure under the body times a gap of millimetres.
+const FIRST: f64 = 10.0;
+/// By how much it is lowered. A greater share takes fewer barriers with more steps each.
+const LOWERED: f64 = 0.15;
+/// The last barrier: at the pressures under a body the gap is a nanometre.
+const LAST: f64 = 3e-6;
+/// Steps for one barrier; some five do, save for the first.
+const MOST_STEPS: u32 = 60;
+/// A step is let go when the fall foreseen is less than this share of the barrier's own.
+const ENOUGH: f64 = 1e-4;
+/// The share of the way to a bound that one step may go.
+const SHY: f64 = 0.95;
+const MOST_HALVINGS: u32 = 60;
+
+/// Searches for the least energy. None where the start has no room for the cells.
+pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found> {
+    let mut inner = Inner { problem, state: inside(problem, start), mu: FIRST };
+    let mut forces = problem.forces(&inner.state)?;
+    let mut steps = 0;
+    while inner.mu > LAST {
+        for _ in 0..MOST_STEPS {
+            steps += 1;
+            match inner.advance(&forces) {
+                Some((state, new)) => (inner.state, forces) = (state, new),
+                None => break,
+            }
+            if newton::is_toppled(&inner.state) {
+                let holds = vec![Hold::Free; problem.level.len()];
+                return Some(Found { end: End::Toppled, state: inner.state, forces, holds, steps });
+            }
+        }
+        inner.mu *= LOWERED;
+    }
+    // The nodes whose gap is less than their force would leave are held; the rest is one or two
+    // steps of the active set.
+    let state = inner.snapped(&forces);
+    let mut found = newton::search(problem, state, limits)?;
+    if found.end == End::GaveUp {
+        let holds = vec![Hold::Free; problem.level.len()];
+        found = Found { end: End::GaveUp, state: inner.state, forces, holds, steps: 0 };
+    }
+    found.steps += steps;
+    Some(found)
+}
+
+/// A state strictly below all bounds.
+fn inside(problem: &Problem<'_>, mut state: State) -> State {
+    for (node, height) in state.sheet.iter_mut().enumerate() {
+        let bound = problem.bound(node, &state.pose).0;
+        *height = height.min(bound - 1e-3);
+    }
+    state
+}
+
+struct Inner<'a> {
+    problem: &'a Problem<'a>,
+    state: State,
+    /// The barrier, Pa m.
+    mu: f64,
+}
+
+/// The gaps of a state, m: to the body and to the wall; infinite where there is none.
+fn gaps(problem: &Problem<'_>, state: &State) -> Vec<[f64; 2]> {
+    let rigid = problem.tissue().is_none();
+    let gap = |(node, height): (usize, &f64)| {
+        let skin = if rigid { problem.skin(node, &state.pose) } else { f64::INFINITY };
+        let wall = if problem.level.seam[node] { problem.wall } else { f64::INFINITY };
+        [skin - height, wall - height]
+    };
+    state.sheet.iter().enumerate().map(gap).collect()
+}
+
+impl Inner<'_> {
+    /// Energy with the barrier.
+    fn energy(&self, forces: &Forces, gaps: &[[f64; 2]]) -> f64 {
+        let areas = &self.problem.level.areas;
+        let barrier = |(gap, area): (&[f64; 2], &f64)| -> f64 {
+            gap.iter().filter(|gap| gap.is_finite()).map(|gap| -area * gap.ln()).sum()
+        };
+        forces.energy + self.mu * gaps.iter().zip(areas).map(barrier).sum::<f64>()
+    }
+
+    /// One step down; none where no fall worth having is foreseen.
+    fn advance(&self, forces: &Forces) -> Option<(State, Forces)> {
+        let problem = self.problem;
+        let gaps = gaps(problem, &self.state);
+        let (load, springs) = self.pushed(forces, &gaps);
+        let holds = vec![Hold::Free; problem.level.len()];
+        let at = |lean| At {
+            problem,
+            state: &self.state,
+            forces,
+            holds: &holds,
+            springs: Some(&springs),
+            lean,
+        };
+        let loads = std::slice::from_ref(&load);
+        let step = at(true).step(loads).or_else(|| at(false).step(loads))?;
+        let change = &step.changes[0];
+        let sheet: f64 = load.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
+        let fall = sheet + load.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum::<f64>();
+        let enough = ENOUGH * self.mu * problem.level.areas.iter().sum::<f64>();
+        if !(fall > enough) {
+            return None;
+        }
+        let before = self.energy(forces, &gaps);
+        let mut share = self.room(&gaps, change);
+        for _ in 0..MOST_HALVINGS {
+            let state = self.moved(change, share);
+            let gaps = self::gaps(problem, &state);
+            let kept = gaps.iter().all(|gap| gap[0] > 0.0 && gap[1] > 0.0);
+            if kept && let Some(forces) = problem.forces(&state) {
+                if self.energy(&forces, &gaps) <= before - 0.1 * share * fall {
+                    return Some((state, forces));
+                }
+            }
+            share *= 0.5;
+        }
+        None
+    }
+
+    /// Minus the slopes of energy and barrier, and the barrier's curvature as springs.
+    fn pushed(&self, forces: &Forces, gaps: &[[f64; 2]]) -> (Load, Springs) {
+        let level = self.problem.level;
+        let mut load = Load {
+            nodes: forces.nodes.iter().map(|force| -force).collect(),
+            pose: forces.pose.map(|force| -force),
+        };
+        let mut springs =
+            Springs { to_body: vec![0.0; level.len()], to_ground: vec![0.0; level.len()] };
+        for (node, [skin, wall]) in gaps.iter().enumerate() {
+            let weight = self.mu * level.areas[node];
+            load.nodes[node] -= weight / skin + weight / wall;
+            springs.to_body[node] = weight / (skin * skin);
+            springs.to_ground[node] = weight / (wall * wall);
+            if let Some(rider) = &self.problem.body {
+                let modes = rider.modes(level.places[node]);
+                for (own, mode) in load.pose.iter_mut().zip(modes) {
+                    *own += weight / skin * mode;
+                }
+            }
+        }
+        if let Some(rider) = &self.problem.body {
+            for (own, held) in load.pose.iter_mut().zip(rider.held) {
+                *own = if held { 0.0 } else { *own };
+            }
+        }
+        (load, springs)
+    }
+
+    /// The greatest share of a change that keeps off the bounds, at most one.
+    fn room(&self, gaps: &[[f64; 2]], change: &Change) -> f64 {
+        let level = self.problem.level;
+        let mut share: f64 = 1.0;
+        for (node, [skin, wall]) in gaps.iter().enumerate() {
+            let up = change.sheet[node];
+            let rise: f64 = self.problem.body.as_ref().map_or(0.0, |rider| {
+                let modes = rider.modes(level.places[node]);
+                modes.iter().zip(change.pose).map(|(mode, by)| mode * by).sum()
+            });
+            if up > rise {
+                share = share.min(SHY * skin / (up - rise));
+            }
+            if up > 0.0 {
+                share = share.min(SHY * wall / up);
+            }
+        }
+        share
+    }
+
+    fn moved(&self, change: &Change, share: f64) -> State {
+        let mut state = self.state.clone();
+        state.sheet.iter_mut().zip(&change.sheet).for_each(|(own, by)| *own += share * by);
+        state.pose.iter_mut().zip(change.pose).for_each(|(own, by)| *own += share * by);
+        state
+    }
+
+    /// The state with nodes put to their bounds that press on them.
+    fn snapped(&self, forces: &Forces) -> State {
+        let mut state = self.state.clone();
+        for (node, height) in state.sheet.iter_mut().enumerate() {
+            let bound = self.problem.bound(node, &state.pose).0;
+            // The gap would be mu over the pressure.
+            let gap = bound - *height;
+            let pressure = -forces.nodes[node] / self.problem.level.areas[node];
+            if gap.is_finite() && pressure * gap > 0.0 && gap < self.mu.sqrt() * 1e-2 {
+                *height = bound;
+            }
+        }
+        state
+    }
+}

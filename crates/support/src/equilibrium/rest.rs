@@ -1,0 +1,187 @@
+//! Filling the cushion and sitting on it: the verb of this module.
+
+use cushion::Volume;
+
+use crate::body::Body;
+use crate::fill::FillLaw;
+use crate::parameters::Parameters;
+
+use super::model::SheetModel;
+use super::nested::{Case, Ended, Searches};
+use super::newton::{End, Limits};
+use super::problem::{Problem, Rider, State};
+use super::results::{Evidence, Outcome, Rest, Resting};
+
+/// Unbalanced force at which the search ends, as a share of the load.
+const ENOUGH: f64 = 1e-9;
+/// The same for the unloaded sheet, as a share of what the cells press up with at a pascal.
+const ENOUGH_PRESSURE: f64 = 1e-6;
+/// Steps on one mesh after which the active set has failed; some five do.
+const MOST_STEPS: u32 = 40;
+/// Roll or pitch from which a result has no numbers: ten degrees, far beyond small slopes.
+const TIPPING: f64 = 0.176;
+
+/// The cells in one compartment.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cells {
+    /// How many; need not be whole. Not negative.
+    pub count: f64,
+    /// Volume of one, taut.
+    pub each: Volume,
+    /// Share of the room that unpressed cells fill.
+    pub packing: f64,
+}
+
+/// A body over the nodes of a [`SheetModel`].
+#[derive(Clone, Debug)]
+pub struct Placed {
+    pub(super) body: Body,
+    /// Height of the underside at the nodes of the finest mesh, m.
+    pub(super) underside: Vec<f64>,
+    /// Which of sink, roll and pitch are held.
+    pub(super) held: [bool; 3],
+}
+
+impl Placed {
+    /// Puts a body over a cushion, free to sink, roll and pitch.
+    #[must_use]
+    pub fn new(model: &SheetModel, body: Body) -> Self {
+        let underside = model.places().iter().map(|[x, y]| body.height(*x, *y)).collect();
+        Self { body, underside, held: [false; 3] }
+    }
+
+    /// The same with the pelvis held level from side to side, for questions only: nobody is held
+    /// so. The result has the moment that it takes.
+    #[must_use]
+    pub fn held_level(self) -> Self {
+        Self { held: [false, true, false], ..self }
+    }
+
+    /// The same body over the same cushion under another load.
+    #[must_use]
+    pub fn with_load(self, load: crate::Load) -> Self {
+        Self { body: self.body.with_load(load), ..self }
+    }
+
+    /// The body.
+    #[must_use]
+    pub fn body(&self) -> &Body {
+        &self.body
+    }
+
+    pub(super) fn rider(&self) -> Rider<'_> {
+        let load = self.body.load();
+        Rider {
+            underside: &self.underside,
+            weight: load.weight.to_n(),
+            line: load.at,
+            lean: load.trunk_height.to_m(),
+            held: self.held,
+        }
+    }
+}
+
+/// Finds where a body comes to rest on a cushion with these cells, one entry for each compartment.
+///
+/// `near` is an answer for a like fill and body on the same model, from which the search begins;
+/// the answer does not depend on it but for rounding.
+///
+/// # Panics
+///
+/// Panics unless there is one entry for each compartment, and `near` and `placed` are of this
+/// model.
+#[must_use]
+#[track_caller]
+pub fn come_to_rest(
+    model: &SheetModel,
+    cells: &[Cells],
+    placed: &Placed,
+    parameters: &Parameters,
+    near: Option<&Resting>,
+) -> Rest {
+    rest(model, cells, placed, parameters, near, Searches::All)
+}
+
+/// As [`come_to_rest`], by the slower search alone, which does not depend on a good start. It is
+/// what [`come_to_rest`] falls back on; this is for comparing the two.
+///
+/// # Panics
+///
+/// As [`come_to_rest`].
+#[must_use]
+#[track_caller]
+pub fn come_to_rest_slowly(
+    model: &SheetModel,
+    cells: &[Cells],
+    placed: &Placed,
+    parameters: &Parameters,
+) -> Rest {
+    rest(model, cells, placed, parameters, None, Searches::BarrierOnly)
+}
+
+#[track_caller]
+pub(super) fn laws(model: &SheetModel, cells: &[Cells], parameters: &Parameters) -> Vec<FillLaw> {
+    assert_eq!(cells.len(), model.compartments(), "an entry for each compartment");
+    let law = |cells: &Cells| {
+        FillLaw::of_volume(cells.count * cells.each.to_m3(), cells.packing, parameters)
+    };
+    cells.iter().map(law).collect()
+}
+
+#[track_caller]
+fn rest(
+    model: &SheetModel,
+    cells: &[Cells],
+    placed: &Placed,
+    parameters: &Parameters,
+    near: Option<&Resting>,
+    searches: Searches,
+) -> Rest {
+    assert_eq!(placed.underside.len(), model.places().len(), "the body is over this cushion");
+    let laws = laws(model, cells, parameters);
+    let case = Case { model, parameters, laws: &laws };
+    let rider = placed.rider();
+    let area: f64 = model.finest().areas.iter().sum();
+    let unloaded =
+        case.unloaded(Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS }, searches);
+    let limits = Limits { residual: ENOUGH * rider.weight, steps: MOST_STEPS };
+    let warm = near.and_then(|near| {
+        assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
+        let start = State { sheet: near.sheet.clone(), pose: near.pose };
+        case.warm(&unloaded.found, rider, start, limits)
+    });
+    let loaded = match warm {
+        Some(found) => Ended { found, by_barrier: false },
+        None => case.cold(&unloaded.found, rider, limits, searches),
+    };
+    let problem = case.loaded_problem(model.levels.len() - 1, &unloaded.found, rider);
+    summed_up(&problem, placed, &unloaded, &loaded)
+}
+
+/// What the search found, in words and numbers.
+fn summed_up(problem: &Problem<'_>, placed: &Placed, unloaded: &Ended, loaded: &Ended) -> Rest {
+    let found = &loaded.found;
+    let (sheet, pose) = found.residuals(problem);
+    let evidence = Evidence {
+        unloaded_steps: unloaded.found.steps,
+        steps: found.steps,
+        by_barrier: unloaded.by_barrier || loaded.by_barrier,
+        sheet_residual: sheet,
+        pose_residual: pose,
+        energy: found.forces.energy,
+    };
+    let turned = found.state.pose[1..].iter().any(|slope| slope.abs() > TIPPING);
+    let resting = (found.end == End::AtRest && !turned)
+        .then(|| Resting::new(problem, placed, &unloaded.found, found))
+        .flatten();
+    let outcome = match &resting {
+        _ if unloaded.found.end != End::AtRest => Outcome::OutOfSteps,
+        Some(resting) if resting.compartments.iter().any(|own| own.bottomed) => Outcome::Bottomed,
+        Some(_) => Outcome::AtRest,
+        None if found.end == End::GaveUp => Outcome::OutOfSteps,
+        None if problem.body.is_some_and(|rider| rider.lean > 0.0) => Outcome::LeansAway,
+        None => Outcome::Tipping,
+    };
+    let resting = if outcome == Outcome::OutOfSteps { None } else { resting };
+    Rest { outcome, evidence, resting }
+}

@@ -1,0 +1,290 @@
+//! What is known when the search ends.
+
+use cushion::{Area, Force, Length, Pressure};
+
+use super::level::{Level, Patch};
+use super::newton::Found;
+use super::problem::{Hold, Problem};
+use super::rest::Placed;
+use super::step::At;
+
+/// Radius of the disc over which surface pressure is averaged, m: about the tip of a seat bone,
+/// and several nodes of the mesh. What a single node carries is no result.
+const DISC: f64 = 0.015;
+
+/// How the search ended, and what it found.
+#[derive(Clone, Debug)]
+pub struct Rest {
+    /// In a word.
+    pub outcome: Outcome,
+    /// How far it can be trusted.
+    pub evidence: Evidence,
+    /// The numbers; none where the body tips or leans away, or the search did not end.
+    pub resting: Option<Resting>,
+}
+
+/// The ways in which it can end.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// In balance.
+    AtRest,
+    /// In balance, but over some compartments the body is nearer to the base than the least
+    /// clearance.
+    Bottomed,
+    /// The trunk leans with the pelvis, and the cushion does not resist enough: weight times
+    /// height is at or above its stiffness.
+    LeansAway,
+    /// The load turns the body by more than ten degrees.
+    Tipping,
+    /// The search did not end. Not known to happen.
+    OutOfSteps,
+}
+
+/// What the search leaves behind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Evidence {
+    /// Steps for the unloaded cushion; none where every seam holds the sheet.
+    pub unloaded_steps: u32,
+    /// Steps for the loaded one, on all meshes.
+    pub steps: u32,
+    /// Whether the slower search was needed.
+    pub by_barrier: bool,
+    /// Unbalanced forces on the sheet, their sizes summed, N.
+    pub sheet_residual: f64,
+    /// Unbalanced force on the body in N, and moments in roll and pitch in N m.
+    pub pose_residual: [f64; 3],
+    /// The energy, J.
+    pub energy: f64,
+}
+
+/// Sheet and body in balance.
+#[derive(Clone, Debug)]
+pub struct Resting {
+    /// Height of the body's reference point in m (below the load, where its underside would be
+    /// lowest), roll and pitch as slopes: right side up, front up.
+    pub pose: [f64; 3],
+    /// Height of the sheet at the nodes of the finest mesh, m.
+    pub sheet: Vec<f64>,
+    /// The same unloaded.
+    pub unloaded: Vec<f64>,
+    /// What the body carries on each node, N; not negative.
+    pub reactions: Vec<f64>,
+    /// One for each compartment.
+    pub compartments: Vec<CompartmentRest>,
+    /// The body's named sites, in its order.
+    pub sites: Vec<SiteRest>,
+    /// Area of skin that touches.
+    pub contact_area: Area,
+    /// The highest point of the sheet, loaded.
+    pub greatest_height: Length,
+    /// The highest point of the sheet, unloaded.
+    pub unloaded_height: Length,
+    /// How the cushion resists turning.
+    pub stiffness: TurnStiffness,
+    /// What it takes to hold the pose where it is held: N, N m, N m; zero where it is free.
+    pub holding: [f64; 3],
+}
+
+/// One compartment under the body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CompartmentRest {
+    /// Fill pressure.
+    pub pressure: Pressure,
+    /// Fill pressure without the body.
+    pub unloaded_pressure: Pressure,
+    /// Tension of the cover, N/m.
+    pub tension: f64,
+    /// Tension of the cover without the body, N/m.
+    pub unloaded_tension: f64,
+    /// Room under the sheet, m3.
+    pub volume: f64,
+    /// What the compartment carries of the body.
+    pub load: Force,
+    /// Whether the cells lie loose.
+    pub slack: bool,
+    /// Least height of the skin above the base where it touches; none where it does not.
+    pub least_height: Option<Length>,
+    /// Whether that is less than the least clearance.
+    pub bottomed: bool,
+}
+
+/// One site of the body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SiteRest {
+    /// Which.
+    pub site: crate::Site,
+    /// Height of the body above the base; below zero where the base gives way.
+    pub clearance: Length,
+    /// How far it is below the highest point of the unloaded sheet.
+    pub immersion: Length,
+    /// Mean surface pressure on a disc of 15 mm radius.
+    pub pressure: Pressure,
+}
+
+/// How the cushion resists turning, with sheet and fill following and the body free otherwise.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TurnStiffness {
+    /// In roll, N m per radian, without the trunk; zero where roll is held.
+    pub roll: f64,
+    /// In pitch.
+    pub pitch: f64,
+    /// What the leaning trunk takes from both: weight times height, N m per radian.
+    pub trunk: f64,
+}
+
+impl Resting {
+    /// None where the trunk's lean takes more than all stiffness.
+    pub(super) fn new(
+        problem: &Problem<'_>,
+        placed: &Placed,
+        unloaded: &Found,
+        found: &Found,
+    ) -> Option<Self> {
+        let stiffness = turn_stiffness(problem, found)?;
+        let reactions = reactions(problem, found);
+        let heights = least_heights(problem, found, &reactions);
+        let highest = |sheet: &[f64]| sheet.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let unloaded_height = highest(&unloaded.state.sheet);
+        let compartments = compartments(problem, unloaded, found, &reactions, &heights);
+        let areas = problem.level.areas.iter().zip(&reactions);
+        let contact: f64 = areas.filter(|(_, force)| **force > 0.0).map(|(area, _)| area).sum();
+        Some(Self {
+            pose: found.state.pose,
+            sites: sites(problem, placed, found, &reactions, unloaded_height),
+            compartments,
+            contact_area: Area::from_m2(contact),
+            greatest_height: Length::from_m(highest(&found.state.sheet)),
+            unloaded_height: Length::from_m(unloaded_height),
+            stiffness,
+            holding: holding(problem, found, &reactions),
+            sheet: found.state.sheet.clone(),
+            unloaded: unloaded.state.sheet.clone(),
+            reactions,
+        })
+    }
+}
+
+/// The stiffness against turning; none where the trunk's lean takes more than that.
+fn turn_stiffness(problem: &Problem<'_>, found: &Found) -> Option<TurnStiffness> {
+    let rider = problem.body.as_ref()?;
+    let at = |lean| At {
+        problem,
+        state: &found.state,
+        forces: &found.forces,
+        holds: &found.holds,
+        springs: None,
+        lean,
+    };
+    let compliance = at(false).step(&[])?.pose_stiffness.compliance?;
+    if rider.lean > 0.0 {
+        at(true).step(&[])?;
+    }
+    let of = |mode: usize| if rider.held[mode] { 0.0 } else { compliance[mode][mode].recip() };
+    Some(TurnStiffness { roll: of(1), pitch: of(2), trunk: rider.weight * rider.lean })
+}
+
+/// What the body carries on each node, N.
+fn reactions(problem: &Problem<'_>, found: &Found) -> Vec<f64> {
+    let tissue = problem.tissue();
+    let reaction = |node: usize| match tissue {
+        Some(stiffness) => {
+            let pressed = found.state.sheet[node] - problem.skin(node, &found.state.pose);
+            stiffness * problem.level.areas[node] * pressed.max(0.0)
+        }
+        None if found.holds[node] == Hold::Body => -found.forces.nodes[node],
+        None => 0.0,
+    };
+    (0..problem.level.len()).map(reaction).collect()
+}
+
+/// For each compartment the least height of the skin where it touches.
+fn least_heights(problem: &Problem<'_>, found: &Found, reactions: &[f64]) -> Vec<Option<f64>> {
+    let least = |patch: &Patch| {
+        let touching = patch.nodes.iter().filter(|node| reactions[**node as usize] > 0.0);
+        touching.map(|node| problem.skin(*node as usize, &found.state.pose)).reduce(f64::min)
+    };
+    problem.level.patches.iter().map(least).collect()
+}
+
+fn compartments(
+    problem: &Problem<'_>,
+    unloaded: &Found,
+    found: &Found,
+    reactions: &[f64],
+    heights: &[Option<f64>],
+) -> Vec<CompartmentRest> {
+    let shares = patch_shares(problem.level, reactions);
+    let both = unloaded.forces.patches.iter().zip(&found.forces.patches);
+    both.zip(shares)
+        .zip(heights)
+        .map(|(((before, after), load), height)| CompartmentRest {
+            pressure: Pressure::from_pa(after.pressure),
+            unloaded_pressure: Pressure::from_pa(before.pressure),
+            tension: after.tension,
+            unloaded_tension: before.tension,
+            volume: after.volume,
+            load: Force::from_n(load),
+            slack: after.pressure <= 0.0,
+            least_height: height.map(Length::from_m),
+            bottomed: height.is_some_and(|height| height < problem.parameters.least_clearance),
+        })
+        .collect()
+}
+
+/// What each compartment carries: the reactions at nodes by area.
+pub(super) fn patch_shares(level: &Level, reactions: &[f64]) -> Vec<f64> {
+    let share = |patch: &Patch| -> f64 {
+        let own = patch.nodes.iter().zip(&patch.areas);
+        own.map(|(node, area)| reactions[*node as usize] * area / level.areas[*node as usize]).sum()
+    };
+    level.patches.iter().map(share).collect()
+}
+
+fn sites(
+    problem: &Problem<'_>,
+    placed: &Placed,
+    found: &Found,
+    reactions: &[f64],
+    unloaded_height: f64,
+) -> Vec<SiteRest> {
+    let rider = placed.rider();
+    let rest = |site: &crate::Site| {
+        let [x, y] = site.at;
+        let rise: f64 =
+            rider.modes(site.at).iter().zip(found.state.pose).map(|(mode, by)| mode * by).sum();
+        let clearance = placed.body.height(x, y) + rise;
+        SiteRest {
+            site: *site,
+            clearance: Length::from_m(clearance),
+            immersion: Length::from_m(unloaded_height - clearance),
+            pressure: Pressure::from_pa(disc_mean(problem.level, reactions, site.at)),
+        }
+    };
+    placed.body.sites().iter().map(rest).collect()
+}
+
+/// Mean over a disc of 15 mm radius, Pa: reactions over areas of the nodes in it; zero where there
+/// is no node.
+pub(super) fn disc_mean(level: &Level, reactions: &[f64], at: [f64; 2]) -> f64 {
+    let (mut force, mut area) = (0.0, 0.0);
+    for (node, [x, y]) in level.places.iter().enumerate() {
+        if (x - at[0]).powi(2) + (y - at[1]).powi(2) <= DISC * DISC {
+            force += reactions[node];
+            area += level.areas[node];
+        }
+    }
+    if area > 0.0 { force / area } else { 0.0 }
+}
+
+/// What it takes to hold the pose where it is held.
+fn holding(problem: &Problem<'_>, found: &Found, reactions: &[f64]) -> [f64; 3] {
+    let Some(rider) = &problem.body else { return [0.0; 3] };
+    let trunk = rider.weight * rider.lean;
+    let [_, roll, pitch] = found.state.pose;
+    let mut left = [rider.weight, rider.weight * rider.line[0] - trunk * roll, -trunk * pitch];
+    for (node, force) in reactions.iter().enumerate().filter(|(_, force)| **force > 0.0) {
+        let modes = rider.modes(problem.level.places[node]);
+        left.iter_mut().zip(modes).for_each(|(own, mode)| *own -= force * mode);
+    }
+    [0, 1, 2].map(|at| if rider.held[at] { left[at] } else { 0.0 })
+}

@@ -1,0 +1,83 @@
+//! The unloaded sheet where every seam holds it.
+//!
+//! Then each compartment is on its own: with the unit solution phi (curvature -1, zero on the
+//! seams) the sheet stands at `h + c phi`, its tension follows from `a = c^2/2 int phi`, its
+//! volume is `A h + c int phi`, and only c is left to find. Where a seam lets go of the sheet, or
+//! the base is touched, this is a first guess.
+
+use crate::fill::FillLaw;
+use crate::linear::Factor;
+
+use super::level::Level;
+use super::problem::{Problem, State};
+
+/// Halvings of the bracket: beyond the 53 bits of a number nothing is gained.
+const MOST_HALVINGS: u32 = 60;
+
+/// The unit solution at the nodes of a mesh, m2, with seams held.
+pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
+    let symbolic = &level.symbolic;
+    let mut entries = symbolic.zeros();
+    for patch in &level.patches {
+        for (node, stiffness) in patch.nodes.iter().zip(&patch.diagonal) {
+            entries.diagonal[symbolic.place(*node)] += stiffness;
+        }
+        for triangle in &patch.triangles {
+            for (entry, between) in triangle.entries.iter().zip(triangle.between) {
+                entries.below[*entry as usize] += between;
+            }
+        }
+    }
+    let mut free = vec![false; level.len()];
+    let mut vector = vec![0.0; level.len()];
+    for (node, seam) in level.seam.iter().enumerate().filter(|(_, seam)| !**seam) {
+        free[symbolic.place(node as u32)] = !seam;
+        vector[symbolic.place(node as u32)] = level.areas[node];
+    }
+    let factor = Factor::new(symbolic, &entries, &free)
+        .expect("a sheet that is held all around is stiff everywhere");
+    factor.forward(&mut vector, 1);
+    factor.backward(&mut vector, 1);
+    (0..level.len()).map(|node| vector[symbolic.place(node as u32)]).collect()
+}
+
+impl Problem<'_> {
+    /// The unloaded sheet as though every seam held it.
+    pub(super) fn held_by_seams(&self, unit: &[f64]) -> State {
+        let mut sheet = vec![self.wall; unit.len()];
+        for (compartment, law) in self.laws.iter().enumerate() {
+            let steepness = self.steepness(compartment, law, unit);
+            for node in &self.level.patches[compartment].nodes {
+                if !self.level.seam[*node as usize] {
+                    sheet[*node as usize] += steepness * unit[*node as usize];
+                }
+            }
+        }
+        State { sheet, pose: [0.0; 3] }
+    }
+
+    /// The c of a compartment, 1/m.
+    fn steepness(&self, compartment: usize, law: &FillLaw, unit: &[f64]) -> f64 {
+        let patch = &self.level.patches[compartment];
+        let unit_volume = crate::linear::dot(&patch.gather(unit), &patch.areas);
+        // Tension less what presses, which rises with c: its root is sought.
+        let left = |steepness: f64| {
+            let volume = patch.area * self.wall + steepness * unit_volume;
+            if volume <= 0.0 {
+                return f64::NEG_INFINITY;
+            }
+            let (tension, _) = self.tension(patch, 0.5 * steepness * steepness * unit_volume);
+            steepness * tension + self.parameters.cover_weight - law.pressure(volume).pressure
+        };
+        let mut low = -self.parameters.cover_weight.abs() / self.parameters.tension_slack;
+        let mut high = 1.0;
+        while left(high) < 0.0 {
+            high *= 2.0;
+        }
+        for _ in 0..MOST_HALVINGS {
+            let middle = f64::midpoint(low, high);
+            if left(middle) < 0.0 { low = middle } else { high = middle }
+        }
+        f64::midpoint(low, high)
+    }
+}
