@@ -1,0 +1,199 @@
+//! Laws of an answer that need the energy itself.
+
+use cushion::{Force, Length, Mass, Side};
+
+use super::super::model::SheetModel;
+use super::super::nested::{Case, Searches};
+use super::super::newton::{End, Found, Limits};
+use super::super::problem::{Hold, Problem, State};
+use super::super::rest::{Cells, Placed, laws};
+use super::Numbers;
+use crate::{Body, Load, NestedMeshes, Obliquity, Parameters, Sitter, stock_fill};
+
+/// A cushion, what is in it, and who sits on it.
+struct Scene {
+    model: SheetModel,
+    cells: Vec<Cells>,
+    placed: Placed,
+    parameters: Parameters,
+}
+
+/// The stock fill of a built-in layout at 440 x 400 mm, times `share` by compartment, on a mesh
+/// of 8 mm.
+fn scene(layout: &str, body: Body, parameters: Parameters, share: impl Fn(usize) -> f64) -> Scene {
+    let pattern = testkit::pattern(layout, "440x400");
+    let cell = testkit::cell();
+    let stock = stock_fill(&pattern, &cell, &parameters).expect("built-in layouts have a fill");
+    let meshes = NestedMeshes::new(&pattern, Length::from_mm(8.0)).expect("it can be meshed");
+    let model = SheetModel::new(&meshes, pattern.wall_height());
+    let cells = stock.compartments.iter().enumerate().map(|(at, own)| Cells {
+        count: f64::from(own.cells.stock) * share(at),
+        each: cell.inflated,
+        packing: own.packing,
+    });
+    Scene { cells: cells.collect(), placed: Placed::new(&model, body), model, parameters }
+}
+
+fn crooked_sitter() -> Body {
+    let mut sitter = Sitter::new(Mass::from_kg(70.0));
+    sitter.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
+    sitter.windswept = Some((Side::Left, 8.0));
+    Body::sitter(&sitter).expect("it is a body")
+}
+
+fn round_sitter() -> Body {
+    Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]))
+}
+
+fn scenes() -> Vec<Scene> {
+    let soft = Parameters { tissue_stiffness: Some(0.5e6), ..Parameters::default() };
+    vec![
+        scene("row-six", round_sitter(), Parameters::default(), |_| 1.0),
+        scene("curved-ten", crooked_sitter(), Parameters::default(), |_| 1.0),
+        // An emptied compartment, which lets the body down to the base.
+        scene("curved-ten", crooked_sitter(), Parameters::default(), |at| {
+            if at == 0 { 0.0 } else { 0.8 }
+        }),
+        scene("island-eight", crooked_sitter(), soft, |_| 1.0),
+    ]
+}
+
+const LIMITS: Limits = Limits { residual: 1e-7, steps: 40 };
+
+/// Solves a scene and hands problem and answer on.
+fn solved<T>(scene: &Scene, use_it: impl Fn(&Case<'_>, &Found, &Problem<'_>, &Found) -> T) -> T {
+    let laws = laws(&scene.model, &scene.cells, &scene.parameters);
+    let case = Case { model: &scene.model, parameters: &scene.parameters, laws: &laws };
+    let unloaded = case.unloaded(LIMITS, Searches::All);
+    assert!(unloaded.found.end == End::AtRest && !unloaded.by_barrier);
+    let rider = scene.placed.rider();
+    let loaded = case.cold(&unloaded.found, rider, LIMITS, Searches::All);
+    assert!(loaded.found.end == End::AtRest && !loaded.by_barrier);
+    let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded.found, rider);
+    use_it(&case, &unloaded.found, &problem, &loaded.found)
+}
+
+/// A state with smooth waves and single nodes moved, kept where it may be.
+fn perturbed(problem: &Problem<'_>, state: &State, numbers: &mut Numbers, size: f64) -> State {
+    let mut other = state.clone();
+    let waves: Vec<[f64; 4]> = (0..4).map(|_| [0; 4].map(|_| numbers.next())).collect();
+    let rough = numbers.next().max(0.0);
+    for (height, [x, y]) in other.sheet.iter_mut().zip(&problem.level.places) {
+        for [a, b, c, d] in &waves {
+            *height += size * a * (60.0 * b * x + 60.0 * c * y + 6.0 * d).sin();
+        }
+        *height += size * rough * numbers.next();
+    }
+    other.pose[0] += size * numbers.next();
+    other.pose[1] += 4.0 * size * numbers.next();
+    other.pose[2] += 4.0 * size * numbers.next();
+    problem.keep(&mut other);
+    other
+}
+
+#[test]
+fn no_perturbation_lowers_the_energy() {
+    for scene in scenes() {
+        solved(&scene, |_, unloaded, problem, found| {
+            let bare = Problem { migration: None, body: None, ..*problem };
+            for (problem, found) in [(&bare, unloaded), (problem, found)] {
+                let mut numbers = Numbers(17);
+                let mut higher = 0;
+                for at in 0..200 {
+                    let size = 10f64.powi(-2 - at % 5);
+                    let state = perturbed(problem, &found.state, &mut numbers, size);
+                    let Some(forces) = problem.forces(&state) else { continue };
+                    // Rounding of sums of some ten joules.
+                    assert!(forces.energy >= found.forces.energy - 1e-12, "size {size}");
+                    higher += u32::from(forces.energy > found.forces.energy + 1e-12);
+                }
+                // Those that are moved by a hair may not show.
+                assert!(higher > 150, "{higher}");
+            }
+        });
+    }
+}
+
+#[test]
+fn the_body_presses_down_and_walls_hold_down() {
+    for scene in scenes() {
+        solved(&scene, |_, _, problem, found| {
+            let mut pressed = 0;
+            for (node, hold) in found.holds.iter().enumerate() {
+                let (bound, _) = problem.bound(node, &found.state.pose);
+                assert!(found.state.sheet[node] <= bound);
+                match hold {
+                    Hold::Free => assert!(found.forces.nodes[node].abs() <= LIMITS.residual),
+                    Hold::Wall | Hold::Body => {
+                        assert!(found.forces.nodes[node] < 0.0);
+                        pressed += 1;
+                    }
+                }
+            }
+            assert!(pressed > 100, "{pressed}");
+        });
+    }
+}
+
+#[test]
+fn random_starts_end_at_one_answer() {
+    for scene in scenes() {
+        solved(&scene, |case, unloaded, problem, found| {
+            let mut numbers = Numbers(29);
+            for _ in 0..12 {
+                let mut start = perturbed(problem, &unloaded.state, &mut numbers, 0.01);
+                // Sunk by up to 60 mm, or that far above; turned by up to eight degrees.
+                start.pose = [
+                    found.state.pose[0] + 0.06 * numbers.next(),
+                    0.14 * numbers.next(),
+                    0.14 * numbers.next(),
+                ];
+                problem.keep(&mut start);
+                if problem.forces(&start).is_none() {
+                    continue;
+                }
+                let rider = scene.placed.rider();
+                let limits = Limits { steps: 400, ..LIMITS };
+                let other = case.warm(unloaded, rider, start, limits).expect("it ends");
+                // What is left of the forces, over the least stiffness, which is some 10 kN/m;
+                // moments over some 100 N m.
+                for (one, other) in found.state.pose.iter().zip(other.state.pose) {
+                    assert!((one - other).abs() < 1e-8, "{:?} {:?}", found.state.pose, other);
+                }
+            }
+        });
+    }
+}
+
+#[test]
+fn the_barrier_finds_the_same_answer() {
+    for scene in scenes() {
+        solved(&scene, |case, unloaded, _, found| {
+            let rider = scene.placed.rider();
+            let other = case.cold(unloaded, rider, LIMITS, Searches::BarrierOnly);
+            assert!(other.by_barrier && other.found.end == End::AtRest);
+            assert!((other.found.forces.energy - found.forces.energy).abs() < 1e-11);
+            for (one, other) in found.state.sheet.iter().zip(&other.found.state.sheet) {
+                // As from random starts.
+                assert!((one - other).abs() < 1e-7);
+            }
+        });
+    }
+}
+
+#[test]
+fn the_barrier_is_used_when_the_active_set_gives_up() {
+    for scene in scenes() {
+        solved(&scene, |case, unloaded, _, found| {
+            let rider = scene.placed.rider();
+            // Two steps are too few for any start.
+            let limits = Limits { steps: 2, ..LIMITS };
+            let other = case.cold(unloaded, rider, limits, Searches::All);
+            assert!(other.by_barrier);
+            // Two steps may be too few to finish off as well; then it still ends close by.
+            for (one, other) in found.state.pose.iter().zip(other.found.state.pose) {
+                assert!((one - other).abs() < 1e-6);
+            }
+        });
+    }
+}
