@@ -1,0 +1,124 @@
+/* The contract between Seatwright and a plugin, version 1.
+ * Made from crates/plugin-abi/src/lib.rs: do not edit; run the tests of plugin-abi with
+ * REWRITE_HEADER=1 instead. Export this one function:
+ *
+ *     const SeatwrightPlugin1 *seatwright_plugin(void);
+ */
+
+#ifndef SEATWRIGHT_PLUGIN_H
+#define SEATWRIGHT_PLUGIN_H
+
+#include <stdint.h>
+
+// The version of this contract.
+#define SEATWRIGHT_ABI 1
+
+// The answer holds a layout's text.
+#define SEATWRIGHT_OK 0
+
+// The request cannot be met, and the answer says why: a matter of the person who asked.
+#define SEATWRIGHT_REFUSED 1
+
+// The plugin failed, and the answer may say why: a matter of the plugin's author.
+#define SEATWRIGHT_FAILED 2
+
+// A parameter that is bound to no measure of the client.
+#define SEATWRIGHT_NO_MEASURE 0
+
+// Between the lowest points of the ischial tuberosities.
+#define SEATWRIGHT_SEAT_BONE_SPACING 1
+
+// Back of the buttock to the back of the knee, on the client's left.
+#define SEATWRIGHT_THIGH_DEPTH_LEFT 2
+
+// Back of the buttock to the back of the knee, on the client's right.
+#define SEATWRIGHT_THIGH_DEPTH_RIGHT 3
+
+// Greatest width of hips or thighs.
+#define SEATWRIGHT_HIP_WIDTH 4
+
+// Between the outsides of the trochanters.
+#define SEATWRIGHT_TROCHANTER_WIDTH 5
+
+// A flag of a parameter: its default is only a start for drawing; for a client it must be given
+// or measured.
+#define SEATWRIGHT_MUST_BE_GIVEN 1
+
+// A parameter of a plugin's layout. All texts are UTF-8 with a zero at the end and live as long
+// as the library.
+typedef struct {
+  // What files and the command line call it: lower-case letters, digits, hyphens.
+  const char *name;
+  // What it means, in a few words.
+  const char *words;
+  // Its unit, `mm` or empty.
+  const char *unit;
+  // The least value that is taken.
+  double least;
+  // The greatest value that is taken.
+  double greatest;
+  // The value where none is given, between the two.
+  double standard;
+  // The client's measure by which it may be set, one of the `SEATWRIGHT_...` measures; 0 none.
+  uint32_t measure;
+  // Flags, added up.
+  uint32_t flags;
+} SeatwrightParameter1;
+
+// What a plugin is asked for. Owned by the host, which keeps it unchanged during the call.
+typedef struct {
+  // Bytes of this structure.
+  uint32_t size;
+  // How many values there are: as many as the plugin has parameters.
+  uint32_t value_count;
+  // Width of the cushion, mm.
+  double width_mm;
+  // Depth of the cushion, mm.
+  double depth_mm;
+  // A value for each parameter, in order, each finite and within its range.
+  const double *values;
+} SeatwrightRequest1;
+
+// What a plugin answers. The structure is the host's, zero before the call; what `text` points
+// at is the plugin's until the host calls `release` with the same structure.
+typedef struct {
+  // Bytes of this structure, written by the host.
+  uint32_t size;
+  // Zero.
+  uint32_t reserved;
+  // The layout's text in UTF-8, or the reason of a refusal; no zero is needed at its end.
+  const char *text;
+  // How many bytes `text` has.
+  uint64_t length;
+} SeatwrightAnswer1;
+
+// What a plugin is. Returned by the exported function, never null, unchanged and valid as long
+// as the library is loaded.
+typedef struct {
+  // [`SEATWRIGHT_ABI`] of the contract that it was built for. Read before anything else.
+  uint32_t abi;
+  // Bytes of this structure.
+  uint32_t size;
+  // What files and the command line call it: lower-case letters, digits, hyphens.
+  const char *name;
+  // The plugin's own version.
+  const char *version;
+  // Whom its layout suits, in a sentence.
+  const char *about;
+  // How many parameters there are.
+  uint32_t parameter_count;
+  // Bytes of one parameter's structure.
+  uint32_t parameter_size;
+  // The parameters; may be null where there are none.
+  const SeatwrightParameter1 *parameters;
+  // Draws a pattern: fills `answer` and returns one of the `SEATWRIGHT_...` results. Neither
+  // pointer is null. Whatever it returns, `release` is called once afterwards.
+  int (*pattern)(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer);
+  // Frees what `answer->text` points at; does nothing where it is null. Cannot fail.
+  void (*release)(SeatwrightAnswer1 *answer);
+} SeatwrightPlugin1;
+
+// The type of the exported function. It has no effect and may be called more than once.
+typedef const SeatwrightPlugin1 *(*SeatwrightEntry)(void);
+
+#endif  /* SEATWRIGHT_PLUGIN_H */
