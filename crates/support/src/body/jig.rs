@@ -4,7 +4,7 @@
 //! Source: the description of its figure by Ammer et al., RESNA conference 2005, for cushions of
 //! 460 to 480 mm. Part heights there do not add up to the step of 40 mm; the step counts here.
 
-use cushion::{Length, Side};
+use cushion::{Force, Length, Side};
 
 use super::{Site, SiteName};
 
@@ -38,6 +38,13 @@ impl Jig {
     pub const STEPS: [Length; 2] = [Length::from_mm(25.0), Length::from_mm(40.0)];
     /// Where its line stands in front of the cushion's rear edge; from memory, give or take 25 mm.
     pub const FORWARD: Length = Length::from_mm(125.0);
+
+    /// The first load; from memory, unverified (a later text has 140 N).
+    pub const FIRST_LOAD: Force = Force::from_n(135.0);
+    /// The overload, four thirds of the first load; from memory, unverified.
+    pub const OVERLOAD: Force = Force::from_n(180.0);
+    /// Further sink from first load to overload that shows a reserve; from memory, unverified.
+    pub const RESERVE: Length = Length::from_mm(5.0);
 
     /// The jig for a cushion of a width, whose distances grow with it.
     #[must_use]

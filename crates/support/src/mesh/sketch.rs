@@ -11,6 +11,11 @@ use super::net::{NetEdge, SeamCurve, SeamNet};
 /// More makes flat triangles in narrow places; less cuts up the sides of every corner that is
 /// sharper than asin(1/2.5) = 24 degrees.
 const LONGEST: f64 = 2.5;
+/// A seam may leave a segment by this share of the segment's length.
+///
+/// Refining moves nodes from the segment to the seam: with more, the triangles beside a tight
+/// bend come out flat; with less, roundings are cut up for nothing.
+const DEEPEST: f64 = 0.07;
 /// No segment is cut below this share of the mesh width.
 const SHORTEST: f64 = 1.0 / 8.0;
 
@@ -187,7 +192,7 @@ impl Sketch {
         crossed.min_by(|a, b| a.0.total_cmp(&b.0))?.1
     }
 
-    /// Halves bars that are long for the room beside them, until none is.
+    /// Halves bars that are long for the room beside them or the bend of their seam, until none is.
     fn cut_long_bars(&mut self, width: f64) {
         // Each pass halves; below the shortest length nothing is cut.
         let passes = (1.0 / SHORTEST).log2().ceil() as usize + 2;
@@ -207,12 +212,27 @@ impl Sketch {
         bar.nodes.map(|node| self.points[node as usize])
     }
 
+    /// How far a bar's seam is from the bar's middle.
+    fn depth(&self, bar: &Bar) -> f64 {
+        let [a, b] = self.ends(bar);
+        match bar.follows {
+            Follows::Centre => 0.0,
+            Follows::Curve { curve, at } => {
+                let curve = &self.curves[curve as usize];
+                curve.at(curve.between(at[0], at[1])).distance(a.midpoint(b))
+            }
+        }
+    }
+
     fn is_long(&self, place: usize, width: f64) -> bool {
         let bar = &self.bars[place];
         let [a, b] = self.ends(bar);
         let length = a.distance(b);
         if length < 2.0 * SHORTEST * width {
             return false;
+        }
+        if self.depth(bar) > DEEPEST * length {
+            return true;
         }
         let room = length / LONGEST;
         self.bars.iter().any(|other| {
