@@ -25,7 +25,8 @@ pub struct CellEffect {
     pub pose: [f64; 3],
     /// On the clearance under each site, m.
     pub clearance: Vec<f64>,
-    /// On the immersion of each site, m.
+    /// On the immersion of each site, m. Where several points of the unloaded sheet are the
+    /// highest, that of a cell less is another.
     pub immersion: Vec<f64>,
     /// On the surface pressure at each site, Pa.
     pub surface_pressure: Vec<f64>,
@@ -169,9 +170,7 @@ impl Moved<'_> {
             .iter()
             .map(|site| rider.modes(site.at).iter().zip(change.pose).map(|(a, b)| a * b).sum())
             .collect();
-        let sheet = &self.unloaded.state.sheet;
-        let top = (0..sheet.len()).max_by(|a, b| sheet[*a].total_cmp(&sheet[*b]));
-        let rise = top.map_or(0.0, |top| cause.shape[top]);
+        let rise = self.rise_of_top(cause.shape);
         let (pressures, reactions) = self.reactions(cause, change);
         let level = self.problem.level;
         CellEffect {
@@ -185,6 +184,16 @@ impl Moved<'_> {
             fill_pressure: pressures,
             load: super::results::patch_shares(level, &reactions),
         }
+    }
+
+    /// How the highest point of the unloaded sheet rises: where several are as high, the one that
+    /// rises most.
+    fn rise_of_top(&self, shape: &[f64]) -> f64 {
+        let sheet = &self.unloaded.state.sheet;
+        let top = sheet.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        // Rounding leaves mirror images apart.
+        let highest = sheet.iter().zip(shape).filter(|(height, _)| **height >= top - 1e-9);
+        highest.map(|(_, rise)| *rise).fold(f64::NEG_INFINITY, f64::max)
     }
 
     /// Changes of the fill pressures, Pa, and of what the body carries on each node, N.

@@ -3,4 +3,5 @@
 mod membrane;
 mod mesh;
 mod nets;
+mod rest;
 mod stock;
