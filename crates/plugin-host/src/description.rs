@@ -1,0 +1,197 @@
+//! What a plugin says of itself, read from C with nothing trusted.
+
+use std::ffi::{CStr, c_char};
+
+use cushion::Name;
+use plugin_abi::{
+    SEATWRIGHT_ABI, SEATWRIGHT_HIP_WIDTH, SEATWRIGHT_MUST_BE_GIVEN, SEATWRIGHT_NO_MEASURE,
+    SEATWRIGHT_SEAT_BONE_SPACING, SEATWRIGHT_THIGH_DEPTH_LEFT, SEATWRIGHT_THIGH_DEPTH_RIGHT,
+    SEATWRIGHT_TROCHANTER_WIDTH, SeatwrightParameter1, SeatwrightPlugin1,
+};
+
+use crate::FaultKind;
+
+/// The most parameters that are taken.
+const MOST_PARAMETERS: u32 = 64;
+/// The longest text of a description, in bytes.
+const LONGEST: usize = 1000;
+
+/// What a plugin is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Description {
+    /// What files and the command line call it.
+    pub name: Name,
+    /// Its version.
+    pub version: String,
+    /// Whom its layout suits.
+    pub about: String,
+    /// Its parameters.
+    pub parameters: Vec<Parameter>,
+}
+
+/// A parameter of a plugin's layout.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Parameter {
+    /// What files and the command line call it.
+    pub name: Name,
+    /// What it means.
+    pub words: String,
+    /// Its unit, or nothing.
+    pub unit: String,
+    /// The least value.
+    pub least: f64,
+    /// The greatest value.
+    pub greatest: f64,
+    /// The value where none is given.
+    pub standard: f64,
+    /// The client's measure by which it may be set.
+    pub measure: Option<Measure>,
+    /// Whether the default is refused.
+    pub must_be_given: bool,
+}
+
+/// A measure of the client by which a parameter may be set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// Between the lowest points of the ischial tuberosities.
+    SeatBoneSpacing,
+    /// Back of the buttock to the back of the knee, on the client's left.
+    ThighDepthLeft,
+    /// The same on the client's right.
+    ThighDepthRight,
+    /// Greatest width of hips or thighs.
+    HipWidth,
+    /// Between the outsides of the trochanters.
+    TrochanterWidth,
+}
+
+impl Measure {
+    pub(crate) fn of_code(code: u32) -> Option<Option<Self>> {
+        Some(match code {
+            SEATWRIGHT_NO_MEASURE => None,
+            SEATWRIGHT_SEAT_BONE_SPACING => Some(Self::SeatBoneSpacing),
+            SEATWRIGHT_THIGH_DEPTH_LEFT => Some(Self::ThighDepthLeft),
+            SEATWRIGHT_THIGH_DEPTH_RIGHT => Some(Self::ThighDepthRight),
+            SEATWRIGHT_HIP_WIDTH => Some(Self::HipWidth),
+            SEATWRIGHT_TROCHANTER_WIDTH => Some(Self::TrochanterWidth),
+            _ => return None,
+        })
+    }
+
+    pub(crate) fn code(measure: Option<Self>) -> u32 {
+        match measure {
+            None => SEATWRIGHT_NO_MEASURE,
+            Some(Self::SeatBoneSpacing) => SEATWRIGHT_SEAT_BONE_SPACING,
+            Some(Self::ThighDepthLeft) => SEATWRIGHT_THIGH_DEPTH_LEFT,
+            Some(Self::ThighDepthRight) => SEATWRIGHT_THIGH_DEPTH_RIGHT,
+            Some(Self::HipWidth) => SEATWRIGHT_HIP_WIDTH,
+            Some(Self::TrochanterWidth) => SEATWRIGHT_TROCHANTER_WIDTH,
+        }
+    }
+
+    /// The measure in words.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::SeatBoneSpacing => "seat bone spacing",
+            Self::ThighDepthLeft => "thigh depth on the client's left",
+            Self::ThighDepthRight => "thigh depth on the client's right",
+            Self::HipWidth => "hip width",
+            Self::TrochanterWidth => "trochanter width",
+        }
+    }
+}
+
+/// Reads a plugin's description.
+///
+/// # Safety
+///
+/// `entry` must be null, or lead to memory that stays valid and holds at least a version and a
+/// size, and as much as the size says, as the contract demands.
+pub(crate) unsafe fn read(entry: *const SeatwrightPlugin1) -> Result<Description, FaultKind> {
+    let bad = FaultKind::BadDescription;
+    if entry.is_null() {
+        return Err(bad("it is null"));
+    }
+    // SAFETY: version and size are there in every version of the contract.
+    let (abi, size) = unsafe { ((*entry).abi, (*entry).size) };
+    if abi != SEATWRIGHT_ABI {
+        return Err(FaultKind::OtherVersion { found: abi });
+    }
+    if size as usize != size_of::<SeatwrightPlugin1>() {
+        return Err(bad("its size is wrong"));
+    }
+    // SAFETY: of this version and size.
+    let entry = unsafe { &*entry };
+    if entry.pattern.is_none() || entry.release.is_none() {
+        return Err(bad("a function is null"));
+    }
+    if entry.parameter_count > MOST_PARAMETERS {
+        return Err(bad("it has too many parameters"));
+    }
+    let parameters = if entry.parameter_count == 0 {
+        &[]
+    } else if entry.parameters.is_null() {
+        return Err(bad("its parameters are null"));
+    } else if entry.parameter_size as usize != size_of::<SeatwrightParameter1>() {
+        return Err(bad("the size of a parameter is wrong"));
+    } else {
+        // SAFETY: as many of this size as it says.
+        unsafe { std::slice::from_raw_parts(entry.parameters, entry.parameter_count as usize) }
+    };
+    // SAFETY: texts are null, or end with a zero.
+    unsafe {
+        Ok(Description {
+            name: name(entry.name).ok_or(bad("its name is not a name"))?,
+            version: text(entry.version).ok_or(bad("its version is not a text"))?,
+            about: text(entry.about).ok_or(bad("what it says about itself is not a text"))?,
+            parameters: parameters
+                .iter()
+                .map(|one| parameter(one).ok_or(bad("a parameter is not right")))
+                .collect::<Result<_, _>>()?,
+        })
+    }
+}
+
+/// # Safety
+///
+/// The texts of the parameter must be null or end with a zero.
+unsafe fn parameter(parameter: &SeatwrightParameter1) -> Option<Parameter> {
+    // SAFETY: as the caller promises.
+    let (name, words, unit) =
+        unsafe { (name(parameter.name)?, text(parameter.words)?, text(parameter.unit)?) };
+    let (least, greatest, standard) = (parameter.least, parameter.greatest, parameter.standard);
+    let finite = least.is_finite() && greatest.is_finite();
+    (finite && least <= standard && standard <= greatest).then_some(())?;
+    Some(Parameter {
+        name,
+        words,
+        unit,
+        least,
+        greatest,
+        standard,
+        measure: Measure::of_code(parameter.measure)?,
+        must_be_given: parameter.flags & SEATWRIGHT_MUST_BE_GIVEN != 0,
+    })
+}
+
+/// # Safety
+///
+/// `text` must be null or end with a zero.
+unsafe fn name(text_: *const c_char) -> Option<Name> {
+    // SAFETY: as the caller promises.
+    Name::new(&unsafe { text(text_) }?)
+}
+
+/// # Safety
+///
+/// `text` must be null or end with a zero.
+unsafe fn text(text: *const c_char) -> Option<String> {
+    if text.is_null() {
+        return None;
+    }
+    // SAFETY: as the caller promises.
+    let text = unsafe { CStr::from_ptr(text) }.to_str().ok()?;
+    let plain = text.len() <= LONGEST && !text.chars().any(char::is_control);
+    plain.then(|| text.to_owned())
+}

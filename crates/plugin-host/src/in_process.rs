@@ -1,0 +1,96 @@
+//! A plugin loaded into this process: in the child, and where somebody asks for it in words.
+
+use std::error::Error as _;
+use std::path::Path;
+
+use libloading::Library;
+use plugin_abi::{
+    SEATWRIGHT_OK, SEATWRIGHT_REFUSED, SYMBOL, SeatwrightAnswer1, SeatwrightEntry,
+    SeatwrightPlugin1, SeatwrightRequest1,
+};
+
+use crate::FaultKind;
+use crate::description::{Description, read};
+
+/// A loaded plugin. The library is never unloaded: threads of its own may still run in it.
+pub(crate) struct Loaded {
+    entry: *const SeatwrightPlugin1,
+    pub(crate) description: Description,
+}
+
+impl Loaded {
+    pub(crate) fn new(path: &Path) -> Result<Self, FaultKind> {
+        // SAFETY: loading runs the library's own start, which is why plugins run in a child.
+        let library = unsafe { Library::new(path) };
+        let library = library.map_err(|error| {
+            let cause = error.source().map_or_else(|| error.to_string(), ToString::to_string);
+            FaultKind::NotALibrary(cause)
+        })?;
+        let library: &'static Library = Box::leak(Box::new(library));
+        // SAFETY: a library with this symbol promises the contract.
+        let entry = unsafe { library.get::<SeatwrightEntry>(SYMBOL) };
+        let entry = entry.map_err(|_| FaultKind::NoEntry)?;
+        // SAFETY: as the contract says; the library stays loaded.
+        let (entry, description) = unsafe {
+            let entry = entry();
+            (entry, read(entry)?)
+        };
+        Ok(Self { entry, description })
+    }
+
+    /// Asks for a pattern; the answer is at most `most` bytes.
+    pub(crate) fn pattern(
+        &self,
+        (width_mm, depth_mm): (f64, f64),
+        values: &[f64],
+        most: usize,
+    ) -> Result<String, FaultKind> {
+        let request = SeatwrightRequest1 {
+            size: size_of::<SeatwrightRequest1>() as u32,
+            value_count: values.len() as u32,
+            width_mm,
+            depth_mm,
+            values: values.as_ptr(),
+        };
+        let mut answer = SeatwrightAnswer1 {
+            size: size_of::<SeatwrightAnswer1>() as u32,
+            reserved: 0,
+            text: std::ptr::null(),
+            length: 0,
+        };
+        // SAFETY: the description was read from this entry, so it is of this version.
+        let entry = unsafe { &*self.entry };
+        let (Some(pattern), Some(release)) = (entry.pattern, entry.release) else {
+            return Err(FaultKind::BadDescription("a function is null"));
+        };
+        // SAFETY: both structures live during the call.
+        let status = unsafe { pattern(&raw const request, &raw mut answer) };
+        // SAFETY: the plugin filled the answer in, and it is not yet released.
+        let text = unsafe { text(&answer, most) };
+        // SAFETY: once, after the call, with the same structure.
+        unsafe { release(&raw mut answer) };
+        match status {
+            SEATWRIGHT_OK => text,
+            SEATWRIGHT_REFUSED => Err(FaultKind::Refused(text?)),
+            _ => Err(FaultKind::Failed(text.unwrap_or_else(|_| "it did not say why".to_owned()))),
+        }
+    }
+}
+
+/// Copies an answer's text.
+///
+/// # Safety
+///
+/// Where it is not null, `answer.text` must lead to `answer.length` bytes.
+unsafe fn text(answer: &SeatwrightAnswer1, most: usize) -> Result<String, FaultKind> {
+    if answer.text.is_null() {
+        return Err(FaultKind::NotText);
+    }
+    let length = usize::try_from(answer.length).unwrap_or(usize::MAX);
+    if length > most {
+        return Err(FaultKind::TooLong { most });
+    }
+    // SAFETY: as the caller promises.
+    let bytes = unsafe { std::slice::from_raw_parts(answer.text.cast::<u8>(), length) };
+    String::from_utf8(bytes.to_vec()).map_err(|_| FaultKind::NotText)
+}

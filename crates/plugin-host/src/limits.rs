@@ -1,0 +1,23 @@
+//! How much a plugin may use.
+
+use std::time::Duration;
+
+/// Limits of the child in which a plugin runs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limits {
+    /// How long one answer may take.
+    pub time: Duration,
+    /// How much memory the child may map, in bytes.
+    pub memory: u64,
+    /// The most bytes of one answer.
+    pub answer: usize,
+    /// How many files the child may have open, its pipes and libraries included.
+    pub files: u64,
+}
+
+impl Default for Limits {
+    /// Far more than drawing a pattern takes: 5 seconds, 1 GiB, 1 MB, 64 files.
+    fn default() -> Self {
+        Self { time: Duration::from_secs(5), memory: 1 << 30, answer: 1 << 20, files: 64 }
+    }
+}

@@ -1,0 +1,170 @@
+//! One plugin for each misbehaviour: one sentence that names it, and nothing is left running.
+
+use std::path::Path;
+
+use crate::built::{Built, faulty, is_alive, plugins, request};
+
+/// Asks a plugin for a pattern and returns the sentence about its fault.
+#[track_caller]
+fn said_of(path: &Path) -> String {
+    let plugins = plugins(path);
+    let fault = plugins.draw(&request("faulty"), &|_| None).unwrap_err();
+    assert!(!fault.kind.is_the_askers(), "{fault}");
+    assert!(fault.kind.advice().is_some(), "{fault}");
+    drop(plugins);
+    assert!(!is_alive(path), "the plugin's process is still there");
+    fault.to_string()
+}
+
+#[track_caller]
+fn check(before: &str, expected: &str) {
+    let built: Built = faulty(before);
+    let said = said_of(&built.path);
+    let said = said.replace(&built.path.display().to_string(), "FILE");
+    assert_eq!(said, expected, "{before}");
+}
+
+#[test]
+fn crashes() {
+    check(
+        "#define BEFORE abort()",
+        "plugin `faulty`: it crashed (it gave up: out of memory or stack, or by itself)",
+    );
+    check(
+        "#define BEFORE *(volatile int *)8 = 1",
+        "plugin `faulty`: it crashed (it used memory that is not its own)",
+    );
+    check(
+        "__attribute__((constructor)) static void start(void) { *(volatile int *)8 = 1; }",
+        "plugin `FILE`: it crashed (it used memory that is not its own)",
+    );
+    check(
+        "static volatile int deep(int n) { volatile char room[4096]; room[0] = n; return deep(n + 1) + room[0]; }\n#define BEFORE deep(0)",
+        "plugin `faulty`: it crashed (it gave up: out of memory or stack, or by itself)",
+    );
+}
+
+#[test]
+fn endless_work_and_endless_memory() {
+    check("#define BEFORE for (;;) {}", "plugin `faulty`: it did not answer within 2 s");
+    check(
+        "#define BEFORE for (;;) { char *p = malloc(1 << 26); if (!p) abort(); *p = 1; }",
+        "plugin `faulty`: it crashed (it gave up: out of memory or stack, or by itself)",
+    );
+    check("#define BEFORE exit(0)", "plugin `faulty`: it ended without an answer");
+}
+
+#[test]
+fn what_is_no_plugin() {
+    check(
+        "#define ABI 7",
+        "plugin `FILE`: it was built for version 7 of the contract; this program reads version 1",
+    );
+    check(
+        "#define NO_ENTRY",
+        "plugin `FILE`: this library is no plugin: it does not export `seatwright_plugin`",
+    );
+    check(
+        "#define SIZE 12",
+        "plugin `FILE`: its description breaks the contract: its size is wrong",
+    );
+    check(
+        "#define NAME 0",
+        "plugin `FILE`: its description breaks the contract: its name is not a name",
+    );
+    check(
+        "#define PATTERN 0",
+        "plugin `FILE`: its description breaks the contract: a function is null",
+    );
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("libfaulty.so");
+    std::fs::write(&path, "this is not a library").unwrap();
+    assert!(said_of(&path).contains("this file cannot be loaded"));
+    assert!(said_of(&folder.path().join("nowhere.so")).contains("this file cannot be loaded"));
+}
+
+const PATTERN: &str = "#define NO_PATTERN\n#include <stdlib.h>\n#include <string.h>\n#include \"seatwright_plugin.h\"\nstatic int pattern(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer)";
+
+#[test]
+fn answers_that_are_no_text() {
+    check(
+        &format!("{PATTERN} {{ return SEATWRIGHT_OK; }}"),
+        "plugin `faulty`: its answer is not text",
+    );
+    check(
+        &format!(
+            "{PATTERN} {{ char *p = malloc(4); memcpy(p, \"\\xff\\xfe\\0x\", 4); answer->text = p; answer->length = 4; return SEATWRIGHT_OK; }}"
+        ),
+        "plugin `faulty`: its answer is not text",
+    );
+    check(
+        &format!(
+            "{PATTERN} {{ answer->text = strdup(\"short\"); answer->length = 1ull << 62; return SEATWRIGHT_OK; }}"
+        ),
+        "plugin `faulty`: it answered more than 1048576 bytes",
+    );
+    check(
+        &format!(
+            "{PATTERN} {{ char *p = malloc(2 << 20); memset(p, 'x', 2 << 20); answer->text = p; answer->length = 2 << 20; return SEATWRIGHT_OK; }}"
+        ),
+        "plugin `faulty`: it answered more than 1048576 bytes",
+    );
+    check(
+        &format!(
+            "{PATTERN} {{ answer->text = strdup(\"no idea\"); answer->length = 7; return SEATWRIGHT_FAILED; }}"
+        ),
+        "plugin `faulty`: it failed: no idea",
+    );
+}
+
+#[test]
+fn answers_that_are_no_layout() {
+    check(
+        &format!(
+            "{PATTERN} {{ answer->text = strdup(\"garbage\"); answer->length = 7; return SEATWRIGHT_OK; }}"
+        ),
+        "plugin `faulty`: its layout is wrong: the key `format` is missing",
+    );
+    check(
+        "#define WIDTH (0.0 / 0.0)",
+        "plugin `faulty`: its layout is wrong: a size is width x depth, such as `440x400` in millimetres or `17x16in` in inches",
+    );
+    check(
+        "#define WIDTH 400",
+        "plugin `faulty`: it was asked for 440x400 and answered for 400x400",
+    );
+    check(
+        "#define SECOND \"\"",
+        "plugin `faulty`: its layout is wrong: no compartment claims the space around x 0, y 300 mm (at 440x400)",
+    );
+    check(
+        "#define SECOND \"front = { seed = [5, 90], number = 2, words = \\\"w\\\", for = \\\"thigh\\\" }\\n\"",
+        "plugin `faulty`: its layout is wrong: this seed lies in the compartment `rear` (at 440x400)",
+    );
+}
+
+/// Plugins that misbehave and answer rightly all the same are used.
+#[track_caller]
+fn still_right(before: &str) {
+    let built = faulty(before);
+    let plugins = plugins(&built.path);
+    let drawn = plugins.draw(&request("faulty"), &|_| None).unwrap();
+    assert_eq!(drawn.drawn_by, "faulty 1.0");
+    drop(plugins);
+    assert!(!is_alive(&built.path), "the plugin's process is still there");
+}
+
+#[test]
+fn printing_disturbs_nothing() {
+    still_right("#define BEFORE puts(\"ok 5\"); puts(\"hello\"); fflush(stdout)");
+    still_right(
+        "#define BEFORE for (int i = 0; i < 200000; i++) fputs(\"noise, noise\\n\", stderr)",
+    );
+}
+
+#[test]
+fn a_thread_left_running_goes_with_the_child() {
+    still_right(
+        "#include <pthread.h>\n#include <unistd.h>\nstatic void *idle(void *x) { for (;;) sleep(1); }\n#define BEFORE pthread_t t; pthread_create(&t, 0, idle, 0)",
+    );
+}

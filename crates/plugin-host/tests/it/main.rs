@@ -1,0 +1,8 @@
+//! Plugins as the host meets them: right ones, and one for each way of being wrong.
+
+#![expect(clippy::unwrap_used, reason = "a test that unwraps nothing has failed")]
+
+mod built;
+mod faulty;
+mod right;
+mod version_1;
