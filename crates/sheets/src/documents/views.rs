@@ -52,7 +52,7 @@ pub(super) fn draw(
     for ix in pattern.indices() {
         let (large, small) = label(ix);
         let at = place * pattern[ix].seed;
-        let room = cushion::greatest_width(pattern, ix).to_mm() * place.as_coeffs()[3].abs() * 0.8;
+        let room = room_at_seed(pattern, ix) * place.as_coeffs()[3].abs() * 0.85;
         let number = at_most(&large, text(size_pt, Weight::Bold, ACCENT), room)?;
         let Some(small) = small else {
             let baseline = at.y + number.cap_height() / 2.0;
@@ -65,6 +65,27 @@ pub(super) fn draw(
         block.text(Point::new(at.x, baseline), &small, &count, Align::Centre)?;
     }
     Ok(())
+}
+
+/// How wide a line can be that is centred on the seed of a compartment and touches no seam, in
+/// millimetres of the cushion.
+fn room_at_seed(pattern: &Pattern, compartment: CompartmentIx) -> f64 {
+    let seed = pattern[compartment].seed;
+    let around = pattern
+        .edges()
+        .iter()
+        .filter(|edge| edge.left == Some(compartment) || edge.right == Some(compartment));
+    let mut nearest = f64::INFINITY;
+    for edge in around {
+        for pair in edge.chain.flatten(0.5).windows(2) {
+            let (from, to) = (pair[0] - seed, pair[1] - seed);
+            if (from.y < 0.0) != (to.y < 0.0) {
+                let across = from.x + (to.x - from.x) * from.y / (from.y - to.y);
+                nearest = nearest.min(across.abs());
+            }
+        }
+    }
+    2.0 * nearest
 }
 
 /// The least size of a text in a drawing, in points.
