@@ -1,3 +1,5 @@
+//! Tests of the body: measures, shapes and loads.
+
 use cushion::{Force, Length, Mass, Side};
 
 use super::*;
