@@ -63,7 +63,7 @@ pub(crate) struct Failure {
     kind: Kind,
     message: String,
     hint: Option<String>,
-    file: Option<FileRemarks>,
+    file: Option<Box<FileRemarks>>,
     told: bool,
 }
 
@@ -86,7 +86,7 @@ impl Failure {
     /// A file is wrong at the places that the remarks point at.
     pub(crate) fn wrong_file(file: FileRemarks) -> Self {
         let message = format!("{} cannot be used: {}", file.shown(), file.count());
-        Self { file: Some(file), ..Self::new(Kind::File, message) }
+        Self { file: Some(Box::new(file)), ..Self::new(Kind::File, message) }
     }
 
     /// An output could not be written.
@@ -125,7 +125,7 @@ impl Failure {
 
     /// The file that is wrong, with its remarks.
     pub(crate) fn file_remarks(&self) -> Option<&FileRemarks> {
-        self.file.as_ref()
+        self.file.as_deref()
     }
 
     /// The same as a remark on a text.
