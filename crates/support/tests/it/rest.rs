@@ -390,7 +390,7 @@ fn effects_of_a_cell_are_difference_quotients() {
                 .expect("it is at rest");
         for (at, effect) in effects.iter().enumerate().filter(|(at, _)| cushion.cells[*at].count > 0.0) {
             // So few that hardly a node touches or parts, the base included.
-            let part = 0.001;
+            let part = 2e-4;
             let [less, more] = [-part, part].map(|by| {
                 let mut cells = cushion.cells.clone();
                 cells[at].count += by;

@@ -1,0 +1,89 @@
+//! Times of a body coming to rest.
+//!
+//! `cargo bench -p support --bench rest`. Read the medians as ratios to each other: they depend on
+//! the machine and on what else it does; the fastest is what the program needs.
+
+use cushion::{Force, Length};
+use divan::{Bencher, black_box};
+use support::{
+    Body, Cells, Load, NestedMeshes, Parameters, Placed, SheetModel, come_to_rest,
+    come_to_rest_slowly, effects_of_a_cell, stock_fill,
+};
+
+const SPACINGS: [f64; 3] = [8.0, 4.0, 2.0];
+
+fn main() {
+    divan::main();
+}
+
+/// Six compartments on 440 x 400 mm with their stock fill, and the reference body.
+struct Scene {
+    meshes: NestedMeshes,
+    model: SheetModel,
+    cells: Vec<Cells>,
+    placed: Placed,
+    parameters: Parameters,
+    walls: Length,
+}
+
+fn scene(mm: f64) -> Scene {
+    let pattern = testkit::pattern("row-six", "440x400");
+    let (cell, parameters) = (testkit::cell(), Parameters::default());
+    let stock = stock_fill(&pattern, &cell, &parameters).expect("built-in layouts have a fill");
+    let meshes = NestedMeshes::new(&pattern, Length::from_mm(mm)).expect("it can be meshed");
+    let model = SheetModel::new(&meshes, pattern.wall_height());
+    let cells = stock
+        .compartments
+        .iter()
+        .map(|own| Cells {
+            count: f64::from(own.cells.stock),
+            each: cell.inflated,
+            packing: own.packing,
+        })
+        .collect();
+    let body = Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]));
+    let placed = Placed::new(&model, body);
+    Scene { meshes, model, cells, placed, parameters, walls: pattern.wall_height() }
+}
+
+/// What is done once for a pattern, the mesh apart.
+#[divan::bench(args = SPACINGS)]
+fn model(bencher: Bencher<'_, '_>, mm: f64) {
+    let scene = scene(mm);
+    bencher.bench(|| SheetModel::new(black_box(&scene.meshes), scene.walls));
+}
+
+/// Unloaded and loaded.
+#[divan::bench(args = SPACINGS)]
+fn cold(bencher: Bencher<'_, '_>, mm: f64) {
+    let Scene { model, cells, placed, parameters, .. } = scene(mm);
+    bencher.bench(|| come_to_rest(&model, black_box(&cells), &placed, &parameters, None));
+}
+
+/// Unloaded and loaded, from the answer before a cell was added.
+#[divan::bench(args = SPACINGS)]
+fn warm(bencher: Bencher<'_, '_>, mm: f64) {
+    let Scene { model, mut cells, placed, parameters, .. } = scene(mm);
+    let before = come_to_rest(&model, &cells, &placed, &parameters, None);
+    cells[0].count += 1.0;
+    let near = before.resting.as_ref();
+    bencher.bench(|| come_to_rest(&model, black_box(&cells), &placed, &parameters, near));
+}
+
+/// The slower search alone.
+#[divan::bench(sample_count = 3)]
+fn slowly(bencher: Bencher<'_, '_>) {
+    let Scene { model, cells, placed, parameters, .. } = scene(4.0);
+    bencher.bench(|| come_to_rest_slowly(&model, black_box(&cells), &placed, &parameters));
+}
+
+/// What one cell more in each compartment does.
+#[divan::bench]
+fn effects(bencher: Bencher<'_, '_>) {
+    let Scene { model, cells, placed, parameters, .. } = scene(4.0);
+    let rest = come_to_rest(&model, &cells, &placed, &parameters, None);
+    let resting = rest.resting.expect("it comes to rest");
+    bencher.bench(|| {
+        effects_of_a_cell(&model, black_box(&cells), &placed, &parameters, &resting)
+    });
+}
