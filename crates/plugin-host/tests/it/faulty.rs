@@ -135,7 +135,7 @@ fn answers_that_are_no_layout() {
     );
     check(
         "#define SECOND \"\"",
-        "plugin `faulty`: its layout is wrong: no compartment claims the space around x 0, y 300 mm (at 440x400)",
+        "plugin `faulty`: its layout is wrong: no compartment claims the space around x 110, y 300 mm (at 440x400)",
     );
     check(
         "#define SECOND \"front = { seed = [5, 90], number = 2, words = \\\"w\\\", for = \\\"thigh\\\" }\\n\"",

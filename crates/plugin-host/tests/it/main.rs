@@ -4,5 +4,6 @@
 
 mod built;
 mod faulty;
+mod leg_front;
 mod right;
 mod version_1;
