@@ -12,6 +12,9 @@ use super::dense;
 use super::factor::Factor;
 use super::small::SmallMatrix;
 
+/// Rows that are multiplied at a time, so that sums are read and written less often.
+const BLOCK: usize = 4;
+
 /// The border of a system of equations.
 #[derive(Clone, Debug)]
 pub(crate) struct Border {
@@ -55,18 +58,7 @@ impl Bordered {
         let Border { mut vectors, width, scale, corner } = border;
         factor.forward(&mut vectors, width);
         let count = scale.len();
-        let mut products = vec![0.0; count * width];
-        for row in vectors.chunks_exact(width) {
-            if row.iter().all(|value| *value == 0.0) {
-                continue;
-            }
-            for (at, own) in products.chunks_exact_mut(width).enumerate() {
-                let factor = row[at];
-                for (sum, value) in own.iter_mut().zip(row) {
-                    *sum += factor * value;
-                }
-            }
-        }
+        let products = products(&vectors, width, count);
         let mut schur = corner;
         for row in 0..count {
             for column in 0..count {
@@ -105,4 +97,41 @@ impl Bordered {
         }
         Some(Solved { nodes, border })
     }
+}
+
+/// The products of the first `count` columns with all, by rows, of a matrix whose rows have
+/// `width` numbers.
+fn products(rows: &[f64], width: usize, count: usize) -> Vec<f64> {
+    let mut products = vec![0.0; count * width];
+    let mut block = Vec::with_capacity(BLOCK * width);
+    let mut add = |block: &mut Vec<f64>| {
+        block.resize(BLOCK * width, 0.0);
+        for (at, own) in products.chunks_exact_mut(width).enumerate() {
+            let mut rows = block.chunks_exact(width);
+            let [a, b, c, d] =
+                std::array::from_fn(|_| rows.next().map_or(&[][..], |row| &row[at..]));
+            let values = a.iter().zip(b).zip(c.iter().zip(d));
+            for (sum, ((va, vb), (vc, vd))) in own[at..].iter_mut().zip(values) {
+                *sum += (a[0] * va + b[0] * vb) + (c[0] * vc + d[0] * vd);
+            }
+        }
+        block.clear();
+    };
+    for row in rows.chunks_exact(width) {
+        // Rows of nodes that are not free.
+        if row.iter().all(|value| *value == 0.0) {
+            continue;
+        }
+        block.extend_from_slice(row);
+        if block.len() == BLOCK * width {
+            add(&mut block);
+        }
+    }
+    add(&mut block);
+    for row in 0..count {
+        for column in 0..row {
+            products[row * width + column] = products[column * width + row];
+        }
+    }
+    products
 }
