@@ -31,6 +31,7 @@ pub(crate) enum Command {
     Demo(Demo),
     Pattern(Pattern),
     Plan(Plan),
+    Plugin(Plugin),
     Print(Print),
     Check(Check),
     New(New),
@@ -57,7 +58,7 @@ pub(crate) struct Demo {
     seatwright pattern mine.toml --size 17x16in --svg mine.svg\n  \
     seatwright pattern curved-ten --size 440x400 --json")]
 pub(crate) struct Pattern {
-    /// Name of a built-in layout, or path of a layout file
+    /// Name of a built-in layout, path of a layout file, or plugin:NAME
     #[arg(value_name = "LAYOUT")]
     pub(crate) layout: String,
 
@@ -67,6 +68,9 @@ pub(crate) struct Pattern {
 
     #[command(flatten)]
     pub(crate) cell: Cell,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 
     /// Draw the pattern into this file
     #[arg(long, value_name = "FILE")]
@@ -94,6 +98,9 @@ pub(crate) struct Plan {
     /// Name who records the plan, by initials or role
     #[arg(long, value_name = "WHO", requires = "record")]
     pub(crate) by: Option<String>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 
     #[command(flatten)]
     pub(crate) day: Day,
@@ -145,6 +152,9 @@ pub(crate) struct Print {
     pub(crate) png: bool,
 
     #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+
+    #[command(flatten)]
     pub(crate) day: Day,
 }
 
@@ -166,16 +176,70 @@ pub(crate) struct Check {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     seatwright new client K-17.toml\n  \
-    seatwright new layout mine.toml\n\n\
+    seatwright new layout mine.toml\n  \
+    seatwright new plugin mine\n\n\
     A file that is there already is never written over.")]
 pub(crate) struct New {
     /// What to begin
     #[arg(value_name = "KIND", value_enum)]
     pub(crate) kind: Starter,
 
-    /// Path of the file to write
+    /// Path of the file to write, or of the folder for a plugin
     #[arg(value_name = "FILE")]
     pub(crate) file: PathBuf,
+}
+
+/// List, show and check plugins that draw layouts
+#[derive(Debug, Args)]
+#[command(after_help = "Plugins are looked for in the files named with --plugin, in the folders \
+    that the environment variable SEATWRIGHT_PLUGINS lists, and in seatwright/plugins in the \
+    user's data folder (XDG_DATA_HOME, or ~/.local/share). Nothing else is run.\n\n\
+    Examples:\n  \
+    seatwright plugin list\n  \
+    seatwright plugin show relief-rings\n  \
+    seatwright plugin check target/release/libmine.so\n  \
+    seatwright pattern plugin:mine --plugin target/release/libmine.so --size 440x400")]
+pub(crate) struct Plugin {
+    #[command(subcommand)]
+    pub(crate) action: PluginAction,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// What to do with plugins.
+#[derive(Debug, Subcommand)]
+pub(crate) enum PluginAction {
+    /// List the plugins that were named or installed
+    List,
+    /// Show what a plugin says of itself, and its parameters
+    Show {
+        /// Name of the plugin
+        #[arg(value_name = "NAME")]
+        name: String,
+    },
+    /// Draw a plugin's layout at several sizes and say what is wrong
+    Check {
+        /// Path of the plugin's library
+        #[arg(value_name = "PATH")]
+        path: PathBuf,
+    },
+}
+
+/// Where plugins are, and values for their parameters.
+#[derive(Clone, Debug, Default, Args)]
+pub(crate) struct PluginOptions {
+    /// Look for plugins in this library too
+    #[arg(long, value_name = "PATH", global = true)]
+    pub(crate) plugin: Vec<PathBuf>,
+
+    /// Give a plugin's parameter a value
+    #[arg(long, value_name = "NAME=NUMBER", value_parser = crate::plugins::setting, global = true)]
+    pub(crate) set: Vec<(cushion::Name, f64)>,
+
+    /// Run plugins inside this program, where their crash is its crash
+    #[arg(long, global = true)]
+    pub(crate) plugin_in_process: bool,
 }
 
 /// Write completions for a shell to stdout
@@ -197,6 +261,8 @@ pub(crate) enum Starter {
     Layout,
     /// A kind of air cell
     Cell,
+    /// A folder with a plugin in Rust, which builds without network
+    Plugin,
 }
 
 /// A size of paper.

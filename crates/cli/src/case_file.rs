@@ -2,11 +2,12 @@
 
 use std::path::Path;
 
-use case::{Client, Date, LayoutRef, Plan, RecordedCount, RecordedPlan};
+use case::{Client, Date, Plan, RecordedCount, RecordedPlan};
 use cushion::{Cell, CompartmentIx, Layout, Length, Pattern};
 use files::{Remark, Severity};
 use fitting::{PlanInput, Refusal};
 
+use crate::arguments::PluginOptions;
 use crate::failure::{Failure, Kind};
 use crate::papers;
 use crate::resolve::{self, Sourced};
@@ -29,12 +30,22 @@ impl CaseFile {
     ///
     /// Fails where one of the files cannot be used.
     pub(crate) fn open(path: &Path) -> Result<Self, Failure> {
-        Self::of(resolve::client(path)?, path.parent().unwrap_or(Path::new("")))
+        Self::open_with(path, &PluginOptions::default())
+    }
+
+    /// The same, with plugins that the command line names.
+    pub(crate) fn open_with(path: &Path, plugins: &PluginOptions) -> Result<Self, Failure> {
+        let folder = path.parent().unwrap_or(Path::new(""));
+        Self::of(resolve::client(path)?, folder, plugins)
     }
 
     /// The same for a client that was read already, and names its files from `folder`.
-    pub(crate) fn of(client: Sourced<Client>, folder: &Path) -> Result<Self, Failure> {
-        let mut layout = resolve::layout_of(&client, folder)?;
+    pub(crate) fn of(
+        client: Sourced<Client>,
+        folder: &Path,
+        plugins: &PluginOptions,
+    ) -> Result<Self, Failure> {
+        let mut layout = resolve::layout_of(&client, folder, plugins)?;
         let cell = resolve::cell_of(&client, folder)?;
         let pattern = resolve::pattern(&mut layout, client.value.cushion.size)?;
         let stock = Stock::of(&layout, &pattern, &cell.value)?;
@@ -114,10 +125,7 @@ impl CaseFile {
             layout_digest: self.layout.digest(),
             cell_digest: self.cell.digest(),
             parameters_digest: stock::parameters_digest(),
-            drawn_by: match &chosen.layout {
-                LayoutRef::Plugin { name, .. } => Some(name.to_string()),
-                LayoutRef::BuiltIn(_) | LayoutRef::File(_) => None,
-            },
+            drawn_by: self.layout.drawn_by.clone(),
         }
     }
 }

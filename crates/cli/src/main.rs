@@ -7,6 +7,8 @@ mod exit_codes;
 mod export;
 mod failure;
 mod papers;
+mod plugin_template;
+mod plugins;
 mod read;
 mod remarks;
 mod resolve;
@@ -20,5 +22,6 @@ mod write;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    run::program(std::env::args_os())
+    plugin_host::child_main(std::env::args_os())
+        .unwrap_or_else(|| run::program(std::env::args_os()))
 }

@@ -5,8 +5,11 @@ use std::path::Path;
 use case::{Client, Digest, LayoutRef};
 use cushion::{Cell, Layout, MadeSize, Mass, Pattern, Size};
 use files::{BUILT_IN_CELLS, BUILT_IN_LAYOUTS, Read, Text};
+use plugin_host::Drawn;
 
-use crate::failure::{Failure, Kind};
+use crate::arguments::PluginOptions;
+use crate::failure::Failure;
+use crate::plugins;
 use crate::read;
 use crate::remarks::FileRemarks;
 
@@ -16,6 +19,8 @@ pub(crate) struct Sourced<T> {
     pub(crate) value: T,
     /// What is to be said about the text, though it can be used; with its path and the text.
     pub(crate) file: FileRemarks,
+    /// The plugin and its version, where one wrote the text.
+    pub(crate) drawn_by: Option<String>,
 }
 
 impl<T> Sourced<T> {
@@ -29,7 +34,7 @@ impl<T> Sourced<T> {
         let Read { value, remarks } = read;
         let file = FileRemarks { path, text, remarks };
         match value {
-            Some(value) => Ok(Self { value, file }),
+            Some(value) => Ok(Self { value, file, drawn_by: None }),
             None => Err(Failure::wrong_file(file)),
         }
     }
@@ -46,23 +51,39 @@ pub(crate) fn client_text(path: String, text: String) -> Result<Sourced<Client>,
     Sourced::new(path, text, read)
 }
 
-/// Finds the layout that the command line names.
-pub(crate) fn layout(word: &str) -> Result<Sourced<Layout>, Failure> {
+/// Finds the layout that the command line names; a plugin's is drawn for the size.
+pub(crate) fn layout(
+    word: &str,
+    size: Size,
+    options: &PluginOptions,
+) -> Result<Sourced<Layout>, Failure> {
     if let Some(name) = word.strip_prefix("plugin:") {
-        return Err(no_plugin(name));
+        return drawn(plugins::draw(options, name, size, [], None)?);
     }
     let found = named("layout", word, BUILT_IN_LAYOUTS, Path::new(""))?;
     let read = files::read_layout(&found.text);
     Sourced::new(found.path, found.text, read)
 }
 
+/// A layout that a plugin drew.
+fn drawn(drawn: Drawn) -> Result<Sourced<Layout>, Failure> {
+    let path = format!("plugin {}", drawn.drawn_by);
+    let file = FileRemarks { path, text: drawn.text, remarks: Vec::new() };
+    Ok(Sourced { value: drawn.layout, file, drawn_by: Some(drawn.drawn_by) })
+}
+
 /// Finds the layout that a client's file names, from a folder.
 pub(crate) fn layout_of(
     client: &Sourced<Client>,
     folder: &Path,
+    options: &PluginOptions,
 ) -> Result<Sourced<Layout>, Failure> {
     let word = match &client.value.cushion.layout {
-        LayoutRef::Plugin { name, .. } => return Err(no_plugin(name.as_str())),
+        LayoutRef::Plugin { name, parameters } => {
+            let (size, given) = (client.value.cushion.size, parameters.clone());
+            let found = plugins::draw(options, name.as_str(), size, given, Some(&client.value));
+            return drawn(found?);
+        }
         LayoutRef::BuiltIn(name) => name.as_str(),
         LayoutRef::File(path) => path,
     };
@@ -108,11 +129,6 @@ fn named(what: &str, word: &str, built_in: &[Text], folder: &Path) -> Result<Fou
             .hint(format!("built in: {}; or give the path of a {what} file", names.join(", "))));
     }
     Ok(Found { text: read::text(&path)?, path: path.display().to_string() })
-}
-
-/// Layouts of plugins are not to be had.
-fn no_plugin(name: &str) -> Failure {
-    Failure::new(Kind::Plugin, format!("there is no plugin for the layout `{name}`"))
 }
 
 /// Draws a layout at a size; remarks on it go to the others on its file.

@@ -5,7 +5,7 @@ use std::path::Path;
 use case::{Client, Date, Entry};
 use sheets::Paper;
 
-use crate::arguments::Demo;
+use crate::arguments::{Demo, PluginOptions};
 use crate::case_file::CaseFile;
 use crate::failure::Failure;
 use crate::terminal::Terminal;
@@ -17,7 +17,7 @@ const CLIENT: &str = include_str!("../../demo/client.toml");
 /// Writes the demo client's papers, as of the day of its last check, and says what to look at.
 pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
     let client = resolve::client_text("the demo client".to_owned(), CLIENT.to_owned())?;
-    let case = CaseFile::of(client, Path::new(""))?;
+    let case = CaseFile::of(client, Path::new(""), &PluginOptions::default())?;
     let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
     let of_client = papers::of_client(&case, on, Paper::A4)?;
     let outputs = export::all(&of_client.papers, &arguments.out, true)?;

@@ -6,6 +6,7 @@ mod demo;
 mod new;
 mod pattern;
 mod plan;
+mod plugin;
 mod print;
 
 use crate::arguments::Command;
@@ -22,6 +23,7 @@ pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> 
         Command::Demo(arguments) => demo::run(arguments, terminal),
         Command::Pattern(arguments) => pattern::run(arguments, terminal),
         Command::Plan(arguments) => plan::run(arguments, terminal),
+        Command::Plugin(arguments) => plugin::run(arguments, terminal),
         Command::Print(arguments) => print::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, terminal),
         Command::New(arguments) => new::run(arguments, terminal),

@@ -9,7 +9,7 @@ use crate::{export, resolve, tables, write};
 
 /// Shows a pattern as a table or in JSON, and draws it where asked.
 pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
-    let mut layout = resolve::layout(&arguments.layout)?;
+    let mut layout = resolve::layout(&arguments.layout, arguments.size, &arguments.plugins)?;
     let cell = resolve::cell(arguments.cell.cell.as_deref())?;
     let pattern = resolve::pattern(&mut layout, arguments.size)?;
     let stock = Stock::of(&layout, &pattern, &cell.value)?;

@@ -12,7 +12,7 @@ use crate::{tables, today, write};
 /// Shows the plan for a client, as a table or in JSON, and records it where asked.
 pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
-    let case = CaseFile::open(&arguments.client)?;
+    let case = CaseFile::open_with(&arguments.client, &arguments.plugins)?;
     let plan = case.plan(on)?;
     if let Some(by) = &arguments.by {
         record(arguments, &case, &plan, on, by)?;

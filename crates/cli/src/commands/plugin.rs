@@ -1,0 +1,121 @@
+//! `plugin`: what plugins there are, what they say of themselves, whether they are right.
+
+use std::fmt::Write as _;
+use std::path::Path;
+
+use cushion::{LayoutRequest, Name, Severity, Size};
+use plugin_host::{Description, Parameter};
+
+use crate::arguments::{Plugin, PluginAction, PluginOptions};
+use crate::failure::{Failure, Kind};
+use crate::plugins;
+use crate::terminal::Terminal;
+
+/// What is said of running plugins, wherever they are shown.
+const TRUST: &str = "A plugin is a program. It runs in a process of its own with limits, which protects from its faults, not from malice: use only what you trust.";
+
+/// The sizes at which a plugin is checked.
+const SIZES: [&str; 3] = ["250x250", "440x400", "600x550"];
+
+pub(crate) fn run(arguments: &Plugin, terminal: Terminal) -> Result<(), Failure> {
+    match &arguments.action {
+        PluginAction::List => list(&arguments.plugins, terminal),
+        PluginAction::Show { name } => show(&arguments.plugins, name, terminal),
+        PluginAction::Check { path } => check(path, &arguments.plugins, terminal),
+    }
+}
+
+/// Lists the plugins that were named or installed, with what they say of themselves.
+fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
+    let plugins = plugins::plugins(options)?;
+    let mut words = String::new();
+    let mut faults = Vec::new();
+    for path in plugins.places().all() {
+        match plugins.describe(path) {
+            Ok(it) => {
+                let _ = writeln!(words, "{:<20} {:<8} {}", it.name, it.version, it.about);
+            }
+            Err(fault) => faults.push(fault.to_string()),
+        }
+    }
+    if words.is_empty() && faults.is_empty() {
+        let folders = plugins.places().folders.iter().map(|it| format!("  {}\n", it.display()));
+        words = format!("No plugins. They are looked for in:\n{}", folders.collect::<String>());
+    }
+    terminal.warn(&faults);
+    terminal.answer(&format!("{words}\n{TRUST}\n"))
+}
+
+fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), Failure> {
+    let name = Name::new(name.strip_prefix("plugin:").unwrap_or(name)).ok_or_else(|| {
+        Failure::call(format!("`{name}` is no plugin's name")).hint(format!("take {}", Name::RULE))
+    })?;
+    let plugins = plugins::plugins(options)?;
+    let path = plugins.places().find(&name).map_err(plugins::failure)?;
+    let description = plugins.describe(path.clone()).map_err(plugins::failure)?;
+    terminal.answer(&format!("{}From {}\n\n{TRUST}\n", words(&description), path.display()))
+}
+
+fn words(description: &Description) -> String {
+    let Description { name, version, about, parameters } = description;
+    let mut words = format!("{name} {version}\n{about}\n\n");
+    for parameter in parameters {
+        words += &parameter_words(parameter);
+    }
+    words
+}
+
+fn parameter_words(parameter: &Parameter) -> String {
+    let Parameter { name, words, unit, least, greatest, standard, measure, must_be_given } =
+        parameter;
+    let bound = measure.map_or(String::new(), |it| format!("; the client's {}", it.words()));
+    let without = if *must_be_given {
+        "must be given or measured".to_owned()
+    } else {
+        format!("{standard} where none is given")
+    };
+    format!("  --set {name}=...  {words}: {least} to {greatest} {unit}, {without}{bound}\n")
+}
+
+/// Draws a plugin's layout at several sizes, with its defaults, and says what is wrong.
+fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
+    let places = PluginOptions { plugin: vec![path.to_owned()], ..options.clone() };
+    let plugins = plugins::plugins(&places)?;
+    let description = plugins.describe(path.to_owned()).map_err(plugins::failure)?;
+    let mut answer = words(&description);
+    let mut wrong = 0;
+    for size in SIZES {
+        let size: Size = size.parse().expect("the sizes are right");
+        // What must be measured has a value to be drawn with, if to no client.
+        let all = description.parameters.iter().map(|it| (it.name.clone(), it.standard));
+        let parameters = all.chain(options.set.iter().cloned()).collect();
+        let request = LayoutRequest { name: description.name.clone(), size, parameters };
+        let drawn = plugins.draw(&request, &|_| None);
+        answer += &match drawn {
+            Ok(drawn) => right(size, &drawn.layout),
+            Err(fault) if fault.kind.is_the_askers() => {
+                format!("{size}: refused: {}\n", fault.kind)
+            }
+            Err(fault) => {
+                wrong += 1;
+                format!("{size}: WRONG: {}\n", fault.kind)
+            }
+        };
+    }
+    terminal.answer(&answer)?;
+    if wrong == 0 {
+        return Ok(());
+    }
+    let message =
+        format!("plugin `{}`: wrong at {wrong} of {} sizes", description.name, SIZES.len());
+    Err(Failure::new(Kind::Plugin, message).hint("tell the plugin's author"))
+}
+
+/// A right layout: how many compartments, and what somebody should look at.
+fn right(size: Size, layout: &cushion::Layout) -> String {
+    let compartments = cushion::arrange(layout, size).map_or(0, |it| it.compartments().len());
+    let faults = cushion::check_layout(layout);
+    let remarks = faults.iter().filter(|fault| fault.kind.severity() == Severity::Remark);
+    let remarks: String = remarks.map(|fault| format!("  {}\n", fault.kind)).collect();
+    format!("{size}: {compartments} compartments\n{remarks}")
+}
