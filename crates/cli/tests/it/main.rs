@@ -1,5 +1,6 @@
 //! The program as a user meets it: real executable, temporary folder, fixed date; stdout, stderr
 //! and exit status together.
+#![allow(clippy::unwrap_used, reason = "in a test, a panic is the report")]
 
 mod calls;
 mod every_layout;
