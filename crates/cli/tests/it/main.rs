@@ -7,5 +7,6 @@ mod every_layout;
 mod house;
 mod papers;
 mod plans;
+mod plugins;
 mod runner;
 mod wrong_files;

@@ -1,0 +1,128 @@
+//! Plugins as a user meets them: in C and in Rust, from a folder, from a copied program.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use crate::runner::{Ran, TestDir};
+
+/// Builds C source into a library in a test's folder.
+#[track_caller]
+fn built(dir: &TestDir, name: &str, source: &str) -> PathBuf {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let (code, library) = (dir.path().join("plugin.c"), dir.path().join(name));
+    std::fs::write(&code, source).unwrap();
+    let status = Command::new("cc")
+        .args(["-shared", "-fPIC", "-O1", "-w", "-o"])
+        .args([&library, &code])
+        .arg("-I")
+        .arg(root.join("crates/plugin-abi/include"))
+        .arg("-I")
+        .arg(root.join("crates/plugin-host/tests/it/faults"))
+        .status();
+    assert!(status.expect("cc is there").success());
+    std::fs::remove_file(code).unwrap();
+    library
+}
+
+fn leg_front(dir: &TestDir) {
+    let source = include_str!("../../../../plugins/leg-front/leg-front.c");
+    built(dir, "libleg_front.so", source);
+}
+
+const PLUGIN: [&str; 2] = ["--plugin", "libleg_front.so"];
+
+#[test]
+fn a_plugins_layout_is_named_like_any_other() {
+    let dir = TestDir::new();
+    leg_front(&dir);
+    let set = ["--set", "thigh-left=450", "--set", "thigh-right=410"];
+    let words = ["pattern", "plugin:leg-front", "--size", "440x400", "--json"];
+    let said = dir.run(&[&words[..], &PLUGIN[..], &set[..]].concat()).done();
+    assert!(said.contains("\"id\": \"knee-right\""), "{said}");
+    let shown = dir.run(&[&["plugin", "show", "leg-front"][..], &PLUGIN[..]].concat()).done();
+    assert!(shown.starts_with("leg-front 1.0.0\n"), "{shown}");
+    assert!(shown.contains("must be given or measured"), "{shown}");
+    assert!(shown.contains("not from malice"), "{shown}");
+}
+
+#[test]
+fn a_clients_measures_set_what_is_not_given() {
+    let client = files::starter::client()
+        .replace("\"row-six\"", "\"plugin:leg-front\"")
+        .replace("{ left = 480, right = 480 }", "{ left = 450, right = 410 }");
+    let dir = TestDir::new().with("client.toml", client);
+    leg_front(&dir);
+    let record = ["plan", "client.toml", "--record", "--by", "OT"];
+    let ran = dir.run(&[&record[..], &PLUGIN[..]].concat());
+    assert_eq!(ran.code, Some(0), "{}", ran.stderr);
+    assert!(dir.read("client.toml").contains("drawn_by = \"leg-front 1.0.0\""));
+    let print = ["print", "client.toml", "--out", "papers"];
+    let ran = dir.run(&[&print[..], &PLUGIN[..]].concat());
+    assert_eq!(ran.code, Some(0), "{}", ran.stderr);
+    let card = dir.read("papers/X-001-setup-card.svg");
+    assert!(card.contains("Pattern drawn by the plugin leg-front 1.0.0."), "no such line");
+}
+
+#[test]
+fn what_must_be_measured_has_no_default() {
+    let dir = TestDir::new();
+    leg_front(&dir);
+    let words = ["pattern", "plugin:leg-front", "--size", "440x400", "--svg", "a.svg"];
+    let said = dir.run(&[&words[..], &PLUGIN[..]].concat()).failed(2);
+    assert_eq!(
+        said,
+        "error: plugin `leg-front`: `thigh-left` (thigh depth on the client's left, measured) must be measured or given; no default is taken\n\
+         hint: measure it, or give `thigh-left` with --set thigh-left=...\n"
+    );
+    assert_eq!(dir.names(), ["libleg_front.so"]);
+}
+
+#[test]
+fn a_plugin_at_fault_is_exit_code_4_and_nothing_is_written() {
+    for (before, sentence) in [
+        ("#define BEFORE abort()", "it crashed"),
+        ("#define ABI 9", "it was built for version 9"),
+        ("#define WIDTH 400", "it was asked for 440x400 and answered for 400x400"),
+    ] {
+        let dir = TestDir::new();
+        built(&dir, "libfaulty.so", &format!("{before}\n#include \"fault.h\"\n"));
+        let words = ["pattern", "plugin:faulty", "--plugin", "libfaulty.so", "--size", "440x400"];
+        let said = dir.run(&[&words[..], &["--svg", "a.svg"]].concat()).failed(4);
+        assert!(said.contains(sentence), "{said}");
+        assert_eq!(dir.names(), ["libfaulty.so"]);
+        dir.run(&["plugin", "check", "libfaulty.so"]).code.filter(|code| *code == 4).unwrap();
+    }
+}
+
+#[test]
+fn a_copied_program_in_an_empty_folder_runs_installed_plugins() {
+    let dir = TestDir::new();
+    leg_front(&dir);
+    let copy = dir.path().join("seatwright-copy");
+    std::fs::copy(env!("CARGO_BIN_EXE_seatwright"), &copy).unwrap();
+    let output = Command::new(&copy)
+        .args(["plugin", "list"])
+        .current_dir(dir.path())
+        .env("SEATWRIGHT_PLUGINS", dir.path())
+        .output();
+    let said = Ran::from(output.unwrap()).done();
+    assert!(said.contains("leg-front"), "{said}");
+}
+
+#[test]
+fn the_plugin_template_builds_without_network_and_draws() {
+    let dir = TestDir::new();
+    dir.run(&["new", "plugin", "mine"]).done();
+    dir.run(&["new", "plugin", "mine"]).failed(6);
+    let folder = dir.path().join("mine");
+    let built = Command::new(std::env::var_os("CARGO").unwrap_or("cargo".into()))
+        .args(["build", "--offline", "--quiet"])
+        .current_dir(&folder)
+        .env("CARGO_TARGET_DIR", folder.join("target"))
+        .output()
+        .unwrap();
+    assert!(built.status.success(), "{}", String::from_utf8_lossy(&built.stderr));
+    let library = "mine/target/debug/libmy_plugin.so";
+    let said = dir.run(&["plugin", "check", library]).done();
+    assert!(said.contains("440x400: 3 compartments"), "{said}");
+}
