@@ -3,5 +3,6 @@
 mod membrane;
 mod mesh;
 mod nets;
+mod ratings;
 mod rest;
 mod stock;
