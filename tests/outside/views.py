@@ -1,0 +1,65 @@
+"""The two views of a fill, read back from the papers: mirror images with the same counts.
+
+Outside source: the drawings alone; nothing of the program is asked.
+"""
+
+from aid.drawing import texts
+from aid.program import folder, near, run
+
+
+def demo(name):
+    with folder() as here:
+        run("demo", "--out", ".", cwd=here)
+        return texts((here / f"{name}.svg").read_text(encoding="utf-8"))
+
+
+def middle(found, words):
+    return next(it for it in found if it[0] == words)
+
+
+def counted(found):
+    """Number -> count of a drawing: the count stands right below its number."""
+    counts = {}
+    large = max(it[3] for it in found if it[0].isdigit())
+    for words, x, y, size, *_ in found:
+        if words.isdigit() and size > large - 4 and size > 12:
+            below = [it for it in found if it[0].endswith("cells") and 0 < it[2] - y < 8 and abs(it[1] - x) < 14]
+            if below:
+                nearest = min(below, key=lambda it: abs(it[1] - x) + it[2] - y)
+                counts[int(words)] = (int(nearest[0].split()[0]), x, y)
+    return counts
+
+
+def check_counts_are_the_same_from_above_and_from_below():
+    above, below = counted(demo("setup-card")), counted(demo("fill-card"))
+    assert len(above) == 10 and above.keys() == below.keys(), (above, below)
+    for number in above:
+        assert above[number][0] == below[number][0], number
+
+
+def check_numbers_are_mirrored():
+    above, below = counted(demo("setup-card")), counted(demo("fill-card"))
+    # The drawings differ in scale: places are taken as shares of the distance between two numbers.
+    def shares(found):
+        left, right = found[7], found[8]
+        width = right[1] - left[1]
+        return {number: ((it[1] - left[1]) / width, (it[2] - left[2]) / abs(width)) for number, it in found.items()}
+
+    a, b = shares(above), shares(below)
+    for number in a:
+        # Numbers of one and two digits begin at different distances from their middle.
+        near(a[number][0], b[number][0], 0.06, f"place across of {number}")
+        near(a[number][1], b[number][1], 0.03, f"place along of {number}")
+    # From above 7 is left of 8, from below right of it.
+    assert above[7][1] < above[8][1] and below[7][1] > below[8][1]
+
+
+def check_side_words_stand_on_their_sides():
+    for name, left_first in (("setup-card", True), ("fill-card", False)):
+        found = demo(name)
+        large = max(it[3] for it in found if it[0].startswith("CLIENT'S"))
+        sides = {it[0]: it[1] for it in found if it[0].startswith("CLIENT'S") and it[3] == large}
+        assert (sides["CLIENT'S LEFT"] < sides["CLIENT'S RIGHT"]) == left_first, (name, sides)
+        front = next(it for it in found if it[0].startswith("FRONT EDGE") and it[3] == large)
+        rear = next(it for it in found if it[0].startswith("REAR EDGE") and it[3] == large)
+        assert front[2] < rear[2], name
