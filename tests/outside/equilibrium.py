@@ -1,0 +1,39 @@
+"""The whole mechanics against a general solver: the same energy, on the same coarse mesh, for three
+layouts and two bodies.
+
+Outside source: IPOPT through CasADi (see aid/interior_point.py).
+"""
+
+import json
+import subprocess
+
+from aid import interior_point
+from aid.program import ROOT, near
+
+CASES = [(layout, "440x400", body) for layout in ("row-six", "island-eight", "curved-ten") for body in ("level", "oblique")]
+
+
+def problem(layout, size, body):
+    command = ["cargo", "run", "--quiet", "--package", "support", "--example", "coarse_problem", "--", layout, size, body]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=600)
+    assert done.returncode == 0, done.stderr
+    return json.loads(done.stdout)
+
+
+def check_pressures_and_pose_agree():
+    for case in CASES:
+        given = problem(*case)
+        answer = given["answer"]
+        bare, loaded = interior_point.solve(given)
+        for found, expected, what in [
+            (bare["fill_pa"], answer["unloaded_pa"], "unloaded pressure"),
+            (loaded["fill_pa"], answer["fill_pa"], "fill pressure"),
+        ]:
+            for one, other in zip(found, expected):
+                # Two in a thousand; a slack compartment has no pressure, to a hundredth of a pascal.
+                near(one, other, 0.002 * abs(other) + 0.5, f"{what} of {case}")
+        sink, roll, pitch = loaded["pose"]
+        near(sink, answer["pose"][0], 0.002 * abs(answer["pose"][0]), f"height of {case}")
+        # Slopes: two in a thousand, and no better than a hundredth of a degree.
+        for found, expected, what in [(roll, answer["pose"][1], "roll"), (pitch, answer["pose"][2], "pitch")]:
+            near(found, expected, 0.002 * abs(expected) + 1e-4, f"{what} of {case}")
