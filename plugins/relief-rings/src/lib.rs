@@ -90,10 +90,10 @@ impl Plan {
                 middle + isle.1 + RING + 85.0
             )));
         }
-        let two = isle.0 + 2.0 * WIDE_RING <= half
-            && middle - isle.1 >= 2.0 * WIDE_RING
-            && middle + isle.1 + 2.0 * WIDE_RING <= room;
-        let ring = two.then_some((isle.0 + WIDE_RING, isle.1 + WIDE_RING));
+        // A ring of its own, where as much is left around it; no wider than a hand.
+        let left = (half - isle.0).min(middle - isle.1).min(room - middle - isle.1);
+        let wide = (left / 2.0).min(WIDE_RING);
+        let ring = (wide >= RING).then_some((isle.0 + wide, isle.1 + wide));
         let seat = match ring {
             Some(ring) => (middle + ring.1 + WIDE_RING).min(room),
             None => (middle + isle.1 + WIDE_RING.min(room - middle - isle.1)).min(room),
@@ -119,24 +119,33 @@ impl Plan {
             "isle = {{ seed = [0, {}], number = 1, words = \"under both seat bones\", for = \"seat bone\" }}\n",
             self.middle
         );
-        let mut next = 2;
-        let mut outer = around;
-        if let Some(ring) = self.ring {
-            self.add_oval("ring", ring, &mut points, &mut seams);
-            compartments += &format!(
-                "ring = {{ seed = [0, {}], number = 2, words = \"ring around the seat bones\", for = \"trochanter\" }}\n",
-                self.middle - f64::midpoint(self.isle.1, ring.1)
-            );
-            next = 3;
-            outer = (self.middle - ring.1) / 2.0;
-        }
+        let next = match self.ring {
+            // What lies around a ring of its own is parted along the middle.
+            Some(ring) => {
+                self.add_oval("ring", ring, &mut points, &mut seams);
+                seams += "spine = { through = [\"rear\", \"ring-rear\"] }\n\
+                          hold = { through = [\"ring-front\", \"seat-mid\"] }\n";
+                compartments += &format!(
+                    "ring = {{ seed = [0, {}], number = 2, words = \"ring around the seat bones\", for = \"trochanter\" }}\n\
+                     seat = {{ seed = [{}, {}], numbers = {{ left = 3, right = 4 }}, words = \"beside the ring\", for = \"trochanter\" }}\n",
+                    self.middle - f64::midpoint(self.isle.1, ring.1),
+                    f64::midpoint(ring.0, w),
+                    self.middle
+                );
+                5
+            }
+            None => {
+                compartments += &format!(
+                    "seat = {{ seed = [0, {around}], number = 2, words = \"around the relief\", for = \"trochanter\" }}\n"
+                );
+                3
+            }
+        };
         compartments += &format!(
-            "seat = {{ seed = [0, {outer}], number = {next}, words = \"around the relief\", for = \"trochanter\" }}\n\
-             thigh = {{ seed = [{}, {}], numbers = {{ left = {}, right = {} }}, words = \"under the thigh\", for = \"thigh\" }}\n",
+            "thigh = {{ seed = [{}, {}], numbers = {{ left = {next}, right = {} }}, words = \"under the thigh\", for = \"thigh\" }}\n",
             w / 2.0,
             f64::midpoint(self.seat, d),
-            next + 1,
-            next + 2
+            next + 1
         );
         format!(
             "format = 1\nkind = \"layout\"\nname = \"relief-rings\"\ntitle = \"Relief rings\"\n\
@@ -197,11 +206,11 @@ mod tests {
         let (_, small) = drawn("250x280", &[("spacing", 60.0), ("margin", 15.0)]);
         assert_eq!(small.compartments().len(), 4);
         let (_, large) = drawn("600x550", &[("spacing", 130.0), ("bones-at", 170.0)]);
-        assert_eq!(large.compartments().len(), 4 + usize::from(large.by_id("ring").is_some()));
-        for pattern in [small, large] {
-            let seat = pattern.by_id("seat").expect("there is a surround");
-            assert_eq!(pattern[seat].holes.len(), 1);
-        }
+        let ring = large.by_id("ring").expect("there is room for a ring of its own");
+        assert_eq!(large[ring].holes.len(), 1);
+        let seat = small.by_id("seat").expect("there is a surround");
+        assert_eq!(small[seat].holes.len(), 1);
+        assert_eq!(large.compartments().len(), 6);
     }
 
     #[test]
