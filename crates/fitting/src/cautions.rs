@@ -73,9 +73,8 @@ fn old_weight(input: &PlanInput<'_>) -> Option<String> {
         );
     };
     let age = (input.on - weighing.on).get_days();
-    (age > OLD_WEIGHING).then(|| {
-        format!("The body weight is of {}. Weigh the client again.", weighing.on)
-    })
+    (age > OLD_WEIGHING)
+        .then(|| format!("The body weight is of {}. Weigh the client again.", weighing.on))
 }
 
 fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<String> {
@@ -94,10 +93,8 @@ fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Stri
 }
 
 fn too_few_spares(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<String> {
-    let more: u32 =
-        counts.iter().map(|count| count.planned.saturating_sub(count.stock)).sum();
-    let fewer: u32 =
-        counts.iter().map(|count| count.stock.saturating_sub(count.planned)).sum();
+    let more: u32 = counts.iter().map(|count| count.planned.saturating_sub(count.stock)).sum();
+    let fewer: u32 = counts.iter().map(|count| count.stock.saturating_sub(count.planned)).sum();
     let needed = more.saturating_sub(fewer);
     let spares = input.client.cushion.spare_cells;
     (needed > spares).then(|| {

@@ -104,7 +104,10 @@ impl fmt::Display for RefusalKind {
             Self::UnknownCompartment { .. } => write!(f, "the pattern has no such compartment"),
             Self::TwoChanges => write!(f, "two changes are wanted for this compartment"),
             Self::FewerThanNone { stock, change } => {
-                write!(f, "a change of {change:+} takes more than the {stock} cells of the stock fill")
+                write!(
+                    f,
+                    "a change of {change:+} takes more than the {stock} cells of the stock fill"
+                )
             }
             Self::NoSuchCrown { crown } => {
                 write!(f, "no count of this cell gives a crown of {:.0} mm", crown.to_mm())
@@ -182,11 +185,7 @@ fn too_heavy(input: &PlanInput<'_>) -> Option<Refusal> {
 }
 
 /// The count of a compartment with its change made.
-fn changed(
-    input: &PlanInput<'_>,
-    ix: CompartmentIx,
-    change: &Change,
-) -> Result<u32, RefusalKind> {
+fn changed(input: &PlanInput<'_>, ix: CompartmentIx, change: &Change) -> Result<u32, RefusalKind> {
     let fill = &input.stock[ix];
     let stock = fill.cells.stock;
     let planned = match change.amount {

@@ -83,7 +83,5 @@ fn effects(bencher: Bencher<'_, '_>) {
     let Scene { model, cells, placed, parameters, .. } = scene(4.0);
     let rest = come_to_rest(&model, &cells, &placed, &parameters, None);
     let resting = rest.resting.expect("it comes to rest");
-    bencher.bench(|| {
-        effects_of_a_cell(&model, black_box(&cells), &placed, &parameters, &resting)
-    });
+    bencher.bench(|| effects_of_a_cell(&model, black_box(&cells), &placed, &parameters, &resting));
 }

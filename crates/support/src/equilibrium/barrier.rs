@@ -122,10 +122,11 @@ impl Inner<'_> {
             let state = self.moved(change, share);
             let gaps = self::gaps(problem, &state);
             let kept = gaps.iter().all(|gap| gap[0] > 0.0 && gap[1] > 0.0);
-            if kept && let Some(forces) = problem.forces(&state) {
-                if self.energy(&forces, &gaps) <= before - 0.1 * share * fall {
-                    return Some((state, forces));
-                }
+            if kept
+                && let Some(forces) = problem.forces(&state)
+                && self.energy(&forces, &gaps) <= before - 0.1 * share * fall
+            {
+                return Some((state, forces));
             }
             share *= 0.5;
         }

@@ -61,7 +61,8 @@ pub fn effects_of_a_cell(
     let pressing: Vec<f64> =
         (0..cells.len()).map(|at| pressing(&loaded.forces, cells, at)).collect();
     let shapes = solve(&bare, &unloaded, &unloaded_loads(&bare, &unloaded.forces, cells))?;
-    let moved = Moved { problem: &problem, laws: &laws, cells, unloaded: &unloaded, loaded: &loaded };
+    let moved =
+        Moved { problem: &problem, laws: &laws, cells, unloaded: &unloaded, loaded: &loaded };
     let causes: Vec<Cause> =
         shapes.iter().enumerate().map(|(at, shape)| moved.cause(at, shape, pressing[at])).collect();
     let loads: Vec<Load> = causes.iter().map(|cause| moved.load(cause)).collect();
@@ -134,8 +135,7 @@ impl Moved<'_> {
             if loose >= own.volume {
                 return 0.0;
             }
-            let own_cell =
-                if at == compartment { loose / self.cells[at].count } else { 0.0 };
+            let own_cell = if at == compartment { loose / self.cells[at].count } else { 0.0 };
             let grown = crate::linear::dot(&patch.gather(&shape.sheet), &patch.areas);
             let share = (own_cell - loose / own.volume * grown) / own.volume;
             self.problem.parameters.migration * share
@@ -201,7 +201,8 @@ impl Moved<'_> {
         let level = self.problem.level;
         let mut pressures = Vec::with_capacity(level.patches.len());
         let mut pushes = vec![0.0; level.len()];
-        for (at, (patch, own)) in level.patches.iter().zip(&self.loaded.forces.patches).enumerate() {
+        for (at, (patch, own)) in level.patches.iter().zip(&self.loaded.forces.patches).enumerate()
+        {
             let by = patch.gather(&change.sheet);
             let bent = patch.bend(&by);
             let pressing = if at == cause.compartment { cause.pressing } else { 0.0 };

@@ -113,7 +113,7 @@ impl PoseStiffness {
 }
 
 /// The equations before they are factored.
-struct Equations<'a> {
+pub(super) struct Equations<'a> {
     at: &'a At<'a>,
     /// The unknown modes of the pose.
     modes: Vec<usize>,
@@ -126,7 +126,7 @@ struct Equations<'a> {
 }
 
 impl<'a> Equations<'a> {
-    fn new(at: &'a At<'a>) -> Self {
+    pub(super) fn new(at: &'a At<'a>) -> Self {
         let problem = at.problem;
         let modes = match &problem.body {
             Some(body) => (0..3).filter(|mode| !body.held[*mode]).collect(),
@@ -147,7 +147,7 @@ impl<'a> Equations<'a> {
     }
 
     /// The matrix of sheet and local stiffness, by place.
-    fn entries(&self) -> Entries {
+    pub(super) fn entries(&self) -> Entries {
         let level = self.at.problem.level;
         let mut entries = level.symbolic.zeros();
         for (node, stiffness) in self.local.iter().enumerate() {
@@ -167,7 +167,7 @@ impl<'a> Equations<'a> {
     }
 
     /// The border, and its rows of the loads.
-    fn border(&self, loads: &[Load]) -> (Border, Vec<Vec<f64>>) {
+    pub(super) fn border(&self, loads: &[Load]) -> (Border, Vec<Vec<f64>>) {
         let level = self.at.problem.level;
         let count = self.modes.len() + self.ranks.len();
         let width = count + loads.len();
@@ -289,7 +289,7 @@ impl<'a> Equations<'a> {
     }
 
     /// The change of sheet and pose that a solution means.
-    fn change(&self, nodes: &[f64], border: &[f64]) -> Change {
+    pub(super) fn change(&self, nodes: &[f64], border: &[f64]) -> Change {
         let level = self.at.problem.level;
         let mut pose = [0.0; 3];
         for (value, mode) in border.iter().zip(&self.modes) {

@@ -18,8 +18,7 @@ struct Cushion {
 impl Cushion {
     /// Cells of 25 ml that fill the share .60, and walls of 60 mm, as in the reference cases.
     fn plain(net: &SeamNet, counts: &[f64], mm: f64) -> Self {
-        let meshes =
-            NestedMeshes::of_net(net, Length::from_mm(mm)).expect("the net can be meshed");
+        let meshes = NestedMeshes::of_net(net, Length::from_mm(mm)).expect("the net can be meshed");
         let model = SheetModel::new(&meshes, Length::from_mm(60.0));
         let cells = counts
             .iter()
@@ -225,7 +224,13 @@ fn a_lighter_load() {
 #[test]
 fn unloaded_cushions() {
     for (net, counts, kpa, tension, greatest) in [
-        (nets::case_four(), &[83.6, 83.6, 70.0, 70.0][..], &[0.35, 0.35, 0.47, 0.47][..], &[73.0, 73.0, 81.0, 81.0][..], 75.0),
+        (
+            nets::case_four(),
+            &[83.6, 83.6, 70.0, 70.0][..],
+            &[0.35, 0.35, 0.47, 0.47][..],
+            &[73.0, 73.0, 81.0, 81.0][..],
+            75.0,
+        ),
         (
             nets::case_six(),
             &[57.2, 57.2, 54.8, 54.8, 53.6, 53.6],
@@ -388,9 +393,11 @@ fn effects_of_a_cell_are_difference_quotients() {
         let effects =
             effects_of_a_cell(&cushion.model, &cushion.cells, &placed, &parameters, &here)
                 .expect("it is at rest");
-        for (at, effect) in effects.iter().enumerate().filter(|(at, _)| cushion.cells[*at].count > 0.0) {
+        for (at, effect) in
+            effects.iter().enumerate().filter(|(at, _)| cushion.cells[*at].count > 0.0)
+        {
             // So few that hardly a node touches or parts, the base included.
-            let part = 2e-4;
+            let part = 5e-5;
             let [less, more] = [-part, part].map(|by| {
                 let mut cells = cushion.cells.clone();
                 cells[at].count += by;
@@ -453,16 +460,11 @@ fn a_load_beside_the_cushion_tips() {
 fn a_pelvis_held_level_takes_a_moment() {
     let cushion = Cushion::plain(&nets::case_four(), &[78.6, 88.6, 70.0, 70.0], 8.0);
     let placed = Placed::new(&cushion.model, reference(500.0)).held_level();
-    let rest =
-        come_to_rest(&cushion.model, &cushion.cells, &placed, &Parameters::default(), None);
+    let rest = come_to_rest(&cushion.model, &cushion.cells, &placed, &Parameters::default(), None);
     let found = numbers(&rest);
     assert_near(found.pose[1], 0.0, 0.0);
-    let turning: f64 = found
-        .reactions
-        .iter()
-        .zip(cushion.model.places())
-        .map(|(force, [x, _])| force * x)
-        .sum();
+    let turning: f64 =
+        found.reactions.iter().zip(cushion.model.places()).map(|(force, [x, _])| force * x).sum();
     // A millionth of the load times a metre.
     assert_near(found.holding[1], -turning, 5e-4);
     // Source: knowledge of the prototype, 215 and 285 N on the sides when roll is held; 3 %.
@@ -481,9 +483,8 @@ fn soft_tissue_blunts_and_stiff_tissue_is_a_rigid_body() {
         numbers(&rest).clone()
     };
     let rigid = carry(None);
-    let greatest = |own: &Resting| {
-        own.sites.iter().map(|site| site.pressure.to_kpa()).fold(0.0, f64::max)
-    };
+    let greatest =
+        |own: &Resting| own.sites.iter().map(|site| site.pressure.to_kpa()).fold(0.0, f64::max);
     for stiffness in [0.2e6, 0.5e6, 1.0e6] {
         let soft = carry(Some(stiffness));
         assert!(greatest(&soft) < greatest(&rigid));
@@ -526,7 +527,8 @@ fn results_follow_a_seam_that_moves() {
             let net = nets::grid(&[-220.0, 0.0, 220.0], &[0.0, y, 400.0], true);
             // Counts go with the areas, so that a cushion of the same firmness results.
             let (rear, front) = (0.38 * y, 0.389 * (400.0 - y));
-            let rest = Cushion::plain(&net, &[rear, rear, front, front], 4.0).carry(reference(500.0));
+            let rest =
+                Cushion::plain(&net, &[rear, rear, front, front], 4.0).carry(reference(500.0));
             let found = numbers(&rest);
             let kpa = |at: usize| found.compartments[at].pressure.to_kpa();
             let [left, _] = seat_bones(found);

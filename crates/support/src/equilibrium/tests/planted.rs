@@ -81,7 +81,8 @@ fn disc(radius: f64, rings: usize) -> Level {
         for side in 0..6 {
             for at in 0..ring {
                 let (outer, inner) = (side * ring + at, side * (ring - 1) + at);
-                triangles.push(([node(ring, outer), node(ring, outer + 1), node(ring - 1, inner)], 0));
+                triangles
+                    .push(([node(ring, outer), node(ring, outer + 1), node(ring - 1, inner)], 0));
                 if at + 1 < ring {
                     triangles.push((
                         [node(ring, outer + 1), node(ring - 1, inner + 1), node(ring - 1, inner)],
@@ -96,11 +97,7 @@ fn disc(radius: f64, rings: usize) -> Level {
 }
 
 /// Presses a body whose height at a place is `height` on the sheet.
-fn press(
-    level: &Level,
-    [tension, pressure]: [f64; 2],
-    height: impl Fn([f64; 2]) -> f64,
-) -> Found {
+fn press(level: &Level, [tension, pressure]: [f64; 2], height: impl Fn([f64; 2]) -> f64) -> Found {
     let parameters = Parameters {
         tension_slack: tension,
         tension_taut: tension,
@@ -109,13 +106,8 @@ fn press(
     };
     let laws = [FillLaw::of_volume(0.0, 0.6, &parameters)];
     let underside: Vec<f64> = level.places.iter().map(|place| height(*place)).collect();
-    let rider = Rider {
-        underside: &underside,
-        weight: 0.0,
-        line: [0.0, 0.0],
-        lean: 0.0,
-        held: [true; 3],
-    };
+    let rider =
+        Rider { underside: &underside, weight: 0.0, line: [0.0, 0.0], lean: 0.0, held: [true; 3] };
     let problem = Problem {
         level,
         parameters: &parameters,
