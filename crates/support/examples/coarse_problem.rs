@@ -5,10 +5,10 @@
 
 use std::fmt::Display;
 
-use cushion::{Length, Mass, Side};
+use cushion::{Cell, Length, Mass, Side};
 use support::{
-    Body, Cells, NestedMeshes, Obliquity, Parameters, Placed, SheetModel, Sitter, UnloadedCushion,
-    come_to_rest, unit_sheets,
+    Body, Cells, Load, NestedMeshes, Obliquity, Parameters, Placed, Resting, SheetModel, Sitter,
+    UnloadedCushion, come_to_rest, unit_sheets,
 };
 
 fn main() {
@@ -58,7 +58,6 @@ fn problem(layout: &str, size: &str, body: &str) -> String {
     let rest = come_to_rest(&model, &cells, &placed, &parameters, None);
     let resting = rest.resting.expect("the client rests");
     let mesh = meshes.finest();
-    let load = placed.body().load();
     let fields = [
         ("nodes", list(mesh.nodes().iter().map(|node| list([node.x, node.y])))),
         ("triangles", list(mesh.triangles().iter().map(|triangle| list(triangle.nodes)))),
@@ -68,42 +67,49 @@ fn problem(layout: &str, size: &str, body: &str) -> String {
         ("underside", list(placed.body().heights(mesh))),
         ("cells", list(cells.iter().map(|cells| cells.count))),
         ("packing", list(cells.iter().map(|cells| cells.packing))),
-        (
-            "parameters",
-            format!(
-                r#"{{"tension_slack":{},"tension_taut":{},"stretch":{},"migration":{},"void_pressure":{},"air_pressure":{},"cover_weight":{},"base_stiffness":{},"cell_volume":{}}}"#,
-                parameters.tension_slack,
-                parameters.tension_taut,
-                parameters.stretch,
-                parameters.migration,
-                parameters.void_pressure,
-                parameters.air_pressure,
-                parameters.cover_weight,
-                parameters.base_stiffness,
-                cell.inflated.to_m3()
-            ),
-        ),
-        (
-            "load",
-            format!(
-                r#"{{"weight":{},"x":{},"y":{},"tilt_y":{},"trunk_height":{}}}"#,
-                load.weight.to_n(),
-                load.at[0],
-                load.at[1],
-                load.at[1],
-                load.trunk_height.to_m()
-            ),
-        ),
-        (
-            "answer",
-            format!(
-                r#"{{"pose":{},"fill_pa":{},"unloaded_pa":{}}}"#,
-                list(resting.pose),
-                list(resting.compartments.iter().map(|it| it.pressure.to_pa())),
-                list(resting.compartments.iter().map(|it| it.unloaded_pressure.to_pa()))
-            ),
-        ),
+        ("parameters", parameters_text(&parameters, &cell)),
+        ("load", load_text(placed.body().load())),
+        ("answer", answer_text(&resting)),
     ];
-    let fields = fields.map(|(name, value)| format!("\"{name}\":{value}"));
+    object(&fields)
+}
+
+/// Fields as a JSON object of numbers.
+fn object(fields: &[(&str, String)]) -> String {
+    let fields: Vec<String> =
+        fields.iter().map(|(name, value)| format!("\"{name}\":{value}")).collect();
     format!("{{{}}}", fields.join(","))
+}
+
+fn parameters_text(parameters: &Parameters, cell: &Cell) -> String {
+    object(&[
+        ("tension_slack", parameters.tension_slack.to_string()),
+        ("tension_taut", parameters.tension_taut.to_string()),
+        ("stretch", parameters.stretch.to_string()),
+        ("migration", parameters.migration.to_string()),
+        ("void_pressure", parameters.void_pressure.to_string()),
+        ("air_pressure", parameters.air_pressure.to_string()),
+        ("cover_weight", parameters.cover_weight.to_string()),
+        ("base_stiffness", parameters.base_stiffness.to_string()),
+        ("cell_volume", cell.inflated.to_m3().to_string()),
+    ])
+}
+
+fn load_text(load: &Load) -> String {
+    object(&[
+        ("weight", load.weight.to_n().to_string()),
+        ("x", load.at[0].to_string()),
+        ("y", load.at[1].to_string()),
+        ("tilt_y", load.at[1].to_string()),
+        ("trunk_height", load.trunk_height.to_m().to_string()),
+    ])
+}
+
+fn answer_text(resting: &Resting) -> String {
+    let compartments = resting.compartments.iter();
+    object(&[
+        ("pose", list(resting.pose)),
+        ("fill_pa", list(compartments.clone().map(|it| it.pressure.to_pa()))),
+        ("unloaded_pa", list(compartments.map(|it| it.unloaded_pressure.to_pa()))),
+    ])
 }

@@ -4,7 +4,7 @@ use case::Date;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, field, foot, inside, text, title_line,
+    BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, field_rows, foot, inside, text, title_line,
 };
 use super::pictures::where_to_measure;
 use super::{DocumentError, document};
@@ -86,16 +86,7 @@ fn start<'p>(page: &'p mut Page, program: &str) -> Result<Frame<'p>, SetError> {
 
 /// Rows of fields to write in.
 fn rows(frame: &mut Frame<'_>, rows: &[&[&str]]) -> Result<(), SetError> {
-    for row in rows {
-        let place = frame.take(8.6, row.first().copied().unwrap_or_default())?;
-        let step = place.width() / row.len() as f64;
-        let block = frame.page().block(Role::Paragraph);
-        for (column, name) in row.iter().enumerate() {
-            let x = place.x0 + step * column as f64;
-            field(block, Rect::new(x, place.y0, x + step - 4.0, place.y1), name, &BODY)?;
-        }
-    }
-    Ok(())
+    field_rows(frame, rows, 8.6)
 }
 
 /// A question with boxes to tick.

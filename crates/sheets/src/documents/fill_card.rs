@@ -3,7 +3,9 @@
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{BezPath, Point, Rect};
 
-use super::look::{BODY, HEADING, INK, PALE, STRONG, facts, field, foot, inside, text, title_line};
+use super::look::{
+    BODY, HEADING, INK, PALE, STRONG, facts, field_rows, foot, inside, text, title_line,
+};
 use super::views::{View, draw_named, plain};
 use super::{ClientPapers, DocumentError, StockPapers, document};
 use crate::font::Weight;
@@ -259,14 +261,5 @@ fn fields(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError> {
     if let Some(spares) = card.spares {
         frame.paragraph(&words::pack_spares(spares), &BODY)?;
     }
-    for row in words::FILL_FIELDS {
-        let place = frame.take(7.6, row[0])?;
-        let step = place.width() / row.len() as f64;
-        let block = frame.page().block(Role::Paragraph);
-        for (column, name) in row.iter().enumerate() {
-            let x = place.x0 + step * column as f64;
-            field(block, Rect::new(x, place.y0, x + step - 4.0, place.y1), name, &BODY)?;
-        }
-    }
-    Ok(())
+    field_rows(frame, &words::FILL_FIELDS, 7.6)
 }

@@ -108,12 +108,7 @@ fn fitted(value: &str, style: &Style, room: f64) -> Result<String, SetError> {
 }
 
 /// Sets a field to be filled in by hand: a name, and a line over the rest of the width.
-pub(super) fn field(
-    block: &mut Block,
-    at: Rect,
-    name: &str,
-    style: &Style,
-) -> Result<(), SetError> {
+fn field(block: &mut Block, at: Rect, name: &str, style: &Style) -> Result<(), SetError> {
     let baseline = at.y1 - 1.6;
     let width = match name {
         "" => 0.0,
@@ -122,6 +117,34 @@ pub(super) fn field(
     let line = at.y1 - 1.0;
     block.line(Point::new(at.x0 + width, line), Point::new(at.x1, line), &THIN);
     Ok(())
+}
+
+/// Sets rows of fields to be filled in by hand, side by side, each row so high.
+pub(super) fn field_rows(
+    frame: &mut Frame<'_>,
+    rows: &[&[&str]],
+    height: f64,
+) -> Result<(), SetError> {
+    for row in rows {
+        let place = frame.take(height, row.first().copied().unwrap_or_default())?;
+        let step = place.width() / row.len() as f64;
+        let block = frame.page().block(Role::Paragraph);
+        for (column, name) in row.iter().enumerate() {
+            let x = place.x0 + step * column as f64;
+            field(block, Rect::new(x, place.y0, x + step - 4.0, place.y1), name, &BODY)?;
+        }
+    }
+    Ok(())
+}
+
+/// Composes with the first of the ways in which everything finds room; the last one's error
+/// where it does in none.
+pub(super) fn first_that_fits<W: Copy, T, const N: usize>(
+    ways: [W; N],
+    compose: impl Fn(W) -> Result<T, SetError>,
+) -> Result<T, SetError> {
+    let (last, before) = ways.split_last().expect("there is a way");
+    before.iter().find_map(|way| compose(*way).ok()).map_or_else(|| compose(*last), Ok)
 }
 
 /// Sets the last lines of a page, at its lower edge.

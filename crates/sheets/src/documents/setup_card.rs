@@ -3,7 +3,9 @@
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
-use super::look::{BODY, FIRM, HEADING, PALE, SMALL, STRONG, facts, foot, inside, title_line};
+use super::look::{
+    BODY, FIRM, HEADING, PALE, SMALL, STRONG, facts, first_that_fits, foot, inside, title_line,
+};
 use super::views::{View, draw_named};
 use super::{ClientPapers, DocumentError};
 use crate::frame::Frame;
@@ -42,11 +44,7 @@ impl Room {
 /// Fails where the plan is not for this pattern, or something finds no room.
 pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
-    let [first, rest @ ..] = Room::ALL;
-    let card = rest
-        .into_iter()
-        .fold(card(papers, paper, first), |page, room| page.or_else(|_| card(papers, paper, room)));
-    let (page, left) = card?;
+    let (page, left) = first_that_fits(Room::ALL, |room| card(papers, paper, room))?;
     let mut document = papers.document(words::SETUP_CARD, words::SETUP_CARD_SUBJECT);
     document.pages.push(page);
     if !left.is_empty() {

@@ -4,7 +4,7 @@
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
-use super::look::{ACCENT, FIRM, INK, PALE, SOFT, THIN, inside, text};
+use super::look::{ACCENT, FIRM, INK, PALE, SOFT, THIN, first_that_fits, inside, text};
 use super::pictures::{Picture, picture};
 use super::views::{View, draw_named};
 use super::{ClientPapers, DocumentError};
@@ -54,12 +54,6 @@ impl Print {
     }
 }
 
-/// Composes a page in the largest print in which it fits.
-fn largest_that_fits(compose: impl Fn(Print) -> Result<Page, SetError>) -> Result<Page, SetError> {
-    let [first, rest @ ..] = Print::ALL;
-    rest.into_iter().fold(compose(first), |page, print| page.or_else(|_| compose(print)))
-}
-
 /// Composes the take-home sheet.
 ///
 /// # Errors
@@ -68,8 +62,8 @@ fn largest_that_fits(compose: impl Fn(Print) -> Result<Page, SetError>) -> Resul
 pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let mut document = papers.document(words::TAKE_HOME, words::TAKE_HOME_SUBJECT);
-    document.pages.push(largest_that_fits(|print| wall_page(papers, paper, print))?);
-    document.pages.push(largest_that_fits(|print| second_page(papers, paper, print))?);
+    document.pages.push(first_that_fits(Print::ALL, |print| wall_page(papers, paper, print))?);
+    document.pages.push(first_that_fits(Print::ALL, |print| second_page(papers, paper, print))?);
     Ok(document)
 }
 
