@@ -1,8 +1,14 @@
 /* The contract between Seatwright and a plugin, version 1.
  * Made from crates/plugin-abi/src/lib.rs: do not edit; run the tests of plugin-abi with
- * REWRITE_HEADER=1 instead. Export this one function:
+ * REWRITE_HEADER=1 instead.
  *
- *     const SeatwrightPlugin1 *seatwright_plugin(void);
+ * A plugin exports one function, declared at the end. The host calls one function at a
+ * time, always from the same thread. No exception may leave a function. Numbers in the
+ * text have a decimal point, as printf writes it in the locale C, in which a process
+ * starts.
+ *
+ * A structure of this version is never changed: a later version has new structures with
+ * a new number, and every description begins with its version and its size.
  */
 
 #ifndef SEATWRIGHT_PLUGIN_H
@@ -65,7 +71,8 @@ typedef struct {
   uint32_t flags;
 } SeatwrightParameter1;
 
-// What a plugin is asked for. Owned by the host, which keeps it unchanged during the call.
+// What a plugin is asked for. It and the values are the host's, which keeps them unchanged during
+// the call; they end with it, so a plugin keeps no pointer to them.
 typedef struct {
   // Bytes of this structure.
   uint32_t size;
@@ -75,12 +82,14 @@ typedef struct {
   double width_mm;
   // Depth of the cushion, mm.
   double depth_mm;
-  // A value for each parameter, in order, each finite and within its range.
+  // A value for each parameter, in order, each finite and within its range; may be null where
+  // there are none.
   const double *values;
 } SeatwrightRequest1;
 
-// What a plugin answers. The structure is the host's, zero before the call; what `text` points
-// at is the plugin's until the host calls `release` with the same structure.
+// What a plugin answers. The structure is the host's, zero but for its size before the call; what
+// `text` points at is the plugin's, which keeps it unchanged until the host calls `release` with
+// the same structure.
 typedef struct {
   // Bytes of this structure, written by the host.
   uint32_t size;
@@ -92,10 +101,10 @@ typedef struct {
   uint64_t length;
 } SeatwrightAnswer1;
 
-// What a plugin is. Returned by the exported function, never null, unchanged and valid as long
-// as the library is loaded.
+// What a plugin is. Returned by the exported function; the plugin's own, unchanged and valid as
+// long as the library is loaded.
 typedef struct {
-  // [`SEATWRIGHT_ABI`] of the contract that it was built for. Read before anything else.
+  // `SEATWRIGHT_ABI` of the contract that it was built for. Read before anything else.
   uint32_t abi;
   // Bytes of this structure.
   uint32_t size;
@@ -111,14 +120,33 @@ typedef struct {
   uint32_t parameter_size;
   // The parameters; may be null where there are none.
   const SeatwrightParameter1 *parameters;
-  // Draws a pattern: fills `answer` and returns one of the `SEATWRIGHT_...` results. Neither
-  // pointer is null. Whatever it returns, `release` is called once afterwards.
+  // Draws a pattern: fills in `answer` and returns one of the `SEATWRIGHT_...` results.
+  //
+  // Ownership: both structures are the host's; the text becomes the plugin's debt, see
+  // `release`. Lifetime: both pointers hold during the call only, and neither is null. Thread:
+  // the one that called the exported function. Failure: `SEATWRIGHT_REFUSED` with the reason
+  // as text, `SEATWRIGHT_FAILED` with the reason or with null; any other number is taken for
+  // `SEATWRIGHT_FAILED`. Whatever it returns, `release` is called once afterwards.
   int (*pattern)(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer);
-  // Frees what `answer->text` points at; does nothing where it is null. Cannot fail.
+  // Frees what `answer->text` leads to; does nothing where that is null.
+  //
+  // Ownership: the text goes back to the plugin, the structure stays the host's. Lifetime: the
+  // pointer holds during the call only, and is not null. Thread: that of `pattern`. Failure:
+  // none; it cannot fail.
   void (*release)(SeatwrightAnswer1 *answer);
 } SeatwrightPlugin1;
 
-// The type of the exported function. It has no effect and may be called more than once.
+// The type of the exported function, `seatwright_plugin`.
+//
+// Ownership and lifetime: it returns the plugin's own description, valid as long as the library is
+// loaded. Thread: any one, the same for all calls. Failure: null, where the plugin cannot describe
+// itself. It may be called more than once, and returns the same each time.
 typedef const SeatwrightPlugin1 *(*SeatwrightEntry)(void);
+
+#ifdef __cplusplus
+extern "C"
+#endif
+// The one function that a plugin exports, of the type SeatwrightEntry.
+const SeatwrightPlugin1 *seatwright_plugin(void);
 
 #endif  /* SEATWRIGHT_PLUGIN_H */

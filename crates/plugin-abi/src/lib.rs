@@ -10,9 +10,12 @@
 //! later version has new structures with a new number; the first two fields of every description
 //! are its version and its size, for ever. A host reads the version before anything else.
 //!
-//! **Threads.** The host calls one function at a time, always from one thread.
+//! **Threads.** The host calls one function at a time, always from the same thread.
 //!
 //! **Unwinding.** No panic and no exception may leave a function.
+//!
+//! **Numbers in text** have a decimal point. A process starts with the locale `C`, in which
+//! `printf` writes one; a plugin that sets another locale must set it back.
 #![no_std]
 
 use core::ffi::{c_char, c_int};
@@ -70,7 +73,8 @@ pub struct SeatwrightParameter1 {
     pub flags: u32,
 }
 
-/// What a plugin is asked for. Owned by the host, which keeps it unchanged during the call.
+/// What a plugin is asked for. It and the values are the host's, which keeps them unchanged during
+/// the call; they end with it, so a plugin keeps no pointer to them.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct SeatwrightRequest1 {
@@ -82,12 +86,14 @@ pub struct SeatwrightRequest1 {
     pub width_mm: f64,
     /// Depth of the cushion, mm.
     pub depth_mm: f64,
-    /// A value for each parameter, in order, each finite and within its range.
+    /// A value for each parameter, in order, each finite and within its range; may be null where
+    /// there are none.
     pub values: *const f64,
 }
 
-/// What a plugin answers. The structure is the host's, zero before the call; what `text` points
-/// at is the plugin's until the host calls `release` with the same structure.
+/// What a plugin answers. The structure is the host's, zero but for its size before the call; what
+/// `text` points at is the plugin's, which keeps it unchanged until the host calls `release` with
+/// the same structure.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct SeatwrightAnswer1 {
@@ -101,12 +107,12 @@ pub struct SeatwrightAnswer1 {
     pub length: u64,
 }
 
-/// What a plugin is. Returned by the exported function, never null, unchanged and valid as long
-/// as the library is loaded.
+/// What a plugin is. Returned by the exported function; the plugin's own, unchanged and valid as
+/// long as the library is loaded.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct SeatwrightPlugin1 {
-    /// [`SEATWRIGHT_ABI`] of the contract that it was built for. Read before anything else.
+    /// `SEATWRIGHT_ABI` of the contract that it was built for. Read before anything else.
     pub abi: u32,
     /// Bytes of this structure.
     pub size: u32,
@@ -122,17 +128,30 @@ pub struct SeatwrightPlugin1 {
     pub parameter_size: u32,
     /// The parameters; may be null where there are none.
     pub parameters: *const SeatwrightParameter1,
-    /// Draws a pattern: fills `answer` and returns one of the `SEATWRIGHT_...` results. Neither
-    /// pointer is null. Whatever it returns, `release` is called once afterwards.
+    /// Draws a pattern: fills in `answer` and returns one of the `SEATWRIGHT_...` results.
+    ///
+    /// Ownership: both structures are the host's; the text becomes the plugin's debt, see
+    /// `release`. Lifetime: both pointers hold during the call only, and neither is null. Thread:
+    /// the one that called the exported function. Failure: `SEATWRIGHT_REFUSED` with the reason
+    /// as text, `SEATWRIGHT_FAILED` with the reason or with null; any other number is taken for
+    /// `SEATWRIGHT_FAILED`. Whatever it returns, `release` is called once afterwards.
     pub pattern: Option<
         unsafe extern "C" fn(
             request: *const SeatwrightRequest1,
             answer: *mut SeatwrightAnswer1,
         ) -> c_int,
     >,
-    /// Frees what `answer->text` points at; does nothing where it is null. Cannot fail.
+    /// Frees what `answer->text` leads to; does nothing where that is null.
+    ///
+    /// Ownership: the text goes back to the plugin, the structure stays the host's. Lifetime: the
+    /// pointer holds during the call only, and is not null. Thread: that of `pattern`. Failure:
+    /// none; it cannot fail.
     pub release: Option<unsafe extern "C" fn(answer: *mut SeatwrightAnswer1)>,
 }
 
-/// The type of the exported function. It has no effect and may be called more than once.
+/// The type of the exported function, `seatwright_plugin`.
+///
+/// Ownership and lifetime: it returns the plugin's own description, valid as long as the library is
+/// loaded. Thread: any one, the same for all calls. Failure: null, where the plugin cannot describe
+/// itself. It may be called more than once, and returns the same each time.
 pub type SeatwrightEntry = unsafe extern "C" fn() -> *const SeatwrightPlugin1;

@@ -30,6 +30,14 @@ fn sizes_and_offsets_are_pinned() {
 
 const HEADER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/include/seatwright_plugin.h");
 
+/// The declaration of what a plugin exports, which follows from no Rust type.
+const ENTRY: &str = "#ifdef __cplusplus
+extern \"C\"
+#endif
+// The one function that a plugin exports, of the type SeatwrightEntry.
+const SeatwrightPlugin1 *seatwright_plugin(void);
+";
+
 /// The header as it follows from the source.
 fn header() -> String {
     let mut config = cbindgen::Config {
@@ -38,15 +46,20 @@ fn header() -> String {
         header: Some(
             "/* The contract between Seatwright and a plugin, version 1.\n\
              \x20* Made from crates/plugin-abi/src/lib.rs: do not edit; run the tests of plugin-abi with\n\
-             \x20* REWRITE_HEADER=1 instead. Export this one function:\n\
+             \x20* REWRITE_HEADER=1 instead.\n\
              \x20*\n\
-             \x20*     const SeatwrightPlugin1 *seatwright_plugin(void);\n\
+             \x20* A plugin exports one function, declared at the end. The host calls one function at a\n\
+             \x20* time, always from the same thread. No exception may leave a function. Numbers in the\n\
+             \x20* text have a decimal point, as printf writes it in the locale C, in which a process\n\
+             \x20* starts.\n\
+             \x20*\n\
+             \x20* A structure of this version is never changed: a later version has new structures with\n\
+             \x20* a new number, and every description begins with its version and its size.\n\
              \x20*/"
                 .into(),
         ),
         no_includes: true,
         sys_includes: vec!["stdint.h".into()],
-        cpp_compat: true,
         documentation_style: cbindgen::DocumentationStyle::C99,
         style: cbindgen::Style::Type,
         usize_is_size_t: true,
@@ -66,7 +79,42 @@ fn header() -> String {
     let bindings = cbindgen::Builder::new().with_config(config).with_src(source).generate();
     let mut text = Vec::new();
     bindings.expect("the contract can be written in C").write(&mut text);
-    String::from_utf8(text).expect("the header is UTF-8")
+    let text = String::from_utf8(text).expect("the header is UTF-8");
+    let (text, end) = text.rsplit_once("#endif").expect("the include guard ends the header");
+    format!("{text}{ENTRY}\n#endif{end}")
+}
+
+/// The code of a header without its comments: each structure, and each line outside of them.
+fn code(header: &str) -> Vec<String> {
+    let lines = header.lines().map(|line| line.split("//").next().unwrap_or_default().trim());
+    let mut found = vec![String::new()];
+    let mut inside = false;
+    for line in lines.filter(|line| !line.is_empty() && !line.starts_with(['*', '/'])) {
+        let last = found.last_mut().expect("there is always one");
+        *last += line;
+        last.push('\n');
+        inside = (inside || line.ends_with('{')) && !line.starts_with('}');
+        if !inside {
+            found.push(String::new());
+        }
+    }
+    found.pop();
+    found
+}
+
+/// Later versions add structures; what came out with version 1 stands in every later header.
+#[test]
+fn version_1_is_never_changed() {
+    const FROZEN: &str =
+        concat!(env!("CARGO_MANIFEST_DIR"), "/../plugin-host/tests/fixtures/version-1");
+    let read = |path: String| std::fs::read_to_string(path).expect("the header is there");
+    let frozen = code(&read(format!("{FROZEN}/seatwright_plugin.h")));
+    let now = code(&read(HEADER.to_owned()));
+    let structures = frozen.iter().filter(|part| part.contains("typedef struct"));
+    assert_eq!(structures.count(), 4);
+    for part in frozen {
+        assert!(now.contains(&part), "changed or lost:\n{part}");
+    }
 }
 
 #[test]
