@@ -32,7 +32,7 @@
 mod export;
 mod plugin;
 
-pub use crate::export::{Exported, draw, release};
+pub use crate::export::{Exported, entry};
 pub use crate::plugin::{Description, Measure, Parameter, Plugin, Refusal, Request};
 pub use plugin_abi as abi;
 
@@ -40,21 +40,13 @@ pub use plugin_abi as abi;
 #[macro_export]
 macro_rules! export {
     ($plugin:ty) => {
-        /// The one function by which the host finds this plugin.
-        #[unsafe(no_mangle)]
-        pub extern "C" fn seatwright_plugin() -> *const $crate::abi::SeatwrightPlugin1 {
-            static EXPORTED: std::sync::OnceLock<$crate::Exported> = std::sync::OnceLock::new();
-            EXPORTED
-                .get_or_init(|| $crate::Exported::of::<$plugin>(pattern, $crate::release))
-                .entry()
-        }
-
-        unsafe extern "C" fn pattern(
-            request: *const $crate::abi::SeatwrightRequest1,
-            answer: *mut $crate::abi::SeatwrightAnswer1,
-        ) -> core::ffi::c_int {
-            // SAFETY: the host promises two pointers that are valid during the call.
-            unsafe { $crate::draw::<$plugin>(request, answer) }
-        }
+        const _: () = {
+            /// The one function by which the host finds this plugin.
+            #[unsafe(no_mangle)]
+            extern "C" fn seatwright_plugin() -> *const $crate::abi::SeatwrightPlugin1 {
+                static EXPORTED: std::sync::OnceLock<$crate::Exported> = std::sync::OnceLock::new();
+                $crate::entry(&EXPORTED, $crate::Exported::of::<$plugin>)
+            }
+        };
     };
 }

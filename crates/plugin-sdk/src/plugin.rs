@@ -111,13 +111,24 @@ pub struct Request {
 impl Request {
     /// A request as the host makes it, for tests of a plugin without a host: every parameter at
     /// its default, but for the values given.
+    ///
+    /// # Panics
+    ///
+    /// Panics where a value is given to a parameter that the plugin does not have, or outside of
+    /// its range: the host asks no plugin for that.
     #[must_use]
     pub fn of<P: Plugin>(width_mm: f64, depth_mm: f64, given: &[(&str, f64)]) -> Self {
+        let parameters = P::parameters();
+        for (name, value) in given {
+            let known = parameters.iter().find(|parameter| parameter.name == *name);
+            let fits = known.is_some_and(|parameter| parameter.range.contains(value));
+            assert!(fits, "the plugin has no parameter `{name}` that takes {value}");
+        }
         let value = |parameter: Parameter| {
             let found = given.iter().find(|(name, _)| *name == parameter.name);
             (parameter.name, found.map_or(parameter.standard, |(_, value)| *value))
         };
-        Self { width_mm, depth_mm, values: P::parameters().into_iter().map(value).collect() }
+        Self { width_mm, depth_mm, values: parameters.into_iter().map(value).collect() }
     }
 
     /// The value of a parameter.
