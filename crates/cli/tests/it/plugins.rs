@@ -60,7 +60,9 @@ fn a_clients_measures_set_what_is_not_given() {
     let ran = dir.run(&[&print[..], &PLUGIN[..]].concat());
     assert_eq!(ran.code, Some(0), "{}", ran.stderr);
     let card = dir.read("papers/X-001-setup-card.svg");
-    assert!(card.contains("Pattern drawn by the plugin leg-front 1.0.0."), "no such line");
+    let line = "Pattern drawn by the plugin leg-front 1.0.0, layout ";
+    assert!(card.contains(line), "no such line");
+    assert!(dir.read("papers/X-001-fill-card.svg").contains(line), "no such line");
 }
 
 #[test]

@@ -68,13 +68,16 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             .collect(),
         spares: Some(papers.client.cushion.spare_cells),
         foot: format!(
-            "{} {}, {}; {} {}.",
+            "{} {}, {}; {} {}. {}",
             words::PLAN_OF,
             plan.on,
             plan.program,
             words::PRINTED_ON,
-            papers.date
-        ),
+            papers.date,
+            papers.drawn_by()
+        )
+        .trim_end()
+        .to_owned(),
     };
     let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
     document.pages.push(compose(papers.pattern, &card, paper)?);

@@ -112,6 +112,15 @@ impl<'a> ClientPapers<'a> {
         if same { Ok(()) } else { Err(DocumentError::OtherCompartments) }
     }
 
+    /// The plugin that drew the pattern, as a sentence; empty where none did.
+    fn drawn_by(&self) -> String {
+        let plugin = self.plan.drawn_by.as_ref();
+        plugin.map_or_else(String::new, |plugin| {
+            let digest = &self.plan.layout_digest;
+            format!("{} {plugin}, {} {digest}.", words::DRAWN_BY, words::LAYOUT_DIGEST)
+        })
+    }
+
     fn document(&self, title: &str, subject: &str) -> Document {
         document(title, subject, self.date, self.program)
     }

@@ -91,7 +91,7 @@ fn framed<'p>(page: &'p mut Page, papers: &ClientPapers<'_>) -> Result<Frame<'p>
         words::PRINTED_ON,
         papers.date
     );
-    let drawn_by = drawn_by(papers);
+    let drawn_by = papers.drawn_by();
     let mut lines = vec![made_from.as_str()];
     lines.extend((!drawn_by.is_empty()).then_some(drawn_by.as_str()));
     lines.push(words::DEFER);
@@ -127,14 +127,6 @@ fn more_cautions(
         frame.item("–", 3.0, caution, &BODY)?;
     }
     Ok(page)
-}
-
-fn drawn_by(papers: &ClientPapers<'_>) -> String {
-    papers
-        .plan
-        .drawn_by
-        .as_ref()
-        .map_or(String::new(), |plugin| format!("{} {plugin}.", words::DRAWN_BY))
 }
 
 fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
