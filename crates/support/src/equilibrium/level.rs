@@ -156,4 +156,22 @@ impl Patch {
         }
         bent
     }
+
+    /// As [`Self::bend`], for three sets of values at once.
+    pub(super) fn bend_each(&self, values: &[[f64; 3]]) -> Vec<[f64; 3]> {
+        let mut bent = vec![[0.0; 3]; values.len()];
+        for triangle in &self.triangles {
+            let [a, b, c] = triangle.corners.map(|corner| corner as usize);
+            let [ab, bc, ca] = triangle.between;
+            let (u, v, w) = (values[a], values[b], values[c]);
+            for set in 0..3 {
+                let (uv, vw) = (ab * (v[set] - u[set]), bc * (w[set] - v[set]));
+                let wu = ca * (u[set] - w[set]);
+                bent[a][set] += uv - wu;
+                bent[b][set] += vw - uv;
+                bent[c][set] += wu - vw;
+            }
+        }
+        bent
+    }
 }

@@ -155,7 +155,21 @@ fn rest(
         None => case.cold(&unloaded.found, rider, limits, searches),
     };
     let problem = case.loaded_problem(model.levels.len() - 1, &unloaded.found, rider);
-    summed_up(&problem, placed, &unloaded, &loaded)
+    let mut rest = summed_up(&problem, placed, &unloaded, &loaded);
+    if rest.outcome == Outcome::Tipping && rider.lean > 0.0 {
+        // It is the trunk's doing where the same load on a fixed line comes to rest.
+        let fixed = Rider { lean: 0.0, ..rider };
+        let upright = case.cold(&unloaded.found, fixed, limits, searches).found;
+        if upright.end == End::AtRest && !is_tipping(&upright.state) {
+            rest.outcome = Outcome::LeansAway;
+        }
+    }
+    rest
+}
+
+/// Whether roll or pitch is beyond what has numbers.
+fn is_tipping(state: &State) -> bool {
+    state.pose[1..].iter().any(|slope| slope.abs() > TIPPING)
 }
 
 /// What the search found, in words and numbers.
@@ -170,8 +184,7 @@ fn summed_up(problem: &Problem<'_>, placed: &Placed, unloaded: &Ended, loaded: &
         pose_residual: pose,
         energy: found.forces.energy,
     };
-    let turned = found.state.pose[1..].iter().any(|slope| slope.abs() > TIPPING);
-    let resting = (found.end == End::AtRest && !turned)
+    let resting = (found.end == End::AtRest && !is_tipping(&found.state))
         .then(|| Resting::new(problem, placed, &unloaded.found, found))
         .flatten();
     let outcome = match &resting {
@@ -179,7 +192,6 @@ fn summed_up(problem: &Problem<'_>, placed: &Placed, unloaded: &Ended, loaded: &
         Some(resting) if resting.compartments.iter().any(|own| own.bottomed) => Outcome::Bottomed,
         Some(_) => Outcome::AtRest,
         None if found.end == End::GaveUp => Outcome::OutOfSteps,
-        None if problem.body.is_some_and(|rider| rider.lean > 0.0) => Outcome::LeansAway,
         None => Outcome::Tipping,
     };
     let resting = if outcome == Outcome::OutOfSteps { None } else { resting };

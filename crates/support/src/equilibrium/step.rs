@@ -113,7 +113,7 @@ impl PoseStiffness {
 }
 
 /// The equations before they are factored.
-pub(super) struct Equations<'a> {
+struct Equations<'a> {
     at: &'a At<'a>,
     /// The unknown modes of the pose.
     modes: Vec<usize>,
@@ -126,7 +126,7 @@ pub(super) struct Equations<'a> {
 }
 
 impl<'a> Equations<'a> {
-    pub(super) fn new(at: &'a At<'a>) -> Self {
+    fn new(at: &'a At<'a>) -> Self {
         let problem = at.problem;
         let modes = match &problem.body {
             Some(body) => (0..3).filter(|mode| !body.held[*mode]).collect(),
@@ -147,7 +147,7 @@ impl<'a> Equations<'a> {
     }
 
     /// The matrix of sheet and local stiffness, by place.
-    pub(super) fn entries(&self) -> Entries {
+    fn entries(&self) -> Entries {
         let level = self.at.problem.level;
         let mut entries = level.symbolic.zeros();
         for (node, stiffness) in self.local.iter().enumerate() {
@@ -167,7 +167,7 @@ impl<'a> Equations<'a> {
     }
 
     /// The border, and its rows of the loads.
-    pub(super) fn border(&self, loads: &[Load]) -> (Border, Vec<Vec<f64>>) {
+    fn border(&self, loads: &[Load]) -> (Border, Vec<Vec<f64>>) {
         let level = self.at.problem.level;
         let count = self.modes.len() + self.ranks.len();
         let width = count + loads.len();
@@ -216,29 +216,28 @@ impl<'a> Equations<'a> {
     fn add_pose(&self, border: &mut Border) {
         let problem = self.at.problem;
         let Some(body) = &problem.body else { return };
-        for (column, mode) in self.modes.iter().enumerate() {
-            let moved = |(node, hold): (usize, &Hold)| match hold {
-                Hold::Body => self.modes_at(node)[*mode],
-                Hold::Free | Hold::Wall => 0.0,
-            };
-            let moved: Vec<f64> = self.at.holds.iter().enumerate().map(moved).collect();
-            let felt = self.apply(&moved);
-            for (node, hold) in self.at.holds.iter().enumerate() {
-                let modes = self.modes_at(node);
-                let force = match hold {
-                    Hold::Wall => continue,
-                    Hold::Body => felt[node],
-                    Hold::Free => {
-                        let spring = self.to_body[node] * modes[*mode];
-                        let place = problem.level.symbolic.place(node as u32) * border.width;
-                        border.vectors[place + column] = felt[node] - spring;
-                        spring
+        let felt = self.felt();
+        for (node, hold) in self.at.holds.iter().enumerate() {
+            let modes = self.modes_at(node);
+            let forces = match hold {
+                Hold::Wall => continue,
+                Hold::Body => felt[node],
+                Hold::Free => {
+                    let springs = modes.map(|mode| self.to_body[node] * mode);
+                    let place = problem.level.symbolic.place(node as u32) * border.width;
+                    for (column, mode) in self.modes.iter().enumerate() {
+                        border.vectors[place + column] = felt[node][*mode] - springs[*mode];
                     }
-                };
+                    springs
+                }
+            };
+            for (column, mode) in self.modes.iter().enumerate() {
                 for (row, other) in self.modes.iter().enumerate() {
-                    border.corner[[row, column]] += force * modes[*other];
+                    border.corner[[row, column]] += forces[*mode] * modes[*other];
                 }
             }
+        }
+        for (column, mode) in self.modes.iter().enumerate() {
             border.corner[[column, column]] += LOOSE;
             if self.at.lean && *mode > 0 {
                 border.corner[[column, column]] -= body.weight * body.lean;
@@ -246,15 +245,24 @@ impl<'a> Equations<'a> {
         }
     }
 
-    /// The stiffness of sheet and local springs times values at the nodes.
-    fn apply(&self, values: &[f64]) -> Vec<f64> {
-        let mut felt: Vec<f64> = values.iter().zip(&self.local).map(|(by, own)| by * own).collect();
+    /// The forces of sheet and local springs at the nodes when the held nodes go with each mode.
+    fn felt(&self) -> Vec<[f64; 3]> {
         let level = self.at.problem.level;
+        let moved = |node: usize| match self.at.holds[node] {
+            Hold::Body => self.modes_at(node),
+            Hold::Free | Hold::Wall => [0.0; 3],
+        };
+        let local = self.local.iter().enumerate();
+        let mut felt: Vec<[f64; 3]> =
+            local.map(|(node, own)| moved(node).map(|by| own * by)).collect();
         for (patch, own) in level.patches.iter().zip(&self.at.forces.patches) {
-            let by = patch.gather(values);
-            if by.iter().any(|by| *by != 0.0) {
-                for (node, bent) in patch.nodes.iter().zip(patch.bend(&by)) {
-                    felt[*node as usize] += own.tension * bent;
+            let by: Vec<[f64; 3]> = patch.nodes.iter().map(|node| moved(*node as usize)).collect();
+            if by.iter().all(|by| by[0] == 0.0) {
+                continue;
+            }
+            for (node, bent) in patch.nodes.iter().zip(patch.bend_each(&by)) {
+                for (felt, bent) in felt[*node as usize].iter_mut().zip(bent) {
+                    *felt += own.tension * bent;
                 }
             }
         }
@@ -289,7 +297,7 @@ impl<'a> Equations<'a> {
     }
 
     /// The change of sheet and pose that a solution means.
-    pub(super) fn change(&self, nodes: &[f64], border: &[f64]) -> Change {
+    fn change(&self, nodes: &[f64], border: &[f64]) -> Change {
         let level = self.at.problem.level;
         let mut pose = [0.0; 3];
         for (value, mode) in border.iter().zip(&self.modes) {

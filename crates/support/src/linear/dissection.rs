@@ -8,6 +8,8 @@ const LEAF: usize = 24;
 /// Where along a part the cut is tried, as shares of its nodes. Off the middle a shorter line
 /// may be found; farther off, the halves become too unequal.
 const CUTS: [f64; 3] = [0.5, 0.44, 0.56];
+/// Smaller parts are cut in the middle only: there are many of them, and less to gain in each.
+const WORTH_TRYING: usize = 400;
 /// A part is cut across its longer side only, unless it is nearly as wide as long.
 const SQUARE: f64 = 1.3;
 
@@ -94,7 +96,8 @@ impl Cutter<'_> {
             if extent[axis] * SQUARE < extent[1 - axis] {
                 continue;
             }
-            for share in CUTS {
+            let tries = if nodes.len() < WORTH_TRYING { 1 } else { CUTS.len() };
+            for share in &CUTS[..tries] {
                 let middle = (nodes.len() as f64 * share) as usize;
                 let places = self.places;
                 let by_axis = |a: &u32, b: &u32| {
