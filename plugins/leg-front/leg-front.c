@@ -10,8 +10,8 @@
 #include <stdlib.h>
 #include "seatwright_plugin.h"
 
-#define GAP 50.0        /* behind the knee, mm */
-#define LEAST_FRONT 85.0 /* a hand in the front row, mm */
+#define GAP 50.0       /* behind the knee, mm */
+#define LEAST_ROW 62.0 /* a row of the thigh, mm: a cell goes in, behind the rounded corner too */
 
 struct text {
     char *start;
@@ -36,14 +36,19 @@ static int finish(SeatwrightAnswer1 *answer, const struct text *text, int status
 
 static double least(double a, double b) { return a < b ? a : b; }
 
+/* What the size is rated for, kg: nobody tested this pattern, so it is less than any built-in layout
+ * of the size is rated for, and no more than 60. */
+static double rating(double w, double d) { return least((int)(400 * w * d * 1e-6), 60); }
+
 static void write_layout(struct text *t, double w, double d, double left, double right) {
     double half = w / 2, seat = 0.42 * d;
     double thigh = seat + (least(left, right) - seat) / 2;
     add(t, "format = 1\nkind = \"layout\"\nname = \"leg-front\"\ntitle = \"Front edge by each leg\"\n"
            "about = \"For a client whose thighs are of unequal depth.\"\n"
            "class = \"skin protection\"\nwall_height = 80\nstock_crown = 8\n"
-           "rating_from = \"Not found: a plugin's pattern must be tested before use.\"\n"
-           "sizes = [{ size = \"%gx%g\", max_user_weight_kg = 60 }]\n", w, d);
+           "rating_from = \"Not found by a test or the model: 400 kg for each square metre, less than the "
+           "built-in layouts of this size, and 60 kg at most. It must be tested before use.\"\n"
+           "sizes = [{ size = \"%gx%g\", max_user_weight_kg = %g }]\n", w, d, rating(w, d));
     add(t, "[points]\nrear-left = [%g, 0, \"round 25\"]\nrear = [0, 0]\nrear-right = [%g, 0, \"round 25\"]\n",
         -half, half);
     add(t, "seat-right = [%g, %g]\nthigh-right = [%g, %g]\nfront-right = [%g, %g, \"round 30\"]\n",
@@ -80,9 +85,13 @@ static void write_layout(struct text *t, double w, double d, double left, double
 
 static int pattern(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer) {
     struct text text = {malloc(8192), 0, 8192};
+    if (request->size != sizeof(SeatwrightRequest1) || request->value_count != 2) {
+        add(&text, "the host gave another request than this plugin was built for");
+        return finish(answer, &text, SEATWRIGHT_FAILED);
+    }
     double d = request->depth_mm;
     double left = least(d, request->values[0] - GAP), right = least(d, request->values[1] - GAP);
-    if (least(left, right) < 0.42 * d + 2 * LEAST_FRONT) {
+    if (least(left, right) < 0.42 * d + 2 * LEAST_ROW) {
         add(&text, "the shorter thigh leaves no room for three rows; take a size of less depth");
         return finish(answer, &text, SEATWRIGHT_REFUSED);
     }
@@ -91,8 +100,10 @@ static int pattern(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer)
             left > right ? left : right);
         return finish(answer, &text, SEATWRIGHT_REFUSED);
     }
-    if (left != right && (left - right < 10) && (right - left < 10))
-        left = right = least(left, right) > d - 10 ? d : least(left, right);
+    /* One of the two is d. A step of less than 10 mm is not worth a corner in the cover; the
+     * shorter side keeps more than 40 mm behind the knee. */
+    if (least(left, right) > d - 10)
+        left = right = d;
     write_layout(&text, request->width_mm, d, left, right);
     return finish(answer, &text, SEATWRIGHT_OK);
 }

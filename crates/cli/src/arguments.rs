@@ -169,6 +169,9 @@ pub(crate) struct Check {
     pub(crate) files: Vec<PathBuf>,
 
     #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+
+    #[command(flatten)]
     pub(crate) json: Json,
 }
 

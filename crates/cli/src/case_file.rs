@@ -7,9 +7,9 @@ use cushion::{Cell, CompartmentIx, Layout, Length, Pattern};
 use files::{Remark, Severity};
 use fitting::{PlanInput, Refusal};
 
-use crate::arguments::PluginOptions;
 use crate::failure::{Failure, Kind};
 use crate::papers;
+use crate::plugins::Session;
 use crate::resolve::{self, Sourced};
 use crate::run::PROGRAM;
 use crate::stock::{self, Stock};
@@ -29,23 +29,18 @@ impl CaseFile {
     /// # Errors
     ///
     /// Fails where one of the files cannot be used.
-    pub(crate) fn open(path: &Path) -> Result<Self, Failure> {
-        Self::open_with(path, &PluginOptions::default())
-    }
-
-    /// The same, with plugins that the command line names.
-    pub(crate) fn open_with(path: &Path, plugins: &PluginOptions) -> Result<Self, Failure> {
+    pub(crate) fn open(path: &Path, session: &Session<'_>) -> Result<Self, Failure> {
         let folder = path.parent().unwrap_or(Path::new(""));
-        Self::of(resolve::client(path)?, folder, plugins)
+        Self::of(resolve::client(path)?, folder, session)
     }
 
     /// The same for a client that was read already, and names its files from `folder`.
     pub(crate) fn of(
         client: Sourced<Client>,
         folder: &Path,
-        plugins: &PluginOptions,
+        session: &Session<'_>,
     ) -> Result<Self, Failure> {
-        let mut layout = resolve::layout_of(&client, folder, plugins)?;
+        let mut layout = resolve::layout_of(&client, folder, session)?;
         let cell = resolve::cell_of(&client, folder)?;
         let pattern = resolve::pattern(&mut layout, client.value.cushion.size)?;
         let stock = Stock::of(&layout, &pattern, &cell.value)?;

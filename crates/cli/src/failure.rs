@@ -102,6 +102,11 @@ impl Failure {
         Self { hint: Some(hint.into()), ..self }
     }
 
+    /// Shows the remarks on a text before the message.
+    pub(crate) fn about(self, file: FileRemarks) -> Self {
+        Self { file: Some(Box::new(file)), ..self }
+    }
+
     /// Points at the words of a client's file that named what cannot be had; what is wrong
     /// within another file stays as it is.
     pub(crate) fn named_in(self, client: &FileRemarks, table: &str, key: &str) -> Self {

@@ -7,9 +7,8 @@ use cushion::{Cell, Layout, MadeSize, Mass, Pattern, Size};
 use files::{BUILT_IN_CELLS, BUILT_IN_LAYOUTS, Read, Text};
 use plugin_host::Drawn;
 
-use crate::arguments::PluginOptions;
-use crate::failure::Failure;
-use crate::plugins;
+use crate::failure::{Failure, Kind};
+use crate::plugins::{self, Session};
 use crate::read;
 use crate::remarks::FileRemarks;
 
@@ -55,10 +54,10 @@ pub(crate) fn client_text(path: String, text: String) -> Result<Sourced<Client>,
 pub(crate) fn layout(
     word: &str,
     size: Size,
-    options: &PluginOptions,
+    session: &Session<'_>,
 ) -> Result<Sourced<Layout>, Failure> {
     if let Some(name) = word.strip_prefix("plugin:") {
-        return drawn(plugins::draw(options, name, size, [], None)?);
+        return drawn(plugins::draw(session, name, size, [], None)?);
     }
     let found = named("layout", word, BUILT_IN_LAYOUTS, Path::new(""))?;
     let read = files::read_layout(&found.text);
@@ -76,12 +75,17 @@ fn drawn(drawn: Drawn) -> Result<Sourced<Layout>, Failure> {
 pub(crate) fn layout_of(
     client: &Sourced<Client>,
     folder: &Path,
-    options: &PluginOptions,
+    session: &Session<'_>,
 ) -> Result<Sourced<Layout>, Failure> {
     let word = match &client.value.cushion.layout {
         LayoutRef::Plugin { name, parameters } => {
             let (size, given) = (client.value.cushion.size, parameters.clone());
-            let found = plugins::draw(options, name.as_str(), size, given, Some(&client.value));
+            let found = plugins::draw(session, name.as_str(), size, given, Some(&client.value));
+            let found = found.map_err(|failure| match failure.kind() {
+                // A missing measure, a value out of range: the client's file can say otherwise.
+                Kind::Call => failure.named_in(&client.file, "cushion", "layout"),
+                _ => failure,
+            });
             return drawn(found?);
         }
         LayoutRef::BuiltIn(name) => name.as_str(),

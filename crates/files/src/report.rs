@@ -3,7 +3,7 @@
 //! Every report has `schema` 1, the program with its version, `estimate: true` and `warnings`.
 //! Keys are only ever added within one schema.
 
-use case::Plan;
+use case::{Digest, Plan};
 use cushion::{CompartmentFill, Pattern, StockFill};
 use serde::Serialize;
 
@@ -33,9 +33,21 @@ fn rounded(number: f64) -> f64 {
     (number * 1e3).round() / 1e3
 }
 
+/// Where a layout comes from.
+#[derive(Clone, Copy, Debug)]
+pub struct LayoutSource<'a> {
+    /// The digest of its text.
+    pub digest: &'a Digest,
+    /// The plugin that wrote the text, with its version, where one did.
+    pub drawn_by: Option<&'a str>,
+}
+
 #[derive(Serialize)]
 struct PatternReport<'a> {
     layout: &'a str,
+    layout_digest: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    drawn_by: Option<&'a str>,
     width_mm: f64,
     depth_mm: f64,
     wall_height_mm: f64,
@@ -77,7 +89,13 @@ struct SeamReport {
 
 /// Returns the report on a pattern and its stock fill.
 #[must_use]
-pub fn pattern(program: &str, pattern: &Pattern, fill: &StockFill, warnings: &[String]) -> String {
+pub fn pattern(
+    program: &str,
+    source: LayoutSource<'_>,
+    pattern: &Pattern,
+    fill: &StockFill,
+    warnings: &[String],
+) -> String {
     let compartment = |ix| {
         let there = &pattern[ix];
         let CompartmentFill { crown, volume, packing, cells } = fill[ix];
@@ -100,6 +118,8 @@ pub fn pattern(program: &str, pattern: &Pattern, fill: &StockFill, warnings: &[S
     let seams = pattern.seam_lengths().into_iter();
     let report = PatternReport {
         layout: pattern.layout().as_str(),
+        layout_digest: source.digest.as_str(),
+        drawn_by: source.drawn_by,
         width_mm: rounded(pattern.size().width().to_mm()),
         depth_mm: rounded(pattern.size().depth().to_mm()),
         wall_height_mm: rounded(pattern.wall_height().to_mm()),

@@ -110,7 +110,8 @@ typedef struct {
   uint32_t size;
   // What files and the command line call it: lower-case letters, digits, hyphens.
   const char *name;
-  // The plugin's own version.
+  // The plugin's own version: 1 to 32 letters, digits or signs of ASCII without spaces. It is
+  // printed with the pattern.
   const char *version;
   // Whom its layout suits, in a sentence.
   const char *about;

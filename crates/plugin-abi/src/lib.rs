@@ -118,7 +118,8 @@ pub struct SeatwrightPlugin1 {
     pub size: u32,
     /// What files and the command line call it: lower-case letters, digits, hyphens.
     pub name: *const c_char,
-    /// The plugin's own version.
+    /// The plugin's own version: 1 to 32 letters, digits or signs of ASCII without spaces. It is
+    /// printed with the pattern.
     pub version: *const c_char,
     /// Whom its layout suits, in a sentence.
     pub about: *const c_char,

@@ -1,5 +1,7 @@
 //! The child: loads one plugin under limits, and answers requests until its parent is gone.
 
+#![expect(unsafe_code, reason = "limits and descriptors are the system's; each block says why")]
+
 use std::ffi::OsString;
 use std::fs::File;
 use std::io::{self, BufRead, Write};
@@ -18,18 +20,22 @@ pub const CHILD_ARGUMENT: &str = "__plugin-child";
 #[must_use]
 pub fn child_main(arguments: impl Iterator<Item = OsString>) -> Option<ExitCode> {
     let arguments: Vec<OsString> = arguments.skip(1).collect();
-    let [child, path, memory, files, answer, seconds] = &arguments[..] else { return None };
+    let [child, path, numbers @ ..] = &arguments[..] else { return None };
     if child != CHILD_ARGUMENT {
         return None;
     }
     let number = |text: &OsString| text.to_str().and_then(|text| text.parse::<u64>().ok());
-    let limits = (number(memory), number(files), number(answer), number(seconds));
-    let (Some(memory), Some(files), Some(answer), Some(seconds)) = limits else {
+    let numbers: Option<Vec<u64>> = numbers.iter().map(number).collect();
+    let Some(&[memory, files, answer, seconds, parent]) = numbers.as_deref() else {
         return Some(ExitCode::FAILURE);
     };
     let Ok(mut out) = channel() else { return Some(ExitCode::FAILURE) };
-    limit(memory, files, seconds);
-    let served = serve(Path::new(path), answer as usize, &mut out);
+    die_with(parent);
+    let served = match limit(memory, files, seconds) {
+        Ok(()) => serve(Path::new(path), answer as usize, &mut out),
+        // A plugin never runs without its limits.
+        Err(error) => write_frame(&mut out, "no-child", &format!("no limits can be set: {error}")),
+    };
     // Not by returning: threads that the plugin left running must not hold the process.
     leave(served.is_ok())
 }
@@ -54,32 +60,50 @@ fn channel() -> io::Result<File> {
     Err(io::Error::from(io::ErrorKind::Unsupported))
 }
 
-/// Sets what this process may use, and lets it die with its parent.
-#[cfg(unix)]
-fn limit(memory: u64, files: u64, seconds: u64) {
-    let set = |what, value: u64| {
-        let limit = libc::rlimit { rlim_cur: value as _, rlim_max: value as _ };
-        // SAFETY: a plain call with a structure of our own.
-        unsafe { libc::setrlimit(what, &raw const limit) };
-    };
-    set(libc::RLIMIT_AS, memory);
-    set(libc::RLIMIT_NOFILE, files);
-    // A child serves a whole command, so it may compute for many answers.
-    set(libc::RLIMIT_CPU, seconds);
-    set(libc::RLIMIT_FSIZE, 0);
-    set(libc::RLIMIT_CORE, 0);
-    #[cfg(target_os = "linux")]
+/// Lets this process die with its parent, also where a plugin never looks at its pipes.
+///
+/// The system counts the thread that started the child as the parent: a program that hosts
+/// plugins must not start them on a thread that ends before it is done with them.
+#[cfg(target_os = "linux")]
+fn die_with(parent: u64) {
     // SAFETY: plain calls; where the parent is gone already, so are we.
     unsafe {
         libc::prctl(libc::PR_SET_PDEATHSIG, libc::SIGKILL);
-        if libc::getppid() == 1 {
+        if u64::try_from(libc::getppid()) != Ok(parent) {
             libc::_exit(1);
         }
     }
 }
 
+#[cfg(not(target_os = "linux"))]
+fn die_with(_parent: u64) {}
+
+/// Sets what this process may use. A limit that is stricter already stays.
+#[cfg(unix)]
+fn limit(memory: u64, files: u64, seconds: u64) -> io::Result<()> {
+    let set = |what, value: u64| {
+        let mut limit = libc::rlimit { rlim_cur: 0, rlim_max: 0 };
+        // SAFETY: plain calls with a structure of our own.
+        let done = unsafe {
+            let asked = libc::getrlimit(what, &raw mut limit);
+            limit.rlim_max = limit.rlim_max.min(value as libc::rlim_t);
+            limit.rlim_cur = limit.rlim_max;
+            asked == 0 && libc::setrlimit(what, &raw const limit) == 0
+        };
+        if done { Ok(()) } else { Err(io::Error::last_os_error()) }
+    };
+    set(libc::RLIMIT_AS, memory)?;
+    set(libc::RLIMIT_NOFILE, files)?;
+    // A child serves a whole command, so it may compute for many answers.
+    set(libc::RLIMIT_CPU, seconds)?;
+    set(libc::RLIMIT_FSIZE, 0)?;
+    set(libc::RLIMIT_CORE, 0)
+}
+
 #[cfg(not(unix))]
-fn limit(_memory: u64, _files: u64, _seconds: u64) {}
+fn limit(_memory: u64, _files: u64, _seconds: u64) -> io::Result<()> {
+    Err(io::Error::from(io::ErrorKind::Unsupported))
+}
 
 fn serve(path: &Path, most: usize, out: &mut impl Write) -> io::Result<()> {
     let loaded = match Loaded::new(path) {

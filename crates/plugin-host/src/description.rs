@@ -1,5 +1,7 @@
 //! What a plugin says of itself, read from C with nothing trusted.
 
+#![expect(unsafe_code, reason = "C hands over pointers; each block says why they hold")]
+
 use std::ffi::{CStr, c_char};
 
 use cushion::Name;
@@ -13,6 +15,8 @@ use crate::FaultKind;
 
 /// The most parameters that are taken.
 const MOST_PARAMETERS: u32 = 64;
+/// The longest version, in bytes.
+const LONGEST_VERSION: usize = 32;
 /// The longest text of a description, in bytes.
 const LONGEST: usize = 1000;
 
@@ -111,7 +115,7 @@ impl Measure {
 pub(crate) unsafe fn read(entry: *const SeatwrightPlugin1) -> Result<Description, FaultKind> {
     let bad = FaultKind::BadDescription;
     if entry.is_null() {
-        return Err(bad("it is null"));
+        return Err(bad("it is null, so it cannot describe itself"));
     }
     // SAFETY: version and size are there in every version of the contract.
     let (abi, size) = unsafe { ((*entry).abi, (*entry).size) };
@@ -143,7 +147,7 @@ pub(crate) unsafe fn read(entry: *const SeatwrightPlugin1) -> Result<Description
     unsafe {
         Ok(Description {
             name: name(entry.name).ok_or(bad("its name is not a name"))?,
-            version: text(entry.version).ok_or(bad("its version is not a text"))?,
+            version: version(entry.version).ok_or(bad("its version is not a version"))?,
             about: text(entry.about).ok_or(bad("what it says about itself is not a text"))?,
             parameters: parameters
                 .iter()
@@ -181,6 +185,18 @@ unsafe fn parameter(parameter: &SeatwrightParameter1) -> Option<Parameter> {
 unsafe fn name(text_: *const c_char) -> Option<Name> {
     // SAFETY: as the caller promises.
     Name::new(&unsafe { text(text_) }?)
+}
+
+/// A version, which is printed on paper beside the name.
+///
+/// # Safety
+///
+/// `text` must be null or end with a zero.
+unsafe fn version(text_: *const c_char) -> Option<String> {
+    // SAFETY: as the caller promises.
+    let version = unsafe { text(text_) }?;
+    let fits = (1..=LONGEST_VERSION).contains(&version.len());
+    (fits && version.chars().all(|c| c.is_ascii_graphic())).then_some(version)
 }
 
 /// # Safety

@@ -14,6 +14,17 @@ pub struct Fault {
     pub kind: FaultKind,
 }
 
+/// Whose move it is next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// That of the person who asked: another name, another value, a measure.
+    Asker,
+    /// That of the plugin's author.
+    Author,
+    /// That of whoever looks after this computer.
+    System,
+}
+
 /// The ways in which a plugin can fail.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
@@ -23,6 +34,8 @@ pub enum FaultKind {
         /// The places.
         looked_in: Vec<String>,
     },
+    /// There is no such file.
+    NoFile,
     /// The file is no library, or needs something that is not there.
     NotALibrary(String),
     /// The library does not export the one function.
@@ -51,6 +64,11 @@ pub enum FaultKind {
     /// It answered more than is taken.
     TooLong {
         /// The most bytes that are taken.
+        most: usize,
+    },
+    /// It printed more than is let pass.
+    TooMuchPrinted {
+        /// The most bytes.
         most: usize,
     },
     /// The answer is not text in UTF-8, or it is null.
@@ -103,16 +121,29 @@ pub enum FaultKind {
 }
 
 impl FaultKind {
-    /// Whether the person who asked has to change something, rather than the plugin's author.
+    /// Whose move it is next.
     #[must_use]
-    pub fn is_the_askers(&self) -> bool {
-        matches!(
-            self,
-            Self::Refused(_)
-                | Self::UnknownParameter { .. }
-                | Self::OutOfRange { .. }
-                | Self::NotGiven { .. }
-        )
+    pub fn whose(&self) -> Whose {
+        match self {
+            Self::NotFound { .. }
+            | Self::NoFile
+            | Self::Refused(_)
+            | Self::UnknownParameter { .. }
+            | Self::OutOfRange { .. }
+            | Self::NotGiven { .. } => Whose::Asker,
+            Self::NoChild(_) => Whose::System,
+            _ => Whose::Author,
+        }
+    }
+
+    /// The same, with what foreign code said cut to one line that a terminal can show.
+    pub(crate) fn tidied(self) -> Self {
+        match self {
+            Self::NotALibrary(said) => Self::NotALibrary(one_line(&said)),
+            Self::Failed(said) => Self::Failed(one_line(&said)),
+            Self::Refused(said) => Self::Refused(one_line(&said)),
+            other => other,
+        }
     }
 
     /// Returns what to do about it, where there is something.
@@ -130,9 +161,25 @@ impl FaultKind {
             Self::NotGiven { parameter, .. } => {
                 Some(format!("measure it, or give `{parameter}` with --set {parameter}=..."))
             }
-            Self::Refused(_) | Self::OutOfRange { .. } => None,
+            Self::NoFile => Some("name the library's own path".to_owned()),
+            Self::Refused(_) | Self::OutOfRange { .. } | Self::NoChild(_) => None,
             _ => Some("tell the plugin's author; nothing was written".to_owned()),
         }
+    }
+}
+
+/// The longest sentence of a plugin that is shown, in characters.
+const LONGEST: usize = 300;
+
+/// What a plugin said, without line ends and other control characters, and not without end.
+fn one_line(said: &str) -> String {
+    let plain = |c: char| if c.is_control() { ' ' } else { c };
+    let said: String = said.chars().take(4 * LONGEST).map(plain).collect();
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    match said.char_indices().nth(LONGEST) {
+        Some((end, _)) => format!("{}...", &said[..end]),
+        None if said.is_empty() => "it did not say why".to_owned(),
+        None => said,
     }
 }
 
@@ -148,6 +195,7 @@ impl fmt::Display for FaultKind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotFound { .. } => write!(f, "no plugin of this name was found"),
+            Self::NoFile => write!(f, "there is no such file"),
             Self::NotALibrary(why) => write!(f, "this file cannot be loaded: {why}"),
             Self::NoEntry => {
                 write!(f, "this library is no plugin: it does not export `seatwright_plugin`")
@@ -164,6 +212,7 @@ impl fmt::Display for FaultKind {
             Self::Ended => write!(f, "it ended without an answer"),
             Self::TooSlow(limit) => write!(f, "it did not answer within {} s", limit.as_secs_f64()),
             Self::TooLong { most } => write!(f, "it answered more than {most} bytes"),
+            Self::TooMuchPrinted { most } => write!(f, "it printed more than {most} bytes"),
             Self::NotText => write!(f, "its answer is not text"),
             Self::Failed(said) => write!(f, "it failed: {said}"),
             Self::Refused(said) => write!(f, "{said}"),
@@ -171,7 +220,10 @@ impl fmt::Display for FaultKind {
                 write!(f, "it was asked for {asked} and answered for {answered}")
             }
             Self::BadLayout { remarks, .. } => {
-                let first = remarks.first().map_or("it cannot be read", |remark| &remark.message);
+                // What is missing from a text that broke off is not what is wrong with it.
+                let broken = |remark: &&Remark| remark.message.starts_with("this cannot be read");
+                let first = remarks.iter().find(broken).or(remarks.first());
+                let first = first.map_or("it cannot be read", |remark| &remark.message);
                 write!(f, "its layout is wrong: {first}")
             }
             Self::UnknownParameter { given, .. } => write!(f, "it has no parameter `{given}`"),
@@ -183,5 +235,17 @@ impl fmt::Display for FaultKind {
             }
             Self::NoChild(why) => write!(f, "its process could not be started: {why}"),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_plugin_says_is_one_line_of_plain_text() {
+        assert_eq!(one_line("no\troom\r\n\x1b[31mhere "), "no room [31mhere");
+        assert_eq!(one_line("\n"), "it did not say why");
+        assert_eq!(one_line(&"é".repeat(2000)), "é".repeat(300) + "...");
     }
 }

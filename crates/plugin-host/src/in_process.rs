@@ -1,5 +1,7 @@
 //! A plugin loaded into this process: in the child, and where somebody asks for it in words.
 
+#![expect(unsafe_code, reason = "C hands over pointers; each block says why they hold")]
+
 use std::error::Error as _;
 use std::path::Path;
 

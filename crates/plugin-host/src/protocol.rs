@@ -1,8 +1,9 @@
 //! What parent and child say to each other: a word, the length of a text, the text.
 //!
-//! Requests are lines: `describe`, or `pattern WIDTH DEPTH VALUE...`. Numbers are written as the
-//! bits of a 64-bit float in hexadecimal, so that none is lost. Answers are frames:
-//! `WORD LENGTH\n` and so many bytes. A description is itself lines of fields parted by tabs.
+//! The child begins with its description. Each request is a line, `WIDTH DEPTH VALUE...`; numbers
+//! are written as the bits of a 64-bit float in hexadecimal, so that none is lost. Answers are
+//! frames: `WORD LENGTH\n` and so many bytes. A description is itself lines of fields parted by
+//! tabs.
 
 use std::io::{self, BufRead, Read, Write};
 
@@ -114,6 +115,7 @@ pub(crate) fn parse_fault(frame: Frame) -> FaultKind {
         "bad-description" => FaultKind::BadDescription(known(&frame.text)),
         "too-long" => FaultKind::TooLong { most: frame.text.parse().unwrap_or(0) },
         "not-text" => FaultKind::NotText,
+        "no-child" => FaultKind::NoChild(frame.text),
         "refused" => FaultKind::Refused(frame.text),
         _ => FaultKind::Failed(frame.text),
     }
@@ -122,14 +124,14 @@ pub(crate) fn parse_fault(frame: Frame) -> FaultKind {
 /// The words of a broken description, which are a few that we know.
 fn known(text: &str) -> &'static str {
     const ALL: [&str; 10] = [
-        "it is null",
+        "it is null, so it cannot describe itself",
         "its size is wrong",
         "a function is null",
         "it has too many parameters",
         "its parameters are null",
         "the size of a parameter is wrong",
         "its name is not a name",
-        "its version is not a text",
+        "its version is not a version",
         "what it says about itself is not a text",
         "a parameter is not right",
     ];

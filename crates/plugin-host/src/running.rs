@@ -1,14 +1,15 @@
 //! A plugin that was started: in a child, or in this process where somebody asked for that.
 
-use std::io::{BufReader, Read, Write};
+use std::io::{BufRead, BufReader, Read, Write};
 use std::path::{Path, PathBuf};
-use std::process::{Child, ChildStdin, Command, ExitStatus, Stdio};
-use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
+use std::process::{ChildStdin, Command, ExitStatus, Stdio};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use crate::child::CHILD_ARGUMENT;
 use crate::description::Description;
+use crate::group::Group;
 use crate::in_process::Loaded;
 use crate::protocol::{Frame, number, parse_description, parse_fault, read_frame};
 use crate::{Fault, FaultKind, Limits};
@@ -40,9 +41,18 @@ enum Home {
 }
 
 struct Process {
-    child: Child,
+    group: Group,
     requests: Option<ChildStdin>,
-    answers: Receiver<Frame>,
+    heard: Receiver<Heard>,
+}
+
+/// What comes from the child.
+enum Heard {
+    Answer(Frame),
+    /// No answer comes any more.
+    End,
+    /// The plugin printed more than it may.
+    TooMuchPrinted,
 }
 
 impl Running {
@@ -53,7 +63,10 @@ impl Running {
     /// Fails where the file is no plugin of this version, or does not answer.
     pub fn start(path: &Path, isolation: &Isolation, limits: Limits) -> Result<Self, Fault> {
         let file = path.display().to_string();
-        let fault = |kind| Fault { plugin: file.clone(), kind };
+        let fault = |kind: FaultKind| Fault { plugin: file.clone(), kind: kind.tidied() };
+        if !path.is_file() {
+            return Err(fault(FaultKind::NoFile));
+        }
         let (home, description) = match isolation {
             Isolation::InProcess => {
                 let loaded = Loaded::new(path).map_err(fault)?;
@@ -97,7 +110,8 @@ impl Running {
             Home::Here(loaded) => loaded.pattern(size_mm, values, self.limits.answer),
             Home::Child(process) => process.pattern(size_mm, values, self.limits),
         };
-        answered.map_err(|kind| Fault { plugin: self.description.name.to_string(), kind })
+        let plugin = || self.description.name.to_string();
+        answered.map_err(|kind| Fault { plugin: plugin(), kind: kind.tidied() })
     }
 }
 
@@ -105,37 +119,32 @@ impl Process {
     fn start(program: &Path, plugin: &Path, limits: Limits) -> Result<Self, FaultKind> {
         // A name without a slash would be looked for in the places of the system's libraries.
         let plugin = std::path::absolute(plugin).unwrap_or_else(|_| plugin.to_owned());
-        let child = Command::new(program)
+        let mut command = Command::new(program);
+        command
             .arg(CHILD_ARGUMENT)
             .arg(plugin)
             .args([limits.memory, limits.files, limits.answer as u64].map(|n| n.to_string()))
             // Time of computing for a whole command: sixty of the slowest answers.
             .arg((60 * limits.time.as_secs().max(1)).to_string())
+            .arg(std::process::id().to_string())
             .env_clear()
             .stdin(Stdio::piped())
             .stdout(Stdio::piped())
-            .stderr(Stdio::piped())
-            .spawn();
-        let mut child = child.map_err(|error| FaultKind::NoChild(error.to_string()))?;
-        let (stdout, stderr) = (child.stdout.take(), child.stderr.take());
-        let (send, answers) = channel();
-        thread::spawn(move || {
-            let Some(stdout) = stdout else { return };
-            let mut stdout = BufReader::new(stdout);
-            while let Some(frame) = read_frame(&mut stdout, limits.answer + 1024) {
-                if send.send(frame).is_err() {
-                    return;
-                }
-            }
-        });
-        // What the plugin prints is read, so that it is not held up, and thrown away.
-        thread::spawn(move || {
-            let mut sink = [0; 4096];
-            let Some(mut stderr) = stderr else { return };
-            while stderr.read(&mut sink).is_ok_and(|read| read > 0) {}
-        });
-        let requests = child.stdin.take();
-        Ok(Self { child, requests, answers })
+            .stderr(Stdio::piped());
+        let group = Group::start(&mut command);
+        let mut group = group.map_err(|error| FaultKind::NoChild(error.to_string()))?;
+        let (send, heard) = channel();
+        if let Some(stdout) = group.child().stdout.take() {
+            let send = send.clone();
+            thread::spawn(move || {
+                hear_answers(BufReader::new(stdout), limits.answer + 1024, &send)
+            });
+        }
+        if let Some(stderr) = group.child().stderr.take() {
+            thread::spawn(move || drain(stderr, limits.printed, &send));
+        }
+        let requests = group.child().stdin.take();
+        Ok(Self { group, requests, heard })
     }
 
     fn pattern(
@@ -155,51 +164,48 @@ impl Process {
     }
 
     fn answer(&mut self, limits: Limits) -> Result<Frame, FaultKind> {
-        match self.answers.recv_timeout(limits.time) {
-            Ok(frame) => Ok(frame),
-            Err(RecvTimeoutError::Timeout) => {
-                self.end();
-                Err(FaultKind::TooSlow(limits.time))
+        match self.heard.recv_timeout(limits.time) {
+            Ok(Heard::Answer(frame)) => Ok(frame),
+            Ok(Heard::TooMuchPrinted) => {
+                self.group.end();
+                Err(FaultKind::TooMuchPrinted { most: limits.printed })
             }
-            Err(RecvTimeoutError::Disconnected) => Err(self.gone()),
+            // A process that it started may hold the pipe open after its own end.
+            Err(RecvTimeoutError::Timeout) => {
+                let status = self.group.wait(Duration::ZERO);
+                Err(status.map_or(FaultKind::TooSlow(limits.time), ended))
+            }
+            Ok(Heard::End) | Err(RecvTimeoutError::Disconnected) => Err(self.gone()),
         }
     }
 
     /// Why there is no answer any more.
     fn gone(&mut self) -> FaultKind {
-        match self.wait(Duration::from_secs(1)) {
-            Some(status) => ended(status),
-            None => {
-                self.end();
-                FaultKind::Ended
-            }
-        }
-    }
-
-    fn wait(&mut self, most: Duration) -> Option<ExitStatus> {
-        let start = Instant::now();
-        while start.elapsed() < most {
-            if let Ok(Some(status)) = self.child.try_wait() {
-                return Some(status);
-            }
-            thread::sleep(Duration::from_millis(2));
-        }
-        None
-    }
-
-    fn end(&mut self) {
-        // It may be gone already, which is what is wanted.
-        let _ = self.child.kill();
-        let _ = self.child.wait();
+        self.group.wait(Duration::from_secs(1)).map_or(FaultKind::Ended, ended)
     }
 }
 
-impl Drop for Process {
-    fn drop(&mut self) {
-        // A closed pipe asks the child to go; one that does not is made to.
-        self.requests = None;
-        if self.wait(Duration::from_millis(100)).is_none() {
-            self.end();
+/// Passes answers on, until there are no more.
+fn hear_answers(mut stdout: impl BufRead, most: usize, heard: &Sender<Heard>) {
+    while let Some(frame) = read_frame(&mut stdout, most) {
+        if heard.send(Heard::Answer(frame)).is_err() {
+            return;
+        }
+    }
+    // Nobody may be listening any more.
+    let _ = heard.send(Heard::End);
+}
+
+/// Reads what the plugin prints, so that it is not held up, and throws it away.
+fn drain(mut printed: impl Read, most: usize, heard: &Sender<Heard>) {
+    let mut sink = [0; 4096];
+    let mut sum = 0;
+    while let Ok(read @ 1..) = printed.read(&mut sink) {
+        sum += read;
+        if sum > most {
+            // Nobody may be listening any more.
+            let _ = heard.send(Heard::TooMuchPrinted);
+            return;
         }
     }
 }

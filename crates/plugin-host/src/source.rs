@@ -8,7 +8,7 @@ use cushion::{Layout, LayoutRequest, LayoutSource, Length, Name, Size, arrange};
 use files::{Read, layout_remarks, read_layout};
 
 use crate::description::{Description, Measure, Parameter};
-use crate::{Fault, FaultKind, Isolation, Limits, Places, Running};
+use crate::{Fault, FaultKind, Isolation, Limits, Places, Running, Whose};
 
 /// A layout that a plugin drew.
 #[derive(Clone, Debug, PartialEq)]
@@ -98,7 +98,7 @@ impl Plugins {
         }
         let running = started.get_mut(&file).expect("it was just started");
         let answered = ask(running);
-        if answered.as_ref().is_err_and(|fault| !fault.kind.is_the_askers()) {
+        if answered.as_ref().is_err_and(|fault| fault.kind.whose() != Whose::Asker) {
             // Whatever state it is in, it is not asked again.
             started.remove(&file);
         }
@@ -173,7 +173,7 @@ pub fn read_answer(text: &str, size: Size) -> Result<Layout, FaultKind> {
         return Err(FaultKind::OtherSize { asked, answered });
     }
     arrange(&layout, size).map_err(|faults| bad(layout_remarks(text, &faults)))?;
-    let only = cushion::Layout { sizes: layout.made(size).into_iter().collect(), ..layout };
+    let only = Layout { sizes: layout.made(size).into_iter().collect(), ..layout };
     let faults = cushion::check_layout(&only);
     let wrong = faults.iter().any(|fault| fault.kind.severity() == cushion::Severity::Error);
     if wrong { Err(bad(layout_remarks(text, &faults))) } else { Ok(only) }

@@ -13,6 +13,13 @@ const CORNER: f64 = 25.0;
 
 type Point = (f64, f64);
 
+/// A point of the grid, with its place: rows from the rear, places from the client's left.
+struct Seed {
+    at: Point,
+    row: usize,
+    place: usize,
+}
+
 struct Hexagons;
 
 impl Plugin for Hexagons {
@@ -42,16 +49,19 @@ impl Plugin for Hexagons {
                 "a pitch of {pitch} mm leaves no room for two rows of two; take a smaller one"
             )));
         }
-        let cells: Vec<Vec<Point>> = {
-            let seeds = grid(width, depth, pitch);
-            (0..seeds.len()).map(|own| nearest(&seeds, own, width, depth)).collect()
-        };
-        Ok(Net::of(&cells).text(&cells, width, depth))
+        let seeds = grid(width, depth, pitch);
+        let cells: Vec<Vec<Point>> =
+            (0..seeds.len()).map(|own| nearest(&seeds, own, width, depth)).collect();
+        let compartments: Vec<String> = (1..)
+            .zip(seeds.iter().zip(&cells))
+            .map(|(number, (seed, cell))| compartment(number, seed, cell))
+            .collect();
+        Ok(Net::of(&cells).text(&compartments.concat(), width, depth))
     }
 }
 
 /// The points of the grid: rows parted evenly, every other row shifted by half a pitch.
-fn grid(width: f64, depth: f64, pitch: f64) -> Vec<Point> {
+fn grid(width: f64, depth: f64, pitch: f64) -> Vec<Seed> {
     let columns = (width / pitch).floor() as usize;
     let across = width / columns as f64;
     let rows = (depth / (across * 0.75_f64.sqrt())).round().max(2.0) as usize;
@@ -63,18 +73,19 @@ fn grid(width: f64, depth: f64, pitch: f64) -> Vec<Point> {
         for column in 0..count {
             let first = if shifted { across } else { across / 2.0 };
             let x = first + column as f64 * across - width / 2.0;
-            seeds.push((x, (row as f64 + 0.5) * along));
+            let at = (x, (row as f64 + 0.5) * along);
+            seeds.push(Seed { at, row: row + 1, place: column + 1 });
         }
     }
     seeds
 }
 
 /// What of the rectangle is nearest to one point of the grid: cut by the middle line to each other.
-fn nearest(seeds: &[Point], own: usize, width: f64, depth: f64) -> Vec<Point> {
+fn nearest(seeds: &[Seed], own: usize, width: f64, depth: f64) -> Vec<Point> {
     let half = width / 2.0;
     let mut cell = vec![(-half, 0.0), (half, 0.0), (half, depth), (-half, depth)];
-    let here = seeds[own];
-    for (other, there) in seeds.iter().enumerate() {
+    let here = seeds[own].at;
+    for (other, Seed { at: there, .. }) in seeds.iter().enumerate() {
         if other == own {
             continue;
         }
@@ -141,7 +152,7 @@ impl Net {
         })
     }
 
-    fn text(&self, cells: &[Vec<Point>], width: f64, depth: f64) -> String {
+    fn text(&self, compartments: &str, width: f64, depth: f64) -> String {
         let half = width / 2.0;
         let on_outline = |p: Point| {
             (p.0.abs() - half).abs() < SAME || p.1.abs() < SAME || (p.1 - depth).abs() < SAME
@@ -174,14 +185,14 @@ impl Net {
         for (number, (a, b)) in inner.enumerate() {
             seams += &format!("s{number} = {{ through = [\"p{a}\", \"p{b}\"] }}\n");
         }
-        let compartments: String = cells.iter().enumerate().map(compartment).collect();
         format!(
             "format = 1\nkind = \"layout\"\nname = \"hexagons\"\ntitle = \"Hexagons\"\n\
              about = \"Hexagonal compartments of one size, for shaping in small steps.\"\n\
              class = \"skin protection\"\nwall_height = 80\nstock_crown = 8\n\
-             rating_from = \"Not found: a plugin's pattern must be tested before use.\"\n\
-             sizes = [{{ size = \"{width}x{depth}\", max_user_weight_kg = 60 }}]\n\
-             [points]\n{points}[seams]\n{seams}[compartments]\n{compartments}"
+             rating_from = \"Not found by a test or the model: 400 kg for each square metre, less than the built-in layouts of this size, and 60 kg at most. It must be tested before use.\"\n\
+             sizes = [{{ size = \"{width}x{depth}\", max_user_weight_kg = {rating} }}]\n\
+             [points]\n{points}[seams]\n{seams}[compartments]\n{compartments}",
+            rating = rating(width, depth),
         )
     }
 }
@@ -199,13 +210,19 @@ fn way_around(p: Point, half: f64, depth: f64) -> f64 {
     }
 }
 
-fn compartment((place, cell): (usize, &Vec<Point>)) -> String {
+/// One compartment, claimed in its middle.
+fn compartment(number: usize, Seed { row, place, .. }: &Seed, cell: &[Point]) -> String {
     let count = cell.len() as f64;
     let (x, y) = cell.iter().fold((0.0, 0.0), |sum, p| (sum.0 + p.0 / count, sum.1 + p.1 / count));
-    let number = place + 1;
     format!(
-        "c{number} = {{ seed = [{x:.4}, {y:.4}], number = {number}, words = \"place {number}\", for = \"general\" }}\n"
+        "c{number} = {{ seed = [{x:.4}, {y:.4}], number = {number}, words = \"row {row} from the rear, place {place} from the client's left\", for = \"general\" }}\n"
     )
+}
+
+/// What the size is rated for, kg: nobody tested this pattern, so it is less than any built-in
+/// layout of the size is rated for, and no more than 60.
+fn rating(width_mm: f64, depth_mm: f64) -> f64 {
+    (400.0 * width_mm * depth_mm * 1e-6).floor().min(60.0)
 }
 
 plugin_sdk::export!(Hexagons);
@@ -253,6 +270,16 @@ mod tests {
         for area in areas {
             assert!((area - 150.0 * 137.5).abs() < 1.0, "{area}");
         }
+    }
+
+    #[test]
+    fn words_say_where_a_compartment_is() {
+        let pattern = drawn("440x400", 110.0);
+        // Rows of four and three; the last of the second row is the seventh.
+        let seventh = pattern.by_id("c7").expect("there are more than seven");
+        assert_eq!(pattern[seventh].words, "row 2 from the rear, place 3 from the client's left");
+        let (x, y) = (pattern.centroid(seventh).x, pattern.centroid(seventh).y);
+        assert!(x > 0.0 && y > 100.0 && y < 200.0, "{x}, {y}");
     }
 
     #[test]

@@ -8,6 +8,7 @@ use files::{Kind, Remark, Severity, report};
 use crate::arguments::Check;
 use crate::case_file::CaseFile;
 use crate::failure::{self, Failure};
+use crate::plugins::Session;
 use crate::remarks::FileRemarks;
 use crate::run::PROGRAM;
 use crate::terminal::Terminal;
@@ -17,6 +18,8 @@ use crate::{read, today};
 struct Checked {
     file: FileRemarks,
     kind: Option<Kind>,
+    /// Whether a plugin that it names is at fault.
+    plugin: bool,
     /// Why it could not be read, if so.
     unread: Option<Failure>,
 }
@@ -24,7 +27,9 @@ struct Checked {
 /// Checks every file, and says all of it before it fails.
 pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(None)?;
-    let checked: Vec<Checked> = arguments.files.iter().map(|path| check(path, on)).collect();
+    let session = Session::new(&arguments.plugins);
+    let checked: Vec<Checked> =
+        arguments.files.iter().map(|path| check(path, on, &session)).collect();
     if arguments.json.json {
         terminal.answer(&to_json(&checked))?;
         return verdict(&checked).map_err(Failure::told);
@@ -44,38 +49,48 @@ pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> 
 }
 
 /// Reads a file, and everything that it names.
-fn check(path: &Path, on: Date) -> Checked {
+fn check(path: &Path, on: Date, session: &Session<'_>) -> Checked {
     let shown = path.display().to_string();
     let text = match read::text(path) {
         Ok(text) => text,
         Err(unread) => {
             let remarks = vec![unread.as_remark(0..0)];
             let file = FileRemarks { path: shown, text: String::new(), remarks };
-            return Checked { file, kind: None, unread: Some(unread) };
+            return Checked { file, kind: None, plugin: false, unread: Some(unread) };
         }
     };
     let (kind, mut remarks) = files::check(&text);
+    let mut plugin = false;
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);
     if right && kind == Some(Kind::Client) {
-        remarks.extend(what_it_leads_to(path, &text, on));
+        let (more, whose) = what_it_leads_to(path, &text, on, session);
+        remarks.extend(more);
+        plugin = whose == Some(failure::Kind::Plugin);
     }
-    Checked { file: FileRemarks { path: shown, text, remarks }, kind, unread: None }
+    Checked { file: FileRemarks { path: shown, text, remarks }, kind, plugin, unread: None }
 }
 
-/// What is wrong with what a right client's file names, or with a plan made from it.
-fn what_it_leads_to(path: &Path, text: &str, on: Date) -> Vec<Remark> {
-    let planned = CaseFile::open(path).and_then(|case| case.plan(on).map(drop));
-    let Err(failure) = planned else { return Vec::new() };
+/// What is wrong with what a right client's file names, or with a plan made from it, and whose
+/// move that is.
+fn what_it_leads_to(
+    path: &Path,
+    text: &str,
+    on: Date,
+    session: &Session<'_>,
+) -> (Vec<Remark>, Option<failure::Kind>) {
+    let planned = CaseFile::open(path, session).and_then(|case| case.plan(on).map(drop));
+    let Err(failure) = planned else { return (Vec::new(), None) };
     let own = failure.file_remarks().filter(|file| file.path == path.display().to_string());
     if let Some(file) = own {
-        return file.remarks.clone();
+        return (file.remarks.clone(), Some(failure.kind()));
     }
     let at = |table, key| files::place_of_value(text, table, key);
     let place = match failure.kind() {
         failure::Kind::NotSafe => at("weight", "kg").or_else(|| at("weight", "lb")),
         _ => at("cushion", "layout"),
     };
-    vec![failure.as_remark(place.unwrap_or(0..text.find('\n').unwrap_or(text.len())))]
+    let place = place.unwrap_or(0..text.find('\n').unwrap_or(text.len()));
+    (vec![failure.as_remark(place)], Some(failure.kind()))
 }
 
 /// Fails where a file cannot be used; says so once more, after all remarks.
@@ -85,6 +100,7 @@ fn verdict(checked: &[Checked]) -> Result<(), Failure> {
     let all_unread = wrong.iter().all(|it| it.unread.is_some());
     let kind = match &first.unread {
         Some(unread) if all_unread => unread.kind(),
+        _ if wrong.iter().all(|it| it.plugin) => failure::Kind::Plugin,
         _ => failure::Kind::File,
     };
     let message = match checked {

@@ -8,6 +8,7 @@ use sheets::Paper;
 use crate::arguments::{Demo, PluginOptions};
 use crate::case_file::CaseFile;
 use crate::failure::Failure;
+use crate::plugins::Session;
 use crate::terminal::Terminal;
 use crate::{export, papers, resolve, write};
 
@@ -17,7 +18,7 @@ const CLIENT: &str = include_str!("../../demo/client.toml");
 /// Writes the demo client's papers, as of the day of its last check, and says what to look at.
 pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
     let client = resolve::client_text("the demo client".to_owned(), CLIENT.to_owned())?;
-    let case = CaseFile::of(client, Path::new(""), &PluginOptions::default())?;
+    let case = CaseFile::of(client, Path::new(""), &Session::new(&PluginOptions::default()))?;
     let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
     let of_client = papers::of_client(&case, on, Paper::A4)?;
     let outputs = export::all(&of_client.papers, &arguments.out, true)?;

@@ -5,6 +5,7 @@ use case::{Date, Plan as Counts};
 use crate::arguments::Plan;
 use crate::case_file::CaseFile;
 use crate::failure::Failure;
+use crate::plugins::Session;
 use crate::run::PROGRAM;
 use crate::terminal::Terminal;
 use crate::{tables, today, write};
@@ -12,7 +13,7 @@ use crate::{tables, today, write};
 /// Shows the plan for a client, as a table or in JSON, and records it where asked.
 pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
-    let case = CaseFile::open_with(&arguments.client, &arguments.plugins)?;
+    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
     let plan = case.plan(on)?;
     if let Some(by) = &arguments.by {
         record(arguments, &case, &plan, on, by)?;

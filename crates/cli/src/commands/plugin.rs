@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use cushion::{LayoutRequest, Name, Severity, Size};
-use plugin_host::{Description, Parameter};
+use plugin_host::{Description, Parameter, Whose};
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
 use crate::failure::{Failure, Kind};
@@ -83,7 +83,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
     let plugins = plugins::plugins(&places)?;
     let description = plugins.describe(path.to_owned()).map_err(plugins::failure)?;
     let mut answer = words(&description);
-    let mut wrong = 0;
+    let (mut wrong, mut refused) = (0, 0);
     for size in SIZES {
         let size: Size = size.parse().expect("the sizes are right");
         // What must be measured has a value to be drawn with, if to no client.
@@ -93,16 +93,24 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
         let drawn = plugins.draw(&request, &|_| None);
         answer += &match drawn {
             Ok(drawn) => right(size, &drawn.layout),
-            Err(fault) if fault.kind.is_the_askers() => {
+            Err(fault) if fault.kind.whose() == Whose::Asker => {
+                refused += 1;
                 format!("{size}: refused: {}\n", fault.kind)
             }
             Err(fault) => {
                 wrong += 1;
-                format!("{size}: WRONG: {}\n", fault.kind)
+                let said = format!("{size}: WRONG: {}\n", fault.kind);
+                let answer = plugins::answer(fault);
+                said + &answer.map_or_else(String::new, |answer| answer.to_words(false))
             }
         };
     }
     terminal.answer(&answer)?;
+    if refused == SIZES.len() {
+        let message =
+            format!("plugin `{}`: refused at every size, so nothing was checked", description.name);
+        return Err(Failure::call(message).hint("give it other values with --set NAME=NUMBER"));
+    }
     if wrong == 0 {
         return Ok(());
     }

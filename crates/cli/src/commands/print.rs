@@ -5,10 +5,11 @@ use std::path::Path;
 use case::Date;
 use sheets::Paper as Sheet;
 
-use crate::arguments::{Paper, PluginOptions, Print};
+use crate::arguments::{Paper, Print};
 use crate::case_file::CaseFile;
 use crate::failure::Failure;
 use crate::papers::{self, Named};
+use crate::plugins::Session;
 use crate::terminal::Terminal;
 use crate::{export, resolve, today, write};
 
@@ -19,10 +20,11 @@ pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> 
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,
     };
+    let session = Session::new(&arguments.plugins);
     let papers = match (&arguments.client, &arguments.stock, arguments.size) {
-        (Some(client), _, _) => of_client(client, &arguments.plugins, on, sheet, terminal)?,
+        (Some(client), _, _) => of_client(client, &session, on, sheet, terminal)?,
         (None, Some(layout), Some(size)) => {
-            let mut layout = resolve::layout(layout, size, &arguments.plugins)?;
+            let mut layout = resolve::layout(layout, size, &session)?;
             let cell = resolve::cell(arguments.cell.as_deref())?;
             let pattern = resolve::pattern(&mut layout, size)?;
             papers::of_stock(&layout, &pattern, &cell.value, on, sheet)?
@@ -38,12 +40,12 @@ pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> 
 /// A client's papers, named for the client; warnings are said.
 fn of_client(
     path: &Path,
-    plugins: &PluginOptions,
+    session: &Session<'_>,
     on: Date,
     sheet: Sheet,
     terminal: Terminal,
 ) -> Result<Vec<Named>, Failure> {
-    let case = CaseFile::open_with(path, plugins)?;
+    let case = CaseFile::open(path, session)?;
     let of_client = papers::of_client(&case, on, sheet)?;
     terminal.warn(&of_client.warnings);
     Ok(papers::with_prefix(case.client.value.code.as_str(), of_client.papers))

@@ -39,6 +39,11 @@ fn a_plugins_layout_is_named_like_any_other() {
     let words = ["pattern", "plugin:leg-front", "--size", "440x400", "--json"];
     let said = dir.run(&[&words[..], &PLUGIN[..], &set[..]].concat()).done();
     assert!(said.contains("\"id\": \"knee-right\""), "{said}");
+    assert!(said.contains("\"drawn_by\": \"leg-front 1.0.0\""), "{said}");
+    let plain = ["pattern", "plugin:leg-front", "--size", "440x400"];
+    let said = dir.run(&[&plain[..], &PLUGIN[..], &set[..]].concat()).done();
+    let last = said.lines().last().unwrap();
+    assert!(last.starts_with("Drawn by the plugin leg-front 1.0.0, layout "), "{said}");
     let shown = dir.run(&[&["plugin", "show", "leg-front"][..], &PLUGIN[..]].concat()).done();
     assert!(shown.starts_with("leg-front 1.0.0\n"), "{shown}");
     assert!(shown.contains("must be given or measured"), "{shown}");
@@ -79,6 +84,76 @@ fn what_must_be_measured_has_no_default() {
     assert_eq!(dir.names(), ["libleg_front.so"]);
 }
 
+/// A client's file that lacks a measure is pointed at, where it names the plugin.
+#[test]
+fn a_measure_that_the_client_lacks_is_a_remark_on_the_file() {
+    let client = files::starter::client()
+        .replace("\"row-six\"", "\"plugin:leg-front\"")
+        .replace("{ left = 480, right = 480 }", "{ left = 450, right = 200 }");
+    let dir = TestDir::new().with("client.toml", client);
+    leg_front(&dir);
+    for command in ["plan", "check"] {
+        let said = dir.run(&[&[command, "client.toml"][..], &PLUGIN[..]].concat()).failed(3);
+        assert!(said.contains("plugin `leg-front`: the shorter thigh leaves no room"), "{said}");
+        assert!(said.contains("client.toml:"), "{said}");
+    }
+}
+
+#[test]
+fn a_client_with_a_plugin_is_checked_with_it() {
+    let client = files::starter::client().replace("\"row-six\"", "\"plugin:leg-front\"");
+    let dir = TestDir::new().with("a.toml", &client).with("b.toml", client);
+    leg_front(&dir);
+    dir.run(&[&["check", "a.toml", "b.toml"][..], &PLUGIN[..]].concat()).done();
+    built(
+        &dir,
+        "libleg_front.so",
+        "#define NAME \"leg-front\"\n#define BEFORE abort()\n#include \"fault.h\"\n",
+    );
+    let said = dir.run(&[&["check", "a.toml"][..], &PLUGIN[..]].concat()).failed(4);
+    assert!(said.contains("plugin `leg-front`: it crashed"), "{said}");
+}
+
+/// A name that nobody installed is the caller's mistake, not an author's.
+#[test]
+fn a_plugin_that_is_not_there_is_a_wrong_call() {
+    let dir = TestDir::new();
+    let said = dir.run(&["pattern", "plugin:nowhere", "--size", "440x400"]).failed(2);
+    assert!(
+        said.starts_with("error: plugin `nowhere`: no plugin of this name was found\n"),
+        "{said}"
+    );
+    let said = dir.run(&["plugin", "check", "nowhere.so"]).failed(2);
+    assert!(said.starts_with("error: plugin `nowhere.so`: there is no such file\n"), "{said}");
+}
+
+/// What lies in the folder where the program runs was not installed by anybody.
+#[test]
+fn plugins_of_the_current_folder_are_not_run() {
+    let dir = TestDir::new();
+    leg_front(&dir);
+    std::fs::create_dir_all(dir.path().join("seatwright/plugins")).unwrap();
+    let installed = dir.path().join("seatwright/plugins/libleg_front.so");
+    std::fs::copy(dir.path().join("libleg_front.so"), installed).unwrap();
+    let list = |data: &std::ffi::OsStr| {
+        let mut command = dir.command(&["plugin", "list"]);
+        command.env("SEATWRIGHT_PLUGINS", ".:").env("HOME", "").env("XDG_DATA_HOME", data);
+        Ran::from(command.output().unwrap()).done()
+    };
+    assert!(!list("".as_ref()).contains("leg-front"));
+    assert!(list(dir.path().as_os_str()).contains("leg-front 1.0.0"));
+}
+
+#[test]
+fn a_wrong_answer_is_shown_with_its_places() {
+    let dir = TestDir::new();
+    built(&dir, "libfaulty.so", "#define SECOND \"\"\n#include \"fault.h\"\n");
+    let ran = dir.run(&["plugin", "check", "libfaulty.so"]);
+    assert_eq!(ran.code, Some(4), "{}", ran.stderr);
+    assert!(ran.stdout.contains("440x400: WRONG: its layout is wrong: no compartment claims"));
+    assert!(ran.stdout.contains("--> answer of the plugin faulty:"), "{}", ran.stdout);
+}
+
 #[test]
 fn a_plugin_at_fault_is_exit_code_4_and_nothing_is_written() {
     for (before, sentence) in [
@@ -109,6 +184,14 @@ fn a_copied_program_in_an_empty_folder_runs_installed_plugins() {
         .output();
     let said = Ran::from(output.unwrap()).done();
     assert!(said.contains("leg-front"), "{said}");
+    let output = Command::new(&copy)
+        .args(["pattern", "plugin:leg-front", "--size", "440x400"])
+        .args(["--set", "thigh-left=450", "--set", "thigh-right=410"])
+        .current_dir(dir.path())
+        .env("SEATWRIGHT_PLUGINS", dir.path())
+        .output();
+    let said = Ran::from(output.unwrap()).done();
+    assert!(said.contains("knee-right"), "{said}");
 }
 
 #[test]

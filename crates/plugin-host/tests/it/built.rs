@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use cushion::{LayoutRequest, Name};
 use plugin_host::{Isolation, Limits, Places, Plugins};
@@ -65,7 +65,20 @@ pub(crate) fn request(name: &str) -> LayoutRequest {
     LayoutRequest { name, size: "440x400".parse().unwrap(), parameters: BTreeMap::new() }
 }
 
-/// Whether any process was started from this library.
+/// Whether a process that was started for this library stays, though it had time to go: the system
+/// takes killed processes away when it comes to them, which is long before two seconds.
+pub(crate) fn stays(library: &Path) -> bool {
+    let start = Instant::now();
+    while is_alive(library) {
+        if start.elapsed() > Duration::from_secs(2) {
+            return true;
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    false
+}
+
+/// Whether any process was started for this library.
 pub(crate) fn is_alive(library: &Path) -> bool {
     let processes = std::fs::read_dir("/proc").into_iter().flatten().flatten();
     processes.into_iter().any(|process| {

@@ -2,17 +2,19 @@
 
 use std::path::Path;
 
-use crate::built::{Built, faulty, is_alive, plugins, request};
+use plugin_host::{FaultKind, Whose};
+
+use crate::built::{Built, faulty, plugins, request, stays};
 
 /// Asks a plugin for a pattern and returns the sentence about its fault.
 #[track_caller]
 fn said_of(path: &Path) -> String {
     let plugins = plugins(path);
     let fault = plugins.draw(&request("faulty"), &|_| None).unwrap_err();
-    assert!(!fault.kind.is_the_askers(), "{fault}");
+    assert!(fault.kind.whose() == Whose::Author, "{fault}");
     assert!(fault.kind.advice().is_some(), "{fault}");
     drop(plugins);
-    assert!(!is_alive(path), "the plugin's process is still there");
+    assert!(!stays(path), "the plugin's process is still there");
     fault.to_string()
 }
 
@@ -51,6 +53,12 @@ fn endless_work_and_endless_memory() {
         "#define BEFORE for (;;) { char *p = malloc(1 << 26); if (!p) abort(); *p = 1; }",
         "plugin `faulty`: it crashed (it gave up: out of memory or stack, or by itself)",
     );
+    for stream in ["stdout", "stderr"] {
+        check(
+            &format!("#define BEFORE for (;;) fputs(\"without end\\n\", {stream})"),
+            "plugin `faulty`: it printed more than 8388608 bytes",
+        );
+    }
     check("#define BEFORE exit(0)", "plugin `faulty`: it ended without an answer");
 }
 
@@ -73,14 +81,27 @@ fn what_is_no_plugin() {
         "plugin `FILE`: its description breaks the contract: its name is not a name",
     );
     check(
-        "#define PATTERN 0",
-        "plugin `FILE`: its description breaks the contract: a function is null",
+        "#define NULL_ENTRY",
+        "plugin `FILE`: its description breaks the contract: it is null, so it cannot describe itself",
+    );
+    for null in ["#define PATTERN 0", "#define RELEASE 0"] {
+        check(null, "plugin `FILE`: its description breaks the contract: a function is null");
+    }
+    check(
+        "#define PARAMETERS 3",
+        "plugin `FILE`: its description breaks the contract: its parameters are null",
+    );
+    check(
+        "#define NAME \"Faulty Plugin\"",
+        "plugin `FILE`: its description breaks the contract: its name is not a name",
     );
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("libfaulty.so");
     std::fs::write(&path, "this is not a library").unwrap();
     assert!(said_of(&path).contains("this file cannot be loaded"));
-    assert!(said_of(&folder.path().join("nowhere.so")).contains("this file cannot be loaded"));
+    let nowhere = plugins(&folder.path().join("nowhere.so"));
+    let fault = nowhere.draw(&request("faulty"), &|_| None).unwrap_err();
+    assert_eq!((fault.kind.whose(), fault.kind), (Whose::Asker, FaultKind::NoFile));
 }
 
 const PATTERN: &str = "#define NO_PATTERN\n#include <stdlib.h>\n#include <string.h>\n#include \"seatwright_plugin.h\"\nstatic int pattern(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer)";
@@ -123,11 +144,19 @@ fn answers_that_are_no_layout() {
         &format!(
             "{PATTERN} {{ answer->text = strdup(\"garbage\"); answer->length = 7; return SEATWRIGHT_OK; }}"
         ),
-        "plugin `faulty`: its layout is wrong: the key `format` is missing",
+        "plugin `faulty`: its layout is wrong: this cannot be read: key with no value, expected `=`",
     );
     check(
         "#define WIDTH (0.0 / 0.0)",
         "plugin `faulty`: its layout is wrong: a size is width x depth, such as `440x400` in millimetres or `17x16in` in inches",
+    );
+    check(
+        "#define CORNER NAN\n#include <math.h>",
+        "plugin `faulty`: its layout is wrong: this is not a finite number",
+    );
+    check(
+        "#define LENGTH 40",
+        "plugin `faulty`: its layout is wrong: this cannot be read: invalid basic string, expected `\"`",
     );
     check(
         "#define WIDTH 400",
@@ -143,6 +172,18 @@ fn answers_that_are_no_layout() {
     );
 }
 
+/// A fault with what the system allows the plugin, which it finds out by itself.
+#[test]
+fn files_and_the_environment_are_kept_from_it() {
+    still_right(
+        "#include <fcntl.h>\n#define BEFORE for (int i = 0; i < 200; i++) if (open(\"/dev/null\", 0) < 0) break; else if (i > 100) abort()",
+    );
+    still_right(
+        "#include <signal.h>\n#include <unistd.h>\n#define BEFORE signal(SIGXFSZ, SIG_IGN); FILE *f = tmpfile(); if (f && write(fileno(f), \"x\", 1) == 1) abort()",
+    );
+    still_right("extern char **environ;\n#define BEFORE if (environ && *environ) abort()");
+}
+
 /// Plugins that misbehave and answer rightly all the same are used.
 #[track_caller]
 fn still_right(before: &str) {
@@ -151,7 +192,7 @@ fn still_right(before: &str) {
     let drawn = plugins.draw(&request("faulty"), &|_| None).unwrap();
     assert_eq!(drawn.drawn_by, "faulty 1.0");
     drop(plugins);
-    assert!(!is_alive(&built.path), "the plugin's process is still there");
+    assert!(!stays(&built.path), "the plugin's process is still there");
 }
 
 #[test]
@@ -159,6 +200,16 @@ fn printing_disturbs_nothing() {
     still_right("#define BEFORE puts(\"ok 5\"); puts(\"hello\"); fflush(stdout)");
     still_right(
         "#define BEFORE for (int i = 0; i < 200000; i++) fputs(\"noise, noise\\n\", stderr)",
+    );
+}
+
+/// A process that it started is in its group, and does not hold the pipes open either.
+#[test]
+fn a_process_left_running_goes_with_the_child() {
+    still_right("#include <unistd.h>\n#define BEFORE if (fork() == 0) for (;;) sleep(1)");
+    check(
+        "#include <unistd.h>\n#define BEFORE if (fork() == 0) for (;;) sleep(1); abort()",
+        "plugin `faulty`: it crashed (it gave up: out of memory or stack, or by itself)",
     );
 }
 

@@ -5,5 +5,7 @@
 mod built;
 mod faulty;
 mod leg_front;
+mod parent;
 mod right;
+mod rust;
 mod version_1;

@@ -1,7 +1,7 @@
 //! What the host does with plugins that are right.
 
 use cushion::{LayoutSource, Name};
-use plugin_host::{FaultKind, Isolation, Limits, Places, Plugins, Running};
+use plugin_host::{FaultKind, Isolation, Limits, Places, Plugins, Running, Whose};
 
 use crate::built::{child, faulty, plugins, request, short};
 
@@ -45,7 +45,7 @@ fn parameters_that_it_does_not_have_are_refused() {
     let mut request = request("faulty");
     request.parameters.insert(Name::new("pitch").unwrap(), 90.0);
     let fault = plugins(&built.path).draw(&request, &|_| None).unwrap_err();
-    assert!(fault.kind.is_the_askers());
+    assert_eq!(fault.kind.whose(), Whose::Asker);
     assert_eq!(fault.to_string(), "plugin `faulty`: it has no parameter `pitch`");
 }
 

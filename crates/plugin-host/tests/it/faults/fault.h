@@ -17,6 +17,18 @@
 #ifndef PATTERN
 #define PATTERN pattern
 #endif
+#ifndef RELEASE
+#define RELEASE release
+#endif
+#ifndef PARAMETERS
+#define PARAMETERS 0
+#endif
+#ifndef CORNER
+#define CORNER w / 2
+#endif
+#ifndef LENGTH
+#define LENGTH length
+#endif
 #ifndef BEFORE
 #define BEFORE
 #endif
@@ -42,9 +54,9 @@ static int pattern(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer)
         "[seams]\noutline = { through = [\"a\", \"b\", \"c\", \"d\"], closed = true }\n"
         "across = { through = [\"e\", \"f\"] }\n[compartments]\n"
         "rear = { seed = [0, %g], number = 1, words = \"rear\", for = \"seat bone\" }\n" SECOND,
-        w, d, -w / 2, w / 2, w / 2, d, -w / 2, d, d / 4, 3 * d / 4);
+        w, d, -w / 2, w / 2, CORNER, d, -w / 2, d, d / 4, 3 * d / 4);
     answer->text = text;
-    answer->length = length;
+    answer->length = LENGTH;
     return SEATWRIGHT_OK;
 }
 #endif
@@ -53,6 +65,9 @@ static void release(SeatwrightAnswer1 *answer) { free((void *)answer->text); }
 
 #ifndef NO_ENTRY
 const SeatwrightPlugin1 *seatwright_plugin(void) {
+#ifdef NULL_ENTRY
+    return NULL;
+#endif
     static SeatwrightPlugin1 plugin;
     plugin.abi = ABI;
     plugin.size = SIZE;
@@ -60,7 +75,9 @@ const SeatwrightPlugin1 *seatwright_plugin(void) {
     plugin.version = "1.0";
     plugin.about = "For tests.";
     plugin.pattern = PATTERN;
-    plugin.release = release;
+    plugin.release = RELEASE;
+    plugin.parameter_count = PARAMETERS;
+    plugin.parameter_size = sizeof(SeatwrightParameter1);
     return &plugin;
 }
 #endif
