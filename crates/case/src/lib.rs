@@ -5,6 +5,7 @@
 
 mod client;
 mod plan;
+mod prediction;
 mod record;
 
 pub use jiff::civil::Date;
@@ -14,4 +15,7 @@ pub use crate::client::{
     Sides, Taken, Weighing,
 };
 pub use crate::plan::{Plan, PlannedCount};
+pub use crate::prediction::{
+    PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Spread,
+};
 pub use crate::record::{Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};

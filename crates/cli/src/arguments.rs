@@ -6,6 +6,7 @@ use case::Date;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use cushion::Size;
 
+use crate::counts;
 use crate::exit_codes;
 use crate::terminal::Color;
 use crate::today;
@@ -31,8 +32,10 @@ pub(crate) enum Command {
     Demo(Demo),
     Pattern(Pattern),
     Plan(Plan),
+    Predict(Predict),
     Plugin(Plugin),
     Print(Print),
+    ContourTest(ContourTest),
     Check(Check),
     New(New),
     Completions(Completions),
@@ -104,6 +107,72 @@ pub(crate) struct Plan {
 
     #[command(flatten)]
     pub(crate) day: Day,
+
+    #[command(flatten)]
+    pub(crate) json: Json,
+}
+
+/// Show what counts would do under the client: heights, pressures with their spread
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright predict K-17.toml\n  \
+    seatwright predict K-17.toml --cells pelvis-left=42 pelvis-right=52 --svg section.svg\n\n\
+    Begins from the counts recorded last, or from those of a fresh plan where none are.\n\
+    Nothing is recorded. Every number is an estimate, and no pressure is a safe one.")]
+pub(crate) struct Predict {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    /// Put so many cells into a compartment, in this question only
+    #[arg(long, value_name = "ID=N", num_args = 1.., value_parser = counts::cells)]
+    pub(crate) cells: Vec<(cushion::Name, u32)>,
+
+    /// Draw sections through the seat bones into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) svg: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
+
+    #[command(flatten)]
+    pub(crate) json: Json,
+}
+
+/// Set a test jig on the stock fill of a layout: loaded contour and overload, for suppliers
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  \
+    seatwright contour-test row-six --size 440x400\n\n\
+    Compares layouts. It replaces no laboratory test and claims no code.")]
+pub(crate) struct ContourTest {
+    /// Name of a built-in layout, path of a layout file, or plugin:NAME
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    /// Width by depth: 440x400 in millimetres, 17x16in in inches
+    #[arg(long)]
+    pub(crate) size: Size,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Stand the jig so far in front of the rear edge (unverified)
+    #[arg(long, value_name = "MM", default_value_t = 125.0, value_parser = counts::between_50_and_300)]
+    pub(crate) forward: f64,
+
+    /// Load it first with so much (unverified)
+    #[arg(long, value_name = "N", default_value_t = 135.0, value_parser = counts::between_50_and_300)]
+    pub(crate) first_load: f64,
+
+    /// Then with so much (unverified)
+    #[arg(long, value_name = "N", default_value_t = 180.0, value_parser = counts::between_50_and_300)]
+    pub(crate) overload: f64,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 
     #[command(flatten)]
     pub(crate) json: Json,

@@ -3,16 +3,17 @@
 use std::path::Path;
 
 use case::{Client, Date, Plan, RecordedCount, RecordedPlan};
-use cushion::{Cell, CompartmentIx, Layout, Length, Pattern};
+use cushion::{Cell, CompartmentIx, Layout, Length, Mass, Pattern};
 use files::{Remark, Severity};
-use fitting::{PlanInput, Refusal};
+use fitting::{PlanInput, PreparedCushion, Refusal, Spacings};
+use support::BodyError;
 
 use crate::failure::{Failure, Kind};
 use crate::papers;
 use crate::plugins::Session;
 use crate::resolve::{self, Sourced};
 use crate::run::PROGRAM;
-use crate::stock::{self, Stock};
+use crate::stock;
 
 /// A client's case, ready to be planned.
 pub(crate) struct CaseFile {
@@ -20,7 +21,7 @@ pub(crate) struct CaseFile {
     pub(crate) layout: Sourced<Layout>,
     pub(crate) cell: Sourced<Cell>,
     pub(crate) pattern: Pattern,
-    pub(crate) stock: Stock,
+    pub(crate) cushion: PreparedCushion,
 }
 
 impl CaseFile {
@@ -43,8 +44,9 @@ impl CaseFile {
         let mut layout = resolve::layout_of(&client, folder, session)?;
         let cell = resolve::cell_of(&client, folder)?;
         let pattern = resolve::pattern(&mut layout, client.value.cushion.size)?;
-        let stock = Stock::of(&layout, &pattern, &cell.value)?;
-        Ok(Self { client, layout, cell, pattern, stock })
+        let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
+            .map_err(|error| stock::none(&layout, &pattern, &error))?;
+        Ok(Self { client, layout, cell, pattern, cushion })
     }
 
     /// Plans the counts for the client.
@@ -53,15 +55,69 @@ impl CaseFile {
     ///
     /// Fails where a wanted change cannot be made, or nothing is safe.
     pub(crate) fn plan(&self, on: Date) -> Result<Plan, Failure> {
-        let count_at_crown = |ix, crown| self.stock.count_at_crown(ix, crown);
+        let count_at_crown = |ix, crown| self.count_at_crown(ix, crown);
         let input = self.input(&count_at_crown, on);
         fitting::plan(&input).map_err(|refusals| self.refused(&refusals))
     }
 
     /// Returns what whoever sets the cushion up by a recorded plan should know.
     pub(crate) fn cautions(&self, plan: &RecordedPlan, on: Date) -> Vec<String> {
-        let count_at_crown = |ix, crown| self.stock.count_at_crown(ix, crown);
+        let count_at_crown = |ix, crown| self.count_at_crown(ix, crown);
         fitting::cautions(&self.input(&count_at_crown, on), &papers::as_planned(plan))
+    }
+
+    /// Finds the count at which a compartment's unloaded crown is so high.
+    fn count_at_crown(&self, ix: CompartmentIx, crown: Length) -> Option<u32> {
+        let count = self.cushion.unloaded().count_at_crown(ix, crown);
+        // Whole cells: the nearest count, which is never negative.
+        count.map(|count| count.round().max(0.0) as u32)
+    }
+
+    /// Returns the counts that the cushion has now, in the pattern's order, and whence: those
+    /// recorded last, or those of a fresh plan where none are.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the recorded plan is for another cushion, or there is no fresh plan.
+    pub(crate) fn counts_now(&self, on: Date) -> Result<(Vec<u32>, String), Failure> {
+        if let Some(recorded) = self.client.value.latest_plan() {
+            papers::is_for_this_cushion(self, recorded)?;
+            let of = |id| recorded.counts.iter().find(|own| own.id == id).map(|own| own.planned);
+            let counts = self.pattern.compartments().iter().map(|own| of(own.id.clone()));
+            if let Some(counts) = counts.collect() {
+                return Ok((counts, format!("counts recorded on {}", recorded.on)));
+            }
+            let shown = self.client.file.shown();
+            return Err(Failure::file(format!(
+                "the plan recorded last in {shown} has other compartments than its layout"
+            ))
+            .hint("the layout was changed; record a new plan"));
+        }
+        let plan = self.plan(on)?;
+        let counts = plan.counts.iter().map(|count| count.planned).collect();
+        Ok((counts, "counts of a plan that is not recorded".to_owned()))
+    }
+
+    /// Returns the client's weight.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the file has none: nothing can be predicted without it.
+    pub(crate) fn weight(&self) -> Result<Mass, Failure> {
+        let weighing = self.client.value.weighing.as_ref();
+        weighing.map(|weighing| weighing.weight).ok_or_else(|| {
+            let shown = self.client.file.shown();
+            Failure::file(format!(
+                "{shown} has no body weight, and nothing can be predicted without it"
+            ))
+            .hint("weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`")
+        })
+    }
+
+    /// Why the client's measures make no body.
+    pub(crate) fn no_body(&self, error: &BodyError) -> Failure {
+        Failure::file(format!("the measures in {} make no body: {error}", self.client.file.shown()))
+            .hint("check that measure, and those near it")
     }
 
     /// What a plan is made from.
@@ -73,7 +129,7 @@ impl CaseFile {
         PlanInput {
             client: &self.client.value,
             pattern: &self.pattern,
-            stock: self.stock.fill(),
+            stock: self.cushion.stock(),
             count_at_crown,
             on,
         }

@@ -3,6 +3,7 @@
 mod arguments;
 mod case_file;
 mod commands;
+mod counts;
 mod exit_codes;
 mod export;
 mod failure;
@@ -13,6 +14,7 @@ mod read;
 mod remarks;
 mod resolve;
 mod run;
+mod sections;
 mod stock;
 mod tables;
 mod terminal;

@@ -63,7 +63,7 @@ pub(crate) fn of_client(case: &CaseFile, on: Date, paper: Paper) -> Result<OfCli
 }
 
 /// Refuses a recorded plan that is for another layout or size than the file now names.
-fn is_for_this_cushion(case: &CaseFile, plan: &RecordedPlan) -> Result<(), Failure> {
+pub(crate) fn is_for_this_cushion(case: &CaseFile, plan: &RecordedPlan) -> Result<(), Failure> {
     let chosen = &case.client.value.cushion;
     let (was, is) = ((&*plan.layout, plan.size), (&*chosen.layout.to_string(), chosen.size));
     if was.0 == is.0 && was.1.to_string() == is.1.to_string() {

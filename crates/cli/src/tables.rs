@@ -1,6 +1,6 @@
 //! Tables as the terminal shows them: a pattern's compartments, a plan's counts.
 
-use case::Plan;
+use case::{Plan, PredictedSeat};
 use cushion::{Pattern, StockFill};
 
 /// Said wherever computed counts are shown.
@@ -64,6 +64,48 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
     rows
 }
 
+/// Said with every prediction.
+pub(crate) const MODEL_LIMITS: &str = "In brackets: what is plausible, from runs over the ranges of what is not known. The model was \
+     not compared with a measured cushion: pressures to some 30 %, changes of them to 10 to 20 %. \
+     No pressure is a safe one.\n";
+
+/// Returns a line for each compartment under the client.
+pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {
+    let head = ["no.", "compartment", "cells", "fill kPa", "from", "to", "carries N", "remarks"];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for own in &seat.compartments {
+        rows.push(vec![
+            own.number.to_string(),
+            own.id.to_string(),
+            own.cells.to_string(),
+            format!("{:.2}", own.fill.central.to_kpa()),
+            format!("{:.2}", own.fill.low.to_kpa()),
+            format!("{:.2}", own.fill.high.to_kpa()),
+            format!("{:.0}", own.load.to_n()),
+            match (own.bottomed, own.slack) {
+                (true, _) => "bottomed".to_owned(),
+                (false, true) => "slack".to_owned(),
+                (false, false) => String::new(),
+            },
+        ]);
+    }
+    aligned(&rows)
+}
+
+/// Returns a line for each named site.
+pub(crate) fn sites_in_use(seat: &PredictedSeat) -> String {
+    let head = ["site", "surface kPa", "from", "to", "mmHg", "from", "to"];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for site in &seat.sites {
+        let kpa = [site.surface.central, site.surface.low, site.surface.high];
+        let mut row = vec![site.id.replace('-', " ")];
+        row.extend(kpa.map(|pressure| format!("{:.1}", pressure.to_kpa())));
+        row.extend(kpa.map(|pressure| format!("{:.0}", pressure.to_mmhg())));
+        rows.push(row);
+    }
+    aligned(&rows)
+}
+
 /// Returns a plan: a line for each compartment, then the cautions.
 pub(crate) fn plan(plan: &Plan) -> String {
     let head = ["no.", "compartment", "stock", "change", "planned", "reason"];
@@ -107,8 +149,10 @@ fn aligned(rows: &[Vec<String>]) -> String {
     let wide =
         |column: usize| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..rows[0].len()).map(wide).collect();
-    let words: Vec<bool> =
-        rows[0].iter().map(|head| matches!(&**head, "compartment" | "reason")).collect();
+    let words: Vec<bool> = rows[0]
+        .iter()
+        .map(|head| matches!(&**head, "compartment" | "reason" | "remarks" | "site"))
+        .collect();
     let line = |row: &Vec<String>| {
         let cells = row.iter().enumerate().map(|(column, text)| {
             let width = widths[column];

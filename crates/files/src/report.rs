@@ -9,6 +9,10 @@ use serde::Serialize;
 
 use crate::{Kind, Remark, place_of};
 
+mod prediction;
+
+pub use self::prediction::{ContourParameter, ContourStep, contour_test, predict};
+
 /// The version of the reports' form.
 const SCHEMA: u32 = 1;
 

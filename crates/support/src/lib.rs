@@ -16,8 +16,8 @@ pub use crate::body::{
     Site, SiteName, Sitter, ThighPose,
 };
 pub use crate::equilibrium::{
-    CellEffect, Cells, CompartmentRest, Evidence, Outcome, Placed, Rest, Resting, SheetModel,
-    SiteRest, TurnStiffness, come_to_rest, come_to_rest_slowly, effects_of_a_cell,
+    CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Placed, Regions, Rest, Resting,
+    SheetModel, SiteRest, TurnStiffness, come_to_rest, come_to_rest_slowly, effects_of_a_cell,
 };
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};

@@ -2,11 +2,13 @@
 
 mod check;
 mod completions;
+mod contour_test;
 mod demo;
 mod new;
 mod pattern;
 mod plan;
 mod plugin;
+mod predict;
 mod print;
 
 use crate::arguments::Command;
@@ -25,6 +27,8 @@ pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> 
         Command::Plan(arguments) => plan::run(arguments, terminal),
         Command::Plugin(arguments) => plugin::run(arguments, terminal),
         Command::Print(arguments) => print::run(arguments, terminal),
+        Command::Predict(arguments) => predict::run(arguments, terminal),
+        Command::ContourTest(arguments) => contour_test::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, terminal),
         Command::New(arguments) => new::run(arguments, terminal),
         Command::Completions(arguments) => completions::run(arguments, terminal),

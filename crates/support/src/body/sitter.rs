@@ -56,8 +56,14 @@ pub struct Sitter {
     pub measures: Measures,
     /// Sides with a history of pressure injury under the seat bone.
     pub injured: Sides<bool>,
+    /// By how much the skin under the seat bones is sharper than is usual: its radius is the
+    /// default's times this; 0.5 to 1.
+    pub skin_sharpness: f64,
     /// A fixed obliquity, where there is one.
     pub obliquity: Option<Obliquity>,
+    /// How much lower the left seat bone is than that says; higher where negative. For asking
+    /// what an error in the measured obliquity does.
+    pub left_lower_by: Length,
     /// How each thigh lies; where none, by the measures or straight ahead with a small spread.
     pub thighs: Sides<Option<ThighPose>>,
     /// Degrees by which both knees point to one side.
@@ -119,6 +125,13 @@ fn metres(what: &'static str, value: Length, mm: [f64; 2]) -> Result<f64, BodyEr
 }
 
 impl Sitter {
+    /// How far in front of the seat bones the load is where nothing else is known: as in the
+    /// straight-seam reference cases (no source).
+    pub const LOAD_FORWARD: Length = Length::from_mm(40.0);
+
+    /// How far in front of the rear edge the seat bones are where nothing else is known.
+    pub const SEAT_BONES_FORWARD: Length = Length::from_mm(125.0);
+
     /// A client of whom nothing but the weight is known.
     #[must_use]
     pub fn new(weight: Mass) -> Self {
@@ -126,7 +139,9 @@ impl Sitter {
             weight,
             measures: Measures::default(),
             injured: Sides::default(),
+            skin_sharpness: 1.0,
             obliquity: None,
+            left_lower_by: Length::ZERO,
             thighs: Sides::default(),
             windswept: None,
             seat_bones_forward: None,
@@ -172,7 +187,7 @@ impl Sitter {
     /// Returns how far in front of the rear edge the seat bones are, m: 125 mm where not known,
     /// the place of the loaded-contour jig (from memory; 100 to 150 mm are to be expected).
     pub(super) fn seat_bones_forward(&self) -> Result<f64, BodyError> {
-        let forward = self.seat_bones_forward.unwrap_or(Length::from_mm(125.0));
+        let forward = self.seat_bones_forward.unwrap_or(Self::SEAT_BONES_FORWARD);
         metres("distance of the seat bones from the rear edge", forward, [50.0, 300.0])
     }
 
@@ -186,8 +201,9 @@ impl Sitter {
     /// Returns the radius of the skin under a seat bone, m: 91.5 mm, and 65.9 mm with a history
     /// of pressure injury (Sonenblum et al., Journal of Tissue Viability 29, 69-75, 2020, 35
     /// people sitting on flat foam).
-    pub(super) fn skin_radius(&self, side: Side) -> f64 {
-        if self.injured[side] { 0.066 } else { 0.092 }
+    pub(super) fn skin_radius(&self, side: Side) -> Result<f64, BodyError> {
+        let sharpness = within("share of the skin's radius", self.skin_sharpness, [0.5, 1.0], "")?;
+        Ok(if self.injured[side] { 0.066 } else { 0.092 } * sharpness)
     }
 
     /// Returns the thigh depth of a leg, m: 490 mm where not measured on either, about the median
@@ -200,14 +216,15 @@ impl Sitter {
 
     /// Returns by how much the right seat bone is higher than the left, m.
     pub(super) fn right_higher(&self) -> Result<f64, BodyError> {
-        let Some(obliquity) = self.obliquity else { return Ok(0.0) };
+        let more = metres("error of the obliquity", self.left_lower_by, [-50.0, 50.0])?;
+        let Some(obliquity) = self.obliquity else { return Ok(more) };
         let spacing = self.seat_bone_spacing()?;
         // The pelvis turns as a whole, so heights go with the distance between the points.
         let measured_at = obliquity.spacing.map_or(spacing, Length::to_m);
         let by = metres("obliquity", obliquity.by, [0.0, 100.0])? * spacing / measured_at;
         Ok(match obliquity.lower {
-            Side::Left => by,
-            Side::Right => -by,
+            Side::Left => more + by,
+            Side::Right => more - by,
         })
     }
 
@@ -217,7 +234,7 @@ impl Sitter {
         let kg = within("body weight", self.weight.to_kg(), [10.0, 300.0], "kg")?;
         let shares = [*SEAT_SHARES.start(), *SEAT_SHARES.end()];
         let share = within("share of the weight on the seat", self.seat_share, shares, "")?;
-        let forward = self.load_forward.unwrap_or(Length::from_mm(40.0));
+        let forward = self.load_forward.unwrap_or(Self::LOAD_FORWARD);
         let forward = metres("distance of the load from the seat bones", forward, [-50.0, 200.0])?;
         let right =
             metres("distance of the load from the middle", self.load_right, [-100.0, 100.0])?;

@@ -93,7 +93,7 @@ impl SitterForm {
     }
 
     fn half(&self, sitter: &Sitter, side: Side, step: f64) -> Result<Half, BodyError> {
-        let radius = sitter.skin_radius(side);
+        let radius = sitter.skin_radius(side)?;
         // The thigh depth counts from the back of the buttocks.
         let knee = sitter.thigh_depth(side)? - BACK;
         let pose = sitter.thighs[side].unwrap_or_else(|| self.measured_pose(sitter, knee));

@@ -8,17 +8,21 @@ mod model;
 mod nested;
 mod newton;
 mod problem;
+mod regions;
 mod rest;
 mod results;
+mod section;
 mod step;
 mod unit;
 
 pub use self::effects::{CellEffect, effects_of_a_cell};
 pub use self::model::SheetModel;
+pub use self::regions::Regions;
 pub use self::rest::{Cells, Placed, come_to_rest, come_to_rest_slowly};
 pub use self::results::{
     CompartmentRest, Evidence, Outcome, Rest, Resting, SiteRest, TurnStiffness,
 };
+pub use self::section::Cut;
 
 #[cfg(test)]
 mod tests;

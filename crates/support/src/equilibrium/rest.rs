@@ -57,6 +57,12 @@ impl Placed {
         Self { held: [false, true, false], ..self }
     }
 
+    /// The same guided straight down, as a test jig is: it sinks, and neither rolls nor pitches.
+    #[must_use]
+    pub fn guided(self) -> Self {
+        Self { held: [false, true, true], ..self }
+    }
+
     /// The same body over the same cushion under another load.
     #[must_use]
     pub fn with_load(self, load: crate::Load) -> Self {
@@ -67,6 +73,16 @@ impl Placed {
     #[must_use]
     pub fn body(&self) -> &Body {
         &self.body
+    }
+
+    /// Returns the height of the body's underside at the nodes of the finest mesh in a pose, m.
+    #[must_use]
+    pub fn skin(&self, model: &SheetModel, pose: [f64; 3]) -> Vec<f64> {
+        let rider = self.rider();
+        let rise = |at: [f64; 2]| -> f64 {
+            rider.modes(at).iter().zip(pose).map(|(mode, by)| mode * by).sum()
+        };
+        self.underside.iter().zip(model.places()).map(|(own, at)| own + rise(*at)).collect()
     }
 
     pub(super) fn rider(&self) -> Rider<'_> {

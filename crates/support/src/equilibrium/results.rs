@@ -10,7 +10,7 @@ use super::step::At;
 
 /// Radius of the disc over which surface pressure is averaged, m: about the tip of a seat bone,
 /// and several nodes of the mesh. What a single node carries is no result.
-const DISC: f64 = 0.015;
+pub(super) const DISC: f64 = 0.015;
 
 /// How the search ended, and what it found.
 #[derive(Clone, Debug)]

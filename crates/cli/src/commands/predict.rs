@@ -1,0 +1,146 @@
+//! `predict`: what counts would do under the client.
+
+use case::{Prediction, Spread};
+use cushion::{Length, Mass, Pressure};
+
+use crate::arguments::Predict;
+use crate::case_file::CaseFile;
+use crate::failure::{Failure, Kind};
+use crate::plugins::Session;
+use crate::run::PROGRAM;
+use crate::terminal::Terminal;
+use crate::{sections, tables, today, write};
+
+/// Shows what is expected of counts, in words or in JSON, and draws it where asked.
+pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure> {
+    let on = today::today(arguments.day.date)?;
+    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
+    let (base, whence) = case.counts_now(on)?;
+    let counts = changed(&case, base, &arguments.cells)?;
+    let weight = case.weight()?;
+    let (prediction, cuts) = case
+        .cushion
+        .predict(&case.client.value, weight, &counts)
+        .map_err(|error| case.no_body(&error))?;
+    let warnings = warnings(&case, &counts, &prediction);
+    if let Some(path) = &arguments.svg {
+        if cuts.is_empty() {
+            return Err(Failure::new(
+                Kind::NotSafe,
+                format!("nothing can be drawn: {}", prediction.outcome.words()),
+            ));
+        }
+        write::one(path, sections::drawing(&case, &prediction, &cuts, on)?)?;
+    }
+    if arguments.json.json {
+        let code = case.client.value.code.as_str();
+        return terminal.answer(&files::report::predict(PROGRAM, code, &prediction, &warnings));
+    }
+    terminal.warn(&warnings);
+    terminal.answer(&words(&case, &prediction, weight, &whence))
+}
+
+/// The counts with those of `--cells` in their places.
+fn changed(
+    case: &CaseFile,
+    mut counts: Vec<u32>,
+    cells: &[(cushion::Name, u32)],
+) -> Result<Vec<u32>, Failure> {
+    let pattern = case.cushion.pattern();
+    for (id, count) in cells {
+        let Some(ix) = pattern.by_id(id.as_str()) else {
+            let known = pattern.compartments().iter().map(|own| own.id.to_string());
+            let known = known.collect::<Vec<_>>().join(", ");
+            return Err(Failure::call(format!("this cushion has no compartment `{id}`"))
+                .hint(format!("it has {known}")));
+        };
+        counts[ix.index()] = *count;
+    }
+    Ok(counts)
+}
+
+/// What whoever reads the numbers should know first.
+fn warnings(case: &CaseFile, counts: &[u32], prediction: &Prediction) -> Vec<String> {
+    let mut warnings = Vec::new();
+    for (compartment, count) in case.cushion.pattern().compartments().iter().zip(counts) {
+        if *count == 0 {
+            warnings.push(format!(
+                "compartment {} is empty here: a cushion is never used with an empty compartment",
+                compartment.number
+            ));
+        }
+    }
+    match &prediction.seated {
+        None => warnings.push(format!(
+            "{}: no numbers are given; do not seat the client so",
+            prediction.outcome.words()
+        )),
+        Some(seat) => {
+            let bottomed = seat.compartments.iter().filter(|own| own.bottomed);
+            let bottomed: Vec<String> = bottomed.map(|own| own.number.to_string()).collect();
+            if !bottomed.is_empty() {
+                warnings.push(format!(
+                    "the client bottoms out over compartment {}: do not seat the client so",
+                    bottomed.join(", ")
+                ));
+            }
+        }
+    }
+    warnings
+}
+
+/// The prediction as a person reads it.
+fn words(case: &CaseFile, prediction: &Prediction, weight: Mass, whence: &str) -> String {
+    let pattern = case.cushion.pattern();
+    let mut words = format!(
+        "{}: {}, {}, {:.1} kg; {whence}\nOutcome: {}.\n",
+        case.client.value.code,
+        pattern.title(),
+        pattern.size(),
+        weight.to_kg(),
+        prediction.outcome.words()
+    );
+    let Some(seat) = &prediction.seated else { return words };
+    words += &match seat.lower_side {
+        None => "The pelvis is level, to 1 mm.\n".to_owned(),
+        Some(side) => format!(
+            "The client's {} side is LOWER by {:.0} mm at the seat bones.\n",
+            side.words().to_uppercase(),
+            seat.lower_by.to_mm()
+        ),
+    };
+    let mm = |spread: &Spread<Length>| {
+        let Spread { central, low, high } = spread;
+        format!("{:.0} mm ({:.0} to {:.0})", central.to_mm(), low.to_mm(), high.to_mm())
+    };
+    words += &format!(
+        "Cushion left under the seat bones: left {}, right {}.\n\
+         They sink in by {:.0} and {:.0} mm. Skin touches on {:.0} cm2, mean pressure {}.\n\
+         Leaning to a side is resisted with {:.1} N m a degree{}.\n\n",
+        mm(&seat.clearance.left),
+        mm(&seat.clearance.right),
+        seat.immersion.left.to_mm(),
+        seat.immersion.right.to_mm(),
+        seat.contact_area.to_cm2(),
+        kpa(&seat.mean_surface),
+        seat.roll_stiffness,
+        match seat.trunk_stiffness {
+            0.0 => String::new(),
+            trunk => format!("; the leaning trunk takes {trunk:.1} of it"),
+        },
+    );
+    words += &tables::compartments_in_use(seat);
+    words.push('\n');
+    words += &tables::sites_in_use(seat);
+    words + tables::MODEL_LIMITS + tables::ESTIMATE
+}
+
+/// A pressure with its spread.
+fn kpa(spread: &Spread<Pressure>) -> String {
+    format!(
+        "{:.1} kPa ({:.1} to {:.1})",
+        spread.central.to_kpa(),
+        spread.low.to_kpa(),
+        spread.high.to_kpa()
+    )
+}

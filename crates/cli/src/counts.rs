@@ -1,0 +1,29 @@
+//! Words of the command line that name counts and numbers.
+
+use cushion::Name;
+
+/// The most cells that a compartment is asked to hold.
+const MOST: u32 = 2_000;
+
+/// Reads `ID=N`.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn cells(text: &str) -> Result<(Name, u32), String> {
+    let (id, count) = text.split_once('=').ok_or("write it as ID=N, such as pelvis-left=42")?;
+    let id = Name::new(id).ok_or_else(|| format!("`{id}` is not a compartment's id"))?;
+    let count = count.parse().ok().filter(|count| *count <= MOST);
+    let count = count.ok_or_else(|| format!("write a whole number of cells, at most {MOST}"))?;
+    Ok((id, count))
+}
+
+/// Reads a number between 50 and 300.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn between_50_and_300(text: &str) -> Result<f64, String> {
+    let number = text.parse::<f64>().ok().filter(|number| (50.0..=300.0).contains(number));
+    number.ok_or_else(|| "write a number between 50 and 300".to_owned())
+}

@@ -1,0 +1,165 @@
+//! A cushion made ready for mechanics: meshed finely and coarsely, with its stock fill.
+
+use std::sync::OnceLock;
+
+use case::{Client, Prediction};
+use cushion::{Cell, Length, Mass, Pattern, StockFill, Volume};
+use support::{
+    BodyError, Cut, NestedMeshes, Parameters, SiteName, StockError, UnloadedCushion, unit_sheets,
+};
+
+use crate::prediction::Predictor;
+use crate::seated::{MeshedCushion, Profile};
+use crate::sitting::setting;
+
+/// Width of triangles: of the mesh whose numbers are given, and of the one that is searched on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spacings {
+    /// Of the mesh whose numbers are given.
+    pub fine: Length,
+    /// Of the mesh that is searched on, and that spreads come from.
+    pub coarse: Length,
+}
+
+impl Default for Spacings {
+    fn default() -> Self {
+        Self { fine: Length::from_mm(4.0), coarse: Length::from_mm(8.0) }
+    }
+}
+
+/// A pattern with its stock fill and its meshes, for any client and any counts.
+#[derive(Clone, Debug)]
+pub struct PreparedCushion {
+    pattern: Pattern,
+    unloaded: UnloadedCushion,
+    meshes: NestedMeshes,
+    each: Volume,
+    spacings: Spacings,
+    // What mechanics needs is made when it is first asked for: paper needs none of it.
+    fine: OnceLock<MeshedCushion>,
+    coarse: OnceLock<MeshedCushion>,
+}
+
+impl PreparedCushion {
+    /// Meshes a pattern and finds its stock fill.
+    ///
+    /// # Errors
+    ///
+    /// Returns an error where the pattern cannot be meshed, or has no stock fill.
+    pub fn new(pattern: &Pattern, cell: &Cell, spacings: Spacings) -> Result<Self, StockError> {
+        let meshes = NestedMeshes::new(pattern, spacings.fine)?;
+        let units = unit_sheets(&meshes);
+        let parameters = Parameters::default();
+        let unloaded = UnloadedCushion::of_meshes(pattern, cell, &parameters, &meshes, &units)?;
+        Ok(Self {
+            pattern: pattern.clone(),
+            unloaded,
+            meshes,
+            each: cell.inflated,
+            spacings,
+            fine: OnceLock::new(),
+            coarse: OnceLock::new(),
+        })
+    }
+
+    /// The pattern.
+    #[must_use]
+    pub fn pattern(&self) -> &Pattern {
+        &self.pattern
+    }
+
+    /// The stock fill.
+    #[must_use]
+    pub fn stock(&self) -> &StockFill {
+        self.unloaded.stock()
+    }
+
+    /// The unloaded cushion, to ask for other counts.
+    #[must_use]
+    pub fn unloaded(&self) -> &UnloadedCushion {
+        &self.unloaded
+    }
+
+    /// The mesh whose numbers are given.
+    pub(crate) fn fine(&self) -> &MeshedCushion {
+        self.fine.get_or_init(|| self.meshed(&self.meshes))
+    }
+
+    /// The mesh that is searched on.
+    pub(crate) fn coarse(&self) -> &MeshedCushion {
+        if self.spacings.coarse == self.spacings.fine {
+            return self.fine();
+        }
+        self.coarse.get_or_init(|| {
+            let meshes = NestedMeshes::new(&self.pattern, self.spacings.coarse);
+            self.meshed(&meshes.expect("what was meshed finely can be meshed coarsely"))
+        })
+    }
+
+    fn meshed(&self, meshes: &NestedMeshes) -> MeshedCushion {
+        MeshedCushion::new(meshes, &self.pattern, self.each, self.stock())
+    }
+
+    /// Predicts what counts would do under a client of this weight, one for each compartment in
+    /// the pattern's order.
+    ///
+    /// # Errors
+    ///
+    /// Returns what in the client's measures is no body's.
+    ///
+    /// # Panics
+    ///
+    /// Panics unless there is a count for each compartment.
+    pub fn predict(
+        &self,
+        client: &Client,
+        weight: Mass,
+        counts: &[u32],
+    ) -> Result<(Prediction, Vec<CutThrough>), BodyError> {
+        let setting = setting(client, &self.pattern, weight);
+        let predictor = Predictor::new(self.fine(), self.coarse(), &setting)?;
+        let (prediction, answer) = predictor.predict(&self.pattern, counts);
+        let cuts = SiteCut::ALL.into_iter().filter_map(|at| {
+            let seated = predictor.fine();
+            let cut = at.cut(seated.body())?;
+            let profile = seated.profile(&answer, cut)?;
+            Some(CutThrough { at, cut, profile })
+        });
+        let cuts = if prediction.seated.is_some() { cuts.collect() } else { Vec::new() };
+        Ok((prediction, cuts))
+    }
+}
+
+/// Where the cushion is cut for a drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SiteCut {
+    /// From left to right through the seat bones.
+    SeatBones,
+    /// From rear to front through the seat bone of a side.
+    Through(cushion::Side),
+}
+
+impl SiteCut {
+    /// All, in the order of a drawing.
+    pub const ALL: [Self; 3] =
+        [Self::SeatBones, Self::Through(cushion::Side::Left), Self::Through(cushion::Side::Right)];
+
+    fn cut(self, body: &support::Body) -> Option<Cut> {
+        let at = |side| body.site(SiteName::SeatBone(side)).map(|site| site.at);
+        match self {
+            Self::SeatBones => at(cushion::Side::Left).map(|[_, y]| Cut::Across { forward: y }),
+            Self::Through(side) => at(side).map(|[x, _]| Cut::Along { right: x }),
+        }
+    }
+}
+
+/// One cut through the cushion under a client.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutThrough {
+    /// Where.
+    pub at: SiteCut,
+    /// The same in metres.
+    pub cut: Cut,
+    /// The heights along it.
+    pub profile: Profile,
+}

@@ -1,0 +1,81 @@
+//! What the body carries where: by region, and the disc that carries most.
+
+use cushion::{Force, Pressure, Side};
+
+use case::Sides;
+
+use super::model::SheetModel;
+use super::results::{DISC, Resting};
+
+/// How far in front of the seat bones the thighs begin, m. No source: about where the buttock
+/// ends; it only says to which region a force is counted.
+const THIGHS_FROM: f64 = 0.060;
+
+/// What is carried on each side, under the pelvis and in front of it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Regions {
+    /// Under the pelvis: up to 60 mm in front of the seat bones.
+    pub pelvis: Sides<Force>,
+    /// Under the thighs: in front of that.
+    pub thighs: Sides<Force>,
+}
+
+impl Regions {
+    /// What a whole side carries.
+    #[must_use]
+    pub fn side(&self, side: Side) -> Force {
+        self.pelvis[side] + self.thighs[side]
+    }
+}
+
+impl Resting {
+    /// Returns what each region carries; `seat_bones` is how far they are in front of the rear
+    /// edge, in m. What is carried on the middle line goes half to each side.
+    #[must_use]
+    pub fn regions(&self, model: &SheetModel, seat_bones: f64) -> Regions {
+        let mut sums = [[0.0; 2]; 2];
+        for ([x, y], force) in model.places().iter().zip(&self.reactions) {
+            let row = usize::from(*y > seat_bones + THIGHS_FROM);
+            // Places that mirror each other may be some 1e-17 off.
+            let right = if x.abs() < 1e-9 { 0.5 } else { f64::from(u8::from(*x > 0.0)) };
+            sums[row][0] += force * (1.0 - right);
+            sums[row][1] += force * right;
+        }
+        let of = |[left, right]: [f64; 2]| Sides {
+            left: Force::from_n(left),
+            right: Force::from_n(right),
+        };
+        Regions { pelvis: of(sums[0]), thighs: of(sums[1]) }
+    }
+
+    /// Returns the place, in m, and the mean surface pressure of the disc of 15 mm radius that
+    /// carries most; of several, the first node's.
+    #[must_use]
+    pub fn greatest_disc(&self, model: &SheetModel) -> ([f64; 2], Pressure) {
+        let level = model.finest();
+        let bin = |[x, y]: [f64; 2]| ((x / DISC).floor() as i32, (y / DISC).floor() as i32);
+        let mut bins = std::collections::BTreeMap::<(i32, i32), Vec<usize>>::new();
+        for (node, place) in level.places.iter().enumerate() {
+            bins.entry(bin(*place)).or_default().push(node);
+        }
+        let mean = |at: [f64; 2]| {
+            let (column, row) = bin(at);
+            let near = (column - 1..=column + 1)
+                .flat_map(|column| (row - 1..=row + 1).map(move |row| (column, row)));
+            let nodes = near.filter_map(|key| bins.get(&key)).flatten();
+            let inside = nodes.filter(|node| {
+                let [x, y] = level.places[**node];
+                (x - at[0]).powi(2) + (y - at[1]).powi(2) <= DISC * DISC
+            });
+            let sums = inside.fold((0.0, 0.0), |(force, area), node| {
+                (force + self.reactions[*node], area + level.areas[*node])
+            });
+            sums.0 / sums.1
+        };
+        let touched = level.places.iter().zip(&self.reactions).filter(|(_, force)| **force > 0.0);
+        let means = touched.map(|(place, _)| (*place, mean(*place)));
+        let greatest =
+            means.fold(([0.0; 2], 0.0), |best, next| if next.1 > best.1 { next } else { best });
+        (greatest.0, Pressure::from_pa(greatest.1))
+    }
+}
