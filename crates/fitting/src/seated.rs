@@ -22,7 +22,7 @@ impl MeshedCushion {
     pub(crate) fn new(
         meshes: &NestedMeshes,
         pattern: &Pattern,
-        cell: &Cell,
+        each: Volume,
         stock: &StockFill,
     ) -> Self {
         Self {
