@@ -5,7 +5,7 @@ use std::fmt;
 
 use cushion::{Length, Mass, Name, Side, Size};
 
-use crate::{Date, Entry};
+use crate::{Date, Entry, Goal};
 
 /// A code for a client: letters, digits and hyphens, 2 to 24 long, with a digit in it.
 ///
@@ -210,6 +210,8 @@ pub struct Client {
     pub chair: Chair,
     /// The cushion.
     pub cushion: CushionChoice,
+    /// What the cushion is to do, the most important first.
+    pub goals: Vec<Goal>,
     /// Wanted changes from the stock fill.
     pub changes: Vec<Change>,
     /// Sentences for the carer's sheet.

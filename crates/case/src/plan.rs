@@ -2,6 +2,8 @@
 
 use cushion::Name;
 
+use crate::{Caution, Move, Prediction};
+
 /// What is planned for one compartment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlannedCount {
@@ -17,13 +19,40 @@ pub struct PlannedCount {
     pub reason: Option<String>,
 }
 
+/// What became of a goal.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GoalOutcome {
+    /// How reports call the goal.
+    pub id: String,
+    /// How people call it.
+    pub words: String,
+    /// The number that is wanted, in `unit`.
+    pub wanted: f64,
+    /// The number that the plan reaches; none where the goal was refused.
+    pub reached: Option<f64>,
+    /// The unit of both.
+    pub unit: &'static str,
+    /// Whether that is near enough.
+    pub met: bool,
+    /// Why it is not met, or was refused.
+    pub why: Option<String>,
+}
+
 /// Counts for a client, in the order of the compartments' numbers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plan {
     /// One for each compartment.
     pub counts: Vec<PlannedCount>,
-    /// What whoever reads the plan should know, in sentences.
-    pub cautions: Vec<String>,
+    /// What became of the goals, the most important first.
+    pub goals: Vec<GoalOutcome>,
+    /// Which limits are not kept, in sentences; the client is not to be seated then.
+    pub not_safe: Vec<String>,
+    /// What the plan is expected to do; none without the client's weight.
+    pub prediction: Option<Prediction>,
+    /// From the cushion as it is to the plan.
+    pub moves: Vec<Move>,
+    /// What whoever reads the plan should know.
+    pub cautions: Vec<Caution>,
 }
 
 impl Plan {
@@ -37,5 +66,11 @@ impl Plan {
     #[must_use]
     pub fn total_planned(&self) -> u32 {
         self.counts.iter().map(|count| count.planned).sum()
+    }
+
+    /// Whether all limits are kept and all goals met.
+    #[must_use]
+    pub fn is_all_that_was_wanted(&self) -> bool {
+        self.not_safe.is_empty() && self.goals.iter().all(|goal| goal.met)
     }
 }

@@ -98,6 +98,10 @@ pub(crate) struct Plan {
     #[arg(long, requires = "by")]
     pub(crate) record: bool,
 
+    /// Take the nearest safe plan where a goal cannot be reached
+    #[arg(long)]
+    pub(crate) nearest_safe: bool,
+
     /// Name who records the plan, by initials or role
     #[arg(long, value_name = "WHO", requires = "record")]
     pub(crate) by: Option<String>,

@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use case::{Client, Date, Plan, RecordedCount, RecordedPlan};
-use cushion::{Cell, CompartmentIx, Layout, Length, Mass, Pattern};
+use case::{Caution, Client, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
+use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
 use fitting::{PlanInput, PreparedCushion, Refusal, Spacings};
 use support::BodyError;
@@ -49,28 +49,42 @@ impl CaseFile {
         Ok(Self { client, layout, cell, pattern, cushion })
     }
 
-    /// Plans the counts for the client.
+    /// Plans the counts for the client, from what is in the cushion: what was recorded last for
+    /// it, or the stock fill.
     ///
     /// # Errors
     ///
     /// Fails where a wanted change cannot be made, or nothing is safe.
     pub(crate) fn plan(&self, on: Date) -> Result<Plan, Failure> {
-        let count_at_crown = |ix, crown| self.count_at_crown(ix, crown);
-        let input = self.input(&count_at_crown, on);
-        fitting::plan(&input).map_err(|refusals| self.refused(&refusals))
+        let recorded = self.recorded_counts();
+        let stock = || {
+            let all = self.pattern.indices();
+            all.map(|ix| self.cushion.stock()[ix].cells.stock).collect()
+        };
+        let now: Vec<u32> = recorded.unwrap_or_else(stock);
+        fitting::plan(&self.input(on), &now).map_err(|refusals| self.refused(&refusals))
+    }
+
+    /// Returns the stock fill with the wanted changes, which takes no mechanics.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::plan`].
+    pub(crate) fn with_changes(&self, on: Date) -> Result<Vec<PlannedCount>, Failure> {
+        fitting::with_changes(&self.input(on)).map_err(|refusals| self.refused(&refusals))
     }
 
     /// Returns what whoever sets the cushion up by a recorded plan should know.
-    pub(crate) fn cautions(&self, plan: &RecordedPlan, on: Date) -> Vec<String> {
-        let count_at_crown = |ix, crown| self.count_at_crown(ix, crown);
-        fitting::cautions(&self.input(&count_at_crown, on), &papers::as_planned(plan))
+    pub(crate) fn cautions(&self, plan: &RecordedPlan, on: Date) -> Vec<Caution> {
+        fitting::cautions(&self.input(on), &papers::as_planned(plan))
     }
 
-    /// Finds the count at which a compartment's unloaded crown is so high.
-    fn count_at_crown(&self, ix: CompartmentIx, crown: Length) -> Option<u32> {
-        let count = self.cushion.unloaded().count_at_crown(ix, crown);
-        // Whole cells: the nearest count, which is never negative.
-        count.map(|count| count.round().max(0.0) as u32)
+    /// The counts of the plan recorded last, in the pattern's order, where it is for this cushion.
+    fn recorded_counts(&self) -> Option<Vec<u32>> {
+        let recorded = self.client.value.latest_plan()?;
+        papers::is_for_this_cushion(self, recorded).ok()?;
+        let of = |id| recorded.counts.iter().find(|own| own.id == id).map(|own| own.planned);
+        self.pattern.compartments().iter().map(|own| of(own.id.clone())).collect()
     }
 
     /// Returns the counts that the cushion has now, in the pattern's order, and whence: those
@@ -82,9 +96,7 @@ impl CaseFile {
     pub(crate) fn counts_now(&self, on: Date) -> Result<(Vec<u32>, String), Failure> {
         if let Some(recorded) = self.client.value.latest_plan() {
             papers::is_for_this_cushion(self, recorded)?;
-            let of = |id| recorded.counts.iter().find(|own| own.id == id).map(|own| own.planned);
-            let counts = self.pattern.compartments().iter().map(|own| of(own.id.clone()));
-            if let Some(counts) = counts.collect() {
+            if let Some(counts) = self.recorded_counts() {
                 return Ok((counts, format!("counts recorded on {}", recorded.on)));
             }
             let shown = self.client.file.shown();
@@ -121,18 +133,8 @@ impl CaseFile {
     }
 
     /// What a plan is made from.
-    fn input<'a>(
-        &'a self,
-        count_at_crown: &'a dyn Fn(CompartmentIx, Length) -> Option<u32>,
-        on: Date,
-    ) -> PlanInput<'a> {
-        PlanInput {
-            client: &self.client.value,
-            pattern: &self.pattern,
-            stock: self.cushion.stock(),
-            count_at_crown,
-            on,
-        }
+    fn input(&self, on: Date) -> PlanInput<'_> {
+        PlanInput { client: &self.client.value, cushion: &self.cushion, on }
     }
 
     /// Why there is no plan: unsafe wishes first, else remarks on the client's file.

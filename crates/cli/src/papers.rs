@@ -1,6 +1,6 @@
 //! Papers: which documents are printed for a client, for a stock fill, for anybody.
 
-use case::{Date, Plan, PlannedCount, RecordedPlan};
+use case::{Date, PlannedCount, RecordedPlan};
 use cushion::{Cell, Layout, Pattern};
 use sheets::{ClientPapers, Document, DocumentError, Paper, StockPapers};
 
@@ -41,8 +41,11 @@ pub(crate) fn of_client(case: &CaseFile, on: Date, paper: Paper) -> Result<OfCli
         )));
     };
     is_for_this_cushion(case, plan)?;
-    let fresh = case.plan(on)?;
-    let cautions = case.cautions(plan, on);
+    // What the goals would make of the counts today is asked of `plan`; paper only needs to know
+    // whether the file still asks for what was recorded.
+    let fresh = case.with_changes(on)?;
+    let cautions: Vec<String> =
+        case.cautions(plan, on).into_iter().map(|caution| caution.text).collect();
     let papers = ClientPapers {
         client: &case.client.value,
         plan,
@@ -82,7 +85,7 @@ pub(crate) fn is_for_this_cushion(case: &CaseFile, plan: &RecordedPlan) -> Resul
 }
 
 /// Says where a fresh plan would differ from the recorded one, compartment by compartment.
-fn differences(case: &CaseFile, recorded: &RecordedPlan, fresh: &Plan) -> Vec<String> {
+fn differences(case: &CaseFile, recorded: &RecordedPlan, fresh: &[PlannedCount]) -> Vec<String> {
     let mut said = Vec::new();
     if case.layout.digest() != recorded.layout_digest {
         said.push(format!("{} was changed since the plan was recorded", case.layout.file.shown()));
@@ -90,7 +93,7 @@ fn differences(case: &CaseFile, recorded: &RecordedPlan, fresh: &Plan) -> Vec<St
     if case.cell.digest() != recorded.cell_digest {
         said.push(format!("{} was changed since the plan was recorded", case.cell.file.shown()));
     }
-    let pairs = recorded.counts.iter().zip(&fresh.counts);
+    let pairs = recorded.counts.iter().zip(fresh);
     let other: Vec<String> = pairs
         .filter(|(was, is)| was.planned != is.planned)
         .map(|(was, is)| {
@@ -100,7 +103,7 @@ fn differences(case: &CaseFile, recorded: &RecordedPlan, fresh: &Plan) -> Vec<St
             )
         })
         .collect();
-    if !other.is_empty() {
+    if !other.is_empty() && case.client.value.goals.is_empty() {
         said.push(format!(
             "a fresh plan would have {}; the recorded counts of {} are printed",
             other.join("; "),

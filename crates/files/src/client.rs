@@ -53,6 +53,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
         weighing: weighing?,
         chair: chair?,
         cushion: cushion?,
+        goals: Vec::new(),
         changes: changes?,
         carer_notes,
         meanwhile,

@@ -3,14 +3,16 @@
 //! Every report has `schema` 1, the program with its version, `estimate: true` and `warnings`.
 //! Keys are only ever added within one schema.
 
-use case::{Digest, Plan};
+use case::Digest;
 use cushion::{CompartmentFill, Pattern, StockFill};
 use serde::Serialize;
 
 use crate::{Kind, Remark, place_of};
 
+mod plan;
 mod prediction;
 
+pub use self::plan::plan;
 pub use self::prediction::{ContourParameter, ContourStep, contour_test, predict};
 
 /// The version of the reports' form.
@@ -138,48 +140,6 @@ pub fn pattern(
             .collect(),
     };
     json(program, warnings, report)
-}
-
-#[derive(Serialize)]
-struct PlanReport<'a> {
-    client: &'a str,
-    recorded: bool,
-    compartments: Vec<PlannedReport<'a>>,
-    total_stock: u32,
-    total: u32,
-}
-
-#[derive(Serialize)]
-struct PlannedReport<'a> {
-    id: &'a str,
-    number: u8,
-    stock: u32,
-    planned: u32,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    reason: Option<&'a str>,
-}
-
-/// Returns the report on a plan; its cautions are the warnings.
-#[must_use]
-pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool) -> String {
-    let report = PlanReport {
-        client,
-        recorded,
-        compartments: plan
-            .counts
-            .iter()
-            .map(|count| PlannedReport {
-                id: count.id.as_str(),
-                number: count.number,
-                stock: count.stock,
-                planned: count.planned,
-                reason: count.reason.as_deref(),
-            })
-            .collect(),
-        total_stock: plan.total_stock(),
-        total: plan.total_planned(),
-    };
-    json(program, &plan.cautions, report)
 }
 
 /// One file that was checked.

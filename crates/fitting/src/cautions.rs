@@ -1,6 +1,6 @@
-//! What whoever reads a plan should know: sentences, each with its condition.
+//! What whoever reads a plan should know: sentences, each with its condition and its source.
 
-use case::{Base, PlannedCount};
+use case::{Base, Caution, PlannedCount, Weight};
 use cushion::Length;
 
 use crate::plan::PlanInput;
@@ -15,9 +15,23 @@ const OLD_WEIGHING: i32 = 183;
 /// Common practice, no source: 10 mm.
 const HEIGHT_THAT_MATTERS: Length = Length::from_mm(10.0);
 
+/// What is usual and stands in no source that was read.
+const PRACTICE: &str = "common practice, no source";
+/// What follows from the model.
+const MODEL: &str = "the model's own limits";
+
+fn caution(
+    id: &'static str,
+    severity: Weight,
+    source: &'static str,
+    text: impl Into<String>,
+) -> Caution {
+    Caution { id, severity, text: text.into(), source }
+}
+
 /// Returns the cautions for counts, fresh or recorded, in the order in which they are best read.
 #[must_use]
-pub fn cautions(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<String> {
+pub fn cautions(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<Caution> {
     let mut cautions = Vec::new();
     cautions.extend(out_of_range(input, counts));
     cautions.extend(without_rating(input));
@@ -29,26 +43,26 @@ pub fn cautions(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<String> {
 }
 
 /// Counts below what reaches the walls, or above what the model is good for.
-fn out_of_range(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<String> {
-    let ranged = input.pattern.indices().zip(counts);
+fn out_of_range(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<Caution> {
+    let ranged = input.cushion.pattern().indices().zip(counts);
     ranged
         .filter_map(|(ix, count)| {
-            let cells = input.stock[ix].cells;
+            let cells = input.cushion.stock()[ix].cells;
             let number = count.number;
             if count.planned == 0 {
-                Some(format!(
+                Some(caution("empty", Weight::Stop, PRACTICE, format!(
                     "Compartment {number} would be empty. A cushion is never used with an empty compartment."
-                ))
+                )))
             } else if count.planned < cells.low {
-                Some(format!(
+                Some(caution("few-cells", Weight::Warning, MODEL, format!(
                     "Compartment {number} gets {} cells; fewer than {} leave its top slack. Check by hand for bottoming out on that side first.",
                     count.planned, cells.low
-                ))
+                )))
             } else if count.planned > cells.high {
-                Some(format!(
+                Some(caution("many-cells", Weight::Warning, MODEL, format!(
                     "Compartment {number} gets {} cells; above {} the estimate is not good. It may be hard and unstable.",
                     count.planned, cells.high
-                ))
+                )))
             } else {
                 None
             }
@@ -56,28 +70,41 @@ fn out_of_range(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<String> {
         .collect()
 }
 
-fn without_rating(input: &PlanInput<'_>) -> Option<String> {
-    input.pattern.max_user_weight().is_none().then(|| {
-        format!(
-            "The layout is not made in size {}; there is no maximum user weight for it.",
-            input.pattern.size()
+fn without_rating(input: &PlanInput<'_>) -> Option<Caution> {
+    input.cushion.pattern().max_user_weight().is_none().then(|| {
+        caution(
+            "no-rating",
+            Weight::Warning,
+            "the layout file",
+            format!(
+                "The layout is not made in size {}; there is no maximum user weight for it.",
+                input.cushion.pattern().size()
+            ),
         )
     })
 }
 
-fn old_weight(input: &PlanInput<'_>) -> Option<String> {
+fn old_weight(input: &PlanInput<'_>) -> Option<Caution> {
     let Some(weighing) = &input.client.weighing else {
-        return Some(
-            "No body weight is given. Weigh the client: the rating cannot be checked without it."
-                .to_owned(),
-        );
+        return Some(caution(
+            "no-weight",
+            Weight::Warning,
+            PRACTICE,
+            "No body weight is given. Weigh the client: neither the rating nor the plan can be checked without it.",
+        ));
     };
     let age = (input.on - weighing.on).get_days();
-    (age > OLD_WEIGHING)
-        .then(|| format!("The body weight is of {}. Weigh the client again.", weighing.on))
+    (age > OLD_WEIGHING).then(|| {
+        caution(
+            "old-weight",
+            Weight::Warning,
+            PRACTICE,
+            format!("The body weight is of {}. Weigh the client again.", weighing.on),
+        )
+    })
 }
 
-fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<String> {
+fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Caution> {
     let changed = input.client.changes.iter().any(|change| match change.amount {
         case::Amount::Crown(by) => by.abs() > HEIGHT_THAT_MATTERS,
         case::Amount::Cells(_) => false,
@@ -87,39 +114,49 @@ fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Stri
     // A tenth of the cells is about a tenth of the height, so several millimetres.
     let many = 10 * planned.abs_diff(stock) > stock;
     (changed || many).then(|| {
-        "This plan raises or lowers the client. Set the footrests again, and check transfers, brakes and the table."
-            .to_owned()
+        caution("height", Weight::Warning, PRACTICE, "This plan raises or lowers the client. Set the footrests again, and check transfers, brakes and the table.")
     })
 }
 
-fn too_few_spares(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<String> {
+fn too_few_spares(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Caution> {
     let more: u32 = counts.iter().map(|count| count.planned.saturating_sub(count.stock)).sum();
     let fewer: u32 = counts.iter().map(|count| count.stock.saturating_sub(count.planned)).sum();
     let needed = more.saturating_sub(fewer);
     let spares = input.client.cushion.spare_cells;
     (needed > spares).then(|| {
-        format!("The plan needs {needed} cells from the spare bag, and {spares} are in it.")
+        caution(
+            "spares",
+            Weight::Warning,
+            PRACTICE,
+            format!("The plan needs {needed} cells from the spare bag, and {spares} are in it."),
+        )
     })
 }
 
-fn chair(input: &PlanInput<'_>) -> Vec<String> {
+fn chair(input: &PlanInput<'_>) -> Vec<Caution> {
     let chair = &input.client.chair;
-    let size = input.pattern.size();
+    let size = input.cushion.pattern().size();
     let mut cautions = Vec::new();
     if chair.base == Some(Base::Sling) {
         cautions.push(
-            "The chair has a sling seat. Rule out sag first, or put in a solid seat: sag undoes what the compartments do."
-                .to_owned(),
+            caution("sling", Weight::Warning, PRACTICE, "The chair has a sling seat. Rule out sag first, or put in a solid seat: sag undoes what the compartments do."),
         );
     }
     if chair.inside_width.is_some_and(|inside| size.width() > inside) {
-        cautions.push(
-            "The cushion is wider than the chair inside: it will be squeezed and stand higher."
-                .to_owned(),
-        );
+        cautions.push(caution(
+            "too-wide",
+            Weight::Warning,
+            PRACTICE,
+            "The cushion is wider than the chair inside: it will be squeezed and stand higher.",
+        ));
     }
     if chair.inside_depth.is_some_and(|inside| size.depth() > inside) {
-        cautions.push("The cushion is deeper than the seat of the chair.".to_owned());
+        cautions.push(caution(
+            "too-deep",
+            Weight::Warning,
+            PRACTICE,
+            "The cushion is deeper than the seat of the chair.",
+        ));
     }
     cautions
 }

@@ -3,21 +3,21 @@
 use std::fmt;
 
 use case::{Amount, Change, Client, Date, Plan, PlannedCount};
-use cushion::{CompartmentIx, Length, Mass, Name, Pattern, StockFill};
+use cushion::{CompartmentIx, Length, Mass, Name, Pattern};
+use support::BodyError;
 
 use crate::cautions::cautions;
+use crate::moves::moves;
+use crate::planner::Planner;
+use crate::prepared::PreparedCushion;
 
 /// What a plan is made from.
+#[derive(Clone, Copy)]
 pub struct PlanInput<'a> {
     /// The client and what is wanted for them.
     pub client: &'a Client,
-    /// The cushion's pattern at the client's size.
-    pub pattern: &'a Pattern,
-    /// Its stock fill.
-    pub stock: &'a StockFill,
-    /// Finds the count at which a compartment's unloaded crown is so high; none where no count
-    /// of this cell makes it.
-    pub count_at_crown: &'a dyn Fn(CompartmentIx, Length) -> Option<u32>,
+    /// The cushion at the client's size.
+    pub cushion: &'a PreparedCushion,
     /// The day for which the plan is made.
     pub on: Date,
 }
@@ -61,6 +61,11 @@ pub enum RefusalKind {
         /// Cells that would be planned.
         planned: u32,
     },
+    /// The client's measures make no body.
+    NoBody {
+        /// Which, and why.
+        error: BodyError,
+    },
     /// The client is heavier than the cushion is rated for.
     TooHeavy {
         /// The client's weight.
@@ -91,6 +96,7 @@ impl RefusalKind {
             Self::MoreThanTwice { .. } => {
                 "check the number; such a change needs another layout or wall height".to_owned()
             }
+            Self::NoBody { .. } => "check that measure, and those near it".to_owned(),
             Self::TooHeavy { .. } => {
                 "take a size or a layout that is rated for this client".to_owned()
             }
@@ -115,6 +121,7 @@ impl fmt::Display for RefusalKind {
             Self::MoreThanTwice { stock, planned } => {
                 write!(f, "{planned} cells are more than twice the {stock} of the stock fill")
             }
+            Self::NoBody { error } => write!(f, "the client's measures make no body: {error}"),
             Self::TooHeavy { weight, rating } => write!(
                 f,
                 "the client weighs {:.1} kg and this cushion is rated for {:.1} kg",
@@ -125,19 +132,20 @@ impl fmt::Display for RefusalKind {
     }
 }
 
-/// Plans the counts for a client: the stock fill, with each wanted change made.
+/// Returns the stock fill with each wanted change made, and nothing else: what a plan begins from.
 ///
 /// # Errors
 ///
 /// Returns every reason for which no plan is made.
-pub fn plan(input: &PlanInput<'_>) -> Result<Plan, Vec<Refusal>> {
-    let mut refusals = refused_changes(&input.client.changes, input.pattern);
+pub fn with_changes(input: &PlanInput<'_>) -> Result<Vec<PlannedCount>, Vec<Refusal>> {
+    let pattern = input.cushion.pattern();
+    let mut refusals = refused_changes(&input.client.changes, pattern);
     refusals.extend(too_heavy(input));
     let mut counts = Vec::new();
-    for ix in input.pattern.indices() {
-        let compartment = &input.pattern[ix];
+    for ix in pattern.indices() {
+        let compartment = &pattern[ix];
         let change = input.client.changes.iter().find(|wish| wish.compartment == compartment.id);
-        let stock = input.stock[ix].cells.stock;
+        let stock = input.cushion.stock()[ix].cells.stock;
         let planned = change.map_or(Ok(stock), |change| changed(input, ix, change));
         match planned {
             Ok(planned) => counts.push(PlannedCount {
@@ -152,11 +160,51 @@ pub fn plan(input: &PlanInput<'_>) -> Result<Plan, Vec<Refusal>> {
             }
         }
     }
-    if !refusals.is_empty() {
-        return Err(refusals);
+    if refusals.is_empty() { Ok(counts) } else { Err(refusals) }
+}
+
+/// Plans the counts for a client: the stock fill with each wanted change made, and from there the
+/// counts that keep the limits and reach the goals, the most important first.
+///
+/// `now` is what is in the cushion, in the pattern's order, from which cells are moved.
+///
+/// Without the client's weight nothing is known of how they sit: the plan is the stock fill with
+/// its changes, and no goal is met.
+///
+/// # Errors
+///
+/// Returns every reason for which no plan is made.
+pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
+    let mut counts = with_changes(input)?;
+    let mut plan = Plan {
+        counts: Vec::new(),
+        goals: Vec::new(),
+        not_safe: Vec::new(),
+        prediction: None,
+        moves: Vec::new(),
+        cautions: Vec::new(),
+    };
+    if let Some(weighing) = &input.client.weighing {
+        let home: Vec<u32> = counts.iter().map(|count| count.planned).collect();
+        let fixed = counts.iter().map(|count| count.reason.is_some()).collect();
+        let planner = Planner::new(input.cushion, input.client, weighing.weight, &home, fixed);
+        let found = planner.find().map_err(|error| {
+            vec![Refusal { compartment: None, kind: RefusalKind::NoBody { error } }]
+        })?;
+        for (count, planned) in counts.iter_mut().zip(&found.counts) {
+            if count.planned != *planned {
+                count.planned = *planned;
+                count.reason = Some("for the goals".to_owned());
+            }
+        }
+        plan.goals = found.goals;
+        plan.not_safe = found.not_safe;
+        plan.prediction = Some(found.prediction);
     }
-    let cautions = cautions(input, &counts);
-    Ok(Plan { counts, cautions })
+    plan.cautions = cautions(input, &counts);
+    plan.moves = moves(input.cushion.pattern(), now, &counts);
+    plan.counts = counts;
+    Ok(plan)
 }
 
 /// Changes that name no compartment, or one that has a change already.
@@ -179,14 +227,14 @@ fn refused_changes(changes: &[Change], pattern: &Pattern) -> Vec<Refusal> {
 
 fn too_heavy(input: &PlanInput<'_>) -> Option<Refusal> {
     let weight = input.client.weighing.as_ref()?.weight;
-    let rating = input.pattern.max_user_weight()?;
+    let rating = input.cushion.pattern().max_user_weight()?;
     (weight > rating)
         .then_some(Refusal { compartment: None, kind: RefusalKind::TooHeavy { weight, rating } })
 }
 
 /// The count of a compartment with its change made.
 fn changed(input: &PlanInput<'_>, ix: CompartmentIx, change: &Change) -> Result<u32, RefusalKind> {
-    let fill = &input.stock[ix];
+    let fill = &input.cushion.stock()[ix];
     let stock = fill.cells.stock;
     let planned = match change.amount {
         Amount::Cells(more) => stock
@@ -194,7 +242,9 @@ fn changed(input: &PlanInput<'_>, ix: CompartmentIx, change: &Change) -> Result<
             .ok_or(RefusalKind::FewerThanNone { stock, change: more })?,
         Amount::Crown(more) => {
             let crown = fill.crown + more;
-            (input.count_at_crown)(ix, crown).ok_or(RefusalKind::NoSuchCrown { crown })?
+            let count = input.cushion.unloaded().count_at_crown(ix, crown);
+            // Whole cells: the nearest count, which is never negative.
+            count.ok_or(RefusalKind::NoSuchCrown { crown })?.round().max(0.0) as u32
         }
     };
     if planned > 2 * stock {

@@ -58,10 +58,9 @@ pub(crate) struct Seated<'c> {
     placed: Placed,
 }
 
-/// An answer, with the counts that it is for.
+/// An answer.
 #[derive(Clone, Debug)]
 pub(crate) struct Answer {
-    pub(crate) counts: Vec<f64>,
     pub(crate) rest: Rest,
 }
 
@@ -94,13 +93,12 @@ impl<'c> Seated<'c> {
     pub(crate) fn rest(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
         let (cells, parameters) = (self.cells(counts), &self.setting.parameters);
         let rest = come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near);
-        Answer { counts: counts.to_vec(), rest }
+        Answer { rest }
     }
 
-    /// What one cell more in each compartment does to an answer of this body.
-    pub(crate) fn effects(&self, answer: &Answer) -> Option<Vec<CellEffect>> {
-        let (cells, parameters) = (self.cells(&answer.counts), &self.setting.parameters);
-        let resting = answer.resting()?;
+    /// What one cell more in each compartment does to an answer of this body for these counts.
+    pub(crate) fn effects_at(&self, counts: &[f64], resting: &Resting) -> Option<Vec<CellEffect>> {
+        let (cells, parameters) = (self.cells(counts), &self.setting.parameters);
         effects_of_a_cell(&self.cushion.model, &cells, &self.placed, parameters, resting)
     }
 }

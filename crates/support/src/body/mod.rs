@@ -14,8 +14,9 @@ mod smooth;
 
 pub use self::jig::Jig;
 pub use self::load::{DEFAULT_SEAT_SHARE, GRAVITY, Load, SEAT_SHARES};
-pub use self::site::{Site, SiteName};
+pub use self::site::Site;
 pub use self::sitter::{ASIS_SPACING, BodyError, Obliquity, Sitter, ThighPose};
+pub use case::SiteName;
 
 use self::reference::ReferenceForm;
 use self::sitter_form::SitterForm;

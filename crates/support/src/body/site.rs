@@ -1,6 +1,6 @@
 //! Named places on the body's underside.
 
-use cushion::Side;
+use case::SiteName;
 
 /// A named place.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -9,44 +9,4 @@ pub struct Site {
     pub name: SiteName,
     /// Where it is in the frame of the cushion, in metres.
     pub at: [f64; 2],
-}
-
-/// The names of places. Left and right are the client's.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum SiteName {
-    /// Under an ischial tuberosity.
-    SeatBone(Side),
-    /// Under the coccyx.
-    Coccyx,
-    /// Under a greater trochanter.
-    Trochanter(Side),
-    /// Under the middle of a thigh.
-    Thigh(Side),
-}
-
-impl SiteName {
-    /// All names, in the order of reports.
-    pub const ALL: [Self; 7] = [
-        Self::SeatBone(Side::Left),
-        Self::SeatBone(Side::Right),
-        Self::Coccyx,
-        Self::Trochanter(Side::Left),
-        Self::Trochanter(Side::Right),
-        Self::Thigh(Side::Left),
-        Self::Thigh(Side::Right),
-    ];
-
-    /// How reports call it.
-    #[must_use]
-    pub fn id(self) -> &'static str {
-        match self {
-            Self::SeatBone(Side::Left) => "left-seat-bone",
-            Self::SeatBone(Side::Right) => "right-seat-bone",
-            Self::Coccyx => "coccyx",
-            Self::Trochanter(Side::Left) => "left-trochanter",
-            Self::Trochanter(Side::Right) => "right-trochanter",
-            Self::Thigh(Side::Left) => "left-thigh",
-            Self::Thigh(Side::Right) => "right-thigh",
-        }
-    }
 }

@@ -68,3 +68,22 @@ impl SheetModel {
         points
     }
 }
+
+impl SheetModel {
+    /// Returns which compartment a place lies in, in m; none outside of the cushion.
+    #[must_use]
+    pub fn compartment_at(&self, at: [f64; 2]) -> Option<usize> {
+        let level = self.finest();
+        let turns = |a: [f64; 2], b: [f64; 2]| {
+            (b[0] - a[0]) * (at[1] - a[1]) - (b[1] - a[1]) * (at[0] - a[0])
+        };
+        level.patches.iter().position(|patch| {
+            patch.triangles.iter().any(|triangle| {
+                let [a, b, c] = triangle
+                    .corners
+                    .map(|corner| level.places[patch.nodes[corner as usize] as usize]);
+                turns(a, b) >= 0.0 && turns(b, c) >= 0.0 && turns(c, a) >= 0.0
+            })
+        })
+    }
+}

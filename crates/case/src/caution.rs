@@ -1,0 +1,37 @@
+//! Cautions: what whoever sets up, carries or carries on should know.
+
+/// How much a caution weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// Good to know.
+    Note,
+    /// To be looked at before the client is seated.
+    Warning,
+    /// The client is not to be seated so.
+    Stop,
+}
+
+impl Weight {
+    /// How reports call it.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Note => "note",
+            Self::Warning => "warning",
+            Self::Stop => "stop",
+        }
+    }
+}
+
+/// A sentence with its reason.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Caution {
+    /// How reports call it.
+    pub id: &'static str,
+    /// How much it weighs.
+    pub severity: Weight,
+    /// What is said.
+    pub text: String,
+    /// Where the rule comes from.
+    pub source: &'static str,
+}

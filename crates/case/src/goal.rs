@@ -1,0 +1,115 @@
+//! Goals: what the cushion is to do for a client, in the words of the trade.
+
+use cushion::{Length, Side};
+
+use crate::SiteName;
+
+/// One goal. A client's goals are in order, the most important first.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Goal {
+    /// What is wanted.
+    pub want: Want,
+    /// Why, in the therapist's words.
+    pub because: Option<String>,
+}
+
+/// Which front sides are to be lowered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FrontSides {
+    /// One.
+    One(Side),
+    /// Both.
+    Both,
+}
+
+/// What can be wanted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Want {
+    /// Bring the pelvis level, as far as it can be.
+    CorrectObliquity,
+    /// Leave the pelvis as it is, fill the gap under its higher side and share the load.
+    AccommodateObliquity,
+    /// Take load off a site.
+    OffLoad {
+        /// Which.
+        site: SiteName,
+        /// By which share of its surface pressure at the stock fill: 0.05 to 0.6.
+        share: f64,
+    },
+    /// A pre-ischial shelf: the cushion in front of the seat bones higher than under them.
+    Shelf {
+        /// By how much, unloaded.
+        height: Length,
+    },
+    /// Lower the front on one side or both, for a foot that reaches the floor.
+    LowerFront {
+        /// Where.
+        sides: FrontSides,
+        /// By how much, unloaded.
+        by: Length,
+    },
+    /// A ridge between the thighs.
+    MedialSupport {
+        /// How much higher than the compartments beside it, unloaded.
+        height: Length,
+    },
+    /// Raised sides of the pelvis or the thighs.
+    LateralSupport {
+        /// How much higher than the compartments within, unloaded.
+        height: Length,
+    },
+    /// The same fill pressure in all compartments under the client.
+    EqualFirmness,
+    /// As few changes from the stock fill as can be.
+    NearStock,
+}
+
+impl Want {
+    /// How reports call it.
+    #[must_use]
+    pub fn id(&self) -> String {
+        match self {
+            Self::CorrectObliquity => "correct-obliquity".to_owned(),
+            Self::AccommodateObliquity => "accommodate-obliquity".to_owned(),
+            Self::OffLoad { site, .. } => format!("off-load-{}", site.id()),
+            Self::Shelf { .. } => "pre-ischial-shelf".to_owned(),
+            Self::LowerFront { sides: FrontSides::One(side), .. } => {
+                format!("lower-front-{}", side.words())
+            }
+            Self::LowerFront { sides: FrontSides::Both, .. } => "lower-front".to_owned(),
+            Self::MedialSupport { .. } => "medial-support".to_owned(),
+            Self::LateralSupport { .. } => "lateral-support".to_owned(),
+            Self::EqualFirmness => "equal-firmness".to_owned(),
+            Self::NearStock => "near-stock".to_owned(),
+        }
+    }
+
+    /// How people call it.
+    #[must_use]
+    pub fn words(&self) -> String {
+        match self {
+            Self::CorrectObliquity => "bring the pelvis level".to_owned(),
+            Self::AccommodateObliquity => {
+                "leave the obliquity, fill the gap and share the load".to_owned()
+            }
+            Self::OffLoad { site, share } => {
+                format!("take {:.0} % of the pressure off the {}", share * 100.0, site.words())
+            }
+            Self::Shelf { height } => format!("a pre-ischial shelf of {:.0} mm", height.to_mm()),
+            Self::LowerFront { sides: FrontSides::One(side), by } => {
+                format!("lower the {} front by {:.0} mm", side.words(), by.to_mm())
+            }
+            Self::LowerFront { sides: FrontSides::Both, by } => {
+                format!("lower the front by {:.0} mm", by.to_mm())
+            }
+            Self::MedialSupport { height } => {
+                format!("a medial thigh support of {:.0} mm", height.to_mm())
+            }
+            Self::LateralSupport { height } => {
+                format!("lateral supports of {:.0} mm", height.to_mm())
+            }
+            Self::EqualFirmness => "equal firmness in all compartments".to_owned(),
+            Self::NearStock => "stay near the stock fill".to_owned(),
+        }
+    }
+}

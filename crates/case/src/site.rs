@@ -1,0 +1,55 @@
+//! Named places on the body's underside.
+
+use cushion::Side;
+
+/// The names of places. Left and right are the client's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SiteName {
+    /// Under an ischial tuberosity.
+    SeatBone(Side),
+    /// Under the coccyx.
+    Coccyx,
+    /// Under a greater trochanter.
+    Trochanter(Side),
+    /// Under the middle of a thigh.
+    Thigh(Side),
+}
+
+impl SiteName {
+    /// All names, in the order of reports.
+    pub const ALL: [Self; 7] = [
+        Self::SeatBone(Side::Left),
+        Self::SeatBone(Side::Right),
+        Self::Coccyx,
+        Self::Trochanter(Side::Left),
+        Self::Trochanter(Side::Right),
+        Self::Thigh(Side::Left),
+        Self::Thigh(Side::Right),
+    ];
+
+    /// Finds a name as reports call it.
+    #[must_use]
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|name| name.id() == id)
+    }
+
+    /// How people call it: the id with spaces.
+    #[must_use]
+    pub fn words(self) -> String {
+        self.id().replace('-', " ")
+    }
+
+    /// How reports call it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::SeatBone(Side::Left) => "left-seat-bone",
+            Self::SeatBone(Side::Right) => "right-seat-bone",
+            Self::Coccyx => "coccyx",
+            Self::Trochanter(Side::Left) => "left-trochanter",
+            Self::Trochanter(Side::Right) => "right-trochanter",
+            Self::Thigh(Side::Left) => "left-thigh",
+            Self::Thigh(Side::Right) => "right-thigh",
+        }
+    }
+}

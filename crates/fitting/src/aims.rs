@@ -1,0 +1,172 @@
+//! Aims: numbers that a filling is to have, each in a range, the most important first.
+//!
+//! Limits and goals are both made of aims. How far a filling is off an aim is counted in the
+//! aim's own tolerance, so that millimetres and pascals can be added within one rank.
+
+use cushion::Side;
+use support::{CellEffect, Resting, SiteName, UnloadedCushion};
+
+use cushion::Pattern;
+
+/// A number of a filling.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Quantity {
+    /// Cushion left under a seat bone, m.
+    Clearance(Side),
+    /// How much higher the right seat bone is than the left one, m.
+    RightHigher,
+    /// Roll of the body, as a slope.
+    Roll,
+    /// Mean surface pressure at a site, Pa.
+    Surface(SiteName),
+    /// Surface pressure at the right seat bone over that at the left one, less one.
+    Uneven,
+    /// Fill pressure of a compartment, Pa.
+    Fill(usize),
+    /// Fill pressure of a compartment over the mean of these, less one.
+    FillOverMean(usize, Vec<usize>),
+    /// Unloaded top of some compartments above that of others, mean over mean, m.
+    Step {
+        /// The higher ones.
+        of: Vec<usize>,
+        /// The lower ones.
+        over: Vec<usize>,
+    },
+    /// Unloaded top of a compartment above its walls, m.
+    Top(usize),
+}
+
+/// A quantity with the range in which it is to be.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Aim {
+    /// Zero for limits, then the goals in order.
+    pub(crate) rank: usize,
+    /// The number.
+    pub(crate) quantity: Quantity,
+    /// The least that will do.
+    pub(crate) least: f64,
+    /// The most that will do.
+    pub(crate) most: f64,
+    /// What counts as one tolerance off.
+    pub(crate) unit: f64,
+}
+
+impl Aim {
+    /// How far a value is off, in tolerances; negative where it is too little.
+    pub(crate) fn off(&self, value: f64) -> f64 {
+        ((value - self.most).max(0.0) - (self.least - value).max(0.0)) / self.unit
+    }
+}
+
+/// One filling with all that aims ask for.
+#[derive(Clone, Debug)]
+pub(crate) struct State {
+    pub(crate) counts: Vec<f64>,
+    pub(crate) resting: Resting,
+    /// Unloaded top of each compartment above its walls, m.
+    pub(crate) tops: Vec<f64>,
+}
+
+/// The unloaded tops of counts, m.
+pub(crate) fn tops(pattern: &Pattern, unloaded: &UnloadedCushion, counts: &[f64]) -> Vec<f64> {
+    let pairs = pattern.indices().zip(counts);
+    pairs.map(|(ix, count)| unloaded.at_count(ix, *count).crown.to_m()).collect()
+}
+
+impl Quantity {
+    /// The value for a filling; none where the body lacks the site.
+    pub(crate) fn value(&self, state: &State) -> Option<f64> {
+        let site = |name| state.resting.sites.iter().find(|own| own.site.name == name);
+        let clearance = |side| Some(site(SiteName::SeatBone(side))?.clearance.to_m());
+        let surface = |name| Some(site(name)?.pressure.to_pa());
+        let fill = |at: usize| state.resting.compartments[at].pressure.to_pa();
+        Some(match self {
+            Self::Clearance(side) => clearance(*side)?,
+            Self::RightHigher => clearance(Side::Right)? - clearance(Side::Left)?,
+            Self::Roll => state.resting.pose[1],
+            Self::Surface(name) => surface(*name)?,
+            Self::Uneven => {
+                let left = surface(SiteName::SeatBone(Side::Left))?;
+                surface(SiteName::SeatBone(Side::Right))? / left.max(1.0) - 1.0
+            }
+            Self::Fill(at) => fill(*at),
+            Self::FillOverMean(at, all) => fill(*at) / mean(all, fill).max(1.0) - 1.0,
+            Self::Step { of, over } => {
+                let top = |at: usize| state.tops[at];
+                mean(of, top) - mean(over, top)
+            }
+            Self::Top(at) => state.tops[*at],
+        })
+    }
+
+    /// What one cell more in each compartment does to the value, from its effects and from the
+    /// slopes of the unloaded tops.
+    pub(crate) fn slope(&self, state: &State, slopes: &Slopes) -> Vec<f64> {
+        let at_site = |name| state.resting.sites.iter().position(|own| own.site.name == name);
+        let each = |of: &dyn Fn(&CellEffect) -> f64| slopes.effects.iter().map(of).collect();
+        let clearance = |side| at_site(SiteName::SeatBone(side));
+        match self {
+            Self::Clearance(side) => {
+                let at = clearance(*side);
+                each(&|effect| at.map_or(0.0, |at| effect.clearance[at]))
+            }
+            Self::RightHigher => {
+                let both = clearance(Side::Left).zip(clearance(Side::Right));
+                each(&|effect| both.map_or(0.0, |(l, r)| effect.clearance[r] - effect.clearance[l]))
+            }
+            Self::Roll => each(&|effect| effect.pose[1]),
+            Self::Surface(name) => {
+                let at = at_site(*name);
+                each(&|effect| at.map_or(0.0, |at| effect.surface_pressure[at]))
+            }
+            Self::Uneven => uneven_slope(state, slopes),
+            Self::Fill(at) => each(&|effect| effect.fill_pressure[*at]),
+            Self::FillOverMean(at, all) => {
+                let fill = |at: usize| state.resting.compartments[at].pressure.to_pa();
+                let middle = mean(all, fill).max(1.0);
+                each(&|effect| {
+                    let slope = |at: usize| effect.fill_pressure[at];
+                    slope(*at) / middle - fill(*at) * mean(all, slope) / (middle * middle)
+                })
+            }
+            Self::Step { of, over } => {
+                let part = |list: &[usize], at: usize| {
+                    if list.contains(&at) { 1.0 / list.len() as f64 } else { 0.0 }
+                };
+                let tops = slopes.tops.iter().enumerate();
+                tops.map(|(at, top)| top * (part(of, at) - part(over, at))).collect()
+            }
+            Self::Top(own) => {
+                let tops = slopes.tops.iter().enumerate();
+                tops.map(|(at, top)| if at == *own { *top } else { 0.0 }).collect()
+            }
+        }
+    }
+}
+
+fn uneven_slope(state: &State, slopes: &Slopes) -> Vec<f64> {
+    let at = |side| {
+        let sites = state.resting.sites.iter();
+        sites.clone().position(|own| own.site.name == SiteName::SeatBone(side))
+    };
+    let Some((left, right)) = at(Side::Left).zip(at(Side::Right)) else {
+        return vec![0.0; slopes.effects.len()];
+    };
+    let pressure = |at: usize| state.resting.sites[at].pressure.to_pa().max(1.0);
+    let (low, high) = (pressure(left), pressure(right));
+    let slope = |effect: &CellEffect| {
+        effect.surface_pressure[right] / low - high * effect.surface_pressure[left] / (low * low)
+    };
+    slopes.effects.iter().map(slope).collect()
+}
+
+/// What one cell more does: under the body, and to the unloaded tops.
+#[derive(Clone, Debug)]
+pub(crate) struct Slopes {
+    pub(crate) effects: Vec<CellEffect>,
+    pub(crate) tops: Vec<f64>,
+}
+
+fn mean(all: &[usize], of: impl Fn(usize) -> f64) -> f64 {
+    all.iter().map(|at| of(*at)).sum::<f64>() / all.len().max(1) as f64
+}

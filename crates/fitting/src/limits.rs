@@ -1,0 +1,92 @@
+//! The limits that come before every goal.
+
+use case::{PredictedOutcome, PredictedSeat, Prediction};
+use cushion::Side;
+use support::Parameters;
+
+use crate::aims::{Aim, Quantity, State};
+use crate::needs::Needs;
+use crate::prediction::Ends;
+
+/// The least fill pressure that counts as a compartment in use, Pa: what its own cover weighs.
+const IN_USE: f64 = 50.0;
+/// How much more surface pressure an injured site may get, as a share of that at the stock fill:
+/// what nobody can tell from the stock fill.
+const NO_MORE: f64 = 0.02;
+
+/// The limits on a filling as aims of rank zero; `spare` is added to the clearance, m, for what a
+/// coarse mesh does not see.
+pub(crate) fn limits(needs: &Needs, stock: &State, ends: &Ends, spare: f64) -> Vec<Aim> {
+    let parameters = &stock_parameters();
+    let least = |side: Side| {
+        let low = parameters.least_clearance + ends.clearance_below(side);
+        parameters.clearance_limit.max(low) + spare
+    };
+    let at_least =
+        |quantity, least, unit| Aim { rank: 0, quantity, least, most: f64::INFINITY, unit };
+    let mut aims = vec![
+        at_least(Quantity::Clearance(Side::Left), least(Side::Left), 1e-3),
+        at_least(Quantity::Clearance(Side::Right), least(Side::Right), 1e-3),
+    ];
+    let fills = 0..stock.counts.len();
+    aims.extend(fills.map(|at| {
+        // What lies loose at the stock fill may go on lying loose.
+        let own = stock.resting.compartments[at].pressure.to_pa();
+        at_least(Quantity::Fill(at), IN_USE.min(own), IN_USE)
+    }));
+    for site in &needs.injured {
+        let quantity = Quantity::Surface(*site);
+        if let Some(now) = quantity.value(stock) {
+            let most = now * (1.0 + NO_MORE);
+            let unit = (0.05 * now).max(50.0);
+            aims.push(Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit });
+        }
+    }
+    aims
+}
+
+fn stock_parameters() -> Parameters {
+    Parameters::default()
+}
+
+/// Which limits a prediction does not keep, in sentences.
+pub(crate) fn broken(prediction: &Prediction) -> Vec<String> {
+    let parameters = stock_parameters();
+    let Some(seat) = &prediction.seated else {
+        return vec![match prediction.outcome {
+            PredictedOutcome::Tipping => "the client tips on this cushion".to_owned(),
+            PredictedOutcome::LeansAway => {
+                "the trunk leans on: the cushion does not resist enough".to_owned()
+            }
+            _ => "where the client comes to rest was not found".to_owned(),
+        }];
+    };
+    let mut broken = Vec::new();
+    let (limit, least) = (parameters.clearance_limit * 1e3, parameters.least_clearance * 1e3);
+    for side in [Side::Left, Side::Right] {
+        let spread = &seat.clearance[side];
+        let (central, low) = (spread.central.to_mm(), spread.low.to_mm());
+        if central < limit {
+            broken.push(format!(
+                "{central:.0} mm of cushion under the {} seat bone, and {limit:.0} mm are needed",
+                side.words()
+            ));
+        } else if low < least {
+            broken.push(format!(
+                "at the low end of what is plausible only {:.0} mm of cushion are left under the \
+                 {} seat bone, and {least:.0} mm are needed",
+                low.max(0.0),
+                side.words()
+            ));
+        }
+    }
+    broken.extend(bottomed(seat));
+    broken
+}
+
+fn bottomed(seat: &PredictedSeat) -> Option<String> {
+    let own = seat.compartments.iter().filter(|own| own.bottomed);
+    let numbers: Vec<String> = own.map(|own| own.number.to_string()).collect();
+    (!numbers.is_empty())
+        .then(|| format!("the client bottoms out over compartment {}", numbers.join(", ")))
+}

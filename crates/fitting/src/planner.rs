@@ -1,0 +1,343 @@
+//! The planner: goals and limits to whole counts, found on a coarse mesh, verified on a fine one.
+
+use case::{GoalOutcome, Prediction, Want};
+use cushion::{Mass, Side};
+use support::BodyError;
+
+use case::Client;
+
+use crate::aims::{Aim, Quantity, State};
+use crate::goals::{Ground, Wanted};
+use crate::limits::{broken, limits};
+use crate::needs::Needs;
+use crate::prediction::{Ends, Predictor};
+use crate::prepared::PreparedCushion;
+use crate::search::Search;
+use crate::seated::Seated;
+use crate::sitting::setting;
+use crate::unknowns::Setting;
+
+/// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
+const SPARE: f64 = 0.5e-3;
+/// Times that a plan which a fine mesh finds too low is looked for again.
+const AGAIN: usize = 2;
+
+/// Counts with what they are expected to do.
+#[derive(Clone, Debug)]
+pub(crate) struct Found {
+    pub(crate) counts: Vec<u32>,
+    pub(crate) goals: Vec<GoalOutcome>,
+    pub(crate) prediction: Prediction,
+    pub(crate) not_safe: Vec<String>,
+}
+
+/// What a plan is looked for with.
+pub(crate) struct Planner<'a> {
+    cushion: &'a PreparedCushion,
+    needs: Needs,
+    setting: Setting,
+    /// The counts that are departed from as little as can be.
+    home: Vec<f64>,
+    /// Compartments whose counts are fixed.
+    fixed: Vec<bool>,
+}
+
+impl<'a> Planner<'a> {
+    /// Prepares to plan for a client who weighs so much; `home` has a count for each compartment,
+    /// `fixed` whether it stays.
+    pub(crate) fn new(
+        cushion: &'a PreparedCushion,
+        client: &Client,
+        weight: Mass,
+        home: &[u32],
+        fixed: Vec<bool>,
+    ) -> Self {
+        Self {
+            cushion,
+            needs: Needs::of(client),
+            setting: setting(client, cushion.pattern(), weight),
+            home: home.iter().map(|count| f64::from(*count)).collect(),
+            fixed,
+        }
+    }
+
+    /// Looks for the best counts.
+    pub(crate) fn find(&self) -> Result<Found, BodyError> {
+        let setting = &self.setting;
+        let predictor = Predictor::new(self.cushion.fine(), self.cushion.coarse(), setting)?;
+        let coarse = Seated::new(self.cushion.coarse(), setting.clone())?;
+        let bare = self.search(&coarse, Vec::new());
+        let stock_counts = self.stock_counts();
+        let Some(stock) = bare.state(&stock_counts, None) else {
+            return Ok(self.as_it_is(&predictor));
+        };
+        let ends = predictor.spread(&stock_counts);
+        let needs = &self.needs;
+        let ground =
+            Ground { needs, pattern: self.cushion.pattern(), seated: &coarse, stock: &stock };
+        let wanted = ground.wanted();
+        let mut spare = SPARE;
+        let mut counts = self.home.clone();
+        for _ in 0..=AGAIN {
+            let Some(found) = self.searched(&ground, &wanted, &ends, spare) else { break };
+            counts = found.counts;
+            let Some(missing) = self.missing_on_fine(&predictor, &counts, &ends) else { break };
+            if missing <= 0.0 {
+                break;
+            }
+            spare += missing + SPARE;
+        }
+        let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
+        let (prediction, answer) = predictor.predict(self.cushion.pattern(), &counts);
+        let goals = self.outcomes(&predictor, &wanted, answer.resting().cloned(), &counts);
+        let not_safe = broken(&prediction);
+        Ok(Found { counts, goals, prediction, not_safe })
+    }
+
+    /// The best whole counts for these goals; from under a site only where building up around it
+    /// does not do.
+    fn searched(
+        &self,
+        ground: &Ground<'_>,
+        wanted: &[Wanted],
+        ends: &Ends,
+        spare: f64,
+    ) -> Option<State> {
+        let mut aims = limits(&self.needs, ground.stock, ends, spare);
+        aims.extend(wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten().cloned());
+        let mut search = self.search(ground.seated, aims);
+        let under: Vec<usize> = (wanted.iter())
+            .filter_map(|own| match own.want {
+                Want::OffLoad { site, .. } => ground.under_site(site),
+                _ => None,
+            })
+            .collect();
+        let free = search.bounds.clone();
+        for at in &under {
+            search.bounds[*at][0] = self.home[*at].min(search.bounds[*at][1]);
+        }
+        let start = search.state(&self.home, Some(ground.stock))?;
+        let best = search.best(start);
+        let around = search.whole(&best);
+        if under.is_empty() || around.as_ref().is_some_and(|state| search.is_met(state)) {
+            return around;
+        }
+        search.bounds = free;
+        let deeper = search.whole(&search.best(best));
+        let pairs = around.into_iter().chain(deeper);
+        pairs.reduce(
+            |first, next| {
+                if search.score(&next) < search.score(&first) { next } else { first }
+            },
+        )
+    }
+
+    fn search<'s>(&'s self, seated: &'s Seated<'s>, aims: Vec<Aim>) -> Search<'s> {
+        let stock = self.cushion.stock();
+        let bound = |((at, ix), fixed): ((usize, cushion::CompartmentIx), &bool)| {
+            let (cells, home) = (stock[ix].cells, self.home[at]);
+            if *fixed {
+                return [home, home];
+            }
+            let least = (f64::from(cells.low) / 2.0).ceil();
+            [least.min(home), f64::from(cells.high.max(cells.stock)).max(home)]
+        };
+        let pattern = self.cushion.pattern();
+        Search {
+            seated,
+            pattern,
+            unloaded: self.cushion.unloaded(),
+            aims,
+            bounds: pattern.indices().enumerate().zip(&self.fixed).map(bound).collect(),
+            home: self.home.clone(),
+        }
+    }
+
+    fn stock_counts(&self) -> Vec<f64> {
+        let (pattern, stock) = (self.cushion.pattern(), self.cushion.stock());
+        pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
+    }
+
+    /// By how much the clearance on a fine mesh misses its limit, m; negative where it keeps it.
+    fn missing_on_fine(
+        &self,
+        predictor: &Predictor<'_>,
+        counts: &[f64],
+        ends: &Ends,
+    ) -> Option<f64> {
+        let answer = predictor.fine().rest(counts, None);
+        let resting = answer.resting()?;
+        let parameters = &self.setting.parameters;
+        let missing = [Side::Left, Side::Right].map(|side| {
+            let low = parameters.least_clearance + ends.clearance_below(side);
+            let limit = parameters.clearance_limit.max(low);
+            limit - crate::prediction::clearance(predictor.fine(), resting, side)
+        });
+        Some(missing[0].max(missing[1]))
+    }
+
+    /// The home counts with what they do, where nothing can be searched.
+    fn as_it_is(&self, predictor: &Predictor<'_>) -> Found {
+        let counts: Vec<u32> = self.home.iter().map(|count| *count as u32).collect();
+        let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts);
+        let why = "the client does not come to rest on the stock fill";
+        let goals = self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect();
+        let mut not_safe = broken(&prediction);
+        if not_safe.is_empty() {
+            not_safe.push(why.to_owned());
+        }
+        Found { counts, goals, prediction, not_safe }
+    }
+
+    /// What became of the goals, on the fine mesh.
+    fn outcomes(
+        &self,
+        predictor: &Predictor<'_>,
+        wanted: &[Wanted],
+        resting: Option<support::Resting>,
+        counts: &[u32],
+    ) -> Vec<GoalOutcome> {
+        let search = self.search(predictor.fine(), Vec::new());
+        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        let near = resting.map(|resting| State {
+            tops: crate::aims::tops(self.cushion.pattern(), self.cushion.unloaded(), &real),
+            counts: real,
+            resting,
+        });
+        let stock = search.state(&self.stock_counts(), near.as_ref());
+        let (Some(stock), Some(state)) = (stock, near) else {
+            let why = "there are no numbers for this plan";
+            return wanted.iter().map(|own| refused(own.want, why)).collect();
+        };
+        // The same aims, from the stock fill as the fine mesh has it.
+        let (needs, pattern) = (&self.needs, self.cushion.pattern());
+        let ground = Ground { needs, pattern, seated: predictor.fine(), stock: &stock };
+        let judge = Judge { planner: self, stock: &stock, state: &state };
+        ground.wanted().iter().map(|own| judge.outcome(own)).collect()
+    }
+}
+
+/// Looks at what a plan reaches.
+struct Judge<'a> {
+    planner: &'a Planner<'a>,
+    stock: &'a State,
+    state: &'a State,
+}
+
+impl Judge<'_> {
+    fn outcome(&self, wanted: &Wanted) -> GoalOutcome {
+        let aims = match &wanted.aims {
+            Ok(aims) => aims,
+            Err(why) => return refused(wanted.want, why),
+        };
+        let off =
+            |aim: &Aim| aim.quantity.value(self.state).map_or(0.0, |value| aim.off(value).abs());
+        let met = aims.iter().all(|aim| off(aim) <= 1.0);
+        let (number, unit) = number(wanted.want, &self.planner.needs);
+        GoalOutcome {
+            id: wanted.want.id(),
+            words: wanted.want.words(),
+            wanted: number,
+            reached: self.reached(wanted.want, aims),
+            unit,
+            met,
+            why: (!met).then(|| self.why_not(aims)),
+        }
+    }
+
+    /// The number that the plan reaches, in the unit of the goal.
+    fn reached(&self, want: Want, aims: &[Aim]) -> Option<f64> {
+        let value = |quantity: &Quantity| quantity.value(self.state);
+        let of_all = aims.iter().filter_map(|aim| Some((aim, value(&aim.quantity)?)));
+        match want {
+            Want::CorrectObliquity => {
+                let lower = self.planner.needs.oblique?.lower;
+                let sign = if lower == Side::Left { 1e3 } else { -1e3 };
+                Some(sign * value(&Quantity::RightHigher)?)
+            }
+            Want::AccommodateObliquity => Some(value(&Quantity::Roll)?.atan().to_degrees().abs()),
+            Want::OffLoad { site, .. } => {
+                let quantity = Quantity::Surface(site);
+                let stock = quantity.value(self.stock)?;
+                Some(100.0 * (1.0 - value(&quantity)? / stock))
+            }
+            Want::LowerFront { .. } => {
+                let by = |(aim, top): (&Aim, f64)| {
+                    aim.quantity.value(self.stock).map_or(0.0, |stock| (stock - top) * 1e3)
+                };
+                of_all.map(by).reduce(f64::min)
+            }
+            Want::Shelf { .. } | Want::MedialSupport { .. } | Want::LateralSupport { .. } => {
+                of_all.map(|(_, step)| step * 1e3).reduce(f64::min)
+            }
+            Want::EqualFirmness => of_all.map(|(_, share)| share.abs() * 100.0).reduce(f64::max),
+            Want::NearStock => {
+                let pairs = self.state.counts.iter().zip(&self.stock.counts);
+                Some(pairs.map(|(count, stock)| (count - stock).abs()).sum())
+            }
+        }
+    }
+
+    /// The likeliest reason that more is not reached.
+    fn why_not(&self, aims: &[Aim]) -> String {
+        let parameters = &self.planner.setting.parameters;
+        let limit = parameters.clearance_limit + 2e-3;
+        for side in [Side::Left, Side::Right] {
+            let clearance = Quantity::Clearance(side).value(self.state);
+            if clearance.is_some_and(|clearance| clearance < limit) {
+                return format!(
+                    "more would leave too little cushion under the {} seat bone",
+                    side.words()
+                );
+            }
+        }
+        let stock = self.planner.cushion.stock();
+        let pattern = self.planner.cushion.pattern();
+        let full = pattern.indices().zip(&self.state.counts).find(|(ix, count)| {
+            **count >= f64::from(stock[*ix].cells.high) && !self.planner.fixed[ix.index()]
+        });
+        if let Some((ix, _)) = full {
+            let number = pattern[ix].number;
+            return format!(
+                "compartment {number} is as full as the estimate is good for; more needs a layout \
+                 that is higher there"
+            );
+        }
+        if aims.iter().any(|aim| aim.rank > 1) {
+            return "limits and the goals before it come first".to_owned();
+        }
+        "no counts of this layout reach it within the limits".to_owned()
+    }
+}
+
+/// A goal without aims.
+fn refused(want: Want, why: &str) -> GoalOutcome {
+    let (wanted, unit) = number(want, &Needs::default());
+    GoalOutcome {
+        id: want.id(),
+        words: want.words(),
+        wanted,
+        reached: None,
+        unit,
+        met: false,
+        why: Some(why.to_owned()),
+    }
+}
+
+/// The number that a goal wants, with its unit.
+fn number(want: Want, needs: &Needs) -> (f64, &'static str) {
+    match want {
+        Want::CorrectObliquity => {
+            let left = needs.oblique.map_or(0.0, |oblique| oblique.right_higher(true).abs());
+            (left * 1e3, "mm lower")
+        }
+        Want::AccommodateObliquity => (0.0, "degrees of lean"),
+        Want::OffLoad { share, .. } => (share * 100.0, "% less"),
+        Want::Shelf { height }
+        | Want::MedialSupport { height }
+        | Want::LateralSupport { height } => (height.to_mm(), "mm higher"),
+        Want::LowerFront { by, .. } => (by.to_mm(), "mm lower"),
+        Want::EqualFirmness => (0.0, "% apart"),
+        Want::NearStock => (0.0, "cells changed"),
+    }
+}
