@@ -139,9 +139,17 @@ impl Ground<'_> {
         self.seated.model().compartment_at([x, y + forward])
     }
 
-    /// The compartment under a site.
-    pub(crate) fn under_site(&self, site: SiteName) -> Option<usize> {
-        self.under(site, 0.0)
+    /// The compartments under the disc of a site.
+    pub(crate) fn under_site(&self, site: SiteName) -> Vec<usize> {
+        let Some(site) = self.seated.body().site(site) else { return Vec::new() };
+        let [x, y] = site.at;
+        let around = [[0.0, 0.0], [0.015, 0.0], [-0.015, 0.0], [0.0, 0.015], [0.0, -0.015]];
+        let places = around.iter().map(|[right, forward]| [x + right, y + forward]);
+        let mut under: Vec<usize> =
+            places.filter_map(|at| self.seated.model().compartment_at(at)).collect();
+        under.sort_unstable();
+        under.dedup();
+        under
     }
 
     fn both(&self, of: impl Fn(Side) -> Option<usize>) -> Vec<usize> {

@@ -1,6 +1,6 @@
 //! The limits that come before every goal.
 
-use case::{PredictedOutcome, PredictedSeat, Prediction};
+use case::{PredictedOutcome, PredictedSeat, Prediction, Want};
 use cushion::Side;
 use support::Parameters;
 
@@ -13,6 +13,10 @@ const IN_USE: f64 = 50.0;
 /// How much more surface pressure an injured site may get, as a share of that at the stock fill:
 /// what nobody can tell from the stock fill.
 const NO_MORE: f64 = 0.02;
+
+/// How much the pelvis may be turned to a side where no goal asks for it, m of height between the
+/// seat bones. Asymmetries below 10 mm are ignored in practice (from memory); this is well below.
+const NO_NEW_LEAN: f64 = 3e-3;
 
 /// The limits on a filling as aims of rank zero; `spare` is added to the clearance, m, for what a
 /// coarse mesh does not see.
@@ -34,6 +38,15 @@ pub(crate) fn limits(needs: &Needs, stock: &State, ends: &Ends, spare: f64) -> V
         let own = stock.resting.compartments[at].pressure.to_pa();
         at_least(Quantity::Fill(at), IN_USE.min(own), IN_USE)
     }));
+    let turns = |goal: &case::Goal| {
+        matches!(goal.want, Want::CorrectObliquity | Want::AccommodateObliquity)
+    };
+    if !needs.goals.iter().any(turns) {
+        let quantity = Quantity::RightHigher;
+        let now = quantity.value(stock).unwrap_or(0.0);
+        let (least, most) = (now - NO_NEW_LEAN, now + NO_NEW_LEAN);
+        aims.push(Aim { rank: 0, quantity, least, most, unit: 1e-3 });
+    }
     for site in &needs.injured {
         let quantity = Quantity::Surface(*site);
         if let Some(now) = quantity.value(stock) {

@@ -13,7 +13,7 @@ use crate::needs::Needs;
 use crate::prediction::{Ends, Predictor};
 use crate::prepared::PreparedCushion;
 use crate::search::Search;
-use crate::seated::Seated;
+use crate::seated::{Answer, Seated};
 use crate::sitting::setting;
 use crate::unknowns::Setting;
 
@@ -78,17 +78,20 @@ impl<'a> Planner<'a> {
         let wanted = ground.wanted();
         let mut spare = SPARE;
         let mut counts = self.home.clone();
+        let mut answer = None;
         for _ in 0..=AGAIN {
             let Some(found) = self.searched(&ground, &wanted, &ends, spare) else { break };
             counts = found.counts;
-            let Some(missing) = self.missing_on_fine(&predictor, &counts, &ends) else { break };
-            if missing <= 0.0 {
-                break;
+            let fine = predictor.fine().rest(&counts, None);
+            let missing = self.missing(&predictor, &fine, &ends);
+            answer = Some(fine);
+            match missing {
+                Some(missing) if missing > 0.0 => spare += missing + SPARE,
+                _ => break,
             }
-            spare += missing + SPARE;
         }
         let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
-        let (prediction, answer) = predictor.predict(self.cushion.pattern(), &counts);
+        let (prediction, answer) = predictor.predict(self.cushion.pattern(), &counts, answer);
         let goals = self.outcomes(&predictor, &wanted, answer.resting().cloned(), &counts);
         let not_safe = broken(&prediction);
         Ok(Found { counts, goals, prediction, not_safe })
@@ -107,9 +110,9 @@ impl<'a> Planner<'a> {
         aims.extend(wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten().cloned());
         let mut search = self.search(ground.seated, aims);
         let under: Vec<usize> = (wanted.iter())
-            .filter_map(|own| match own.want {
+            .flat_map(|own| match own.want {
                 Want::OffLoad { site, .. } => ground.under_site(site),
-                _ => None,
+                _ => Vec::new(),
             })
             .collect();
         let free = search.bounds.clone();
@@ -158,14 +161,8 @@ impl<'a> Planner<'a> {
         pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
     }
 
-    /// By how much the clearance on a fine mesh misses its limit, m; negative where it keeps it.
-    fn missing_on_fine(
-        &self,
-        predictor: &Predictor<'_>,
-        counts: &[f64],
-        ends: &Ends,
-    ) -> Option<f64> {
-        let answer = predictor.fine().rest(counts, None);
+    /// By how much the clearance of an answer misses its limit, m; negative where it keeps it.
+    fn missing(&self, predictor: &Predictor<'_>, answer: &Answer, ends: &Ends) -> Option<f64> {
         let resting = answer.resting()?;
         let parameters = &self.setting.parameters;
         let missing = [Side::Left, Side::Right].map(|side| {
@@ -179,7 +176,7 @@ impl<'a> Planner<'a> {
     /// The home counts with what they do, where nothing can be searched.
     fn as_it_is(&self, predictor: &Predictor<'_>) -> Found {
         let counts: Vec<u32> = self.home.iter().map(|count| *count as u32).collect();
-        let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts);
+        let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts, None);
         let why = "the client does not come to rest on the stock fill";
         let goals = self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect();
         let mut not_safe = broken(&prediction);

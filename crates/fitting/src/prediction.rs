@@ -38,10 +38,16 @@ impl<'c> Predictor<'c> {
         })
     }
 
-    /// Predicts what counts would do, one for each compartment in the pattern's order.
-    pub(crate) fn predict(&self, pattern: &Pattern, counts: &[u32]) -> (Prediction, Answer) {
+    /// Predicts what counts would do, one for each compartment in the pattern's order; `known` is
+    /// the answer for them on the fine mesh, where there is one.
+    pub(crate) fn predict(
+        &self,
+        pattern: &Pattern,
+        counts: &[u32],
+        known: Option<Answer>,
+    ) -> (Prediction, Answer) {
         let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
-        let answer = self.fine.rest(&real, None);
+        let answer = known.unwrap_or_else(|| self.fine.rest(&real, None));
         let outcome = match answer.rest.outcome {
             Outcome::AtRest => PredictedOutcome::AtRest,
             Outcome::Bottomed => PredictedOutcome::Bottomed,

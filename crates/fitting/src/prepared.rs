@@ -118,7 +118,7 @@ impl PreparedCushion {
     ) -> Result<(Prediction, Vec<CutThrough>), BodyError> {
         let setting = setting(client, &self.pattern, weight);
         let predictor = Predictor::new(self.fine(), self.coarse(), &setting)?;
-        let (prediction, answer) = predictor.predict(&self.pattern, counts);
+        let (prediction, answer) = predictor.predict(&self.pattern, counts, None);
         let cuts = SiteCut::ALL.into_iter().filter_map(|at| {
             let seated = predictor.fine();
             let cut = at.cut(seated.body())?;

@@ -1,0 +1,6 @@
+//! Integration tests of `fitting`: goals to counts on built-in layouts.
+
+#![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
+
+mod clients;
+mod goals;
