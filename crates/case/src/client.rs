@@ -5,7 +5,7 @@ use std::fmt;
 
 use cushion::{Length, Mass, Name, Side, Size};
 
-use crate::{Date, Entry, Goal};
+use crate::{Altitudes, Check, Date, Entry, Function, Goal, Layers, Posture, Skin};
 
 /// A code for a client: letters, digits and hyphens, 2 to 24 long, with a digit in it.
 ///
@@ -123,8 +123,26 @@ pub struct Chair {
     pub inside_depth: Option<Length>,
     /// What the cushion lies on.
     pub base: Option<Base>,
+    /// How far a sling seat sags in the middle.
+    pub sling_sag: Option<Length>,
+    /// From the footrest up to the seat base.
+    pub footrest_height: Option<Length>,
+    /// How far the chair is tilted back, degrees.
+    pub tilt_deg: Option<f64>,
     /// Anything else.
     pub notes: Option<String>,
+}
+
+/// What the seat carries and where, where it was found out.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct SeatLoad {
+    /// Share of the body weight on the seat: 0.60 to 0.90.
+    pub share: Option<f64>,
+    /// How far in front of the cushion's rear edge the seat bones are.
+    pub seat_bones_forward: Option<Length>,
+    /// How high above the seat the weight sits that follows a lean of the pelvis; none where the
+    /// trunk keeps its place.
+    pub trunk_height: Option<Length>,
 }
 
 /// Which layout is meant, as a client file or the command line names it.
@@ -206,6 +224,20 @@ pub struct Client {
     pub measures: Measures,
     /// Body weight.
     pub weighing: Option<Weighing>,
+    /// Whether the client is a child: what is known of adults says nothing then.
+    pub child: bool,
+    /// Posture.
+    pub posture: Posture,
+    /// Skin.
+    pub skin: Skin,
+    /// Function.
+    pub function: Function,
+    /// What lies on the cushion.
+    pub layers: Layers,
+    /// Heights above the sea.
+    pub altitudes: Altitudes,
+    /// What the seat carries, where it is known better than by default.
+    pub seat: SeatLoad,
     /// The wheelchair.
     pub chair: Chair,
     /// The cushion.
@@ -232,16 +264,44 @@ impl Client {
     pub fn latest_plan(&self) -> Option<&crate::RecordedPlan> {
         self.record.iter().rev().find_map(|entry| match entry {
             Entry::Plan(plan) => Some(plan),
-            Entry::FittingCheck(_) => None,
+            _ => None,
         })
     }
 
-    /// Returns the fitting check that was made after the latest plan, if there is one.
+    /// Returns the fitting check that was made after the latest plan, if there is one. Recounts
+    /// and weighings after it leave it standing; a plan or an adjustment does not.
     #[must_use]
     pub fn fitting_check(&self) -> Option<&crate::FittingCheck> {
-        match self.record.last()? {
+        let stands = |entry: &&Entry| !matches!(entry, Entry::Recount(_) | Entry::Weighed(_));
+        match self.record.iter().rev().find(stands)? {
             Entry::FittingCheck(check) => Some(check),
-            Entry::Plan(_) => None,
+            _ => None,
         }
+    }
+
+    /// Returns the newest weight with its day: the file's, or one in the record.
+    #[must_use]
+    pub fn latest_weighing(&self) -> Option<Weighing> {
+        let recorded = self.record.iter().filter_map(|entry| match entry {
+            Entry::Weighed(own) => Some(Weighing { weight: own.weight, on: own.on }),
+            _ => None,
+        });
+        self.weighing
+            .clone()
+            .into_iter()
+            .chain(recorded)
+            .reduce(|newest, next| if next.on >= newest.on { next } else { newest })
+    }
+
+    /// Returns the checks that were made on the counts of the latest plan, oldest first.
+    #[must_use]
+    pub fn checks_since_plan(&self) -> Vec<Check> {
+        let plan = self.record.iter().rposition(|entry| matches!(entry, Entry::Plan(_)));
+        let since = self.record.iter().skip(plan.map_or(0, |at| at + 1));
+        let checks = since.filter_map(|entry| match entry {
+            Entry::Adjustment(own) => Some(own.checks.clone()),
+            _ => None,
+        });
+        checks.flatten().collect()
     }
 }

@@ -4,26 +4,39 @@
 //! written or how a page is drawn.
 
 mod caution;
+mod check;
 mod client;
+mod function;
 mod goal;
 mod moves;
 mod plan;
+mod posture;
 mod prediction;
 mod record;
 mod site;
+mod skin;
 
 pub use jiff::civil::Date;
 
 pub use crate::caution::{Caution, Weight};
+pub use crate::check::{CHECK_KINDS, Check, PressAnswer, TopAnswer, UnderAnswer};
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
-    Sides, Taken, Weighing,
+    SeatLoad, Sides, Taken, Weighing,
 };
+pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{GoalOutcome, Plan, PlannedCount};
+pub use crate::posture::{
+    Flexibility, LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicRotation, PelvicTilt,
+    Posture, SittingBalance, Tilt, Windswept,
+};
 pub use crate::prediction::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Spread,
 };
-pub use crate::record::{Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
+pub use crate::record::{
+    Adjustment, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan, Recount, Weighed,
+};
 pub use crate::site::SiteName;
+pub use crate::skin::{Category, Healing, PressureInjury, Sensation, Skin, WeightShift};

@@ -2,9 +2,9 @@
 
 use std::fmt;
 
-use cushion::{Name, Size};
+use cushion::{Mass, Name, Size};
 
-use crate::Date;
+use crate::{Check, Date, Move};
 
 /// The first 16 hexadecimal digits of a SHA-256, by which a file is known again.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -88,6 +88,41 @@ pub struct FittingCheck {
     pub found: Option<String>,
 }
 
+/// What was found on the filled cushion, and which cells were moved for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Adjustment {
+    /// The day.
+    pub on: Date,
+    /// Who checked and moved.
+    pub by: String,
+    /// What was found.
+    pub checks: Vec<Check>,
+    /// What was moved; the counts after it are those of the next plan.
+    pub moves: Vec<Move>,
+}
+
+/// Cells counted again, by the number of the compartment.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Recount {
+    /// The day.
+    pub on: Date,
+    /// Who counted.
+    pub by: String,
+    /// Number and cells.
+    pub counts: Vec<(u8, u32)>,
+}
+
+/// The client weighed again.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weighed {
+    /// The day.
+    pub on: Date,
+    /// Who weighed.
+    pub by: String,
+    /// The weight.
+    pub weight: Mass,
+}
+
 /// One entry of the record.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Entry {
@@ -95,4 +130,24 @@ pub enum Entry {
     Plan(RecordedPlan),
     /// A fitting check of the plan before it.
     FittingCheck(FittingCheck),
+    /// Checks, and cells moved for them.
+    Adjustment(Adjustment),
+    /// A recount.
+    Recount(Recount),
+    /// A weighing.
+    Weighed(Weighed),
+}
+
+impl Entry {
+    /// The day of the entry.
+    #[must_use]
+    pub fn on(&self) -> Date {
+        match self {
+            Self::Plan(own) => own.on,
+            Self::FittingCheck(own) => own.on,
+            Self::Adjustment(own) => own.on,
+            Self::Recount(own) => own.on,
+            Self::Weighed(own) => own.on,
+        }
+    }
 }

@@ -116,7 +116,7 @@ impl CaseFile {
     ///
     /// Fails where the file has none: nothing can be predicted without it.
     pub(crate) fn weight(&self) -> Result<Mass, Failure> {
-        let weighing = self.client.value.weighing.as_ref();
+        let weighing = self.client.value.latest_weighing();
         weighing.map(|weighing| weighing.weight).ok_or_else(|| {
             let shown = self.client.file.shown();
             Failure::file(format!(

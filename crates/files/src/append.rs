@@ -1,13 +1,13 @@
-//! Appends a plan to a client's file, and leaves what a person wrote as it is.
+//! Appends plans and adjustments to a client's file, and leaves what a person wrote as it is.
 
 use std::fmt;
 
-use case::RecordedPlan;
+use case::{Adjustment, Place, RecordedPlan};
 use toml_edit::{Array, ArrayOfTables, DocumentMut, InlineTable, Item, Table, value};
 
-use crate::record::PLAN;
+use crate::record::{ADJUSTMENT, PLAN};
 
-/// Why a plan cannot be appended: the text is not TOML, or `record` is something else.
+/// Why nothing can be appended: the text is not TOML, or `record` is something else.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AppendError {
     message: String,
@@ -21,7 +21,7 @@ impl fmt::Display for AppendError {
 
 impl std::error::Error for AppendError {}
 
-/// Returns `text` with one more entry at the end of its record.
+/// Returns `text` with a plan at the end of its record.
 ///
 /// Every byte of `text` is in the answer, in the same order: comments, spacing and line ends stay.
 ///
@@ -29,6 +29,19 @@ impl std::error::Error for AppendError {}
 ///
 /// Returns an error where `text` is not TOML, or its `record` is no list of tables.
 pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, AppendError> {
+    append(text, plan_table(plan))
+}
+
+/// Returns `text` with an adjustment at the end of its record, with the same promise.
+///
+/// # Errors
+///
+/// As [`append_plan`].
+pub fn append_adjustment(text: &str, adjustment: &Adjustment) -> Result<String, AppendError> {
+    append(text, adjustment_table(adjustment))
+}
+
+fn append(text: &str, entry: Table) -> Result<String, AppendError> {
     let document: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| {
         AppendError { message: error.message().to_owned() }
     })?;
@@ -41,7 +54,7 @@ pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, AppendErro
             });
         }
     }
-    let entry = entry(plan);
+    let entry = under_heading(entry);
     // An entry of a list of tables may stand anywhere after its sisters, so it is written at the
     // end, and nothing above it is touched.
     let line_end = if text.contains("\r\n") { "\r\n" } else { "\n" };
@@ -53,8 +66,42 @@ pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, AppendErro
     Ok(format!("{text}{gap}{}", entry.replace('\n', line_end)))
 }
 
-/// The entry as text, under its heading.
-fn entry(plan: &RecordedPlan) -> String {
+/// An entry as text, under the heading of the record.
+fn under_heading(table: Table) -> String {
+    let mut record = ArrayOfTables::new();
+    record.push(table);
+    let mut document = DocumentMut::new();
+    document.insert("record", Item::ArrayOfTables(record));
+    document.to_string()
+}
+
+fn adjustment_table(adjustment: &Adjustment) -> Table {
+    let mut table = Table::new();
+    table["what"] = value(ADJUSTMENT);
+    table["on"] = value(date(adjustment.on));
+    table["by"] = value(&adjustment.by);
+    let found: Array = adjustment.checks.iter().map(|check| check.to_string()).collect();
+    table["found"] = value(found);
+    let mut moves = Array::new();
+    for own in &adjustment.moves {
+        let mut entry = InlineTable::new();
+        entry.insert("from", place(own.from));
+        entry.insert("to", place(own.to));
+        entry.insert("cells", i64::from(own.cells).into());
+        moves.push(toml_edit::Value::InlineTable(entry));
+    }
+    table["moves"] = value(moves);
+    table
+}
+
+fn place(place: Place) -> toml_edit::Value {
+    match place {
+        Place::Compartment(number) => i64::from(number).into(),
+        Place::Spare => "spare".into(),
+    }
+}
+
+fn plan_table(plan: &RecordedPlan) -> Table {
     let mut table = Table::new();
     table["what"] = value(PLAN);
     table["on"] = value(date(plan.on));
@@ -70,11 +117,7 @@ fn entry(plan: &RecordedPlan) -> String {
     if let Some(drawn_by) = &plan.drawn_by {
         table["drawn_by"] = value(drawn_by);
     }
-    let mut record = ArrayOfTables::new();
-    record.push(table);
-    let mut document = DocumentMut::new();
-    document.insert("record", Item::ArrayOfTables(record));
-    document.to_string()
+    table
 }
 
 fn date(date: case::Date) -> toml_edit::Datetime {

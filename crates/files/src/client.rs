@@ -10,12 +10,17 @@ use case::{
 use cushion::{Length, Mass, Name};
 
 use crate::cursor::{Table, Value, read_text};
+use crate::function::{altitudes, function, layers, seat};
+use crate::goals::goals;
 use crate::layout::size;
 use crate::limits::{
-    CHAIR_DEPTH, CHAIR_WIDTH, CROWN_CHANGE_MM, HIP_WIDTH, KNEE_WIDTH, LOWER_LEG, MOST_CELLS,
-    Plausible, SEAT_BONES, THIGH_DEPTH, TROCHANTER_WIDTH, WEIGHT_KG,
+    CHAIR_DEPTH, CHAIR_TILT, CHAIR_WIDTH, CROWN_CHANGE_MM, FOOTREST, HIP_WIDTH, KNEE_WIDTH,
+    LOWER_LEG, MOST_CELLS, Plausible, SEAT_BONES, SLING_SAG, THIGH_DEPTH, TROCHANTER_WIDTH,
+    WEIGHT_KG,
 };
+use crate::posture::posture;
 use crate::record::record;
+use crate::skin::skin;
 use crate::{Kind, Read};
 
 /// Reads a client from the text of the file.
@@ -28,6 +33,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let code = table.required("client").and_then(|value| code(&value));
     let measured = table.required("measures").and_then(|value| value.table());
     let unit = measured.as_ref().and_then(unit);
+    let child = table.optional("child").and_then(|value| value.boolean()).unwrap_or(false);
     let measures = measured.zip(unit).map(|(table, unit)| measures(&table, unit));
     let weighing = match table.optional("weight") {
         Some(value) => value.table().and_then(|table| weighing(&table)).map(Some),
@@ -39,6 +45,10 @@ fn client(table: &Table<'_>) -> Option<Client> {
     };
     let cushion =
         table.required("cushion").and_then(|value| value.table()).and_then(|table| cushion(&table));
+    let named = |key| table.optional(key).and_then(|value| value.table());
+    let posture = named("posture").zip(unit).map(|(own, unit)| posture(&own, unit));
+    let posture = posture.unwrap_or_default();
+    let goals = goals(table, &posture);
     let changes = entries(table, "change", change);
     let (carer_notes, meanwhile) = match table.optional("carer") {
         Some(value) => value.table().map(|table| carer(&table)).unwrap_or_default(),
@@ -51,9 +61,16 @@ fn client(table: &Table<'_>) -> Option<Client> {
         code: code?,
         measures: measures?,
         weighing: weighing?,
+        child,
+        posture,
+        skin: named("skin").map(|own| skin(&own)).unwrap_or_default(),
+        function: named("function").map(|own| function(&own)).unwrap_or_default(),
+        layers: named("layers").map(|own| layers(&own)).unwrap_or_default(),
+        altitudes: named("altitude").map(|own| altitudes(&own)).unwrap_or_default(),
+        seat: named("seat").zip(unit).map(|(own, unit)| seat(&own, unit)).unwrap_or_default(),
         chair: chair?,
         cushion: cushion?,
-        goals: Vec::new(),
+        goals: goals?,
         changes: changes?,
         carer_notes,
         meanwhile,
@@ -89,7 +106,7 @@ fn code(value: &Value<'_>) -> Option<ClientCode> {
 
 /// The unit in which a file gives lengths.
 #[derive(Clone, Copy, PartialEq)]
-enum Unit {
+pub(crate) enum Unit {
     Millimetres,
     Inches,
 }
@@ -127,7 +144,7 @@ fn unit(table: &Table<'_>) -> Option<Unit> {
 }
 
 /// A length of the body or the chair; a remark where it cannot be right, with a guess why.
-fn length(value: &Value<'_>, unit: Unit, plausible: &Plausible) -> Option<Length> {
+pub(crate) fn length(value: &Value<'_>, unit: Unit, plausible: &Plausible) -> Option<Length> {
     let number = value.number()?;
     let mm = number * unit.in_mm();
     if plausible.mm.contains(&mm) {
@@ -294,6 +311,11 @@ fn chair(table: &Table<'_>, unit: Unit) -> Chair {
         inside_width: one("inside_width", &CHAIR_WIDTH),
         inside_depth: one("inside_depth", &CHAIR_DEPTH),
         base,
+        sling_sag: one("sling_sag", &SLING_SAG),
+        footrest_height: one("footrest_height", &FOOTREST),
+        tilt_deg: table
+            .optional("tilt_deg")
+            .and_then(|value| value.number_in("tilt of the chair", CHAIR_TILT, "degrees")),
         notes: table.optional("notes").and_then(|value| value.sentence()),
     };
     table.finish();

@@ -274,6 +274,21 @@ impl<'a> Value<'a> {
         name
     }
 
+    /// One of some words, with what it stands for.
+    pub(crate) fn choice<T: Copy>(&self, what: &str, words: &[(&str, T)]) -> Option<T> {
+        let written = self.text()?;
+        let found = words.iter().find(|(word, _)| *word == written);
+        if found.is_none() {
+            let known: Vec<String> = words.iter().map(|(word, _)| format!("\"{word}\"")).collect();
+            self.remarks.error(
+                self.span(),
+                format!("no {what} is called `{written}`"),
+                format!("write {}", known.join(", ")),
+            );
+        }
+        found.map(|(_, value)| *value)
+    }
+
     pub(crate) fn boolean(&self) -> Option<bool> {
         let value = self.value.get_ref().as_bool();
         if value.is_none() {

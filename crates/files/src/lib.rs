@@ -12,17 +12,21 @@ mod check;
 mod client;
 mod cursor;
 mod digest;
+mod function;
+mod goals;
 mod kind;
 mod layout;
 mod limits;
 mod measure;
 mod place;
+mod posture;
 mod record;
 mod remark;
 pub mod report;
+mod skin;
 pub mod starter;
 
-pub use crate::append::{AppendError, append_plan};
+pub use crate::append::{AppendError, append_adjustment, append_plan};
 pub use crate::builtin::{
     BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Text, built_in_cell, built_in_layout,
 };

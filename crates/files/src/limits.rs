@@ -27,6 +27,30 @@ pub(crate) const CHAIR_WIDTH: Plausible =
 pub(crate) const CHAIR_DEPTH: Plausible =
     Plausible { words: "inside depth of the chair", mm: 180.0..=800.0 };
 
+pub(crate) const SLING_SAG: Plausible = Plausible { words: "sag of the sling", mm: 0.0..=120.0 };
+pub(crate) const FOOTREST: Plausible =
+    Plausible { words: "height from footrest to seat base", mm: 150.0..=700.0 };
+pub(crate) const OBLIQUITY: Plausible = Plausible { words: "obliquity", mm: 0.0..=100.0 };
+pub(crate) const LEG_DIFFERENCE: Plausible =
+    Plausible { words: "difference of the legs", mm: 0.0..=200.0 };
+pub(crate) const SEAT_BONES_FORWARD: Plausible =
+    Plausible { words: "distance of the seat bones from the rear edge", mm: 50.0..=300.0 };
+pub(crate) const TRUNK_HEIGHT: Plausible =
+    Plausible { words: "height of the leaning trunk", mm: 0.0..=500.0 };
+
+/// Angles of posture that are taken, in degrees.
+pub(crate) const DEGREES: RangeInclusive<f64> = 0.0..=180.0;
+/// Tilts of a chair that are taken, in degrees.
+pub(crate) const CHAIR_TILT: RangeInclusive<f64> = -10.0..=60.0;
+/// Shares of the weight on the seat that are taken: see the mechanics for their sources.
+pub(crate) const SEAT_SHARE: RangeInclusive<f64> = 0.60..=0.90;
+/// Heights above the sea that are taken, in metres.
+pub(crate) const ALTITUDE_M: RangeInclusive<f64> = -430.0..=6000.0;
+/// Heights that goals may ask for, in millimetres.
+pub(crate) const GOAL_MM: RangeInclusive<f64> = 1.0..=60.0;
+/// How much of a site's pressure a goal may ask to be taken off, in per cent.
+pub(crate) const OFF_LOAD_PERCENT: RangeInclusive<f64> = 5.0..=60.0;
+
 /// Body weights that are taken, in kilograms.
 pub(crate) const WEIGHT_KG: RangeInclusive<f64> = 5.0..=350.0;
 /// Crown changes that are taken, in millimetres.

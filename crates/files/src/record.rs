@@ -1,7 +1,10 @@
 //! Reads the record of a client's file: plans and checks, oldest first.
 
-use case::{Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
-use cushion::Name;
+use case::{
+    Adjustment, Check, Date, Digest, Entry, FittingCheck, Move, Place, RecordedCount, RecordedPlan,
+    Recount, Weighed,
+};
+use cushion::{Mass, Name};
 
 use crate::client::entries;
 use crate::cursor::{Table, Value};
@@ -12,11 +15,17 @@ use crate::limits::MOST_CELLS;
 pub(crate) const PLAN: &str = "plan";
 /// The words for a fitting check in the record.
 pub(crate) const FITTING_CHECK: &str = "fitting check";
+/// The word for an adjustment in the record.
+pub(crate) const ADJUSTMENT: &str = "adjustment";
+/// The word for a recount in the record.
+const RECOUNT: &str = "recount";
+/// The word for a weighing in the record.
+const WEIGHING: &str = "weighing";
 
 /// Reads all entries; a remark where a date goes back.
 pub(crate) fn record(table: &Table<'_>) -> Option<Vec<Entry>> {
     let entries = entries(table, "record", entry)?;
-    let dates: Vec<Date> = entries.iter().map(date).collect();
+    let dates: Vec<Date> = entries.iter().map(Entry::on).collect();
     if dates.windows(2).any(|pair| pair[1] < pair[0]) {
         table.remarks.remark(
             table.key_span("record"),
@@ -27,23 +36,21 @@ pub(crate) fn record(table: &Table<'_>) -> Option<Vec<Entry>> {
     Some(entries)
 }
 
-fn date(entry: &Entry) -> Date {
-    match entry {
-        Entry::Plan(plan) => plan.on,
-        Entry::FittingCheck(check) => check.on,
-    }
-}
-
 fn entry(table: &Table<'_>) -> Option<Entry> {
     let what = table.required("what")?;
     let entry = match what.text()? {
         PLAN => plan(table).map(Entry::Plan),
         FITTING_CHECK => check(table).map(Entry::FittingCheck),
+        ADJUSTMENT => adjustment(table).map(Entry::Adjustment),
+        RECOUNT => recount(table).map(Entry::Recount),
+        WEIGHING => weighed(table).map(Entry::Weighed),
         other => {
             what.remarks.error(
                 what.span(),
                 format!("no entry of the record is called `{other}`"),
-                format!("write \"{PLAN}\" or \"{FITTING_CHECK}\""),
+                format!(
+                    "write \"{PLAN}\", \"{FITTING_CHECK}\", \"{ADJUSTMENT}\", \"{RECOUNT}\" or \"{WEIGHING}\""
+                ),
             );
             return None;
         }
@@ -57,6 +64,67 @@ fn check(table: &Table<'_>) -> Option<FittingCheck> {
     let by = table.required("by").and_then(|value| value.sentence());
     let found = table.optional("found").and_then(|value| value.sentence());
     Some(FittingCheck { on: on?, by: by?, found })
+}
+
+/// The day and the person of an entry.
+fn signed(table: &Table<'_>) -> Option<(Date, String)> {
+    let on = table.required("on").and_then(|value| value.date());
+    let by = table.required("by").and_then(|value| value.sentence());
+    Some((on?, by?))
+}
+
+fn adjustment(table: &Table<'_>) -> Option<Adjustment> {
+    let signed = signed(table);
+    let found = table.required("found").and_then(|value| {
+        let checks = value.list()?.into_iter().map(|value| {
+            let read = Check::read_whole(value.text()?);
+            let note = |wrong: String| {
+                let hint = "write it as `adjust` records it, such as \"top left=tight\"";
+                value.remarks.error(value.span(), wrong, hint);
+            };
+            read.map_err(note).ok()
+        });
+        checks.collect::<Vec<_>>().into_iter().collect::<Option<Vec<_>>>()
+    });
+    let moves = entries(table, "moves", moved);
+    let (on, by) = signed?;
+    Some(Adjustment { on, by, checks: found?, moves: moves? })
+}
+
+fn moved(table: &Table<'_>) -> Option<Move> {
+    let place = |key| {
+        let value = table.required(key)?;
+        // Numbers, or the word for the spare bag.
+        if value.if_number().is_some() {
+            return value.whole(1..=99).map(|number| Place::Compartment(number as u8));
+        }
+        value.choice("place of cells", &[("spare", Place::Spare)])
+    };
+    let (from, to) = (place("from"), place("to"));
+    let cells = table.required("cells").and_then(|value| count(&value));
+    table.finish();
+    Some(Move { from: from?, to: to?, cells: cells? })
+}
+
+fn recount(table: &Table<'_>) -> Option<Recount> {
+    let signed = signed(table);
+    let counts = entries(table, "counts", |table| {
+        let number = table.required("number").and_then(|value| value.whole(1..=99));
+        let cells = table.required("cells").and_then(|value| count(&value));
+        table.finish();
+        Some((number? as u8, cells?))
+    });
+    let (on, by) = signed?;
+    Some(Recount { on, by, counts: counts? })
+}
+
+fn weighed(table: &Table<'_>) -> Option<Weighed> {
+    let signed = signed(table);
+    let kg = table
+        .required("kg")
+        .and_then(|value| value.number_in("body weight", crate::limits::WEIGHT_KG, "kg"));
+    let (on, by) = signed?;
+    Some(Weighed { on, by, weight: Mass::from_kg(kg?) })
 }
 
 fn plan(table: &Table<'_>) -> Option<RecordedPlan> {

@@ -85,7 +85,7 @@ fn without_rating(input: &PlanInput<'_>) -> Option<Caution> {
 }
 
 fn old_weight(input: &PlanInput<'_>) -> Option<Caution> {
-    let Some(weighing) = &input.client.weighing else {
+    let Some(weighing) = input.client.latest_weighing() else {
         return Some(caution(
             "no-weight",
             Weight::Warning,

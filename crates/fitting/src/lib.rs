@@ -3,6 +3,7 @@
 //! Start at [`plan`]. Nothing here reads files or knows pages.
 
 mod aims;
+pub mod altitude;
 mod cautions;
 mod contour;
 mod goals;

@@ -1,7 +1,8 @@
 //! What of a client's file the goals and their gates look at.
 
-use case::{Client, Goal, SiteName};
+use case::{Client, Flexibility, Goal, MeasuredAt, SiteName, Tilt};
 use cushion::{Length, Side};
+use support::{ASIS_SPACING, Sitter};
 
 /// An obliquity, as high as it is at the seat bones.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,6 +45,35 @@ pub(crate) struct Needs {
 impl Needs {
     /// Reads them from a client.
     pub(crate) fn of(client: &Client) -> Self {
-        Self { goals: client.goals.clone(), ..Self::default() }
+        let posture = &client.posture;
+        let posterior = posture.tilt.filter(|tilt| tilt.direction == Tilt::Posterior);
+        let hips = [posture.hip_flexion.left, posture.hip_flexion.right];
+        Self {
+            goals: client.goals.clone(),
+            oblique: oblique(client),
+            injured: client.skin.unhealed(),
+            fixed_posterior_tilt: posterior.is_some_and(|tilt| tilt.fixed),
+            stiff_hip: hips.into_iter().flatten().any(|degrees| degrees < RIGHT_ANGLE),
+        }
     }
+}
+
+/// Degrees to which a hip must bend for a shelf: a right angle.
+const RIGHT_ANGLE: f64 = 90.0;
+
+/// The obliquity at the seat bones: the pelvis turns as a whole, so heights go with the distance
+/// between the points where they are measured.
+pub(crate) fn oblique(client: &Client) -> Option<Oblique> {
+    let measured = client.posture.obliquity?;
+    let spacing = client.measures.seat_bone_spacing.unwrap_or(Sitter::SEAT_BONE_SPACING);
+    let scale = match measured.at {
+        MeasuredAt::SeatBones => 1.0,
+        MeasuredAt::Asis => spacing / ASIS_SPACING,
+    };
+    let reducible = match measured.flexibility {
+        Flexibility::Fixed => Length::ZERO,
+        Flexibility::Flexible => measured.by,
+        Flexibility::Partly { reducible } => reducible,
+    };
+    Some(Oblique { lower: measured.lower, by: measured.by * scale, reducible: reducible * scale })
 }

@@ -184,11 +184,11 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
         moves: Vec::new(),
         cautions: Vec::new(),
     };
-    if let Some(weighing) = &input.client.weighing {
+    if let Some(weighing) = input.client.latest_weighing() {
         let home: Vec<u32> = counts.iter().map(|count| count.planned).collect();
         let fixed = counts.iter().map(|count| count.reason.is_some()).collect();
         let planner = Planner::new(input.cushion, input.client, weighing.weight, &home, fixed);
-        let found = planner.find().map_err(|error| {
+        let found = planner.and_then(|planner| planner.find()).map_err(|error| {
             vec![Refusal { compartment: None, kind: RefusalKind::NoBody { error } }]
         })?;
         for (count, planned) in counts.iter_mut().zip(&found.counts) {
@@ -226,7 +226,7 @@ fn refused_changes(changes: &[Change], pattern: &Pattern) -> Vec<Refusal> {
 }
 
 fn too_heavy(input: &PlanInput<'_>) -> Option<Refusal> {
-    let weight = input.client.weighing.as_ref()?.weight;
+    let weight = input.client.latest_weighing()?.weight;
     let rating = input.cushion.pattern().max_user_weight()?;
     (weight > rating)
         .then_some(Refusal { compartment: None, kind: RefusalKind::TooHeavy { weight, rating } })

@@ -51,14 +51,14 @@ impl<'a> Planner<'a> {
         weight: Mass,
         home: &[u32],
         fixed: Vec<bool>,
-    ) -> Self {
-        Self {
+    ) -> Result<Self, BodyError> {
+        Ok(Self {
             cushion,
             needs: Needs::of(client),
-            setting: setting(client, cushion.pattern(), weight),
+            setting: setting(client, cushion, weight)?,
             home: home.iter().map(|count| f64::from(*count)).collect(),
             fixed,
-        }
+        })
     }
 
     /// Looks for the best counts.

@@ -116,7 +116,7 @@ impl PreparedCushion {
         weight: Mass,
         counts: &[u32],
     ) -> Result<(Prediction, Vec<CutThrough>), BodyError> {
-        let setting = setting(client, &self.pattern, weight);
+        let setting = setting(client, self, weight)?;
         let predictor = Predictor::new(self.fine(), self.coarse(), &setting)?;
         let (prediction, answer) = predictor.predict(&self.pattern, counts, None);
         let cuts = SiteCut::ALL.into_iter().filter_map(|at| {

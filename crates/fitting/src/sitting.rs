@@ -1,9 +1,13 @@
 //! From a client's file to the body that the mechanics knows.
 
-use case::Client;
-use cushion::{Mass, Pattern};
-use support::{Parameters, Sitter};
+use case::{Client, Sides};
+use cushion::{Length, Mass, Pattern, Side};
+use support::{BodyError, Obliquity, Parameters, Sitter};
 
+use crate::altitude::air_pressure;
+use crate::needs::oblique;
+use crate::prepared::PreparedCushion;
+use crate::seated::{Seated, has_numbers};
 use crate::unknowns::Setting;
 
 /// The depth of the cushion for which the usual places of seat bones and load are given, mm.
@@ -13,11 +17,72 @@ const USUAL_DEPTH: f64 = 400.0;
 ///
 /// A small cushion is for a small body: where seat bones and load are scales with its depth from
 /// the usual places on 400 mm, unless the file gives the seat bones' own.
-pub(crate) fn setting(client: &Client, pattern: &Pattern, weight: Mass) -> Setting {
+///
+/// What is fixed of an obliquity is built into the body. What is flexible is not: it is a load
+/// that is off to the lower side, see [`leaning`].
+fn upright(client: &Client, pattern: &Pattern, weight: Mass) -> Setting {
     let mut sitter = Sitter::new(weight);
     sitter.measures = client.measures.clone();
     let scale = (pattern.size().depth().to_mm() / USUAL_DEPTH).min(1.0);
-    sitter.seat_bones_forward = Some(Sitter::SEAT_BONES_FORWARD * scale);
+    let forward = Sitter::SEAT_BONES_FORWARD * scale;
+    sitter.seat_bones_forward = Some(client.seat.seat_bones_forward.unwrap_or(forward));
     sitter.load_forward = Some(Sitter::LOAD_FORWARD * scale);
-    Setting { parameters: Parameters::default(), sitter, cells: 1.0 }
+    sitter.injured = Sides {
+        left: client.skin.ever_injured(Side::Left),
+        right: client.skin.ever_injured(Side::Right),
+    };
+    if let Some(oblique) = oblique(client) {
+        let fixed = oblique.by - oblique.reducible;
+        sitter.obliquity = Some(Obliquity::at_seat_bones(oblique.lower, fixed));
+    }
+    sitter.windswept = client.posture.windswept.map(|own| (own.to, own.degrees));
+    if let Some(share) = client.seat.share {
+        sitter.seat_share = share;
+    }
+    if let Some(height) = client.seat.trunk_height {
+        sitter.trunk_height = height;
+    }
+    let mut parameters = Parameters::default();
+    let air = |height: Option<Length>, usual| {
+        height.and_then(air_pressure).map_or(usual, |pressure| pressure.to_pa())
+    };
+    parameters.sealing_pressure = air(client.altitudes.sealed, parameters.sealing_pressure);
+    parameters.air_pressure = air(client.altitudes.home, parameters.air_pressure);
+    Setting { parameters, sitter, cells: 1.0 }
+}
+
+/// Steps by which the line of a leaning client's load is found: each is a straight line's.
+const LEAN_STEPS: usize = 3;
+
+/// The client as they sit on a cushion: leaning, where the obliquity is flexible, by just what
+/// was measured on the stock fill.
+pub(crate) fn setting(
+    client: &Client,
+    cushion: &PreparedCushion,
+    weight: Mass,
+) -> Result<Setting, BodyError> {
+    let mut setting = upright(client, cushion.pattern(), weight);
+    let Some(oblique) = oblique(client).filter(|own| own.reducible > Length::ZERO) else {
+        return Ok(setting);
+    };
+    let (pattern, stock) = (cushion.pattern(), cushion.stock());
+    let counts: Vec<f64> = pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect();
+    let wanted = oblique.right_higher(false);
+    for _ in 0..LEAN_STEPS {
+        let seated = Seated::new(cushion.coarse(), setting.clone())?;
+        let answer = seated.rest(&counts, None);
+        let Some(resting) = answer.resting().filter(|_| has_numbers(&answer.rest)) else { break };
+        let now = [Side::Right, Side::Left]
+            .map(|side| crate::prediction::clearance(&seated, resting, side));
+        let spacing =
+            setting.sitter.measures.seat_bone_spacing.unwrap_or(Sitter::SEAT_BONE_SPACING);
+        // What is missing of the lean, times the stiffness against it, is a moment; over the
+        // weight it is how much farther the load is to the side, left for a lower left.
+        let roll = (wanted - (now[0] - now[1])) / spacing.to_m();
+        let moment = roll * (resting.stiffness.roll - resting.stiffness.trunk);
+        let by = -moment / seated.body().load().weight.to_n();
+        let right = setting.sitter.load_right.to_m() + by;
+        setting.sitter.load_right = Length::from_m(right.clamp(-0.1, 0.1));
+    }
+    Ok(setting)
 }

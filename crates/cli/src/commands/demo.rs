@@ -30,10 +30,7 @@ pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
 
 /// The day of the last entry in the record, so that every demo writes the same papers.
 fn last_day(client: &Client) -> Date {
-    let day = client.record.last().map(|entry| match entry {
-        Entry::Plan(plan) => plan.on,
-        Entry::FittingCheck(check) => check.on,
-    });
+    let day = client.record.last().map(Entry::on);
     day.expect("the demo client has a record")
 }
 

@@ -132,6 +132,9 @@ impl Sitter {
     /// How far in front of the rear edge the seat bones are where nothing else is known.
     pub const SEAT_BONES_FORWARD: Length = Length::from_mm(125.0);
 
+    /// The distance between the seat bones where it was not measured, as on the loaded-contour jig.
+    pub const SEAT_BONE_SPACING: Length = Length::from_mm(120.0);
+
     /// A client of whom nothing but the weight is known.
     #[must_use]
     pub fn new(weight: Mass) -> Self {
@@ -180,7 +183,7 @@ impl Sitter {
     /// loaded-contour jig. Men: 112 mm, sd 9 (Velagapudi and Ray, 2019); women 13 mm more (Chen,
     /// Scientific Reports 11, 2021).
     pub(super) fn seat_bone_spacing(&self) -> Result<f64, BodyError> {
-        let spacing = self.measures.seat_bone_spacing.unwrap_or(Length::from_mm(120.0));
+        let spacing = self.measures.seat_bone_spacing.unwrap_or(Self::SEAT_BONE_SPACING);
         metres("seat bone spacing", spacing, [50.0, 200.0])
     }
 

@@ -1,0 +1,106 @@
+//! Skin: injuries past and present, feeling, and whether load can be shifted.
+
+use cushion::Side;
+
+use crate::{Date, SiteName};
+
+/// Category of a pressure injury, in the terms of the international guideline.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Category {
+    /// Skin whole, redness that does not blanch.
+    One,
+    /// Partial loss of skin.
+    Two,
+    /// Full loss of skin.
+    Three,
+    /// Full loss of tissue.
+    Four,
+    /// Covered, so that its depth is unknown.
+    Unstageable,
+    /// Suspected deep tissue injury.
+    DeepTissue,
+}
+
+impl Category {
+    /// All, with the words of files.
+    pub const ALL: [(Self, &str); 6] = [
+        (Self::One, "1"),
+        (Self::Two, "2"),
+        (Self::Three, "3"),
+        (Self::Four, "4"),
+        (Self::Unstageable, "unstageable"),
+        (Self::DeepTissue, "deep tissue"),
+    ];
+}
+
+/// How an injury stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Healing {
+    /// Open, or getting worse.
+    Open,
+    /// On its way.
+    Healing,
+    /// Closed: a history of injury.
+    Healed,
+}
+
+/// One pressure injury.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PressureInjury {
+    /// Where.
+    pub site: SiteName,
+    /// How deep.
+    pub category: Category,
+    /// How it stands.
+    pub state: Healing,
+    /// The day on which it was seen so.
+    pub seen_on: Date,
+}
+
+/// Feeling where the client sits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sensation {
+    /// As usual.
+    Intact,
+    /// Less.
+    Impaired,
+    /// None.
+    Absent,
+}
+
+/// Whether the client can take load off by themselves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WeightShift {
+    /// For as long as needed.
+    Able,
+    /// Briefly, or on one side.
+    Limited,
+    /// Not.
+    Unable,
+}
+
+/// The skin that is sat on.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Skin {
+    /// Injuries, past and present.
+    pub injuries: Vec<PressureInjury>,
+    /// Feeling.
+    pub sensation: Option<Sensation>,
+    /// Shifting weight.
+    pub weight_shift: Option<WeightShift>,
+}
+
+impl Skin {
+    /// Whether there is or was an injury under the seat bone of a side.
+    #[must_use]
+    pub fn ever_injured(&self, side: Side) -> bool {
+        self.injuries.iter().any(|own| own.site == SiteName::SeatBone(side))
+    }
+
+    /// The sites with an injury that is not healed.
+    #[must_use]
+    pub fn unhealed(&self) -> Vec<SiteName> {
+        let unhealed = self.injuries.iter().filter(|own| own.state != Healing::Healed);
+        unhealed.map(|own| own.site).collect()
+    }
+}
