@@ -33,6 +33,7 @@ pub(crate) enum Command {
     Pattern(Pattern),
     Plan(Plan),
     Predict(Predict),
+    Adjust(Adjust),
     Plugin(Plugin),
     Print(Print),
     ContourTest(ContourTest),
@@ -144,6 +145,72 @@ pub(crate) struct Predict {
 
     #[command(flatten)]
     pub(crate) json: Json,
+}
+
+/// Show the next moves from what was found on the filled cushion, and record them where asked
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright adjust K-17.toml --top left=tight --under left=25mm --under right=35mm\n  \
+    seatwright adjust K-17.toml --press 3=slack --lower left=8mm --record --by OT\n\n\
+    top: fingers between seat bone and cushion: safe, tight or pinched.\n\
+    under: a hand under the cushion below the bone: what is felt, in mm, or bone-felt.\n\
+    press: two fingers at a compartment's edge, against its mirror partner: slack, like or tight.\n\
+    lower: which side of the pelvis is lower and by how much, or level.\n\
+    reading: a pressure at a named site.\n\n\
+    Answers that contradict each other are questioned, and nothing is moved.")]
+pub(crate) struct Adjust {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    /// Say what a top check found: left=tight
+    #[arg(long, value_name = "SIDE=WORD", value_parser = |text: &str| case::Check::read("top", text))]
+    pub(crate) top: Vec<case::Check>,
+
+    /// Say what an under check found: left=25mm, or left=bone-felt
+    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| case::Check::read("under", text))]
+    pub(crate) under: Vec<case::Check>,
+
+    /// Say what a press check found: 3=slack
+    #[arg(long, value_name = "NUMBER=WORD", value_parser = |text: &str| case::Check::read("press", text))]
+    pub(crate) press: Vec<case::Check>,
+
+    /// Say which side of the pelvis is lower: left=8mm, or level
+    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| case::Check::read("lower", text))]
+    pub(crate) lower: Vec<case::Check>,
+
+    /// Say what was read: left-seat-bone=48mmHg
+    #[arg(long, value_name = "SITE=PRESSURE", value_parser = |text: &str| case::Check::read("reading", text))]
+    pub(crate) reading: Vec<case::Check>,
+
+    /// Look for mistakes in the set-up that would explain what was found
+    #[arg(long)]
+    pub(crate) why: bool,
+
+    /// Add checks and moves to the record in the client file
+    #[arg(long, requires = "by")]
+    pub(crate) record: bool,
+
+    /// Name who checked and moved, by initials or role
+    #[arg(long, value_name = "WHO", requires = "record")]
+    pub(crate) by: Option<String>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
+
+    #[command(flatten)]
+    pub(crate) json: Json,
+}
+
+impl Adjust {
+    /// All checks, in the order of the options.
+    pub(crate) fn checks(&self) -> Vec<case::Check> {
+        let all = [&self.top, &self.under, &self.press, &self.lower, &self.reading];
+        all.into_iter().flatten().copied().collect()
+    }
 }
 
 /// Set a test jig on the stock fill of a layout: loaded contour and overload, for suppliers

@@ -1,7 +1,7 @@
 //! Tables as the terminal shows them: a pattern's compartments, a plan's counts.
 
-use case::{Plan, PredictedSeat};
-use cushion::{Pattern, StockFill};
+use case::{Plan, PredictedSeat, Spread};
+use cushion::{Length, Pattern, StockFill};
 
 /// Said wherever computed counts are shown.
 pub(crate) const ESTIMATE: &str =
@@ -68,6 +68,12 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
 pub(crate) const MODEL_LIMITS: &str = "In brackets: what is plausible, from runs over the ranges of what is not known. The model was \
      not compared with a measured cushion: pressures to some 30 %, changes of them to 10 to 20 %. \
      No pressure is a safe one.\n";
+
+/// A length in mm with its spread.
+pub(crate) fn spread_mm(spread: &Spread<Length>) -> String {
+    let [central, low, high] = [spread.central, spread.low, spread.high].map(Length::to_mm);
+    format!("{central:.0} ({low:.0} to {high:.0})")
+}
 
 /// Returns a line for each compartment under the client.
 pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {

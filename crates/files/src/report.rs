@@ -9,9 +9,11 @@ use serde::Serialize;
 
 use crate::{Kind, Remark, place_of};
 
+mod adjust;
 mod plan;
 mod prediction;
 
+pub use self::adjust::{AdjustReport, adjust};
 pub use self::plan::plan;
 pub use self::prediction::{ContourParameter, ContourStep, contour_test, predict};
 

@@ -15,8 +15,6 @@ pub(crate) enum Quantity {
     Clearance(Side),
     /// How much higher the right seat bone is than the left one, m.
     RightHigher,
-    /// Roll of the body, as a slope.
-    Roll,
     /// Mean surface pressure at a site, Pa.
     Surface(SiteName),
     /// Surface pressure at the right seat bone over that at the left one, less one.
@@ -83,7 +81,6 @@ impl Quantity {
         Some(match self {
             Self::Clearance(side) => clearance(*side)?,
             Self::RightHigher => clearance(Side::Right)? - clearance(Side::Left)?,
-            Self::Roll => state.resting.pose[1],
             Self::Surface(name) => surface(*name)?,
             Self::Uneven => {
                 let left = surface(SiteName::SeatBone(Side::Left))?;
@@ -114,7 +111,6 @@ impl Quantity {
                 let both = clearance(Side::Left).zip(clearance(Side::Right));
                 each(&|effect| both.map_or(0.0, |(l, r)| effect.clearance[r] - effect.clearance[l]))
             }
-            Self::Roll => each(&|effect| effect.pose[1]),
             Self::Surface(name) => {
                 let at = at_site(*name);
                 each(&|effect| at.map_or(0.0, |at| effect.surface_pressure[at]))

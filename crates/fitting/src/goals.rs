@@ -11,6 +11,14 @@ use cushion::Pattern;
 /// Off-loading counts as reached from this share of what was wanted: a practice judgement.
 const ENOUGH: f64 = 0.8;
 
+/// How far beyond what is wanted off-loading is aimed.
+const BEYOND: f64 = 1.1;
+/// How near the pelvis is brought to the height that is wanted, m; with the unit below 3 mm count
+/// as reached.
+const LEVEL_FREE: f64 = 0.3e-3;
+/// One tolerance of that.
+const LEVEL_UNIT: f64 = 2.7e-3;
+
 /// What goals are turned into aims with.
 pub(crate) struct Ground<'a> {
     pub(crate) needs: &'a Needs,
@@ -78,21 +86,29 @@ impl Ground<'_> {
                 let oblique = self.needs.oblique;
                 let oblique = oblique.ok_or("no obliquity is written down in the client's file")?;
                 let wanted = oblique.right_higher(true);
-                Ok(vec![near(Quantity::RightHigher, wanted, 1e-3, 2e-3)])
+                Ok(vec![near(Quantity::RightHigher, wanted, LEVEL_FREE, LEVEL_UNIT)])
             }
-            Want::AccommodateObliquity => Ok(vec![
-                // Half a degree, and no more than one and a half.
-                near(Quantity::Roll, 0.0, 0.009, 0.017),
-                near(Quantity::Uneven, 0.0, 0.1, 0.1),
-            ]),
+            Want::AccommodateObliquity => {
+                let oblique = self.needs.oblique;
+                let oblique = oblique.ok_or("no obliquity is written down in the client's file")?;
+                // As it was measured, so that the trunk does not lean; and the load shared, as far
+                // as two seat bones of different height can.
+                let wanted = oblique.right_higher(false);
+                Ok(vec![
+                    near(Quantity::RightHigher, wanted, LEVEL_FREE, LEVEL_UNIT),
+                    near(Quantity::Uneven, 0.0, 0.25, 0.10),
+                ])
+            }
             Want::OffLoad { site, share } => {
                 let quantity = Quantity::Surface(site);
                 let stock = quantity.value(self.stock).unwrap_or(0.0);
                 if stock < 300.0 {
                     return Err(format!("the {} carries next to nothing already", site.words()));
                 }
-                let unit = (1.0 - ENOUGH) * share * stock;
-                let most = (1.0 - share) * stock;
+                // Aimed a little beyond, because a change of pressure is known to 10 to 20 %.
+                let aimed = BEYOND * share;
+                let unit = (aimed - ENOUGH * share) * stock;
+                let most = (1.0 - aimed) * stock;
                 Ok(vec![Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit }])
             }
             Want::Shelf { height } => {

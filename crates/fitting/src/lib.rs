@@ -2,14 +2,18 @@
 //!
 //! Start at [`plan`]. Nothing here reads files or knows pages.
 
+mod adjust;
 mod aims;
 pub mod altitude;
 mod cautions;
 mod contour;
+mod estimate;
 mod goals;
 mod limits;
+mod mistakes;
 mod moves;
 mod needs;
+mod observe;
 mod plan;
 mod planner;
 mod prediction;
@@ -17,11 +21,17 @@ mod prepared;
 mod search;
 mod seated;
 mod sitting;
+mod sizing;
 mod unknowns;
 mod whole;
+#[cfg(test)]
+mod witness;
 
+pub use crate::adjust::{AdjustInput, AdjustRefusal, Adjusted, adjust};
 pub use crate::cautions::cautions;
 pub use crate::contour::{ContourFound, ContourTest};
+pub use crate::mistakes::{Mistake, mistakes};
 pub use crate::plan::{PlanInput, Refusal, RefusalKind, plan, with_changes};
 pub use crate::prepared::{CutThrough, PreparedCushion, SiteCut, Spacings};
 pub use crate::seated::Profile;
+pub use crate::sizing::{DEPTH_ROOM, Sizing, SizingRule, WIDTH_ROOM, consequences, sizing};

@@ -6,7 +6,6 @@ use support::Parameters;
 
 use crate::aims::{Aim, Quantity, State};
 use crate::needs::Needs;
-use crate::prediction::Ends;
 
 /// The least fill pressure that counts as a compartment in use, Pa: what its own cover weighs.
 const IN_USE: f64 = 50.0;
@@ -18,19 +17,21 @@ const NO_MORE: f64 = 0.02;
 /// seat bones. Asymmetries below 10 mm are ignored in practice (from memory); this is well below.
 const NO_NEW_LEAN: f64 = 3e-3;
 
-/// The limits on a filling as aims of rank zero; `spare` is added to the clearance, m, for what a
-/// coarse mesh does not see.
-pub(crate) fn limits(needs: &Needs, stock: &State, ends: &Ends, spare: f64) -> Vec<Aim> {
-    let parameters = &stock_parameters();
-    let least = |side: Side| {
-        let low = parameters.least_clearance + ends.clearance_below(side);
-        parameters.clearance_limit.max(low) + spare
-    };
+/// The clearance that is needed under each seat bone, m: the limit on the central estimate, and
+/// the least clearance at the low end, which lies so far below.
+pub(crate) fn needed(below: [f64; 2]) -> [f64; 2] {
+    let parameters = Parameters::default();
+    below.map(|below| parameters.clearance_limit.max(parameters.least_clearance + below))
+}
+
+/// The limits on a filling as aims of rank zero; `needed` is the clearance under the left and the
+/// right seat bone, m.
+pub(crate) fn limits(needs: &Needs, stock: &State, needed: [f64; 2]) -> Vec<Aim> {
     let at_least =
         |quantity, least, unit| Aim { rank: 0, quantity, least, most: f64::INFINITY, unit };
     let mut aims = vec![
-        at_least(Quantity::Clearance(Side::Left), least(Side::Left), 1e-3),
-        at_least(Quantity::Clearance(Side::Right), least(Side::Right), 1e-3),
+        at_least(Quantity::Clearance(Side::Left), needed[0], 1e-3),
+        at_least(Quantity::Clearance(Side::Right), needed[1], 1e-3),
     ];
     let fills = 0..stock.counts.len();
     aims.extend(fills.map(|at| {
@@ -58,13 +59,9 @@ pub(crate) fn limits(needs: &Needs, stock: &State, ends: &Ends, spare: f64) -> V
     aims
 }
 
-fn stock_parameters() -> Parameters {
-    Parameters::default()
-}
-
 /// Which limits a prediction does not keep, in sentences.
 pub(crate) fn broken(prediction: &Prediction) -> Vec<String> {
-    let parameters = stock_parameters();
+    let parameters = Parameters::default();
     let Some(seat) = &prediction.seated else {
         return vec![match prediction.outcome {
             PredictedOutcome::Tipping => "the client tips on this cushion".to_owned(),

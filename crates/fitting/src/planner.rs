@@ -8,9 +8,9 @@ use case::Client;
 
 use crate::aims::{Aim, Quantity, State};
 use crate::goals::{Ground, Wanted};
-use crate::limits::{broken, limits};
+use crate::limits::{broken, limits, needed};
 use crate::needs::Needs;
-use crate::prediction::{Ends, Predictor};
+use crate::prediction::Predictor;
 use crate::prepared::PreparedCushion;
 use crate::search::Search;
 use crate::seated::{Answer, Seated};
@@ -19,6 +19,13 @@ use crate::unknowns::Setting;
 
 /// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
 const SPARE: f64 = 0.5e-3;
+/// By how much the clearance of a side that was pinched or felt is to grow at least in the model,
+/// m: so that it does not get less in truth.
+const NOT_LESS: f64 = 1e-3;
+/// How far off an aim may be, as a share of its tolerance, before cells are moved for it.
+const LET_BE: f64 = 0.5;
+/// How much nearer to an aim a move must bring it, as a share of its tolerance.
+const WORTH: f64 = 0.3;
 /// Times that a plan which a fine mesh finds too low is looked for again.
 const AGAIN: usize = 2;
 
@@ -40,6 +47,19 @@ pub(crate) struct Planner<'a> {
     home: Vec<f64>,
     /// Compartments whose counts are fixed.
     fixed: Vec<bool>,
+    /// What an adjustment adds.
+    adjusting: Option<Adjusting>,
+}
+
+/// What an adjustment adds to a plan.
+#[derive(Clone, Debug)]
+pub(crate) struct Adjusting {
+    /// How much more clearance is kept under each seat bone than the limit, m: how unsure it is.
+    pub(crate) unsure: [f64; 2],
+    /// The least and the most cells of each compartment in this round.
+    pub(crate) bounds: Vec<[f64; 2]>,
+    /// Sides on which the clearance must not get less.
+    pub(crate) held: Vec<Side>,
 }
 
 impl<'a> Planner<'a> {
@@ -58,7 +78,26 @@ impl<'a> Planner<'a> {
             setting: setting(client, cushion, weight)?,
             home: home.iter().map(|count| f64::from(*count)).collect(),
             fixed,
+            adjusting: None,
         })
+    }
+
+    /// Prepares to adjust: for a client as they were found to sit, from the counts as they are.
+    pub(crate) fn adjusting(
+        cushion: &'a PreparedCushion,
+        client: &Client,
+        setting: Setting,
+        now: &[f64],
+        adjusting: Adjusting,
+    ) -> Self {
+        Self {
+            cushion,
+            needs: Needs::of(client),
+            setting,
+            home: now.to_vec(),
+            fixed: vec![false; now.len()],
+            adjusting: Some(adjusting),
+        }
     }
 
     /// Looks for the best counts.
@@ -71,7 +110,13 @@ impl<'a> Planner<'a> {
         let Some(stock) = bare.state(&stock_counts, None) else {
             return Ok(self.as_it_is(&predictor));
         };
-        let ends = predictor.spread(&stock_counts);
+        let needed = match &self.adjusting {
+            Some(own) => own.unsure.map(|unsure| setting.parameters.clearance_limit + unsure),
+            None => {
+                let ends = predictor.spread(&stock_counts);
+                needed([Side::Left, Side::Right].map(|side| ends.clearance_below(side)))
+            }
+        };
         let needs = &self.needs;
         let ground =
             Ground { needs, pattern: self.cushion.pattern(), seated: &coarse, stock: &stock };
@@ -80,10 +125,16 @@ impl<'a> Planner<'a> {
         let mut counts = self.home.clone();
         let mut answer = None;
         for _ in 0..=AGAIN {
-            let Some(found) = self.searched(&ground, &wanted, &ends, spare) else { break };
-            counts = found.counts;
+            let Some(found) = self.searched(&ground, &wanted, needed.map(|own| own + spare)) else {
+                break;
+            };
+            counts = if self.is_worth_it(&ground, &wanted, &found) {
+                found.counts
+            } else {
+                self.home.clone()
+            };
             let fine = predictor.fine().rest(&counts, None);
-            let missing = self.missing(&predictor, &fine, &ends);
+            let missing = self.missing(&predictor, &fine, needed);
             answer = Some(fine);
             match missing {
                 Some(missing) if missing > 0.0 => spare += missing + SPARE,
@@ -99,14 +150,9 @@ impl<'a> Planner<'a> {
 
     /// The best whole counts for these goals; from under a site only where building up around it
     /// does not do.
-    fn searched(
-        &self,
-        ground: &Ground<'_>,
-        wanted: &[Wanted],
-        ends: &Ends,
-        spare: f64,
-    ) -> Option<State> {
-        let mut aims = limits(&self.needs, ground.stock, ends, spare);
+    fn searched(&self, ground: &Ground<'_>, wanted: &[Wanted], needed: [f64; 2]) -> Option<State> {
+        let mut aims = limits(&self.needs, ground.stock, needed);
+        aims.extend(self.held(ground.seated));
         aims.extend(wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten().cloned());
         let mut search = self.search(ground.seated, aims);
         let under: Vec<usize> = (wanted.iter())
@@ -135,6 +181,27 @@ impl<'a> Planner<'a> {
         )
     }
 
+    /// Whether a filling is so much better than that at home that cells are to be moved for it.
+    /// Where a client sits well, what the next checks say is mostly how finely hands can tell.
+    fn is_worth_it(&self, ground: &Ground<'_>, wanted: &[Wanted], found: &State) -> bool {
+        let Some(own) = &self.adjusting else { return true };
+        let bare = self.search(ground.seated, Vec::new());
+        let Some(home) = bare.state(&self.home, Some(found)) else { return true };
+        let off = |aim: &Aim, state: &State| {
+            aim.quantity.value(state).map_or(0.0, |value| aim.off(value).abs())
+        };
+        let limit = self.setting.parameters.clearance_limit;
+        let least = own.unsure.map(|unsure| limit + LET_BE * unsure);
+        let mut limits = limits(&self.needs, ground.stock, least);
+        limits.extend(self.held(ground.seated));
+        let goals = wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten();
+        limits.iter().any(|aim| off(aim, &home) > 0.0)
+            || goals.into_iter().any(|aim| {
+                let now = off(aim, &home);
+                now > LET_BE && now - off(aim, found) > WORTH
+            })
+    }
+
     fn search<'s>(&'s self, seated: &'s Seated<'s>, aims: Vec<Aim>) -> Search<'s> {
         let stock = self.cushion.stock();
         let bound = |((at, ix), fixed): ((usize, cushion::CompartmentIx), &bool)| {
@@ -142,8 +209,12 @@ impl<'a> Planner<'a> {
             if *fixed {
                 return [home, home];
             }
-            let least = (f64::from(cells.low) / 2.0).ceil();
-            [least.min(home), f64::from(cells.high.max(cells.stock)).max(home)]
+            let least = (f64::from(cells.low) / 2.0).ceil().min(home);
+            let most = f64::from(cells.high.max(cells.stock)).max(home);
+            match &self.adjusting {
+                Some(own) => [least.max(own.bounds[at][0]), most.min(own.bounds[at][1])],
+                None => [least, most],
+            }
         };
         let pattern = self.cushion.pattern();
         Search {
@@ -161,15 +232,26 @@ impl<'a> Planner<'a> {
         pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
     }
 
-    /// By how much the clearance of an answer misses its limit, m; negative where it keeps it.
-    fn missing(&self, predictor: &Predictor<'_>, answer: &Answer, ends: &Ends) -> Option<f64> {
+    /// That the clearance does not get less on sides that were found pinched or felt.
+    fn held(&self, seated: &Seated<'_>) -> Vec<Aim> {
+        let Some(own) = self.adjusting.as_ref().filter(|own| !own.held.is_empty()) else {
+            return Vec::new();
+        };
+        let search = self.search(seated, Vec::new());
+        let Some(now) = search.state(&self.home, None) else { return Vec::new() };
+        let aim = |side: &Side| {
+            let quantity = Quantity::Clearance(*side);
+            let least = quantity.value(&now)? + NOT_LESS;
+            Some(Aim { rank: 0, quantity, least, most: f64::INFINITY, unit: 0.2e-3 })
+        };
+        own.held.iter().filter_map(aim).collect()
+    }
+
+    /// By how much the clearance of an answer misses what is needed, m; negative where it keeps it.
+    fn missing(&self, predictor: &Predictor<'_>, answer: &Answer, needed: [f64; 2]) -> Option<f64> {
         let resting = answer.resting()?;
-        let parameters = &self.setting.parameters;
-        let missing = [Side::Left, Side::Right].map(|side| {
-            let low = parameters.least_clearance + ends.clearance_below(side);
-            let limit = parameters.clearance_limit.max(low);
-            limit - crate::prediction::clearance(predictor.fine(), resting, side)
-        });
+        let clearance = |side| crate::prediction::clearance(predictor.fine(), resting, side);
+        let missing = [needed[0] - clearance(Side::Left), needed[1] - clearance(Side::Right)];
         Some(missing[0].max(missing[1]))
     }
 
@@ -247,12 +329,11 @@ impl Judge<'_> {
         let value = |quantity: &Quantity| quantity.value(self.state);
         let of_all = aims.iter().filter_map(|aim| Some((aim, value(&aim.quantity)?)));
         match want {
-            Want::CorrectObliquity => {
+            Want::CorrectObliquity | Want::AccommodateObliquity => {
                 let lower = self.planner.needs.oblique?.lower;
                 let sign = if lower == Side::Left { 1e3 } else { -1e3 };
                 Some(sign * value(&Quantity::RightHigher)?)
             }
-            Want::AccommodateObliquity => Some(value(&Quantity::Roll)?.atan().to_degrees().abs()),
             Want::OffLoad { site, .. } => {
                 let quantity = Quantity::Surface(site);
                 let stock = quantity.value(self.stock)?;
@@ -328,7 +409,10 @@ fn number(want: Want, needs: &Needs) -> (f64, &'static str) {
             let left = needs.oblique.map_or(0.0, |oblique| oblique.right_higher(true).abs());
             (left * 1e3, "mm lower")
         }
-        Want::AccommodateObliquity => (0.0, "degrees of lean"),
+        Want::AccommodateObliquity => {
+            let whole = needs.oblique.map_or(0.0, |oblique| oblique.right_higher(false).abs());
+            (whole * 1e3, "mm lower")
+        }
         Want::OffLoad { share, .. } => (share * 100.0, "% less"),
         Want::Shelf { height }
         | Want::MedialSupport { height }

@@ -1,6 +1,6 @@
 //! A client over a cushion, meshed and ready to be asked what counts would do.
 
-use cushion::{Pattern, StockFill, Volume};
+use cushion::{Length, Pattern, StockFill, Volume};
 use support::{
     Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Placed, Rest,
     Resting, SheetModel, SiteName, come_to_rest, effects_of_a_cell,
@@ -35,6 +35,11 @@ impl MeshedCushion {
     /// The sheet over the cushion.
     pub(crate) fn model(&self) -> &SheetModel {
         &self.model
+    }
+
+    /// The same cushion turned round by mistake.
+    pub(crate) fn turned_round(&self, depth: Length) -> Self {
+        Self { model: self.model.turned_round(depth), ..self.clone() }
     }
 
     /// The cells in each compartment, with a factor on their volume.
@@ -73,7 +78,12 @@ impl Answer {
 
 impl<'c> Seated<'c> {
     pub(crate) fn new(cushion: &'c MeshedCushion, setting: Setting) -> Result<Self, BodyError> {
-        let placed = Placed::new(&cushion.model, Body::sitter(&setting.sitter)?);
+        let body = Body::sitter(&setting.sitter)?;
+        let body = match setting.sag {
+            Some([by, width]) => body.over_sag(by, width),
+            None => body,
+        };
+        let placed = Placed::new(&cushion.model, body);
         Ok(Self { cushion, setting, placed })
     }
 

@@ -48,7 +48,7 @@ fn upright(client: &Client, pattern: &Pattern, weight: Mass) -> Setting {
     };
     parameters.sealing_pressure = air(client.altitudes.sealed, parameters.sealing_pressure);
     parameters.air_pressure = air(client.altitudes.home, parameters.air_pressure);
-    Setting { parameters, sitter, cells: 1.0 }
+    Setting { parameters, sitter, cells: 1.0, sag: None }
 }
 
 /// Steps by which the line of a leaning client's load is found: each is a straight line's.

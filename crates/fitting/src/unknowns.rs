@@ -54,6 +54,8 @@ pub(crate) struct Setting {
     pub(crate) sitter: Sitter,
     /// Factor on the volume of all cells.
     pub(crate) cells: f64,
+    /// How far the seat sags in the middle, and its width.
+    pub(crate) sag: Option<[Length; 2]>,
 }
 
 impl Unknown {
@@ -138,27 +140,27 @@ impl Unknown {
         }
     }
 
-    /// Moves this unknown of a setting to a place in its range.
-    pub(crate) fn set(self, setting: &mut Setting, place: f64) {
-        let value = self.range(setting).at(place);
+    /// Sets this unknown of a setting to a place in its range around the usual setting's value.
+    pub(crate) fn place(self, usual: &Setting, setting: &mut Setting, place: f64) {
+        let value = self.range(usual).at(place);
         match self {
-            Self::TautTension => setting.parameters.tension_taut = value,
-            Self::Slack => setting.parameters.stretch = value,
-            Self::Migration => setting.parameters.migration = value,
-            Self::VoidPressure => setting.parameters.void_pressure = value,
+            Self::TautTension => setting.parameters.tension_taut = value.max(30.0),
+            Self::Slack => setting.parameters.stretch = value.max(2e-3),
+            Self::Migration => setting.parameters.migration = value.max(0.0),
+            Self::VoidPressure => setting.parameters.void_pressure = value.max(300.0),
             Self::Packing => setting.cells = value,
             Self::SeatShare => setting.sitter.seat_share = value.clamp(0.60, 0.90),
             Self::Sharpness => setting.sitter.skin_sharpness = value.clamp(0.5, 1.0),
             Self::LoadForward => setting.sitter.load_forward = Some(Length::from_m(value)),
             Self::LoadRight => setting.sitter.load_right = Length::from_m(value.clamp(-0.1, 0.1)),
-            Self::Skew => setting.sitter.left_lower_by = Length::from_m(value),
+            Self::Skew => setting.sitter.left_lower_by = Length::from_m(value.clamp(-0.05, 0.05)),
         }
     }
 
     /// A setting with this unknown moved to a place in its range.
     pub(crate) fn moved(self, setting: &Setting, place: f64) -> Setting {
         let mut moved = setting.clone();
-        self.set(&mut moved, place);
+        self.place(setting, &mut moved, place);
         moved
     }
 }

@@ -78,7 +78,7 @@ fn what_it_leads_to(
     on: Date,
     session: &Session<'_>,
 ) -> (Vec<Remark>, Option<failure::Kind>) {
-    let planned = CaseFile::open(path, session).and_then(|case| case.plan(on).map(drop));
+    let planned = CaseFile::open(path, session).and_then(|case| case.with_changes(on).map(drop));
     let Err(failure) = planned else { return (Vec::new(), None) };
     let own = failure.file_remarks().filter(|file| file.path == path.display().to_string());
     if let Some(file) = own {

@@ -1,5 +1,6 @@
 //! The sub-commands, a file each: read, resolve, call a library, print.
 
+mod adjust;
 mod check;
 mod completions;
 mod contour_test;
@@ -29,6 +30,7 @@ pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> 
         Command::Print(arguments) => print::run(arguments, terminal),
         Command::Predict(arguments) => predict::run(arguments, terminal),
         Command::ContourTest(arguments) => contour_test::run(arguments, terminal),
+        Command::Adjust(arguments) => adjust::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, terminal),
         Command::New(arguments) => new::run(arguments, terminal),
         Command::Completions(arguments) => completions::run(arguments, terminal),

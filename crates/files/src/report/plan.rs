@@ -13,7 +13,7 @@ struct PlanReport<'a> {
     compartments: Vec<PlannedReport<'a>>,
     total_stock: u32,
     total: u32,
-    goals: Vec<GoalReport<'a>>,
+    goals: Vec<GoalBody<'a>>,
     not_safe: &'a [String],
     cautions: Vec<CautionReport<'a>>,
     moves: Vec<MoveReport>,
@@ -31,7 +31,7 @@ struct PlannedReport<'a> {
 }
 
 #[derive(Serialize)]
-struct GoalReport<'a> {
+pub(super) struct GoalBody<'a> {
     id: &'a str,
     wanted: f64,
     reached: Option<f64>,
@@ -69,14 +69,16 @@ fn place(place: Place) -> String {
     }
 }
 
-fn goal(own: &GoalOutcome) -> GoalReport<'_> {
-    GoalReport {
-        id: &own.id,
-        wanted: rounded(own.wanted),
-        reached: own.reached.map(rounded),
-        unit: own.unit,
-        met: own.met,
-        why: own.why.as_deref(),
+impl<'a> From<&'a GoalOutcome> for GoalBody<'a> {
+    fn from(own: &'a GoalOutcome) -> Self {
+        Self {
+            id: &own.id,
+            wanted: rounded(own.wanted),
+            reached: own.reached.map(rounded),
+            unit: own.unit,
+            met: own.met,
+            why: own.why.as_deref(),
+        }
     }
 }
 
@@ -99,7 +101,7 @@ pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool) -> String 
             .collect(),
         total_stock: plan.total_stock(),
         total: plan.total_planned(),
-        goals: plan.goals.iter().map(goal).collect(),
+        goals: plan.goals.iter().map(GoalBody::from).collect(),
         not_safe: &plan.not_safe,
         cautions: plan
             .cautions

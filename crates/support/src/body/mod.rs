@@ -21,6 +21,7 @@ pub use case::SiteName;
 use self::reference::ReferenceForm;
 use self::sitter_form::SitterForm;
 use crate::mesh::Mesh;
+use cushion::Length;
 
 /// A body on the cushion: shape, named sites and load.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,6 +31,8 @@ pub struct Body {
     lowest: f64,
     sites: Vec<Site>,
     load: Load,
+    /// Sag of the base in the middle and half its width, m.
+    sag: Option<[f64; 2]>,
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -78,13 +81,21 @@ impl Body {
     fn new(form: Form, sites: Vec<Site>, load: Load) -> Self {
         let lowest =
             sites.iter().map(|site| lowest_near(&form, site.at)).fold(f64::INFINITY, f64::min);
-        Self { form, lowest, sites, load }
+        Self { form, lowest, sites, load, sag: None }
     }
 
     /// Returns the height of the underside above its own lowest point, in metres.
     #[must_use]
     pub fn height(&self, x: f64, y: f64) -> f64 {
-        (self.form.height(x, y) - self.lowest).max(0.0)
+        let sagged = self.sag.map_or(0.0, |[by, half]| by * (1.0 - (x / half).powi(2)).max(0.0));
+        (self.form.height(x, y) - self.lowest).max(0.0) + sagged
+    }
+
+    /// The same body over a sling seat that sags by so much in the middle, between sides so far
+    /// apart. Heights are those above the sagging seat: the cushion follows it down.
+    #[must_use]
+    pub fn over_sag(self, by: Length, width: Length) -> Self {
+        Self { sag: Some([by.to_m(), width.to_m() / 2.0]), ..self }
     }
 
     /// Returns the height over each node of a mesh.

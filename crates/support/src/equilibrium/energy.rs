@@ -1,6 +1,6 @@
 //! The energy and its slopes at one state.
 
-use super::problem::{Hold, Problem, State};
+use super::problem::{Hold, Problem, State, WALL_SPRING};
 
 /// Energy and slopes.
 #[derive(Clone, Debug)]
@@ -49,6 +49,11 @@ impl Problem<'_> {
                 forces.energy += 0.5 * base * area * height * height;
                 *force += base * area * height;
             }
+        }
+        for node in &self.yielding {
+            let by = self.stretched(*node, state);
+            forces.energy += 0.5 * WALL_SPRING * by * by;
+            forces.nodes[*node as usize] += WALL_SPRING * by;
         }
         self.add_body(state, &mut forces);
         Some(forces)

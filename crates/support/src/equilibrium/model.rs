@@ -38,6 +38,19 @@ impl SheetModel {
         Self { levels, parents, wall, unit }
     }
 
+    /// The same cushion turned round by mistake, so that its front edge is at the rear; `depth` is
+    /// that of the cushion.
+    #[must_use]
+    pub fn turned_round(&self, depth: Length) -> Self {
+        let mut turned = self.clone();
+        for level in &mut turned.levels {
+            for [x, y] in &mut level.places {
+                (*x, *y) = (-*x, depth.to_m() - *y);
+            }
+        }
+        turned
+    }
+
     /// How many compartments there are.
     #[must_use]
     pub fn compartments(&self) -> usize {

@@ -45,6 +45,7 @@ impl<'a> Case<'a> {
             laws: self.laws,
             migration: None,
             body: None,
+            yielding: Vec::new(),
         }
     }
 

@@ -66,8 +66,28 @@ impl Found {
     }
 }
 
+/// Height within which wall and body are taken to hold one node at once, m.
+const KINK: f64 = 2e-5;
+
 /// Searches for the least energy from a state. None where the state has no room for the cells.
+///
+/// Where the search goes to and fro over a kink, it is smoothed; see
+/// [`super::problem::WALL_SPRING`].
 pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found> {
+    let found = straight(problem, start, limits)?;
+    if found.end != End::GaveUp {
+        return Some(found);
+    }
+    let Some(smooth) = problem.with_yielding_kinks(&found.state, KINK) else {
+        return Some(found);
+    };
+    let again = straight(&smooth, found.state.clone(), limits);
+    let again = again.map(|again| Found { steps: again.steps + found.steps, ..again });
+    Some(again.filter(|again| again.end == End::AtRest).unwrap_or(found))
+}
+
+/// Searches without smoothing.
+fn straight(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found> {
     let mut state = start;
     problem.keep(&mut state);
     let forces = problem.forces(&state)?;

@@ -16,6 +16,7 @@ use crate::parameters::Parameters;
 use super::level::{Level, Patch};
 
 /// One fill and body on one mesh.
+#[derive(Clone)]
 pub(super) struct Problem<'a> {
     pub(super) level: &'a Level,
     pub(super) parameters: &'a Parameters,
@@ -26,9 +27,20 @@ pub(super) struct Problem<'a> {
     /// How cells resist being moved; none in the unloaded cushion.
     pub(super) migration: Option<Migration<'a>>,
     pub(super) body: Option<Rider<'a>>,
+    /// Seam nodes whose wall gives way a little, in rising order: see [`WALL_SPRING`].
+    pub(super) yielding: Vec<u32>,
 }
 
+/// Stiffness of a wall at a node that wall and body hold at once, N/m.
+///
+/// There the least of the two bounds has a kink in the pose: with the node on the wall the body
+/// sinks below it, with the node on the body it rises above, and the active set goes to and fro
+/// between the two for ever. A wall that gives way under the force on one node, some tenths of a
+/// newton, by less than a micrometre has no kink.
+pub(super) const WALL_SPRING: f64 = 1e6;
+
 /// Cells do not flow like water: they push back where the sheet leaves its unloaded shape.
+#[derive(Clone)]
 pub(super) struct Migration<'a> {
     /// k_i, Pa/m.
     pub(super) stiffness: Vec<f64>,
@@ -94,11 +106,36 @@ impl Problem<'_> {
     /// How high the sheet may be at a node, and what holds it there.
     pub(super) fn bound(&self, node: usize, pose: &[f64; 3]) -> (f64, Hold) {
         let skin = if self.tissue().is_some() { f64::INFINITY } else { self.skin(node, pose) };
-        if self.level.seam[node] && self.wall <= skin {
+        if self.level.seam[node] && self.wall <= skin && !self.yields(node) {
             (self.wall, Hold::Wall)
         } else {
             (skin, Hold::Body)
         }
+    }
+
+    /// Whether the wall gives way at a node.
+    fn yields(&self, node: usize) -> bool {
+        !self.yielding.is_empty() && self.yielding.binary_search(&(node as u32)).is_ok()
+    }
+
+    /// The same where the wall gives way at the seam nodes at which wall and body are as high, to
+    /// `near`; none where there are no such nodes.
+    pub(super) fn with_yielding_kinks(&self, state: &State, near: f64) -> Option<Self> {
+        let kink = |node: &u32| {
+            let node = *node as usize;
+            let skin = self.skin(node, &state.pose);
+            self.level.seam[node]
+                && (skin - self.wall).abs() < near
+                && state.sheet[node] > self.wall - near
+        };
+        let yielding: Vec<u32> = (0..self.level.len() as u32).filter(kink).collect();
+        let rigid = self.tissue().is_none();
+        (rigid && !yielding.is_empty()).then(|| Self { yielding, ..self.clone() })
+    }
+
+    /// How far a yielding wall is stretched at a node, m.
+    pub(super) fn stretched(&self, node: u32, state: &State) -> f64 {
+        (state.sheet[node as usize] - self.wall).max(0.0)
     }
 
     /// Presses the sheet down to where it may be.

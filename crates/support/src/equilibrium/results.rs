@@ -113,7 +113,8 @@ pub struct CompartmentRest {
 pub struct SiteRest {
     /// Which.
     pub site: crate::Site,
-    /// Height of the body above the base; below zero where the base gives way.
+    /// Cushion left under it: height of the skin above the base; below zero where the base gives
+    /// way.
     pub clearance: Length,
     /// How far it is below the highest point of the unloaded sheet.
     pub immersion: Length,
@@ -252,12 +253,15 @@ fn sites(
         let [x, y] = site.at;
         let rise: f64 =
             rider.modes(site.at).iter().zip(found.state.pose).map(|(mode, by)| mode * by).sum();
-        let clearance = placed.body.height(x, y) + rise;
+        let pressure = disc_mean(problem.level, reactions, site.at);
+        // Where soft tissue gives way, the cushion reaches up to the skin as it is pressed.
+        let pressed = problem.tissue().map_or(0.0, |stiffness| pressure / stiffness);
+        let clearance = placed.body.height(x, y) + rise + pressed;
         SiteRest {
             site: *site,
             clearance: Length::from_m(clearance),
             immersion: Length::from_m(unloaded_height - clearance),
-            pressure: Pressure::from_pa(disc_mean(problem.level, reactions, site.at)),
+            pressure: Pressure::from_pa(pressure),
         }
     };
     placed.body.sites().iter().map(rest).collect()

@@ -8,7 +8,7 @@
 use crate::linear::{Border, Bordered, Entries, Factor, SmallMatrix};
 
 use super::energy::Forces;
-use super::problem::{Hold, Problem, State};
+use super::problem::{Hold, Problem, State, WALL_SPRING};
 
 /// Stiffness against sinking, rolling and pitching that a body has which touches nothing, so that
 /// it is no error, N/m: far below that of a cushion, which is some 10 kN/m.
@@ -354,6 +354,11 @@ impl At<'_> {
         for (node, height) in self.state.sheet.iter().enumerate() {
             if *height < 0.0 {
                 local[node] += problem.parameters.base_stiffness * problem.level.areas[node];
+            }
+        }
+        for node in &problem.yielding {
+            if problem.stretched(*node, self.state) > 0.0 {
+                local[*node as usize] += WALL_SPRING;
             }
         }
         if let Some(springs) = self.springs {

@@ -95,7 +95,7 @@ fn perturbed(problem: &Problem<'_>, state: &State, numbers: &mut Numbers, size: 
 fn no_perturbation_lowers_the_energy() {
     for scene in scenes() {
         solved(&scene, |_, unloaded, problem, found| {
-            let bare = Problem { migration: None, body: None, ..*problem };
+            let bare = Problem { migration: None, body: None, ..problem.clone() };
             for (problem, found) in [(&bare, unloaded), (problem, found)] {
                 let mut numbers = Numbers(17);
                 let mut higher = 0;

@@ -115,6 +115,7 @@ fn press(level: &Level, [tension, pressure]: [f64; 2], height: impl Fn([f64; 2])
         laws: &laws,
         migration: None,
         body: Some(rider),
+        yielding: Vec::new(),
     };
     let low = |seam: &bool| if *seam { 0.0 } else { 1e-3 };
     let start = State { sheet: level.seam.iter().map(low).collect(), pose: [0.0; 3] };

@@ -1,0 +1,181 @@
+//! `adjust`: from what was found on the filled cushion to the next moves.
+
+use case::{Adjustment, Check, Date, Plan as Counts, PlannedCount};
+use fitting::{AdjustInput, AdjustRefusal, Adjusted};
+
+use crate::arguments::Adjust;
+use crate::case_file::CaseFile;
+use crate::failure::Failure;
+use crate::plugins::Session;
+use crate::run::PROGRAM;
+use crate::terminal::Terminal;
+use crate::{tables, today, write};
+
+/// Shows the next moves, and records checks and moves where asked.
+pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure> {
+    let on = today::today(arguments.day.date)?;
+    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
+    let checks = arguments.checks();
+    if checks.is_empty() {
+        return Err(Failure::call("no check is given, so there is nothing to go by")
+            .hint("give what was found, such as --top left=tight --under left=25mm"));
+    }
+    let (now, whence) = case.counts_now(on)?;
+    let client = &case.client.value;
+    let input = AdjustInput { client, cushion: &case.cushion, on, now: &now, checks: &checks };
+    let adjusted = fitting::adjust(&input).map_err(|refusal| refused(&case, &refusal))?;
+    let why = if arguments.why {
+        fitting::mistakes(&input).map_err(|refusal| refused(&case, &refusal))?
+    } else {
+        Vec::new()
+    };
+    let recorded = arguments.by.is_some() && adjusted.questions.is_empty();
+    if let Some(by) = arguments.by.as_ref().filter(|_| recorded) {
+        record(arguments, &case, &checks, &adjusted, on, by.trim())?;
+    }
+    if arguments.json.json {
+        let code = client.code.as_str();
+        let report =
+            files::report::adjust(PROGRAM, code, &report(&adjusted, &checks, &why, recorded));
+        return terminal.answer(&report);
+    }
+    terminal.answer(&words(&case, &adjusted, &why, &whence, recorded.then_some(arguments)))
+}
+
+/// Why nothing can be said.
+fn refused(case: &CaseFile, refusal: &AdjustRefusal) -> Failure {
+    match refusal {
+        AdjustRefusal::NoWeight => {
+            case.weight().err().unwrap_or_else(|| Failure::file("no weight"))
+        }
+        AdjustRefusal::NoBody(error) => case.no_body(error),
+        AdjustRefusal::NoSuchCompartment(_) => {
+            let numbers = case.pattern.compartments().iter().map(|own| own.number.to_string());
+            let numbers = numbers.collect::<Vec<_>>().join(", ");
+            Failure::call(refusal.to_string()).hint(format!("there are {numbers}"))
+        }
+        AdjustRefusal::Unreachable(_) | AdjustRefusal::NoPartner(_) => {
+            Failure::call(refusal.to_string())
+                .hint("press only at edges that a hand reaches, against the mirror partner")
+        }
+    }
+}
+
+fn report<'a>(
+    adjusted: &'a Adjusted,
+    checks: &'a [Check],
+    why: &'a [fitting::Mistake],
+    recorded: bool,
+) -> files::report::AdjustReport<'a> {
+    files::report::AdjustReport {
+        recorded,
+        checks,
+        questions: &adjusted.questions,
+        moves: &adjusted.moves,
+        counts: &adjusted.counts,
+        notes: &adjusted.notes,
+        not_safe: &adjusted.not_safe,
+        goals: &adjusted.goals,
+        prediction: &adjusted.prediction,
+        mistakes: why.iter().map(|own| (own.words.as_str(), own.likelihood)).collect(),
+    }
+}
+
+/// Adds what was found and moved to the client's file, and the counts after it as a plan.
+fn record(
+    arguments: &Adjust,
+    case: &CaseFile,
+    checks: &[Check],
+    adjusted: &Adjusted,
+    on: Date,
+    by: &str,
+) -> Result<(), Failure> {
+    if by.is_empty() || by.chars().any(char::is_control) {
+        return Err(Failure::call("--by is empty, or has a line break in it")
+            .hint("name who checked and moved, by initials or role"));
+    }
+    let cannot =
+        |error: files::AppendError| Failure::file(format!("{}: {error}", case.client.file.shown()));
+    let adjustment = Adjustment {
+        on,
+        by: by.to_owned(),
+        checks: checks.to_vec(),
+        moves: adjusted.moves.clone(),
+    };
+    let mut text = files::append_adjustment(&case.client.file.text, &adjustment).map_err(cannot)?;
+    if !adjusted.moves.is_empty() || case.client.value.latest_plan().is_none() {
+        let recorded = case.recorded(&as_plan(case, adjusted), on, by);
+        text = files::append_plan(&text, &recorded).map_err(cannot)?;
+    }
+    write::one(&arguments.client, text.into_bytes())
+}
+
+/// The counts after the moves as a plan.
+fn as_plan(case: &CaseFile, adjusted: &Adjusted) -> Counts {
+    let counts = case.pattern.indices().zip(&adjusted.counts).map(|(ix, count)| PlannedCount {
+        id: case.pattern[ix].id.clone(),
+        number: case.pattern[ix].number,
+        stock: case.cushion.stock()[ix].cells.stock,
+        planned: *count,
+        reason: None,
+    });
+    Counts {
+        counts: counts.collect(),
+        goals: Vec::new(),
+        not_safe: Vec::new(),
+        prediction: None,
+        moves: Vec::new(),
+        cautions: Vec::new(),
+    }
+}
+
+fn words(
+    case: &CaseFile,
+    adjusted: &Adjusted,
+    why: &[fitting::Mistake],
+    whence: &str,
+    recorded: Option<&Adjust>,
+) -> String {
+    let mut words = format!("{}: {whence}\n", case.client.value.code);
+    if !adjusted.questions.is_empty() {
+        words += "\nNothing is moved before this is clear:\n";
+        for question in &adjusted.questions {
+            words += &format!("  {question}\n");
+        }
+    } else if adjusted.moves.is_empty() {
+        words += "\nLeave the cells as they are.\n";
+    } else {
+        words.push('\n');
+        for own in &adjusted.moves {
+            words += &format!("{own}.\n");
+        }
+        words.push('\n');
+        for (own, count) in case.pattern.compartments().iter().zip(&adjusted.counts) {
+            words += &format!("  {:>2}  {:<20} {count}\n", own.number, own.id.as_str());
+        }
+    }
+    if let Some(seat) = &adjusted.prediction.seated {
+        words += &format!(
+            "\nExpected then: {} mm left under the left seat bone, {} mm under the right.\n",
+            tables::spread_mm(&seat.clearance.left),
+            tables::spread_mm(&seat.clearance.right)
+        );
+    }
+    for reason in &adjusted.not_safe {
+        words += &format!("NOT SAFE YET: {reason}.\n");
+    }
+    for note in &adjusted.notes {
+        words += &format!("{note}\n");
+    }
+    if !why.is_empty() {
+        words += "\nWhat would explain it, the likeliest first:\n";
+        for own in why {
+            words += &format!("  {:>3.0} %  {}\n", own.likelihood * 100.0, own.words);
+        }
+    }
+    words += tables::ESTIMATE;
+    if let Some(arguments) = recorded {
+        words += &format!("Recorded in {}.\n", arguments.client.display());
+    }
+    words
+}

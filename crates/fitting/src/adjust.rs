@@ -1,0 +1,288 @@
+//! From what was found on the filled cushion to the next moves.
+//!
+//! What is not known of body, load, cover and cells is estimated from all checks so far; then the
+//! goals are planned anew from the counts as they are. A contradiction is questioned and not
+//! obeyed. Pinched can mean bottomed or overfilled: no move takes cells from that side before an
+//! under check has told which, and none lowers a bone that was pinched or felt.
+
+use std::fmt;
+
+use case::{
+    Check, Client, Date, Entry, GoalOutcome, Move, PlannedCount, Prediction, TopAnswer, UnderAnswer,
+};
+use cushion::{Pattern, Side};
+use support::BodyError;
+
+use crate::estimate::{Estimate, Round, estimate};
+use crate::moves::moves;
+use crate::observe::partner;
+use crate::planner::{Adjusting, Planner};
+use crate::prepared::PreparedCushion;
+use crate::sitting::setting;
+
+/// The most by which one round changes a compartment, as a share of its cells: small steps, and
+/// the body adapts.
+const ONE_ROUND: f64 = 0.35;
+/// The same for small compartments, in cells.
+const ONE_ROUND_CELLS: f64 = 9.0;
+/// Standard deviations by which more clearance is kept than the limit.
+const SURE: f64 = 1.2;
+/// Misfit from which an answer is questioned, in units of how finely it can be told.
+const QUESTIONED: f64 = 4.0;
+
+/// What an adjustment is made from.
+#[derive(Clone, Copy)]
+pub struct AdjustInput<'a> {
+    /// The client, with the record of earlier checks.
+    pub client: &'a Client,
+    /// The cushion.
+    pub cushion: &'a PreparedCushion,
+    /// The day.
+    pub on: Date,
+    /// What is in the cushion, in the pattern's order.
+    pub now: &'a [u32],
+    /// What was found.
+    pub checks: &'a [Check],
+}
+
+/// What follows from checks.
+#[derive(Clone, Debug)]
+pub struct Adjusted {
+    /// Answers that do not go together, as questions; nothing is moved until they are answered.
+    pub questions: Vec<String>,
+    /// The counts after the moves, in the pattern's order.
+    pub counts: Vec<u32>,
+    /// The moves.
+    pub moves: Vec<Move>,
+    /// What is to be checked next, and what was held back.
+    pub notes: Vec<String>,
+    /// What becomes of the goals.
+    pub goals: Vec<GoalOutcome>,
+    /// Limits that are not kept.
+    pub not_safe: Vec<String>,
+    /// What is expected after the moves.
+    pub prediction: Prediction,
+}
+
+/// Why nothing can be said.
+#[derive(Clone, Debug, PartialEq)]
+pub enum AdjustRefusal {
+    /// No compartment has this number.
+    NoSuchCompartment(u8),
+    /// The compartment's edge cannot be reached under a sitting client.
+    Unreachable(u8),
+    /// The compartment has no mirror partner to compare with.
+    NoPartner(u8),
+    /// The client was not weighed.
+    NoWeight,
+    /// The client's measures make no body.
+    NoBody(BodyError),
+}
+
+impl fmt::Display for AdjustRefusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoSuchCompartment(number) => write!(f, "there is no compartment {number}"),
+            Self::Unreachable(number) => write!(
+                f,
+                "compartment {number} has no edge that can be reached under a sitting client"
+            ),
+            Self::NoPartner(number) => {
+                write!(f, "compartment {number} has no partner on the other side to compare with")
+            }
+            Self::NoWeight => write!(f, "the client was not weighed"),
+            Self::NoBody(error) => write!(f, "the client's measures make no body: {error}"),
+        }
+    }
+}
+
+impl From<BodyError> for AdjustRefusal {
+    fn from(error: BodyError) -> Self {
+        Self::NoBody(error)
+    }
+}
+
+/// Finds the next moves.
+///
+/// # Errors
+///
+/// Returns why nothing can be said: a check that nobody can make, or a client of whom too little
+/// is known.
+pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
+    let pattern = input.cushion.pattern();
+    let rounds = checked_rounds(input)?;
+    let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
+    let usual = setting(input.client, input.cushion, weighing.weight)?;
+    let known = estimate(input.cushion.coarse(), pattern, &usual, &rounds)?;
+    let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
+    let questions = questions(pattern, input.checks, &known, rounds.len());
+    let adjusting = adjusting(pattern, input.checks, &known, &now);
+    let notes = notes(input.checks, &adjusting);
+    let setting = known.setting.clone();
+    if std::env::var_os("DBG").is_some() {
+        eprintln!("{setting:?} {now:?}");
+    }
+    let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
+    let found = planner.find()?;
+    let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
+    let planned: Vec<PlannedCount> = (pattern.compartments().iter().zip(&counts))
+        .map(|(own, count)| PlannedCount {
+            id: own.id.clone(),
+            number: own.number,
+            stock: *count,
+            planned: *count,
+            reason: None,
+        })
+        .collect();
+    Ok(Adjusted {
+        questions,
+        moves: moves(pattern, input.now, &planned),
+        counts,
+        notes,
+        goals: found.goals,
+        not_safe: found.not_safe,
+        prediction: found.prediction,
+    })
+}
+
+/// All that was found so far, where all of it can be found on this cushion.
+pub(crate) fn checked_rounds(input: &AdjustInput<'_>) -> Result<Vec<Round>, AdjustRefusal> {
+    let pattern = input.cushion.pattern();
+    for check in input.checks {
+        can_be_made(pattern, check)?;
+    }
+    Ok(rounds(input, pattern))
+}
+
+/// Refuses checks that nobody can make on this cushion.
+pub(crate) fn can_be_made(pattern: &Pattern, check: &Check) -> Result<(), AdjustRefusal> {
+    let Check::Press { number, .. } = *check else { return Ok(()) };
+    let ix = pattern.by_number(number).ok_or(AdjustRefusal::NoSuchCompartment(number))?;
+    let outer = |ring: &cushion::Ring| {
+        ring.steps.iter().any(|(edge, _)| pattern.edges()[edge.index()].is_outer())
+    };
+    if !outer(&pattern[ix].outer) {
+        return Err(AdjustRefusal::Unreachable(number));
+    }
+    partner(pattern, ix.index()).map(|_| ()).ok_or(AdjustRefusal::NoPartner(number))
+}
+
+/// All that was found so far, each on the counts of its time, and what was found now.
+fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
+    let mut rounds = Vec::new();
+    let mut counts: Option<Vec<f64>> = None;
+    for entry in &input.client.record {
+        match entry {
+            Entry::Plan(plan) => {
+                let of = |id| plan.counts.iter().find(|own| own.id == id);
+                let all = pattern.compartments().iter().map(|own| of(own.id.clone()));
+                let all = all.map(|own| own.map(|own| f64::from(own.planned)));
+                // Another cushion's counts teach nothing about this one.
+                let same = plan.size.to_string() == pattern.size().to_string();
+                counts = all.collect::<Option<Vec<f64>>>().filter(|_| same);
+            }
+            Entry::Adjustment(own) => {
+                if let Some(counts) = &counts
+                    && own.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
+                {
+                    rounds.push(Round { counts: counts.clone(), checks: own.checks.clone() });
+                }
+            }
+            Entry::FittingCheck(_) | Entry::Recount(_) | Entry::Weighed(_) => {}
+        }
+    }
+    let now = input.now.iter().map(|count| f64::from(*count)).collect();
+    rounds.push(Round { counts: now, checks: input.checks.to_vec() });
+    rounds
+}
+
+/// Answers that do not go together.
+fn questions(pattern: &Pattern, checks: &[Check], known: &Estimate, rounds: usize) -> Vec<String> {
+    let mut questions = Vec::new();
+    for (at, check) in checks.iter().enumerate() {
+        for other in &checks[..at] {
+            if contradict(pattern, check, other) {
+                questions.push(format!(
+                    "\"{other}\" and \"{check}\" do not go together. Check both again."
+                ));
+            }
+        }
+    }
+    for (round, check, misfit) in &known.misfits {
+        if *round + 1 == rounds && misfit.abs() > QUESTIONED {
+            questions.push(format!(
+                "\"{check}\" does not go with what else is known. Check it again; if it stays, \
+                 `--why` looks for mistakes in the set-up."
+            ));
+        }
+    }
+    questions
+}
+
+/// Whether two answers cannot both be true.
+fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
+    match (a, b) {
+        (Check::Top { side: x, answer: p }, Check::Top { side: y, answer: q }) => x == y && p != q,
+        (Check::Under { side: x, answer: p }, Check::Under { side: y, answer: q }) => {
+            x == y && p != q
+        }
+        (Check::Lower { lower: p, .. }, Check::Lower { lower: q, .. }) => p != q,
+        (Check::Press { number: x, answer: p }, Check::Press { number: y, answer: q }) => {
+            let of = |number: u8| pattern.by_number(number).map(cushion::CompartmentIx::index);
+            let partners = of(*x).and_then(|own| partner(pattern, own)) == of(*y);
+            use case::PressAnswer::Like;
+            // Of two partners one is firmer, or neither.
+            x == y && p != q || partners && p == q && *p != Like
+        }
+        (Check::Top { side: x, answer: TopAnswer::Safe }, Check::Under { side: y, answer })
+        | (Check::Under { side: y, answer }, Check::Top { side: x, answer: TopAnswer::Safe }) => {
+            x == y && *answer == UnderAnswer::BoneFelt
+        }
+        _ => false,
+    }
+}
+
+/// What this round may do.
+fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64]) -> Adjusting {
+    let pinched = |side: Side| checks.contains(&Check::Top { side, answer: TopAnswer::Pinched });
+    let felt = |side: Side| checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
+    let looked = |side: Side| {
+        checks.iter().any(|own| matches!(own, Check::Under { side: at, .. } if *at == side))
+    };
+    let both = [Side::Left, Side::Right];
+    let held = both.into_iter().filter(|side| pinched(*side) || felt(*side)).collect();
+    // Before an under check, or where the bone was felt, nothing is taken from that side.
+    let kept = both.map(|side| felt(side) || (pinched(side) && !looked(side)));
+    let bounds = pattern.compartments().iter().zip(now).map(|(own, count)| {
+        let most = (ONE_ROUND * count).max(ONE_ROUND_CELLS).floor();
+        let stays = match own.side {
+            Some(Side::Left) => kept[0],
+            Some(Side::Right) => kept[1],
+            None => kept[0] || kept[1],
+        };
+        [if stays { *count } else { count - most }, count + most]
+    });
+    Adjusting { unsure: known.clearance_sd.map(|sd| SURE * sd), bounds: bounds.collect(), held }
+}
+
+/// What is to be checked next, and what was held back.
+fn notes(checks: &[Check], adjusting: &Adjusting) -> Vec<String> {
+    let mut notes = Vec::new();
+    for side in [Side::Left, Side::Right] {
+        let looked =
+            checks.iter().any(|own| matches!(own, Check::Under { side: at, .. } if *at == side));
+        let side = side.words();
+        if !looked && adjusting.held.iter().any(|held| held.words() == side) {
+            notes.push(format!(
+                "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} before \
+                 a hand underneath has told which: check under the {side} seat bone."
+            ));
+        } else if !looked {
+            notes.push(format!("Check under the {side} seat bone too."));
+        }
+    }
+    notes.push(
+        "Pat the compartments level, wait 5 to 10 minutes, then make the checks again.".to_owned(),
+    );
+    notes
+}
