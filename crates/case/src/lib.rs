@@ -6,6 +6,7 @@
 mod caution;
 mod check;
 mod client;
+mod days;
 mod function;
 mod goal;
 mod moves;
@@ -24,6 +25,7 @@ pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     SeatLoad, Sides, Taken, Weighing,
 };
+pub use crate::days::{day_after, days_between};
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want};
 pub use crate::moves::{Move, Place};

@@ -44,21 +44,32 @@ impl NodeIx {
 /// What a cushion is meant for, as a supplier declares it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Class {
+    /// General use.
+    General,
     /// Skin protection.
     SkinProtection,
+    /// Positioning.
+    Positioning,
     /// Skin protection and positioning.
     SkinProtectionAndPositioning,
 }
 
 impl Class {
     /// All classes, in the order of the documentation.
-    pub const ALL: [Self; 2] = [Self::SkinProtection, Self::SkinProtectionAndPositioning];
+    pub const ALL: [Self; 4] = [
+        Self::General,
+        Self::SkinProtection,
+        Self::Positioning,
+        Self::SkinProtectionAndPositioning,
+    ];
 
     /// The words used in files and on pages.
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
+            Self::General => "general use",
             Self::SkinProtection => "skin protection",
+            Self::Positioning => "positioning",
             Self::SkinProtectionAndPositioning => "skin protection and positioning",
         }
     }

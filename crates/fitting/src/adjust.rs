@@ -119,9 +119,6 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let adjusting = adjusting(pattern, input.checks, &known, &now);
     let notes = notes(input.checks, &adjusting);
     let setting = known.setting.clone();
-    if std::env::var_os("DBG").is_some() {
-        eprintln!("{setting:?} {now:?}");
-    }
     let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
     let found = planner.find()?;
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };

@@ -15,6 +15,114 @@ const HEIGHTS: [f64; 2] = [-500.0, 11_000.0];
 #[must_use]
 pub fn air_pressure(height: Length) -> Option<Pressure> {
     let metres = height.to_m();
-    let inside = HEIGHTS[0] <= metres && metres <= HEIGHTS[1];
+    let inside = (HEIGHTS[0]..=HEIGHTS[1]).contains(&metres);
     inside.then(|| Pressure::from_pa(101_325.0 * (1.0 - 2.255_77e-5 * metres).powf(5.255_88)))
+}
+
+/// From which change of altitude between sealing and home a re-check is asked for, m: some 5 % of
+/// a slack cell's volume. A practice judgement.
+const MATTERS: f64 = 450.0;
+
+/// Returns by which factor a slack cell's volume changes between two heights at one temperature
+/// (Boyle); none where a height is outside the lowest layer of the standard atmosphere. A taut
+/// cell does not swell any further: its film holds the difference.
+#[must_use]
+pub fn slack_volume_factor(sealed: Length, used: Length) -> Option<f64> {
+    Some(air_pressure(sealed)?.to_pa() / air_pressure(used)?.to_pa())
+}
+
+/// Returns by which factor a slack cell's volume changes between two temperatures in degrees
+/// Celsius at one pressure (Charles).
+#[must_use]
+pub fn warmth_volume_factor(from: f64, to: f64) -> f64 {
+    (to + 273.15) / (from + 273.15)
+}
+
+/// Returns about how many cells do at home what so many did where they were sealed, for a
+/// compartment under a fill pressure: to be changed only after a re-check by hand.
+///
+/// The cells' volume under the pressure is kept: N p_sealed / (p_home + p) is that of N cells at
+/// the place of sealing, N / (1 + p / p_sealed), as long as they are slack.
+#[must_use]
+pub fn cells_at_home(cells: u32, fill: Pressure, sealed: Length, home: Length) -> Option<u32> {
+    let (sealed, home) = (air_pressure(sealed)?.to_pa(), air_pressure(home)?.to_pa());
+    let fill = fill.to_pa();
+    let each = (sealed / (home + fill)) / (sealed / (sealed + fill));
+    Some((f64::from(cells) / each).round() as u32)
+}
+
+/// Returns what is to be said about a client's altitude, in sentences.
+#[must_use]
+pub fn sentences(sealed: Option<Length>, home: Option<Length>) -> Vec<String> {
+    let mut said = Vec::new();
+    if let (Some(sealed), Some(home)) = (sealed, home)
+        && let Some(factor) = slack_volume_factor(sealed, home)
+        && (sealed - home).to_m().abs() > MATTERS
+    {
+        let percent = (factor - 1.0) * 100.0;
+        let (more, firmer) = if percent > 0.0 { ("more", "firmer") } else { ("less", "softer") };
+        said.push(format!(
+            "The cells were sealed at {:.0} m and the client lives at {:.0} m: slack cells take \
+             about {:.0} % {more} room there, and the cushion is {firmer}. Check by hand at home; \
+             change counts only after that.",
+            sealed.to_m(),
+            home.to_m(),
+            percent.abs()
+        ));
+    }
+    said.push(
+        "In an aircraft cells swell (up to a third at a cabin altitude of 2438 m): change \
+         nothing, check by hand at cruise and after landing. A cushion left in the cold is some \
+         7 to 10 % soft: let it get warm first."
+            .to_owned(),
+    );
+    said
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Outside source: ISO 2533 (ICAO Doc 7488), tabulated values.
+    #[test]
+    fn air_pressure_is_that_of_the_standard_atmosphere() {
+        let table = [
+            (0.0, 101.325),
+            (500.0, 95.461),
+            (1000.0, 89.875),
+            (1500.0, 84.556),
+            (2000.0, 79.495),
+            (2438.4, 75.262),
+            (3000.0, 70.109),
+        ];
+        for (metres, kpa) in table {
+            let found = air_pressure(Length::from_m(metres)).expect("it is inside").to_kpa();
+            // Half a unit of the last printed digit, and the rounding of the formula's constants.
+            assert!((found - kpa).abs() < 0.002, "{metres}: {found}");
+        }
+        assert_eq!(air_pressure(Length::from_m(12_000.0)), None);
+        assert_eq!(air_pressure(Length::from_m(f64::NAN)), None);
+    }
+
+    #[test]
+    fn boyle_and_charles_have_their_worked_values() {
+        let sea = Length::ZERO;
+        // 1.346 at 8000 ft; cells sealed at 1600 m are at .82 of it.
+        let cabin = slack_volume_factor(sea, Length::from_m(2438.4)).expect("inside");
+        assert!((cabin - 1.346).abs() < 5e-4);
+        let denver = slack_volume_factor(Length::from_m(1600.0), sea).expect("inside");
+        assert!((denver - 0.82).abs() < 5e-3);
+        for (celsius, factor) in [(-10.0, 0.898), (0.0, 0.932), (10.0, 0.966), (40.0, 1.068)] {
+            assert!((warmth_volume_factor(20.0, celsius) - factor).abs() < 5e-4);
+        }
+    }
+
+    #[test]
+    fn fewer_cells_do_the_same_higher_up_and_none_change_at_the_same_height() {
+        let fill = Pressure::from_kpa(3.0);
+        let at = |home| cells_at_home(50, fill, Length::ZERO, Length::from_m(home));
+        assert_eq!(at(0.0), Some(50));
+        // 50 times (83.44 + 3) / (101.325 + 3).
+        assert_eq!(at(1600.0), Some(41));
+    }
 }

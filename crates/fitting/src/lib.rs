@@ -6,7 +6,10 @@ mod adjust;
 mod aims;
 pub mod altitude;
 mod cautions;
+mod code_group;
 mod contour;
+pub mod counting;
+mod drift;
 mod estimate;
 mod goals;
 mod limits;
@@ -24,12 +27,15 @@ mod sitting;
 mod sizing;
 mod unknowns;
 mod whole;
+
 #[cfg(test)]
 mod witness;
 
 pub use crate::adjust::{AdjustInput, AdjustRefusal, Adjusted, adjust};
 pub use crate::cautions::cautions;
+pub use crate::code_group::{CodeGroup, VERIFICATION, WIDE_FROM, code_group};
 pub use crate::contour::{ContourFound, ContourTest};
+pub use crate::drift::{ReCheck, re_check};
 pub use crate::mistakes::{Mistake, mistakes};
 pub use crate::plan::{PlanInput, Refusal, RefusalKind, plan, with_changes};
 pub use crate::prepared::{CutThrough, PreparedCushion, SiteCut, Spacings};

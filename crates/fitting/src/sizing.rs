@@ -92,7 +92,8 @@ impl Wearer<'_> {
             if width < hips {
                 reasons.push(format!("it is narrower than the hips, {}", mm(hips)));
             } else if width > hips + MOST_WIDTH_ROOM {
-                reasons.push(format!("it is more than {} wider than the hips", mm(MOST_WIDTH_ROOM)));
+                reasons
+                    .push(format!("it is more than {} wider than the hips", mm(MOST_WIDTH_ROOM)));
             }
         }
         if let Some(thigh) = self.thigh {
@@ -165,7 +166,8 @@ pub fn consequences(
             // compressed.
             let off = footrest + loaded - leg;
             if off.abs() > Length::from_mm(10.0) {
-                let (by, way) = (off.abs().to_mm(), if off > Length::ZERO { "low" } else { "high" });
+                let (by, way) =
+                    (off.abs().to_mm(), if off > Length::ZERO { "low" } else { "high" });
                 sentences.push(format!(
                     "The {side} footrest is about {by:.0} mm too {way} for the lower leg on this \
                      cushion (subtract the compressed cushion). Set it again."

@@ -163,7 +163,7 @@ fn layouts_with_one_wrong_line() {
         "class",
         "class = \"comfort\"",
         &[
-            "HERE: no class is called `comfort`; write \"skin protection\" or \"skin protection and positioning\"",
+            "HERE: no class is called `comfort`; write \"general use\" or \"skin protection\" or \"positioning\" or \"skin protection and positioning\"",
         ],
     );
     check(
