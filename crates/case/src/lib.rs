@@ -16,6 +16,7 @@ mod prediction;
 mod record;
 mod site;
 mod skin;
+mod survey;
 
 pub use jiff::civil::Date;
 
@@ -42,3 +43,4 @@ pub use crate::record::{
 };
 pub use crate::site::SiteName;
 pub use crate::skin::{Category, Healing, PressureInjury, Sensation, Skin, WeightShift};
+pub use crate::survey::{SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan};

@@ -37,6 +37,8 @@ pub(crate) enum Command {
     Plugin(Plugin),
     Print(Print),
     ContourTest(ContourTest),
+    Survey(Survey),
+    Merge(Merge),
     Check(Check),
     New(New),
     Completions(Completions),
@@ -247,6 +249,73 @@ pub(crate) struct ContourTest {
 
     #[command(flatten)]
     pub(crate) json: Json,
+}
+
+/// Size and plan a layout for many bodies from a table, for suppliers
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright survey bodies.csv --layout row-six --out survey.csv --figure survey.svg\n  \
+    seatwright survey bodies.csv --layout row-six --out part-3.csv --shard 3/8\n  \
+    seatwright merge part-*.csv --out survey.csv\n\n\
+    The table has a heading with mass_kg, hip_breadth_sitting_mm and buttock_popliteal_mm.\n\
+    A run that was broken off goes on where it was.")]
+pub(crate) struct Survey {
+    /// Path of the table of bodies, as CSV
+    #[arg(value_name = "BODIES")]
+    pub(crate) bodies: PathBuf,
+
+    /// Survey this layout: a built-in name, or the path of a layout file
+    #[arg(long, value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Write the rows into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: PathBuf,
+
+    /// Draw the spread into this file, as SVG
+    #[arg(long, value_name = "FILE")]
+    pub(crate) figure: Option<PathBuf>,
+
+    /// Take only so many bodies, drawn by lot
+    #[arg(long, value_name = "N")]
+    pub(crate) sample: Option<usize>,
+
+    /// Draw lots from this number
+    #[arg(long, value_name = "SEED", default_value_t = 1)]
+    pub(crate) seed: u64,
+
+    /// Do only part K of N
+    #[arg(long, value_name = "K/N", value_parser = counts::shard)]
+    pub(crate) shard: Option<(usize, usize)>,
+
+    /// Compute on a mesh of 4 mm instead of 8 mm, which takes some four times as long
+    #[arg(long)]
+    pub(crate) fine: bool,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
+}
+
+/// Put the parts of a survey together
+#[derive(Debug, Args)]
+pub(crate) struct Merge {
+    /// Paths of the parts
+    #[arg(value_name = "PART", required = true)]
+    pub(crate) parts: Vec<PathBuf>,
+
+    /// Write the rows into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: PathBuf,
+
+    /// Draw the spread into this file, as SVG
+    #[arg(long, value_name = "FILE")]
+    pub(crate) figure: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
 }
 
 /// Print papers as SVG and PDF

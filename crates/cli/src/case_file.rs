@@ -79,6 +79,24 @@ impl CaseFile {
         fitting::cautions(&self.input(on), &papers::as_planned(plan))
     }
 
+    /// What the setup card says beyond counts and checks, for the counts that were recorded.
+    pub(crate) fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
+        let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
+        let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
+        let reference = fitting::reference(&self.client.value, &self.cushion, weight, &counts);
+        let Some(reference) = reference else { return sheets::SetupExtras::default() };
+        let if_then = reference.if_then.into_iter().map(|own| sheets::IfThen {
+            finding: own.finding,
+            then: own.then,
+            cost: own.cost,
+        });
+        sheets::SetupExtras {
+            goals: reference.goals,
+            moves: reference.moves,
+            if_then: if_then.collect(),
+        }
+    }
+
     /// The counts of the plan recorded last, in the pattern's order, where it is for this cushion.
     fn recorded_counts(&self) -> Option<Vec<u32>> {
         let recorded = self.client.value.latest_plan()?;

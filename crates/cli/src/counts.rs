@@ -27,3 +27,15 @@ pub(crate) fn between_50_and_300(text: &str) -> Result<f64, String> {
     let number = text.parse::<f64>().ok().filter(|number| (50.0..=300.0).contains(number));
     number.ok_or_else(|| "write a number between 50 and 300".to_owned())
 }
+
+/// Reads `K/N`, a part of a whole.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn shard(text: &str) -> Result<(usize, usize), String> {
+    let parts =
+        text.split_once('/').and_then(|(own, of)| Some((own.parse().ok()?, of.parse().ok()?)));
+    let inside = parts.filter(|(own, of): &(usize, usize)| (1..=*of).contains(own));
+    inside.ok_or_else(|| "write it as K/N with K from 1 to N, such as 3/8".to_owned())
+}

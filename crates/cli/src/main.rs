@@ -7,6 +7,7 @@ mod counts;
 mod exit_codes;
 mod export;
 mod failure;
+mod figure;
 mod papers;
 mod plugin_template;
 mod plugins;

@@ -46,12 +46,14 @@ pub(crate) fn of_client(case: &CaseFile, on: Date, paper: Paper) -> Result<OfCli
     let fresh = case.with_changes(on)?;
     let cautions: Vec<String> =
         case.cautions(plan, on).into_iter().map(|caution| caution.text).collect();
+    let extras = case.extras(plan);
     let papers = ClientPapers {
         client: &case.client.value,
         plan,
         pattern: &case.pattern,
         cell: &case.cell.value,
         cautions: &cautions,
+        extras: &extras,
         date: on,
         program: PROGRAM,
     };

@@ -1,10 +1,12 @@
 //! The sections through the seat bones, as a drawing.
 
-use case::{Date, Prediction};
-use fitting::CutThrough;
+use case::Date;
+use fitting::{CutThrough, SiteCut};
+use sheets::{Paper, Section, SectionAt, SectionPapers, SectionSite, SvgOptions};
 
 use crate::case_file::CaseFile;
 use crate::failure::Failure;
+use crate::run::PROGRAM;
 
 /// Draws the cuts of a prediction on one page, as SVG.
 ///
@@ -12,10 +14,39 @@ use crate::failure::Failure;
 ///
 /// Fails where something finds no room on the page.
 pub(crate) fn drawing(
-    _case: &CaseFile,
-    _prediction: &Prediction,
-    _cuts: &[CutThrough],
-    _on: Date,
+    case: &CaseFile,
+    what: &str,
+    cuts: &[CutThrough],
+    on: Date,
 ) -> Result<Vec<u8>, Failure> {
-    Err(Failure::call("not yet"))
+    let sections: Vec<Section> = cuts.iter().map(section).collect();
+    let pattern = case.cushion.pattern();
+    let papers = SectionPapers {
+        client: case.client.value.code.as_str(),
+        what,
+        size: pattern.size(),
+        wall_mm: pattern.wall_height().to_mm(),
+        sections: &sections,
+        date: on,
+        program: PROGRAM,
+    };
+    let document = sheets::section_sheet(&papers, Paper::A4)
+        .map_err(|error| Failure::file(format!("the sections cannot be drawn: {error}")))?;
+    Ok(sheets::svg(&document.pages[0], &SvgOptions::default()).into_bytes())
+}
+
+fn section(cut: &CutThrough) -> Section {
+    Section {
+        at: match cut.at {
+            SiteCut::SeatBones => SectionAt::SeatBones,
+            SiteCut::Through(side) => SectionAt::Through(side),
+        },
+        unloaded: cut.profile.unloaded.clone(),
+        loaded: cut.profile.loaded.clone(),
+        body: cut.profile.body.clone(),
+        seams: cut.seams.clone(),
+        sites: (cut.sites.iter())
+            .map(|own| SectionSite { name: own.name.clone(), at: own.at, height: own.height })
+            .collect(),
+    }
 }

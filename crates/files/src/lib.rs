@@ -25,6 +25,7 @@ mod remark;
 pub mod report;
 mod skin;
 pub mod starter;
+mod survey;
 
 pub use crate::append::{AppendError, append_adjustment, append_plan};
 pub use crate::builtin::{
@@ -39,4 +40,5 @@ pub use crate::layout::{check_layout, layout_remarks, read_layout};
 pub use crate::limits::MOST_BYTES;
 pub use crate::place::{place_of_change, place_of_value};
 pub use crate::remark::{Place, Read, Remark, place_of};
+pub use crate::survey::{TableError, read_bodies, read_survey, survey_line, write_survey};
 pub use cushion::Severity;

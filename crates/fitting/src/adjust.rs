@@ -2,7 +2,7 @@
 //!
 //! What is not known of body, load, cover and cells is estimated from all checks so far; then the
 //! goals are planned anew from the counts as they are. A contradiction is questioned and not
-//! obeyed. Pinched can mean bottomed or overfilled: no move takes cells from that side before an
+//! obeyed: nothing is moved until it is clear, but for a single doubtful word, which is left out. Pinched can mean bottomed or overfilled: no move takes cells from that side before an
 //! under check has told which, and none lowers a bone that was pinched or felt.
 
 use std::fmt;
@@ -28,7 +28,7 @@ const ONE_ROUND_CELLS: f64 = 9.0;
 /// Standard deviations by which more clearance is kept than the limit.
 const SURE: f64 = 1.2;
 /// Misfit from which an answer is questioned, in units of how finely it can be told.
-const QUESTIONED: f64 = 4.0;
+const QUESTIONED: f64 = 5.0;
 
 /// What an adjustment is made from.
 #[derive(Clone, Copy)]
@@ -117,7 +117,9 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
     let questions = questions(pattern, input.checks, &known, rounds.len());
     let adjusting = adjusting(pattern, input.checks, &known, &now);
-    let notes = notes(input.checks, &adjusting);
+    let mut notes = notes(input.checks, &adjusting);
+    // A doubted word weighs next to nothing, and the moves follow from the rest.
+    notes.extend(doubted(&known, rounds.len(), true));
     let setting = known.setting.clone();
     let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
     let found = planner.find()?;
@@ -205,15 +207,22 @@ fn questions(pattern: &Pattern, checks: &[Check], known: &Estimate, rounds: usiz
             }
         }
     }
-    for (round, check, misfit) in &known.misfits {
-        if *round + 1 == rounds && misfit.abs() > QUESTIONED {
-            questions.push(format!(
-                "\"{check}\" does not go with what else is known. Check it again; if it stays, \
-                 `--why` looks for mistakes in the set-up."
-            ));
-        }
-    }
+    questions.extend(doubted(known, rounds, false));
     questions
+}
+
+/// Answers of the last round that do not go with all else: numbers, or words.
+fn doubted(known: &Estimate, rounds: usize, words: bool) -> Vec<String> {
+    let last = known.misfits.iter().filter(|own| own.0 + 1 == rounds && own.2.word == words);
+    last.filter(|own| own.3.abs() > QUESTIONED)
+        .map(|own| {
+            format!(
+                "\"{}\" does not go with what else is known. Check it again; if it stays, `--why` \
+                 looks for mistakes in the set-up.",
+                own.1
+            )
+        })
+        .collect()
 }
 
 /// Whether two answers cannot both be true.

@@ -32,8 +32,8 @@ pub(crate) struct Estimate {
     pub(crate) setting: Setting,
     /// Standard deviation of the clearance under each seat bone on the last filling, m.
     pub(crate) clearance_sd: [f64; 2],
-    /// How badly each answer still fits, in units of fineness: round, answer, misfit.
-    pub(crate) misfits: Vec<(usize, Check, f64)>,
+    /// How badly each answer still fits: round, answer, what it says, misfit in units of fineness.
+    pub(crate) misfits: Vec<(usize, Check, Says, f64)>,
     /// The sum of squares of misfits and of departures from what was believed before.
     pub(crate) badness: f64,
 }
@@ -61,7 +61,7 @@ pub(crate) fn estimate(
             let next: Vec<f64> = places
                 .iter()
                 .zip(&by)
-                .map(|(place, by)| (place + share * by).clamp(-1.5, 1.5))
+                .map(|(place, by)| (place + share * by).clamp(-2.0, 2.0))
                 .collect();
             let looked = problem.seen(&next, Some(&seen)).ok()?;
             (problem.badness(&next, &looked) < before - 1e-3).then_some((next, looked))
@@ -71,7 +71,7 @@ pub(crate) fn estimate(
     }
     let clearance_sd = problem.clearance_sd(&places, &seen, &slopes);
     let misfits = (answers.iter().zip(&seen.numbers))
-        .map(|((at, check, says), number)| (*at, *check, says.misfit(*number)))
+        .map(|((at, check, says), number)| (*at, *check, *says, says.misfit(*number)))
         .collect();
     let badness = problem.badness(&places, &seen);
     Ok(Estimate { setting: problem.setting(&places), clearance_sd, misfits, badness })
@@ -160,7 +160,7 @@ impl Problem<'_> {
     fn badness(&self, places: &[f64], seen: &Seen) -> f64 {
         let prior: f64 = places.iter().map(|place| (place / PRIOR).powi(2)).sum();
         let answers = self.answers.iter().zip(&seen.numbers);
-        prior + answers.map(|((_, _, says), number)| loss(says.misfit(*number))).sum::<f64>()
+        prior + answers.map(|((_, _, says), number)| loss(says, says.misfit(*number))).sum::<f64>()
     }
 
     /// The matrix of the least-squares problem, and its right side.
@@ -181,7 +181,7 @@ impl Problem<'_> {
             }
             let row: Vec<f64> =
                 slopes.numbers.iter().map(|own| own[answer] / says.fineness).collect();
-            let weight = weight(misfit);
+            let weight = weight(says, misfit);
             for a in 0..n {
                 right[a] -= weight * row[a] * misfit;
                 for b in 0..n {
@@ -209,18 +209,21 @@ impl Problem<'_> {
     }
 }
 
-/// The misfit from which an answer is more and more taken for a wrong one: hands err, and a wrong
-/// answer must not outweigh all right ones.
+/// The misfit from which an answer in words is more and more taken for a wrong one: hands err, and
+/// one wrong word must not outweigh all right ones.
 const DOUBTED: f64 = 2.0;
 
-/// What a misfit costs: its square while small, its logarithm when it is doubted.
-fn loss(misfit: f64) -> f64 {
+/// What a misfit costs: its square, and for words its logarithm when it is doubted.
+fn loss(says: &Says, misfit: f64) -> f64 {
+    if !says.word {
+        return misfit * misfit;
+    }
     DOUBTED * DOUBTED * (misfit / DOUBTED).powi(2).ln_1p()
 }
 
 /// How much an answer weighs by its misfit: the slope of [`loss`] over that of the square.
-fn weight(misfit: f64) -> f64 {
-    (1.0 + (misfit / DOUBTED).powi(2)).recip()
+fn weight(says: &Says, misfit: f64) -> f64 {
+    if says.word { (1.0 + (misfit / DOUBTED).powi(2)).recip() } else { 1.0 }
 }
 
 /// Solves a small symmetric positive definite system by Cholesky's method.

@@ -65,6 +65,8 @@ pub(crate) struct Says {
     pub(crate) most: f64,
     /// How finely it can be told.
     pub(crate) fineness: f64,
+    /// Whether it is one of a few words, of which a hand may choose the one beside the right one.
+    pub(crate) word: bool,
 }
 
 impl Says {
@@ -84,8 +86,13 @@ pub(crate) fn partner(pattern: &Pattern, at: usize) -> Option<usize> {
 
 /// What a check says; nothing where fingers are held, which can mean two opposite things.
 pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
-    let exactly =
-        |number, value: f64, fineness| Says { number, least: value, most: value, fineness };
+    let exactly = |number, value: f64, fineness| Says {
+        number,
+        least: value,
+        most: value,
+        fineness,
+        word: false,
+    };
     Some(match *check {
         Check::Top { side, answer } => {
             let number = Number::Surface(SiteName::SeatBone(side));
@@ -94,7 +101,7 @@ pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
                 TopAnswer::Tight => (SAFE_UP_TO, PINCHED_FROM),
                 TopAnswer::Pinched => return None,
             };
-            Says { number, least, most, fineness: FINGERS }
+            Says { number, least, most, fineness: FINGERS, word: true }
         }
         Check::Under { side, answer: UnderAnswer::Felt(felt) } => {
             exactly(Number::Clearance(side), felt.to_m(), HAND)
@@ -104,6 +111,7 @@ pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
             least: f64::NEG_INFINITY,
             most: FELT_BELOW,
             fineness: HAND,
+            word: false,
         },
         Check::Press { number, answer } => {
             let own = pattern.by_number(number)?.index();
@@ -113,7 +121,7 @@ pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
                 PressAnswer::Like => (-UNLIKE_FROM, UNLIKE_FROM),
                 PressAnswer::Tight => (UNLIKE_FROM, f64::INFINITY),
             };
-            Says { number, least, most, fineness: PRESS }
+            Says { number, least, most, fineness: PRESS, word: true }
         }
         Check::Lower { lower, by } => {
             let higher = match lower {

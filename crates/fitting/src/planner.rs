@@ -10,7 +10,7 @@ use crate::aims::{Aim, Quantity, State};
 use crate::goals::{Ground, Wanted};
 use crate::limits::{broken, limits, needed};
 use crate::needs::Needs;
-use crate::prediction::Predictor;
+use crate::prediction::{Known, Predictor};
 use crate::prepared::PreparedCushion;
 use crate::search::Search;
 use crate::seated::{Answer, Seated};
@@ -110,10 +110,11 @@ impl<'a> Planner<'a> {
         let Some(stock) = bare.state(&stock_counts, None) else {
             return Ok(self.as_it_is(&predictor));
         };
+        let mut ends = None;
         let needed = match &self.adjusting {
             Some(own) => own.unsure.map(|unsure| setting.parameters.clearance_limit + unsure),
             None => {
-                let ends = predictor.spread(&stock_counts);
+                let ends = ends.insert(predictor.spread(&stock_counts));
                 needed([Side::Left, Side::Right].map(|side| ends.clearance_below(side)))
             }
         };
@@ -142,7 +143,13 @@ impl<'a> Planner<'a> {
             }
         }
         let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
-        let (prediction, answer) = predictor.predict(self.cushion.pattern(), &counts, answer);
+        let (prediction, answer) = {
+            // The spread of the stock fill is that of the plan where it is the same.
+            let same =
+                counts.iter().zip(&stock_counts).all(|(own, stock)| f64::from(*own) == *stock);
+            let known = Known { answer, ends: ends.filter(|_| same) };
+            predictor.predict(self.cushion.pattern(), &counts, known)
+        };
         let goals = self.outcomes(&predictor, &wanted, answer.resting().cloned(), &counts);
         let not_safe = broken(&prediction);
         Ok(Found { counts, goals, prediction, not_safe })
@@ -192,8 +199,7 @@ impl<'a> Planner<'a> {
         };
         let limit = self.setting.parameters.clearance_limit;
         let least = own.unsure.map(|unsure| limit + LET_BE * unsure);
-        let mut limits = limits(&self.needs, ground.stock, least);
-        limits.extend(self.held(ground.seated));
+        let limits = limits(&self.needs, ground.stock, least);
         let goals = wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten();
         limits.iter().any(|aim| off(aim, &home) > 0.0)
             || goals.into_iter().any(|aim| {
@@ -258,7 +264,7 @@ impl<'a> Planner<'a> {
     /// The home counts with what they do, where nothing can be searched.
     fn as_it_is(&self, predictor: &Predictor<'_>) -> Found {
         let counts: Vec<u32> = self.home.iter().map(|count| *count as u32).collect();
-        let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts, None);
+        let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts, Known::default());
         let why = "the client does not come to rest on the stock fill";
         let goals = self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect();
         let mut not_safe = broken(&prediction);
@@ -278,6 +284,9 @@ impl<'a> Planner<'a> {
     ) -> Vec<GoalOutcome> {
         let search = self.search(predictor.fine(), Vec::new());
         let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        if wanted.is_empty() {
+            return Vec::new();
+        }
         let near = resting.map(|resting| State {
             tops: crate::aims::tops(self.cushion.pattern(), self.cushion.unloaded(), &real),
             counts: real,
@@ -291,7 +300,12 @@ impl<'a> Planner<'a> {
         // The same aims, from the stock fill as the fine mesh has it.
         let (needs, pattern) = (&self.needs, self.cushion.pattern());
         let ground = Ground { needs, pattern, seated: predictor.fine(), stock: &stock };
-        let judge = Judge { planner: self, stock: &stock, state: &state };
+        self.judged(&ground, &state)
+    }
+
+    /// What becomes of the goals on a filling.
+    pub(crate) fn judged(&self, ground: &Ground<'_>, state: &State) -> Vec<GoalOutcome> {
+        let judge = Judge { planner: self, stock: ground.stock, state };
         ground.wanted().iter().map(|own| judge.outcome(own)).collect()
     }
 }

@@ -12,6 +12,15 @@ use crate::unknowns::{Setting, Unknown};
 /// The difference in height below which the pelvis counts as level, m.
 const LEVEL: f64 = 1e-3;
 
+/// What is known of counts before they are predicted.
+#[derive(Default)]
+pub(crate) struct Known {
+    /// The answer on the fine mesh.
+    pub(crate) answer: Option<Answer>,
+    /// The spread.
+    pub(crate) ends: Option<Ends>,
+}
+
 /// A client on a cushion, on a fine and on a coarse mesh: the fine one gives the numbers, the
 /// coarse one their spread.
 pub(crate) struct Predictor<'c> {
@@ -38,16 +47,15 @@ impl<'c> Predictor<'c> {
         })
     }
 
-    /// Predicts what counts would do, one for each compartment in the pattern's order; `known` is
-    /// the answer for them on the fine mesh, where there is one.
+    /// Predicts what counts would do, one for each compartment in the pattern's order.
     pub(crate) fn predict(
         &self,
         pattern: &Pattern,
         counts: &[u32],
-        known: Option<Answer>,
+        known: Known,
     ) -> (Prediction, Answer) {
         let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
-        let answer = known.unwrap_or_else(|| self.fine.rest(&real, None));
+        let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
         let outcome = match answer.rest.outcome {
             Outcome::AtRest => PredictedOutcome::AtRest,
             Outcome::Bottomed => PredictedOutcome::Bottomed,
@@ -61,7 +69,7 @@ impl<'c> Predictor<'c> {
         let residual = (evidence.sheet_residual + force).max((roll + pitch) * 10.0) / load;
         let seated = answer.resting().filter(|_| has_numbers(&answer.rest)).map(|resting| {
             let central = Values::of(&self.fine, resting);
-            let spread = self.spread(&real);
+            let spread = known.ends.unwrap_or_else(|| self.spread(&real));
             seat(pattern, counts, &self.fine, resting, &central, &spread)
         });
         (Prediction { outcome, seated, residual }, answer)

@@ -8,7 +8,7 @@ use support::{
     BodyError, Cut, NestedMeshes, Parameters, SiteName, StockError, UnloadedCushion, unit_sheets,
 };
 
-use crate::prediction::Predictor;
+use crate::prediction::{Known, Predictor};
 use crate::seated::{MeshedCushion, Profile};
 use crate::sitting::setting;
 
@@ -118,12 +118,25 @@ impl PreparedCushion {
     ) -> Result<(Prediction, Vec<CutThrough>), BodyError> {
         let setting = setting(client, self, weight)?;
         let predictor = Predictor::new(self.fine(), self.coarse(), &setting)?;
-        let (prediction, answer) = predictor.predict(&self.pattern, counts, None);
+        let (prediction, answer) = predictor.predict(&self.pattern, counts, Known::default());
         let cuts = SiteCut::ALL.into_iter().filter_map(|at| {
             let seated = predictor.fine();
             let cut = at.cut(seated.body())?;
             let profile = seated.profile(&answer, cut)?;
-            Some(CutThrough { at, cut, profile })
+            let seams = seated.model().seams_along(cut, self.pattern.size());
+            let on = |site: &support::SiteRest| {
+                at.shows(site.site.name).then(|| {
+                    let [x, y] = site.site.at;
+                    let along = if at == SiteCut::SeatBones { x } else { y };
+                    CutSite {
+                        name: site.site.name.words(),
+                        at: along * 1e3,
+                        height: site.clearance.to_mm(),
+                    }
+                })
+            };
+            let sites = answer.resting()?.sites.iter().filter_map(on).collect();
+            Some(CutThrough { at, profile, seams, sites })
         });
         let cuts = if prediction.seated.is_some() { cuts.collect() } else { Vec::new() };
         Ok((prediction, cuts))
@@ -144,6 +157,14 @@ impl SiteCut {
     pub const ALL: [Self; 3] =
         [Self::SeatBones, Self::Through(cushion::Side::Left), Self::Through(cushion::Side::Right)];
 
+    /// Whether a site lies in the cut.
+    fn shows(self, name: SiteName) -> bool {
+        match self {
+            Self::SeatBones => matches!(name, SiteName::SeatBone(_) | SiteName::Trochanter(_)),
+            Self::Through(side) => name == SiteName::SeatBone(side),
+        }
+    }
+
     fn cut(self, body: &support::Body) -> Option<Cut> {
         let at = |side| body.site(SiteName::SeatBone(side)).map(|site| site.at);
         match self {
@@ -158,8 +179,21 @@ impl SiteCut {
 pub struct CutThrough {
     /// Where.
     pub at: SiteCut,
-    /// The same in metres.
-    pub cut: Cut,
     /// The heights along it.
     pub profile: Profile,
+    /// Where seams are, mm along it.
+    pub seams: Vec<f64>,
+    /// Named places on the body.
+    pub sites: Vec<CutSite>,
+}
+
+/// A named place on the body in a cut.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutSite {
+    /// Its name.
+    pub name: String,
+    /// Where along the cut, mm.
+    pub at: f64,
+    /// Cushion left under it, mm.
+    pub height: f64,
 }

@@ -29,6 +29,8 @@ pub(crate) enum Unknown {
     LoadRight,
     /// Height of the left seat bone's skin below that of the right one that was not measured.
     Skew,
+    /// How far the trunk follows the lean of the pelvis.
+    Trunk,
 }
 
 /// A value and the ends of its range.
@@ -60,7 +62,7 @@ pub(crate) struct Setting {
 
 impl Unknown {
     /// All, in a fixed order.
-    pub(crate) const ALL: [Self; 10] = [
+    pub(crate) const ALL: [Self; 11] = [
         Self::TautTension,
         Self::Slack,
         Self::Migration,
@@ -71,6 +73,7 @@ impl Unknown {
         Self::LoadForward,
         Self::LoadRight,
         Self::Skew,
+        Self::Trunk,
     ];
 
     /// The ones whose ranges are run through for a spread: those of one client on one cushion.
@@ -121,6 +124,8 @@ impl Unknown {
             Self::LoadRight => Range { low: usual - 0.015, usual, high: usual + 0.015 },
             // The repeatability of an obliquity felt by hand; from memory, unverified.
             Self::Skew => Range { low: -0.006, usual, high: 0.006 },
+            // From not at all to a third of the height of head, arms and trunk; an estimate.
+            Self::Trunk => Range { low: 0.0, usual, high: usual.max(0.10) },
         }
     }
 
@@ -137,6 +142,7 @@ impl Unknown {
             Self::LoadForward => setting.sitter.load_forward.unwrap_or(Sitter::LOAD_FORWARD).to_m(),
             Self::LoadRight => setting.sitter.load_right.to_m(),
             Self::Skew => 0.0,
+            Self::Trunk => setting.sitter.trunk_height.to_m(),
         }
     }
 
@@ -154,6 +160,7 @@ impl Unknown {
             Self::LoadForward => setting.sitter.load_forward = Some(Length::from_m(value)),
             Self::LoadRight => setting.sitter.load_right = Length::from_m(value.clamp(-0.1, 0.1)),
             Self::Skew => setting.sitter.left_lower_by = Length::from_m(value.clamp(-0.05, 0.05)),
+            Self::Trunk => setting.sitter.trunk_height = Length::from_m(value.clamp(0.0, 0.5)),
         }
     }
 

@@ -14,7 +14,7 @@ use cushion::{Length, Mass, Name, Pressure, Side};
 use support::{Parameters, Resting};
 
 use crate::adjust::{AdjustInput, adjust, can_be_made};
-use crate::aims::State;
+use crate::aims::{Quantity, State};
 use crate::goals::Ground;
 use crate::needs::Needs;
 use crate::observe::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM, partner};
@@ -257,8 +257,11 @@ impl<'a> Case<'a> {
             Number::Clearance(side).of(&now.resting).is_some_and(|clearance| clearance >= limit)
         });
         let met = |wanted: &crate::goals::Wanted| match &wanted.aims {
-            Ok(aims) => aims.iter().all(|aim| {
-                aim.quantity.value(&now).is_none_or(|value| aim.off(value).abs() <= 1.0)
+            // Of an obliquity the height counts, not how evenly the load is shared.
+            Ok(aims) => aims.iter().filter(|aim| aim.quantity != Quantity::Uneven).all(|aim| {
+                // A lowered front, as a shelf, within 5 mm.
+                let most = if matches!(aim.quantity, Quantity::Top(_)) { 2.0 } else { 1.0 };
+                aim.quantity.value(&now).is_none_or(|value| aim.off(value).abs() <= most)
             }),
             Err(_) => false,
         };

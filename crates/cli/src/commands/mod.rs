@@ -11,10 +11,13 @@ mod plan;
 mod plugin;
 mod predict;
 mod print;
+mod survey;
 
 use crate::arguments::Command;
 use crate::failure::Failure;
 use crate::terminal::Terminal;
+
+pub(crate) use self::survey::share_planned;
 
 /// Does what a sub-command asks.
 ///
@@ -31,6 +34,8 @@ pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> 
         Command::Predict(arguments) => predict::run(arguments, terminal),
         Command::ContourTest(arguments) => contour_test::run(arguments, terminal),
         Command::Adjust(arguments) => adjust::run(arguments, terminal),
+        Command::Survey(arguments) => survey::run(arguments, terminal),
+        Command::Merge(arguments) => survey::merge(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, terminal),
         Command::New(arguments) => new::run(arguments, terminal),
         Command::Completions(arguments) => completions::run(arguments, terminal),

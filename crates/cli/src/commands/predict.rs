@@ -30,7 +30,8 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
                 format!("nothing can be drawn: {}", prediction.outcome.words()),
             ));
         }
-        write::one(path, sections::drawing(&case, &prediction, &cuts, on)?)?;
+        let what = format!("{}, {}; {whence}", case.pattern.title(), case.pattern.size());
+        write::one(path, sections::drawing(&case, &what, &cuts, on)?)?;
     }
     if arguments.json.json {
         let code = case.client.value.code.as_str();

@@ -8,9 +8,10 @@ use super::look::{
 };
 use super::pictures::where_to_measure;
 use super::{DocumentError, document};
+use crate::color::Color;
 use crate::font::Weight;
 use crate::frame::Frame;
-use crate::page::{Align, Document, Page, Pen, Role};
+use crate::page::{Align, Document, Fill, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::SetError;
@@ -48,7 +49,7 @@ fn first_page(paper: Paper, program: &str) -> Result<Page, SetError> {
     boxed_choice(&mut frame, words::FORM_BASE, &[words::SOLID, words::SLING])?;
     rows(&mut frame, &[&[words::FORM_CHAIR_NOTES]])?;
     frame.space(3.0);
-    let (area, block) = frame.figure(58.0, words::FORM_FIGURE_ALT)?;
+    let (area, block) = frame.figure(64.0, words::FORM_FIGURE_ALT)?;
     where_to_measure(block, area)?;
     Ok(page)
 }
@@ -74,12 +75,12 @@ fn second_page(paper: Paper, program: &str) -> Result<Page, SetError> {
         &[words::FORM_REVIEW],
     ];
     rows(&mut frame, &calls)?;
-    frame.space(3.0);
-    scale_square(&mut frame).map(|()| page)
+    frame.space(1.0);
+    sketch(&mut frame).map(|()| page)
 }
 
 fn start<'p>(page: &'p mut Page, program: &str) -> Result<Frame<'p>, SetError> {
-    let end = foot(page, &[&format!("{program}. {}", words::FORM_FOOT), words::DEFER])?;
+    let end = foot(page, &[&format!("{program}. {}", words::FORM_FOOT), words::DEFER_FORM])?;
     let area = inside(page);
     Ok(Frame::new(page, Rect::new(area.x0, area.y0, area.x1, end - 2.0)))
 }
@@ -120,12 +121,15 @@ fn measures(frame: &mut Frame<'_>) -> Result<(), SetError> {
         table.row([name, how, "", ""]);
     }
     let placed = frame.table(&table)?;
-    // Measures that are taken once have one box over both columns.
+    // Measures that are taken once have one box over both columns: the rule between is covered.
+    let rule = table.rule.width;
     let block = frame.page().block(Role::Artifact);
     for (row, (name, _)) in placed.iter().skip(1).zip(words::FORM_MEASURE_ROWS) {
         if !words::FORM_TWO_SIDED.contains(&name) {
-            let once = Rect::new(row.x1 - 58.0, row.y0, row.x1, row.y1).inset(-0.5);
-            block.rect(once, Some(crate::page::Fill::solid(crate::color::Color::WHITE)), None);
+            let between = row.x1 - 29.0;
+            let cover = Rect::new(between - rule, row.y0, between + rule, row.y1);
+            let cover = cover.inset((0.0, -rule / 2.0));
+            block.rect(cover, Some(Fill::solid(Color::WHITE)), None);
         }
     }
     Ok(())
@@ -141,21 +145,34 @@ fn changes(frame: &mut Frame<'_>) -> Result<(), SetError> {
     table.head_ground = Some(PALE);
     table.named_rows = false;
     table.least_row = 7.0;
-    for _ in 0..4 {
+    for _ in 0..3 {
         table.row(["", "", "", ""]);
     }
     frame.table(&table)?;
     Ok(())
 }
 
-/// A square of 100 mm, by which one sees whether the page was printed at its size.
-fn scale_square(frame: &mut Frame<'_>) -> Result<(), SetError> {
+/// A square of 100 mm to sketch in, by which one also sees whether the page was printed at its
+/// size; beside it, lines for notes.
+fn sketch(frame: &mut Frame<'_>) -> Result<(), SetError> {
     const SIDE: f64 = 100.0;
-    let (place, block) = frame.figure(SIDE, words::SQUARE_ALT)?;
-    let square = Rect::from_origin_size(place.origin(), (SIDE, SIDE));
+    const WORDS: f64 = 5.0;
+    frame.heading(2, words::FORM_SKETCH, &HEADING)?;
+    let (place, block) = frame.figure(SIDE + WORDS, words::SQUARE_ALT)?;
+    let square = Rect::from_origin_size((place.x0 + WORDS, place.y0 + WORDS), (SIDE, SIDE));
     block.rect(square, None, Some(Pen::solid(FIRM.width / 2.0, INK)));
-    let style = text(9.0, Weight::Regular, INK);
-    let at = Point::new(square.x0 + 4.0, square.y0 + 4.0);
-    block.paragraph(at, SIDE - 8.0, words::PRINT_AT_FULL_SIZE, &style, Align::Left)?;
-    Ok(())
+    let (style, gap) = (text(8.0, Weight::Bold, INK), 1.5);
+    let middle = square.center();
+    let front = Point::new(middle.x, square.y0 - gap);
+    block.text(front, words::FRONT_EDGE, &style, Align::Centre)?;
+    let left = Point::new(square.x0 - gap, middle.y);
+    block.turned_text(left, -90.0, words::CLIENTS_LEFT, &style, Align::Centre)?;
+    let right = Point::new(square.x1 + gap, middle.y);
+    block.turned_text(right, 90.0, words::CLIENTS_RIGHT, &style, Align::Centre)?;
+    let beside = Rect::new(square.x1 + 10.0, square.y0, place.x1, square.y1);
+    let mut column = Frame::new(frame.page(), beside);
+    column.paragraph(words::PRINT_AT_FULL_SIZE, &BODY)?;
+    column.space(1.0);
+    let blank: [&[&str]; 6] = [&[words::SKETCH_NOTES], &[""], &[""], &[""], &[""], &[""]];
+    rows(&mut column, &blank)
 }

@@ -4,7 +4,8 @@ use cushion::{CompartmentIx, Pattern};
 use kurbo::{BezPath, Point, Rect};
 
 use super::look::{
-    BODY, HEADING, INK, PALE, STRONG, facts, field_rows, foot, inside, text, title_line,
+    ACCENT, BODY, HEADING, INK, PALE, STRONG, facts, field_rows, first_that_fits, foot, inside,
+    text, title_line,
 };
 use super::views::{View, draw_named, plain};
 use super::{ClientPapers, DocumentError, StockPapers, document};
@@ -28,6 +29,8 @@ struct Count {
 struct Card<'a> {
     title: &'a str,
     status: String,
+    /// Whether the counts are still an estimate.
+    estimate: bool,
     facts: Vec<(&'a str, String)>,
     counts: Vec<Count>,
     spares: Option<u32>,
@@ -49,6 +52,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             Some(check) => words::checked_on(check.on, &check.by),
             None => words::FIRST_FILL.to_owned(),
         },
+        estimate: papers.fitting_check().is_none(),
         facts: vec![
             (words::CLIENT, papers.client.code.to_string()),
             (words::LAYOUT, papers.pattern.layout().to_string()),
@@ -80,7 +84,9 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
         .to_owned(),
     };
     let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
-    document.pages.push(compose(papers.pattern, &card, paper)?);
+    document
+        .pages
+        .push(first_that_fits(Room::ALL, |room| compose(papers.pattern, &card, paper, room))?);
     Ok(document)
 }
 
@@ -88,12 +94,16 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
 ///
 /// # Errors
 ///
-/// Fails where something finds no room.
+/// Fails where the fill is not for this pattern, or something finds no room.
 pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     let pattern = papers.pattern;
+    if papers.fill.compartments.len() != pattern.compartments().len() {
+        return Err(DocumentError::OtherFill);
+    }
     let card = Card {
         title: words::FILL_CARD_STOCK,
         status: words::ESTIMATE_UNTIL_COUNTED.to_owned(),
+        estimate: true,
         facts: vec![
             (words::LAYOUT, pattern.layout().to_string()),
             (words::SIZE, words::size(pattern.size())),
@@ -118,7 +128,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
     };
     let mut document =
         document(words::FILL_CARD_STOCK, words::FILL_CARD_SUBJECT, papers.date, papers.program);
-    document.pages.push(compose(pattern, &card, paper)?);
+    document.pages.push(first_that_fits(Room::ALL, |room| compose(pattern, &card, paper, room))?);
     Ok(document)
 }
 
@@ -130,23 +140,46 @@ fn tolerance(cells: u32) -> u32 {
     (cells / 50).max(1)
 }
 
-fn compose(pattern: &Pattern, card: &Card<'_>, paper: Paper) -> Result<Page, SetError> {
+/// How high the drawings, the rows of the table and the fields are, in millimetres.
+#[derive(Clone, Copy)]
+struct Room {
+    drawing: f64,
+    row: f64,
+    field: f64,
+}
+
+impl Room {
+    /// From the most room to the least in which one can still write.
+    const ALL: [Self; 4] = [
+        Self { drawing: 104.0, row: 8.0, field: 9.0 },
+        Self { drawing: 98.0, row: 7.4, field: 8.4 },
+        Self { drawing: 96.0, row: 6.6, field: 7.6 },
+        Self { drawing: 94.0, row: 6.0, field: 7.0 },
+    ];
+}
+
+fn compose(pattern: &Pattern, card: &Card<'_>, paper: Paper, room: Room) -> Result<Page, SetError> {
     let mut page = Page::new(paper, card.title);
     let end = foot(&mut page, &[&card.foot, words::DEFER_SUPPLIER])?;
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, Rect::new(area.x0, area.y0, area.x1, end - 2.0));
-    title_line(&mut frame, card.title, &card.status, true)?;
+    title_line(&mut frame, card.title, &card.status, card.estimate)?;
     facts(&mut frame, &card.facts)?;
-    drawings(&mut frame, pattern, card)?;
-    frame.space(2.0);
-    counting_table(&mut frame, card)?;
-    frame.space(3.0);
-    fields(&mut frame, card)?;
+    drawings(&mut frame, pattern, card, room)?;
+    frame.space(2.5);
+    counting_table(&mut frame, card, room)?;
+    frame.space(2.5);
+    fields(&mut frame, card, room)?;
     Ok(page)
 }
 
-fn drawings(frame: &mut Frame<'_>, pattern: &Pattern, card: &Card<'_>) -> Result<(), SetError> {
-    let place = frame.take(96.0, "the drawings")?;
+fn drawings(
+    frame: &mut Frame<'_>,
+    pattern: &Pattern,
+    card: &Card<'_>,
+    room: Room,
+) -> Result<(), SetError> {
+    let place = frame.take(room.drawing, "the drawings")?;
     let split = place.x0 + place.width() * 0.62;
     let page = frame.page();
     let heading = page.block(Role::Heading(2));
@@ -161,8 +194,8 @@ fn drawings(frame: &mut Frame<'_>, pattern: &Pattern, card: &Card<'_>) -> Result
     };
     let area = Rect::new(place.x0, top, split - 5.0, place.y1);
     draw_named(block, pattern, View::Below, area, counts, 17.0)?;
-    turning(page, Rect::new(split, place.y0, place.x1, place.y1))?;
-    let above = Rect::new(split, place.y1 - 34.0, place.x1, place.y1);
+    let above = Rect::new(split, place.y1 - 33.0, place.x1, place.y1);
+    turning(page, Rect::new(split, place.y0, place.x1, above.y0 - HEADING.size_mm()))?;
     let block = page.block(Role::Figure { alt: words::ABOVE_SMALL_ALT.to_owned() });
     let caption = Point::new(above.x0, above.y0);
     block.text(caption, words::FROM_ABOVE_SMALL, &STRONG, Align::Left)?;
@@ -179,15 +212,19 @@ fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
         frame.item(&format!("{}", step + 1), 5.0, words, &BODY)?;
     }
     frame.space(1.5);
-    let (place, block) = frame.figure(22.0, words::TURNING_ALT)?;
+    let (place, block) = frame.figure(26.0, words::TURNING_ALT)?;
     let side = 17.0;
     let tile = |column: f64| {
         Rect::from_origin_size((place.x0 + column * (side + 10.0), place.y0 + 4.0), (side, side))
     };
     let style = text(7.5, Weight::Bold, INK);
-    for (column, face) in [(0.0, words::TOP), (1.0, words::OPENINGS)] {
+    // The bar at the client's left goes from one side to the other.
+    for (column, face, bar) in [(0.0, words::TOP, 0.0), (1.0, words::OPENINGS, side)] {
         let tile = tile(column);
         plain(block, tile);
+        let bar = tile.x0 + bar;
+        let (from, to) = (Point::new(bar, tile.y0 + 3.0), Point::new(bar, tile.y1 - 3.0));
+        block.line(from, to, &Pen::solid(1.8, ACCENT));
         let (middle, pen) = (tile.center(), Pen::solid(0.5, INK));
         block.arrow(
             Point::new(middle.x, tile.y0 + 9.0),
@@ -208,10 +245,12 @@ fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
         (to.x0 - 1.6, from.center().y),
     );
     block.curved_arrow(&over, 2.2, &Pen::solid(0.6, INK));
+    let under = Point::new(from.x0, from.y1 + 4.0);
+    block.text(under, words::TURNING_BAR, &style, Align::Left)?;
     Ok(())
 }
 
-fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError> {
+fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
     let wide = frame.area().width();
     let widths = [9.0, wide - 118.0, 18.0, 26.0, 26.0, 13.0, 26.0];
     let heads = words::FILL_COLUMNS.iter().zip(widths).enumerate();
@@ -222,7 +261,7 @@ fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError
     table.head.size_pt = 8.5;
     table.head_ground = Some(PALE);
     table.margin = 1.0;
-    table.least_row = 6.2;
+    table.least_row = room.row;
     for count in &card.counts {
         let cells = words::cells_within(count.cells, count.tolerance);
         table.row([
@@ -259,10 +298,11 @@ fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError
 }
 
 /// What is written by hand about the filled cushion.
-fn fields(frame: &mut Frame<'_>, card: &Card<'_>) -> Result<(), SetError> {
+fn fields(frame: &mut Frame<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
     frame.paragraph(words::COUNT_DO_NOT_MEASURE, &STRONG)?;
+    frame.paragraph(words::HOW_TO_FINISH, &BODY)?;
     if let Some(spares) = card.spares {
         frame.paragraph(&words::pack_spares(spares), &BODY)?;
     }
-    field_rows(frame, &words::FILL_FIELDS, 7.6)
+    field_rows(frame, &words::FILL_FIELDS, room.field)
 }

@@ -95,6 +95,7 @@ pub(super) fn facts(frame: &mut Frame<'_>, facts: &[(&str, String)]) -> Result<(
         let value = fitted(value, &STRONG, width)?;
         block.text(Point::new(x, place.y0 + 7.8), &value, &STRONG, Align::Left)?;
     }
+    frame.space(2.0);
     Ok(())
 }
 
@@ -127,11 +128,12 @@ pub(super) fn field_rows(
 ) -> Result<(), SetError> {
     for row in rows {
         let place = frame.take(height, row.first().copied().unwrap_or_default())?;
-        let step = place.width() / row.len() as f64;
+        const BETWEEN: f64 = 5.0;
+        let step = (place.width() + BETWEEN) / row.len() as f64;
         let block = frame.page().block(Role::Paragraph);
         for (column, name) in row.iter().enumerate() {
             let x = place.x0 + step * column as f64;
-            field(block, Rect::new(x, place.y0, x + step - 4.0, place.y1), name, &BODY)?;
+            field(block, Rect::new(x, place.y0, x + step - BETWEEN, place.y1), name, &BODY)?;
         }
     }
     Ok(())

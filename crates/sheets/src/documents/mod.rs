@@ -8,7 +8,9 @@ mod drawing;
 mod fill_card;
 mod look;
 mod pictures;
+mod section;
 mod setup_card;
+mod survey_page;
 mod tag;
 mod take_home;
 mod views;
@@ -27,7 +29,9 @@ pub use self::blank_form::blank_form;
 pub use self::drawing::drawing;
 pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
-pub use self::setup_card::setup_card;
+pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
+pub use self::setup_card::{IfThen, SetupExtras, setup_card};
+pub use self::survey_page::{Histogram, SurveyPage, survey_page};
 pub use self::tag::tag;
 pub use self::take_home::{take_home, take_home_text};
 pub use self::views::{View, place_on_page};
@@ -45,6 +49,8 @@ pub struct ClientPapers<'a> {
     pub cell: &'a Cell,
     /// What whoever sets the cushion up should know.
     pub cautions: &'a [String],
+    /// What follows from goals and checks.
+    pub extras: &'a SetupExtras,
     /// The day that the papers bear.
     pub date: Date,
     /// Program and version.
@@ -74,6 +80,10 @@ pub enum DocumentError {
     Set(SetError),
     /// The recorded plan has other compartments than the pattern: the layout was changed.
     OtherCompartments,
+    /// The recorded plan is for another size than the pattern.
+    OtherSize,
+    /// The stock fill has another number of compartments than the pattern.
+    OtherFill,
 }
 
 impl fmt::Display for DocumentError {
@@ -82,6 +92,12 @@ impl fmt::Display for DocumentError {
             Self::Set(error) => error.fmt(f),
             Self::OtherCompartments => f.write_str(
                 "the recorded plan has other compartments than the layout now has; record a new plan",
+            ),
+            Self::OtherSize => f.write_str(
+                "the recorded plan is for another size than the cushion now has; record a new plan",
+            ),
+            Self::OtherFill => f.write_str(
+                "the stock fill is for another pattern than the one drawn; compute it anew",
             ),
         }
     }
@@ -97,8 +113,11 @@ impl From<SetError> for DocumentError {
 
 impl<'a> ClientPapers<'a> {
     /// The fitting check of this plan; until there is one, everything is an estimate.
+    ///
+    /// A check of another plan is none of this one.
     fn fitting_check(&self) -> Option<&'a FittingCheck> {
-        self.client.fitting_check()
+        let checked = self.client.latest_plan() == Some(self.plan);
+        checked.then(|| self.client.fitting_check()).flatten()
     }
 
     /// Refuses a plan that is not for this pattern.
@@ -109,7 +128,13 @@ impl<'a> ClientPapers<'a> {
                 .iter()
                 .zip(&self.plan.counts)
                 .all(|(there, count)| there.id == count.id && there.number == count.number);
-        if same { Ok(()) } else { Err(DocumentError::OtherCompartments) }
+        if !same {
+            return Err(DocumentError::OtherCompartments);
+        }
+        if self.plan.size != self.pattern.size() {
+            return Err(DocumentError::OtherSize);
+        }
+        Ok(())
     }
 
     /// The plugin that drew the pattern, as a sentence; empty where none did.

@@ -3,6 +3,7 @@
 use kurbo::{Arc, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::look::{ACCENT, INK, PALE, text};
+use crate::color::Color;
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
 use crate::text::{SetError, Style};
@@ -17,7 +18,7 @@ pub(super) enum Picture {
     PatLevel,
     /// A hand under the cushion, below a seat bone.
     UnderCheck,
-    /// A mark on skin, and a clock of half an hour.
+    /// A mark on skin in a mirror, and a clock of half an hour.
     SkinCheck,
 }
 
@@ -84,30 +85,56 @@ fn pat_level(block: &mut Block, area: Rect) -> Result<(), SetError> {
     let top = cushion_from_front(block, area, 1.2);
     for side in [-1.0, 1.0] {
         let x = area.center().x + side * 7.5;
-        hand_from_side(block, Point::new(x, top - 1.0), side);
-        let up = Point::new(x, top - 12.0);
-        let down = Point::new(x, top - 5.0);
+        hand_from_side(block, Point::new(x, top + 0.2), side);
+        let up = Point::new(x - side * 2.0, top - 11.5);
+        let down = Point::new(x - side * 2.0, top - 4.0);
         block.arrow(up, down, 2.4, &BOLD_LINE);
     }
     Ok(())
 }
 
-/// A flat hand, seen from the side, with its middle at a point; `side` is where the arm goes.
+/// A flat hand on something, seen from the side, with the middle of its palm at a point; `side`
+/// is where the arm comes from.
 fn hand_from_side(block: &mut Block, at: Point, side: f64) {
-    let mut hand = BezPath::new();
     let p = |x: f64, y: f64| at + Vec2::new(x * side, y);
-    hand.move_to(p(-5.0, 0.3));
-    hand.curve_to(p(-6.2, 0.2), p(-6.0, -1.6), p(-4.6, -1.7));
-    hand.line_to(p(1.0, -2.6));
-    hand.line_to(p(6.5, -3.6));
-    hand.line_to(p(6.5, -0.6));
-    hand.line_to(p(2.5, 0.3));
-    hand.close_path();
-    block.path(hand, Some(Fill::solid(crate::color::Color::WHITE)), Some(LINE));
+    let mut hand = BezPath::new();
+    hand.move_to(p(8.6, -9.6));
+    hand.line_to(p(4.4, -3.6));
+    hand.curve_to(p(3.2, -2.6), p(1.0, -2.7), p(-1.0, -2.4));
+    hand.line_to(p(-5.2, -1.8));
+    hand.curve_to(p(-6.8, -1.5), p(-6.8, 0.0), p(-5.2, 0.0));
+    hand.line_to(p(4.4, 0.0));
+    hand.curve_to(p(6.4, -0.2), p(7.2, -1.6), p(8.0, -2.8));
+    hand.line_to(p(11.2, -7.6));
+    block.path(hand, Some(Fill::solid(Color::WHITE)), Some(LINE));
+    thumb(block, p(2.2, -1.5), p(-2.0, -0.9));
+}
+
+/// A flat hand with its arm, seen from the side, lying under something: the middle of its back is
+/// at a point, the arm goes to the right.
+fn hand_below(block: &mut Block, at: Point) {
+    let p = |x: f64, y: f64| at + Vec2::new(x, y);
+    let mut hand = BezPath::new();
+    hand.move_to(p(13.5, 0.4));
+    hand.line_to(p(5.0, 0.0));
+    hand.line_to(p(-5.6, 0.0));
+    hand.curve_to(p(-7.2, 0.0), p(-7.2, 1.7), p(-5.6, 1.8));
+    hand.line_to(p(0.0, 2.7));
+    hand.curve_to(p(2.5, 3.1), p(4.0, 3.3), p(6.0, 3.3));
+    hand.line_to(p(13.5, 4.0));
+    block.path(hand, Some(Fill::solid(Color::WHITE)), Some(LINE));
+    thumb(block, p(3.0, 1.3), p(-1.6, 1.1));
+}
+
+fn thumb(block: &mut Block, root: Point, tip: Point) {
+    let mut line = BezPath::new();
+    line.move_to(root);
+    line.quad_to(root.midpoint(tip) + (0.0, -0.5), tip);
+    block.path(line, None, Some(Pen::solid(0.45, INK)));
 }
 
 fn under_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
-    let floor = area.y1 - 2.0;
+    let floor = area.y1 - 4.4;
     let (left, right) = (area.x0 + 2.0, area.x1 - 2.0);
     let middle = area.center().x;
     let top = floor - 11.0;
@@ -135,28 +162,25 @@ fn under_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
         bone.curve_to((x + 2.5, floor - 7.2), (x + 3.5, floor - 8.0), (x + 3.5, area.y0 + 3.0));
         block.path(bone, None, Some(Pen::solid(0.8, INK)));
     }
-    // The hand comes in from the side, palm up, under the cushion.
-    let hand = Point::new(middle + 6.5, floor + 2.4);
-    hand_from_side(block, hand, 1.0);
-    block.arrow(
-        Point::new(area.x1 + 1.5, floor + 1.2),
-        Point::new(middle + 14.0, floor + 1.2),
-        2.2,
-        &BOLD_LINE,
-    );
+    // The hand comes in from the side, below a bone; between them must be a thumb of cushion.
+    let bone = middle + 6.5;
+    hand_below(block, Point::new(bone, floor));
+    let (high, low) = (Point::new(bone, floor - 6.4), Point::new(bone, floor - 0.2));
+    block.arrow(high.midpoint(low), high, 1.7, &BOLD_LINE);
+    block.arrow(high.midpoint(low), low, 1.7, &BOLD_LINE);
     Ok(())
 }
 
 fn skin_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
-    let centre = Point::new(area.x0 + 10.5, area.y0 + 12.0);
-    block.circle(centre, 8.0, Some(Fill::solid(crate::color::Color::WHITE)), Some(LINE));
+    let centre = Point::new(area.x0 + 10.5, area.y0 + 9.0);
+    block.circle(centre, 8.0, Some(Fill::solid(Color::WHITE)), Some(LINE));
     let mark = kurbo::Ellipse::new(centre, (4.0, 3.0), 0.3).to_path(1e-2);
     block.hatch(&mark, 35.0, 1.0, &Pen::solid(0.35, INK));
     block.path(mark, None, Some(Pen::solid(0.5, INK)));
-    // The glass through which one looks.
-    let handle = Vec2::new(0.72, 0.72);
-    block.line(centre + handle * 8.0, centre + handle * 15.0, &Pen::solid(1.4, INK));
-    let clock = Point::new(area.x1 - 6.5, area.y0 + 8.0);
+    // The handle of the mirror.
+    let handle = Vec2::new(-0.5, 0.866);
+    block.line(centre + handle * 8.0, centre + handle * 14.0, &Pen::solid(1.6, INK));
+    let clock = Point::new(area.x1 - 7.5, area.y0 + 8.0);
     block.circle(clock, 5.6, None, Some(LINE));
     let half = Arc::new(clock, (4.4, 4.4), -std::f64::consts::FRAC_PI_2, std::f64::consts::PI, 0.0);
     let mut sector = BezPath::new();
@@ -171,10 +195,15 @@ fn skin_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
     Ok(())
 }
 
-/// Draws where the body is measured, from the side and from the front, into 58 mm of height.
+/// Draws where the body is measured, from the side and from above, into 64 mm of height.
 pub(super) fn where_to_measure(block: &mut Block, area: Rect) -> Result<(), SetError> {
-    from_the_side(block, Point::new(area.x0 + area.width() * 0.12, area.y0))?;
-    from_the_front(block, Point::new(area.x0 + area.width() * 0.72, area.y0))
+    let style = text(9.0, Weight::Bold, INK);
+    let (side, above) = (area.x0, area.x0 + area.width() * 0.5);
+    let baseline = area.y0 + style.cap_height();
+    block.text(Point::new(side, baseline), words::FROM_THE_SIDE, &style, Align::Left)?;
+    block.text(Point::new(above, baseline), words::FROM_ABOVE_KNEES_UP, &style, Align::Left)?;
+    from_the_side(block, Point::new(side + 14.0, area.y0 + 8.0))?;
+    from_above(block, Point::new(above + 24.0, area.y0 + 5.0))
 }
 
 const DIMENSION: Style = text(8.5, Weight::SemiBold, ACCENT);
@@ -219,33 +248,39 @@ fn from_the_side(block: &mut Block, origin: Point) -> Result<(), SetError> {
     dimension(block, leg, words::LOWER_LEG, p(31.5, 50.5), Align::Right)
 }
 
-fn from_the_front(block: &mut Block, top: Point) -> Result<(), SetError> {
+/// Hips and thighs of a seated person from above, knees up the page.
+fn from_above(block: &mut Block, top: Point) -> Result<(), SetError> {
     let p = |x: f64, y: f64| top + Vec2::new(x, y);
-    let mut body = BezPath::new();
-    body.move_to(p(-9.0, 8.0));
-    body.curve_to(p(-10.0, 18.0), p(-15.0, 22.0), p(-16.0, 30.0));
-    body.curve_to(p(-16.5, 36.0), p(-14.0, 38.0), p(-9.0, 38.0));
-    body.line_to(p(9.0, 38.0));
-    body.curve_to(p(14.0, 38.0), p(16.5, 36.0), p(16.0, 30.0));
-    body.curve_to(p(15.0, 22.0), p(10.0, 18.0), p(9.0, 8.0));
+    let half = |side: f64| {
+        let q = |x: f64, y: f64| p(side * x, y);
+        let mut half = BezPath::new();
+        half.move_to(q(0.0, 54.0));
+        half.curve_to(q(8.0, 55.5), q(15.0, 54.0), q(16.2, 47.0));
+        half.curve_to(q(16.8, 43.0), q(17.4, 40.0), q(17.2, 36.0));
+        half.curve_to(q(17.0, 28.0), q(15.0, 20.0), q(14.2, 13.0));
+        half.curve_to(q(13.6, 7.5), q(5.4, 7.5), q(5.0, 13.0));
+        half.curve_to(q(4.6, 20.0), q(2.4, 30.0), q(0.0, 33.0));
+        half
+    };
+    // From the knees' side back along one leg, then out along the other.
+    let mut body = half(-1.0).reverse_subpaths();
+    body.extend(half(1.0).iter().skip(1));
+    body.close_path();
     block.path(body, Some(Fill::solid(PALE)), Some(LINE));
-    block.circle(p(0.0, 2.6), 4.6, Some(Fill::solid(PALE)), Some(LINE));
     for side in [-1.0, 1.0] {
-        // Knees in front of the hips, seat bones at their lowest.
-        block.circle(
-            p(side * 8.5, 31.0),
-            5.6,
-            Some(Fill::solid(crate::color::Color::WHITE)),
-            Some(LINE),
-        );
-        block.circle(p(side * 5.0, 38.0), 1.0, Some(Fill::solid(INK)), None);
+        block.circle(p(side * 5.5, 48.0), 1.0, Some(Fill::solid(INK)), None);
+        block.circle(p(side * 15.0, 44.5), 1.0, Some(Fill::solid(INK)), None);
     }
-    let hips = (p(-16.3, 18.0), p(16.3, 18.0));
-    dimension(block, hips, words::HIPS, p(18.5, 19.0), Align::Left)?;
-    let trochanters = (p(-15.4, 24.0), p(15.4, 24.0));
-    dimension(block, trochanters, words::TROCHANTERS, p(18.5, 25.0), Align::Left)?;
-    let knees = (p(-14.1, 31.0), p(14.1, 31.0));
-    dimension(block, knees, words::KNEES, p(18.5, 32.0), Align::Left)?;
-    let bones = (p(-5.0, 42.0), p(5.0, 42.0));
-    dimension(block, bones, words::SEAT_BONES, p(18.5, 43.0), Align::Left)
+    let knees = (p(-14.2, 5.0), p(14.2, 5.0));
+    dimension(block, knees, words::KNEES, p(21.0, 6.0), Align::Left)?;
+    let hips = (p(-17.2, 36.0), p(17.2, 36.0));
+    dimension(block, hips, words::HIPS, p(21.0, 37.0), Align::Left)?;
+    let trochanters = (p(-16.4, 44.5), p(16.4, 44.5));
+    dimension(block, trochanters, words::TROCHANTERS, p(21.0, 45.5), Align::Left)?;
+    let bones = (p(-5.5, 51.0), p(5.5, 51.0));
+    block.line(p(6.5, 51.0), p(20.0, 51.0), &Pen::dashed(0.25, ACCENT, 0.5, 1.0));
+    dimension(block, bones, words::SEAT_BONES, p(21.0, 52.0), Align::Left)?;
+    let style = text(8.0, Weight::Regular, INK);
+    block.turned_text(p(-20.5, 31.0), -90.0, words::CLIENTS_LEFT_SHORT, &style, Align::Centre)?;
+    Ok(())
 }

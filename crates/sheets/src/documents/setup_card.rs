@@ -4,16 +4,20 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    BODY, FIRM, HEADING, PALE, SMALL, STRONG, facts, first_that_fits, foot, inside, title_line,
+    BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, facts, first_that_fits, foot, inside, text,
+    title_line,
 };
 use super::views::{View, draw_named};
 use super::{ClientPapers, DocumentError};
+use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Page, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
-use crate::text::SetError;
+use crate::text::{SetError, Style};
 use crate::words::english as words;
+
+const CAUTION: Style = text(9.0, Weight::Regular, INK);
 
 /// How high the drawings and the rows of the tables are.
 #[derive(Clone, Copy)]
@@ -26,12 +30,41 @@ struct Room {
 
 impl Room {
     /// From the most room to the least in which one can still write.
-    const ALL: [Self; 4] = [
+    const ALL: [Self; 5] = [
+        Self { drawing: 0.33, row: 6.4 },
         Self { drawing: 0.32, row: 5.8 },
         Self { drawing: 0.30, row: 5.4 },
-        Self { drawing: 0.27, row: 5.0 },
+        Self { drawing: 0.28, row: 5.0 },
         Self { drawing: 0.25, row: 4.8 },
     ];
+}
+
+/// What follows from goals and checks; empty where nothing is known.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SetupExtras {
+    /// What became of each goal, in sentences.
+    pub goals: Vec<String>,
+    /// Moves from the stock fill to the plan.
+    pub moves: Vec<case::Move>,
+    /// What to move when a check finds something.
+    pub if_then: Vec<IfThen>,
+}
+
+/// One line of the table that works without the program.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct IfThen {
+    /// What is found.
+    pub finding: String,
+    /// What to do.
+    pub then: String,
+    /// What that costs elsewhere.
+    pub cost: String,
+}
+
+impl SetupExtras {
+    fn is_empty(&self) -> bool {
+        self.goals.is_empty() && self.moves.is_empty() && self.if_then.is_empty()
+    }
 }
 
 /// Composes the setup card: the cushion from above with number and count in each compartment,
@@ -44,18 +77,42 @@ impl Room {
 /// Fails where the plan is not for this pattern, or something finds no room.
 pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
-    let (page, left) = first_that_fits(Room::ALL, |room| card(papers, paper, room))?;
+    let reasons = reasons(papers);
+    let card = |room| card(papers, &reasons, paper, room);
+    let whole = |room| card(room).map(|(page, left)| left.is_empty().then_some(page));
+    // Rather a smaller drawing than a second page.
+    let (page, left) = match Room::ALL.into_iter().find_map(|room| whole(room).ok().flatten()) {
+        Some(page) => (page, Vec::new()),
+        None => first_that_fits(Room::ALL, card)?,
+    };
     let mut document = papers.document(words::SETUP_CARD, words::SETUP_CARD_SUBJECT);
     document.pages.push(page);
-    if !left.is_empty() {
-        document.pages.push(more_cautions(papers, paper, &left)?);
+    if !left.is_empty() || !papers.extras.is_empty() {
+        document.pages.push(second_page(papers, paper, &left)?);
     }
     Ok(document)
+}
+
+/// Why counts differ from the stock fill, a sentence for each reason that the client's file gives.
+fn reasons(papers: &ClientPapers<'_>) -> Vec<String> {
+    let mut groups: Vec<(&str, i64, Vec<u8>)> = Vec::new();
+    for change in &papers.client.changes {
+        let recorded = papers.plan.counts.iter().find(|count| count.id == change.compartment);
+        let Some(count) = recorded else { continue };
+        let by = i64::from(count.planned) - i64::from(count.stock);
+        match groups.iter_mut().find(|group| group.0 == change.reason && group.1 == by) {
+            _ if by == 0 => {}
+            Some(group) => group.2.push(count.number),
+            None => groups.push((&change.reason, by, vec![count.number])),
+        }
+    }
+    groups.iter().map(|(reason, by, numbers)| words::reason(numbers, *by, reason)).collect()
 }
 
 /// The card, and the cautions for which there was no room on it.
 fn card<'a>(
     papers: &ClientPapers<'a>,
+    reasons: &'a [String],
     paper: Paper,
     room: Room,
 ) -> Result<(Page, Vec<&'a str>), SetError> {
@@ -63,14 +120,15 @@ fn card<'a>(
     let mut frame = framed(&mut page, papers)?;
     head(&mut frame, papers)?;
     let own = papers.cautions.iter().map(String::as_str);
-    let mut cautions: Vec<&str> = own.chain(words::SETUP_CAUTIONS).collect();
+    let reasons = reasons.iter().map(String::as_str);
+    let mut cautions: Vec<&str> = own.chain(words::SETUP_CAUTIONS).chain(reasons).collect();
     drawings(&mut frame, papers, room.drawing * paper.height(), &mut cautions)?;
     frame.space(2.0);
     counts(&mut frame, papers, room)?;
     frame.space(2.5);
     checks(&mut frame, room)?;
     frame.space(1.5);
-    frame.paragraph(words::ORDER_OF_A_FITTING, &SMALL)?;
+    frame.paragraph(words::ORDER_OF_A_FITTING, &CAUTION)?;
     place_cautions(&mut frame, &mut cautions)?;
     Ok((page, cautions))
 }
@@ -103,7 +161,7 @@ fn framed<'p>(page: &'p mut Page, papers: &ClientPapers<'_>) -> Result<Frame<'p>
 /// Sets cautions until there is no more room; what was set is taken from the list.
 fn place_cautions(frame: &mut Frame<'_>, cautions: &mut Vec<&str>) -> Result<(), SetError> {
     while let Some(caution) = cautions.first() {
-        match frame.item("–", 3.0, caution, &SMALL.colored(BODY.color)) {
+        match frame.item("–", 3.0, caution, &CAUTION) {
             Ok(()) => {
                 cautions.remove(0);
             }
@@ -114,7 +172,8 @@ fn place_cautions(frame: &mut Frame<'_>, cautions: &mut Vec<&str>) -> Result<(),
     Ok(())
 }
 
-fn more_cautions(
+/// Goals, moves, the table of findings, and the cautions that found no room on the card.
+fn second_page(
     papers: &ClientPapers<'_>,
     paper: Paper,
     cautions: &[&str],
@@ -122,11 +181,101 @@ fn more_cautions(
     let mut page = Page::new(paper, words::SETUP_CARD);
     let mut frame = framed(&mut page, papers)?;
     head(&mut frame, papers)?;
-    frame.heading(2, words::CAUTIONS, &HEADING)?;
+    let extras = papers.extras;
+    if !extras.goals.is_empty() {
+        frame.heading(2, words::GOALS, &HEADING)?;
+        for (at, goal) in extras.goals.iter().enumerate() {
+            frame.item(&format!("{}", at + 1), 5.0, goal, &BODY)?;
+        }
+        frame.space(2.0);
+    }
+    if !extras.if_then.is_empty() {
+        if_then(&mut frame, &extras.if_then)?;
+        frame.space(2.0);
+    }
+    if !extras.moves.is_empty() {
+        moves(&mut frame, papers)?;
+        frame.space(2.0);
+    }
+    if !cautions.is_empty() {
+        frame.heading(2, words::CAUTIONS, &HEADING)?;
+    }
     for caution in cautions {
         frame.item("–", 3.0, caution, &BODY)?;
     }
     Ok(page)
+}
+
+/// The table that works without the program.
+fn if_then(frame: &mut Frame<'_>, rows: &[IfThen]) -> Result<(), SetError> {
+    frame.heading(2, words::IF_THEN, &HEADING)?;
+    let wide = frame.area().width();
+    let widths = [wide * 0.30, wide * 0.36, wide * 0.34];
+    let columns = words::IF_THEN_COLUMNS.iter().zip(widths);
+    let columns = columns.map(|(head, width)| Column::new(*head, width, Align::Left)).collect();
+    let mut table = Table::new(columns, STRONG, BODY);
+    table.head_ground = Some(PALE);
+    table.margin = 0.8;
+    for row in rows {
+        table.row([row.finding.as_str(), &row.then, &row.cost]);
+    }
+    frame.table(&table)?;
+    frame.space(1.0);
+    frame.paragraph(words::IF_THEN_NOTE, &BODY)
+}
+
+/// The moves as sentences, and as arrows on a small drawing.
+fn moves(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
+    const HEIGHT: f64 = 62.0;
+    frame.heading(2, words::MOVES, &HEADING)?;
+    let place = frame.take(HEIGHT, words::MOVES_ALT)?;
+    let split = place.x0 + place.width() * 0.48;
+    let area = Rect::new(place.x0, place.y0, split - 4.0, place.y1);
+    let block = frame.page().block(Role::Figure { alt: words::MOVES_ALT.to_owned() });
+    let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
+    draw_named(block, papers.pattern, View::Above, area, numbers, 9.0)?;
+    arrows(block, papers, area)?;
+    let mut column = Frame::new(frame.page(), Rect::new(split, place.y0, place.x1, place.y1));
+    for own in &papers.extras.moves {
+        column.item("–", 3.0, &format!("{own}."), &BODY)?;
+    }
+    Ok(())
+}
+
+/// An arrow for each move; those of the spare bag begin or end at the edge.
+fn arrows(
+    block: &mut crate::page::Block,
+    papers: &ClientPapers<'_>,
+    area: Rect,
+) -> Result<(), SetError> {
+    let place = super::views::place_on_page(papers.pattern, View::Above, area);
+    let outside = Point::new(area.x1 - 6.0, area.y1 - 4.0);
+    let at = |own: case::Place| match own {
+        case::Place::Compartment(number) => papers
+            .pattern
+            .by_number(number)
+            .map_or(outside, |ix| place * papers.pattern.centroid(ix) + kurbo::Vec2::new(0.0, 3.0)),
+        case::Place::Spare => outside,
+    };
+    let pen = crate::page::Pen::solid(0.5, super::look::ACCENT);
+    for own in &papers.extras.moves {
+        let (from, to) = (at(own.from), at(own.to));
+        let way = to - from;
+        if way.hypot() < 6.0 {
+            continue;
+        }
+        let step = way / way.hypot() * 2.5;
+        block.arrow(from + step, to - step, 1.6, &pen);
+        let middle = from.midpoint(to) + kurbo::Vec2::new(1.0, -0.8);
+        block.text(
+            middle,
+            &own.cells.to_string(),
+            &SMALL.colored(super::look::INK),
+            Align::Left,
+        )?;
+    }
+    block.text(outside + (0.0, 3.0), words::SPARE_BAG, &SMALL, Align::Centre)?;
+    Ok(())
 }
 
 fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
@@ -239,11 +388,11 @@ fn emphasise(frame: &mut Frame<'_>, rows: &[Rect], widths: &[f64]) {
 fn checks(frame: &mut Frame<'_>, room: Room) -> Result<(), SetError> {
     frame.heading(2, words::CHECKS, &HEADING)?;
     let wide = frame.area().width();
-    let widths = [58.0, wide - 58.0 - 78.0, 26.0, 26.0, 26.0];
+    let widths = [wide - 3.0 * 35.0, 35.0, 35.0, 35.0];
     let mut table = columns(&words::CHECK_COLUMNS, &widths);
     table.least_row = room.row;
     for (check, answer) in words::CHECK_ROWS {
-        table.row([check, answer, "", "", ""]);
+        table.row([check, answer, answer, answer]);
     }
     frame.table(&table)?;
     Ok(())
@@ -251,7 +400,8 @@ fn checks(frame: &mut Frame<'_>, room: Room) -> Result<(), SetError> {
 
 fn columns(heads: &[&str], widths: &[f64]) -> Table {
     let column = |(at, (head, width)): (usize, (&&str, &f64))| {
-        let align = if at < 2 { Align::Left } else { Align::Centre };
+        let words = at == 0 || *head == words::COUNT_COLUMNS[1];
+        let align = if words { Align::Left } else { Align::Centre };
         Column::new(*head, *width, align)
     };
     let columns = heads.iter().zip(widths).enumerate().map(column).collect();

@@ -14,7 +14,7 @@ use crate::frame::Frame;
 use crate::page::{Align, Document, Fill, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
-use crate::text::{SetError, Style, measure};
+use crate::text::{SetError, Style, measure, wrap};
 use crate::words::english as words;
 
 /// How large the words are and how much room is left between things.
@@ -88,10 +88,10 @@ pub fn take_home_text(document: &Document) -> Vec<String> {
 
 fn wall_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<Page, SetError> {
     let mut page = Page::new(paper, words::TAKE_HOME);
-    let area = inside(&page);
+    let area = above_foot(&mut page, papers, 1)?;
     let mut frame = Frame::new(&mut page, area);
     top(&mut frame, papers, words::WALL_TITLE, print)?;
-    stop_rules(&mut frame, print)?;
+    boxed(&mut frame, print, |frame| stop_rules(frame, print))?;
     frame.space(print.gap);
     for (which, (head, sentences)) in Picture::WALL.iter().zip(words::WALL_STEPS) {
         pictured(&mut frame, *which, (head, sentences), print)?;
@@ -99,8 +99,19 @@ fn wall_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<Pa
     }
     own_notes(&mut frame, papers, print)?;
     frame.space(print.gap);
-    calls(&mut frame, papers, print)?;
+    boxed(&mut frame, print, |frame| calls(frame, papers, print))?;
     Ok(page)
+}
+
+/// Sets the foot of a page, which tells old sheets from new ones; returns the area above it.
+fn above_foot(page: &mut Page, papers: &ClientPapers<'_>, number: usize) -> Result<Rect, SetError> {
+    let style = text(14.0, Weight::Regular, SOFT).led(1.2);
+    let area = inside(page);
+    let line = words::sheet_of(papers.plan.on, papers.date, number);
+    let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
+    let at = Point::new(area.x0, area.y1 - height);
+    page.block(Role::Paragraph).paragraph(at, area.width(), &line, &style, Align::Left)?;
+    Ok(Rect::new(area.x0, area.y0, area.x1, at.y - 1.0))
 }
 
 /// Title, state of the sheet, code, line for the name.
@@ -135,11 +146,11 @@ fn top(
 /// A box over the whole width; white on dark where nothing may be overlooked.
 fn banner(frame: &mut Frame<'_>, status: &str, solid: bool, print: Print) -> Result<(), SetError> {
     let style = if solid {
-        text(19.0, Weight::Bold, Color::WHITE)
+        text(24.0, Weight::Bold, Color::WHITE)
     } else {
         text(print.size, Weight::Bold, INK)
     };
-    let place = frame.take(if solid { 12.0 } else { 9.0 }, status)?;
+    let place = frame.take(if solid { 13.0 } else { 9.0 }, status)?;
     let width = measure(status, &style)?;
     if width > place.width() - 4.0 {
         let room = place.width() - 4.0;
@@ -153,23 +164,32 @@ fn banner(frame: &mut Frame<'_>, status: &str, solid: bool, print: Print) -> Res
     Ok(())
 }
 
-/// When not to sit on it, in a frame.
-fn stop_rules(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
-    let start = frame.y();
-    let whole = frame.area();
-    let inner = Rect::new(whole.x0 + 4.0, start + 2.0, whole.x1 - 4.0, whole.y1);
+/// Sets what must be found first, in a firm frame.
+fn boxed(
+    frame: &mut Frame<'_>,
+    print: Print,
+    inside: impl Fn(&mut Frame<'_>) -> Result<(), SetError>,
+) -> Result<(), SetError> {
+    let edge = 1.0 + print.gap / 4.0;
+    let (start, whole) = (frame.y(), frame.area());
+    let inner = Rect::new(whole.x0 + 4.0, start + edge, whole.x1 - 4.0, whole.y1);
     let end = {
         let mut box_frame = Frame::new(frame.page(), inner);
-        box_frame.heading(2, words::STOP, &print.head())?;
-        for rule in words::STOP_RULES {
-            box_frame.item("•", 6.0, rule, &print.words())?;
-        }
-        box_frame.paragraph(words::STOP_THEN, &print.firmly())?;
-        box_frame.y() + 2.0
+        inside(&mut box_frame)?;
+        box_frame.y() + edge
     };
     let place = frame.take(end - start, words::STOP)?;
     frame.page().block(Role::Artifact).rect(place, None, Some(Pen::solid(1.2, INK)));
     Ok(())
+}
+
+/// When not to sit on it.
+fn stop_rules(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
+    frame.heading(2, words::STOP, &print.head())?;
+    for rule in words::STOP_RULES {
+        frame.item("•", 6.0, rule, &print.words())?;
+    }
+    frame.paragraph(words::STOP_THEN, &print.firmly())
 }
 
 /// A picture at the left, a heading and sentences beside it.
@@ -201,6 +221,9 @@ fn own_notes(
     papers: &ClientPapers<'_>,
     print: Print,
 ) -> Result<(), SetError> {
+    if !papers.client.carer_notes.is_empty() {
+        frame.heading(2, words::OWN_NOTES, &print.head())?;
+    }
     for note in &papers.client.carer_notes {
         frame.item("•", 6.0, note, &print.firmly())?;
     }
@@ -224,7 +247,7 @@ fn written_line(frame: &mut Frame<'_>, name: &str, print: Print) -> Result<(), S
 /// Lines for whom to call that a sheet has at least, empty ones to write on.
 const CALL_LINES: usize = 2;
 
-/// Whom to call.
+/// Whom to call, and when not to wait for them.
 fn calls(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
     frame.heading(2, words::CALL, &print.head())?;
     for contact in &papers.client.contacts {
@@ -234,90 +257,95 @@ fn calls(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Resu
     for _ in papers.client.contacts.len()..CALL_LINES {
         written_line(frame, words::WHO_AND_PHONE, print)?;
     }
+    frame.heading(2, words::EMERGENCY, &print.head())?;
+    for sign in words::EMERGENCY_SIGNS {
+        frame.item("•", 6.0, sign, &print.words())?;
+    }
     Ok(())
 }
 
 fn second_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<Page, SetError> {
     let mut page = Page::new(paper, words::TAKE_HOME_2);
-    let area = inside(&page);
+    let area = above_foot(&mut page, papers, 2)?;
     let mut frame = Frame::new(&mut page, area);
     top(&mut frame, papers, words::SECOND_TITLE, print)?;
     let (start, whole) = (frame.y(), frame.area());
-    let split = whole.x0 + whole.width() * 0.54;
+    let split = whole.x0 + whole.width() * 0.6;
+    let left = {
+        let area = Rect::new(whole.x0, start, split, whole.y1);
+        let mut column = Frame::new(frame.page(), area);
+        washing(&mut column, print)?;
+        column.y()
+    };
     let beside = {
-        let area = Rect::new(split + 5.0, start, whole.x1, whole.y1);
+        let area = Rect::new(split + 7.0, start, whole.x1, whole.y1);
         let mut column = Frame::new(frame.page(), area);
         recount(&mut column, papers, print)?;
         column.y()
     };
-    let left = {
-        let area = Rect::new(whole.x0, start, split, whole.y1);
-        let mut column = Frame::new(frame.page(), area);
-        column.heading(2, words::WASHING, &print.head())?;
-        for (step, sentence) in words::WASHING_STEPS.iter().enumerate() {
-            column.item(&format!("{}", step + 1), 6.0, sentence, &print.words())?;
-        }
-        column.y()
-    };
     frame.take(left.max(beside) - start, words::WASHING)?;
     frame.space(print.gap);
-    for (head, sentences) in words::SECOND_STEPS {
-        frame.heading(2, head, &print.head())?;
-        frame.paragraph(&sentences.join(" "), &print.words())?;
-        frame.space(print.gap);
+    section(&mut frame, words::CALL_SAME_DAY, print)?;
+    if let Some(day) = papers.client.next_review {
+        frame.paragraph(&words::next_look(day), &print.firmly())?;
     }
-    last_lines(&mut frame, papers, print)?;
     Ok(page)
+}
+
+/// The steps of a wash, and what else is seldom needed.
+fn washing(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
+    frame.heading(2, words::WASHING, &print.head())?;
+    for (step, sentence) in words::WASHING_STEPS.iter().enumerate() {
+        frame.item(&format!("{}", step + 1), 6.0, sentence, &print.words())?;
+    }
+    for sentences in words::BESIDE_COUNTS {
+        frame.space(print.gap);
+        section(frame, sentences, print)?;
+    }
+    Ok(())
+}
+
+/// A heading and its sentences.
+fn section(
+    frame: &mut Frame<'_>,
+    (head, sentences): (&str, &[&str]),
+    print: Print,
+) -> Result<(), SetError> {
+    frame.heading(2, head, &print.head())?;
+    frame.paragraph(&sentences.join(" "), &print.words())
 }
 
 /// The counts, pocket by pocket, and where the pockets are.
 fn recount(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
     frame.heading(2, words::CELLS_IN_EACH_POCKET, &print.head())?;
-    let (area, block) = frame.figure(52.0, words::BELOW_ALT)?;
-    let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
-    draw_named(block, papers.pattern, View::Below, area, numbers, 14.0)?;
+    frame.paragraph(words::OPENINGS_UP, &text(14.0, Weight::Regular, INK).led(1.2))?;
     let wide = frame.area().width();
-    // Two pockets to a row: the table stays short enough for the page.
-    let columns = [words::POCKET, words::CELLS, words::POCKET, words::CELLS];
+    let (area, block) = frame.figure(0.82 * wide, words::BELOW_ALT)?;
+    let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
+    draw_named(block, papers.pattern, View::Below, area, numbers, 16.0)?;
+    frame.space(1.5);
+    let columns = [words::POCKET, words::CELLS];
     let columns =
-        columns.into_iter().map(|head| Column::new(head, wide / 4.0, Align::Centre)).collect();
+        columns.into_iter().map(|head| Column::new(head, wide / 2.0, Align::Centre)).collect();
     let mut table = Table::new(columns, print.firmly(), print.words());
     table.head_ground = Some(PALE);
-    let counts = &papers.plan.counts;
-    let half = counts.len().div_ceil(2);
-    for row in 0..half {
-        let pair = |at: usize| match counts.get(at) {
-            Some(count) => [count.number.to_string(), count.planned.to_string()],
-            None => [String::new(), String::new()],
-        };
-        let (first, second) = (pair(row), pair(row + half));
-        table.row(first.into_iter().chain(second));
+    table.margin = 0.2 + print.gap / 5.0;
+    for count in &papers.plan.counts {
+        table.row([count.number.to_string(), count.planned.to_string()]);
     }
     let rows = frame.table(&table)?;
-    frame_counts(frame, &rows, wide / 4.0);
+    frame_counts(frame, &rows, wide / 2.0);
+    frame.space(0.5);
     frame.paragraph(&words::all_cells(papers.plan.total()), &print.firmly())?;
+    if papers.fitting_check().is_none() {
+        frame.paragraph(words::COUNTS_ARE_AN_ESTIMATE, &print.firmly())?;
+    }
     frame.paragraph(&words::spare_bag(papers.client.cushion.spare_cells), &print.words())
 }
 
-/// Firm frames around both columns of counts, so that they are not read as numbers of pockets.
+/// A firm frame around the counts, so that they are not read as numbers of pockets.
 fn frame_counts(frame: &mut Frame<'_>, rows: &[Rect], column: f64) {
     let (Some(first), Some(last)) = (rows.first(), rows.last()) else { return };
-    let block = frame.page().block(Role::Artifact);
-    for at in [1.0, 3.0] {
-        let left = first.x0 + column * at;
-        block.rect(Rect::new(left, first.y0, left + column, last.y1), None, Some(FIRM));
-    }
-}
-
-fn last_lines(
-    frame: &mut Frame<'_>,
-    papers: &ClientPapers<'_>,
-    print: Print,
-) -> Result<(), SetError> {
-    let review = papers.client.next_review;
-    if let Some(day) = review {
-        frame.paragraph(&words::next_look(day), &print.firmly())?;
-    }
-    let small = print.words().colored(SOFT);
-    frame.paragraph(&words::sheet_of(papers.plan.on, papers.date), &small)
+    let around = Rect::new(first.x0 + column, first.y0, last.x1, last.y1);
+    frame.page().block(Role::Artifact).rect(around, None, Some(FIRM));
 }

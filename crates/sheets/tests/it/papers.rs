@@ -2,7 +2,7 @@
 
 use case::{Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
 use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
-use sheets::{ClientPapers, Page, StockPapers};
+use sheets::{ClientPapers, Page, SetupExtras, StockPapers};
 
 pub(crate) const DAY: Date = Date::constant(2026, 3, 4);
 pub(crate) const PROGRAM: &str = "seatwright 0.0.0";
@@ -14,6 +14,7 @@ pub(crate) struct Case {
     pub(crate) pattern: Pattern,
     pub(crate) cell: Cell,
     pub(crate) cautions: Vec<String>,
+    pub(crate) extras: SetupExtras,
     pub(crate) fill: StockFill,
 }
 
@@ -49,8 +50,15 @@ impl Case {
             parameters_digest: digest,
             drawn_by: None,
         };
-        let mut case =
-            Self { client, plan, pattern, cell: testkit::cell(), cautions: Vec::new(), fill };
+        let mut case = Self {
+            client,
+            plan,
+            pattern,
+            cell: testkit::cell(),
+            cautions: Vec::new(),
+            fill,
+            extras: SetupExtras::default(),
+        };
         case.client.record = vec![Entry::Plan(case.plan.clone())];
         case
     }
@@ -68,6 +76,7 @@ impl Case {
             pattern: &self.pattern,
             cell: &self.cell,
             cautions: &self.cautions,
+            extras: &self.extras,
             date: DAY,
             program: PROGRAM,
         }

@@ -70,6 +70,28 @@ impl SheetModel {
 }
 
 impl SheetModel {
+    /// Returns where seams cross a cut over a cushion of a size, in mm along it, to a millimetre.
+    #[must_use]
+    pub fn seams_along(&self, cut: Cut, size: cushion::Size) -> Vec<f64> {
+        let (from, to) = match cut {
+            Cut::Across { .. } => (-size.width().to_mm() / 2.0, size.width().to_mm() / 2.0),
+            Cut::Along { .. } => (0.0, size.depth().to_mm()),
+        };
+        let place = |mm: f64| match cut {
+            Cut::Across { forward } => [mm * 1e-3, forward],
+            Cut::Along { right } => [right, mm * 1e-3],
+        };
+        let steps = (to - from) as usize;
+        let at = |step: usize| from + 0.5 + step as f64;
+        let owners: Vec<Option<usize>> =
+            (0..steps).map(|step| self.compartment_at(place(at(step)))).collect();
+        let mut seams = vec![from];
+        let crossed = owners.windows(2).enumerate().filter(|(_, pair)| pair[0] != pair[1]);
+        seams.extend(crossed.map(|(step, _)| f64::midpoint(at(step), at(step + 1))));
+        seams.push(to);
+        seams
+    }
+
     /// Returns which compartment a place lies in, in m; none outside of the cushion.
     #[must_use]
     pub fn compartment_at(&self, at: [f64; 2]) -> Option<usize> {

@@ -1,0 +1,230 @@
+//! Tables of bodies and of surveys, as CSV.
+
+use std::fmt;
+
+use case::{Sides, Spread, SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan};
+use cushion::{Length, Mass, Pressure, Size};
+
+/// What is wrong with a table.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TableError {
+    /// The line, from 1.
+    pub line: u64,
+    /// What is wrong.
+    pub message: String,
+    /// What to do.
+    pub hint: String,
+}
+
+impl fmt::Display for TableError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "line {}: {}", self.line, self.message)
+    }
+}
+
+impl std::error::Error for TableError {}
+
+/// Columns that a table of bodies must have.
+const WANTED: [&str; 3] = ["mass_kg", "hip_breadth_sitting_mm", "buttock_popliteal_mm"];
+
+/// Reads bodies from CSV with a heading; columns that are not known are left.
+///
+/// # Errors
+///
+/// Returns the first line that cannot be read.
+pub fn read_bodies(text: &str) -> Result<Vec<SurveyedBody>, TableError> {
+    let mut reader = csv::Reader::from_reader(text.as_bytes());
+    let head = reader.headers().map_err(|error| wrong(&error, 1))?.clone();
+    let column = |name: &str| head.iter().position(|own| own == name);
+    let mut wanted = [0; 3];
+    for (at, name) in wanted.iter_mut().zip(WANTED) {
+        *at = column(name).ok_or_else(|| TableError {
+            line: 1,
+            message: format!("there is no column `{name}`"),
+            hint: format!("a table of bodies has {}", WANTED.join(", ")),
+        })?;
+    }
+    let sex = column("sex");
+    let mut bodies = Vec::new();
+    for (at, record) in reader.records().enumerate() {
+        let row = at as u32 + 1;
+        let record = record.map_err(|error| wrong(&error, u64::from(row) + 1))?;
+        let line = record.position().map_or(u64::from(row) + 1, csv::Position::line);
+        let number = |which: usize, range: std::ops::RangeInclusive<f64>| {
+            let text = record.get(wanted[which]).unwrap_or_default();
+            let number = text.trim().parse::<f64>().ok().filter(|number| range.contains(number));
+            number.ok_or_else(|| TableError {
+                line,
+                message: format!("`{text}` cannot be right under {}", WANTED[which]),
+                hint: format!("it lies between {} and {}", range.start(), range.end()),
+            })
+        };
+        bodies.push(SurveyedBody {
+            row,
+            sex: sex.and_then(|at| record.get(at)).unwrap_or_default().trim().to_owned(),
+            weight: Mass::from_kg(number(0, crate::limits::WEIGHT_KG)?),
+            hip_width: Length::from_mm(number(1, crate::limits::HIP_WIDTH.mm)?),
+            thigh_depth: Length::from_mm(number(2, crate::limits::THIGH_DEPTH.mm)?),
+        });
+    }
+    Ok(bodies)
+}
+
+fn wrong(error: &csv::Error, line: u64) -> TableError {
+    TableError {
+        line: error.position().map_or(line, csv::Position::line),
+        message: format!("this is no row of the table: {error}"),
+        hint: "every row has as many cells as the heading".to_owned(),
+    }
+}
+
+/// The heading of a survey.
+const HEAD: [&str; 19] = [
+    "row",
+    "sex",
+    "mass_kg",
+    "hip_width_mm",
+    "thigh_depth_mm",
+    "outcome",
+    "reason",
+    "size",
+    "cells",
+    "changed",
+    "clearance_left_mm",
+    "clearance_left_low_mm",
+    "clearance_right_mm",
+    "clearance_right_low_mm",
+    "seat_bone_kpa",
+    "seat_bone_low_kpa",
+    "seat_bone_high_kpa",
+    "mean_kpa",
+    "layout",
+];
+
+/// Returns a survey as CSV with its heading; all rows are of one layout.
+#[must_use]
+pub fn write_survey(layout: &str, rows: &[SurveyRow]) -> String {
+    let mut text = HEAD.join(",") + "\n";
+    rows.iter().for_each(|row| text += &survey_line(layout, row));
+    text
+}
+
+/// Returns one row of a survey as a line.
+#[must_use]
+pub fn survey_line(layout: &str, row: &SurveyRow) -> String {
+    let one = |number: f64| ((number * 10.0).round() / 10.0).to_string();
+    let two = |number: f64| ((number * 100.0).round() / 100.0).to_string();
+    let body = &row.body;
+    let mut cells = vec![
+        body.row.to_string(),
+        body.sex.clone(),
+        one(body.weight.to_kg()),
+        one(body.hip_width.to_mm()),
+        one(body.thigh_depth.to_mm()),
+    ];
+    let (outcome, reason, plan) = match &row.outcome {
+        SurveyOutcome::NoSize => ("no size", "", None),
+        SurveyOutcome::Planned(plan) => ("planned", "", Some(plan)),
+        SurveyOutcome::NotSafe(plan, reason) => ("not safe", reason.as_str(), Some(plan)),
+    };
+    cells.extend([outcome.to_owned(), reason.replace(['"', '\n'], "'")]);
+    match plan {
+        None => cells.extend(std::iter::repeat_n(String::new(), 11)),
+        Some(plan) => {
+            cells.extend([plan.size.to_string(), plan.cells.to_string(), plan.changed.to_string()]);
+            let clearance = |of: fn(&Sides<Spread<Length>>) -> Length| {
+                plan.clearance.as_ref().map_or_else(String::new, |own| one(of(own).to_mm()))
+            };
+            cells.extend([
+                clearance(|own| own.left.central),
+                clearance(|own| own.left.low),
+                clearance(|own| own.right.central),
+                clearance(|own| own.right.low),
+            ]);
+            let surface = |of: fn(&Spread<Pressure>) -> Pressure| {
+                plan.surface.as_ref().map_or_else(String::new, |own| two(of(own).to_kpa()))
+            };
+            cells.extend([
+                surface(|own| own.central),
+                surface(|own| own.low),
+                surface(|own| own.high),
+                plan.mean_surface.map_or_else(String::new, |own| two(own.to_kpa())),
+            ]);
+        }
+    }
+    cells.push(layout.to_owned());
+    let quoted = cells
+        .iter()
+        .map(|cell| if cell.contains([',', '"']) { format!("\"{cell}\"") } else { cell.clone() });
+    quoted.collect::<Vec<_>>().join(",") + "\n"
+}
+
+/// Reads a survey back, with the layout that it is of; a last line without its end, as an
+/// interrupted run leaves it, is left out.
+///
+/// # Errors
+///
+/// Returns the first line that cannot be read.
+pub fn read_survey(text: &str) -> Result<(String, Vec<SurveyRow>), TableError> {
+    let whole = text.rfind('\n').map_or("", |end| &text[..=end]);
+    let mut reader = csv::Reader::from_reader(whole.as_bytes());
+    let head = reader.headers().map_err(|error| wrong(&error, 1))?;
+    if !whole.is_empty() && head.iter().ne(HEAD) {
+        return Err(TableError {
+            line: 1,
+            message: "this is no survey of this version".to_owned(),
+            hint: "name a file that `survey` wrote, or another for the answer".to_owned(),
+        });
+    }
+    let (mut layout, mut rows) = (String::new(), Vec::new());
+    for (at, record) in reader.records().enumerate() {
+        let line = at as u64 + 2;
+        let record = record.map_err(|error| wrong(&error, line))?;
+        let row = survey_row(&record).ok_or_else(|| TableError {
+            line,
+            message: "this row cannot be read".to_owned(),
+            hint: "it was changed by hand; run this part again".to_owned(),
+        })?;
+        layout = record.get(18).unwrap_or_default().to_owned();
+        rows.push(row);
+    }
+    Ok((layout, rows))
+}
+
+fn survey_row(record: &csv::StringRecord) -> Option<SurveyRow> {
+    let text = |at: usize| record.get(at).unwrap_or_default();
+    let number = |at: usize| text(at).parse::<f64>().ok().filter(|number| number.is_finite());
+    let body = SurveyedBody {
+        row: text(0).parse().ok()?,
+        sex: text(1).to_owned(),
+        weight: Mass::from_kg(number(2)?),
+        hip_width: Length::from_mm(number(3)?),
+        thigh_depth: Length::from_mm(number(4)?),
+    };
+    let plan = || {
+        let mm = |at| number(at).map(Length::from_mm);
+        let kpa = |at| number(at).map(Pressure::from_kpa);
+        // What is not in the table is taken as what is.
+        let around = |central, low| {
+            Some(Spread { central: mm(central)?, low: mm(low)?, high: mm(central)? })
+        };
+        let clearance =
+            around(10, 11).zip(around(12, 13)).map(|(left, right)| Sides { left, right });
+        let surface = (|| Some(Spread { central: kpa(14)?, low: kpa(15)?, high: kpa(16)? }))();
+        Some(SurveyedPlan {
+            size: text(7).parse::<Size>().ok()?,
+            cells: text(8).parse().ok()?,
+            changed: text(9).parse().ok()?,
+            clearance,
+            surface,
+            mean_surface: kpa(17),
+        })
+    };
+    let outcome = match text(5) {
+        "no size" => SurveyOutcome::NoSize,
+        "planned" => SurveyOutcome::Planned(plan()?),
+        "not safe" => SurveyOutcome::NotSafe(plan()?, text(6).to_owned()),
+        _ => return None,
+    };
+    Some(SurveyRow { body, outcome })
+}

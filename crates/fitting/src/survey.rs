@@ -1,0 +1,92 @@
+//! One body of a survey: sized and planned.
+
+use std::collections::BTreeMap;
+
+use case::{
+    Chair, Client, Date, Measures, Sides, SiteName, SurveyOutcome, SurveyRow, SurveyedBody,
+    SurveyedPlan, Weighing,
+};
+use cushion::{MadeSize, Side, Size};
+
+use crate::plan::{PlanInput, plan};
+use crate::prepared::PreparedCushion;
+use crate::sizing::sizing;
+
+/// Cushions of one layout by size, prepared.
+pub type Cushions = BTreeMap<String, PreparedCushion>;
+
+/// Returns the size for a body; none where none suits.
+#[must_use]
+pub fn size_for(body: &SurveyedBody, sizes: &[MadeSize]) -> Option<Size> {
+    sizing(&measures(body), Some(body.weight), &Chair::default(), sizes).chosen
+}
+
+fn measures(body: &SurveyedBody) -> Measures {
+    let depth = Some(body.thigh_depth);
+    Measures {
+        hip_width: Some(body.hip_width),
+        thigh_depth: Sides { left: depth, right: depth },
+        ..Measures::default()
+    }
+}
+
+/// Sizes and plans for a body, without goals: the stock fill where it keeps the limits, and what
+/// comes nearest to it where it does not.
+///
+/// `cushions` has every size of the layout by its words; `like` is any client of this layout, for
+/// all that a table of bodies does not say.
+///
+/// # Panics
+///
+/// Panics where `cushions` lacks a size.
+#[must_use]
+pub fn survey(
+    body: &SurveyedBody,
+    sizes: &[MadeSize],
+    cushions: &Cushions,
+    like: &Client,
+    on: Date,
+) -> SurveyRow {
+    let Some(size) = size_for(body, sizes) else {
+        return SurveyRow { body: body.clone(), outcome: SurveyOutcome::NoSize };
+    };
+    let cushion = &cushions[&size.to_string()];
+    let mut client = like.clone();
+    client.measures = measures(body);
+    client.weighing = Some(Weighing { weight: body.weight, on });
+    client.cushion.size = size;
+    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let planned = plan(&PlanInput { client: &client, cushion, on }, &stock);
+    let outcome = match planned {
+        Ok(made) => {
+            let seat = made.prediction.as_ref().and_then(|own| own.seated.as_ref());
+            let bone = SiteName::SeatBone(Side::Left).id();
+            let surface = seat.and_then(|seat| seat.sites.iter().find(|own| own.id == bone));
+            let numbers = SurveyedPlan {
+                size,
+                cells: made.total_planned(),
+                changed: made.counts.iter().map(|own| own.planned.abs_diff(own.stock)).sum(),
+                clearance: seat.map(|seat| seat.clearance),
+                surface: surface.map(|own| own.surface),
+                mean_surface: seat.map(|seat| seat.mean_surface.central),
+            };
+            match made.not_safe.into_iter().next() {
+                None => SurveyOutcome::Planned(numbers),
+                Some(reason) => SurveyOutcome::NotSafe(numbers, reason),
+            }
+        }
+        Err(refusals) => {
+            let numbers = SurveyedPlan {
+                size,
+                cells: stock.iter().sum(),
+                changed: 0,
+                clearance: None,
+                surface: None,
+                mean_surface: None,
+            };
+            let reason = refusals.first().map(|own| own.kind.to_string());
+            SurveyOutcome::NotSafe(numbers, reason.unwrap_or_default())
+        }
+    };
+    SurveyRow { body: body.clone(), outcome }
+}
