@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use case::Date;
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use cushion::Size;
+use cushion::Size as CushionSize;
 
 use crate::counts;
 use crate::exit_codes;
@@ -31,6 +31,7 @@ pub(crate) struct Arguments {
 pub(crate) enum Command {
     Demo(Demo),
     Pattern(Pattern),
+    Size(Size),
     Plan(Plan),
     Predict(Predict),
     Adjust(Adjust),
@@ -48,6 +49,10 @@ pub(crate) enum Command {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  seatwright demo\n  seatwright demo --out papers")]
 pub(crate) struct Demo {
+    /// Take this invented client
+    #[arg(long, value_name = "WHO", value_enum, default_value_t)]
+    pub(crate) who: Invented,
+
     /// Write into this folder
     #[arg(long, value_name = "DIR", default_value = "out")]
     pub(crate) out: PathBuf,
@@ -70,7 +75,7 @@ pub(crate) struct Pattern {
 
     /// Width by depth: 440x400 in millimetres, 17x16in in inches
     #[arg(long)]
-    pub(crate) size: Size,
+    pub(crate) size: CushionSize,
 
     #[command(flatten)]
     pub(crate) cell: Cell,
@@ -84,6 +89,17 @@ pub(crate) struct Pattern {
 
     #[command(flatten)]
     pub(crate) json: Json,
+}
+
+/// Show which made size suits a client, and why the others do not
+#[derive(Debug, Args)]
+pub(crate) struct Size {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 }
 
 /// Show the counts for a client, and record them where asked
@@ -227,7 +243,7 @@ pub(crate) struct ContourTest {
 
     /// Width by depth: 440x400 in millimetres, 17x16in in inches
     #[arg(long)]
-    pub(crate) size: Size,
+    pub(crate) size: CushionSize,
 
     #[command(flatten)]
     pub(crate) cell: Cell,
@@ -342,7 +358,7 @@ pub(crate) struct Print {
 
     /// Take this size for --stock: 440x400 in millimetres, 17x16in in inches
     #[arg(long, requires = "stock")]
-    pub(crate) size: Option<Size>,
+    pub(crate) size: Option<CushionSize>,
 
     /// Take this cell for --stock: a built-in name, or the path of a cell file
     #[arg(long, value_name = "CELL", requires = "stock")]
@@ -462,6 +478,18 @@ pub(crate) struct Completions {
     /// The shell
     #[arg(value_name = "SHELL", value_enum)]
     pub(crate) shell: clap_complete::Shell,
+}
+
+/// An invented client.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Invented {
+    /// A fixed obliquity, a healing injury, a foot that propels; fitted, after one adjustment
+    #[default]
+    Adult,
+    /// On a small cushion, sliding forward
+    Child,
+    /// On a wide cushion, leaning to one side
+    Wide,
 }
 
 /// A kind of file to begin.

@@ -179,7 +179,7 @@ impl CaseFile {
 
     /// Returns the entry by which a plan is recorded.
     pub(crate) fn recorded(&self, plan: &Plan, on: Date, by: &str) -> RecordedPlan {
-        let count = |count: &case::PlannedCount| RecordedCount {
+        let count = |count: &PlannedCount| RecordedCount {
             id: count.id.clone(),
             number: count.number,
             stock: count.stock,

@@ -18,6 +18,7 @@ use crate::limits::{
     LOWER_LEG, MOST_CELLS, Plausible, SEAT_BONES, SLING_SAG, THIGH_DEPTH, TROCHANTER_WIDTH,
     WEIGHT_KG,
 };
+use crate::plausible::remark_on_adult;
 use crate::posture::posture;
 use crate::record::record;
 use crate::skin::skin;
@@ -34,11 +35,14 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let measured = table.required("measures").and_then(|value| value.table());
     let unit = measured.as_ref().and_then(unit);
     let child = table.optional("child").and_then(|value| value.boolean()).unwrap_or(false);
-    let measures = measured.zip(unit).map(|(table, unit)| measures(&table, unit));
+    let measures = measured.as_ref().zip(unit).map(|(table, unit)| measures(table, unit));
     let weighing = match table.optional("weight") {
         Some(value) => value.table().and_then(|table| weighing(&table)).map(Some),
         None => Some(None),
     };
+    if let (false, Some(table), Some(measures)) = (child, &measured, &measures) {
+        remark_on_adult(table, measures, weighing.as_ref().and_then(Option::as_ref));
+    }
     let chair = match table.optional("chair") {
         Some(value) => value.table().zip(unit).map(|(table, unit)| chair(&table, unit)),
         None => Some(Chair::default()),

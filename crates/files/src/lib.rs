@@ -19,6 +19,7 @@ mod layout;
 mod limits;
 mod measure;
 mod place;
+mod plausible;
 mod posture;
 mod record;
 mod remark;

@@ -1,9 +1,11 @@
 //! What whoever reads a plan should know: sentences, each with its condition and its source.
 
-use case::{Base, Caution, PlannedCount, Weight};
-use cushion::Length;
+use case::{Base, Caution, Chair, Healing, PlannedCount, Sensation, Want, Weight, WeightShift};
+use cushion::{Length, MadeSize, Mass, Side};
 
+use crate::drift::re_check;
 use crate::plan::PlanInput;
+use crate::sizing::sizing;
 
 /// A weight older than this, in days, may no longer be true.
 ///
@@ -19,6 +21,13 @@ const HEIGHT_THAT_MATTERS: Length = Length::from_mm(10.0);
 const PRACTICE: &str = "common practice, no source";
 /// What follows from the model.
 const MODEL: &str = "the model's own limits";
+
+/// A guideline on wheelchairs for people with spinal cord injury.
+const CAN_SCIP: &str = "Canadian SCI practice guideline (CAN-SCIP)";
+/// A guideline on pressure injuries.
+const PVA: &str = "Consortium for Spinal Cord Medicine, Pressure Ulcer Prevention and Treatment Following SCI, 2nd ed., 2014";
+/// A study of foot propulsion.
+const HEINRICHS: &str = "Heinrichs, Kirby et al., Disabil Rehabil Assist Technol, 2020";
 
 fn caution(
     id: &'static str,
@@ -39,7 +48,124 @@ pub fn cautions(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<Caution> 
     cautions.extend(height_changed(input, counts));
     cautions.extend(too_few_spares(input, counts));
     cautions.extend(chair(input));
+    cautions.extend(layers(input));
+    cautions.extend(skin(input));
+    cautions.extend(obliquity(input));
+    cautions.extend(feet(input));
+    cautions.extend(size(input));
+    cautions.extend(altitude_note(input));
+    cautions.extend(re_check_due(input));
     cautions
+}
+
+/// What lies between the client and the cushion.
+fn layers(input: &PlanInput<'_>) -> Option<Caution> {
+    let layers = &input.client.layers;
+    (layers.pad || layers.sling).then(|| {
+        let what = match (layers.pad, layers.sling) {
+            (true, true) => "A pad and a sling lie",
+            (true, false) => "A pad lies",
+            _ => "A sling lies",
+        };
+        caution("layers", Weight::Warning, CAN_SCIP, format!(
+            "{what} on the cushion. Every layer takes some of what the cells do: make the checks with it in place, and take it away where it can be."
+        ))
+    })
+}
+
+/// What the skin asks for.
+fn skin(input: &PlanInput<'_>) -> Vec<Caution> {
+    let skin = &input.client.skin;
+    let mut cautions = Vec::new();
+    let open = skin.injuries.iter().filter(|own| own.state == Healing::Open);
+    for injury in open {
+        cautions.push(caution("open-injury", Weight::Stop, PVA, format!(
+            "An open pressure injury at the {} ({}). The treating clinician decides whether and how long to sit.",
+            injury.site.words(),
+            injury.seen_on
+        )));
+    }
+    let feels = matches!(skin.sensation, Some(Sensation::Impaired | Sensation::Absent));
+    let shifts = matches!(skin.weight_shift, Some(WeightShift::Limited | WeightShift::Unable));
+    if feels || shifts {
+        cautions.push(caution("cannot-tell", Weight::Warning, PVA,
+            "The client cannot feel, or cannot shift, enough to protect the skin. Plan who takes the load off, 1 to 2 minutes every 30 minutes, and who looks at the skin.",
+        ));
+    }
+    cautions
+}
+
+/// An obliquity: what comes before the counts.
+fn obliquity(input: &PlanInput<'_>) -> Vec<Caution> {
+    let mut cautions = Vec::new();
+    let Some(oblique) = crate::needs::oblique(input.client) else { return cautions };
+    if oblique.by < HEIGHT_THAT_MATTERS {
+        cautions.push(caution("small-obliquity", Weight::Note, PRACTICE, format!(
+            "The client's {} side is LOWER by {:.0} mm at the seat bones. Less than 10 mm is often let be.",
+            oblique.lower.words().to_uppercase(),
+            oblique.by.to_mm()
+        )));
+    }
+    if oblique.reducible > Length::ZERO {
+        cautions.push(caution(
+            "low-side",
+            Weight::Warning,
+            PRACTICE,
+            format!(
+                "Building up under the low side loads its seat bone: check the {} side first.",
+                oblique.lower.words()
+            ),
+        ));
+    }
+    cautions
+}
+
+/// Feet that propel.
+fn feet(input: &PlanInput<'_>) -> Option<Caution> {
+    let propulsion = input.client.function.propulsion?;
+    let uses = [Side::Left, Side::Right].into_iter().any(|side| propulsion.uses_foot(side));
+    let asked = input.client.goals.iter().any(|goal| matches!(goal.want, Want::LowerFront { .. }));
+    (uses && !asked).then(|| {
+        caution("foot", Weight::Note, HEINRICHS,
+            "The client propels with a foot, and no goal lowers the front. Measure the loaded front edge against the lower leg with the shoe on: 25 to 50 mm below it is best.",
+        )
+    })
+}
+
+/// Whether the size suits.
+fn size(input: &PlanInput<'_>) -> Option<Caution> {
+    let client = input.client;
+    let made = MadeSize {
+        size: input.cushion.pattern().size(),
+        // The rating has a refusal of its own.
+        max_user_weight: Mass::from_kg(1e3),
+    };
+    // The chair has cautions of its own.
+    let sized = sizing(&client.measures, None, &Chair::default(), &[made]);
+    let reasons = sized.why_not.into_iter().next()?.1;
+    Some(caution(
+        "size",
+        Weight::Warning,
+        "see `seatwright size`",
+        format!("The size does not suit the measures: {}.", reasons.join("; ")),
+    ))
+}
+
+fn altitude_note(input: &PlanInput<'_>) -> Vec<Caution> {
+    let altitudes = input.client.altitudes;
+    if altitudes.sealed.is_none() && altitudes.home.is_none() {
+        return Vec::new();
+    }
+    let said = crate::altitude::sentences(altitudes.sealed, altitudes.home);
+    said.into_iter().map(|text| caution("altitude", Weight::Note, "ISO 2533", text)).collect()
+}
+
+/// A look that is due.
+fn re_check_due(input: &PlanInput<'_>) -> Option<Caution> {
+    let due = re_check(input.client, input.on)?;
+    let text = format!("Re-check by {}, because {}.", due.by, due.because.join("; "));
+    let severity = if due.by <= input.on { Weight::Warning } else { Weight::Note };
+    Some(caution("re-check", severity, CAN_SCIP, text))
 }
 
 /// Counts below what reaches the walls, or above what the model is good for.

@@ -93,6 +93,10 @@ fn sentence(goal: &GoalOutcome) -> String {
     let mut words = goal.words.clone();
     words[..1].make_ascii_uppercase();
     match (goal.reached, goal.met, &goal.why) {
+        (Some(reached), true, _) if goal.unit == "% less" => {
+            let (least, most) = (0.8 * reached, 1.2 * reached);
+            format!("{words}. Expected: {least:.0} to {most:.0} {}.", goal.unit)
+        }
         (Some(reached), true, _) => {
             format!("{words}. Expected: {reached:.0} {} (wanted {:.0}).", goal.unit, goal.wanted)
         }
@@ -164,13 +168,13 @@ impl Table<'_> {
     fn cost(&self, side: Side, cells: &[(usize, f64)]) -> String {
         let other = side.other();
         format!(
-            "{}: {} under the bone, pressure {:+.0} %. {}: {}, {:+.0} %.",
+            "{}: {} under the bone, pressure {}. {}: {}, {}.",
             capital(side),
             mm(self.height(side, cells)),
-            self.pressure(side, cells),
+            percent(self.pressure(side, cells)),
             capital(other),
             mm(self.height(other, cells)),
-            self.pressure(other, cells)
+            percent(self.pressure(other, cells))
         )
     }
 
@@ -263,6 +267,23 @@ fn capital(side: Side) -> &'static str {
     }
 }
 
+/// A change of height with its sign.
 fn mm(by: f64) -> String {
-    format!("{by:+.0} mm")
+    signed(by) + " mm"
+}
+
+/// A change of pressure with its spread: a fifth of itself at least.
+fn percent(by: f64) -> String {
+    let (near, far) = (0.8 * by, 1.2 * by);
+    let (low, high) = if by < 0.0 { (far, near) } else { (near, far) };
+    if (low.round() - high.round()).abs() < 0.5 {
+        return signed(by) + " %";
+    }
+    format!("{} to {} %", signed(low), signed(high))
+}
+
+/// A whole number with its sign.
+fn signed(by: f64) -> String {
+    let whole = by.round();
+    if whole < 0.0 { format!("–{:.0}", -whole) } else { format!("+{:.0}", whole.abs()) }
 }

@@ -11,6 +11,9 @@ use crate::run::PROGRAM;
 use crate::terminal::Terminal;
 use crate::{tables, today, write};
 
+/// Explanations that are worth reading.
+const MOST_MISTAKES: usize = 6;
+
 /// Shows the next moves, and records checks and moves where asked.
 pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
@@ -169,7 +172,8 @@ fn words(
     }
     if !why.is_empty() {
         words += "\nWhat would explain it, the likeliest first:\n";
-        for own in why {
+        let likely = why.iter().filter(|own| own.likelihood >= 0.02).take(MOST_MISTAKES);
+        for own in likely {
             words += &format!("  {:>3.0} %  {}\n", own.likelihood * 100.0, own.words);
         }
     }

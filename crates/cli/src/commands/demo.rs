@@ -5,19 +5,26 @@ use std::path::Path;
 use case::{Client, Date, Entry};
 use sheets::Paper;
 
-use crate::arguments::{Demo, PluginOptions};
+use crate::arguments::{Demo, Invented, PluginOptions};
 use crate::case_file::CaseFile;
 use crate::failure::Failure;
 use crate::plugins::Session;
 use crate::terminal::Terminal;
 use crate::{export, papers, resolve, write};
 
-/// The invented client's file.
-const CLIENT: &str = include_str!("../../demo/client.toml");
+/// The invented clients' files.
+const fn text(who: Invented) -> &'static str {
+    match who {
+        Invented::Adult => include_str!("../../demo/client.toml"),
+        Invented::Child => include_str!("../../demo/child.toml"),
+        Invented::Wide => include_str!("../../demo/wide.toml"),
+    }
+}
 
 /// Writes the demo client's papers, as of the day of its last check, and says what to look at.
 pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
-    let client = resolve::client_text("the demo client".to_owned(), CLIENT.to_owned())?;
+    let client =
+        resolve::client_text("the demo client".to_owned(), text(arguments.who).to_owned())?;
     let case = CaseFile::of(client, Path::new(""), &Session::new(&PluginOptions::default()))?;
     let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
     let of_client = papers::of_client(&case, on, Paper::A4)?;

@@ -11,6 +11,7 @@ mod plan;
 mod plugin;
 mod predict;
 mod print;
+mod size;
 mod survey;
 
 use crate::arguments::Command;
@@ -36,6 +37,7 @@ pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> 
         Command::Adjust(arguments) => adjust::run(arguments, terminal),
         Command::Survey(arguments) => survey::run(arguments, terminal),
         Command::Merge(arguments) => survey::merge(arguments, terminal),
+        Command::Size(arguments) => size::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, terminal),
         Command::New(arguments) => new::run(arguments, terminal),
         Command::Completions(arguments) => completions::run(arguments, terminal),

@@ -6,7 +6,7 @@ use kurbo::{BezPath, Point, Rect};
 use super::look::{ACCENT, BODY, HEADING, INK, SMALL, SOFT, STRONG, foot, inside, title_line};
 use super::{DocumentError, document};
 use crate::frame::Frame;
-use crate::page::{Align, Block, Document, Page, Pen, Role};
+use crate::page::{Align, Block, Document, Page, Pen};
 use crate::paper::Paper;
 use crate::text::SetError;
 use crate::words::english as words;
@@ -70,7 +70,7 @@ pub struct SectionPapers<'a> {
 /// Height of one drawing, mm.
 const DRAWING: f64 = 66.0;
 /// The underside of the body is drawn up to so far above the walls, mm of the client.
-const ABOVE: f64 = 60.0;
+const ABOVE: f64 = 30.0;
 
 /// Composes one page with the sections one under the other, all at one scale.
 ///

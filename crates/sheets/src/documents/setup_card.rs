@@ -4,17 +4,19 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, facts, first_that_fits, foot, inside, text,
-    title_line,
+    ACCENT, BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, facts, first_that_fits, foot, inside,
+    text, title_line,
 };
 use super::views::{View, draw_named};
 use super::{ClientPapers, DocumentError};
+use crate::color::Color;
+use crate::font::Weight;
 use crate::font::Weight;
 use crate::frame::Frame;
-use crate::page::{Align, Document, Page, Role};
+use crate::page::{Align, Block, Document, Fill, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
-use crate::text::{SetError, Style};
+use crate::text::{SetError, Style, measure};
 use crate::words::english as words;
 
 const CAUTION: Style = text(9.0, Weight::Regular, INK);
@@ -226,14 +228,14 @@ fn if_then(frame: &mut Frame<'_>, rows: &[IfThen]) -> Result<(), SetError> {
 
 /// The moves as sentences, and as arrows on a small drawing.
 fn moves(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
-    const HEIGHT: f64 = 62.0;
+    const HEIGHT: f64 = 84.0;
     frame.heading(2, words::MOVES, &HEADING)?;
     let place = frame.take(HEIGHT, words::MOVES_ALT)?;
-    let split = place.x0 + place.width() * 0.48;
+    let split = place.x0 + place.width() * 0.58;
     let area = Rect::new(place.x0, place.y0, split - 4.0, place.y1);
     let block = frame.page().block(Role::Figure { alt: words::MOVES_ALT.to_owned() });
     let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
-    draw_named(block, papers.pattern, View::Above, area, numbers, 9.0)?;
+    draw_named(block, papers.pattern, View::Above, area, numbers, 10.0)?;
     arrows(block, papers, area)?;
     let mut column = Frame::new(frame.page(), Rect::new(split, place.y0, place.x1, place.y1));
     for own in &papers.extras.moves {
@@ -242,39 +244,37 @@ fn moves(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetErro
     Ok(())
 }
 
-/// An arrow for each move; those of the spare bag begin or end at the edge.
-fn arrows(
-    block: &mut crate::page::Block,
-    papers: &ClientPapers<'_>,
-    area: Rect,
-) -> Result<(), SetError> {
-    let place = super::views::place_on_page(papers.pattern, View::Above, area);
-    let outside = Point::new(area.x1 - 6.0, area.y1 - 4.0);
+/// An arrow for each move between compartments; what goes to or comes from the spare bag stands
+/// under the number.
+fn arrows(block: &mut Block, papers: &ClientPapers<'_>, area: Rect) -> Result<(), SetError> {
+    let onto_page = super::views::place_on_page(papers.pattern, View::Above, area);
     let at = |own: case::Place| match own {
-        case::Place::Compartment(number) => papers
-            .pattern
-            .by_number(number)
-            .map_or(outside, |ix| place * papers.pattern.centroid(ix) + kurbo::Vec2::new(0.0, 3.0)),
-        case::Place::Spare => outside,
-    };
-    let pen = crate::page::Pen::solid(0.5, super::look::ACCENT);
-    for own in &papers.extras.moves {
-        let (from, to) = (at(own.from), at(own.to));
-        let way = to - from;
-        if way.hypot() < 6.0 {
-            continue;
+        case::Place::Compartment(number) => {
+            papers.pattern.by_number(number).map(|ix| onto_page * papers.pattern[ix].seed)
         }
-        let step = way / way.hypot() * 2.5;
-        block.arrow(from + step, to - step, 1.6, &pen);
-        let middle = from.midpoint(to) + kurbo::Vec2::new(1.0, -0.8);
-        block.text(
-            middle,
-            &own.cells.to_string(),
-            &SMALL.colored(super::look::INK),
-            Align::Left,
-        )?;
+        case::Place::Spare => None,
+    };
+    let style = text(8.0, Weight::Bold, INK);
+    let pen = Pen::solid(0.5, ACCENT);
+    for own in &papers.extras.moves {
+        match (at(own.from), at(own.to)) {
+            (Some(from), Some(to)) => {
+                let way = to - from;
+                let step = way / way.hypot() * 4.5;
+                block.arrow(from + step, to - step, 1.6, &pen);
+                let label = own.cells.to_string();
+                let middle = from.midpoint(to);
+                let around = Rect::from_center_size(middle, (measure(&label, &style)? + 1.2, 3.6));
+                block.rect(around, Some(Fill::solid(Color::WHITE)), None);
+                block.text(middle + (0.0, 1.2), &label, &style, Align::Centre)?;
+            }
+            (Some(place), None) | (None, Some(place)) => {
+                let words = words::with_bag(own.cells, own.to == case::Place::Spare);
+                block.text(place + (0.0, 7.0), &words, &style, Align::Centre)?;
+            }
+            (None, None) => {}
+        }
     }
-    block.text(outside + (0.0, 3.0), words::SPARE_BAG, &SMALL, Align::Centre)?;
     Ok(())
 }
 

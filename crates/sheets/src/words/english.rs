@@ -401,7 +401,7 @@ pub(crate) fn section_along(side: cushion::Side) -> String {
 }
 
 pub(crate) fn above_base(name: &str, height: f64) -> String {
-    format!("{name}: {height:.0} mm left")
+    format!("{name}: {height:.0} mm of cushion")
 }
 
 pub(crate) fn section_alt(title: &str, sites: &[crate::documents::SectionSite]) -> String {
@@ -413,10 +413,14 @@ pub(crate) fn section_alt(title: &str, sites: &[crate::documents::SectionSite]) 
 pub(crate) const GOALS: &str = "Goals, the most important first";
 pub(crate) const MOVES: &str = "Moves to this plan";
 pub(crate) const IF_THEN: &str = "If you find ..., then ...";
-pub(crate) const IF_THEN_NOTE: &str = "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first.";
+pub(crate) const IF_THEN_NOTE: &str = "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best.";
 pub(crate) const IF_THEN_COLUMNS: [&str; 3] = ["If you find", "then", "and expect elsewhere"];
 pub(crate) const MOVES_ALT: &str = "The cushion from above with an arrow for each move of cells";
-pub(crate) const SPARE_BAG: &str = "spare bag";
+
+/// What goes to the spare bag or comes from it, as short as it can be said.
+pub(crate) fn with_bag(cells: u32, to_bag: bool) -> String {
+    if to_bag { format!("{cells} to bag") } else { format!("{cells} from bag") }
+}
 
 // The survey.
 pub(crate) const ESTIMATE: &str = "ESTIMATE";

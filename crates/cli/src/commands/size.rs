@@ -1,0 +1,53 @@
+//! `size`: which made size suits the client, and why.
+
+use cushion::Length;
+
+use crate::arguments::Size;
+use crate::case_file::CaseFile;
+use crate::failure::Failure;
+use crate::plugins::Session;
+use crate::terminal::Terminal;
+
+/// Shows the rules, the size that suits best, and why the others do not.
+pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
+    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
+    let client = &case.client.value;
+    let weight = client.latest_weighing().map(|own| own.weight);
+    let sizes = &case.layout.value.sizes;
+    let sized = fitting::sizing(&client.measures, weight, &client.chair, sizes);
+    let mut words = format!("{}: {}\n\n", client.code, case.pattern.title());
+    for rule in &sized.rules {
+        words += &format!("{} ({})\n", rule.words, rule.source);
+    }
+    words += &match sized.chosen {
+        Some(size) => format!("\nThe made size that suits best: {size}.\n"),
+        None => "\nNo made size suits.\n".to_owned(),
+    };
+    if let Some(chosen) =
+        sized.chosen.filter(|own| own.to_string() != client.cushion.size.to_string())
+    {
+        words += &format!("The file names {}, not {chosen}.\n", client.cushion.size);
+    }
+    for (size, reasons) in &sized.why_not {
+        words += &format!("Not {size}: {}.\n", reasons.join("; "));
+    }
+    for sentence in consequences(&case) {
+        words += &format!("{sentence}\n");
+    }
+    words += "Sizing goes by rules of practice; the treating clinician decides.\n";
+    terminal.answer(&words)
+}
+
+/// What the cushion means for footrests, feet and transfers.
+fn consequences(case: &CaseFile) -> Vec<String> {
+    let client = &case.client.value;
+    // Where nothing is predicted, the cushion under the thighs is taken as high as its walls.
+    let loaded: Length = case.pattern.wall_height();
+    let mut sentences =
+        fitting::consequences(&client.measures, &client.chair, client.function.propulsion, loaded);
+    sentences.push(format!(
+        "The client sits some {:.0} mm above the seat base: look at transfers, brakes, footrests and the table.",
+        loaded.to_mm()
+    ));
+    sentences
+}
