@@ -31,6 +31,8 @@ mod unknowns;
 mod whole;
 
 #[cfg(test)]
+mod brute;
+#[cfg(test)]
 mod witness;
 
 pub use crate::adjust::{AdjustInput, AdjustRefusal, Adjusted, adjust};

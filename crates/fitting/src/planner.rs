@@ -103,7 +103,7 @@ impl<'a> Planner<'a> {
     /// Looks for the best counts.
     pub(crate) fn find(&self) -> Result<Found, BodyError> {
         let setting = &self.setting;
-        let predictor = Predictor::new(self.cushion.fine(), self.cushion.coarse(), setting)?;
+        let predictor = Predictor::new(self.cushion.fine(), self.cushion.rough(), setting)?;
         let coarse = Seated::new(self.cushion.coarse(), setting.clone())?;
         let bare = self.search(&coarse, Vec::new());
         let stock_counts = self.stock_counts();
@@ -143,14 +143,14 @@ impl<'a> Planner<'a> {
             }
         }
         let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
-        let (prediction, answer) = {
+        let (prediction, _) = {
             // The spread of the stock fill is that of the plan where it is the same.
             let same =
                 counts.iter().zip(&stock_counts).all(|(own, stock)| f64::from(*own) == *stock);
             let known = Known { answer, ends: ends.filter(|_| same) };
             predictor.predict(self.cushion.pattern(), &counts, known)
         };
-        let goals = self.outcomes(&predictor, &wanted, answer.resting().cloned(), &counts);
+        let goals = self.outcomes(&ground, &counts);
         let not_safe = broken(&prediction);
         Ok(Found { counts, goals, prediction, not_safe })
     }
@@ -274,33 +274,17 @@ impl<'a> Planner<'a> {
         Found { counts, goals, prediction, not_safe }
     }
 
-    /// What became of the goals, on the fine mesh.
-    fn outcomes(
-        &self,
-        predictor: &Predictor<'_>,
-        wanted: &[Wanted],
-        resting: Option<support::Resting>,
-        counts: &[u32],
-    ) -> Vec<GoalOutcome> {
-        let search = self.search(predictor.fine(), Vec::new());
+    /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.
+    fn outcomes(&self, ground: &Ground<'_>, counts: &[u32]) -> Vec<GoalOutcome> {
         let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
-        if wanted.is_empty() {
-            return Vec::new();
+        let search = self.search(ground.seated, Vec::new());
+        match search.state(&real, Some(ground.stock)) {
+            Some(state) => self.judged(ground, &state),
+            None => {
+                let why = "there are no numbers for this plan";
+                self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect()
+            }
         }
-        let near = resting.map(|resting| State {
-            tops: crate::aims::tops(self.cushion.pattern(), self.cushion.unloaded(), &real),
-            counts: real,
-            resting,
-        });
-        let stock = search.state(&self.stock_counts(), near.as_ref());
-        let (Some(stock), Some(state)) = (stock, near) else {
-            let why = "there are no numbers for this plan";
-            return wanted.iter().map(|own| refused(own.want, why)).collect();
-        };
-        // The same aims, from the stock fill as the fine mesh has it.
-        let (needs, pattern) = (&self.needs, self.cushion.pattern());
-        let ground = Ground { needs, pattern, seated: predictor.fine(), stock: &stock };
-        self.judged(&ground, &state)
     }
 
     /// What becomes of the goals on a filling.

@@ -21,12 +21,12 @@ pub(crate) struct Known {
     pub(crate) ends: Option<Ends>,
 }
 
-/// A client on a cushion, on a fine and on a coarse mesh: the fine one gives the numbers, the
-/// coarse one their spread.
+/// A client on a cushion, on a fine and on a rough mesh: the fine one gives the numbers, the
+/// rough one their spread.
 pub(crate) struct Predictor<'c> {
     fine: Seated<'c>,
-    coarse: Seated<'c>,
-    coarse_cushion: &'c MeshedCushion,
+    rough: Seated<'c>,
+    rough_cushion: &'c MeshedCushion,
 }
 
 impl<'c> Predictor<'c> {
@@ -37,13 +37,13 @@ impl<'c> Predictor<'c> {
     /// Returns what in the client's measures is no body's.
     pub(crate) fn new(
         fine: &'c MeshedCushion,
-        coarse: &'c MeshedCushion,
+        rough: &'c MeshedCushion,
         setting: &Setting,
     ) -> Result<Self, BodyError> {
         Ok(Self {
             fine: Seated::new(fine, setting.clone())?,
-            coarse: Seated::new(coarse, setting.clone())?,
-            coarse_cushion: coarse,
+            rough: Seated::new(rough, setting.clone())?,
+            rough_cushion: rough,
         })
     }
 
@@ -75,20 +75,20 @@ impl<'c> Predictor<'c> {
         (Prediction { outcome, seated, residual }, answer)
     }
 
-    /// How far the values may lie below and above, from runs over the ranges on the coarse mesh.
+    /// How far the values may lie below and above, from runs over the ranges on the rough mesh.
     pub(crate) fn spread(&self, counts: &[f64]) -> Ends {
-        let central = self.coarse.rest(counts, None);
+        let central = self.rough.rest(counts, None);
         let Some(resting) = central.resting() else { return Ends::default() };
-        let usual = Values::of(&self.coarse, resting).0;
+        let usual = Values::of(&self.rough, resting).0;
         let mut ends = Ends { below: vec![0.0; usual.len()], above: vec![0.0; usual.len()] };
         for unknown in Unknown::OF_A_SPREAD {
             let mut furthest = vec![[0.0f64; 2]; usual.len()];
             for place in [-1.0, 1.0] {
-                let moved = unknown.moved(&self.coarse.setting, place);
-                if moved == self.coarse.setting {
+                let moved = unknown.moved(&self.rough.setting, place);
+                if moved == self.rough.setting {
                     continue;
                 }
-                let seated = Seated::new(self.coarse_cushion, moved);
+                let seated = Seated::new(self.rough_cushion, moved);
                 let Ok(seated) = seated else { continue };
                 let answer = seated.rest(counts, Some(resting));
                 let Some(other) = answer.resting() else { continue };

@@ -17,13 +17,24 @@ use crate::sitting::setting;
 pub struct Spacings {
     /// Of the mesh whose numbers are given.
     pub fine: Length,
-    /// Of the mesh that is searched on, and that spreads come from.
+    /// Of the mesh that is searched on.
     pub coarse: Length,
+    /// Of the mesh that spreads come from: they are differences, which need less.
+    pub rough: Length,
+}
+
+impl Spacings {
+    /// One mesh for all.
+    #[must_use]
+    pub fn all(spacing: Length) -> Self {
+        Self { fine: spacing, coarse: spacing, rough: spacing }
+    }
 }
 
 impl Default for Spacings {
     fn default() -> Self {
-        Self { fine: Length::from_mm(4.0), coarse: Length::from_mm(8.0) }
+        let mm = Length::from_mm;
+        Self { fine: mm(4.0), coarse: mm(8.0), rough: mm(16.0) }
     }
 }
 
@@ -38,6 +49,7 @@ pub struct PreparedCushion {
     // What mechanics needs is made when it is first asked for: paper needs none of it.
     fine: OnceLock<MeshedCushion>,
     coarse: OnceLock<MeshedCushion>,
+    rough: OnceLock<MeshedCushion>,
 }
 
 impl PreparedCushion {
@@ -59,6 +71,7 @@ impl PreparedCushion {
             spacings,
             fine: OnceLock::new(),
             coarse: OnceLock::new(),
+            rough: OnceLock::new(),
         })
     }
 
@@ -90,10 +103,20 @@ impl PreparedCushion {
         if self.spacings.coarse == self.spacings.fine {
             return self.fine();
         }
-        self.coarse.get_or_init(|| {
-            let meshes = NestedMeshes::new(&self.pattern, self.spacings.coarse);
-            self.meshed(&meshes.expect("what was meshed finely can be meshed coarsely"))
-        })
+        self.coarse.get_or_init(|| self.meshed_at(self.spacings.coarse))
+    }
+
+    /// The mesh that spreads come from.
+    pub(crate) fn rough(&self) -> &MeshedCushion {
+        if self.spacings.rough == self.spacings.coarse {
+            return self.coarse();
+        }
+        self.rough.get_or_init(|| self.meshed_at(self.spacings.rough))
+    }
+
+    fn meshed_at(&self, spacing: Length) -> MeshedCushion {
+        let meshes = NestedMeshes::new(&self.pattern, spacing);
+        self.meshed(&meshes.expect("what was meshed finely can be meshed coarsely"))
     }
 
     fn meshed(&self, meshes: &NestedMeshes) -> MeshedCushion {
@@ -117,7 +140,7 @@ impl PreparedCushion {
         counts: &[u32],
     ) -> Result<(Prediction, Vec<CutThrough>), BodyError> {
         let setting = setting(client, self, weight)?;
-        let predictor = Predictor::new(self.fine(), self.coarse(), &setting)?;
+        let predictor = Predictor::new(self.fine(), self.rough(), &setting)?;
         let (prediction, answer) = predictor.predict(&self.pattern, counts, Known::default());
         let cuts = SiteCut::ALL.into_iter().filter_map(|at| {
             let seated = predictor.fine();

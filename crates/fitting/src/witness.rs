@@ -69,7 +69,7 @@ impl Cushions {
         let make = |spacing: f64| {
             ["row-six", "island-eight", "curved-ten"].map(|layout| {
                 let pattern = testkit::pattern(layout, "440x400");
-                let spacings = Spacings { fine: mm(spacing), coarse: mm(spacing) };
+                let spacings = Spacings::all(mm(spacing));
                 PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion")
             })
         };

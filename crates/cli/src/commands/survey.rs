@@ -146,7 +146,7 @@ fn cushions(
 ) -> Result<Cushions, Failure> {
     let cell = resolve::cell(arguments.cell.cell.as_deref())?;
     let mesh = Length::from_mm(if arguments.fine { 4.0 } else { 8.0 });
-    let spacings = Spacings { fine: mesh, coarse: mesh };
+    let spacings = Spacings { fine: mesh, coarse: mesh, rough: Length::from_mm(16.0) };
     let mut cushions = Cushions::new();
     for made in &layout.value.sizes {
         let needed = |body: &SurveyedBody| {

@@ -4,13 +4,12 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    ACCENT, BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, facts, first_that_fits, foot, inside,
-    text, title_line,
+    ACCENT, BODY, FIRM, HEADING, INK, PALE, STRONG, facts, first_that_fits, foot, inside, text,
+    title_line,
 };
 use super::views::{View, draw_named};
 use super::{ClientPapers, DocumentError};
 use crate::color::Color;
-use crate::font::Weight;
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Fill, Page, Pen, Role};

@@ -75,10 +75,28 @@ impl<'a> Case<'a> {
         }
     }
 
-    /// Finds the unloaded sheet on the finest mesh.
-    pub(super) fn unloaded(&self, limits: Limits, searches: Searches) -> Ended {
+    /// Finds the unloaded sheet on the finest mesh, from that of a like fill where there is one.
+    pub(super) fn unloaded(
+        &self,
+        near: Option<&[f64]>,
+        limits: Limits,
+        searches: Searches,
+    ) -> Ended {
         let problem = self.unloaded_problem(self.finest());
         let start = problem.held_by_seams(&self.model.unit);
+        // Where every seam holds the sheet, that is the answer already.
+        if let Some(near) = near
+            && problem.forces(&start).is_none_or(|forces| {
+                let holds = problem.holds(&start, &forces);
+                problem.sheet_residual(&forces, &holds) > limits.residual
+            })
+        {
+            let state = State { sheet: near.to_vec(), pose: [0.0; 3] };
+            let found = newton::search(&problem, state, limits);
+            if let Some(found) = found.filter(|found| found.end == End::AtRest) {
+                return Ended { found, by_barrier: false };
+            }
+        }
         let flat = State { sheet: vec![self.model.wall; start.sheet.len()], pose: [0.0; 3] };
         on_finest(&problem, start, flat, limits, searches)
     }

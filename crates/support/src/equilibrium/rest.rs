@@ -158,8 +158,9 @@ fn rest(
     let case = Case { model, parameters, laws: &laws };
     let rider = placed.rider();
     let area: f64 = model.finest().areas.iter().sum();
-    let unloaded =
-        case.unloaded(Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS }, searches);
+    let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS };
+    let before = near.map(|near| near.unloaded.as_slice());
+    let unloaded = case.unloaded(before, enough, searches);
     let limits = Limits { residual: ENOUGH * rider.weight, steps: MOST_STEPS };
     let warm = near.and_then(|near| {
         assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
