@@ -93,6 +93,7 @@ pub(crate) struct Pattern {
 
 /// Show which made size suits a client, and why the others do not
 #[derive(Debug, Args)]
+#[command(after_help = "Example:\n  seatwright size K-17.toml")]
 pub(crate) struct Size {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
@@ -107,6 +108,8 @@ pub(crate) struct Size {
 #[command(after_help = "Examples:\n  \
     seatwright plan K-17.toml\n  \
     seatwright plan K-17.toml --record --by \"OT, seating clinic\"\n\n\
+    Counts keep the limits first, then reach the goals in their order, then stay near the stock \
+    fill. Where a goal is refused or out of reach, the plan shown is the nearest safe one.\n\n\
     --record adds the plan to the end of the client file; all that a person wrote there stays.")]
 pub(crate) struct Plan {
     /// Path of the client file
@@ -317,6 +320,7 @@ pub(crate) struct Survey {
 
 /// Put the parts of a survey together
 #[derive(Debug, Args)]
+#[command(after_help = "Example:\n  seatwright merge part-1.csv part-2.csv --out survey.csv")]
 pub(crate) struct Merge {
     /// Paths of the parts
     #[arg(value_name = "PART", required = true)]

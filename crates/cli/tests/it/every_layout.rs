@@ -32,7 +32,11 @@ fn check(layout: &str, size: &str) {
             let said = dir.run(words);
             assert_eq!(said.code, Some(0), "{layout} in {size} on {paper}: {}", said.stderr);
         }
-        let card = texts(&dir.read(&format!("{paper}/K-17-setup-card.svg")));
+        // The card has a second page where there is more to say.
+        let first = format!("{paper}/K-17-setup-card");
+        let names = dir.names().into_iter();
+        let mut names = names.filter(|name| name.starts_with(&first) && name.ends_with(".svg"));
+        let card = texts(&dir.read(&names.next().unwrap()));
         let shown = card.iter().filter_map(|text| text.strip_suffix(" cells"));
         let mut shown: Vec<u32> = shown.filter_map(|count| count.parse().ok()).collect();
         shown.sort_unstable();

@@ -64,7 +64,7 @@ fn a_clients_measures_set_what_is_not_given() {
     let print = ["print", "client.toml", "--out", "papers"];
     let ran = dir.run(&[&print[..], &PLUGIN[..]].concat());
     assert_eq!(ran.code, Some(0), "{}", ran.stderr);
-    let card = dir.read("papers/X-001-setup-card.svg");
+    let card = dir.read("papers/X-001-setup-card-1.svg");
     let line = "Pattern drawn by the plugin leg-front 1.0.0, layout ";
     assert!(card.contains(line), "no such line");
     assert!(dir.read("papers/X-001-fill-card.svg").contains(line), "no such line");

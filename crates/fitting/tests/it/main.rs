@@ -2,5 +2,6 @@
 
 #![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
 
+mod bodies;
 mod clients;
 mod goals;

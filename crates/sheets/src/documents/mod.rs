@@ -131,7 +131,8 @@ impl<'a> ClientPapers<'a> {
         if !same {
             return Err(DocumentError::OtherCompartments);
         }
-        if self.plan.size != self.pattern.size() {
+        // As written: inches and their millimetres are one size.
+        if self.plan.size.to_string() != self.pattern.size().to_string() {
             return Err(DocumentError::OtherSize);
         }
         Ok(())

@@ -1,0 +1,257 @@
+//! `predict`, `adjust`, `size`, `contour-test`, `survey` and `merge`: answers, records, refusals.
+
+use std::fs;
+
+use serde_json::Value;
+
+use crate::runner::TestDir;
+
+const CLIENT: &str = r#"format = 1
+kind = "client"
+client = "T-1"
+[measures]
+units = "mm"
+taken_on = 2026-02-10
+taken_by = "OT"
+hip_width = 400
+thigh_depth = { left = 480, right = 480 }
+[weight]
+kg = 72
+weighed_on = 2026-02-10
+[cushion]
+layout = "row-six"
+size = "440x400"
+spare_cells = 20
+"#;
+
+fn dir() -> TestDir {
+    TestDir::new().with("T-1.toml", CLIENT)
+}
+
+fn json(text: &str) -> Value {
+    serde_json::from_str(text).unwrap()
+}
+
+/// The keys that scripts may count on.
+#[test]
+fn a_prediction_has_its_keys_and_its_parts_add_up() {
+    let report = json(&dir().run(&["predict", "T-1.toml", "--json"]).done());
+    assert_eq!((&report["outcome"], &report["estimate"]), (&"at rest".into(), &true.into()));
+    let number = |value: &Value| value.as_f64().unwrap();
+    for key in
+        ["roll_deg", "pitch_deg", "lower_mm", "contact_area_cm2", "mean_surface_kpa", "residual"]
+    {
+        assert!(number(&report[key]).is_finite(), "{key}");
+    }
+    assert_eq!(report["lower_side"], "level");
+    for key in ["clearance_mm", "immersion_mm"] {
+        assert!((number(&report[key]["left"]) - number(&report[key]["right"])).abs() < 0.1);
+    }
+    // 72 kg x 0.65 x 9.80665 m/s2, to the rounding of six numbers.
+    let compartments = report["compartments"].as_array().unwrap();
+    let load: f64 = compartments.iter().map(|own| number(&own["load_n"])).sum();
+    assert!((load - 72.0 * 0.65 * 9.80665).abs() < 0.01, "{load}");
+    assert!(number(&report["residual"]) < 1e-6);
+    for site in report["sites"].as_array().unwrap() {
+        let [low, at, high] = ["low", "surface_kpa", "high"].map(|key| number(&site[key]));
+        assert!(low <= at && at <= high, "{site}");
+        // 1 mmHg is 133.322 Pa; numbers have three decimals.
+        assert!((number(&site["surface_mmhg"]) * 0.133_322 - at).abs() < 1e-3, "{site}");
+    }
+    let stiffness = &report["stiffness"];
+    assert!(number(&stiffness["roll_nm_per_deg"]) > 0.0);
+    assert_eq!(number(&stiffness["trunk_nm_per_deg"]), 0.0);
+}
+
+#[test]
+fn an_empty_compartment_is_answered_with_a_caution() {
+    let words = ["predict", "T-1.toml", "--cells", "thigh-left=0", "--json"];
+    let report = json(&dir().run(&words).done());
+    let warnings = report["warnings"].to_string();
+    assert!(warnings.contains("never used with an empty compartment"), "{warnings}");
+    let thigh = &report["compartments"][2];
+    assert_eq!((&thigh["cells"], thigh["fill_kpa"].as_f64()), (&0.into(), Some(0.0)));
+    assert_eq!(report["lower_side"], "left");
+    // Without the cells under one half of the pelvis nobody sits: there are no numbers then.
+    let words = ["predict", "T-1.toml", "--cells", "pelvis-left=0", "--json"];
+    let report = json(&dir().run(&words).done());
+    assert_eq!((&report["outcome"], &report["clearance_mm"]), (&"tipping".into(), &Value::Null));
+    let words = dir().run(&["predict", "T-1.toml", "--cells", "pelvis=9"]).failed(2);
+    assert!(words.contains("no compartment `pelvis`") && words.contains("pelvis-left"), "{words}");
+}
+
+#[test]
+fn a_section_is_drawn_without_any_pressure() {
+    let dir = dir();
+    dir.run(&["predict", "T-1.toml", "--svg", "s.svg", "--date", "2026-03-01"]).done();
+    let svg = fs::read_to_string(dir.path().join("s.svg")).unwrap();
+    assert!(svg.contains("left seat bone") && svg.contains("ESTIMATE"));
+    assert!(!svg.contains("kPa") && !svg.contains("mmHg"));
+    // Hatched, never a field of colour.
+    assert!(!svg.contains("Gradient"));
+}
+
+#[test]
+fn checks_become_moves_and_both_are_recorded_as_they_were_said() {
+    let dir = dir();
+    dir.run(&["plan", "T-1.toml", "--record", "--by", "OT", "--date", "2026-03-01"]).done();
+    let before = fs::read_to_string(dir.path().join("T-1.toml")).unwrap();
+    let words = [
+        "adjust",
+        "T-1.toml",
+        "--under",
+        "left=15mm",
+        "--under",
+        "right=15mm",
+        "--record",
+        "--by",
+        "OT",
+        "--date",
+        "2026-03-02",
+        "--json",
+    ];
+    let report = json(&dir.run(&words).done());
+    assert!(!report["moves"].as_array().unwrap().is_empty(), "{report}");
+    let counts: u64 =
+        report["counts"].as_array().unwrap().iter().map(|own| own.as_u64().unwrap()).sum();
+    let after = fs::read_to_string(dir.path().join("T-1.toml")).unwrap();
+    assert!(after.starts_with(&before));
+    assert!(after.contains("found = [\"under left=15mm\", \"under right=15mm\"]"), "{after}");
+    assert!(after.contains(&format!("total = {counts}")), "{after}");
+    // Too little is left under both: cells come from the spare bag.
+    assert!(report["moves"].to_string().contains("\"from\":\"spare\""), "{report}");
+}
+
+#[test]
+fn contradictions_are_questioned_and_nothing_is_moved_or_recorded() {
+    let dir = dir();
+    let words = [
+        "adjust",
+        "T-1.toml",
+        "--top",
+        "left=safe",
+        "--under",
+        "left=bone-felt",
+        "--record",
+        "--by",
+        "OT",
+        "--json",
+    ];
+    let report = json(&dir.run(&words).done());
+    assert_eq!(report["recorded"], false);
+    assert!(report["moves"].as_array().unwrap().is_empty());
+    assert!(report["questions"].to_string().contains("do not go together"), "{report}");
+    assert_eq!(fs::read_to_string(dir.path().join("T-1.toml")).unwrap(), CLIENT);
+}
+
+#[test]
+fn nothing_is_taken_from_a_pinched_side_before_a_hand_underneath() {
+    let words = ["adjust", "T-1.toml", "--top", "left=pinched", "--lower", "right=9mm", "--json"];
+    let report = json(&dir().run(&words).done());
+    let moves = report["moves"].as_array().unwrap();
+    // The left compartments are 1, 3 and 5.
+    assert!(moves.iter().all(|own| !["1", "3", "5"].contains(&own["from"].as_str().unwrap())));
+    assert!(report["notes"].to_string().contains("check under the left seat bone"), "{report}");
+}
+
+#[test]
+fn checks_that_nobody_can_make_are_refused() {
+    for (press, said) in
+        [("9=slack", "there is no compartment 9"), ("slack", "`slack` is no answer")]
+    {
+        let words = dir().run(&["adjust", "T-1.toml", "--press", press]).failed(2);
+        assert!(words.contains(said), "{words}");
+    }
+    let words = dir().run(&["adjust", "T-1.toml", "--under", "left=25"]).failed(2);
+    assert!(words.contains("has no unit; write it as 25mm"), "{words}");
+    let words = dir().run(&["adjust", "T-1.toml"]).failed(2);
+    assert!(words.contains("no check is given"), "{words}");
+}
+
+#[test]
+fn a_goal_that_would_harm_ends_with_status_5_and_the_nearest_safe_plan() {
+    let goals = "[posture]\nobliquity = { lower = \"left\", by = 12, at = \"seat bones\", is = \"fixed\" }\n\
+        [[goal]]\nwant = \"correct obliquity\"\n";
+    let dir = TestDir::new().with("T-1.toml", format!("{CLIENT}{goals}"));
+    let ran = dir.run(&["plan", "T-1.toml", "--record", "--by", "OT"]);
+    assert_eq!(ran.code, Some(5));
+    assert!(ran.stderr.contains("a fixed pelvis is not forced level"), "{}", ran.stderr);
+    assert!(ran.stderr.contains("nothing was recorded"), "{}", ran.stderr);
+    assert!(ran.stdout.contains("pelvis-left"), "the nearest safe plan is shown");
+    let taken =
+        dir.run(&["plan", "T-1.toml", "--nearest-safe", "--record", "--by", "OT", "--json"]).done();
+    let report = json(&taken);
+    assert_eq!((&report["recorded"], &report["goals"][0]["met"]), (&true.into(), &false.into()));
+    assert_eq!(report["result"]["outcome"], "at rest");
+}
+
+#[test]
+fn a_size_is_told_with_its_reasons() {
+    let words = dir().run(&["size", "T-1.toml"]).done();
+    assert!(
+        words.contains("suits best: 440x440.") || words.contains("suits best: 440x400."),
+        "{words}"
+    );
+    assert!(words.contains("Not 360x360: it is narrower than the hips, 400 mm"), "{words}");
+}
+
+#[test]
+fn the_contour_test_claims_nothing() {
+    let words = ["contour-test", "row-six", "--size", "440x400", "--json"];
+    let report = json(&TestDir::new().run(&words).done());
+    assert!(report["claims"].as_str().unwrap().contains("replaces no laboratory test"));
+    let marks: Vec<&str> = (report["parameters"].as_array().unwrap().iter())
+        .map(|own| own["mark"].as_str().unwrap())
+        .collect();
+    assert!(marks.contains(&"seen") && marks.contains(&"unverified"));
+    for step in report["steps"].as_array().unwrap() {
+        assert!(step["overload_deflection_mm"].as_f64().unwrap() > 0.0, "{step}");
+    }
+}
+
+const BODIES: &str = "sex,mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n\
+    M,70.3,349,487\nM,83.7,370,494\nF,60.1,390,470\nF,140,560,500\nM,75,380,505\n";
+
+#[test]
+fn a_survey_in_parts_is_the_survey_in_one() {
+    let dir = TestDir::new().with("b.csv", BODIES);
+    let base = ["survey", "b.csv", "--layout", "row-six"];
+    let run = |more: &[&str]| dir.run(&[&base[..], more].concat()).done();
+    run(&["--out", "all.csv", "--figure", "all.svg", "--date", "2026-03-01"]);
+    run(&["--out", "one.csv", "--shard", "1/2"]);
+    run(&["--out", "two.csv", "--shard", "2/2"]);
+    dir.run(&["merge", "two.csv", "one.csv", "--out", "merged.csv"]).done();
+    let read = |name: &str| fs::read_to_string(dir.path().join(name)).unwrap();
+    assert_eq!(read("all.csv"), read("merged.csv"));
+    assert_eq!(read("all.csv").lines().count(), 6);
+    assert!(read("all.csv").contains(",no size,"), "{}", read("all.csv"));
+    assert!(read("all.svg").contains("Survey of row-six"));
+    let twice = dir.run(&["merge", "one.csv", "one.csv", "--out", "x.csv"]).failed(2);
+    assert!(twice.contains("is in two of the parts"), "{twice}");
+}
+
+#[test]
+fn a_broken_off_survey_goes_on_where_it_was() {
+    let dir = TestDir::new().with("b.csv", BODIES);
+    let words = ["survey", "b.csv", "--layout", "row-six", "--out", "all.csv"];
+    dir.run(&words).done();
+    let whole = fs::read_to_string(dir.path().join("all.csv")).unwrap();
+    // As a run leaves it that was broken off within a line.
+    let cut = whole.len() - 20;
+    fs::write(dir.path().join("all.csv.unfinished"), &whole[..cut]).unwrap();
+    fs::remove_file(dir.path().join("all.csv")).unwrap();
+    dir.run(&words).done();
+    assert_eq!(fs::read_to_string(dir.path().join("all.csv")).unwrap(), whole);
+    assert!(!dir.path().join("all.csv.unfinished").exists());
+}
+
+#[test]
+fn a_wrong_table_is_told_with_its_line() {
+    let dir = TestDir::new()
+        .with("b.csv", "mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n70,34.9,487\n")
+        .with("c.csv", "mass_kg,hips\n70,349\n");
+    let said =
+        |name: &str| dir.run(&["survey", name, "--layout", "row-six", "--out", "o.csv"]).failed(3);
+    assert!(said("b.csv").contains("b.csv, line 2: `34.9` cannot be right"), "{}", said("b.csv"));
+    assert!(said("c.csv").contains("line 1: there is no column `hip_breadth_sitting_mm`"));
+}
