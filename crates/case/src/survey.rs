@@ -22,8 +22,8 @@ pub struct SurveyedBody {
 /// What became of one body.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SurveyOutcome {
-    /// No made size suits.
-    NoSize,
+    /// No made size suits, for this reason.
+    NoSize(String),
     /// A plan within all limits.
     Planned(SurveyedPlan),
     /// No plan within the limits, with the first reason.

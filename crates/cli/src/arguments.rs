@@ -35,6 +35,7 @@ pub(crate) enum Command {
     Plan(Plan),
     Predict(Predict),
     Adjust(Adjust),
+    Weigh(Weigh),
     Plugin(Plugin),
     Print(Print),
     ContourTest(ContourTest),
@@ -232,6 +233,35 @@ impl Adjust {
         let all = [&self.top, &self.under, &self.press, &self.lower, &self.reading];
         all.into_iter().flatten().copied().collect()
     }
+}
+
+/// Show grams for each compartment, from a batch counted by hand and weighed that day
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  \
+    seatwright weigh K-17.toml --batch 50 --grams 40.3 --division 0.1\n\n\
+    Grams are never on the take-home sheet: they hold for one batch, one scale and one day.")]
+pub(crate) struct Weigh {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    /// Say how many cells were counted by hand: 50 or more is best
+    #[arg(long, value_name = "CELLS")]
+    pub(crate) batch: u32,
+
+    /// Say what they weigh, without their vessel
+    #[arg(long, value_name = "G")]
+    pub(crate) grams: f64,
+
+    /// Say in which steps the scale reads
+    #[arg(long, value_name = "G")]
+    pub(crate) division: f64,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+
+    #[command(flatten)]
+    pub(crate) day: Day,
 }
 
 /// Set a test jig on the stock fill of a layout: loaded contour and overload, for suppliers

@@ -41,14 +41,20 @@ pub(crate) fn sentences(rows: &[SurveyRow]) -> Vec<String> {
         ));
     }
     let mut reasons: BTreeMap<String, u32> = BTreeMap::new();
+    let mut without: BTreeMap<String, u32> = BTreeMap::new();
     for row in rows {
-        if let SurveyOutcome::NotSafe(_, reason) = &row.outcome {
-            // Numbers apart, a reason is one reason.
-            let words: String =
-                reason.chars().map(|c| if c.is_ascii_digit() { 'n' } else { c }).collect();
-            *reasons.entry(words.replace("nn", "n")).or_default() += 1;
+        match &row.outcome {
+            SurveyOutcome::NotSafe(_, reason) => {
+                // Numbers apart, a reason is one reason.
+                let words: String =
+                    reason.chars().map(|c| if c.is_ascii_digit() { 'n' } else { c }).collect();
+                *reasons.entry(words.replace("nn", "n")).or_default() += 1;
+            }
+            SurveyOutcome::NoSize(reason) => *without.entry(reason.clone()).or_default() += 1,
+            SurveyOutcome::Planned(_) => {}
         }
     }
+    said.extend(without.iter().map(|(reason, count)| format!("No size, {count}: {reason}.")));
     said.extend(
         reasons.iter().map(|(reason, count)| format!("Not within the limits, {count}: {reason}.")),
     );
@@ -58,7 +64,7 @@ pub(crate) fn sentences(rows: &[SurveyRow]) -> Vec<String> {
 fn plans(rows: &[SurveyRow]) -> impl Iterator<Item = &SurveyedPlan> {
     rows.iter().filter_map(|row| match &row.outcome {
         SurveyOutcome::Planned(plan) | SurveyOutcome::NotSafe(plan, _) => Some(plan),
-        SurveyOutcome::NoSize => None,
+        SurveyOutcome::NoSize(_) => None,
     })
 }
 
@@ -66,7 +72,7 @@ fn panels(rows: &[SurveyRow]) -> Vec<Histogram> {
     let mut sizes: BTreeMap<String, u32> = BTreeMap::new();
     for row in rows {
         let name = match &row.outcome {
-            SurveyOutcome::NoSize => "none".to_owned(),
+            SurveyOutcome::NoSize(_) => "none".to_owned(),
             SurveyOutcome::Planned(plan) | SurveyOutcome::NotSafe(plan, _) => plan.size.to_string(),
         };
         *sizes.entry(name).or_default() += 1;

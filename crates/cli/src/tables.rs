@@ -2,6 +2,7 @@
 
 use case::{Plan, PredictedSeat, Spread};
 use cushion::{Length, Pattern, StockFill};
+use fitting::counting::Batch;
 
 /// Said wherever computed counts are shown.
 pub(crate) const ESTIMATE: &str =
@@ -23,6 +24,11 @@ pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
     );
     words += &format!("Walls {} mm high; {rating}.\n\n", one(pattern.wall_height().to_mm()));
     words += &aligned(&compartments(pattern, fill));
+    let group = fitting::code_group(pattern.class(), true, size.width());
+    words += &format!(
+        "\nHCPCS group of the declared class and width, if adjustable with what is supplied: {}\n",
+        group.words()
+    );
     words += "\nSeams (mm): ";
     let seams = pattern.seam_lengths();
     let seams = seams.iter().map(|(name, length)| format!("{name} {:.0}", length.to_mm()));
@@ -68,6 +74,23 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
 pub(crate) const MODEL_LIMITS: &str = "In brackets: what is plausible, from runs over the ranges of what is not known. The model was \
      not compared with a measured cushion: pressures to some 30 %, changes of them to 10 to 20 %. \
      No pressure is a safe one.\n";
+
+/// Returns the grams of each compartment's cells, and how far a count by them may be off.
+pub(crate) fn weighed(pattern: &Pattern, counts: &[u32], batch: &Batch) -> String {
+    let head = ["no.", "compartment", "cells", "grams", "plus or minus"];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for (own, cells) in pattern.compartments().iter().zip(counts) {
+        let grams = batch.grams_of(*cells);
+        rows.push(vec![
+            own.number.to_string(),
+            own.id.to_string(),
+            cells.to_string(),
+            format!("{grams:.1}"),
+            format!("{} cells", batch.count(grams).plus_minus),
+        ]);
+    }
+    aligned(&rows)
+}
 
 /// A length in mm with its spread.
 pub(crate) fn spread_mm(spread: &Spread<Length>) -> String {

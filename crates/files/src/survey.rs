@@ -123,7 +123,7 @@ pub fn survey_line(layout: &str, row: &SurveyRow) -> String {
         one(body.thigh_depth.to_mm()),
     ];
     let (outcome, reason, plan) = match &row.outcome {
-        SurveyOutcome::NoSize => ("no size", "", None),
+        SurveyOutcome::NoSize(reason) => ("no size", reason.as_str(), None),
         SurveyOutcome::Planned(plan) => ("planned", "", Some(plan)),
         SurveyOutcome::NotSafe(plan, reason) => ("not safe", reason.as_str(), Some(plan)),
     };
@@ -221,7 +221,7 @@ fn survey_row(record: &csv::StringRecord) -> Option<SurveyRow> {
         })
     };
     let outcome = match text(5) {
-        "no size" => SurveyOutcome::NoSize,
+        "no size" => SurveyOutcome::NoSize(text(6).to_owned()),
         "planned" => SurveyOutcome::Planned(plan()?),
         "not safe" => SurveyOutcome::NotSafe(plan()?, text(6).to_owned()),
         _ => return None,

@@ -1,7 +1,7 @@
 //! What whoever reads a plan should know: sentences, each with its condition and its source.
 
 use case::{Base, Caution, Chair, Healing, PlannedCount, Sensation, Want, Weight, WeightShift};
-use cushion::{Length, MadeSize, Mass, Side};
+use cushion::{Length, MadeSize, Mass, Pressure, Side};
 
 use crate::drift::re_check;
 use crate::plan::PlanInput;
@@ -21,6 +21,9 @@ const HEIGHT_THAT_MATTERS: Length = Length::from_mm(10.0);
 const PRACTICE: &str = "common practice, no source";
 /// What follows from the model.
 const MODEL: &str = "the model's own limits";
+
+/// A fill pressure under a client, for what altitude does: see the reference cases.
+const IN_USE: Pressure = Pressure::from_kpa(3.0);
 
 /// A guideline on wheelchairs for people with spinal cord injury.
 const CAN_SCIP: &str = "Canadian SCI practice guideline (CAN-SCIP)";
@@ -156,7 +159,16 @@ fn altitude_note(input: &PlanInput<'_>) -> Vec<Caution> {
     if altitudes.sealed.is_none() && altitudes.home.is_none() {
         return Vec::new();
     }
-    let said = crate::altitude::sentences(altitudes.sealed, altitudes.home);
+    let mut said = crate::altitude::sentences(altitudes.sealed, altitudes.home);
+    if let (Some(sealed), Some(home)) = (altitudes.sealed, altitudes.home) {
+        let stock = input.cushion.stock().total();
+        let cells = crate::altitude::cells_at_home(stock, IN_USE, sealed, home);
+        if let Some(cells) = cells.filter(|cells| cells.abs_diff(stock) * 20 > stock) {
+            said.push(format!(
+                "After that re-check about {cells} cells at home do what {stock} do where they were sealed."
+            ));
+        }
+    }
     said.into_iter().map(|text| caution("altitude", Weight::Note, "ISO 2533", text)).collect()
 }
 

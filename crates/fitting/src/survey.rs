@@ -21,6 +21,16 @@ pub fn size_for(body: &SurveyedBody, sizes: &[MadeSize]) -> Option<Size> {
     sizing(&measures(body), Some(body.weight), &Chair::default(), sizes).chosen
 }
 
+/// Why no made size suits a body.
+fn why_none(body: &SurveyedBody, sizes: &[MadeSize]) -> String {
+    let by_measures = sizing(&measures(body), None, &Chair::default(), sizes).chosen;
+    let why = match by_measures {
+        Some(_) => "heavier than the sizes are rated for that suit the measures",
+        None => "no made size suits the measures",
+    };
+    why.to_owned()
+}
+
 fn measures(body: &SurveyedBody) -> Measures {
     let depth = Some(body.thigh_depth);
     Measures {
@@ -48,7 +58,10 @@ pub fn survey(
     on: Date,
 ) -> SurveyRow {
     let Some(size) = size_for(body, sizes) else {
-        return SurveyRow { body: body.clone(), outcome: SurveyOutcome::NoSize };
+        return SurveyRow {
+            body: body.clone(),
+            outcome: SurveyOutcome::NoSize(why_none(body, sizes)),
+        };
     };
     let cushion = &cushions[&size.to_string()];
     let mut client = like.clone();

@@ -13,6 +13,7 @@ mod predict;
 mod print;
 mod size;
 mod survey;
+mod weigh;
 
 use crate::arguments::Command;
 use crate::failure::Failure;
@@ -37,6 +38,7 @@ pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> 
         Command::Adjust(arguments) => adjust::run(arguments, terminal),
         Command::Survey(arguments) => survey::run(arguments, terminal),
         Command::Merge(arguments) => survey::merge(arguments, terminal),
+        Command::Weigh(arguments) => weigh::run(arguments, terminal),
         Command::Size(arguments) => size::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, terminal),
         Command::New(arguments) => new::run(arguments, terminal),

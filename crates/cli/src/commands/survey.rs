@@ -277,7 +277,7 @@ fn said(rows: &[SurveyRow], out: &Path) -> String {
 
 /// The part of bodies whose size is made that get a plan within all limits.
 pub(crate) fn share_planned(rows: &[SurveyRow]) -> (usize, usize) {
-    let made = rows.iter().filter(|row| row.outcome != SurveyOutcome::NoSize).count();
+    let made = rows.iter().filter(|row| !matches!(row.outcome, SurveyOutcome::NoSize(_))).count();
     let planned = rows.iter().filter(|row| matches!(row.outcome, SurveyOutcome::Planned(_)));
     (planned.count(), made)
 }

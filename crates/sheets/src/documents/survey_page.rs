@@ -38,6 +38,9 @@ pub struct SurveyPage<'a> {
     pub program: &'a str,
 }
 
+/// About the width of a small character, mm.
+const CHARACTER: f64 = 1.75;
+
 /// Composes the page.
 ///
 /// # Errors
@@ -95,7 +98,8 @@ fn bars(block: &mut Block, panel: &Histogram, chart: Rect) -> Result<(), SetErro
     let most = f64::from(panel.counts.iter().copied().max().unwrap_or(0).max(1));
     let step = chart.width() / panel.counts.len().max(1) as f64;
     // Names that would run into each other are left out evenly.
-    let every = (9.0 / step).ceil().max(1.0) as usize;
+    let longest = panel.names.iter().map(|name| name.chars().count()).max().unwrap_or(0);
+    let every = (((longest + 1) as f64 * CHARACTER) / step).ceil().max(1.0) as usize;
     for (at, (count, name)) in panel.counts.iter().zip(&panel.names).enumerate() {
         let x = chart.x0 + step * at as f64;
         let top = chart.y1 - chart.height() * f64::from(*count) / most;
