@@ -1,77 +1,10 @@
 //! Laws of an answer that need the energy itself.
 
-use cushion::{Force, Length, Mass, Side};
-
-use super::super::model::SheetModel;
-use super::super::nested::{Case, Searches};
-use super::super::newton::{End, Found, Limits};
+use super::super::nested::Searches;
+use super::super::newton::{End, Limits};
 use super::super::problem::{Hold, Problem, State};
-use super::super::rest::{Cells, Placed, laws};
 use super::Numbers;
-use crate::{Body, Load, NestedMeshes, Obliquity, Parameters, Sitter, stock_fill};
-
-/// A cushion, what is in it, and who sits on it.
-struct Scene {
-    model: SheetModel,
-    cells: Vec<Cells>,
-    placed: Placed,
-    parameters: Parameters,
-}
-
-/// The stock fill of a built-in layout at 440 x 400 mm, times `share` by compartment, on a mesh
-/// of 8 mm.
-fn scene(layout: &str, body: Body, parameters: Parameters, share: impl Fn(usize) -> f64) -> Scene {
-    let pattern = testkit::pattern(layout, "440x400");
-    let cell = testkit::cell();
-    let stock = stock_fill(&pattern, &cell, &parameters).expect("built-in layouts have a fill");
-    let meshes = NestedMeshes::new(&pattern, Length::from_mm(8.0)).expect("it can be meshed");
-    let model = SheetModel::new(&meshes, pattern.wall_height());
-    let cells = stock.compartments.iter().enumerate().map(|(at, own)| Cells {
-        count: f64::from(own.cells.stock) * share(at),
-        each: cell.inflated,
-        packing: own.packing,
-    });
-    Scene { cells: cells.collect(), placed: Placed::new(&model, body), model, parameters }
-}
-
-fn crooked_sitter() -> Body {
-    let mut sitter = Sitter::new(Mass::from_kg(70.0));
-    sitter.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
-    sitter.windswept = Some((Side::Left, 8.0));
-    Body::sitter(&sitter).expect("it is a body")
-}
-
-fn round_sitter() -> Body {
-    Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]))
-}
-
-fn scenes() -> Vec<Scene> {
-    let soft = Parameters { tissue_stiffness: Some(0.5e6), ..Parameters::default() };
-    vec![
-        scene("row-six", round_sitter(), Parameters::default(), |_| 1.0),
-        scene("curved-ten", crooked_sitter(), Parameters::default(), |_| 1.0),
-        // An emptied compartment, which lets the body down to the base.
-        scene("curved-ten", crooked_sitter(), Parameters::default(), |at| {
-            if at == 0 { 0.0 } else { 0.8 }
-        }),
-        scene("island-eight", crooked_sitter(), soft, |_| 1.0),
-    ]
-}
-
-const LIMITS: Limits = Limits { residual: 1e-7, steps: 40 };
-
-/// Solves a scene and hands problem and answer on.
-fn solved<T>(scene: &Scene, use_it: impl Fn(&Case<'_>, &Found, &Problem<'_>, &Found) -> T) -> T {
-    let laws = laws(&scene.model, &scene.cells, &scene.parameters);
-    let case = Case { model: &scene.model, parameters: &scene.parameters, laws: &laws };
-    let unloaded = case.unloaded(None, LIMITS, Searches::All);
-    assert!(unloaded.found.end == End::AtRest && !unloaded.by_barrier);
-    let rider = scene.placed.rider();
-    let loaded = case.cold(&unloaded.found, rider, LIMITS, Searches::All);
-    assert!(loaded.found.end == End::AtRest && !loaded.by_barrier);
-    let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded.found, rider);
-    use_it(&case, &unloaded.found, &problem, &loaded.found)
-}
+use super::scenes::{LIMITS, hard_cases, scenes, solved};
 
 /// A state with smooth waves and single nodes moved, kept where it may be.
 fn perturbed(problem: &Problem<'_>, state: &State, numbers: &mut Numbers, size: f64) -> State {
@@ -93,7 +26,7 @@ fn perturbed(problem: &Problem<'_>, state: &State, numbers: &mut Numbers, size: 
 
 #[test]
 fn no_perturbation_lowers_the_energy() {
-    for scene in scenes() {
+    for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |_, unloaded, problem, found| {
             let bare = Problem { migration: None, body: None, ..problem.clone() };
             for (problem, found) in [(&bare, unloaded), (problem, found)] {
@@ -116,7 +49,7 @@ fn no_perturbation_lowers_the_energy() {
 
 #[test]
 fn the_body_presses_down_and_walls_hold_down() {
-    for scene in scenes() {
+    for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |_, _, problem, found| {
             let mut pressed = 0;
             for (node, hold) in found.holds.iter().enumerate() {
@@ -137,7 +70,7 @@ fn the_body_presses_down_and_walls_hold_down() {
 
 #[test]
 fn random_starts_end_at_one_answer() {
-    for scene in scenes() {
+    for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |case, unloaded, problem, found| {
             let mut numbers = Numbers(29);
             let mut ended = 0;
@@ -171,7 +104,7 @@ fn random_starts_end_at_one_answer() {
 
 #[test]
 fn the_barrier_finds_the_same_answer() {
-    for scene in scenes() {
+    for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |case, unloaded, _, found| {
             let rider = scene.placed.rider();
             let other = case.cold(unloaded, rider, LIMITS, Searches::BarrierOnly);
@@ -187,7 +120,7 @@ fn the_barrier_finds_the_same_answer() {
 
 #[test]
 fn the_barrier_is_used_when_the_active_set_gives_up() {
-    for scene in scenes() {
+    for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |case, unloaded, _, found| {
             let rider = scene.placed.rider();
             // Two steps are too few for any start.

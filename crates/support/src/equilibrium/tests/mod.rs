@@ -1,8 +1,10 @@
 //! Tests that need what the crate does not show: planted contact under a given pressure, and the
 //! energy itself.
 
+mod hard_cases;
 mod laws;
 mod planted;
+mod scenes;
 
 /// Numbers in -1..1 that look random, from a fixed seed.
 struct Numbers(u64);

@@ -1,0 +1,135 @@
+//! Cushions with bodies on them, on which the laws are tested. All meshes are of 8 mm: a law holds
+//! on every mesh.
+
+use cushion::{Force, Length, Mass, Side};
+
+use super::super::model::SheetModel;
+use super::super::nested::{Case, Searches};
+use super::super::newton::{End, Found, Limits};
+use super::super::problem::Problem;
+use super::super::rest::{Cells, Placed, laws};
+use crate::{Body, Load, NestedMeshes, Obliquity, Parameters, Sitter, stock_fill};
+
+/// A cushion, what is in it, and who sits on it.
+pub(super) struct Scene {
+    pub(super) model: SheetModel,
+    pub(super) cells: Vec<Cells>,
+    pub(super) placed: Placed,
+    pub(super) parameters: Parameters,
+}
+
+/// The stock fill of a built-in layout at 440 x 400 mm, times `share` by compartment, on a mesh
+/// of 8 mm.
+fn scene(layout: &str, body: Body, parameters: Parameters, share: impl Fn(usize) -> f64) -> Scene {
+    let pattern = testkit::pattern(layout, "440x400");
+    let cell = testkit::cell();
+    let stock = stock_fill(&pattern, &cell, &parameters).expect("built-in layouts have a fill");
+    let meshes = NestedMeshes::new(&pattern, Length::from_mm(8.0)).expect("it can be meshed");
+    let model = SheetModel::new(&meshes, pattern.wall_height());
+    let cells = stock.compartments.iter().enumerate().map(|(at, own)| Cells {
+        count: f64::from(own.cells.stock) * share(at),
+        each: cell.inflated,
+        packing: own.packing,
+    });
+    Scene { cells: cells.collect(), placed: Placed::new(&model, body), model, parameters }
+}
+
+fn crooked_sitter() -> Body {
+    let mut sitter = Sitter::new(Mass::from_kg(70.0));
+    sitter.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
+    sitter.windswept = Some((Side::Left, 8.0));
+    Body::sitter(&sitter).expect("it is a body")
+}
+
+fn round_sitter() -> Body {
+    Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]))
+}
+
+pub(super) fn scenes() -> Vec<Scene> {
+    let soft = Parameters { tissue_stiffness: Some(0.5e6), ..Parameters::default() };
+    vec![
+        scene("row-six", round_sitter(), Parameters::default(), |_| 1.0),
+        scene("curved-ten", crooked_sitter(), Parameters::default(), |_| 1.0),
+        // An emptied compartment, which lets the body down to the base.
+        scene("curved-ten", crooked_sitter(), Parameters::default(), |at| {
+            if at == 0 { 0.0 } else { 0.8 }
+        }),
+        scene("island-eight", crooked_sitter(), soft, |_| 1.0),
+    ]
+}
+
+pub(super) const LIMITS: Limits = Limits { residual: 1e-7, steps: 40 };
+
+/// Solves a scene and hands problem and answer on.
+pub(super) fn solved<T>(
+    scene: &Scene,
+    use_it: impl Fn(&Case<'_>, &Found, &Problem<'_>, &Found) -> T,
+) -> T {
+    let laws = laws(&scene.model, &scene.cells, &scene.parameters);
+    let case = Case { model: &scene.model, parameters: &scene.parameters, laws: &laws };
+    let unloaded = case.unloaded(LIMITS, Searches::All);
+    assert!(unloaded.found.end == End::AtRest && !unloaded.by_barrier);
+    let rider = scene.placed.rider();
+    let loaded = case.cold(&unloaded.found, rider, LIMITS, Searches::All);
+    assert!(loaded.found.end == End::AtRest && !loaded.by_barrier);
+    let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded.found, rider);
+    use_it(&case, &unloaded.found, &problem, &loaded.found)
+}
+
+/// The client of the hard cases: lower on the left, sharp on the left, legs to the right, one thigh
+/// shorter, the load off the middle. `left` is the side that is called left: the other one gives
+/// the mirror image.
+pub(super) fn hard_sitter(left: Side, weight: Mass) -> Body {
+    let mut sitter = Sitter::new(weight);
+    sitter.obliquity = Some(Obliquity::at_seat_bones(left, Length::from_mm(12.0)));
+    sitter.injured.left = left == Side::Left;
+    sitter.injured.right = left == Side::Right;
+    sitter.windswept = Some((left.other(), 8.0));
+    let (short, long) = (Length::from_mm(450.0), Length::from_mm(480.0));
+    let depth = &mut sitter.measures.thigh_depth;
+    let depths = if left == Side::Left { [short, long] } else { [long, short] };
+    (depth.left, depth.right) = (Some(depths[0]), Some(depths[1]));
+    sitter.load_right = Length::from_mm(if left == Side::Left { 8.0 } else { -8.0 });
+    Body::sitter(&sitter).expect("it is a body")
+}
+
+/// A hard case: what is done to the stock counts by compartment, and the client's weight.
+pub(super) struct HardCase {
+    pub(super) name: &'static str,
+    pub(super) share: fn(usize) -> f64,
+    pub(super) weight: Mass,
+}
+
+/// With the stock counts; with one compartment emptied; with one so low that it is bottomed.
+pub(super) const HARD: [HardCase; 3] = [
+    HardCase { name: "stock", share: |_| 1.0, weight: Mass::from_kg(70.0) },
+    HardCase {
+        name: "emptied",
+        share: |at| if at == EMPTIED { 0.0 } else { 1.0 },
+        weight: Mass::from_kg(70.0),
+    },
+    HardCase {
+        name: "bottomed",
+        share: |at| if at == BOTTOMED { 0.2 } else { 0.55 },
+        weight: Mass::from_kg(85.0),
+    },
+];
+
+/// The compartment in front of the right seat bone.
+pub(super) const EMPTIED: usize = 3;
+/// The compartment under the left seat bone.
+pub(super) const BOTTOMED: usize = 0;
+
+impl HardCase {
+    /// The case, or its mirror image.
+    pub(super) fn scene(&self, left: Side) -> Scene {
+        // Left and right of a pair are neighbours in the list of compartments.
+        let image = |at: usize| if left == Side::Left { at } else { at ^ 1 };
+        let body = hard_sitter(left, self.weight);
+        scene("curved-ten", body, Parameters::default(), |at| (self.share)(image(at)))
+    }
+}
+
+pub(super) fn hard_cases() -> Vec<Scene> {
+    HARD.iter().map(|case| case.scene(Side::Left)).collect()
+}
