@@ -5,4 +5,6 @@ mod mesh;
 mod nets;
 mod ratings;
 mod rest;
+mod seams;
 mod stock;
+mod trade;
