@@ -1,9 +1,12 @@
 //! Writes one problem on a coarse mesh with its answer, as JSON, for solvers that are not ours.
 //!
-//! `cargo run -p support --example coarse_problem -- LAYOUT SIZE BODY`, where BODY is `level` or
-//! `oblique`. tests/outside/equilibrium.py hands it to a general solver.
+//! `cargo run -p support --example coarse_problem -- LAYOUT SIZE BODY [MM [RUNS]]`, where BODY is
+//! `level` or `oblique`, MM the width of the finest mesh, 16 where not given, and RUNS how often the
+//! answer is sought, each time with its seconds. tests/outside/equilibrium.py hands the problem to
+//! a general solver, tests/peers to a peer of ours.
 
 use std::fmt::Display;
+use std::time::Instant;
 
 use cushion::{Cell, Length, Mass, Side};
 use support::{
@@ -13,8 +16,15 @@ use support::{
 
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).collect();
-    let [layout, size, body] = &words[..] else { panic!("give LAYOUT SIZE BODY") };
-    write(&problem(layout, size, body));
+    let (layout, size, body, mm, runs) = match &words[..] {
+        [layout, size, body] => (layout, size, body, "16", "0"),
+        [layout, size, body, mm] => (layout, size, body, mm.as_str(), "0"),
+        [layout, size, body, mm, runs] => (layout, size, body, mm.as_str(), runs.as_str()),
+        _ => panic!("give LAYOUT SIZE BODY [MM [RUNS]]"),
+    };
+    let mm = Length::from_mm(mm.parse().expect("MM is a number"));
+    let runs = runs.parse().expect("RUNS is a whole number");
+    write(&problem(layout, size, body, mm, runs));
 }
 
 #[expect(clippy::print_stdout, reason = "an example is a program")]
@@ -36,10 +46,10 @@ fn sitter(body: &str) -> Sitter {
     sitter
 }
 
-fn problem(layout: &str, size: &str, body: &str) -> String {
+fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -> String {
     let pattern = testkit::pattern(layout, size);
     let (cell, parameters) = (testkit::cell(), Parameters::default());
-    let meshes = NestedMeshes::new(&pattern, Length::from_mm(16.0)).expect("it can be meshed");
+    let meshes = NestedMeshes::new(&pattern, spacing).expect("it can be meshed");
     let units = unit_sheets(&meshes);
     let stock = UnloadedCushion::of_meshes(&pattern, &cell, &parameters, &meshes, &units)
         .expect("it has a stock fill")
@@ -55,7 +65,14 @@ fn problem(layout: &str, size: &str, body: &str) -> String {
         .collect();
     let model = SheetModel::new(&meshes, pattern.wall_height());
     let placed = Placed::new(&model, Body::sitter(&sitter(body)).expect("a body"));
-    let rest = come_to_rest(&model, &cells, &placed, &parameters, None);
+    let seek = || come_to_rest(&model, &cells, &placed, &parameters, None);
+    let seconds = (0..runs).map(|_| {
+        let start = Instant::now();
+        std::hint::black_box(seek());
+        start.elapsed().as_secs_f64()
+    });
+    let seconds = list(seconds);
+    let rest = seek();
     let resting = rest.resting.expect("the client rests");
     let mesh = meshes.finest();
     let fields = [
@@ -69,9 +86,27 @@ fn problem(layout: &str, size: &str, body: &str) -> String {
         ("packing", list(cells.iter().map(|cells| cells.packing))),
         ("parameters", parameters_text(&parameters, &cell)),
         ("load", load_text(placed.body().load())),
+        ("coarser", list(coarser(&meshes))),
+        ("seconds", seconds),
         ("answer", answer_text(&resting)),
     ];
     object(&fields)
+}
+
+/// The coarser meshes, the coarsest first: each has the first of the nodes; `parents` are those of
+/// the nodes that the next finer one adds.
+fn coarser(meshes: &NestedMeshes) -> Vec<String> {
+    let pairs = meshes.levels().windows(2);
+    let fields = pairs.map(|pair| {
+        let triangles = pair[0].triangles().iter();
+        object(&[
+            ("nodes", pair[0].nodes().len().to_string()),
+            ("triangles", list(triangles.clone().map(|triangle| list(triangle.nodes)))),
+            ("compartment_of", list(triangles.map(|triangle| triangle.compartment))),
+            ("parents", list(pair[1].parents().iter().map(|pair| list(*pair)))),
+        ])
+    });
+    fields.collect()
 }
 
 /// Fields as a JSON object of numbers.
