@@ -41,14 +41,13 @@ pub fn warmth_volume_factor(from: f64, to: f64) -> f64 {
 /// Returns about how many cells do at home what so many did where they were sealed, for a
 /// compartment under a fill pressure: to be changed only after a re-check by hand.
 ///
-/// The cells' volume under the pressure is kept: N p_sealed / (p_home + p) is that of N cells at
-/// the place of sealing, N / (1 + p / p_sealed), as long as they are slack.
+/// A cell sealed taut takes the share p_sealed / (p_use + p) of its volume under a fill pressure p,
+/// and never more than all of it: then its film holds the air.
 #[must_use]
 pub fn cells_at_home(cells: u32, fill: Pressure, sealed: Length, home: Length) -> Option<u32> {
     let (sealed, home) = (air_pressure(sealed)?.to_pa(), air_pressure(home)?.to_pa());
-    let fill = fill.to_pa();
-    let each = (sealed / (home + fill)) / (sealed / (sealed + fill));
-    Some((f64::from(cells) / each).round() as u32)
+    let share = |around: f64| (sealed / (around + fill.to_pa())).min(1.0);
+    Some((f64::from(cells) * share(sealed) / share(home)).round() as u32)
 }
 
 /// Returns what is to be said about a client's altitude, in sentences.
@@ -63,8 +62,8 @@ pub fn sentences(sealed: Option<Length>, home: Option<Length>) -> Vec<String> {
         let (more, firmer) = if percent > 0.0 { ("more", "firmer") } else { ("less", "softer") };
         said.push(format!(
             "The cells were sealed at {:.0} m and the client lives at {:.0} m: slack cells take \
-             about {:.0} % {more} room there, and the cushion is {firmer}. Check by hand at home; \
-             change counts only after that.",
+             about {:.0} % {more} room there, as far as their film lets them, and the cushion is \
+             {firmer}. Check by hand at home; change counts only after that.",
             sealed.to_m(),
             home.to_m(),
             percent.abs()
@@ -121,7 +120,11 @@ mod tests {
         let fill = Pressure::from_kpa(3.0);
         let at = |home| cells_at_home(50, fill, Length::ZERO, Length::from_m(home));
         assert_eq!(at(0.0), Some(50));
-        // 50 times (83.44 + 3) / (101.325 + 3).
-        assert_eq!(at(1600.0), Some(41));
+        // 50 times 101.325 / (101.325 + 3): up there the film is taut.
+        assert_eq!(at(1600.0), Some(49));
+        // Sealed high, used low: the air of the valley presses them to (83.44 + 3) / (101.325 + 3).
+        let down = cells_at_home(50, fill, Length::from_m(1600.0), Length::ZERO);
+        // 50 times (83.44 / 86.44) / (83.44 / 104.325).
+        assert_eq!(down, Some(60));
     }
 }

@@ -5,3 +5,4 @@
 mod bodies;
 mod clients;
 mod goals;
+mod predictions;

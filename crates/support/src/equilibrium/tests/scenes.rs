@@ -67,7 +67,7 @@ pub(super) fn solved<T>(
 ) -> T {
     let laws = laws(&scene.model, &scene.cells, &scene.parameters);
     let case = Case { model: &scene.model, parameters: &scene.parameters, laws: &laws };
-    let unloaded = case.unloaded(LIMITS, Searches::All);
+    let unloaded = case.unloaded(None, LIMITS, Searches::All);
     assert!(unloaded.found.end == End::AtRest && !unloaded.by_barrier);
     let rider = scene.placed.rider();
     let loaded = case.cold(&unloaded.found, rider, LIMITS, Searches::All);
