@@ -7,9 +7,7 @@
 
 use std::fmt;
 
-use case::{
-    Check, Client, Date, Entry, GoalOutcome, Move, PlannedCount, Prediction, TopAnswer, UnderAnswer,
-};
+use case::{Check, Client, Date, Entry, GoalOutcome, Move, Prediction, TopAnswer, UnderAnswer};
 use cushion::{Pattern, Side};
 use support::BodyError;
 
@@ -124,18 +122,9 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
     let found = planner.find()?;
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
-    let planned: Vec<PlannedCount> = (pattern.compartments().iter().zip(&counts))
-        .map(|(own, count)| PlannedCount {
-            id: own.id.clone(),
-            number: own.number,
-            stock: *count,
-            planned: *count,
-            reason: None,
-        })
-        .collect();
     Ok(Adjusted {
         questions,
-        moves: moves(pattern, input.now, &planned),
+        moves: moves(pattern, input.now, &counts),
         counts,
         notes,
         goals: found.goals,

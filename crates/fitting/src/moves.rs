@@ -5,20 +5,20 @@
 //! the fewest handfuls. Within a group, near places are served first and the bag last. A count
 //! only ever moves towards its end, so that no compartment is emptied on the way.
 
-use case::{Move, Place, PlannedCount};
+use case::{Move, Place};
 use cushion::{CompartmentIx, Pattern};
 
 /// Distance that stands for the spare bag: farther than any compartment, mm.
 const BAG: f64 = 1e4;
 
-/// Returns the handfuls from these counts, in the pattern's order, to planned ones.
-pub(crate) fn moves(pattern: &Pattern, now: &[u32], planned: &[PlannedCount]) -> Vec<Move> {
-    let mut heaps: Vec<Heap> = (pattern.indices().zip(now).zip(planned))
-        .filter(|((_, now), plan)| **now != plan.planned)
-        .map(|((ix, now), plan)| Heap {
-            place: Place::Compartment(plan.number),
+/// Returns the handfuls from these counts to others, both in the pattern's order.
+pub(crate) fn moves(pattern: &Pattern, now: &[u32], wanted: &[u32]) -> Vec<Move> {
+    let mut heaps: Vec<Heap> = (pattern.indices().zip(now).zip(wanted))
+        .filter(|((_, now), wanted)| now != wanted)
+        .map(|((ix, now), wanted)| Heap {
+            place: Place::Compartment(pattern[ix].number),
             at: Some(ix),
-            surplus: i64::from(*now) - i64::from(plan.planned),
+            surplus: i64::from(*now) - i64::from(*wanted),
         })
         .collect();
     let sum: i64 = heaps.iter().map(|heap| heap.surplus).sum();

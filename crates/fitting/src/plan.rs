@@ -202,7 +202,8 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
         plan.prediction = Some(found.prediction);
     }
     plan.cautions = cautions(input, &counts);
-    plan.moves = moves(input.cushion.pattern(), now, &counts);
+    let wanted: Vec<u32> = counts.iter().map(|count| count.planned).collect();
+    plan.moves = moves(input.cushion.pattern(), now, &wanted);
     plan.counts = counts;
     Ok(plan)
 }

@@ -2,7 +2,7 @@
 //!
 //! From what one cell does to the counts as they are, so the table is good for small moves only.
 
-use case::{Client, GoalOutcome, Move, PlannedCount, SiteName};
+use case::{Client, GoalOutcome, Move, SiteName};
 use cushion::{Mass, Pattern, Side};
 use support::CellEffect;
 
@@ -75,17 +75,8 @@ pub fn reference(
     let ground = Ground { needs: &needs, pattern, seated: &seated, stock: &stock };
     let planner = Planner::new(cushion, client, weight, counts, vec![false; counts.len()]).ok()?;
     let goals = planner.judged(&ground, &state).iter().map(sentence).collect();
-    let planned: Vec<PlannedCount> = (pattern.compartments().iter().zip(counts))
-        .map(|(own, count)| PlannedCount {
-            id: own.id.clone(),
-            number: own.number,
-            stock: *count,
-            planned: *count,
-            reason: None,
-        })
-        .collect();
     let table = Table { pattern, ground: &ground, state: &state, effects: &effects };
-    Some(Reference { goals, moves: moves(pattern, &stock_counts, &planned), if_then: table.rows() })
+    Some(Reference { goals, moves: moves(pattern, &stock_counts, counts), if_then: table.rows() })
 }
 
 /// A goal as a sentence.
