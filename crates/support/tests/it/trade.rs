@@ -50,12 +50,11 @@ fn pressure_at(resting: &Resting, name: SiteName) -> f64 {
 }
 
 /// Common practice, no source: six cells of some 120 taken across, from a side's compartments to
-/// their mirror images, hardly matter to who is free to settle. That it is 4 % of a side's load and
-/// 10 % of the pressure under a seat bone is the trade's own bound: what a carer's count may be off
-/// by is no cause for alarm.
+/// their mirror images, hardly matter to who is free to settle. Hardly is 4 % of a side's load, and 10 % of the
+/// pressure under a seat bone, which is what the model itself may be off by between two fills.
 ///
 /// Part: of all compartments of a side, one cell in twenty each. Six cells of the 44 under one seat
-/// bone of the curved ten are one in seven, and 27 % of the pressure.
+/// bone of the curved ten are one in seven: 9 % of the side's load, 27 % of the pressure.
 #[test]
 fn a_handful_of_cells_across_hardly_matters_to_a_free_pelvis() {
     for layout in LAYOUTS {
@@ -93,7 +92,7 @@ fn felt_lower(unloaded: &UnloadedCushion, pattern: &Pattern, share: f64) -> Vec<
 /// Common practice, no source: a side from which a good third of its cells was taken stands some 38
 /// to 50 mm lower to the hand.
 ///
-/// Part: where a compartment has some 120 cells, as the fact has it. That are the rear ones of the
+/// Part: where a compartment has some 120 cells, as the fact has it: the rear ones of the
 /// row of six at 520x480, with 135 cells, a stock crown of 17.6 mm, and 38 to 40 % taken. At
 /// 440x400 and 40 % it is 37 mm there, with 88 cells and a crown of 15.2 mm, and 29 to 33 mm in the
 /// smaller compartments of the other layouts: in them the stock fill is pressed harder, so that
