@@ -260,7 +260,7 @@ fn capital(side: Side) -> &'static str {
 
 /// A change of height with its sign.
 fn mm(by: f64) -> String {
-    signed(by) + " mm"
+    signed(by) + "\u{a0}mm"
 }
 
 /// A change of pressure with its spread: a fifth of itself at least.
@@ -268,13 +268,13 @@ fn percent(by: f64) -> String {
     let (near, far) = (0.8 * by, 1.2 * by);
     let (low, high) = if by < 0.0 { (far, near) } else { (near, far) };
     if (low.round() - high.round()).abs() < 0.5 {
-        return signed(by) + " %";
+        return signed(by) + "\u{a0}%";
     }
-    format!("{} to {} %", signed(low), signed(high))
+    format!("{}\u{a0}to\u{a0}{}\u{a0}%", signed(low), signed(high))
 }
 
 /// A whole number with its sign.
 fn signed(by: f64) -> String {
     let whole = by.round();
-    if whole < 0.0 { format!("–{:.0}", -whole) } else { format!("+{:.0}", whole.abs()) }
+    if whole < 0.0 { format!("\u{2212}{:.0}", -whole) } else { format!("+{:.0}", whole.abs()) }
 }

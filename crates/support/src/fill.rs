@@ -118,6 +118,9 @@ impl FillLaw {
             }
             // Newton's step on ln V, which is nearly straight where few voids are left.
             let step = (volume / reached).ln() * reached / slope;
+            if step.abs() <= 1e-14 * self.air_pressure {
+                break;
+            }
             let next = pressure + step;
             let inside = low < next && next < high;
             let next = if inside { next } else { f64::midpoint(low, high) };

@@ -7,7 +7,7 @@ use super::look::{
     ACCENT, BODY, FIRM, HEADING, INK, PALE, STRONG, facts, first_that_fits, foot, inside, text,
     title_line,
 };
-use super::views::{View, draw_named};
+use super::views::{EDGE_WORDS, View, draw_named, place_on_page};
 use super::{ClientPapers, DocumentError};
 use crate::color::Color;
 use crate::font::Weight;
@@ -233,8 +233,11 @@ fn moves(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetErro
     let split = place.x0 + place.width() * 0.58;
     let area = Rect::new(place.x0, place.y0, split - 4.0, place.y1);
     let block = frame.page().block(Role::Figure { alt: words::MOVES_ALT.to_owned() });
-    let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
-    draw_named(block, papers.pattern, View::Above, area, numbers, 10.0)?;
+    let labels = |ix: CompartmentIx| {
+        let number = papers.pattern[ix].number;
+        (number.to_string(), bag(&papers.extras.moves, number))
+    };
+    draw_named(block, papers.pattern, View::Above, area, labels, 10.5)?;
     arrows(block, papers, area)?;
     let mut column = Frame::new(frame.page(), Rect::new(split, place.y0, place.x1, place.y1));
     for own in &papers.extras.moves {
@@ -243,10 +246,19 @@ fn moves(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetErro
     Ok(())
 }
 
-/// An arrow for each move between compartments; what goes to or comes from the spare bag stands
-/// under the number.
+/// What goes from a compartment to the spare bag, or comes from it.
+fn bag(moves: &[case::Move], number: u8) -> Option<String> {
+    let own = case::Place::Compartment(number);
+    moves.iter().find_map(|step| match (step.from, step.to) {
+        (from, case::Place::Spare) if from == own => Some(words::with_bag(step.cells, true)),
+        (case::Place::Spare, to) if to == own => Some(words::with_bag(step.cells, false)),
+        _ => None,
+    })
+}
+
+/// An arrow for each move between compartments, with the number of cells on it.
 fn arrows(block: &mut Block, papers: &ClientPapers<'_>, area: Rect) -> Result<(), SetError> {
-    let onto_page = super::views::place_on_page(papers.pattern, View::Above, area);
+    let onto_page = place_on_page(papers.pattern, View::Above, area.inset(-EDGE_WORDS));
     let at = |own: case::Place| match own {
         case::Place::Compartment(number) => {
             papers.pattern.by_number(number).map(|ix| onto_page * papers.pattern[ix].seed)
@@ -254,25 +266,17 @@ fn arrows(block: &mut Block, papers: &ClientPapers<'_>, area: Rect) -> Result<()
         case::Place::Spare => None,
     };
     let style = text(8.0, Weight::Bold, INK);
-    let pen = Pen::solid(0.5, ACCENT);
     for own in &papers.extras.moves {
-        match (at(own.from), at(own.to)) {
-            (Some(from), Some(to)) => {
-                let way = to - from;
-                let step = way / way.hypot() * 4.5;
-                block.arrow(from + step, to - step, 1.6, &pen);
-                let label = own.cells.to_string();
-                let middle = from.midpoint(to);
-                let around = Rect::from_center_size(middle, (measure(&label, &style)? + 1.2, 3.6));
-                block.rect(around, Some(Fill::solid(Color::WHITE)), None);
-                block.text(middle + (0.0, 1.2), &label, &style, Align::Centre)?;
-            }
-            (Some(place), None) | (None, Some(place)) => {
-                let words = words::with_bag(own.cells, own.to == case::Place::Spare);
-                block.text(place + (0.0, 7.0), &words, &style, Align::Centre)?;
-            }
-            (None, None) => {}
-        }
+        let (Some(from), Some(to)) = (at(own.from), at(own.to)) else { continue };
+        let way = to - from;
+        let step = way / way.hypot() * 5.0;
+        block.arrow(from + step, to - step, 1.6, &Pen::solid(0.5, ACCENT));
+        // Nearer to the beginning, where arrows of one compartment spread.
+        let label = own.cells.to_string();
+        let place = from.lerp(to, 0.42);
+        let around = Rect::from_center_size(place, (measure(&label, &style)? + 1.2, 3.6));
+        block.rect(around, Some(Fill::solid(Color::WHITE)), None);
+        block.text(place + (0.0, 1.2), &label, &style, Align::Centre)?;
     }
     Ok(())
 }

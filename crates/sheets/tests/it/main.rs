@@ -4,5 +4,6 @@
 
 mod documents;
 mod exporters;
+mod extras;
 mod papers;
 mod text;

@@ -1,0 +1,131 @@
+//! Sections, the second page of the setup card, and the page of a survey.
+
+use case::{Move, Place};
+use cushion::Side;
+use sheets::{
+    Histogram, IfThen, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
+    SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
+};
+
+use crate::papers::{Case, DAY, PROGRAM, texts};
+
+fn sections() -> Vec<Section> {
+    let curve = |of: &dyn Fn(f64) -> f64| {
+        (-220..=220).step_by(10).map(|x| [f64::from(x), of(f64::from(x))]).collect::<Vec<_>>()
+    };
+    let across = Section {
+        at: SectionAt::SeatBones,
+        unloaded: curve(&|x| 90.0 - (x / 100.0).powi(2)),
+        loaded: curve(&|x| 30.0 + (x / 40.0).powi(2)),
+        body: curve(&|x| 30.0 + (x / 36.0).powi(2)),
+        seams: vec![-220.0, 0.0, 220.0],
+        sites: vec![SectionSite { name: "left seat bone".into(), at: -60.0, height: 31.0 }],
+    };
+    let along = |side| Section { at: SectionAt::Through(side), ..across.clone() };
+    vec![across.clone(), along(Side::Left), along(Side::Right)]
+}
+
+fn papers(sections: &[Section]) -> SectionPapers<'_> {
+    SectionPapers {
+        client: "T-1",
+        what: "counts of a test",
+        size: "440x400".parse().unwrap(),
+        wall_mm: 80.0,
+        sections,
+        date: DAY,
+        program: PROGRAM,
+    }
+}
+
+#[test]
+fn sections_name_their_sites_and_ends_and_draw_no_pressure() {
+    let sections = sections();
+    for paper in PAPERS {
+        let document = section_sheet(&papers(&sections), paper).unwrap();
+        assert_eq!(document.pages.len(), 1);
+        let page = &document.pages[0];
+        let said = texts(page).join("\n");
+        for words in [
+            "left seat bone: 31 mm of cushion",
+            "seen from behind",
+            "CLIENT'S LEFT",
+            "REAR EDGE (back)",
+            "100 mm",
+            "ESTIMATE",
+            "pressures are not drawn",
+        ] {
+            assert!(said.contains(words), "{words} is not in: {said}");
+        }
+        // All that is drawn is on the page.
+        for mark in page.blocks.iter().flat_map(|block| &block.marks) {
+            if let Mark::Shape(shape) = mark {
+                let around = sheets_bounds(&shape.path);
+                assert!(page.bounds().inflate(0.1, 0.1).contains_rect(around), "{around:?}");
+            }
+        }
+        let once = svg(page, &SvgOptions::default());
+        let again = section_sheet(&papers(&sections), paper).unwrap();
+        assert_eq!(once, svg(&again.pages[0], &SvgOptions::default()));
+    }
+}
+
+fn sheets_bounds(path: &sheets::BezPath) -> sheets::Rect {
+    kurbo::Shape::bounding_box(path)
+}
+
+#[test]
+fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
+    let mut case = Case::of("curved-ten", "440x400");
+    let step = |from, to, cells| Move { from, to, cells };
+    case.extras = SetupExtras {
+        goals: vec!["Bring the pelvis level. Expected: 2 mm lower (wanted 0).".into()],
+        moves: vec![
+            step(Place::Compartment(1), Place::Compartment(2), 6),
+            step(Place::Spare, Place::Compartment(3), 4),
+        ],
+        if_then: vec![IfThen {
+            finding: "Under 25 mm felt under the left seat bone".into(),
+            then: "Put 4 cells from the spare bag into compartment 1.".into(),
+            cost: "Left: +5 mm under the bone.".into(),
+        }],
+    };
+    for paper in PAPERS {
+        let document = setup_card(&case.papers(), paper).unwrap();
+        assert_eq!(document.pages.len(), 2);
+        let said = texts(&document.pages[1]).join(" ");
+        for words in [
+            "Bring the pelvis level.",
+            "Move 6 cells from compartment 1 to compartment 2.",
+            "4 from bag",
+            "Put 4 cells from the spare bag",
+            "Estimated for these counts.",
+        ] {
+            assert!(said.contains(words), "{words} is not in: {said}");
+        }
+    }
+}
+
+#[test]
+fn a_survey_page_shows_every_count() {
+    let panel = |title: &str| Histogram {
+        title: title.into(),
+        names: vec!["20".into(), "22".into(), "24".into()],
+        counts: vec![3, 141, 59],
+        note: "5, 50 and 95 of 100: 20, 22, 24".into(),
+    };
+    let panels = ["Sizes", "Cells", "Heights"].map(panel);
+    let sentences = ["203 bodies.".to_owned()];
+    let page = SurveyPage {
+        title: "Survey",
+        sentences: &sentences,
+        panels: &panels,
+        date: DAY,
+        program: PROGRAM,
+    };
+    for paper in PAPERS {
+        let document = survey_page(&page, paper).unwrap();
+        let said = texts(&document.pages[0]);
+        assert_eq!(said.iter().filter(|text| **text == "141").count(), 3);
+        assert!(said.iter().any(|text| text.contains("none of them a client")));
+    }
+}
