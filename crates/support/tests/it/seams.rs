@@ -25,7 +25,7 @@ fn with_moved_seam(mm: f64) -> Pattern {
 }
 
 /// Moved by a tenth of a cell's edge, 59.6 mm, at a time over two cells, across the seat bones'
-/// discs: every clearance and disc mean within 20 % of its step from its linear trend, plus a floor.
+/// discs: every clearance and disc mean within 20 % of its step from its trend, plus a floor.
 #[test]
 fn results_follow_a_curved_seam_that_moves() {
     let (steps, step) = (20, 5.96);

@@ -50,8 +50,9 @@ fn pressure_at(resting: &Resting, name: SiteName) -> f64 {
 }
 
 /// Common practice, no source: six cells of some 120 taken across, from a side's compartments to
-/// their mirror images, hardly matter to who is free to settle. Hardly is 4 % of a side's load, and 10 % of the
-/// pressure under a seat bone, which is what the model itself may be off by between two fills.
+/// their mirror images, hardly matter to who is free to settle. Hardly is 4 % of a side's load, and
+/// 10 % of the pressure under a seat bone, which is what the model itself may be off by between two
+/// fills.
 ///
 /// Part: of all compartments of a side, one cell in twenty each. Six cells of the 44 under one seat
 /// bone of the curved ten are one in seven: 9 % of the side's load, 27 % of the pressure.
@@ -166,8 +167,8 @@ fn unevenness(cushion: &Cushion, resting: &Resting) -> f64 {
 ///
 /// Even is: rows across the cushion differ by at least a third less than with the stock fill, and
 /// under the thighs the disc mean is at least two thirds of that under the seat bones, which it is
-/// far from with the stock fill. Not equal: a seat bone is rounder than a thigh, and what tension and
-/// the cells' resistance carry goes with roundness and depth.
+/// far from with the stock fill. Not equal: a seat bone is rounder than a thigh, and what tension
+/// and the cells' resistance carry goes with roundness and depth.
 ///
 /// Part: under a body guided straight down. One that is free to pitch goes to 6 to 10 degrees, as
 /// the filled front lifts it.
