@@ -2,8 +2,8 @@
 //!
 //! `cargo run -p support --example coarse_problem -- LAYOUT SIZE BODY [MM [RUNS]]`, where BODY is
 //! `level` or `oblique`, MM the width of the finest mesh, 16 where not given, and RUNS how often
-//! the answer is sought, each time with its seconds. tests/outside/equilibrium.py hands the problem to
-//! a general solver, tests/peers to a peer of ours.
+//! the answer is sought, each time with its seconds. tests/outside/equilibrium.py hands the problem
+//! to a general solver, tests/peers to a peer of ours.
 
 use std::fmt::Display;
 use std::time::Instant;

@@ -188,7 +188,7 @@ fn one_pressure_under_all_reads_even_from_back_to_front() {
         let (one, other) = (unevenness(&before, numbers(&rest)), unevenness(&after, &found));
         assert!(other < 0.67 * one, "{layout}: {one:.2} {other:.2}");
         let (one, other) = (thigh_to_bone(numbers(&rest)), thigh_to_bone(&found));
-        assert!(one < 0.60 && other > 0.65, "{layout}: {one:.2} {other:.2}");
+        assert!(one < 0.60 && other > 2.0 / 3.0, "{layout}: {one:.2} {other:.2}");
     }
 }
 
