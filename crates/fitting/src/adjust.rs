@@ -120,7 +120,14 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     notes.extend(doubted(&known, rounds.len(), true));
     let setting = known.setting.clone();
     let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
-    let found = planner.find()?;
+    let mut found = planner.find()?;
+    if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
+        found.not_safe.push(format!(
+            "the client weighs {:.1} kg and this cushion is rated for {:.1} kg",
+            weighing.weight.to_kg(),
+            rating.to_kg()
+        ));
+    }
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
     Ok(Adjusted {
         questions,

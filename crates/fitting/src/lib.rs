@@ -40,6 +40,7 @@ pub use crate::cautions::cautions;
 pub use crate::code_group::{CodeGroup, VERIFICATION, WIDE_FROM, code_group};
 pub use crate::contour::{ContourFound, ContourTest};
 pub use crate::drift::{ReCheck, re_check};
+pub use crate::limits::broken;
 pub use crate::mistakes::{Mistake, mistakes};
 pub use crate::plan::{PlanInput, Refusal, RefusalKind, plan, with_changes};
 pub use crate::prepared::{CutSite, CutThrough, PreparedCushion, SiteCut, Spacings};

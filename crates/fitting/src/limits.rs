@@ -59,8 +59,10 @@ pub(crate) fn limits(needs: &Needs, stock: &State, needed: [f64; 2]) -> Vec<Aim>
     aims
 }
 
-/// Which limits a prediction does not keep, in sentences.
-pub(crate) fn broken(prediction: &Prediction) -> Vec<String> {
+/// Which limits a prediction does not keep, in sentences; none where the client may be seated so,
+/// to be checked by hand.
+#[must_use]
+pub fn broken(prediction: &Prediction) -> Vec<String> {
     let parameters = Parameters::default();
     let Some(seat) = &prediction.seated else {
         return vec![match prediction.outcome {

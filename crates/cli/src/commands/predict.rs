@@ -71,22 +71,9 @@ fn warnings(case: &CaseFile, counts: &[u32], prediction: &Prediction) -> Vec<Str
             ));
         }
     }
-    match &prediction.seated {
-        None => warnings.push(format!(
-            "{}: no numbers are given; do not seat the client so",
-            prediction.outcome.words()
-        )),
-        Some(seat) => {
-            let bottomed = seat.compartments.iter().filter(|own| own.bottomed);
-            let bottomed: Vec<String> = bottomed.map(|own| own.number.to_string()).collect();
-            if !bottomed.is_empty() {
-                warnings.push(format!(
-                    "the client bottoms out over compartment {}: do not seat the client so",
-                    bottomed.join(", ")
-                ));
-            }
-        }
-    }
+    warnings.extend(
+        fitting::broken(prediction).into_iter().map(|reason| format!("not safe: {reason}")),
+    );
     warnings
 }
 

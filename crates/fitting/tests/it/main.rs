@@ -5,4 +5,5 @@
 mod bodies;
 mod clients;
 mod goals;
+mod mistakes;
 mod predictions;

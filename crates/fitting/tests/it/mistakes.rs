@@ -1,0 +1,88 @@
+//! The fault finder: mistakes that were planted are found again from what hands would find.
+
+use case::{Check, Client, Date, PredictedSeat, PressAnswer, SiteName, UnderAnswer};
+use cushion::{Length, Mass, Side};
+use fitting::{AdjustInput, Mistake, PreparedCushion, Spacings, mistakes};
+
+use crate::clients::{client, cushion};
+
+const DAY: Date = Date::constant(2026, 3, 2);
+
+/// What hands and readings find where nothing is told wrongly.
+fn found(seat: &PredictedSeat) -> Vec<Check> {
+    let under = |side: Side| {
+        let felt = seat.clearance[side].central;
+        Check::Under { side, answer: UnderAnswer::Felt(felt) }
+    };
+    let reading = |side: Side| {
+        let site = SiteName::SeatBone(side);
+        let own = seat.sites.iter().find(|own| own.id == site.id()).unwrap();
+        Check::Reading { site, pressure: own.surface.central }
+    };
+    // Front compartments, left against right, are numbers 5 and 6.
+    let fill = |at: usize| seat.compartments[at].fill.central.to_pa();
+    let firmer = fill(4) / fill(5).max(50.0) - 1.0;
+    let answer = match firmer {
+        firmer if firmer > 0.2 => PressAnswer::Tight,
+        firmer if firmer < -0.2 => PressAnswer::Slack,
+        _ => PressAnswer::Like,
+    };
+    vec![
+        under(Side::Left),
+        under(Side::Right),
+        Check::Lower { lower: seat.lower_side, by: seat.lower_by },
+        reading(Side::Left),
+        reading(Side::Right),
+        Check::Press { number: 5, answer },
+    ]
+}
+
+/// Explanations of what is found on `really`, where `believed` is thought to be in the cushion.
+fn explained(
+    cushion: &PreparedCushion,
+    client: &Client,
+    believed: &[u32],
+    really: &[u32],
+) -> Vec<Mistake> {
+    let (prediction, _) = cushion.predict(client, Mass::from_kg(72.0), really).unwrap();
+    let checks = found(&prediction.seated.unwrap());
+    let input = AdjustInput { client, cushion, on: DAY, now: believed, checks: &checks };
+    mistakes(&input).unwrap()
+}
+
+#[test]
+fn planted_mistakes_are_found_again() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
+    let own = client("row-six", "440x400");
+    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
+    // Built up on the left, as for a pelvis that is lower there.
+    let mut believed = stock.clone();
+    (believed[0], believed[1]) = (stock[0] + 10, stock[1] - 12);
+    let right = explained(&cushion, &own, &believed, &believed);
+    assert!(right[0].words.starts_with("Nothing is wrong"), "{right:?}");
+    let mut mirrored = believed.clone();
+    mirrored.swap(0, 1);
+    let swapped = explained(&cushion, &own, &believed, &mirrored);
+    assert!(swapped[0].words.starts_with("Left and right were swapped"), "{swapped:?}");
+    let mut short = believed.clone();
+    short[1] = short[1] * 3 / 4;
+    let short = explained(&cushion, &own, &believed, &short);
+    // A lean may also be the client's own, so that nothing need be wrong; of mistakes it is first,
+    // and far likelier than before anything was found: 15 % over six compartments.
+    let first = short.iter().find(|own| !own.words.starts_with("Nothing")).unwrap();
+    assert!(first.words.starts_with("Compartment 2") && first.likelihood > 0.25, "{short:?}");
+}
+
+#[test]
+fn likelihoods_are_shares_in_falling_order() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(16.0)));
+    let own = client("row-six", "440x400");
+    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
+    let checks = [Check::Lower { lower: Some(Side::Left), by: Length::from_mm(15.0) }];
+    let input =
+        AdjustInput { client: &own, cushion: &cushion, on: DAY, now: &stock, checks: &checks };
+    let ranked = mistakes(&input).unwrap();
+    let sum: f64 = ranked.iter().map(|own| own.likelihood).sum();
+    assert!((sum - 1.0).abs() < 1e-9);
+    assert!(ranked.windows(2).all(|pair| pair[0].likelihood >= pair[1].likelihood));
+}
