@@ -7,7 +7,9 @@
 
 use std::fmt;
 
-use case::{Check, Client, Date, Entry, GoalOutcome, Move, Prediction, TopAnswer, UnderAnswer};
+use case::{
+    Check, Client, Date, Entry, GoalOutcome, Move, Prediction, SiteName, TopAnswer, UnderAnswer,
+};
 use cushion::{Pattern, Side};
 use support::BodyError;
 
@@ -16,6 +18,7 @@ use crate::moves::moves;
 use crate::observe::partner;
 use crate::planner::{Adjusting, Planner};
 use crate::prepared::PreparedCushion;
+use crate::seated::{Seated, index_of};
 use crate::sitting::setting;
 
 /// The most by which one round changes a compartment, as a share of its cells: small steps, and
@@ -25,6 +28,9 @@ const ONE_ROUND: f64 = 0.35;
 const ONE_ROUND_CELLS: f64 = 9.0;
 /// Standard deviations by which more clearance is kept than the limit.
 const SURE: f64 = 1.2;
+/// The part of the greatest effect on a clearance from which the sign of an effect can be relied
+/// on: a cell on the other side lifts the whole pelvis and turns it back, and either may win.
+const SURELY: f64 = 0.5;
 /// Misfit from which an answer is questioned, in units of how finely it can be told.
 const QUESTIONED: f64 = 5.0;
 
@@ -114,7 +120,8 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let known = estimate(input.cushion.coarse(), pattern, &usual, &rounds)?;
     let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
     let questions = questions(pattern, input.checks, &known, rounds.len());
-    let adjusting = adjusting(pattern, input.checks, &known, &now);
+    let mut adjusting = adjusting(pattern, input.checks, &known, &now);
+    hold(input.cushion, &known, &now, &mut adjusting)?;
     let mut notes = notes(input.checks, &adjusting);
     // A doubted word weighs next to nothing, and the moves follow from the rest.
     notes.extend(doubted(&known, rounds.len(), true));
@@ -265,6 +272,38 @@ fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64])
         [if stays { *count } else { count - most }, count + most]
     });
     Adjusting { unsure: known.clearance_sd.map(|sd| SURE * sd), bounds: bounds.collect(), held }
+}
+
+/// Lets each compartment change only in the way in which it raises every bone that was pinched or
+/// felt, so that no sum of changes lowers one, however wrong the sizes of the effects are.
+fn hold(
+    cushion: &PreparedCushion,
+    known: &Estimate,
+    now: &[f64],
+    adjusting: &mut Adjusting,
+) -> Result<(), BodyError> {
+    if adjusting.held.is_empty() {
+        return Ok(());
+    }
+    let seated = Seated::new(cushion.coarse(), known.setting.clone())?;
+    let answer = seated.rest(now, None);
+    let effects = answer.resting().and_then(|resting| seated.effects_at(now, resting));
+    for side in &adjusting.held {
+        let bone = index_of(seated.body(), SiteName::SeatBone(*side));
+        let on_bone: Option<Vec<f64>> = effects
+            .as_ref()
+            .zip(bone)
+            .map(|(all, bone)| all.iter().map(|own| own.clearance[bone]).collect());
+        let greatest = on_bone.iter().flatten().fold(0.0f64, |most, own| most.max(own.abs()));
+        for (at, bounds) in adjusting.bounds.iter_mut().enumerate() {
+            match on_bone.as_ref().map(|all| all[at]) {
+                Some(effect) if effect > SURELY * greatest => bounds[0] = now[at],
+                Some(effect) if effect < -SURELY * greatest => bounds[1] = now[at],
+                _ => *bounds = [now[at]; 2],
+            }
+        }
+    }
+    Ok(())
 }
 
 /// What is to be checked next, and what was held back.

@@ -50,6 +50,12 @@ pub(crate) struct Aim {
 }
 
 impl Aim {
+    /// Whether the aim only goes with a goal, which is reached without it too: a load that is
+    /// shared as far as an obliquity lets it.
+    pub(crate) fn goes_with(&self) -> bool {
+        self.quantity == Quantity::Uneven
+    }
+
     /// How far a value is off, in tolerances; negative where it is too little.
     pub(crate) fn off(&self, value: f64) -> f64 {
         ((value - self.most).max(0.0) - (self.least - value).max(0.0)) / self.unit

@@ -11,9 +11,9 @@ use cushion::Pattern;
 /// Off-loading counts as reached from this share of what was wanted: a practice judgement.
 const ENOUGH: f64 = 0.8;
 
-/// How far beyond what is wanted off-loading is aimed: soft tissue, which is left out, takes about
-/// a third of the change of pressure.
-const BEYOND: f64 = 1.4;
+/// How far beyond what is wanted off-loading is aimed: soft tissue, which is left out, takes a third
+/// of the change of pressure, and half of it where the site itself is left as it is.
+const BEYOND: f64 = 1.6;
 /// How near the pelvis is brought to the height that is wanted, m; with the unit below 3 mm count
 /// as reached.
 const LEVEL_FREE: f64 = 0.3e-3;
@@ -44,7 +44,9 @@ impl Ground<'_> {
         goals
             .map(|(at, goal)| {
                 let aims = self.refusal(goal.want).map_or_else(|| self.aims(goal.want), Err);
-                let ranked = |aim: Aim| Aim { rank: at + 1, ..aim };
+                // What a goal is about comes before what goes with it.
+                let ranked =
+                    |aim: Aim| Aim { rank: 2 * at + 1 + usize::from(aim.goes_with()), ..aim };
                 let aims = aims.map(|aims| aims.into_iter().map(ranked).collect());
                 Wanted { want: goal.want, aims }
             })

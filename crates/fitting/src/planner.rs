@@ -202,7 +202,7 @@ impl<'a> Planner<'a> {
         let limits = limits(&self.needs, ground.stock, least);
         let goals = wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten();
         limits.iter().any(|aim| off(aim, &home) > 0.0)
-            || goals.into_iter().any(|aim| {
+            || goals.filter(|aim| !aim.goes_with()).any(|aim| {
                 let now = off(aim, &home);
                 now > LET_BE && now - off(aim, found) > WORTH
             })
@@ -309,7 +309,7 @@ impl Judge<'_> {
         };
         let off =
             |aim: &Aim| aim.quantity.value(self.state).map_or(0.0, |value| aim.off(value).abs());
-        let met = aims.iter().all(|aim| off(aim) <= 1.0);
+        let met = aims.iter().filter(|aim| !aim.goes_with()).all(|aim| off(aim) <= 1.0);
         let (number, unit) = number(wanted.want, &self.planner.needs);
         GoalOutcome {
             id: wanted.want.id(),
@@ -379,7 +379,7 @@ impl Judge<'_> {
                  that is higher there"
             );
         }
-        if aims.iter().any(|aim| aim.rank > 1) {
+        if aims.iter().any(|aim| aim.rank > 2) {
             return "limits and the goals before it come first".to_owned();
         }
         "no counts of this layout reach it within the limits".to_owned()

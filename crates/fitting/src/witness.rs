@@ -258,7 +258,7 @@ impl<'a> Case<'a> {
         });
         let met = |wanted: &crate::goals::Wanted| match &wanted.aims {
             // Of an obliquity the height counts, not how evenly the load is shared.
-            Ok(aims) => aims.iter().filter(|aim| aim.quantity != Quantity::Uneven).all(|aim| {
+            Ok(aims) => aims.iter().filter(|aim| !aim.goes_with()).all(|aim| {
                 // A lowered front, as a shelf, within 5 mm.
                 let most = if matches!(aim.quantity, Quantity::Top(_)) { 2.0 } else { 1.0 };
                 aim.quantity.value(&now).is_none_or(|value| aim.off(value).abs() <= most)
