@@ -1,6 +1,6 @@
 //! Whole cells: the best whole counts around an answer that is not whole.
 
-use crate::aims::{Slopes, State};
+use crate::aims::{Aim, Slopes, State};
 use crate::search::{Score, Search};
 
 /// Candidates that are solved anew in each round.
@@ -8,20 +8,25 @@ const SOLVED: usize = 6;
 /// Rounds of looking at neighbours; some two do.
 const MOST_ROUNDS: usize = 6;
 
+/// An aim as a straight line: its value, and its slope by each count.
+type Line<'a> = (&'a Aim, f64, Vec<f64>);
+
 impl Search<'_> {
     /// The best whole counts around a filling: first among the counts next to it, then by
-    /// neighbours of one cell more, one less, or one moved, until none is better.
+    /// neighbours with a cell more or less in up to three compartments, until none is better.
     ///
     /// None where nothing near it comes to rest.
     pub(crate) fn whole(&self, best: &State) -> Option<State> {
         let slopes = self.slopes(best)?;
+        let lines = self.lines(best, &slopes);
         let mut candidates = self.around(&best.counts);
-        candidates.sort_by_cached_key(|counts| Ordered(self.guess(best, &slopes, counts)));
+        candidates.sort_by_cached_key(|counts| Ordered(self.guess(&best.counts, &lines, counts)));
         let mut found = self.best_of(&candidates[..candidates.len().min(SOLVED)], best)?;
         for _ in 0..MOST_ROUNDS {
             let slopes = self.slopes(&found.1)?;
+            let lines = self.lines(&found.1, &slopes);
             let mut near: Vec<(Score, Vec<f64>)> = (self.neighbours(&found.1.counts).into_iter())
-                .map(|counts| (self.guess(&found.1, &slopes, &counts), counts))
+                .map(|counts| (self.guess(&found.1.counts, &lines, &counts), counts))
                 .filter(|(score, _)| *score < found.0)
                 .collect();
             near.sort_by_cached_key(|(score, _)| Ordered(score.clone()));
@@ -42,15 +47,22 @@ impl Search<'_> {
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
     }
 
+    /// The aims as straight lines around a filling.
+    fn lines(&self, from: &State, slopes: &Slopes) -> Vec<Line<'_>> {
+        let aims = self.aims.iter();
+        aims.filter_map(|aim| {
+            let value = aim.quantity.value(from)?;
+            Some((aim, value, aim.quantity.slope(from, slopes)))
+        })
+        .collect()
+    }
+
     /// The score that straight lines make expect.
-    fn guess(&self, from: &State, slopes: &Slopes, counts: &[f64]) -> Score {
-        let by: Vec<f64> = counts.iter().zip(&from.counts).map(|(to, from)| to - from).collect();
-        let offs = self.aims.iter().map(|aim| {
-            let value = aim.quantity.value(from).map(|value| {
-                let slope = aim.quantity.slope(from, slopes);
-                value + slope.iter().zip(&by).map(|(slope, by)| slope * by).sum::<f64>()
-            });
-            (aim.rank, value.map_or(0.0, |value| aim.off(value)))
+    fn guess(&self, from: &[f64], lines: &[Line<'_>], counts: &[f64]) -> Score {
+        let offs = lines.iter().map(|(aim, value, slope)| {
+            let changes = counts.iter().zip(from).zip(slope);
+            let by: f64 = changes.map(|((to, from), slope)| slope * (to - from)).sum();
+            (aim.rank, aim.off(value + by))
         });
         self.scored(offs, counts)
     }
@@ -77,24 +89,31 @@ impl Search<'_> {
         all
     }
 
-    /// Counts with one cell more, one less, or one moved.
+    /// Counts with one cell more or one less in up to three compartments.
     fn neighbours(&self, counts: &[f64]) -> Vec<Vec<f64>> {
-        let n = counts.len();
-        let changed = |changes: &[(usize, f64)]| {
-            let mut next = counts.to_vec();
-            for (at, by) in changes {
-                next[*at] += by;
-                let [least, most] = self.bounds[*at];
-                if next[*at] < least || next[*at] > most {
-                    return None;
+        let mut all = Vec::new();
+        self.change_from(0, 3, counts, &mut all);
+        all.retain(|next| next != counts);
+        all
+    }
+
+    /// Adds all counts with changes in up to `left` of the compartments from one on.
+    fn change_from(&self, first: usize, left: u32, counts: &[f64], all: &mut Vec<Vec<f64>>) {
+        all.push(counts.to_vec());
+        if left == 0 {
+            return;
+        }
+        for at in first..counts.len() {
+            for by in [1.0, -1.0] {
+                let [least, most] = self.bounds[at];
+                let count = counts[at] + by;
+                if (least..=most).contains(&count) {
+                    let mut next = counts.to_vec();
+                    next[at] = count;
+                    self.change_from(at + 1, left - 1, &next, all);
                 }
             }
-            Some(next)
-        };
-        let single = (0..n).flat_map(|at| [changed(&[(at, 1.0)]), changed(&[(at, -1.0)])]);
-        let pairs = (0..n).flat_map(|a| (0..n).filter(move |b| *b != a).map(move |b| (a, b)));
-        let moved = pairs.map(|(a, b)| changed(&[(a, 1.0), (b, -1.0)]));
-        single.chain(moved).flatten().collect()
+        }
     }
 }
 
