@@ -67,6 +67,8 @@ pub struct RecordedPlan {
     pub parameters_digest: Digest,
     /// The plugin and its version, where one drew the pattern.
     pub drawn_by: Option<String>,
+    /// Why the counts are what they are, in a sentence.
+    pub why: Option<String>,
 }
 
 impl RecordedPlan {
@@ -99,6 +101,8 @@ pub struct Adjustment {
     pub checks: Vec<Check>,
     /// What was moved; the counts after it are those of the next plan.
     pub moves: Vec<Move>,
+    /// Why, in the words of whoever checked.
+    pub why: Option<String>,
 }
 
 /// Cells counted again, by the number of the compartment.

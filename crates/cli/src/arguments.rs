@@ -209,6 +209,10 @@ pub(crate) struct Adjust {
     #[arg(long)]
     pub(crate) why: bool,
 
+    /// Say why, in a sentence for the record
+    #[arg(long, value_name = "WHY", requires = "record")]
+    pub(crate) because: Option<String>,
+
     /// Add checks and moves to the record in the client file
     #[arg(long, requires = "by")]
     pub(crate) record: bool,

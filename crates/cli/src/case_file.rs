@@ -5,7 +5,7 @@ use std::path::Path;
 use case::{Caution, Client, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
-use fitting::{PlanInput, PreparedCushion, Refusal, Spacings};
+use fitting::{FOR_THE_GOALS, PlanInput, PreparedCushion, Refusal, Spacings};
 use support::BodyError;
 
 use crate::failure::{Failure, Kind};
@@ -197,6 +197,19 @@ impl CaseFile {
             cell_digest: self.cell.digest(),
             parameters_digest: stock::parameters_digest(),
             drawn_by: self.layout.drawn_by.clone(),
+            why: why(plan),
         }
     }
+}
+
+/// Why a plan has its counts: its goals and changes, in a sentence.
+fn why(plan: &Plan) -> Option<String> {
+    let goals = plan.goals.iter().map(|goal| {
+        let met = if goal.met { "" } else { " (not reached)" };
+        format!("{}{met}", goal.words)
+    });
+    let changes = plan.counts.iter().filter_map(|count| count.reason.clone());
+    let changes = changes.filter(|reason| reason != FOR_THE_GOALS);
+    let all: Vec<String> = goals.chain(changes).collect();
+    (!all.is_empty()).then(|| all.join("; "))
 }

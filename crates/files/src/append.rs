@@ -91,6 +91,9 @@ fn adjustment_table(adjustment: &Adjustment) -> Table {
         moves.push(toml_edit::Value::InlineTable(entry));
     }
     table["moves"] = value(moves);
+    if let Some(why) = &adjustment.why {
+        table["why"] = value(why);
+    }
     table
 }
 
@@ -116,6 +119,9 @@ fn plan_table(plan: &RecordedPlan) -> Table {
     table["parameters_digest"] = value(plan.parameters_digest.as_str());
     if let Some(drawn_by) = &plan.drawn_by {
         table["drawn_by"] = value(drawn_by);
+    }
+    if let Some(why) = &plan.why {
+        table["why"] = value(why);
     }
     table
 }

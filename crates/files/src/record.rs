@@ -87,8 +87,9 @@ fn adjustment(table: &Table<'_>) -> Option<Adjustment> {
         checks.collect::<Vec<_>>().into_iter().collect::<Option<Vec<_>>>()
     });
     let moves = entries(table, "moves", moved);
+    let why = table.optional("why").and_then(|value| value.sentence());
     let (on, by) = signed?;
-    Some(Adjustment { on, by, checks: found?, moves: moves? })
+    Some(Adjustment { on, by, checks: found?, moves: moves?, why })
 }
 
 fn moved(table: &Table<'_>) -> Option<Move> {
@@ -139,6 +140,7 @@ fn plan(table: &Table<'_>) -> Option<RecordedPlan> {
     let cell_digest = digest("cell_digest");
     let parameters_digest = digest("parameters_digest");
     let drawn_by = table.optional("drawn_by").and_then(|value| value.sentence());
+    let why = table.optional("why").and_then(|value| value.sentence());
     let plan = RecordedPlan {
         on: on?,
         by: by?,
@@ -150,6 +152,7 @@ fn plan(table: &Table<'_>) -> Option<RecordedPlan> {
         cell_digest: cell_digest?,
         parameters_digest: parameters_digest?,
         drawn_by,
+        why,
     };
     let (span, total) = total?;
     let (total, sum) = (total?, plan.total());

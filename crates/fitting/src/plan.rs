@@ -11,6 +11,9 @@ use crate::moves::moves;
 use crate::planner::Planner;
 use crate::prepared::PreparedCushion;
 
+/// The reason of a count that the planner chose.
+pub const FOR_THE_GOALS: &str = "for the goals";
+
 /// What a plan is made from.
 #[derive(Clone, Copy)]
 pub struct PlanInput<'a> {
@@ -194,7 +197,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
         for (count, planned) in counts.iter_mut().zip(&found.counts) {
             if count.planned != *planned {
                 count.planned = *planned;
-                count.reason = Some("for the goals".to_owned());
+                count.reason = Some(FOR_THE_GOALS.to_owned());
             }
         }
         plan.goals = found.goals;

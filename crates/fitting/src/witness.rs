@@ -303,6 +303,7 @@ impl<'a> Case<'a> {
             cell_digest: digest(),
             parameters_digest: digest(),
             drawn_by: None,
+            why: None,
         }));
     }
 }
@@ -366,6 +367,7 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
             by: "OT".to_owned(),
             checks,
             moves: next.moves.clone(),
+            why: None,
         }));
         counts = next.counts;
     }

@@ -93,9 +93,10 @@ fn record(
     on: Date,
     by: &str,
 ) -> Result<(), Failure> {
-    if by.is_empty() || by.chars().any(char::is_control) {
-        return Err(Failure::call("--by is empty, or has a line break in it")
-            .hint("name who checked and moved, by initials or role"));
+    let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
+    if spoilt(by) || arguments.because.as_deref().is_some_and(spoilt) {
+        return Err(Failure::call("--by or --because is empty, or has a line break in it")
+            .hint("name who checked and moved, by initials or role, and say why in one line"));
     }
     let cannot =
         |error: files::AppendError| Failure::file(format!("{}: {error}", case.client.file.shown()));
@@ -104,10 +105,13 @@ fn record(
         by: by.to_owned(),
         checks: checks.to_vec(),
         moves: adjusted.moves.clone(),
+        why: arguments.because.clone(),
     };
     let mut text = files::append_adjustment(&case.client.file.text, &adjustment).map_err(cannot)?;
     if !adjusted.moves.is_empty() || case.client.value.latest_plan().is_none() {
-        let recorded = case.recorded(&as_plan(case, adjusted), on, by);
+        let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
+        let mut recorded = case.recorded(&as_plan(case, adjusted), on, by);
+        recorded.why = Some(format!("after checks: {}", said.join(", ")));
         text = files::append_plan(&text, &recorded).map_err(cannot)?;
     }
     write::one(&arguments.client, text.into_bytes())

@@ -22,6 +22,7 @@ fn plan() -> RecordedPlan {
         cell_digest: Digest::new("0123456789abcdee").unwrap(),
         parameters_digest: Digest::new("0123456789abcded").unwrap(),
         drawn_by: None,
+        why: Some("for bring the pelvis level".into()),
     }
 }
 

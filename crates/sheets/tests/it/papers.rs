@@ -49,6 +49,7 @@ impl Case {
             cell_digest: digest.clone(),
             parameters_digest: digest,
             drawn_by: None,
+            why: None,
         };
         let mut case = Self {
             client,
