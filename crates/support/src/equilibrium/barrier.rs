@@ -38,8 +38,8 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
                 None => break,
             }
             if newton::is_toppled(&inner.state) {
-                let holds = vec![Hold::Free; problem.level.len()];
-                return Some(Found { end: End::Toppled, state: inner.state, forces, holds, steps });
+                let state = inner.state;
+                return Some(Found::unfinished(End::Toppled, state, forces, steps));
             }
         }
         inner.mu *= LOWERED;
@@ -49,8 +49,7 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
     let state = inner.snapped(&forces);
     let mut found = newton::search(problem, state, limits)?;
     if found.end == End::GaveUp {
-        let holds = vec![Hold::Free; problem.level.len()];
-        found = Found { end: End::GaveUp, state: inner.state, forces, holds, steps: 0 };
+        found = Found::unfinished(End::GaveUp, inner.state, forces, 0);
     }
     found.steps += steps;
     Some(found)
@@ -99,16 +98,9 @@ impl Inner<'_> {
         let gaps = gaps(problem, &self.state);
         let (load, springs) = self.pushed(forces, &gaps);
         let holds = vec![Hold::Free; problem.level.len()];
-        let at = |lean| At {
-            problem,
-            state: &self.state,
-            forces,
-            holds: &holds,
-            springs: Some(&springs),
-            lean,
-        };
-        let loads = std::slice::from_ref(&load);
-        let step = at(true).step(loads).or_else(|| at(false).step(loads))?;
+        let springs = Some(&springs);
+        let at = At { problem, state: &self.state, forces, holds: &holds, springs };
+        let step = at.step(std::slice::from_ref(&load))?;
         let change = &step.changes[0];
         let sheet: f64 = load.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
         let fall = sheet + load.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum::<f64>();

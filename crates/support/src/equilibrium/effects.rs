@@ -78,13 +78,14 @@ fn at_state(problem: &Problem<'_>, sheet: &[f64], pose: [f64; 3]) -> Option<Foun
     let state = State { sheet: sheet.to_vec(), pose };
     let forces = problem.forces(&state)?;
     let holds = problem.holds(&state, &forces);
-    Some(Found { end: End::AtRest, state, forces, holds, steps: 0 })
+    Some(Found { end: End::AtRest, state, forces, holds, factored: None, steps: 0 })
 }
 
 fn solve(problem: &Problem<'_>, found: &Found, loads: &[Load]) -> Option<Vec<Change>> {
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = At { problem, state, forces, holds, springs: None, lean: true };
-    at.step(loads).map(|step| step.changes)
+    let at = At { problem, state, forces, holds, springs: None };
+    let step = at.step(loads)?;
+    step.factored.stands.then_some(step.changes)
 }
 
 /// dp/dN of a compartment at its volume, Pa. The pressure depends on V/N alone.
@@ -135,12 +136,18 @@ impl Moved<'_> {
             if loose >= own.volume {
                 return 0.0;
             }
-            let own_cell = if at == compartment { loose / self.cells[at].count } else { 0.0 };
+            let own_cell = if at == compartment { self.loose_volume_of_a_cell(at) } else { 0.0 };
             let grown = crate::linear::dot(&patch.gather(&shape.sheet), &patch.areas);
             let share = (own_cell - loose / own.volume * grown) / own.volume;
             self.problem.parameters.migration * share
         });
         Cause { compartment, shape: &shape.sheet, pressing, migration: migration.collect() }
+    }
+
+    /// The room that one cell takes unpressed, m3; also where there is none.
+    fn loose_volume_of_a_cell(&self, compartment: usize) -> f64 {
+        let one = Cells { count: 1.0, ..self.cells[compartment] };
+        one.law(self.problem.parameters).loose_volume().to_m3()
     }
 
     /// What pushes the sheet up where nothing yet gives way.

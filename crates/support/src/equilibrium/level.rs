@@ -1,7 +1,7 @@
 //! One mesh as the solver uses it: elements and areas by compartment, and the order of
 //! elimination.
 
-use crate::linear::{Graph, Symbolic};
+use crate::linear::{Entries, Graph, Symbolic};
 use crate::membrane::Element;
 use crate::mesh::Mesh;
 
@@ -30,19 +30,21 @@ pub(super) struct Patch {
     pub(super) areas: Vec<f64>,
     /// Stiffness under unit tension on the diagonal.
     pub(super) diagonal: Vec<f64>,
-    /// Its triangles.
-    pub(super) triangles: Vec<Stiffness>,
+    /// The sides of its triangles, each once.
+    edges: Vec<Edge>,
+    /// The corners of its triangles, as nodes of the patch.
+    pub(super) triangles: Vec<[u32; 3]>,
 }
 
-/// Stiffness of one triangle under unit tension between its corners. Rows add up to zero.
+/// Stiffness between two nodes. Rows of the matrix add up to zero, so each edge is a spring.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Stiffness {
-    /// The corners, as nodes of the patch.
-    pub(super) corners: [u32; 3],
-    /// Between corners 0 and 1, 1 and 2, 2 and 0.
-    pub(super) between: [f64; 3],
-    /// The entries of those in the matrix.
-    pub(super) entries: [u32; 3],
+struct Edge {
+    /// Its nodes, as nodes of the patch.
+    ends: [u32; 2],
+    /// Its entry in the matrix.
+    entry: u32,
+    /// The stiffness under unit tension.
+    between: f64,
 }
 
 /// What a mesh needs to be for [`Level::new`].
@@ -73,17 +75,13 @@ impl Level {
         let corners: Vec<[u32; 3]> = sheet.triangles.iter().map(|(corners, _)| *corners).collect();
         let graph = Graph::of_triangles(sheet.places.len(), &corners);
         let symbolic = Symbolic::new(&graph, &sheet.places);
-        let mut patches = Vec::with_capacity(sheet.compartments);
-        let mut own = vec![u32::MAX; sheet.places.len()];
-        for compartment in 0..sheet.compartments as u32 {
-            let triangles = sheet.triangles.iter().filter(|(_, owner)| *owner == compartment);
-            let mut patch = Patch::empty();
-            for (corners, _) in triangles {
-                patch.add(&sheet.places, *corners, &mut own, &symbolic);
-            }
-            patch.nodes.iter().for_each(|node| own[*node as usize] = u32::MAX);
-            patches.push(patch);
-        }
+        let mut builder = PatchBuilder::new(&sheet.places, &symbolic);
+        let patches: Vec<Patch> = (0..sheet.compartments as u32)
+            .map(|compartment| {
+                let own = sheet.triangles.iter().filter(|(_, owner)| *owner == compartment);
+                builder.patch(own.map(|(corners, _)| *corners))
+            })
+            .collect();
         let mut areas = vec![0.0; sheet.places.len()];
         for patch in &patches {
             for (node, area) in patch.nodes.iter().zip(&patch.areas) {
@@ -99,43 +97,95 @@ impl Level {
     }
 }
 
-impl Patch {
-    fn empty() -> Self {
-        Self {
+impl Level {
+    /// The matrix of a sheet with a tension in each patch, and springs at the nodes, N/m.
+    pub(super) fn stiffness(
+        &self,
+        tensions: impl Iterator<Item = f64>,
+        springs: &[f64],
+    ) -> Entries {
+        let mut entries = self.symbolic.zeros();
+        for (node, stiffness) in springs.iter().enumerate() {
+            entries.diagonal[self.symbolic.place(node as u32)] = *stiffness;
+        }
+        for (patch, tension) in self.patches.iter().zip(tensions) {
+            for (node, stiffness) in patch.nodes.iter().zip(&patch.diagonal) {
+                entries.diagonal[self.symbolic.place(*node)] += tension * stiffness;
+            }
+            for edge in &patch.edges {
+                entries.below[edge.entry as usize] += tension * edge.between;
+            }
+        }
+        entries
+    }
+}
+
+/// Makes the patches of a mesh, one after the other.
+struct PatchBuilder<'a> {
+    places: &'a [[f64; 2]],
+    symbolic: &'a Symbolic,
+    /// The number of each node of the mesh in the patch.
+    nodes: Vec<u32>,
+    /// The number of each entry of the matrix among the patch's edges.
+    edges: Vec<u32>,
+}
+
+impl<'a> PatchBuilder<'a> {
+    fn new(places: &'a [[f64; 2]], symbolic: &'a Symbolic) -> Self {
+        let edges = vec![u32::MAX; symbolic.zeros().below.len()];
+        Self { places, symbolic, nodes: vec![u32::MAX; places.len()], edges }
+    }
+
+    fn patch(&mut self, triangles: impl Iterator<Item = [u32; 3]>) -> Patch {
+        let mut patch = Patch {
             area: 0.0,
             nodes: Vec::new(),
             areas: Vec::new(),
             diagonal: Vec::new(),
+            edges: Vec::new(),
             triangles: Vec::new(),
-        }
+        };
+        triangles.for_each(|nodes| self.add(nodes, &mut patch));
+        patch.nodes.iter().for_each(|node| self.nodes[*node as usize] = u32::MAX);
+        patch.edges.iter().for_each(|edge| self.edges[edge.entry as usize] = u32::MAX);
+        // In the order of the matrix, which is filled at every step.
+        patch.edges.sort_by_key(|edge| edge.entry);
+        patch
     }
 
-    /// Adds a triangle. `own` has for each node of the mesh its number in the patch.
-    fn add(&mut self, places: &[[f64; 2]], nodes: [u32; 3], own: &mut [u32], symbolic: &Symbolic) {
-        let element = Element::of_corners(nodes.map(|node| places[node as usize]));
-        let corners = nodes.map(|node| {
-            let known = &mut own[node as usize];
-            if *known == u32::MAX {
-                *known = self.nodes.len() as u32;
-                self.nodes.push(node);
-                self.areas.push(0.0);
-                self.diagonal.push(0.0);
-            }
-            *known
-        });
-        self.area += element.area;
+    fn add(&mut self, nodes: [u32; 3], patch: &mut Patch) {
+        let element = Element::of_corners(nodes.map(|node| self.places[node as usize]));
+        let corners = nodes.map(|node| self.number(node, patch));
+        patch.area += element.area;
+        patch.triangles.push(corners);
         for (corner, node) in corners.iter().enumerate() {
-            self.areas[*node as usize] += element.area / 3.0;
-            self.diagonal[*node as usize] += element.stiffness(corner, corner);
+            patch.areas[*node as usize] += element.area / 3.0;
+            patch.diagonal[*node as usize] += element.stiffness(corner, corner);
         }
-        let pairs = [(0, 1), (1, 2), (2, 0)];
-        self.triangles.push(Stiffness {
-            corners,
-            between: pairs.map(|(a, b)| element.stiffness(a, b)),
-            entries: pairs.map(|(a, b)| symbolic.entry(nodes[a], nodes[b]) as u32),
-        });
+        for (a, b) in [(0, 1), (1, 2), (2, 0)] {
+            let entry = self.symbolic.entry(nodes[a], nodes[b]) as u32;
+            let known = &mut self.edges[entry as usize];
+            if *known == u32::MAX {
+                *known = patch.edges.len() as u32;
+                patch.edges.push(Edge { ends: [corners[a], corners[b]], entry, between: 0.0 });
+            }
+            patch.edges[*known as usize].between += element.stiffness(a, b);
+        }
     }
 
+    fn number(&mut self, node: u32, patch: &mut Patch) -> u32 {
+        let known = &mut self.nodes[node as usize];
+        if *known == u32::MAX {
+            *known = patch.nodes.len() as u32;
+            patch.nodes.push(node);
+            patch.areas.push(0.0);
+            patch.diagonal.push(0.0);
+        }
+        *known
+    }
+}
+
+impl Patch {
     /// The values at the patch's nodes.
     pub(super) fn gather(&self, values: &[f64]) -> Vec<f64> {
         self.nodes.iter().map(|node| values[*node as usize]).collect()
@@ -144,15 +194,11 @@ impl Patch {
     /// Stiffness under unit tension times values at the patch's nodes.
     pub(super) fn bend(&self, values: &[f64]) -> Vec<f64> {
         let mut bent = vec![0.0; values.len()];
-        for triangle in &self.triangles {
-            let [a, b, c] = triangle.corners.map(|corner| corner as usize);
-            let [ab, bc, ca] = triangle.between;
-            let (u, v, w) = (values[a], values[b], values[c]);
-            // A row adds up to zero, so each side of the triangle is a spring.
-            let (uv, vw, wu) = (ab * (v - u), bc * (w - v), ca * (u - w));
-            bent[a] += uv - wu;
-            bent[b] += vw - uv;
-            bent[c] += wu - vw;
+        for edge in &self.edges {
+            let [a, b] = edge.ends.map(|end| end as usize);
+            let force = edge.between * (values[b] - values[a]);
+            bent[a] += force;
+            bent[b] -= force;
         }
         bent
     }
@@ -160,16 +206,13 @@ impl Patch {
     /// As [`Self::bend`], for three sets of values at once.
     pub(super) fn bend_each(&self, values: &[[f64; 3]]) -> Vec<[f64; 3]> {
         let mut bent = vec![[0.0; 3]; values.len()];
-        for triangle in &self.triangles {
-            let [a, b, c] = triangle.corners.map(|corner| corner as usize);
-            let [ab, bc, ca] = triangle.between;
-            let (u, v, w) = (values[a], values[b], values[c]);
+        for edge in &self.edges {
+            let [a, b] = edge.ends.map(|end| end as usize);
+            let (from, to) = (values[a], values[b]);
             for set in 0..3 {
-                let (uv, vw) = (ab * (v[set] - u[set]), bc * (w[set] - v[set]));
-                let wu = ca * (u[set] - w[set]);
-                bent[a][set] += uv - wu;
-                bent[b][set] += vw - uv;
-                bent[c][set] += wu - vw;
+                let force = edge.between * (to[set] - from[set]);
+                bent[a][set] += force;
+                bent[b][set] -= force;
             }
         }
         bent

@@ -3,6 +3,7 @@
 mod barrier;
 mod effects;
 mod energy;
+mod equations;
 mod level;
 mod model;
 mod nested;
@@ -13,6 +14,7 @@ mod rest;
 mod results;
 mod section;
 mod step;
+mod turning;
 mod unit;
 
 pub use self::effects::{CellEffect, effects_of_a_cell};

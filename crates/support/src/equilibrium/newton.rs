@@ -8,7 +8,7 @@
 
 use super::energy::Forces;
 use super::problem::{Hold, Problem, State};
-use super::step::{At, Change, Load};
+use super::step::{At, Change, Factored, Load};
 
 /// The greatest change of sink in m, and of roll and pitch, in one step: as far as contact can be
 /// foreseen.
@@ -17,6 +17,12 @@ const STRIDE: [f64; 3] = [0.01, 0.06, 0.06];
 const ENOUGH_FALL: f64 = 1e-4;
 /// A fall of the energy below this share of it is rounding.
 const ROUNDING: f64 = 1e-13;
+/// Share of a compartment's stiffness by which equations may have changed to be used again. Each
+/// step then leaves about that share of the residual.
+const ALIKE: f64 = 0.01;
+/// A step by equations of before must leave no more than this share of the residual: a step with
+/// its own costs some five times as much, and leaves nearly nothing.
+const WORTH: f64 = 0.1;
 /// Times that a step is halved before it is given up.
 const MOST_HALVINGS: u32 = 30;
 /// Roll or pitch beyond which the search ends: well past the 10 degrees at which a result has no
@@ -50,10 +56,18 @@ pub(super) struct Found {
     pub(super) state: State,
     pub(super) forces: Forces,
     pub(super) holds: Vec<Hold>,
+    /// The equations of the last step that had its own.
+    pub(super) factored: Option<Factored>,
     pub(super) steps: u32,
 }
 
 impl Found {
+    /// A search that ended where nothing is held.
+    pub(super) fn unfinished(end: End, state: State, forces: Forces, steps: u32) -> Self {
+        let holds = vec![Hold::Free; state.sheet.len()];
+        Self { end, state, forces, holds, factored: None, steps }
+    }
+
     /// Sum of unbalanced forces on the sheet, N, and on the pose, N and N m.
     pub(super) fn residuals(&self, problem: &Problem<'_>) -> (f64, [f64; 3]) {
         let sheet = problem.sheet_residual(&self.forces, &self.holds);
@@ -61,9 +75,16 @@ impl Found {
     }
 
     fn is_at_rest(&self, problem: &Problem<'_>, limits: Limits) -> bool {
-        let (sheet, pose) = self.residuals(problem);
-        sheet <= limits.residual && pose.iter().all(|left| left.abs() <= limits.residual)
+        greatest_residual(problem, &self.forces, &self.holds) <= limits.residual
     }
+}
+
+/// The greatest of all residuals, N and N m; of the sheet, the sum.
+fn greatest_residual(problem: &Problem<'_>, forces: &Forces, holds: &[Hold]) -> f64 {
+    let [sink, roll, pitch] = problem.pose_residual(forces, holds).map(f64::abs);
+    let all = [sink, roll, pitch, problem.sheet_residual(forces, holds)];
+    // In this order NaN is the greatest.
+    all.into_iter().max_by(f64::total_cmp).unwrap_or(f64::INFINITY)
 }
 
 /// Height within which wall and body are taken to hold one node at once, m.
@@ -92,7 +113,7 @@ fn straight(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found
     problem.keep(&mut state);
     let forces = problem.forces(&state)?;
     let holds = problem.holds(&state, &forces);
-    let mut found = Found { end: End::GaveUp, state, forces, holds, steps: 0 };
+    let mut found = Found { end: End::GaveUp, state, forces, holds, factored: None, steps: 0 };
     while found.steps < limits.steps {
         if found.is_at_rest(problem, limits) {
             found.end = End::AtRest;
@@ -121,37 +142,64 @@ fn advance(problem: &Problem<'_>, found: &mut Found) -> bool {
         nodes: found.forces.nodes.iter().map(|force| -force).collect(),
         pose: found.forces.pose.map(|force| -force),
     };
-    let at = |lean| At {
-        problem,
-        state: &found.state,
-        forces: &found.forces,
-        holds: &found.holds,
-        springs: None,
-        lean,
-    };
-    let step = at(true).step(std::slice::from_ref(&load));
-    let Some(step) = step.or_else(|| at(false).step(&[load])) else { return false };
+    if advance_cheaply(problem, found, &load) {
+        return true;
+    }
+    let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
+    let at = At { problem, state, forces, holds, springs: None };
+    let Some(step) = at.step(&[load]) else { return false };
     let change = &step.changes[0];
-    // The foreseen change of the energy for a whole step.
-    let sheet: f64 = found.forces.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
-    let pose: f64 = found.forces.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum();
-    let slope = (sheet + pose).min(0.0);
     let mut share = stride(&change.pose);
     for _ in 0..MOST_HALVINGS {
-        let state = moved(problem, found, change, share);
-        if let Some(forces) = problem.forces(&state) {
-            let rounding = ROUNDING * (found.forces.energy.abs() + 1.0);
-            if forces.energy
-                <= found.forces.energy + ENOUGH_FALL * share * slope.min(0.0) + rounding
-            {
-                found.holds = problem.holds(&state, &forces);
-                (found.state, found.forces) = (state, forces);
-                return true;
-            }
+        if let Some((state, forces)) = lowered(problem, found, change, share) {
+            found.holds = problem.holds(&state, &forces);
+            (found.state, found.forces) = (state, forces);
+            found.factored = Some(step.factored);
+            return true;
         }
         share *= 0.5;
     }
     false
+}
+
+/// Makes one step by the equations of a step before, where they have hardly changed; `false` where
+/// they have, or where that does not bring much.
+fn advance_cheaply(problem: &Problem<'_>, found: &mut Found, load: &Load) -> bool {
+    let Some(factored) = &found.factored else { return false };
+    let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
+    let at = At { problem, state, forces, holds, springs: None };
+    if !factored.is_like(&at, ALIKE) {
+        return false;
+    }
+    let Some(change) = factored.change(problem, load) else { return false };
+    if stride(&change.pose) < 1.0 {
+        return false;
+    }
+    let Some((state, forces)) = lowered(problem, found, &change, 1.0) else { return false };
+    let before = greatest_residual(problem, &found.forces, &found.holds);
+    let holds = problem.holds(&state, &forces);
+    if greatest_residual(problem, &forces, &holds) > WORTH * before {
+        return false;
+    }
+    (found.state, found.forces, found.holds) = (state, forces, holds);
+    true
+}
+
+/// The state after a share of a change, where that lowers the energy as foreseen.
+fn lowered(
+    problem: &Problem<'_>,
+    found: &Found,
+    change: &Change,
+    share: f64,
+) -> Option<(State, Forces)> {
+    // The foreseen change of the energy for a whole step.
+    let sheet: f64 = found.forces.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
+    let pose: f64 = found.forces.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum();
+    let fall = ENOUGH_FALL * share * (sheet + pose).min(0.0);
+    let rounding = ROUNDING * (found.forces.energy.abs() + 1.0);
+    let state = moved(problem, found, change, share);
+    let forces = problem.forces(&state)?;
+    (forces.energy <= found.forces.energy + fall + rounding).then_some((state, forces))
 }
 
 /// The share of a step that stays within the greatest change of the pose.

@@ -84,6 +84,13 @@ pub(super) enum Hold {
 }
 
 impl Rider<'_> {
+    /// What the leaning trunk takes from the stiffness in each mode, N m per radian; nothing where
+    /// it is held.
+    pub(super) fn trunk(&self) -> [f64; 3] {
+        let taken = self.weight * self.lean;
+        [0, 1, 2].map(|mode| if mode == 0 || self.held[mode] { 0.0 } else { taken })
+    }
+
     /// How far the body rises at a place for each unit of sink, roll and pitch.
     pub(super) fn modes(&self, [x, y]: [f64; 2]) -> [f64; 3] {
         [1.0, x, y - self.line[1]]

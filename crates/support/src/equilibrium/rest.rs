@@ -32,6 +32,12 @@ pub struct Cells {
     pub packing: f64,
 }
 
+impl Cells {
+    pub(super) fn law(&self, parameters: &Parameters) -> FillLaw {
+        FillLaw::of_volume(self.count * self.each.to_m3(), self.packing, parameters)
+    }
+}
+
 /// A body over the nodes of a [`SheetModel`].
 #[derive(Clone, Debug)]
 pub struct Placed {
@@ -138,10 +144,7 @@ pub fn come_to_rest_slowly(
 #[track_caller]
 pub(super) fn laws(model: &SheetModel, cells: &[Cells], parameters: &Parameters) -> Vec<FillLaw> {
     assert_eq!(cells.len(), model.compartments(), "an entry for each compartment");
-    let law = |cells: &Cells| {
-        FillLaw::of_volume(cells.count * cells.each.to_m3(), cells.packing, parameters)
-    };
-    cells.iter().map(law).collect()
+    cells.iter().map(|cells| cells.law(parameters)).collect()
 }
 
 #[track_caller]

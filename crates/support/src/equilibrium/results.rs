@@ -12,6 +12,10 @@ use super::step::At;
 /// and several nodes of the mesh. What a single node carries is no result.
 pub(super) const DISC: f64 = 0.015;
 
+/// Share of a compartment's stiffness by which equations may differ from those of the answer, for
+/// the stiffness against turning to be taken from them.
+const SAME: f64 = 1e-4;
+
 /// How the search ended, and what it found.
 #[derive(Clone, Debug)]
 pub struct Rest {
@@ -168,19 +172,15 @@ impl Resting {
 /// The stiffness against turning; none where the trunk's lean takes more than that.
 fn turn_stiffness(problem: &Problem<'_>, found: &Found) -> Option<TurnStiffness> {
     let rider = problem.body.as_ref()?;
-    let at = |lean| At {
-        problem,
-        state: &found.state,
-        forces: &found.forces,
-        holds: &found.holds,
-        springs: None,
-        lean,
-    };
-    let compliance = at(false).step(&[])?.pose_stiffness.compliance?;
-    if rider.lean > 0.0 {
-        at(true).step(&[])?;
+    let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
+    let at = At { problem, state, forces, holds, springs: None };
+    let known = found.factored.as_ref().filter(|factored| factored.is_like(&at, SAME));
+    let made = if known.is_none() { Some(at.step(&[])?.factored) } else { None };
+    let factored = known.or(made.as_ref())?;
+    if !factored.stands {
+        return None;
     }
-    let of = |mode: usize| if rider.held[mode] { 0.0 } else { compliance[mode][mode].recip() };
+    let of = |mode: usize| if rider.held[mode] { 0.0 } else { factored.turning.alone(mode) };
     Some(TurnStiffness { roll: of(1), pitch: of(2), trunk: rider.weight * rider.lean })
 }
 

@@ -45,7 +45,7 @@ impl SheetModel {
         let mut points = Vec::new();
         for patch in &level.patches {
             for triangle in &patch.triangles {
-                let corners = triangle.corners.map(|corner| patch.nodes[corner as usize] as usize);
+                let corners = triangle.map(|corner| patch.nodes[corner as usize] as usize);
                 for at in 0..3 {
                     let (a, b) = (corners[at], corners[(at + 1) % 3]);
                     let (from, off_a) = cut.split(level.places[a]);
@@ -101,9 +101,8 @@ impl SheetModel {
         };
         level.patches.iter().position(|patch| {
             patch.triangles.iter().any(|triangle| {
-                let [a, b, c] = triangle
-                    .corners
-                    .map(|corner| level.places[patch.nodes[corner as usize] as usize]);
+                let [a, b, c] =
+                    triangle.map(|corner| level.places[patch.nodes[corner as usize] as usize]);
                 turns(a, b) >= 0.0 && turns(b, c) >= 0.0 && turns(c, a) >= 0.0
             })
         })

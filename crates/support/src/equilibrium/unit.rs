@@ -6,7 +6,7 @@
 //! the base is touched, this is a first guess.
 
 use crate::fill::FillLaw;
-use crate::linear::Factor;
+use crate::linear::{Border, Bordered, SmallMatrix};
 
 use super::level::Level;
 use super::problem::{Problem, State};
@@ -17,28 +17,20 @@ const MOST_HALVINGS: u32 = 60;
 /// The unit solution at the nodes of a mesh, m2, with seams held.
 pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
     let symbolic = &level.symbolic;
-    let mut entries = symbolic.zeros();
-    for patch in &level.patches {
-        for (node, stiffness) in patch.nodes.iter().zip(&patch.diagonal) {
-            entries.diagonal[symbolic.place(*node)] += stiffness;
-        }
-        for triangle in &patch.triangles {
-            for (entry, between) in triangle.entries.iter().zip(triangle.between) {
-                entries.below[*entry as usize] += between;
-            }
-        }
-    }
+    let unit_tension = std::iter::repeat(1.0);
+    let entries = level.stiffness(unit_tension, &vec![0.0; level.len()]);
     let mut free = vec![false; level.len()];
-    let mut vector = vec![0.0; level.len()];
-    for (node, seam) in level.seam.iter().enumerate().filter(|(_, seam)| !**seam) {
+    let mut vectors = vec![0.0; level.len()];
+    for (node, seam) in level.seam.iter().enumerate() {
         free[symbolic.place(node as u32)] = !seam;
-        vector[symbolic.place(node as u32)] = level.areas[node];
+        vectors[symbolic.place(node as u32)] = level.areas[node];
     }
-    let factor = Factor::new(symbolic, &entries, &free)
+    let border = Border { vectors, width: 1, scale: Vec::new(), corner: SmallMatrix::zeros(0) };
+    let solved = Bordered::new(symbolic, &entries, &free, border)
+        .ok()
+        .and_then(|equations| equations.solve(&[Vec::new()]))
         .expect("a sheet that is held all around is stiff everywhere");
-    factor.forward(&mut vector, 1);
-    factor.backward(&mut vector, 1);
-    (0..level.len()).map(|node| vector[symbolic.place(node as u32)]).collect()
+    (0..level.len()).map(|node| solved[0].nodes[symbolic.place(node as u32)]).collect()
 }
 
 impl Problem<'_> {

@@ -124,43 +124,6 @@ fn product(left: &[[f64; 4]], right: &[[f64; 4]]) -> [[f64; 4]; 4] {
     sums
 }
 
-/// Subtracts from `row` the sum of `factors` times the rows of `block`, which are as long.
-#[inline]
-pub(super) fn subtract_rows(row: &mut [f64], factors: &[f64], block: &[f64]) {
-    let width = row.len();
-    if width == 1 {
-        row[0] -= dot(factors, block);
-        return;
-    }
-    let mut at = 0;
-    while at + 8 <= width {
-        subtract_part::<8>(row, factors, block, at);
-        at += 8;
-    }
-    while at + 4 <= width {
-        subtract_part::<4>(row, factors, block, at);
-        at += 4;
-    }
-    while at < width {
-        subtract_part::<1>(row, factors, block, at);
-        at += 1;
-    }
-}
-
-#[inline(always)]
-fn subtract_part<const N: usize>(row: &mut [f64], factors: &[f64], block: &[f64], at: usize) {
-    let width = row.len();
-    let mut sums = [0.0; N];
-    for (factor, other) in factors.iter().zip(block.chunks_exact(width)) {
-        for (sum, value) in sums.iter_mut().zip(&other[at..at + N]) {
-            *sum += factor * value;
-        }
-    }
-    for (value, sum) in row[at..at + N].iter_mut().zip(sums) {
-        *value -= sum;
-    }
-}
-
 /// The inner product of two vectors, summed in four lanes.
 pub(crate) fn dot(one: &[f64], other: &[f64]) -> f64 {
     let mut lanes = [0.0; 4];

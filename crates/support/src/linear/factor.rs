@@ -1,31 +1,37 @@
-//! The Cholesky factor of the free part of a matrix, front by front, and solving with it.
+//! The Cholesky factor of the free part of a matrix with a dense border, front by front, and
+//! solving with it.
 
 use super::dense;
 use super::symbolic::{Entries, Symbolic};
 
-/// The Cholesky factor of the rows and columns of the free nodes.
+/// The Cholesky factor L of the rows and columns of the free nodes, and Y = L^-1 V for the columns
+/// V of a border.
 ///
-/// Vectors go by the places of [`Symbolic`]; the values at nodes that are not free are neither
-/// read nor changed.
+/// Nodes go by the places of [`Symbolic`], the columns of the border by the places after those.
+/// Each front has the columns alone that have numbers in it or below it, as it has nodes around
+/// it: most belong to one compartment.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Factor {
     fronts: Vec<Columns>,
-    /// The free nodes of each front, as places: those eliminated first, then those around.
+    /// The rows of each front, as places: free nodes eliminated there, free nodes around, columns
+    /// of the border.
     index: Vec<u32>,
     /// The factor's rows for each front, each as long as nodes are eliminated there.
     values: Vec<f64>,
+    /// Y'Y by rows.
+    products: Vec<f64>,
 }
 
 /// The columns of the factor that one front yields.
 #[derive(Clone, Copy, Debug)]
 struct Columns {
-    /// Where its nodes begin in `index`.
+    /// Where its rows begin in `index`.
     index: usize,
     /// How many nodes are eliminated.
     pivots: usize,
-    /// How many nodes there are, those around included.
+    /// How many rows there are.
     size: usize,
-    /// Where its rows begin in `values`.
+    /// Where its numbers begin in `values`.
     values: usize,
 }
 
@@ -33,75 +39,96 @@ struct Columns {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct NotPositive;
 
-/// What is left of fronts that wait for the one that takes them up.
-#[derive(Default)]
-struct Stack {
-    /// For each: where its nodes begin in the factor's index, how many, where its numbers begin.
-    parts: Vec<(usize, usize, usize)>,
-    values: Vec<f64>,
+/// What is factored.
+#[derive(Clone, Copy)]
+pub(crate) struct System<'a> {
+    pub(crate) symbolic: &'a Symbolic,
+    pub(crate) entries: &'a Entries,
+    /// Which nodes are free, by place: the others are left out.
+    pub(crate) free: &'a [bool],
+    /// V by place, a row of `width` numbers each; those of nodes that are not free are not read.
+    pub(crate) border: &'a [f64],
+    /// How many columns the border has.
+    pub(crate) width: usize,
 }
 
 impl Factor {
-    /// Factors the part of a matrix that belongs to the nodes marked free, by place.
+    /// Factors a matrix.
     ///
     /// # Errors
     ///
-    /// Returns an error where that part is not positive definite.
-    pub(crate) fn new(
-        symbolic: &Symbolic,
-        entries: &Entries,
-        free: &[bool],
-    ) -> Result<Self, NotPositive> {
+    /// Returns an error where the free part is not positive definite.
+    pub(crate) fn new(system: &System<'_>) -> Result<Self, NotPositive> {
+        let symbolic = system.symbolic;
         let mut factor = Self::default();
-        let mut work = Work {
-            local: vec![0; symbolic.len()],
-            matrix: Vec::new(),
-            packed: Vec::new(),
-            stack: Stack::default(),
-        };
+        let mut work = Work::new(symbolic.len() + system.width);
         // How many parts on the stack wait for each front.
         let mut waiting = vec![0usize; symbolic.fronts.len()];
         for (id, front) in symbolic.fronts.iter().enumerate() {
             let start = factor.index.len();
             let [first, end] = front.pivots;
-            factor.index.extend((first..end).filter(|place| free[*place as usize]));
+            let is_free = |place: &u32| system.free[*place as usize];
+            factor.index.extend((first..end).filter(is_free));
             let pivots = factor.index.len() - start;
             let mut left = waiting[id];
             if pivots > 0 {
                 let around = symbolic.around_front(id as u32);
-                factor.index.extend(around.iter().filter(|place| free[**place as usize]));
-                factor.eliminate(symbolic, entries, free, &mut work, [start, pivots, left])?;
+                factor.index.extend(around.iter().copied().filter(is_free));
+                factor.add_border(system, &work.stack, [start, pivots, left]);
+                factor.eliminate(system, &mut work, [start, pivots, left])?;
                 left = usize::from(factor.index.len() - start > pivots);
             }
             if let Some(parent) = front.parent {
                 waiting[parent as usize] += left;
             }
         }
+        factor.products = work.stack.products(&factor.index, symbolic.len(), system.width);
         Ok(factor)
+    }
+
+    /// Adds the columns of the border to a front that it or the parts which it takes up have.
+    fn add_border(
+        &mut self,
+        system: &System<'_>,
+        stack: &Stack,
+        [start, pivots, waiting]: [usize; 3],
+    ) {
+        let (nodes, width) = (system.symbolic.len(), system.width);
+        let mut has = vec![false; width];
+        for place in &self.index[start..start + pivots] {
+            let row = &system.border[*place as usize * width..][..width];
+            has.iter_mut().zip(row).for_each(|(has, value)| *has |= *value != 0.0);
+        }
+        for (from, count, _) in &stack.parts[stack.parts.len() - waiting..] {
+            let columns = self.index[*from..from + count].iter().rev();
+            for place in columns.take_while(|place| **place as usize >= nodes) {
+                has[*place as usize - nodes] = true;
+            }
+        }
+        let columns = (0..width).filter(|column| has[*column]);
+        self.index.extend(columns.map(|column| (nodes + column) as u32));
     }
 
     /// Gathers one front, eliminates its nodes, and leaves the rest on the stack.
     fn eliminate(
         &mut self,
-        symbolic: &Symbolic,
-        entries: &Entries,
-        free: &[bool],
+        system: &System<'_>,
         work: &mut Work,
         [start, pivots, waiting]: [usize; 3],
     ) -> Result<(), NotPositive> {
-        let nodes = &self.index[start..];
-        let size = nodes.len();
-        work.gather(symbolic, entries, free, nodes, pivots);
+        let rows = &self.index[start..];
+        let size = rows.len();
+        work.gather(system, rows, pivots);
         work.take_up(&self.index, size, waiting);
         if !dense::eliminate(&mut work.matrix, size, pivots, &mut work.packed) {
             return Err(NotPositive);
         }
         let values = self.values.len();
         self.values.resize(values + size * pivots, 0.0);
-        let rows = &mut self.values[values..];
+        let own = &mut self.values[values..];
         for (at, column) in work.matrix.chunks_exact(size).take(pivots).enumerate() {
             for (row, value) in column.iter().enumerate().skip(at) {
-                rows[row * pivots + at] = *value;
+                own[row * pivots + at] = *value;
             }
         }
         self.fronts.push(Columns { index: start, pivots, size, values });
@@ -117,63 +144,100 @@ impl Factor {
         self.values.len()
     }
 
-    /// Solves with the factor: `vectors` has for each place a row with one number for each
-    /// vector, and becomes the inverse of the factor times it.
-    pub(crate) fn forward(&self, vectors: &mut [f64], width: usize) {
-        let mut block = Vec::new();
+    /// Y'Y by rows.
+    pub(crate) fn products(&self) -> &[f64] {
+        &self.products
+    }
+
+    /// Solves `L z = v`: nodes and then the border's columns have a number each in `vector`, of
+    /// which the nodes' become z, and the border's `v - Y'z`.
+    pub(crate) fn forward(&self, vector: &mut [f64]) {
+        let mut own = Vec::new();
         for columns in &self.fronts {
-            let (nodes, rows) = self.parts(columns);
-            let (own, around) = nodes.split_at(columns.pivots);
-            block.clear();
-            for (at, node) in own.iter().enumerate() {
-                let start = *node as usize * width;
-                let row = &mut vectors[start..start + width];
-                let factors = &rows[at * columns.pivots..(at + 1) * columns.pivots];
-                dense::subtract_rows(row, &factors[..at], &block);
-                let inverse = factors[at].recip();
-                row.iter_mut().for_each(|value| *value *= inverse);
-                block.extend_from_slice(row);
-            }
-            let rows = rows[columns.pivots * columns.pivots..].chunks_exact(columns.pivots);
-            for (node, factors) in around.iter().zip(rows) {
-                let start = *node as usize * width;
-                dense::subtract_rows(&mut vectors[start..start + width], factors, &block);
+            let (places, rows) = self.parts(columns);
+            own.clear();
+            for (at, (place, row)) in
+                places.iter().zip(rows.chunks_exact(columns.pivots)).enumerate()
+            {
+                let value = &mut vector[*place as usize];
+                let known = at.min(columns.pivots);
+                *value -= dense::dot(&row[..known], &own[..known]);
+                if at < columns.pivots {
+                    *value /= row[at];
+                    own.push(*value);
+                }
             }
         }
     }
 
-    /// Solves with the factor's transpose, as [`Self::forward`].
-    pub(crate) fn backward(&self, vectors: &mut [f64], width: usize) {
+    /// Solves `L'y = z - Y t`: nodes have z and then the border's columns t in `vector`, and the
+    /// nodes' become y.
+    pub(crate) fn backward(&self, vector: &mut [f64]) {
+        let mut own = Vec::new();
         for columns in self.fronts.iter().rev() {
-            let (nodes, rows) = self.parts(columns);
+            let (places, rows) = self.parts(columns);
             let pivots = columns.pivots;
-            for vector in 0..width {
-                let at = |node: u32| node as usize * width + vector;
-                let mut own: Vec<f64> =
-                    nodes[..pivots].iter().map(|node| vectors[at(*node)]).collect();
-                for (row, node) in nodes.iter().enumerate().rev() {
-                    let known = if row < pivots {
-                        own[row] /= rows[row * pivots + row];
-                        own[row]
-                    } else {
-                        vectors[at(*node)]
-                    };
-                    let factors = &rows[row * pivots..row * pivots + row.min(pivots)];
-                    for (value, factor) in own.iter_mut().zip(factors) {
-                        *value -= factor * known;
-                    }
-                }
-                for (node, value) in nodes[..pivots].iter().zip(own) {
-                    vectors[at(*node)] = value;
-                }
+            own.clear();
+            own.extend(places[..pivots].iter().map(|place| vector[*place as usize]));
+            for (at, (place, row)) in places.iter().zip(rows.chunks_exact(pivots)).enumerate().rev()
+            {
+                let known = if at < pivots {
+                    own[at] /= row[at];
+                    own[at]
+                } else {
+                    vector[*place as usize]
+                };
+                let before = own.iter_mut().zip(&row[..at.min(pivots)]);
+                before.for_each(|(value, factor)| *value -= factor * known);
+            }
+            for (place, value) in places.iter().zip(&own) {
+                vector[*place as usize] = *value;
             }
         }
     }
 
     fn parts(&self, columns: &Columns) -> (&[u32], &[f64]) {
-        let nodes = &self.index[columns.index..columns.index + columns.size];
+        let places = &self.index[columns.index..columns.index + columns.size];
         let end = columns.values + columns.size * columns.pivots;
-        (nodes, &self.values[columns.values..end])
+        (places, &self.values[columns.values..end])
+    }
+}
+
+/// What is left of fronts that wait for the one that takes them up.
+#[derive(Default)]
+struct Stack {
+    /// For each: where its rows begin in the factor's index, how many, where its numbers begin.
+    parts: Vec<(usize, usize, usize)>,
+    values: Vec<f64>,
+}
+
+impl Stack {
+    /// Puts what is left of a front on the stack, the lower half by columns.
+    fn push(&mut self, matrix: &[f64], size: usize, pivots: usize, index: usize) {
+        self.parts.push((index, size - pivots, self.values.len()));
+        for (at, column) in matrix.chunks_exact(size).enumerate().skip(pivots) {
+            self.values.extend_from_slice(&column[at..]);
+        }
+    }
+
+    /// The products of the border's columns, by rows. What still waits when all nodes are
+    /// eliminated is minus their parts.
+    fn products(&self, index: &[u32], nodes: usize, width: usize) -> Vec<f64> {
+        let mut products = vec![0.0; width * width];
+        for (start, count, values) in &self.parts {
+            let columns: Vec<usize> =
+                index[*start..start + count].iter().map(|place| *place as usize - nodes).collect();
+            let mut value = self.values[*values..].iter();
+            for (at, row) in columns.iter().enumerate() {
+                for (column, value) in columns[at..].iter().zip(value.by_ref()) {
+                    products[row * width + column] -= value;
+                    if row != column {
+                        products[column * width + row] -= value;
+                    }
+                }
+            }
+        }
+        products
     }
 }
 
@@ -183,69 +247,67 @@ struct Work {
     local: Vec<u32>,
     /// The front, by columns; the lower half.
     matrix: Vec<f64>,
+    /// Rows of the part that is taken up.
+    rows: Vec<u32>,
     packed: Vec<[f64; 4]>,
     stack: Stack,
 }
 
 impl Work {
+    fn new(places: usize) -> Self {
+        Self {
+            local: vec![0; places],
+            matrix: Vec::new(),
+            rows: Vec::new(),
+            packed: Vec::new(),
+            stack: Stack::default(),
+        }
+    }
+
     /// Begins a front with the entries of the nodes that are eliminated in it.
-    fn gather(
-        &mut self,
-        symbolic: &Symbolic,
-        entries: &Entries,
-        free: &[bool],
-        nodes: &[u32],
-        pivots: usize,
-    ) {
-        let size = nodes.len();
-        for (row, place) in nodes.iter().enumerate() {
+    fn gather(&mut self, system: &System<'_>, rows: &[u32], pivots: usize) {
+        let (symbolic, size) = (system.symbolic, rows.len());
+        for (row, place) in rows.iter().enumerate() {
             self.local[*place as usize] = row as u32;
         }
         self.matrix.clear();
         self.matrix.resize(size * size, 0.0);
-        for (at, place) in nodes[..pivots].iter().enumerate() {
+        let border = rows.partition_point(|place| (*place as usize) < symbolic.len());
+        for (at, place) in rows[..pivots].iter().enumerate() {
             let place = *place as usize;
             let column = &mut self.matrix[at * size..(at + 1) * size];
-            column[at] = entries.diagonal[place];
+            column[at] = system.entries.diagonal[place];
             let own = symbolic.starts[place] as usize..symbolic.starts[place + 1] as usize;
-            for (row, value) in symbolic.below[own.clone()].iter().zip(&entries.below[own]) {
-                if free[*row as usize] {
+            for (row, value) in symbolic.below[own.clone()].iter().zip(&system.entries.below[own]) {
+                if system.free[*row as usize] {
                     column[self.local[*row as usize] as usize] = *value;
                 }
+            }
+            let values = &system.border[place * system.width..][..system.width];
+            for (own, row) in column[border..].iter_mut().zip(&rows[border..]) {
+                *own = values[*row as usize - symbolic.len()];
             }
         }
     }
 
     /// Adds what is left of the last `waiting` parts on the stack.
     fn take_up(&mut self, index: &[u32], size: usize, waiting: usize) {
-        let mut rows: Vec<u32> = Vec::new();
         for _ in 0..waiting {
             let (start, count, values) =
                 self.stack.parts.pop().expect("every part that waits is on the stack");
-            let nodes = &index[start..start + count];
-            rows.clear();
-            rows.extend(nodes.iter().map(|place| self.local[*place as usize]));
+            let places = &index[start..start + count];
+            self.rows.clear();
+            self.rows.extend(places.iter().map(|place| self.local[*place as usize]));
             let mut from = values;
-            for at in 0..count {
+            for (at, column) in self.rows.iter().enumerate() {
                 let own = &self.stack.values[from..from + count - at];
                 from += count - at;
-                let column = rows[at] as usize * size;
-                let column = &mut self.matrix[column..column + size];
-                for (row, value) in rows[at..].iter().zip(own) {
+                let column = &mut self.matrix[*column as usize * size..][..size];
+                for (row, value) in self.rows[at..].iter().zip(own) {
                     column[*row as usize] += value;
                 }
             }
             self.stack.values.truncate(values);
-        }
-    }
-}
-
-impl Stack {
-    /// Puts what is left of a front on the stack, the lower half by columns.
-    fn push(&mut self, matrix: &[f64], size: usize, pivots: usize, index: usize) {
-        self.parts.push((index, size - pivots, self.values.len()));
-        for (at, column) in matrix.chunks_exact(size).enumerate().skip(pivots) {
-            self.values.extend_from_slice(&column[at..]);
         }
     }
 }

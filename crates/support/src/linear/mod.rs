@@ -8,7 +8,8 @@
 //! J. Numer. Anal. 10 (1973); Duff and Reid, ACM Trans. Math. Softw. 9 (1983).
 //!
 //! The order and the places of all entries are found once for a mesh. A factorisation is then
-//! made for any choice of free nodes: the others are left out of the small matrices.
+//! made for any choice of free nodes: the others are left out of the small matrices. The border
+//! takes part in the small matrices as nodes around do, but is not eliminated.
 
 mod bordered;
 mod dense;
@@ -18,9 +19,8 @@ mod graph;
 mod small;
 mod symbolic;
 
-pub(crate) use self::bordered::{Border, Bordered};
+pub(crate) use self::bordered::{Border, Bordered, Solved};
 pub(crate) use self::dense::dot;
-pub(crate) use self::factor::Factor;
 pub(crate) use self::graph::Graph;
 pub(crate) use self::small::SmallMatrix;
 pub(crate) use self::symbolic::{Entries, Symbolic};

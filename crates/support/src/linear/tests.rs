@@ -1,5 +1,6 @@
 //! The solver against elimination in the order of the nodes, which knows nothing of fronts.
 
+use super::factor::{Factor, NotPositive, System};
 use super::*;
 
 /// A rectangle of squares cut in two triangles each, and the places of its nodes.
@@ -72,6 +73,10 @@ fn solve_plainly(matrix: &[Vec<f64>], right: &[f64]) -> Vec<f64> {
     solved
 }
 
+fn plain(symbolic: &Symbolic, entries: &Entries, free: &[bool]) -> Result<Factor, NotPositive> {
+    Factor::new(&System { symbolic, entries, free, border: &[], width: 0 })
+}
+
 /// Solves for several vectors with the nodes free that `is_free` says, and compares.
 #[track_caller]
 fn check(columns: usize, rows: usize, width: usize, is_free: impl Fn(usize) -> bool) {
@@ -81,22 +86,24 @@ fn check(columns: usize, rows: usize, width: usize, is_free: impl Fn(usize) -> b
     let mut free = vec![false; graph.len()];
     let nodes: Vec<usize> = (0..graph.len()).filter(|node| is_free(*node)).collect();
     nodes.iter().for_each(|node| free[symbolic.place(*node as u32)] = true);
-    let factor = Factor::new(&symbolic, &entries, &free).expect("the diagonal outweighs the rest");
     let mut numbers = Numbers(11);
     let right: Vec<f64> = (0..graph.len() * width).map(|_| numbers.next()).collect();
-    let mut solved = vec![0.0; right.len()];
-    for &node in &nodes {
+    // Numbers of nodes that are not free are there, and are not to be read.
+    let mut vectors = vec![0.0; right.len()];
+    for node in 0..graph.len() {
         let place = symbolic.place(node as u32) * width;
-        solved[place..place + width].copy_from_slice(&right[node * width..(node + 1) * width]);
+        vectors[place..place + width].copy_from_slice(&right[node * width..(node + 1) * width]);
     }
-    factor.forward(&mut solved, width);
-    factor.backward(&mut solved, width);
+    let border = Border { vectors, width, scale: Vec::new(), corner: SmallMatrix::zeros(0) };
+    let equations =
+        Bordered::new(&symbolic, &entries, &free, border).expect("the diagonal outweighs the rest");
+    let solved = equations.solve(&vec![Vec::new(); width]).expect("there is no border");
     let part: Vec<Vec<f64>> =
         nodes.iter().map(|a| nodes.iter().map(|b| full[*a][*b]).collect()).collect();
     for vector in 0..width {
         let own: Vec<f64> = nodes.iter().map(|node| right[node * width + vector]).collect();
         for (node, expected) in nodes.iter().zip(solve_plainly(&part, &own)) {
-            let found = solved[symbolic.place(*node as u32) * width + vector];
+            let found = solved[vector].nodes[symbolic.place(*node as u32)];
             // Rounding, times a condition of a few hundred.
             assert!((found - expected).abs() < 1e-11, "{node}: {found} {expected}");
         }
@@ -126,7 +133,6 @@ fn a_border_agrees_with_plain_elimination() {
     let symbolic = Symbolic::new(&graph, &places);
     let (entries, full) = matrix(&graph, &symbolic, 3);
     let free = vec![true; graph.len()];
-    let factor = Factor::new(&symbolic, &entries, &free).expect("the diagonal outweighs the rest");
     let mut numbers = Numbers(5);
     let count = graph.len();
     let scale = [1.0, 3.0];
@@ -140,8 +146,17 @@ fn a_border_agrees_with_plain_elimination() {
         (0..3).for_each(|at| vectors[place * 3 + at] = columns[at][node]);
     }
     let border = Border { vectors, width: 3, scale: scale.to_vec(), corner: corner.clone() };
-    let solved = Bordered::new(factor, border).solve(&[vec![0.7, -0.2]]).expect("it is regular");
-    let (t, y) = (&solved.border[0], &solved.nodes[0]);
+    let equations = Bordered::new(&symbolic, &entries, &free, border).expect("it is positive");
+    let solved = equations.solve(&[vec![0.7, -0.2]]).expect("it is regular").remove(0);
+    let (t, y) = (&solved.border, &solved.nodes);
+    let right = (0..count).map(|node| (symbolic.place(node as u32), columns[2][node]));
+    let mut by_place = vec![0.0; count];
+    right.for_each(|(place, value)| by_place[place] = value);
+    let again = equations.solve_for(by_place, &[0.7, -0.2]).expect("it is regular");
+    for (one, other) in solved.nodes.iter().zip(&again.nodes) {
+        // The same numbers in another order.
+        assert!((one - other).abs() < 1e-13);
+    }
     for node in 0..count {
         let row: f64 = (0..count).map(|to| full[node][to] * y[symbolic.place(to as u32)]).sum();
         let left = row + columns[0][node] * t[0] + columns[1][node] * t[1] - columns[2][node];
@@ -162,9 +177,9 @@ fn a_matrix_that_is_not_positive_is_refused() {
     let symbolic = Symbolic::new(&graph, &places);
     let (mut entries, _) = matrix(&graph, &symbolic, 7);
     entries.diagonal[20] = -1.0;
-    assert!(Factor::new(&symbolic, &entries, &[true; 36]).is_err());
+    assert!(plain(&symbolic, &entries, &[true; 36]).is_err());
     entries.diagonal[20] = f64::NAN;
-    assert!(Factor::new(&symbolic, &entries, &[true; 36]).is_err());
+    assert!(plain(&symbolic, &entries, &[true; 36]).is_err());
 }
 
 /// The bound of nested dissection on a square of n nodes is 31/4 n log2 n numbers (George, 1973);
@@ -177,7 +192,7 @@ fn few_numbers_arise() {
     entries.diagonal.fill(7.0);
     entries.below.fill(-1.0);
     let free = vec![true; graph.len()];
-    let factor = Factor::new(&symbolic, &entries, &free).expect("the diagonal outweighs the rest");
+    let factor = plain(&symbolic, &entries, &free).expect("the diagonal outweighs the rest");
     let nodes = graph.len() as f64;
     assert!((factor.len() as f64) < 31.0 / 8.0 * nodes * nodes.log2() * 1.25, "{}", factor.len());
 }

@@ -1,0 +1,249 @@
+//! The equations of one step of Newton's method before they are factored: matrix and border.
+//!
+//! Held nodes go with what holds them, so the unknowns are the heights of the free nodes and the
+//! pose. The matrix is that of a sheet of the present tensions. Each compartment adds two terms
+//! of rank one, for its pressure and its tension; these and the pose are the border, so one
+//! factorisation does for all.
+
+use crate::linear::{Border, Entries, SmallMatrix};
+
+use super::problem::{Hold, Problem, WALL_SPRING};
+use super::step::{At, Load};
+
+/// Stiffness against sinking, rolling and pitching that a body has which touches nothing, so that
+/// it is no error, N/m: far below that of a cushion, which is some 10 kN/m.
+const LOOSE: f64 = 1e-4;
+/// Stiffness of the sheet against moving as a whole, where cells do not resist it, Pa/m. Where no
+/// seam holds it, it is its fill that does, which comes later by the border. The more, the slower
+/// Newton's method; 1000 is that of the slackest cover over the largest cushion.
+const LOOSE_SHEET: f64 = 0.1;
+
+pub(super) struct Equations<'a> {
+    at: &'a At<'a>,
+    /// The unknown modes of the pose.
+    pub(super) modes: Vec<usize>,
+    /// Stiffness at the nodes that is not the sheet's tension, N/m.
+    pub(super) local: Vec<f64>,
+    /// Springs between sheet and body at the nodes, N/m.
+    to_body: Vec<f64>,
+    /// The compartments that add a term of rank one, and whether it is the tension's.
+    ranks: Vec<(usize, bool)>,
+}
+
+impl<'a> Equations<'a> {
+    pub(super) fn new(at: &'a At<'a>) -> Self {
+        let mut ranks = Vec::new();
+        for (compartment, own) in at.forces.patches.iter().enumerate() {
+            if own.stiffness > 0.0 {
+                ranks.push((compartment, false));
+            }
+            if own.tension_slope > 0.0 {
+                ranks.push((compartment, true));
+            }
+        }
+        let to_body = at.springs_to_body();
+        let local = at.local_stiffness(&to_body);
+        Self { at, modes: free_modes(at.problem), local, to_body, ranks }
+    }
+
+    /// The matrix of sheet and local stiffness, by place.
+    pub(super) fn entries(&self) -> Entries {
+        let tensions = self.at.forces.patches.iter().map(|own| own.tension);
+        self.at.problem.level.stiffness(tensions, &self.local)
+    }
+
+    /// Which nodes are free, by place.
+    pub(super) fn free(&self) -> Vec<bool> {
+        let symbolic = &self.at.problem.level.symbolic;
+        let mut free = vec![false; symbolic.len()];
+        for (node, hold) in self.at.holds.iter().enumerate() {
+            free[symbolic.place(node as u32)] = *hold == Hold::Free;
+        }
+        free
+    }
+
+    /// The border, and its rows of the loads.
+    pub(super) fn border(&self, loads: &[Load]) -> (Border, Vec<Vec<f64>>) {
+        let level = self.at.problem.level;
+        let count = self.modes.len() + self.ranks.len();
+        let width = count + loads.len();
+        let mut border = Border {
+            vectors: vec![0.0; level.len() * width],
+            width,
+            scale: vec![1.0; count],
+            corner: SmallMatrix::zeros(count),
+        };
+        self.add_pose(&mut border);
+        for column in self.modes.len()..count {
+            self.add_rank(column, &mut border);
+        }
+        for (at, load) in loads.iter().enumerate() {
+            for (node, force) in load.nodes.iter().enumerate() {
+                border.vectors[level.symbolic.place(node as u32) * width + count + at] = *force;
+            }
+        }
+        let right = |load: &Load| {
+            let mut right = right_of_pose(self.at.problem, self.at.holds, &self.modes, load);
+            right.resize(count, 0.0);
+            right
+        };
+        (border, loads.iter().map(right).collect())
+    }
+
+    fn modes_at(&self, node: usize) -> [f64; 3] {
+        let problem = self.at.problem;
+        problem.body.as_ref().map_or([0.0; 3], |body| body.modes(problem.level.places[node]))
+    }
+
+    /// Columns and rows of the pose: what the sheet's nodes feel when held nodes go with it.
+    fn add_pose(&self, border: &mut Border) {
+        let problem = self.at.problem;
+        if problem.body.is_none() {
+            return;
+        }
+        let felt = self.felt();
+        for (node, hold) in self.at.holds.iter().enumerate() {
+            let modes = self.modes_at(node);
+            let forces = match hold {
+                Hold::Wall => continue,
+                Hold::Body => felt[node],
+                Hold::Free => {
+                    let springs = modes.map(|mode| self.to_body[node] * mode);
+                    let place = problem.level.symbolic.place(node as u32) * border.width;
+                    for (column, mode) in self.modes.iter().enumerate() {
+                        border.vectors[place + column] = felt[node][*mode] - springs[*mode];
+                    }
+                    springs
+                }
+            };
+            for (column, mode) in self.modes.iter().enumerate() {
+                for (row, other) in self.modes.iter().enumerate() {
+                    border.corner[[row, column]] += forces[*mode] * modes[*other];
+                }
+            }
+        }
+        for column in 0..self.modes.len() {
+            border.corner[[column, column]] += LOOSE;
+        }
+    }
+
+    /// The forces of sheet and local springs at the nodes when the held nodes go with each mode.
+    fn felt(&self) -> Vec<[f64; 3]> {
+        let level = self.at.problem.level;
+        let moved = |node: usize| match self.at.holds[node] {
+            Hold::Body => self.modes_at(node),
+            Hold::Free | Hold::Wall => [0.0; 3],
+        };
+        let local = self.local.iter().enumerate();
+        let mut felt: Vec<[f64; 3]> =
+            local.map(|(node, own)| moved(node).map(|by| own * by)).collect();
+        for (patch, own) in level.patches.iter().zip(&self.at.forces.patches) {
+            let by: Vec<[f64; 3]> = patch.nodes.iter().map(|node| moved(*node as usize)).collect();
+            if by.iter().all(|by| by[0] == 0.0) {
+                continue;
+            }
+            for (node, bent) in patch.nodes.iter().zip(patch.bend_each(&by)) {
+                for (felt, bent) in felt[*node as usize].iter_mut().zip(bent) {
+                    *felt += own.tension * bent;
+                }
+            }
+        }
+        felt
+    }
+
+    /// Column and row of a compartment's pressure or tension: its own unknown is the change of
+    /// that.
+    fn add_rank(&self, column: usize, border: &mut Border) {
+        let level = self.at.problem.level;
+        let (compartment, is_tension) = self.ranks[column - self.modes.len()];
+        let (patch, own) = (&level.patches[compartment], &self.at.forces.patches[compartment]);
+        let (values, scale) =
+            if is_tension { (&own.bent, own.tension_slope) } else { (&patch.areas, own.stiffness) };
+        border.scale[column] = scale;
+        border.corner[[column, column]] = -1.0;
+        for (node, value) in patch.nodes.iter().zip(values) {
+            match self.at.holds[*node as usize] {
+                Hold::Free => {
+                    border.vectors[level.symbolic.place(*node) * border.width + column] = *value;
+                }
+                Hold::Body => {
+                    let modes = self.modes_at(*node as usize);
+                    for (row, mode) in self.modes.iter().enumerate() {
+                        border.corner[[row, column]] += value * modes[*mode];
+                        border.corner[[column, row]] += scale * value * modes[*mode];
+                    }
+                }
+                Hold::Wall => {}
+            }
+        }
+    }
+}
+
+/// The modes of the pose that are not held.
+fn free_modes(problem: &Problem<'_>) -> Vec<usize> {
+    let held = problem.body.as_ref().map_or([true; 3], |body| body.held);
+    (0..3).filter(|mode| !held[*mode]).collect()
+}
+
+/// What a load is on each of the modes: on the body, and on the nodes that go with it.
+pub(super) fn right_of_pose(
+    problem: &Problem<'_>,
+    holds: &[Hold],
+    modes: &[usize],
+    load: &Load,
+) -> Vec<f64> {
+    let mut whole = load.pose;
+    if let Some(body) = &problem.body {
+        for (node, _) in holds.iter().enumerate().filter(|(_, hold)| **hold == Hold::Body) {
+            let by = body.modes(problem.level.places[node]);
+            whole.iter_mut().zip(by).for_each(|(own, by)| *own += load.nodes[node] * by);
+        }
+    }
+    modes.iter().map(|mode| whole[*mode]).collect()
+}
+
+impl At<'_> {
+    /// Springs between sheet and body, N/m: of soft tissue that is pressed, and further ones.
+    fn springs_to_body(&self) -> Vec<f64> {
+        let problem = self.problem;
+        let mut to_body = vec![0.0; problem.level.len()];
+        if let (Some(tissue), Some(_)) = (problem.tissue(), &problem.body) {
+            for (node, height) in self.state.sheet.iter().enumerate() {
+                if *height > problem.skin(node, &self.state.pose) {
+                    to_body[node] = tissue * problem.level.areas[node];
+                }
+            }
+        }
+        if let Some(springs) = self.springs {
+            to_body.iter_mut().zip(&springs.to_body).for_each(|(own, more)| *own += more);
+        }
+        to_body
+    }
+
+    /// Stiffness at the nodes that is not the sheet's tension, N/m.
+    fn local_stiffness(&self, to_body: &[f64]) -> Vec<f64> {
+        let problem = self.problem;
+        let mut local = to_body.to_vec();
+        for (node, height) in self.state.sheet.iter().enumerate() {
+            if *height < 0.0 {
+                local[node] += problem.parameters.base_stiffness * problem.level.areas[node];
+            }
+        }
+        for node in &problem.yielding {
+            if problem.stretched(*node, self.state) > 0.0 {
+                local[*node as usize] += WALL_SPRING;
+            }
+        }
+        if let Some(springs) = self.springs {
+            local.iter_mut().zip(&springs.to_ground).for_each(|(own, more)| *own += more);
+        }
+        for (compartment, patch) in problem.level.patches.iter().enumerate() {
+            let migration = problem.migration.as_ref();
+            let stiffness = migration.map_or(0.0, |migration| migration.stiffness[compartment]);
+            for (node, area) in patch.nodes.iter().zip(&patch.areas) {
+                local[*node as usize] += stiffness.max(LOOSE_SHEET) * area;
+            }
+        }
+        local
+    }
+}
