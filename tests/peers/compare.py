@@ -19,8 +19,8 @@ TURNS = 5
 
 
 def seek(command):
-    """Seatwright's problem with its answer. The second of two runs counts: the peer is warm too."""
-    done = subprocess.run([*command, "2"], check=True, capture_output=True, text=True)
+    """Seatwright's problem with its answer. The last of some runs counts: the peer is warm too."""
+    done = subprocess.run([*command, "6"], check=True, capture_output=True, text=True)
     given = json.loads(done.stdout)
     return given, given["seconds"][-1]
 

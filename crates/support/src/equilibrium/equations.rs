@@ -42,7 +42,7 @@ impl<'a> Equations<'a> {
             }
         }
         let to_body = at.springs_to_body();
-        let local = at.local_stiffness(&to_body);
+        let local = at.local_stiffness();
         Self { at, modes: free_modes(at.problem), local, to_body, ranks }
     }
 
@@ -221,9 +221,9 @@ impl At<'_> {
     }
 
     /// Stiffness at the nodes that is not the sheet's tension, N/m.
-    fn local_stiffness(&self, to_body: &[f64]) -> Vec<f64> {
+    pub(super) fn local_stiffness(&self) -> Vec<f64> {
         let problem = self.problem;
-        let mut local = to_body.to_vec();
+        let mut local = self.springs_to_body();
         for (node, height) in self.state.sheet.iter().enumerate() {
             if *height < 0.0 {
                 local[node] += problem.parameters.base_stiffness * problem.level.areas[node];

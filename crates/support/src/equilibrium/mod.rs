@@ -13,6 +13,7 @@ mod regions;
 mod rest;
 mod results;
 mod section;
+mod smooth;
 mod step;
 mod turning;
 mod unit;

@@ -7,11 +7,13 @@ use super::barrier;
 use super::model::SheetModel;
 use super::newton::{self, End, Found, Limits};
 use super::problem::{Migration, Problem, Rider, State};
+use super::smooth;
 
 /// How far the body is lowered below touching before the search begins, m.
 const DIP: f64 = 0.02;
-/// Unbalanced force at which a search on a coarser mesh ends, N: it is but a start for the next.
-const COARSE: f64 = 1e-2;
+/// Unbalanced force at which a search on a coarser mesh ends, as a share of the load: it is but a
+/// start for the next, which the meshes' difference puts off by more.
+const COARSE: f64 = 1e-3;
 
 /// One fill, with or without a body.
 pub(super) struct Case<'a> {
@@ -126,13 +128,16 @@ impl<'a> Case<'a> {
         state.pose[0] -= DIP;
         for level in 0..self.finest() {
             let problem = self.loaded_problem(level, unloaded, rider);
-            if let Some(found) =
-                newton::search(&problem, state.clone(), Limits { residual: COARSE, ..limits })
-            {
+            if let Some(found) = newton::search(
+                &problem,
+                state.clone(),
+                Limits { residual: COARSE * rider.weight, ..limits },
+            ) {
                 steps += found.steps;
                 state = found.state;
             }
             state.sheet = self.model.prolonged(level, &state.sheet);
+            smooth::smooth(&self.loaded_problem(level + 1, unloaded, rider), &mut state);
         }
         let problem = self.loaded_problem(self.finest(), unloaded, rider);
         let above = self.touching(self.finest(), unloaded, &rider);

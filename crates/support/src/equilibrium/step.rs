@@ -110,7 +110,7 @@ impl Factored {
         };
         self.holds == at.holds
             && self.patches.iter().zip(&at.forces.patches).all(near)
-            && self.local == Equations::new(at).local
+            && self.local == at.local_stiffness()
     }
 
     /// The change under another load.

@@ -120,20 +120,20 @@ impl Factor {
         let size = rows.len();
         work.gather(system, rows, pivots);
         work.take_up(&self.index, size, waiting);
-        if !dense::eliminate(&mut work.matrix, size, pivots, &mut work.packed) {
+        if !dense::eliminate(&mut work.matrix[..size * size], size, pivots, &mut work.packed) {
             return Err(NotPositive);
         }
         let values = self.values.len();
         self.values.resize(values + size * pivots, 0.0);
         let own = &mut self.values[values..];
-        for (at, column) in work.matrix.chunks_exact(size).take(pivots).enumerate() {
+        for (at, column) in work.matrix[..size * size].chunks_exact(size).take(pivots).enumerate() {
             for (row, value) in column.iter().enumerate().skip(at) {
                 own[row * pivots + at] = *value;
             }
         }
         self.fronts.push(Columns { index: start, pivots, size, values });
         if size > pivots {
-            work.stack.push(&work.matrix, size, pivots, start + pivots);
+            work.stack.push(&work.matrix[..size * size], size, pivots, start + pivots);
         }
         Ok(())
     }
@@ -270,8 +270,7 @@ impl Work {
         for (row, place) in rows.iter().enumerate() {
             self.local[*place as usize] = row as u32;
         }
-        self.matrix.clear();
-        self.matrix.resize(size * size, 0.0);
+        self.clear(size);
         let border = rows.partition_point(|place| (*place as usize) < symbolic.len());
         for (at, place) in rows[..pivots].iter().enumerate() {
             let place = *place as usize;
@@ -288,6 +287,14 @@ impl Work {
                 *own = values[*row as usize - symbolic.len()];
             }
         }
+    }
+
+    /// Makes the lower half of a front of so many rows zero; the upper half is never read.
+    fn clear(&mut self, size: usize) {
+        let count = size * size;
+        self.matrix.resize(self.matrix.len().max(count), 0.0);
+        let columns = self.matrix[..count].chunks_exact_mut(size).enumerate();
+        columns.for_each(|(at, column)| column[at..].fill(0.0));
     }
 
     /// Adds what is left of the last `waiting` parts on the stack.
