@@ -5,7 +5,7 @@
 //! of rank one, for its pressure and its tension; these and the pose are the border, so one
 //! factorisation does for all.
 
-use crate::linear::{Border, Entries, SmallMatrix};
+use crate::linear::{Border, Entries, Free, SmallMatrix};
 
 use super::problem::{Hold, Problem, WALL_SPRING};
 use super::step::{At, Load};
@@ -20,6 +20,7 @@ const LOOSE_SHEET: f64 = 0.1;
 
 pub(super) struct Equations<'a> {
     at: &'a At<'a>,
+    pub(super) free: Free,
     /// The unknown modes of the pose.
     pub(super) modes: Vec<usize>,
     /// Stiffness at the nodes that is not the sheet's tension, N/m.
@@ -41,9 +42,15 @@ impl<'a> Equations<'a> {
                 ranks.push((compartment, true));
             }
         }
+        let symbolic = &at.problem.level.symbolic;
+        let mut free = vec![false; symbolic.len()];
+        for (node, hold) in at.holds.iter().enumerate() {
+            free[symbolic.place(node as u32)] = *hold == Hold::Free;
+        }
+        let free = Free::new(free.into_iter());
         let to_body = at.springs_to_body();
         let local = at.local_stiffness();
-        Self { at, modes: free_modes(at.problem), local, to_body, ranks }
+        Self { at, free, modes: free_modes(at.problem), local, to_body, ranks }
     }
 
     /// The matrix of sheet and local stiffness, by place.
@@ -52,23 +59,18 @@ impl<'a> Equations<'a> {
         self.at.problem.level.stiffness(tensions, &self.local)
     }
 
-    /// Which nodes are free, by place.
-    pub(super) fn free(&self) -> Vec<bool> {
-        let symbolic = &self.at.problem.level.symbolic;
-        let mut free = vec![false; symbolic.len()];
-        for (node, hold) in self.at.holds.iter().enumerate() {
-            free[symbolic.place(node as u32)] = *hold == Hold::Free;
-        }
-        free
+    /// Where the row of a free node begins in the border.
+    fn row(&self, node: usize, border: &Border) -> usize {
+        let place = self.at.problem.level.symbolic.place(node as u32);
+        self.free.row(place) * border.width
     }
 
     /// The border, and its rows of the loads.
     pub(super) fn border(&self, loads: &[Load]) -> (Border, Vec<Vec<f64>>) {
-        let level = self.at.problem.level;
         let count = self.modes.len() + self.ranks.len();
         let width = count + loads.len();
         let mut border = Border {
-            vectors: vec![0.0; level.len() * width],
+            vectors: vec![0.0; self.free.count * width],
             width,
             scale: vec![1.0; count],
             corner: SmallMatrix::zeros(count),
@@ -79,7 +81,10 @@ impl<'a> Equations<'a> {
         }
         for (at, load) in loads.iter().enumerate() {
             for (node, force) in load.nodes.iter().enumerate() {
-                border.vectors[level.symbolic.place(node as u32) * width + count + at] = *force;
+                if self.at.holds[node] == Hold::Free {
+                    let row = self.row(node, &border);
+                    border.vectors[row + count + at] = *force;
+                }
             }
         }
         let right = |load: &Load| {
@@ -109,9 +114,9 @@ impl<'a> Equations<'a> {
                 Hold::Body => felt[node],
                 Hold::Free => {
                     let springs = modes.map(|mode| self.to_body[node] * mode);
-                    let place = problem.level.symbolic.place(node as u32) * border.width;
+                    let row = self.row(node, border);
                     for (column, mode) in self.modes.iter().enumerate() {
-                        border.vectors[place + column] = felt[node][*mode] - springs[*mode];
+                        border.vectors[row + column] = felt[node][*mode] - springs[*mode];
                     }
                     springs
                 }
@@ -164,7 +169,8 @@ impl<'a> Equations<'a> {
         for (node, value) in patch.nodes.iter().zip(values) {
             match self.at.holds[*node as usize] {
                 Hold::Free => {
-                    border.vectors[level.symbolic.place(*node) * border.width + column] = *value;
+                    let row = self.row(*node as usize, border);
+                    border.vectors[row + column] = *value;
                 }
                 Hold::Body => {
                     let modes = self.modes_at(*node as usize);

@@ -10,7 +10,7 @@ use super::problem::{Migration, Problem, Rider, State};
 use super::smooth;
 
 /// How far the body is lowered below touching before the search begins, m.
-const DIP: f64 = 0.02;
+const DIP: f64 = 0.04;
 /// Unbalanced force at which a search on a coarser mesh ends, as a share of the load: it is but a
 /// start for the next, which the meshes' difference puts off by more.
 const COARSE: f64 = 1e-3;

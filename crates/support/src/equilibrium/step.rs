@@ -71,8 +71,8 @@ impl At<'_> {
         let level = self.problem.level;
         let equations = Equations::new(self);
         let (border, rights) = equations.border(loads);
-        let (entries, free) = (equations.entries(), equations.free());
-        let mut bordered = Bordered::new(&level.symbolic, &entries, &free, border).ok()?;
+        let (entries, free) = (equations.entries(), &equations.free);
+        let mut bordered = Bordered::new(&level.symbolic, &entries, free, border).ok()?;
         let turning = PoseStiffness::of(&bordered.schur, &equations.modes)?;
         let trunk = self.problem.body.as_ref().map_or([0.0; 3], |body| body.trunk());
         let stands = turning.stands([trunk[1], trunk[2]]);

@@ -6,7 +6,7 @@
 //! the base is touched, this is a first guess.
 
 use crate::fill::FillLaw;
-use crate::linear::{Border, Bordered, SmallMatrix};
+use crate::linear::{Border, Bordered, Free, SmallMatrix};
 
 use super::level::Level;
 use super::problem::{Problem, State};
@@ -19,11 +19,14 @@ pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
     let symbolic = &level.symbolic;
     let unit_tension = std::iter::repeat(1.0);
     let entries = level.stiffness(unit_tension, &vec![0.0; level.len()]);
-    let mut free = vec![false; level.len()];
-    let mut vectors = vec![0.0; level.len()];
+    let mut inner = vec![false; level.len()];
     for (node, seam) in level.seam.iter().enumerate() {
-        free[symbolic.place(node as u32)] = !seam;
-        vectors[symbolic.place(node as u32)] = level.areas[node];
+        inner[symbolic.place(node as u32)] = !seam;
+    }
+    let free = Free::new(inner.into_iter());
+    let mut vectors = vec![0.0; free.count];
+    for (node, _) in level.seam.iter().enumerate().filter(|(_, seam)| !**seam) {
+        vectors[free.row(symbolic.place(node as u32))] = level.areas[node];
     }
     let border = Border { vectors, width: 1, scale: Vec::new(), corner: SmallMatrix::zeros(0) };
     let solved = Bordered::new(symbolic, &entries, &free, border)

@@ -10,13 +10,12 @@
 
 use super::factor::{Factor, NotPositive, System};
 use super::small::SmallMatrix;
-use super::symbolic::{Entries, Symbolic};
+use super::symbolic::{Entries, Free, Symbolic};
 
 /// The border of a system of equations.
 #[derive(Clone, Debug)]
 pub(crate) struct Border {
-    /// By place, a row each: V's columns, then the right-hand sides r. Not read where a node is
-    /// not free.
+    /// For each free node, in order of place, a row: V's columns, then the right-hand sides r.
     pub(crate) vectors: Vec<f64>,
     /// How many numbers a row of `vectors` has.
     pub(crate) width: usize,
@@ -47,8 +46,7 @@ pub(crate) struct Solved {
 }
 
 impl Bordered {
-    /// Factors the part of a matrix that belongs to the nodes marked free, by place, and reduces
-    /// the border.
+    /// Factors the part of a matrix that belongs to the free nodes, and reduces the border.
     ///
     /// # Errors
     ///
@@ -56,7 +54,7 @@ impl Bordered {
     pub(crate) fn new(
         symbolic: &Symbolic,
         entries: &Entries,
-        free: &[bool],
+        free: &Free,
         border: Border,
     ) -> Result<Self, NotPositive> {
         let Border { vectors, width, scale, corner } = border;

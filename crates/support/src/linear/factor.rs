@@ -2,7 +2,7 @@
 //! solving with it.
 
 use super::dense;
-use super::symbolic::{Entries, Symbolic};
+use super::symbolic::{Entries, Free, Symbolic};
 
 /// The Cholesky factor L of the rows and columns of the free nodes, and Y = L^-1 V for the columns
 /// V of a border.
@@ -44,9 +44,8 @@ pub(crate) struct NotPositive;
 pub(crate) struct System<'a> {
     pub(crate) symbolic: &'a Symbolic,
     pub(crate) entries: &'a Entries,
-    /// Which nodes are free, by place: the others are left out.
-    pub(crate) free: &'a [bool],
-    /// V by place, a row of `width` numbers each; those of nodes that are not free are not read.
+    pub(crate) free: &'a Free,
+    /// V: for each free node, in order of place, a row of `width` numbers.
     pub(crate) border: &'a [f64],
     /// How many columns the border has.
     pub(crate) width: usize,
@@ -67,7 +66,7 @@ impl Factor {
         for (id, front) in symbolic.fronts.iter().enumerate() {
             let start = factor.index.len();
             let [first, end] = front.pivots;
-            let is_free = |place: &u32| system.free[*place as usize];
+            let is_free = |place: &u32| system.free.has(*place);
             factor.index.extend((first..end).filter(is_free));
             let pivots = factor.index.len() - start;
             let mut left = waiting[id];
@@ -96,7 +95,7 @@ impl Factor {
         let (nodes, width) = (system.symbolic.len(), system.width);
         let mut has = vec![false; width];
         for place in &self.index[start..start + pivots] {
-            let row = &system.border[*place as usize * width..][..width];
+            let row = &system.border[system.free.row(*place as usize) * width..][..width];
             has.iter_mut().zip(row).for_each(|(has, value)| *has |= *value != 0.0);
         }
         for (from, count, _) in &stack.parts[stack.parts.len() - waiting..] {
@@ -278,11 +277,11 @@ impl Work {
             column[at] = system.entries.diagonal[place];
             let own = symbolic.starts[place] as usize..symbolic.starts[place + 1] as usize;
             for (row, value) in symbolic.below[own.clone()].iter().zip(&system.entries.below[own]) {
-                if system.free[*row as usize] {
+                if system.free.has(*row) {
                     column[self.local[*row as usize] as usize] = *value;
                 }
             }
-            let values = &system.border[place * system.width..][..system.width];
+            let values = &system.border[system.free.row(place) * system.width..][..system.width];
             for (own, row) in column[border..].iter_mut().zip(&rows[border..]) {
                 *own = values[*row as usize - symbolic.len()];
             }

@@ -23,7 +23,7 @@ pub(crate) use self::bordered::{Border, Bordered, Solved};
 pub(crate) use self::dense::dot;
 pub(crate) use self::graph::Graph;
 pub(crate) use self::small::SmallMatrix;
-pub(crate) use self::symbolic::{Entries, Symbolic};
+pub(crate) use self::symbolic::{Entries, Free, Symbolic};
 
 #[cfg(test)]
 mod tests;

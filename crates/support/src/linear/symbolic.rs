@@ -40,6 +40,48 @@ pub(crate) struct Entries {
     pub(crate) below: Vec<f64>,
 }
 
+/// Which nodes are free, the others being left out of a matrix.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Free {
+    /// By place: how many free ones come before, or [`Free::HELD`].
+    rows: Vec<u32>,
+    /// How many are free.
+    pub(crate) count: usize,
+}
+
+impl Free {
+    const HELD: u32 = u32::MAX;
+
+    /// Numbers the nodes, given by place whether each is free.
+    pub(crate) fn new(free: impl Iterator<Item = bool>) -> Self {
+        let mut count = 0;
+        let number = |free: bool| {
+            let row = if free { count } else { Self::HELD };
+            count += u32::from(free);
+            row
+        };
+        let rows = free.map(number).collect();
+        Self { rows, count: count as usize }
+    }
+
+    /// Whether the node at a place is free.
+    #[inline]
+    pub(crate) fn has(&self, place: u32) -> bool {
+        self.rows[place as usize] != Self::HELD
+    }
+
+    /// The number of the node at a place among the free ones.
+    ///
+    /// # Panics
+    ///
+    /// May panic later where it is not free.
+    #[inline]
+    pub(crate) fn row(&self, place: usize) -> usize {
+        debug_assert!(self.rows[place] != Self::HELD, "the node is free");
+        self.rows[place] as usize
+    }
+}
+
 impl Symbolic {
     /// Finds an order for the nodes of a mesh in which few numbers arise.
     pub(crate) fn new(graph: &Graph, places: &[[f64; 2]]) -> Self {

@@ -73,7 +73,11 @@ fn solve_plainly(matrix: &[Vec<f64>], right: &[f64]) -> Vec<f64> {
     solved
 }
 
-fn plain(symbolic: &Symbolic, entries: &Entries, free: &[bool]) -> Result<Factor, NotPositive> {
+fn all(nodes: usize) -> Free {
+    Free::new(std::iter::repeat_n(true, nodes))
+}
+
+fn plain(symbolic: &Symbolic, entries: &Entries, free: &Free) -> Result<Factor, NotPositive> {
     Factor::new(&System { symbolic, entries, free, border: &[], width: 0 })
 }
 
@@ -88,11 +92,11 @@ fn check(columns: usize, rows: usize, width: usize, is_free: impl Fn(usize) -> b
     nodes.iter().for_each(|node| free[symbolic.place(*node as u32)] = true);
     let mut numbers = Numbers(11);
     let right: Vec<f64> = (0..graph.len() * width).map(|_| numbers.next()).collect();
-    // Numbers of nodes that are not free are there, and are not to be read.
-    let mut vectors = vec![0.0; right.len()];
-    for node in 0..graph.len() {
-        let place = symbolic.place(node as u32) * width;
-        vectors[place..place + width].copy_from_slice(&right[node * width..(node + 1) * width]);
+    let free = Free::new(free.into_iter());
+    let mut vectors = vec![0.0; free.count * width];
+    for &node in &nodes {
+        let row = free.row(symbolic.place(node as u32)) * width;
+        vectors[row..row + width].copy_from_slice(&right[node * width..(node + 1) * width]);
     }
     let border = Border { vectors, width, scale: Vec::new(), corner: SmallMatrix::zeros(0) };
     let equations =
@@ -132,7 +136,7 @@ fn a_border_agrees_with_plain_elimination() {
     let (graph, places) = net(9, 8);
     let symbolic = Symbolic::new(&graph, &places);
     let (entries, full) = matrix(&graph, &symbolic, 3);
-    let free = vec![true; graph.len()];
+    let free = all(graph.len());
     let mut numbers = Numbers(5);
     let count = graph.len();
     let scale = [1.0, 3.0];
@@ -177,9 +181,9 @@ fn a_matrix_that_is_not_positive_is_refused() {
     let symbolic = Symbolic::new(&graph, &places);
     let (mut entries, _) = matrix(&graph, &symbolic, 7);
     entries.diagonal[20] = -1.0;
-    assert!(plain(&symbolic, &entries, &[true; 36]).is_err());
+    assert!(plain(&symbolic, &entries, &all(36)).is_err());
     entries.diagonal[20] = f64::NAN;
-    assert!(plain(&symbolic, &entries, &[true; 36]).is_err());
+    assert!(plain(&symbolic, &entries, &all(36)).is_err());
 }
 
 /// The bound of nested dissection on a square of n nodes is 31/4 n log2 n numbers (George, 1973);
@@ -191,7 +195,7 @@ fn few_numbers_arise() {
     let mut entries = symbolic.zeros();
     entries.diagonal.fill(7.0);
     entries.below.fill(-1.0);
-    let free = vec![true; graph.len()];
+    let free = all(graph.len());
     let factor = plain(&symbolic, &entries, &free).expect("the diagonal outweighs the rest");
     let nodes = graph.len() as f64;
     assert!((factor.len() as f64) < 31.0 / 8.0 * nodes * nodes.log2() * 1.25, "{}", factor.len());
