@@ -59,10 +59,14 @@ impl<'a> Equations<'a> {
         self.at.problem.level.stiffness(tensions, &self.local)
     }
 
-    /// Where the row of a free node begins in the border.
-    fn row(&self, node: usize, border: &Border) -> usize {
-        let place = self.at.problem.level.symbolic.place(node as u32);
-        self.free.row(place) * border.width
+    /// For each node where its row begins in a border so wide; nothing for one that is not free.
+    fn rows(&self, width: usize) -> Vec<usize> {
+        let symbolic = &self.at.problem.level.symbolic;
+        let row = |(node, hold): (usize, &Hold)| match hold {
+            Hold::Free => self.free.row(symbolic.place(node as u32)) * width,
+            Hold::Wall | Hold::Body => usize::MAX,
+        };
+        self.at.holds.iter().enumerate().map(row).collect()
     }
 
     /// The border, and its rows of the loads.
@@ -75,14 +79,14 @@ impl<'a> Equations<'a> {
             scale: vec![1.0; count],
             corner: SmallMatrix::zeros(count),
         };
-        self.add_pose(&mut border);
+        let rows = self.rows(width);
+        self.add_pose(&rows, &mut border);
         for column in self.modes.len()..count {
-            self.add_rank(column, &mut border);
+            self.add_rank(column, &rows, &mut border);
         }
         for (at, load) in loads.iter().enumerate() {
-            for (node, force) in load.nodes.iter().enumerate() {
-                if self.at.holds[node] == Hold::Free {
-                    let row = self.row(node, &border);
+            for ((force, row), hold) in load.nodes.iter().zip(&rows).zip(self.at.holds) {
+                if *hold == Hold::Free {
                     border.vectors[row + count + at] = *force;
                 }
             }
@@ -100,65 +104,55 @@ impl<'a> Equations<'a> {
         problem.body.as_ref().map_or([0.0; 3], |body| body.modes(problem.level.places[node]))
     }
 
-    /// Columns and rows of the pose: what the sheet's nodes feel when held nodes go with it.
-    fn add_pose(&self, border: &mut Border) {
-        let problem = self.at.problem;
-        if problem.body.is_none() {
+    /// Columns and rows of the pose: what the free nodes and the body feel when the body moves, and
+    /// the nodes that it holds with it.
+    fn add_pose(&self, rows: &[usize], border: &mut Border) {
+        if self.at.problem.body.is_none() {
             return;
         }
-        let felt = self.felt();
+        let mut pose = PoseColumns { corner: [[0.0; 3]; 3], modes: &self.modes, border };
         for (node, hold) in self.at.holds.iter().enumerate() {
-            let modes = self.modes_at(node);
-            let forces = match hold {
-                Hold::Wall => continue,
-                Hold::Body => felt[node],
-                Hold::Free => {
-                    let springs = modes.map(|mode| self.to_body[node] * mode);
-                    let row = self.row(node, border);
-                    for (column, mode) in self.modes.iter().enumerate() {
-                        border.vectors[row + column] = felt[node][*mode] - springs[*mode];
-                    }
-                    springs
+            match hold {
+                Hold::Body => pose.add_spring(self.local[node], self.modes_at(node), None),
+                Hold::Free if self.to_body[node] > 0.0 => {
+                    pose.add_spring(self.to_body[node], self.modes_at(node), Some(rows[node]));
                 }
-            };
-            for (column, mode) in self.modes.iter().enumerate() {
-                for (row, other) in self.modes.iter().enumerate() {
-                    border.corner[[row, column]] += forces[*mode] * modes[*other];
+                Hold::Free | Hold::Wall => {}
+            }
+        }
+        for (patch, own) in self.at.problem.level.patches.iter().zip(&self.at.forces.patches) {
+            for ([a, b], unit) in patch.springs() {
+                let stiffness = own.tension * unit;
+                match [self.at.holds[a], self.at.holds[b]] {
+                    [Hold::Body, Hold::Body] => {
+                        let (from, to) = (self.modes_at(a), self.modes_at(b));
+                        let by = [0.0, to[1] - from[1], to[2] - from[2]];
+                        pose.add_spring(stiffness, by, None);
+                    }
+                    [Hold::Body, other] => {
+                        let row = (other == Hold::Free).then(|| rows[b]);
+                        pose.add_spring(stiffness, self.modes_at(a), row);
+                    }
+                    [other, Hold::Body] => {
+                        let row = (other == Hold::Free).then(|| rows[a]);
+                        pose.add_spring(stiffness, self.modes_at(b), row);
+                    }
+                    _ => {}
                 }
             }
         }
-        for column in 0..self.modes.len() {
+        let corner = pose.corner;
+        for (column, mode) in self.modes.iter().enumerate() {
+            for (row, other) in self.modes.iter().enumerate() {
+                border.corner[[row, column]] += corner[*other][*mode];
+            }
             border.corner[[column, column]] += LOOSE;
         }
     }
 
-    /// The forces of sheet and local springs at the nodes when the held nodes go with each mode.
-    fn felt(&self) -> Vec<[f64; 3]> {
-        let level = self.at.problem.level;
-        let moved = |node: usize| match self.at.holds[node] {
-            Hold::Body => self.modes_at(node),
-            Hold::Free | Hold::Wall => [0.0; 3],
-        };
-        let local = self.local.iter().enumerate();
-        let mut felt: Vec<[f64; 3]> =
-            local.map(|(node, own)| moved(node).map(|by| own * by)).collect();
-        for (patch, own) in level.patches.iter().zip(&self.at.forces.patches) {
-            let by: Vec<[f64; 3]> = patch.nodes.iter().map(|node| moved(*node as usize)).collect();
-            if by.iter().all(|by| by[0] == 0.0) {
-                continue;
-            }
-            for (node, bent) in patch.nodes.iter().zip(patch.bend_each(&by)) {
-                for (felt, bent) in felt[*node as usize].iter_mut().zip(bent) {
-                    *felt += own.tension * bent;
-                }
-            }
-        }
-        felt
-    }
-
     /// Column and row of a compartment's pressure or tension: its own unknown is the change of
     /// that.
-    fn add_rank(&self, column: usize, border: &mut Border) {
+    fn add_rank(&self, column: usize, rows: &[usize], border: &mut Border) {
         let level = self.at.problem.level;
         let (compartment, is_tension) = self.ranks[column - self.modes.len()];
         let (patch, own) = (&level.patches[compartment], &self.at.forces.patches[compartment]);
@@ -166,21 +160,44 @@ impl<'a> Equations<'a> {
             if is_tension { (&own.bent, own.tension_slope) } else { (&patch.areas, own.stiffness) };
         border.scale[column] = scale;
         border.corner[[column, column]] = -1.0;
+        let mut moved = [0.0; 3];
         for (node, value) in patch.nodes.iter().zip(values) {
-            match self.at.holds[*node as usize] {
-                Hold::Free => {
-                    let row = self.row(*node as usize, border);
-                    border.vectors[row + column] = *value;
-                }
+            let node = *node as usize;
+            match self.at.holds[node] {
+                Hold::Free => border.vectors[rows[node] + column] = *value,
                 Hold::Body => {
-                    let modes = self.modes_at(*node as usize);
-                    for (row, mode) in self.modes.iter().enumerate() {
-                        border.corner[[row, column]] += value * modes[*mode];
-                        border.corner[[column, row]] += scale * value * modes[*mode];
-                    }
+                    let modes = self.modes_at(node);
+                    moved.iter_mut().zip(modes).for_each(|(own, mode)| *own += value * mode);
                 }
                 Hold::Wall => {}
             }
+        }
+        for (row, mode) in self.modes.iter().enumerate() {
+            border.corner[[row, column]] += moved[*mode];
+            border.corner[[column, row]] += scale * moved[*mode];
+        }
+    }
+}
+
+/// The columns of the pose while they are gathered.
+struct PoseColumns<'a> {
+    /// What the body feels, by modes.
+    corner: [[f64; 3]; 3],
+    modes: &'a [usize],
+    border: &'a mut Border,
+}
+
+impl PoseColumns<'_> {
+    /// Adds a spring of which one end goes with the body in each mode, or both do and this is the
+    /// difference; the other end is the free node of which the row is given, if one is free.
+    #[inline]
+    fn add_spring(&mut self, stiffness: f64, by: [f64; 3], free: Option<usize>) {
+        for (row, one) in self.corner.iter_mut().zip(by) {
+            row.iter_mut().zip(by).for_each(|(own, other)| *own += stiffness * one * other);
+        }
+        if let Some(row) = free {
+            let own = self.border.vectors[row..].iter_mut().zip(self.modes);
+            own.for_each(|(own, mode)| *own -= stiffness * by[*mode]);
         }
     }
 }

@@ -203,18 +203,9 @@ impl Patch {
         bent
     }
 
-    /// As [`Self::bend`], for three sets of values at once.
-    pub(super) fn bend_each(&self, values: &[[f64; 3]]) -> Vec<[f64; 3]> {
-        let mut bent = vec![[0.0; 3]; values.len()];
-        for edge in &self.edges {
-            let [a, b] = edge.ends.map(|end| end as usize);
-            let (from, to) = (values[a], values[b]);
-            for set in 0..3 {
-                let force = edge.between * (to[set] - from[set]);
-                bent[a][set] += force;
-                bent[b][set] -= force;
-            }
-        }
-        bent
+    /// The springs between nodes of the mesh that the sheet is under unit tension, N/m.
+    pub(super) fn springs(&self) -> impl Iterator<Item = ([usize; 2], f64)> {
+        let ends = |edge: &Edge| edge.ends.map(|end| self.nodes[end as usize] as usize);
+        self.edges.iter().map(move |edge| (ends(edge), -edge.between))
     }
 }

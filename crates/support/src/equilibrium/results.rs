@@ -12,9 +12,8 @@ use super::step::At;
 /// and several nodes of the mesh. What a single node carries is no result.
 pub(super) const DISC: f64 = 0.015;
 
-/// Share of a compartment's stiffness by which equations may differ from those of the answer, far
-/// below what the model can tell, for
-/// the stiffness against turning to be taken from them.
+/// Share of a compartment's stiffness by which equations may differ from those of the answer, for
+/// the stiffness against turning to be taken from them: far below what the model can tell.
 const SAME: f64 = 1e-3;
 
 /// How the search ended, and what it found.

@@ -11,8 +11,10 @@ use crate::linear::{Border, Bordered, Free, SmallMatrix};
 use super::level::Level;
 use super::problem::{Problem, State};
 
-/// Halvings of the bracket: beyond the 53 bits of a number nothing is gained.
-const MOST_HALVINGS: u32 = 60;
+/// Share of the bracket to which c is found: near rounding.
+const NEAR: f64 = 1e-14;
+/// What presses where the sheet would leave no room, Pa: more than cells ever do.
+const NO_ROOM: f64 = 1e12;
 
 /// The unit solution at the nodes of a mesh, m2, with seams held.
 pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
@@ -59,20 +61,19 @@ impl Problem<'_> {
         let left = |steepness: f64| {
             let volume = patch.area * self.wall + steepness * unit_volume;
             if volume <= 0.0 {
-                return f64::NEG_INFINITY;
+                return -NO_ROOM;
             }
             let (tension, _) = self.tension(patch, 0.5 * steepness * steepness * unit_volume);
             steepness * tension + self.parameters.cover_weight - law.pressure(volume).pressure
         };
-        let mut low = -self.parameters.cover_weight.abs() / self.parameters.tension_slack;
+        let low = -self.parameters.cover_weight.abs() / self.parameters.tension_slack;
         let mut high = 1.0;
         while left(high) < 0.0 {
             high *= 2.0;
         }
-        for _ in 0..MOST_HALVINGS {
-            let middle = f64::midpoint(low, high);
-            if left(middle) < 0.0 { low = middle } else { high = middle }
-        }
-        f64::midpoint(low, high)
+        // The ITP method with the constants that its authors advise (Oliveira and Takahashi, ACM
+        // Trans. Math. Softw. 47, 2020).
+        let (near, k1) = (NEAR * (high - low), 0.2 / (high - low));
+        kurbo::common::solve_itp(left, low, high, near, 1, k1, left(low), left(high))
     }
 }
