@@ -397,6 +397,9 @@ fn effects_of_a_cell_are_difference_quotients() {
         let effects =
             effects_of_a_cell(&cushion.model, &cushion.cells, &placed, &parameters, &here)
                 .expect("it is at rest");
+        // Where there is no cell yet, the first one's effect is a number too.
+        assert!(effects.iter().flat_map(|own| own.pose).all(f64::is_finite));
+        assert!(effects.iter().flat_map(|own| &own.load).all(|load| load.is_finite()));
         for (at, effect) in
             effects.iter().enumerate().filter(|(at, _)| cushion.cells[*at].count > 0.0)
         {
