@@ -7,8 +7,8 @@
 
 use crate::linear::{Border, Entries, Free, SmallMatrix};
 
-use super::problem::{Hold, Problem, WALL_SPRING};
-use super::step::{At, Load};
+use super::problem::{Hold, Problem, State, WALL_SPRING};
+use super::step::{At, Load, Springs};
 
 /// Stiffness against sinking, rolling and pitching that a body has which touches nothing, so that
 /// it is no error, N/m: far below that of a cushion, which is some 10 kN/m.
@@ -18,15 +18,14 @@ const LOOSE: f64 = 1e-4;
 /// Newton's method; 1000 is that of the slackest cover over the largest cushion.
 const LOOSE_SHEET: f64 = 0.1;
 
+/// The equations, before they are written down by place.
 pub(super) struct Equations<'a> {
     at: &'a At<'a>,
     pub(super) free: Free,
     /// The unknown modes of the pose.
     pub(super) modes: Vec<usize>,
-    /// Stiffness at the nodes that is not the sheet's tension, N/m.
-    pub(super) local: Vec<f64>,
-    /// Springs between sheet and body at the nodes, N/m.
-    to_body: Vec<f64>,
+    /// Stiffness at the nodes that is not the sheet's tension.
+    pub(super) springs: Springs,
     /// The compartments that add a term of rank one, and whether it is the tension's.
     ranks: Vec<(usize, bool)>,
 }
@@ -42,21 +41,16 @@ impl<'a> Equations<'a> {
                 ranks.push((compartment, true));
             }
         }
-        let symbolic = &at.problem.level.symbolic;
-        let mut free = vec![false; symbolic.len()];
-        for (node, hold) in at.holds.iter().enumerate() {
-            free[symbolic.place(node as u32)] = *hold == Hold::Free;
-        }
-        let free = Free::new(free.into_iter());
-        let to_body = at.springs_to_body();
-        let local = at.local_stiffness();
-        Self { at, free, modes: free_modes(at.problem), local, to_body, ranks }
+        let free = at.problem.level.symbolic.free(|node| at.holds[node] == Hold::Free);
+        let own = Springs::of(at.problem, at.state);
+        let springs = if let Some(more) = at.springs { own.with(more) } else { own };
+        Self { at, free, modes: free_modes(at.problem), springs, ranks }
     }
 
     /// The matrix of sheet and local stiffness, by place.
     pub(super) fn entries(&self) -> Entries {
         let tensions = self.at.forces.patches.iter().map(|own| own.tension);
-        self.at.problem.level.stiffness(tensions, &self.local)
+        self.at.problem.level.stiffness(tensions, &self.springs.sums())
     }
 
     /// For each node where its row begins in a border so wide; nothing for one that is not free.
@@ -111,11 +105,13 @@ impl<'a> Equations<'a> {
             return;
         }
         let mut pose = PoseColumns { corner: [[0.0; 3]; 3], modes: &self.modes, border };
+        let Springs { to_body, to_ground } = &self.springs;
         for (node, hold) in self.at.holds.iter().enumerate() {
             match hold {
-                Hold::Body => pose.add_spring(self.local[node], self.modes_at(node), None),
-                Hold::Free if self.to_body[node] > 0.0 => {
-                    pose.add_spring(self.to_body[node], self.modes_at(node), Some(rows[node]));
+                // Its springs to the body go with it.
+                Hold::Body => pose.add_spring(to_ground[node], self.modes_at(node), None),
+                Hold::Free if to_body[node] > 0.0 => {
+                    pose.add_spring(to_body[node], self.modes_at(node), Some(rows[node]));
                 }
                 Hold::Free | Hold::Wall => {}
             }
@@ -123,21 +119,16 @@ impl<'a> Equations<'a> {
         for (patch, own) in self.at.problem.level.patches.iter().zip(&self.at.forces.patches) {
             for ([a, b], unit) in patch.springs() {
                 let stiffness = own.tension * unit;
-                match [self.at.holds[a], self.at.holds[b]] {
-                    [Hold::Body, Hold::Body] => {
+                let row = |node: usize| (self.at.holds[node] == Hold::Free).then(|| rows[node]);
+                match [a, b].map(|node| self.at.holds[node] == Hold::Body) {
+                    [true, true] => {
                         let (from, to) = (self.modes_at(a), self.modes_at(b));
-                        let by = [0.0, to[1] - from[1], to[2] - from[2]];
+                        let by = [0, 1, 2].map(|mode| to[mode] - from[mode]);
                         pose.add_spring(stiffness, by, None);
                     }
-                    [Hold::Body, other] => {
-                        let row = (other == Hold::Free).then(|| rows[b]);
-                        pose.add_spring(stiffness, self.modes_at(a), row);
-                    }
-                    [other, Hold::Body] => {
-                        let row = (other == Hold::Free).then(|| rows[a]);
-                        pose.add_spring(stiffness, self.modes_at(b), row);
-                    }
-                    _ => {}
+                    [true, false] => pose.add_spring(stiffness, self.modes_at(a), row(b)),
+                    [false, true] => pose.add_spring(stiffness, self.modes_at(b), row(a)),
+                    [false, false] => {}
                 }
             }
         }
@@ -225,48 +216,65 @@ pub(super) fn right_of_pose(
     modes.iter().map(|mode| whole[*mode]).collect()
 }
 
-impl At<'_> {
-    /// Springs between sheet and body, N/m: of soft tissue that is pressed, and further ones.
-    fn springs_to_body(&self) -> Vec<f64> {
-        let problem = self.problem;
-        let mut to_body = vec![0.0; problem.level.len()];
-        if let (Some(tissue), Some(_)) = (problem.tissue(), &problem.body) {
-            for (node, height) in self.state.sheet.iter().enumerate() {
-                if *height > problem.skin(node, &self.state.pose) {
-                    to_body[node] = tissue * problem.level.areas[node];
+impl Problem<'_> {
+    /// Springs between sheet and body, N/m: of soft tissue that is pressed.
+    pub(super) fn springs_to_body(&self, state: &State) -> Vec<f64> {
+        let mut to_body = vec![0.0; self.level.len()];
+        if let (Some(tissue), Some(_)) = (self.tissue(), &self.body) {
+            for (node, height) in state.sheet.iter().enumerate() {
+                if *height > self.skin(node, &state.pose) {
+                    to_body[node] = tissue * self.level.areas[node];
                 }
             }
-        }
-        if let Some(springs) = self.springs {
-            to_body.iter_mut().zip(&springs.to_body).for_each(|(own, more)| *own += more);
         }
         to_body
     }
 
-    /// Stiffness at the nodes that is not the sheet's tension, N/m.
-    pub(super) fn local_stiffness(&self) -> Vec<f64> {
-        let problem = self.problem;
-        let mut local = self.springs_to_body();
-        for (node, height) in self.state.sheet.iter().enumerate() {
+    /// Stiffness at the nodes that is neither the sheet's tension nor between sheet and body, N/m.
+    pub(super) fn springs_to_ground(&self, state: &State) -> Vec<f64> {
+        let mut to_ground = vec![0.0; self.level.len()];
+        for (node, height) in state.sheet.iter().enumerate() {
             if *height < 0.0 {
-                local[node] += problem.parameters.base_stiffness * problem.level.areas[node];
+                to_ground[node] = self.parameters.base_stiffness * self.level.areas[node];
             }
         }
-        for node in &problem.yielding {
-            if problem.stretched(*node, self.state) > 0.0 {
-                local[*node as usize] += WALL_SPRING;
+        for node in &self.yielding {
+            if self.stretched(*node, state) > 0.0 {
+                to_ground[*node as usize] += WALL_SPRING;
             }
         }
-        if let Some(springs) = self.springs {
-            local.iter_mut().zip(&springs.to_ground).for_each(|(own, more)| *own += more);
-        }
-        for (compartment, patch) in problem.level.patches.iter().enumerate() {
-            let migration = problem.migration.as_ref();
+        for (compartment, patch) in self.level.patches.iter().enumerate() {
+            let migration = self.migration.as_ref();
             let stiffness = migration.map_or(0.0, |migration| migration.stiffness[compartment]);
             for (node, area) in patch.nodes.iter().zip(&patch.areas) {
-                local[*node as usize] += stiffness.max(LOOSE_SHEET) * area;
+                to_ground[*node as usize] += stiffness.max(LOOSE_SHEET) * area;
             }
         }
-        local
+        to_ground
+    }
+}
+
+impl Springs {
+    /// Those of a state.
+    pub(super) fn of(problem: &Problem<'_>, state: &State) -> Self {
+        Self {
+            to_body: problem.springs_to_body(state),
+            to_ground: problem.springs_to_ground(state),
+        }
+    }
+
+    /// With further ones.
+    fn with(mut self, more: &Self) -> Self {
+        let add = |own: &mut [f64], more: &[f64]| {
+            own.iter_mut().zip(more).for_each(|(own, more)| *own += more);
+        };
+        add(&mut self.to_body, &more.to_body);
+        add(&mut self.to_ground, &more.to_ground);
+        self
+    }
+
+    /// The stiffness of both kinds together at each node.
+    pub(super) fn sums(&self) -> Vec<f64> {
+        self.to_body.iter().zip(&self.to_ground).map(|(one, other)| one + other).collect()
     }
 }

@@ -126,13 +126,10 @@ impl<'a> Case<'a> {
         let mut steps = 0;
         let mut state = self.touching(0, unloaded, &rider);
         state.pose[0] -= DIP;
+        let coarse = Limits { residual: COARSE * rider.weight, ..limits };
         for level in 0..self.finest() {
             let problem = self.loaded_problem(level, unloaded, rider);
-            if let Some(found) = newton::search(
-                &problem,
-                state.clone(),
-                Limits { residual: COARSE * rider.weight, ..limits },
-            ) {
+            if let Some(found) = newton::search(&problem, state.clone(), coarse) {
                 steps += found.steps;
                 state = found.state;
             }

@@ -6,7 +6,7 @@
 //! take these away and hardly anything else.
 
 use super::problem::{Problem, State};
-use super::step::At;
+use super::step::Springs;
 
 /// Steps: the third gains little.
 const SWEEPS: u32 = 2;
@@ -18,8 +18,7 @@ pub(super) fn smooth(problem: &Problem<'_>, state: &mut State) {
     problem.keep(state);
     for _ in 0..SWEEPS {
         let Some(forces) = problem.forces(state) else { return };
-        let mut stiffness =
-            At { problem, state, forces: &forces, holds: &[], springs: None }.local_stiffness();
+        let mut stiffness = Springs::of(problem, state).sums();
         for (patch, own) in problem.level.patches.iter().zip(&forces.patches) {
             for (node, diagonal) in patch.nodes.iter().zip(&patch.diagonal) {
                 stiffness[*node as usize] += own.tension * diagonal;

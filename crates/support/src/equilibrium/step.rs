@@ -55,7 +55,7 @@ pub(super) struct Factored {
     modes: Vec<usize>,
     holds: Vec<Hold>,
     /// Stiffness at the nodes that is not the sheet's tension, N/m.
-    local: Vec<f64>,
+    springs: Vec<f64>,
     /// Tension, its slope, and stiffness of the fill of each compartment.
     patches: Vec<[f64; 3]>,
     /// Stiffness of the pose when all else follows.
@@ -75,7 +75,7 @@ impl At<'_> {
         let mut bordered = Bordered::new(&level.symbolic, &entries, free, border).ok()?;
         let turning = PoseStiffness::of(&bordered.schur, &equations.modes)?;
         let trunk = self.problem.body.as_ref().map_or([0.0; 3], |body| body.trunk());
-        let stands = turning.stands([trunk[1], trunk[2]]);
+        let stands = turning.stands(trunk);
         if stands {
             for (at, mode) in equations.modes.iter().enumerate() {
                 bordered.schur[[at, at]] -= trunk[*mode];
@@ -87,7 +87,7 @@ impl At<'_> {
             bordered,
             modes: equations.modes,
             holds: self.holds.to_vec(),
-            local: equations.local,
+            springs: equations.springs.sums(),
             patches: self.forces.patches.iter().map(stiffnesses).collect(),
         };
         let solved = factored.bordered.solve(&rights)?;
@@ -110,7 +110,7 @@ impl Factored {
         };
         self.holds == at.holds
             && self.patches.iter().zip(&at.forces.patches).all(near)
-            && self.local == at.local_stiffness()
+            && self.springs == Springs::of(at.problem, at.state).sums()
     }
 
     /// The change under another load.

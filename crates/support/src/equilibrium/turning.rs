@@ -36,12 +36,11 @@ impl PoseStiffness {
         Some(Self { matrix })
     }
 
-    /// Whether every small turn is resisted when a trunk takes so much of the stiffness in roll
-    /// and in pitch, N m per radian. It takes none of a mode that is held.
-    pub(super) fn stands(&self, trunk: [f64; 2]) -> bool {
+    /// Whether every small turn is resisted when a trunk takes so much of the stiffness in each
+    /// mode, N m per radian. It takes none of one that is held.
+    pub(super) fn stands(&self, trunk: [f64; 3]) -> bool {
         let k = |row: usize, column: usize| {
-            let taken = if row == column && row > 0 { trunk[row - 1] } else { 0.0 };
-            self.matrix[row][column] - taken
+            self.matrix[row][column] - if row == column { trunk[row] } else { 0.0 }
         };
         // A symmetric matrix is positive where its leading minors are.
         let two = k(0, 0) * k(1, 1) - k(0, 1) * k(1, 0);
@@ -80,19 +79,22 @@ mod tests {
     #[test]
     fn springs_in_a_row_give_way_together() {
         let stiffness = PoseStiffness::of(&springs(), &[0, 1]).expect("it is regular");
-        // 100 N/m on the left and 50 on the right: turned about the left one, as no force moves
-        // it, 50 * 0.6^2 N m over both; for sinking alone, the resultant at a third.
-        let (left, right) = (100.0, 50.0);
-        let roll = 0.36 * left * right / (left + right);
+        // 100 N/m on the left and, two springs in a row, 50 on the right, 0.6 m apart. Free to
+        // sink, the two bear the same force F with a moment of 0.6 F, and the turn is
+        // (F/100 + F/50)/0.6.
+        let roll = 0.6 * 0.6 / (1.0 / 100.0 + 1.0 / 50.0);
+        // Free to roll, both bear half, and the middle sinks by the mean of F/200 and F/100.
+        let sink = 1.0 / f64::midpoint(1.0 / 200.0, 1.0 / 100.0);
+        // Rounding of some ten operations on numbers up to 200.
         assert!((stiffness.alone(1) - roll).abs() < 1e-12);
-        let sink = 0.36 * left * right / (0.09 * (left + right));
-        assert!((stiffness.alone(0) - sink).abs() < 1e-11);
+        assert!((stiffness.alone(0) - sink).abs() < 1e-12);
     }
 
     #[test]
     fn a_trunk_falls_over_where_it_takes_all_stiffness() {
         let stiffness = PoseStiffness::of(&springs(), &[0, 1]).expect("it is regular");
-        assert!(stiffness.stands([11.9, 0.0]));
-        assert!(!stiffness.stands([12.1, 0.0]));
+        // Free to sink, it resists rolling with 12 N m per radian: see above.
+        assert!(stiffness.stands([0.0, 11.9, 0.0]));
+        assert!(!stiffness.stands([0.0, 12.1, 0.0]));
     }
 }

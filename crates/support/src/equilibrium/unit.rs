@@ -6,7 +6,7 @@
 //! the base is touched, this is a first guess.
 
 use crate::fill::FillLaw;
-use crate::linear::{Border, Bordered, Free, SmallMatrix};
+use crate::linear::{Border, Bordered, SmallMatrix};
 
 use super::level::Level;
 use super::problem::{Problem, State};
@@ -19,13 +19,8 @@ const NO_ROOM: f64 = 1e12;
 /// The unit solution at the nodes of a mesh, m2, with seams held.
 pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
     let symbolic = &level.symbolic;
-    let unit_tension = std::iter::repeat(1.0);
-    let entries = level.stiffness(unit_tension, &vec![0.0; level.len()]);
-    let mut inner = vec![false; level.len()];
-    for (node, seam) in level.seam.iter().enumerate() {
-        inner[symbolic.place(node as u32)] = !seam;
-    }
-    let free = Free::new(inner.into_iter());
+    let entries = level.stiffness(std::iter::repeat(1.0), &vec![0.0; level.len()]);
+    let free = symbolic.free(|node| !level.seam[node]);
     let mut vectors = vec![0.0; free.count];
     for (node, _) in level.seam.iter().enumerate().filter(|(_, seam)| !**seam) {
         vectors[free.row(symbolic.place(node as u32))] = level.areas[node];

@@ -32,7 +32,7 @@ pub(crate) struct Bordered {
     nodes: usize,
     width: usize,
     scale: Vec<f64>,
-    /// M - D Y'Y.
+    /// M - D Y'Y. What is added to it is added to M.
     pub(crate) schur: SmallMatrix,
 }
 

@@ -52,32 +52,15 @@ pub(crate) struct Free {
 impl Free {
     const HELD: u32 = u32::MAX;
 
-    /// Numbers the nodes, given by place whether each is free.
-    pub(crate) fn new(free: impl Iterator<Item = bool>) -> Self {
-        let mut count = 0;
-        let number = |free: bool| {
-            let row = if free { count } else { Self::HELD };
-            count += u32::from(free);
-            row
-        };
-        let rows = free.map(number).collect();
-        Self { rows, count: count as usize }
-    }
-
     /// Whether the node at a place is free.
     #[inline]
     pub(crate) fn has(&self, place: u32) -> bool {
         self.rows[place as usize] != Self::HELD
     }
 
-    /// The number of the node at a place among the free ones.
-    ///
-    /// # Panics
-    ///
-    /// May panic later where it is not free.
+    /// The number of the node at a place among the free ones; far beyond all where it is not free.
     #[inline]
     pub(crate) fn row(&self, place: usize) -> usize {
-        debug_assert!(self.rows[place] != Self::HELD, "the node is free");
         self.rows[place] as usize
     }
 }
@@ -160,6 +143,20 @@ impl Symbolic {
         let start = self.starts[column] as usize;
         let own = &self.below[start..self.starts[column + 1] as usize];
         start + own.binary_search(&row).expect("the nodes are joined")
+    }
+
+    /// Numbers the nodes that are free, in the order of elimination.
+    pub(crate) fn free(&self, is_free: impl Fn(usize) -> bool) -> Free {
+        let mut rows = vec![Free::HELD; self.len()];
+        for (node, place) in self.place.iter().enumerate().filter(|(node, _)| is_free(*node)) {
+            rows[*place as usize] = node as u32;
+        }
+        let mut count = 0;
+        for row in rows.iter_mut().filter(|row| **row != Free::HELD) {
+            *row = count;
+            count += 1;
+        }
+        Free { rows, count: count as usize }
     }
 
     /// Entries that are all zero.

@@ -73,10 +73,6 @@ fn solve_plainly(matrix: &[Vec<f64>], right: &[f64]) -> Vec<f64> {
     solved
 }
 
-fn all(nodes: usize) -> Free {
-    Free::new(std::iter::repeat_n(true, nodes))
-}
-
 fn plain(symbolic: &Symbolic, entries: &Entries, free: &Free) -> Result<Factor, NotPositive> {
     Factor::new(&System { symbolic, entries, free, border: &[], width: 0 })
 }
@@ -87,12 +83,10 @@ fn check(columns: usize, rows: usize, width: usize, is_free: impl Fn(usize) -> b
     let (graph, places) = net(columns, rows);
     let symbolic = Symbolic::new(&graph, &places);
     let (entries, full) = matrix(&graph, &symbolic, 7);
-    let mut free = vec![false; graph.len()];
     let nodes: Vec<usize> = (0..graph.len()).filter(|node| is_free(*node)).collect();
-    nodes.iter().for_each(|node| free[symbolic.place(*node as u32)] = true);
     let mut numbers = Numbers(11);
     let right: Vec<f64> = (0..graph.len() * width).map(|_| numbers.next()).collect();
-    let free = Free::new(free.into_iter());
+    let free = symbolic.free(&is_free);
     let mut vectors = vec![0.0; free.count * width];
     for &node in &nodes {
         let row = free.row(symbolic.place(node as u32)) * width;
@@ -131,48 +125,60 @@ fn nodes_that_are_not_free_are_left_out() {
     check(9, 9, 1, |_| false);
 }
 
-#[test]
-fn a_border_agrees_with_plain_elimination() {
+/// Solves with a border of two columns, of which the first has numbers where `reaches` says, and
+/// puts the solution into the equations.
+#[track_caller]
+fn check_border(is_free: impl Fn(usize) -> bool, reaches: impl Fn(usize) -> bool) {
     let (graph, places) = net(9, 8);
     let symbolic = Symbolic::new(&graph, &places);
     let (entries, full) = matrix(&graph, &symbolic, 3);
-    let free = all(graph.len());
+    let free = symbolic.free(&is_free);
+    let nodes: Vec<usize> = (0..graph.len()).filter(|node| is_free(*node)).collect();
     let mut numbers = Numbers(5);
-    let count = graph.len();
     let scale = [1.0, 3.0];
-    let columns: Vec<Vec<f64>> =
-        (0..3).map(|_| (0..count).map(|_| numbers.next()).collect()).collect();
+    let mut columns: Vec<Vec<f64>> =
+        (0..3).map(|_| (0..graph.len()).map(|_| numbers.next()).collect()).collect();
+    (0..graph.len()).filter(|node| !reaches(*node)).for_each(|node| columns[0][node] = 0.0);
     let mut corner = SmallMatrix::zeros(2);
     (corner[[0, 0]], corner[[1, 1]], corner[[0, 1]], corner[[1, 0]]) = (400.0, -9.0, 0.3, 0.9);
-    let mut vectors = vec![0.0; count * 3];
-    for node in 0..count {
+    let mut vectors = vec![0.0; free.count * 3];
+    // Numbers where a node is not free must not matter.
+    let mut right = vec![f64::NAN; graph.len()];
+    for &node in &nodes {
         let place = symbolic.place(node as u32);
-        (0..3).for_each(|at| vectors[place * 3 + at] = columns[at][node]);
+        (0..3).for_each(|at| vectors[free.row(place) * 3 + at] = columns[at][node]);
+        right[place] = columns[2][node];
     }
     let border = Border { vectors, width: 3, scale: scale.to_vec(), corner: corner.clone() };
     let equations = Bordered::new(&symbolic, &entries, &free, border).expect("it is positive");
-    let solved = equations.solve(&[vec![0.7, -0.2]]).expect("it is regular").remove(0);
-    let (t, y) = (&solved.border, &solved.nodes);
-    let right = (0..count).map(|node| (symbolic.place(node as u32), columns[2][node]));
-    let mut by_place = vec![0.0; count];
-    right.for_each(|(place, value)| by_place[place] = value);
-    let again = equations.solve_for(by_place, &[0.7, -0.2]).expect("it is regular");
-    for (one, other) in solved.nodes.iter().zip(&again.nodes) {
-        // The same numbers in another order.
-        assert!((one - other).abs() < 1e-13);
+    let with_border = equations.solve(&[vec![0.7, -0.2]]).expect("it is regular").remove(0);
+    let later = equations.solve_for(right, &[0.7, -0.2]).expect("it is regular");
+    for Solved { nodes: y, border: t } in [with_border, later] {
+        let y = |node: usize| y[symbolic.place(node as u32)];
+        for &node in &nodes {
+            let row: f64 = nodes.iter().map(|to| full[node][*to] * y(*to)).sum();
+            let left = row + columns[0][node] * t[0] + columns[1][node] * t[1] - columns[2][node];
+            // Rounding of sums of some ten numbers.
+            assert!(left.abs() < 1e-12, "{node}: {left}");
+        }
+        for (at, known) in [0.7, -0.2].iter().enumerate() {
+            let product: f64 = nodes.iter().map(|node| columns[at][*node] * y(*node)).sum();
+            let left =
+                scale[at] * product + corner[[at, 0]] * t[0] + corner[[at, 1]] * t[1] - known;
+            assert!(left.abs() < 1e-12, "{at}: {left}");
+        }
     }
-    for node in 0..count {
-        let row: f64 = (0..count).map(|to| full[node][to] * y[symbolic.place(to as u32)]).sum();
-        let left = row + columns[0][node] * t[0] + columns[1][node] * t[1] - columns[2][node];
-        // Rounding of sums of some ten numbers.
-        assert!(left.abs() < 1e-12, "{node}: {left}");
-    }
-    for (at, known) in [0.7, -0.2].iter().enumerate() {
-        let product: f64 =
-            (0..count).map(|node| columns[at][node] * y[symbolic.place(node as u32)]).sum();
-        let left = scale[at] * product + corner[[at, 0]] * t[0] + corner[[at, 1]] * t[1] - known;
-        assert!(left.abs() < 1e-12, "{at}: {left}");
-    }
+}
+
+#[test]
+fn a_border_satisfies_its_equations() {
+    check_border(|_| true, |_| true);
+    // In a corner alone, so that most fronts do not have the column.
+    check_border(|_| true, |node| node % 9 < 2 && node < 18);
+    check_border(|node| node % 5 != 0, |node| node % 9 > 4);
+    check_border(|node| node % 5 != 0, |_| false);
+    // No node is free: the border is alone.
+    check_border(|_| false, |_| true);
 }
 
 #[test]
@@ -181,9 +187,9 @@ fn a_matrix_that_is_not_positive_is_refused() {
     let symbolic = Symbolic::new(&graph, &places);
     let (mut entries, _) = matrix(&graph, &symbolic, 7);
     entries.diagonal[20] = -1.0;
-    assert!(plain(&symbolic, &entries, &all(36)).is_err());
+    assert!(plain(&symbolic, &entries, &symbolic.free(|_| true)).is_err());
     entries.diagonal[20] = f64::NAN;
-    assert!(plain(&symbolic, &entries, &all(36)).is_err());
+    assert!(plain(&symbolic, &entries, &symbolic.free(|_| true)).is_err());
 }
 
 /// The bound of nested dissection on a square of n nodes is 31/4 n log2 n numbers (George, 1973);
@@ -195,8 +201,8 @@ fn few_numbers_arise() {
     let mut entries = symbolic.zeros();
     entries.diagonal.fill(7.0);
     entries.below.fill(-1.0);
-    let free = all(graph.len());
-    let factor = plain(&symbolic, &entries, &free).expect("the diagonal outweighs the rest");
+    let factor = plain(&symbolic, &entries, &symbolic.free(|_| true))
+        .expect("the diagonal outweighs the rest");
     let nodes = graph.len() as f64;
     assert!((factor.len() as f64) < 31.0 / 8.0 * nodes * nodes.log2() * 1.25, "{}", factor.len());
 }
