@@ -16,7 +16,8 @@ pub(crate) struct Factor {
     /// The rows of each front, as places: free nodes eliminated there, free nodes around, columns
     /// of the border.
     index: Vec<u32>,
-    /// The factor's rows for each front, each as long as nodes are eliminated there.
+    /// For each front the factor's columns of the nodes eliminated there, each with all rows of the
+    /// front; what stands above the diagonal is not read.
     values: Vec<f64>,
     /// Y'Y by rows.
     products: Vec<f64>,
@@ -123,13 +124,7 @@ impl Factor {
             return Err(NotPositive);
         }
         let values = self.values.len();
-        self.values.resize(values + size * pivots, 0.0);
-        let own = &mut self.values[values..];
-        for (at, column) in work.matrix[..size * size].chunks_exact(size).take(pivots).enumerate() {
-            for (row, value) in column.iter().enumerate().skip(at) {
-                own[row * pivots + at] = *value;
-            }
-        }
+        self.values.extend_from_slice(&work.matrix[..size * pivots]);
         self.fronts.push(Columns { index: start, pivots, size, values });
         if size > pivots {
             work.stack.push(&work.matrix[..size * size], size, pivots, start + pivots);
@@ -152,19 +147,18 @@ impl Factor {
     /// which the nodes' become z, and the border's `v - Y'z`.
     pub(crate) fn forward(&self, vector: &mut [f64]) {
         let mut own = Vec::new();
-        for columns in &self.fronts {
-            let (places, rows) = self.parts(columns);
+        for front in &self.fronts {
+            let (places, columns) = self.parts(front);
             own.clear();
-            for (at, (place, row)) in
-                places.iter().zip(rows.chunks_exact(columns.pivots)).enumerate()
-            {
-                let value = &mut vector[*place as usize];
-                let known = at.min(columns.pivots);
-                *value -= dense::dot(&row[..known], &own[..known]);
-                if at < columns.pivots {
-                    *value /= row[at];
-                    own.push(*value);
-                }
+            own.extend(places.iter().map(|place| vector[*place as usize]));
+            for (at, column) in columns.chunks_exact(front.size).enumerate() {
+                let known = own[at] / column[at];
+                own[at] = known;
+                let below = own[at + 1..].iter_mut().zip(&column[at + 1..]);
+                below.for_each(|(value, factor)| *value -= factor * known);
+            }
+            for (place, value) in places.iter().zip(&own) {
+                vector[*place as usize] = *value;
             }
         }
     }
@@ -173,32 +167,25 @@ impl Factor {
     /// nodes' become y.
     pub(crate) fn backward(&self, vector: &mut [f64]) {
         let mut own = Vec::new();
-        for columns in self.fronts.iter().rev() {
-            let (places, rows) = self.parts(columns);
-            let pivots = columns.pivots;
+        for front in self.fronts.iter().rev() {
+            let (places, columns) = self.parts(front);
             own.clear();
-            own.extend(places[..pivots].iter().map(|place| vector[*place as usize]));
-            for (at, (place, row)) in places.iter().zip(rows.chunks_exact(pivots)).enumerate().rev()
-            {
-                let known = if at < pivots {
-                    own[at] /= row[at];
-                    own[at]
-                } else {
-                    vector[*place as usize]
-                };
-                let before = own.iter_mut().zip(&row[..at.min(pivots)]);
-                before.for_each(|(value, factor)| *value -= factor * known);
+            own.extend(places.iter().map(|place| vector[*place as usize]));
+            for (at, column) in columns.chunks_exact(front.size).enumerate().rev() {
+                let known = dense::dot(&column[at + 1..], &own[at + 1..]);
+                own[at] = (own[at] - known) / column[at];
             }
-            for (place, value) in places.iter().zip(&own) {
+            for (place, value) in places[..front.pivots].iter().zip(&own) {
                 vector[*place as usize] = *value;
             }
         }
     }
 
-    fn parts(&self, columns: &Columns) -> (&[u32], &[f64]) {
-        let places = &self.index[columns.index..columns.index + columns.size];
-        let end = columns.values + columns.size * columns.pivots;
-        (places, &self.values[columns.values..end])
+    /// The rows of a front, as places, and its columns.
+    fn parts(&self, front: &Columns) -> (&[u32], &[f64]) {
+        let places = &self.index[front.index..front.index + front.size];
+        let end = front.values + front.size * front.pivots;
+        (places, &self.values[front.values..end])
     }
 }
 
