@@ -8,7 +8,7 @@ use super::{DocumentError, document};
 use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Page, Pen};
 use crate::paper::Paper;
-use crate::text::SetError;
+use crate::text::{SetError, measure};
 use crate::words::english as words;
 
 /// Where a section is.
@@ -71,6 +71,10 @@ pub struct SectionPapers<'a> {
 const DRAWING: f64 = 66.0;
 /// The underside of the body is drawn up to so far above the walls, mm of the client.
 const ABOVE: f64 = 30.0;
+/// Height of the labels over a drawing, mm: two rows, as sites that are usual have.
+const LABELS: f64 = 10.0;
+/// Between two labels, mm.
+const BETWEEN: f64 = 2.0;
 
 /// Composes one page with the sections one under the other, all at one scale.
 ///
@@ -97,11 +101,11 @@ pub fn section_sheet(papers: &SectionPapers<'_>, paper: Paper) -> Result<Documen
 }
 
 /// Millimetres of the page for a millimetre of the cushion: the widest section fits, with room
-/// for words at its ends.
+/// for words at its ends and over it.
 fn scale(papers: &SectionPapers<'_>, width: f64) -> f64 {
     let longest = papers.size.width().to_mm().max(papers.size.depth().to_mm());
-    let tallest = papers.wall_mm + ABOVE + 10.0;
-    ((width - 44.0) / longest).min((DRAWING - 14.0) / tallest).min(0.5)
+    let tallest = papers.wall_mm + ABOVE;
+    ((width - 44.0) / longest).min((DRAWING - 14.0 - LABELS) / tallest).min(0.5)
 }
 
 fn drawing(
@@ -134,19 +138,65 @@ fn drawing(
         .collect();
     block.open_path(&clipped, &Pen::solid(0.8, INK));
     let style = SMALL.colored(INK);
-    for (site, up) in section.sites.iter().zip([0.0, 1.0, 0.0, 1.0]) {
+    let labels = labels(section, &on_page)?;
+    for (site, label) in section.sites.iter().zip(&labels) {
         let at = on_page([site.at, site.height]);
         let foot = on_page([site.at, 0.0]);
         block.line(at, foot, &Pen::solid(0.35, ACCENT));
         block.circle(at, 0.8, Some(crate::page::Fill::solid(ACCENT)), None);
-        let label = Point::new(at.x, place.y0 + 4.0 + up * 4.0);
-        block.line(Point::new(at.x, label.y + 0.8), at, &Pen::dashed(0.2, SOFT, 0.5, 1.0));
-        block.text(label, &words::above_base(&site.name, site.height), &style, Align::Centre)?;
+        let over = Point::new(at.x, place.y0 + 4.0 + 4.0 * label.row as f64);
+        block.line(Point::new(at.x, over.y + 0.8), at, &Pen::dashed(0.2, SOFT, 0.5, 1.0));
+        block.text(over, &label.words, &style, Align::Centre)?;
     }
     let (left, right) = (on_page([low, 0.0]), on_page([high, 0.0]));
     block.text(Point::new(left.x - 2.0, base), ends[0], &style, Align::Right)?;
     block.text(Point::new(right.x + 2.0, base), ends[1], &style, Align::Left)?;
-    scale_bar(block, Point::new(place.center().x, base + 6.0), scale, papers.wall_mm)
+    scale_bar(block, Point::new(place.center().x, base + 6.0), scale)
+}
+
+/// What stands over a site, in the row that it has, 0 the upmost.
+struct Label {
+    words: String,
+    /// The middle, where the line to the site goes down, and half of the width, mm of the page.
+    middle: f64,
+    half: f64,
+    row: usize,
+}
+
+impl Label {
+    /// Whether the words of two labels would run into each other.
+    fn runs_into(&self, other: &Self) -> bool {
+        self.row == other.row
+            && (self.middle - other.middle).abs() < self.half + other.half + BETWEEN
+    }
+
+    /// Whether the line down from the upper of two labels would go through the lower one.
+    fn crosses(&self, other: &Self) -> bool {
+        let lower = if self.row > other.row { self } else { other };
+        self.row != other.row && (self.middle - other.middle).abs() < lower.half + BETWEEN
+    }
+}
+
+/// Puts each label into the upmost row in which it keeps clear of those before. Where two sites are
+/// so near that one line must go through the other's words, the words still keep clear.
+fn labels(section: &Section, on_page: &dyn Fn([f64; 2]) -> Point) -> Result<Vec<Label>, SetError> {
+    let mut labels: Vec<Label> = Vec::new();
+    for site in &section.sites {
+        let words = words::above_base(&site.name, site.height);
+        let half = measure(&words, &SMALL)? / 2.0;
+        let mut label = Label { words, middle: on_page([site.at, 0.0]).x, half, row: 0 };
+        let mut row_where = |meets: &dyn Fn(&Label, &Label) -> bool| {
+            (0..=labels.len()).find(|row| {
+                label.row = *row;
+                !labels.iter().any(|other| meets(&label, other))
+            })
+        };
+        let clear = row_where(&|one, other| one.runs_into(other) || one.crosses(other));
+        // One row more than there are labels has room for the words.
+        label.row = clear.or_else(|| row_where(&Label::runs_into)).unwrap_or(labels.len());
+        labels.push(label);
+    }
+    Ok(labels)
 }
 
 /// The cushion between base and loaded top, hatched; its unloaded top dashed; its walls.
@@ -177,7 +227,7 @@ fn ends_of(section: &Section) -> (f64, f64) {
 }
 
 /// A bar of 100 mm of the cushion.
-fn scale_bar(block: &mut Block, at: Point, scale: f64, _wall: f64) -> Result<(), SetError> {
+fn scale_bar(block: &mut Block, at: Point, scale: f64) -> Result<(), SetError> {
     let half = 50.0 * scale;
     let (from, to) = (Point::new(at.x - half, at.y), Point::new(at.x + half, at.y));
     let pen = Pen::solid(0.35, INK);

@@ -69,6 +69,79 @@ fn sections_name_their_sites_and_ends_and_draw_no_pressure() {
     }
 }
 
+/// Where each label of a site stands, left end, right end and baseline, over a body that reaches as
+/// high as is drawn; and the top of what is drawn of it.
+fn labels(sites: &[(&str, f64)], size: &str, paper: sheets::Paper) -> (Vec<[f64; 3]>, f64) {
+    let mut sections = sections();
+    let site =
+        |(name, at): &(&str, f64)| SectionSite { name: (*name).into(), at: *at, height: 40.0 };
+    sections[0].sites = sites.iter().map(site).collect();
+    sections[0].body.iter_mut().for_each(|point| point[1] = 30.0 + (point[0] / 12.0).powi(2));
+    let papers = SectionPapers { size: size.parse().unwrap(), ..papers(&sections[..1]) };
+    let page = section_sheet(&papers, paper).unwrap().pages.remove(0);
+    let labels: Vec<_> = (page.texts())
+        .filter(|run| run.shaped.text().ends_with("mm of cushion"))
+        .map(|run| [run.at.x, run.at.x + run.shaped.width(run.size_pt), run.at.y])
+        .collect();
+    assert_eq!(labels.len(), sites.len());
+    let heaviest = |mark: &Mark| match mark {
+        Mark::Shape(shape) if shape.pen.as_ref().is_some_and(|pen| pen.width > 0.75) => {
+            Some(sheets_bounds(&shape.path).y0)
+        }
+        _ => None,
+    };
+    let tops = page.blocks.iter().flat_map(|block| &block.marks).filter_map(heaviest);
+    (labels, tops.reduce(f64::min).expect("the underside is drawn"))
+}
+
+const ADULT: [(&str, f64); 4] = [
+    ("left seat bone", -62.0),
+    ("right seat bone", 57.0),
+    ("left trochanter", -172.0),
+    ("right trochanter", 172.0),
+];
+const CHILD: [(&str, f64); 4] = [
+    ("left seat bone", -40.0),
+    ("right seat bone", 40.0),
+    ("left trochanter", -105.0),
+    ("right trochanter", 105.0),
+];
+
+#[test]
+fn labels_of_sites_keep_clear_of_each_other_and_of_the_body() {
+    for (paper, (sites, size)) in PAPERS
+        .into_iter()
+        .flat_map(|paper| [(paper, (ADULT, "440x400")), (paper, (CHILD, "250x250"))])
+    {
+        let (labels, top) = labels(&sites, size, paper);
+        for (at, one) in labels.iter().enumerate() {
+            assert!(one[2] < top, "{one:?} {top}");
+            for other in &labels[at + 1..] {
+                let [upper, lower] = if one[2] <= other[2] { [one, other] } else { [other, one] };
+                // In one row the words keep clear; else the line from the middle of the upper one.
+                let same = upper[2] == lower[2];
+                let middle = f64::midpoint(upper[0], upper[1]);
+                let [from, to] = if same { [upper[0], upper[1]] } else { [middle, middle] };
+                assert!(to + 1.0 < lower[0] || lower[1] + 1.0 < from, "{upper:?} {lower:?}");
+            }
+        }
+    }
+}
+
+/// So near that a line must go through words; the words still keep clear of each other.
+#[test]
+fn labels_of_sites_that_are_very_near_stand_one_over_the_other() {
+    let near = [("coccyx", 0.0), ("left thigh", -5.0), ("right thigh", 20.0)];
+    for paper in PAPERS {
+        let (labels, _) = labels(&[&ADULT[..], &near].concat(), "440x400", paper);
+        for (at, one) in labels.iter().enumerate() {
+            for other in labels[at + 1..].iter().filter(|other| other[2] == one[2]) {
+                assert!(one[1] + 1.0 < other[0] || other[1] + 1.0 < one[0], "{one:?} {other:?}");
+            }
+        }
+    }
+}
+
 fn sheets_bounds(path: &sheets::BezPath) -> sheets::Rect {
     kurbo::Shape::bounding_box(path)
 }
