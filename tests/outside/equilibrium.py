@@ -14,7 +14,7 @@ CASES = [(layout, "440x400", body) for layout in ("row-six", "island-eight", "cu
 
 
 def problem(layout, size, body):
-    command = ["cargo", "run", "--quiet", "--package", "support", "--example", "coarse_problem", "--", layout, size, body]
+    command = ["cargo", "run", "--quiet", "--package", "mechanics", "--example", "coarse_problem", "--", layout, size, body]
     done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=600)
     assert done.returncode == 0, done.stderr
     return json.loads(done.stdout)

@@ -1,6 +1,6 @@
 """Times of the peer and of Seatwright on one problem, and whether they agree.
 
-Usage: compare.py COMMAND..., which is crates/support/examples/coarse_problem.rs with its arguments
+Usage: compare.py COMMAND..., which is crates/mechanics/examples/coarse_problem.rs with its arguments
 up to MM. The two take turns, so that what else the machine does slows both.
 """
 

@@ -3,7 +3,7 @@
 The energy is that of Seatwright's design, the method too: nested meshes, Newton's method with an
 active set, one sparse factorisation a step (SuperLU), pressures, tensions and pose as a border, the
 unloaded sheet first. Nothing of Seatwright's solver is used; meshes, body and counts are read from
-crates/support/examples/coarse_problem.rs. There is no fallback: where the active set fails, so does
+crates/mechanics/examples/coarse_problem.rs. There is no fallback: where the active set fails, so does
 this program.
 """
 

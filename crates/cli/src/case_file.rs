@@ -6,7 +6,7 @@ use case::{Caution, Client, Date, Plan, PlannedCount, RecordedCount, RecordedPla
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
 use fitting::{FOR_THE_GOALS, PlanInput, PreparedCushion, Refusal, Spacings};
-use support::BodyError;
+use mechanics::BodyError;
 
 use crate::failure::{Failure, Kind};
 use crate::papers;

@@ -2,7 +2,7 @@
 
 use case::Digest;
 use cushion::{Cell, Layout, Pattern, StockFill};
-use support::{Parameters, StockError, UnloadedCushion};
+use mechanics::{Parameters, StockError, UnloadedCushion};
 
 use crate::failure::Failure;
 use crate::resolve::Sourced;

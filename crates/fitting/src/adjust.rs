@@ -11,7 +11,7 @@ use case::{
     Check, Client, Date, Entry, GoalOutcome, Move, Prediction, SiteName, TopAnswer, UnderAnswer,
 };
 use cushion::{Pattern, Side};
-use support::BodyError;
+use mechanics::BodyError;
 
 use crate::estimate::{Estimate, Round, estimate};
 use crate::moves::moves;

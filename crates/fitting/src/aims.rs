@@ -4,7 +4,7 @@
 //! aim's own tolerance, so that millimetres and pascals can be added within one rank.
 
 use cushion::Side;
-use support::{CellEffect, Resting, SiteName, UnloadedCushion};
+use mechanics::{CellEffect, Resting, SiteName, UnloadedCushion};
 
 use cushion::Pattern;
 

@@ -4,7 +4,7 @@
 //! with webbing here as a smooth shape, and the loads are from memory.
 
 use cushion::{Force, Length, Pattern, Side};
-use support::{Body, Jig, Load, Placed, Resting, SheetModel, SiteName};
+use mechanics::{Body, Jig, Load, Placed, Resting, SheetModel, SiteName};
 
 use crate::prepared::PreparedCushion;
 use crate::seated::MeshedCushion;

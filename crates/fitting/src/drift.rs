@@ -2,7 +2,7 @@
 
 use case::{Check, Client, Date, Entry, UnderAnswer, day_after as add, days_between as days};
 use cushion::{Length, Side};
-use support::Parameters;
+use mechanics::Parameters;
 
 /// The longest time between two looks at a sitting surface, days: two years (Canadian SCI
 /// guideline, CAN-SCIP).

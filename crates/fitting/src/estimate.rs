@@ -5,7 +5,7 @@
 
 use case::Check;
 use cushion::{Pattern, Side};
-use support::{BodyError, Resting};
+use mechanics::{BodyError, Resting};
 
 use crate::observe::{Number, Says, says};
 use crate::seated::{MeshedCushion, Seated, has_numbers};

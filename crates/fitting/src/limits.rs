@@ -2,7 +2,7 @@
 
 use case::{PredictedOutcome, PredictedSeat, Prediction, Want};
 use cushion::Side;
-use support::Parameters;
+use mechanics::Parameters;
 
 use crate::aims::{Aim, Quantity, State};
 use crate::needs::Needs;

@@ -2,7 +2,7 @@
 
 use case::{Client, Flexibility, Goal, MeasuredAt, SiteName, Tilt};
 use cushion::{Length, Side};
-use support::{ASIS_SPACING, Sitter};
+use mechanics::{ASIS_SPACING, Sitter};
 
 /// An obliquity, as high as it is at the seat bones.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -6,7 +6,7 @@
 
 use case::{Check, PressAnswer, SiteName, TopAnswer, UnderAnswer};
 use cushion::{Pattern, Side};
-use support::Resting;
+use mechanics::Resting;
 
 /// Surface pressure under a seat bone up to which fingertips can be moved, Pa.
 pub(crate) const SAFE_UP_TO: f64 = 9e3;

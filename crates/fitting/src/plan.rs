@@ -4,7 +4,7 @@ use std::fmt;
 
 use case::{Amount, Change, Client, Date, Plan, PlannedCount};
 use cushion::{CompartmentIx, Length, Mass, Name, Pattern};
-use support::BodyError;
+use mechanics::BodyError;
 
 use crate::cautions::cautions;
 use crate::moves::moves;

@@ -2,7 +2,7 @@
 
 use case::{GoalOutcome, Prediction, Want};
 use cushion::{Mass, Side};
-use support::BodyError;
+use mechanics::BodyError;
 
 use case::Client;
 

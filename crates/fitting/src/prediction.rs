@@ -4,7 +4,7 @@ use case::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
 };
 use cushion::{Length, Pattern, Pressure, Side};
-use support::{BodyError, Outcome, Resting, SheetModel, SiteName};
+use mechanics::{BodyError, Outcome, Resting, SheetModel, SiteName};
 
 use crate::seated::{Answer, MeshedCushion, Seated, has_numbers, index_of};
 use crate::unknowns::{Setting, Unknown};
@@ -218,7 +218,7 @@ fn seat(
     }
 }
 
-fn regions(model: &SheetModel, seated: &Seated<'_>, resting: &Resting) -> support::Regions {
+fn regions(model: &SheetModel, seated: &Seated<'_>, resting: &Resting) -> mechanics::Regions {
     let bone = seated.body().site(SiteName::SeatBone(Side::Left));
     resting.regions(model, bone.map_or(0.0, |site| site.at[1]))
 }

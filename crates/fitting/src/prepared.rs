@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 
 use case::{Client, Prediction};
 use cushion::{Cell, Length, Mass, Pattern, StockFill, Volume};
-use support::{
+use mechanics::{
     BodyError, Cut, NestedMeshes, Parameters, SiteName, StockError, UnloadedCushion, unit_sheets,
 };
 
@@ -147,7 +147,7 @@ impl PreparedCushion {
             let cut = at.cut(seated.body())?;
             let profile = seated.profile(&answer, cut)?;
             let seams = seated.model().seams_along(cut, self.pattern.size());
-            let on = |site: &support::SiteRest| {
+            let on = |site: &mechanics::SiteRest| {
                 at.shows(site.site.name).then(|| {
                     let [x, y] = site.site.at;
                     let along = if at == SiteCut::SeatBones { x } else { y };
@@ -188,7 +188,7 @@ impl SiteCut {
         }
     }
 
-    fn cut(self, body: &support::Body) -> Option<Cut> {
+    fn cut(self, body: &mechanics::Body) -> Option<Cut> {
         let at = |side| body.site(SiteName::SeatBone(side)).map(|site| site.at);
         match self {
             Self::SeatBones => at(cushion::Side::Left).map(|[_, y]| Cut::Across { forward: y }),

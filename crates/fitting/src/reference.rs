@@ -4,7 +4,7 @@
 
 use case::{Client, GoalOutcome, Move, SiteName};
 use cushion::{Mass, Pattern, Side};
-use support::CellEffect;
+use mechanics::CellEffect;
 
 use crate::aims::{Quantity, State};
 use crate::goals::Ground;

@@ -9,7 +9,7 @@ use clarabel::solver::{
     DefaultSettings, DefaultSolver, IPSolver as _, NonnegativeConeT, SolverStatus,
 };
 use cushion::Pattern;
-use support::UnloadedCushion;
+use mechanics::UnloadedCushion;
 
 use crate::aims::{Aim, Slopes, State, tops};
 use crate::seated::{Seated, has_numbers};

@@ -1,7 +1,7 @@
 //! A client over a cushion, meshed and ready to be asked what counts would do.
 
 use cushion::{Length, Pattern, StockFill, Volume};
-use support::{
+use mechanics::{
     Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Placed, Rest,
     Resting, SheetModel, SiteName, come_to_rest, effects_of_a_cell,
 };

@@ -2,7 +2,7 @@
 
 use case::{Client, Sides};
 use cushion::{Length, Mass, Pattern, Side};
-use support::{BodyError, Obliquity, Parameters, Sitter};
+use mechanics::{BodyError, Obliquity, Parameters, Sitter};
 
 use crate::altitude::air_pressure;
 use crate::needs::oblique;

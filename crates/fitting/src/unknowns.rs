@@ -4,7 +4,7 @@
 //! is believed before a check has said more.
 
 use cushion::Length;
-use support::{Parameters, Sitter};
+use mechanics::{Parameters, Sitter};
 
 /// Something that is not known, and matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -11,7 +11,7 @@ use case::{
     SiteName, TopAnswer, UnderAnswer, Want,
 };
 use cushion::{Length, Mass, Name, Pressure, Side};
-use support::{Parameters, Resting};
+use mechanics::{Parameters, Resting};
 
 use crate::adjust::{AdjustInput, adjust, can_be_made};
 use crate::aims::{Quantity, State};

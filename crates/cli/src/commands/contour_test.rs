@@ -3,7 +3,7 @@
 use cushion::{Force, Length};
 use files::report::{ContourParameter, ContourStep};
 use fitting::{ContourTest, PreparedCushion, Spacings};
-use support::Jig;
+use mechanics::Jig;
 
 use crate::arguments::ContourTest as Arguments;
 use crate::failure::Failure;

@@ -8,14 +8,14 @@ use std::path::{Path, PathBuf};
 const ARROWS: [(&str, &[&str]); 11] = [
     ("cushion", &[]),
     ("case", &["cushion"]),
-    ("support", &["cushion", "case"]),
-    ("fitting", &["cushion", "case", "support"]),
+    ("mechanics", &["cushion", "case"]),
+    ("fitting", &["cushion", "case", "mechanics"]),
     ("files", &["cushion", "case"]),
     ("sheets", &["cushion", "case"]),
     ("plugin-abi", &[]),
     ("plugin-sdk", &["plugin-abi"]),
     ("plugin-host", &["plugin-abi", "files", "cushion"]),
-    ("cli", &["cushion", "case", "support", "fitting", "files", "sheets", "plugin-host"]),
+    ("cli", &["cushion", "case", "mechanics", "fitting", "files", "sheets", "plugin-host"]),
     ("testkit", &["cushion", "case", "files"]),
 ];
 

@@ -1,7 +1,7 @@
 //! The stock fill and the unloaded cushion.
 
 use cushion::{Cell, Length, Packing, Pattern, Pressure, Volume};
-use support::{Parameters, StockError, UnloadedCushion, stock_fill};
+use mechanics::{Parameters, StockError, UnloadedCushion, stock_fill};
 use testkit::assert_near;
 
 /// Straight seams on 440 x 400 mm, two sides, rows parted at `rows` mm from the rear.

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use cushion::{Length, Piece};
-use support::{Mesh, MeshError, NestedMeshes, SeamNet};
+use mechanics::{Mesh, MeshError, NestedMeshes, SeamNet};
 use testkit::assert_near;
 
 use crate::nets::{self, at};
@@ -14,7 +14,7 @@ fn meshes(net: &SeamNet, mm: f64) -> NestedMeshes {
 
 /// The least angle of all triangles, degrees.
 fn least_angle(mesh: &Mesh) -> f64 {
-    let angle = |triangle: &support::Triangle, at: usize| {
+    let angle = |triangle: &mechanics::Triangle, at: usize| {
         let corners = mesh.corners(triangle);
         let [a, b, c] = [corners[at], corners[(at + 1) % 3], corners[(at + 2) % 3]];
         let (u, v) = ([b.x - a.x, b.y - a.y], [c.x - a.x, c.y - a.y]);
@@ -123,7 +123,7 @@ fn mirror_images_are_exact() {
                 nodes.sort_unstable();
                 (nodes, compartment)
             };
-            let reflect = |own: &support::Triangle| {
+            let reflect = |own: &mechanics::Triangle| {
                 let nodes = own.nodes.map(|node| images[node as usize]);
                 sorted(nodes, compartments[own.compartment as usize])
             };

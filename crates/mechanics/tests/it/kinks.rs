@@ -1,7 +1,7 @@
 //! Bodies that touch the sheet just where a wall holds it.
 
 use cushion::{Length, Mass, Side};
-use support::{
+use mechanics::{
     Body, Cells, NestedMeshes, Obliquity, Outcome, Parameters, Placed, SheetModel, Sitter,
     come_to_rest, stock_fill,
 };

@@ -5,7 +5,7 @@
 //! Goodier, Theory of Elasticity; Roark's Formulas for Stress and Strain, table 10.1).
 
 use cushion::Length;
-use support::{NestedMeshes, SeamNet, UnitSheets, unit_sheets};
+use mechanics::{NestedMeshes, SeamNet, UnitSheets, unit_sheets};
 
 use crate::nets::{self, at};
 
@@ -116,7 +116,7 @@ fn check_all(mm: f64, most: f64) {
 
 #[test]
 fn volume_and_height_within_half_a_percent_at_the_default_width() {
-    check_all(support::DEFAULT_SPACING.to_mm(), 0.005);
+    check_all(mechanics::DEFAULT_SPACING.to_mm(), 0.005);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 //! keeps the clearance limit.
 
 use cushion::{Length, Mass, Pattern, Side};
-use support::{
+use mechanics::{
     Body, Cells, NestedMeshes, Outcome, Parameters, Placed, SheetModel, SiteName, Sitter,
     UnloadedCushion, come_to_rest, unit_sheets,
 };

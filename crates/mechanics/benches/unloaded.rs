@@ -1,11 +1,11 @@
 //! Times of the unloaded cushion: mesh, unit solution, stock fill.
 //!
-//! `cargo bench -p support --bench unloaded`. Read the medians as ratios to each other: they
+//! `cargo bench -p mechanics --bench unloaded`. Read the medians as ratios to each other: they
 //! depend on the machine and on what else it does.
 
 use cushion::{Length, Pattern};
 use divan::{Bencher, black_box};
-use support::{NestedMeshes, Parameters, UnloadedCushion, stock_fill, unit_sheets};
+use mechanics::{NestedMeshes, Parameters, UnloadedCushion, stock_fill, unit_sheets};
 
 const LAYOUTS: [&str; 3] = ["row-six", "island-eight", "curved-ten"];
 

@@ -1,7 +1,7 @@
 //! Filled cushions with a body at rest on them.
 
 use cushion::{Force, Length, Mass, Pattern, Pressure, Side, Volume};
-use support::{
+use mechanics::{
     Body, Cells, Load, NestedMeshes, Obliquity, Outcome, Parameters, Placed, Rest, Resting,
     SeamNet, SheetModel, SiteName, Sitter, come_to_rest, effects_of_a_cell, stock_fill,
 };

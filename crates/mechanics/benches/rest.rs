@@ -1,11 +1,11 @@
 //! Times of a body coming to rest.
 //!
-//! `cargo bench -p support --bench rest`. Read the medians as ratios to each other: they depend on
+//! `cargo bench -p mechanics --bench rest`. Read the medians as ratios to each other: they depend on
 //! the machine and on what else it does; the fastest is what the program needs.
 
 use cushion::{Force, Length};
 use divan::{Bencher, black_box};
-use support::{
+use mechanics::{
     Body, Cells, Load, NestedMeshes, Parameters, Placed, SheetModel, come_to_rest,
     come_to_rest_slowly, effects_of_a_cell, stock_fill,
 };

@@ -1,6 +1,6 @@
 //! Writes one problem on a coarse mesh with its answer, as JSON, for solvers that are not ours.
 //!
-//! `cargo run -p support --example coarse_problem -- LAYOUT SIZE BODY [MM [RUNS]]`, where BODY is
+//! `cargo run -p mechanics --example coarse_problem -- LAYOUT SIZE BODY [MM [RUNS]]`, where BODY is
 //! `level` or `oblique`, MM the width of the finest mesh, 16 where not given, and RUNS how often
 //! the answer is sought, each time with its seconds. tests/outside/equilibrium.py hands the problem
 //! to a general solver, tests/peers to a peer of ours.
@@ -9,7 +9,7 @@ use std::fmt::Display;
 use std::time::Instant;
 
 use cushion::{Cell, Length, Mass, Side};
-use support::{
+use mechanics::{
     Body, Cells, Load, NestedMeshes, Obliquity, Parameters, Placed, Resting, SheetModel, Sitter,
     UnloadedCushion, come_to_rest, unit_sheets,
 };

@@ -2,7 +2,7 @@
 //! practice, no source. Where the model shows a fact only in part, the test says in which part.
 
 use cushion::{CompartmentIx, Length, Mass, Pattern, Side};
-use support::{
+use mechanics::{
     Body, CellEffect, Parameters, Placed, Resting, SiteName, Sitter, ThighPose, UnloadedCushion,
     come_to_rest, effects_of_a_cell,
 };

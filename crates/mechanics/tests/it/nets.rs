@@ -4,7 +4,7 @@ use std::f64::consts::{PI, TAU};
 
 use cushion::{Chain, Piece, Point};
 use kurbo::{CubicBez, Vec2};
-use support::SeamNet;
+use mechanics::SeamNet;
 
 /// A seam with the compartment to the left hand and to the right.
 pub(crate) type Seam = (Chain, Option<u32>, Option<u32>);
