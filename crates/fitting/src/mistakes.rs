@@ -47,6 +47,19 @@ enum Counts {
     Short(usize),
 }
 
+/// Where to look in the set-up when something is wrong, what is quickest seen first.
+pub(crate) fn looks() -> Vec<String> {
+    let looks = [
+        "The seat under the cushion: does it sag, does anything lie on it?",
+        "Which way the cushion lies: FRONT to the front, TOP up.",
+        "Left and right: does each numbered compartment hold what the card says?",
+        "The client: was the pelvis fully back?",
+        "Leaks: press a handful of cells; soft ones are replaced one for one.",
+        "Lost cells: count the compartments under the seat bones.",
+    ];
+    looks.map(str::to_owned).to_vec()
+}
+
 /// Ranks what would explain all that was found, the likeliest first; that nothing is wrong is one
 /// of them.
 ///

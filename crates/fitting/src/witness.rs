@@ -377,20 +377,25 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     outcome
 }
 
-/// Whether moves lower a bone that was pinched or felt, in the truth.
+/// Whether moves harm in the truth: a bone that was felt is lowered, or one that was pinched is
+/// lowered below the limit. Few cells may go from under a pinched bone with much cushion under it.
 fn harmed(case: &Case<'_>, checks: &[Check], before: &[u32], after: &[u32]) -> bool {
+    if before == after {
+        return false;
+    }
     let clearance = |counts: &[u32], side| {
         case.rests(&case.filled(counts)).and_then(|resting| Number::Clearance(side).of(&resting))
     };
+    let limit = Parameters::default().clearance_limit;
     [Side::Left, Side::Right].into_iter().any(|side| {
-        let felt = checks.contains(&Check::Top { side, answer: TopAnswer::Pinched })
-            || checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
+        let felt = checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
+        let pinched = checks.contains(&Check::Top { side, answer: TopAnswer::Pinched });
+        let Some((before, after)) = clearance(before, side).zip(clearance(after, side)) else {
+            return felt || pinched;
+        };
         // Rounding of the solver, and nothing more.
-        felt && before != after
-            && match (clearance(before, side), clearance(after, side)) {
-                (Some(before), Some(after)) => after < before - 1e-7,
-                _ => true,
-            }
+        let lowered = after < before - 1e-7;
+        lowered && (felt || pinched && after < limit)
     })
 }
 
