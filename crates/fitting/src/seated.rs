@@ -2,8 +2,8 @@
 
 use cushion::{Length, Pattern, StockFill, Volume};
 use mechanics::{
-    Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Placed, Rest,
-    Resting, SheetModel, SiteName, come_to_rest, effects_of_a_cell,
+    Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting,
+    SeatedBody, SheetModel, SiteName, come_to_rest, effects_of_a_cell,
 };
 
 use crate::unknowns::Setting;
@@ -50,7 +50,7 @@ impl MeshedCushion {
     }
 
     /// Where any body comes to rest, under the usual parameters.
-    pub(crate) fn rest_of(&self, placed: &Placed, counts: &[f64]) -> Rest {
+    pub(crate) fn rest_of(&self, placed: &SeatedBody, counts: &[f64]) -> Rest {
         let cells = self.cells(counts, 1.0);
         come_to_rest(&self.model, &cells, placed, &Parameters::default(), None)
     }
@@ -60,7 +60,7 @@ impl MeshedCushion {
 pub(crate) struct Seated<'c> {
     cushion: &'c MeshedCushion,
     pub(crate) setting: Setting,
-    placed: Placed,
+    placed: SeatedBody,
 }
 
 /// An answer.
@@ -78,12 +78,12 @@ impl Answer {
 
 impl<'c> Seated<'c> {
     pub(crate) fn new(cushion: &'c MeshedCushion, setting: Setting) -> Result<Self, BodyError> {
-        let body = Body::sitter(&setting.sitter)?;
+        let body = Body::of_client(&setting.sitter)?;
         let body = match setting.sag {
             Some([by, width]) => body.over_sag(by, width),
             None => body,
         };
-        let placed = Placed::new(&cushion.model, body);
+        let placed = SeatedBody::new(&cushion.model, body);
         Ok(Self { cushion, setting, placed })
     }
 

@@ -13,10 +13,10 @@ mod stock;
 
 pub use crate::body::{
     ASIS_SPACING, Body, BodyError, DEFAULT_SEAT_SHARE, GRAVITY, Jig, Load, Obliquity, SEAT_SHARES,
-    Site, SiteName, Sitter, ThighPose,
+    SeatedClient, Site, SiteName, ThighPose,
 };
 pub use crate::equilibrium::{
-    CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Placed, Regions, Rest, Resting,
+    CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Regions, Rest, Resting, SeatedBody,
     SheetModel, SiteRest, TurnStiffness, come_to_rest, come_to_rest_slowly, effects_of_a_cell,
 };
 pub use crate::fill::{FillLaw, PressureAt};

@@ -7,9 +7,9 @@
 //! Algorithms in Convex Programming (1994).
 
 use super::energy::Forces;
-use super::newton::{self, End, Found, Limits};
-use super::problem::{Hold, Problem, State};
-use super::step::{At, Change, Load, Springs};
+use super::newton::{self, End, Limits, SearchEnd};
+use super::problem::{Hold, RestProblem, SheetAndPose};
+use super::step::{AppliedForces, Change, Springs, StepPoint};
 
 /// The first barrier, Pa m: some pressure under the body times a gap of millimetres.
 const FIRST: f64 = 10.0;
@@ -26,7 +26,11 @@ const SHY: f64 = 0.95;
 const MOST_HALVINGS: u32 = 60;
 
 /// Searches for the least energy. None where the start has no room for the cells.
-pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found> {
+pub(super) fn search(
+    problem: &RestProblem<'_>,
+    start: SheetAndPose,
+    limits: Limits,
+) -> Option<SearchEnd> {
     let mut inner = Inner { problem, state: inside(problem, start), mu: FIRST };
     let mut forces = problem.forces(&inner.state)?;
     let mut steps = 0;
@@ -39,7 +43,7 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
             }
             if newton::is_toppled(&inner.state) {
                 let state = inner.state;
-                return Some(Found::unfinished(End::Toppled, state, forces, steps));
+                return Some(SearchEnd::unfinished(End::Toppled, state, forces, steps));
             }
         }
         inner.mu *= LOWERED;
@@ -49,14 +53,14 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
     let state = inner.snapped(&forces);
     let mut found = newton::search(problem, state, limits)?;
     if found.end == End::GaveUp {
-        found = Found::unfinished(End::GaveUp, inner.state, forces, 0);
+        found = SearchEnd::unfinished(End::GaveUp, inner.state, forces, 0);
     }
     found.steps += steps;
     Some(found)
 }
 
 /// A state strictly below all bounds.
-fn inside(problem: &Problem<'_>, mut state: State) -> State {
+fn inside(problem: &RestProblem<'_>, mut state: SheetAndPose) -> SheetAndPose {
     for (node, height) in state.sheet.iter_mut().enumerate() {
         let bound = problem.bound(node, &state.pose).0;
         *height = height.min(bound - 1e-3);
@@ -65,14 +69,14 @@ fn inside(problem: &Problem<'_>, mut state: State) -> State {
 }
 
 struct Inner<'a> {
-    problem: &'a Problem<'a>,
-    state: State,
+    problem: &'a RestProblem<'a>,
+    state: SheetAndPose,
     /// The barrier, Pa m.
     mu: f64,
 }
 
 /// The gaps of a state, m: to the body and to the wall; infinite where there is none.
-fn gaps(problem: &Problem<'_>, state: &State) -> Vec<[f64; 2]> {
+fn gaps(problem: &RestProblem<'_>, state: &SheetAndPose) -> Vec<[f64; 2]> {
     let rigid = problem.tissue().is_none();
     let gap = |(node, height): (usize, &f64)| {
         let skin = if rigid { problem.skin(node, &state.pose) } else { f64::INFINITY };
@@ -93,13 +97,13 @@ impl Inner<'_> {
     }
 
     /// One step down; none where no fall worth having is foreseen.
-    fn advance(&self, forces: &Forces) -> Option<(State, Forces)> {
+    fn advance(&self, forces: &Forces) -> Option<(SheetAndPose, Forces)> {
         let problem = self.problem;
         let gaps = gaps(problem, &self.state);
         let (load, springs) = self.pushed(forces, &gaps);
         let holds = vec![Hold::Free; problem.level.len()];
         let springs = Some(&springs);
-        let at = At { problem, state: &self.state, forces, holds: &holds, springs };
+        let at = StepPoint { problem, state: &self.state, forces, holds: &holds, springs };
         let step = at.step(std::slice::from_ref(&load))?;
         let change = &step.changes[0];
         let sheet: f64 = load.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
@@ -126,9 +130,9 @@ impl Inner<'_> {
     }
 
     /// Minus the slopes of energy and barrier, and the barrier's curvature as springs.
-    fn pushed(&self, forces: &Forces, gaps: &[[f64; 2]]) -> (Load, Springs) {
+    fn pushed(&self, forces: &Forces, gaps: &[[f64; 2]]) -> (AppliedForces, Springs) {
         let level = self.problem.level;
-        let mut load = Load {
+        let mut load = AppliedForces {
             nodes: forces.nodes.iter().map(|force| -force).collect(),
             pose: forces.pose.map(|force| -force),
         };
@@ -139,16 +143,16 @@ impl Inner<'_> {
             load.nodes[node] -= weight / skin + weight / wall;
             springs.to_body[node] = weight / (skin * skin);
             springs.to_ground[node] = weight / (wall * wall);
-            if let Some(rider) = &self.problem.body {
-                let modes = rider.modes(level.places[node]);
-                for (own, mode) in load.pose.iter_mut().zip(modes) {
-                    *own += weight / skin * mode;
+            if let Some(body) = &self.problem.body {
+                let modes = body.modes(level.places[node]);
+                for (value, mode) in load.pose.iter_mut().zip(modes) {
+                    *value += weight / skin * mode;
                 }
             }
         }
-        if let Some(rider) = &self.problem.body {
-            for (own, held) in load.pose.iter_mut().zip(rider.held) {
-                *own = if held { 0.0 } else { *own };
+        if let Some(body) = &self.problem.body {
+            for (value, held) in load.pose.iter_mut().zip(body.held) {
+                *value = if held { 0.0 } else { *value };
             }
         }
         (load, springs)
@@ -160,8 +164,8 @@ impl Inner<'_> {
         let mut share: f64 = 1.0;
         for (node, [skin, wall]) in gaps.iter().enumerate() {
             let up = change.sheet[node];
-            let rise: f64 = self.problem.body.as_ref().map_or(0.0, |rider| {
-                let modes = rider.modes(level.places[node]);
+            let rise: f64 = self.problem.body.as_ref().map_or(0.0, |body| {
+                let modes = body.modes(level.places[node]);
                 modes.iter().zip(change.pose).map(|(mode, by)| mode * by).sum()
             });
             if up > rise {
@@ -174,15 +178,15 @@ impl Inner<'_> {
         share
     }
 
-    fn moved(&self, change: &Change, share: f64) -> State {
+    fn moved(&self, change: &Change, share: f64) -> SheetAndPose {
         let mut state = self.state.clone();
-        state.sheet.iter_mut().zip(&change.sheet).for_each(|(own, by)| *own += share * by);
-        state.pose.iter_mut().zip(change.pose).for_each(|(own, by)| *own += share * by);
+        state.sheet.iter_mut().zip(&change.sheet).for_each(|(value, by)| *value += share * by);
+        state.pose.iter_mut().zip(change.pose).for_each(|(value, by)| *value += share * by);
         state
     }
 
     /// The state with nodes put to their bounds that press on them.
-    fn snapped(&self, forces: &Forces) -> State {
+    fn snapped(&self, forces: &Forces) -> SheetAndPose {
         let mut state = self.state.clone();
         for (node, height) in state.sheet.iter_mut().enumerate() {
             let bound = self.problem.bound(node, &state.pose).0;

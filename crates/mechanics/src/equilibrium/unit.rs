@@ -8,8 +8,8 @@
 use crate::fill::FillLaw;
 use crate::linear::{Border, Bordered, SmallMatrix};
 
-use super::level::Level;
-use super::problem::{Problem, State};
+use super::level::SolverMesh;
+use super::problem::{RestProblem, SheetAndPose};
 
 /// Share of the bracket to which c is found: near rounding.
 const NEAR: f64 = 1e-14;
@@ -17,7 +17,7 @@ const NEAR: f64 = 1e-14;
 const NO_ROOM: f64 = 1e12;
 
 /// The unit solution at the nodes of a mesh, m2, with seams held.
-pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
+pub(super) fn unit_solution(level: &SolverMesh) -> Vec<f64> {
     let symbolic = &level.symbolic;
     let entries = level.stiffness(std::iter::repeat(1.0), &vec![0.0; level.len()]);
     let free = symbolic.free(|node| !level.seam[node]);
@@ -33,9 +33,9 @@ pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
     (0..level.len()).map(|node| solved[0].nodes[symbolic.place(node as u32)]).collect()
 }
 
-impl Problem<'_> {
+impl RestProblem<'_> {
     /// The unloaded sheet as though every seam held it.
-    pub(super) fn held_by_seams(&self, unit: &[f64]) -> State {
+    pub(super) fn held_by_seams(&self, unit: &[f64]) -> SheetAndPose {
         let mut sheet = vec![self.wall; unit.len()];
         for (compartment, law) in self.laws.iter().enumerate() {
             let steepness = self.steepness(compartment, law, unit);
@@ -45,7 +45,7 @@ impl Problem<'_> {
                 }
             }
         }
-        State { sheet, pose: [0.0; 3] }
+        SheetAndPose { sheet, pose: [0.0; 3] }
     }
 
     /// The c of a compartment, 1/m.
