@@ -11,7 +11,7 @@ use case::{
     Check, Client, Date, Entry, GoalOutcome, Move, Prediction, SiteName, TopAnswer, UnderAnswer,
 };
 use cushion::{Pattern, Side};
-use mechanics::BodyError;
+use mechanics::{BodyError, Stop};
 
 use crate::estimate::{Estimate, Round, estimate};
 use crate::moves::moves;
@@ -47,6 +47,8 @@ pub struct AdjustInput<'a> {
     pub now: &'a [u32],
     /// What was found.
     pub checks: &'a [Check],
+    /// Whether to stop.
+    pub stop: Stop<'a>,
 }
 
 /// What follows from checks.
@@ -116,17 +118,18 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
-    let usual = setting(input.client, input.cushion, weighing.weight)?;
-    let known = estimate(input.cushion.coarse(), pattern, &usual, &rounds)?;
+    let usual = setting(input.client, input.cushion, weighing.weight, input.stop)?;
+    let known = estimate(input.cushion.coarse(), pattern, &usual, &rounds, input.stop)?;
     let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
     let questions = questions(pattern, input.checks, &known, rounds.len());
     let mut adjusting = adjusting(pattern, input.checks, &known, &now);
-    hold(input.cushion, &known, &now, &mut adjusting)?;
+    hold(input, &known, &now, &mut adjusting)?;
     let mut notes = notes(input.checks, &adjusting);
     // A doubted word weighs next to nothing, and the moves follow from the rest.
     notes.extend(doubted(&known, rounds.len(), true));
     let setting = known.setting.clone();
-    let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
+    let planner =
+        Planner::adjusting(input.cushion, input.client, setting, &now, adjusting, input.stop);
     let mut found = planner.find()?;
     if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
         found.not_safe.push(format!(
@@ -277,7 +280,7 @@ fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64])
 /// Lets each compartment change only in the way in which it raises every bone that was pinched or
 /// felt, so that no sum of changes lowers one, however wrong the sizes of the effects are.
 fn hold(
-    cushion: &PreparedCushion,
+    input: &AdjustInput<'_>,
     known: &Estimate,
     now: &[f64],
     adjusting: &mut Adjusting,
@@ -285,7 +288,7 @@ fn hold(
     if adjusting.held.is_empty() {
         return Ok(());
     }
-    let seated = Seated::new(cushion.coarse(), known.setting.clone())?;
+    let seated = Seated::new(input.cushion.coarse(), known.setting.clone(), input.stop)?;
     let answer = seated.rest(now, None);
     let effects = answer.resting().and_then(|resting| seated.effects_at(now, resting));
     for side in &adjusting.held {

@@ -2,7 +2,7 @@
 
 use case::{GoalOutcome, Prediction, Want};
 use cushion::{Mass, Side};
-use mechanics::BodyError;
+use mechanics::{BodyError, Stop};
 
 use case::Client;
 
@@ -49,6 +49,8 @@ pub(crate) struct Planner<'a> {
     fixed: Vec<bool>,
     /// What an adjustment adds.
     adjusting: Option<Adjusting>,
+    /// Whether to stop.
+    stop: Stop<'a>,
 }
 
 /// What an adjustment adds to a plan.
@@ -71,14 +73,16 @@ impl<'a> Planner<'a> {
         weight: Mass,
         home: &[u32],
         fixed: Vec<bool>,
+        stop: Stop<'a>,
     ) -> Result<Self, BodyError> {
         Ok(Self {
             cushion,
             needs: Needs::of(client),
-            setting: setting(client, cushion, weight)?,
+            setting: setting(client, cushion, weight, stop)?,
             home: home.iter().map(|count| f64::from(*count)).collect(),
             fixed,
             adjusting: None,
+            stop,
         })
     }
 
@@ -89,6 +93,7 @@ impl<'a> Planner<'a> {
         setting: Setting,
         now: &[f64],
         adjusting: Adjusting,
+        stop: Stop<'a>,
     ) -> Self {
         Self {
             cushion,
@@ -97,14 +102,16 @@ impl<'a> Planner<'a> {
             home: now.to_vec(),
             fixed: vec![false; now.len()],
             adjusting: Some(adjusting),
+            stop,
         }
     }
 
     /// Looks for the best counts.
     pub(crate) fn find(&self) -> Result<Found, BodyError> {
         let setting = &self.setting;
-        let predictor = Predictor::new(self.cushion.fine(), self.cushion.rough(), setting)?;
-        let coarse = Seated::new(self.cushion.coarse(), setting.clone())?;
+        let predictor =
+            Predictor::new(self.cushion.fine(), self.cushion.rough(), setting, self.stop)?;
+        let coarse = Seated::new(self.cushion.coarse(), setting.clone(), self.stop)?;
         let bare = self.search(&coarse, Vec::new());
         let stock_counts = self.stock_counts();
         let Some(stock) = bare.state(&stock_counts, None) else {

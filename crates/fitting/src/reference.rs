@@ -4,7 +4,7 @@
 
 use case::{Client, GoalOutcome, Move, SiteName};
 use cushion::{Mass, Pattern, Side};
-use mechanics::CellEffect;
+use mechanics::{CellEffect, Stop};
 
 use crate::aims::{Quantity, State};
 use crate::goals::Ground;
@@ -54,8 +54,9 @@ pub fn reference(
     weight: Mass,
     counts: &[u32],
 ) -> Option<Reference> {
-    let pattern = cushion.pattern();
-    let seated = Seated::new(cushion.coarse(), setting(client, cushion, weight).ok()?).ok()?;
+    let (pattern, stop) = (cushion.pattern(), Stop::never());
+    let seated =
+        Seated::new(cushion.coarse(), setting(client, cushion, weight, stop).ok()?, stop).ok()?;
     let search = Search {
         seated: &seated,
         pattern,
@@ -73,7 +74,8 @@ pub fn reference(
     let effects = seated.effects_at(&real, &state.resting)?;
     let needs = Needs::of(client);
     let ground = Ground { needs: &needs, pattern, seated: &seated, stock: &stock };
-    let planner = Planner::new(cushion, client, weight, counts, vec![false; counts.len()]).ok()?;
+    let planner =
+        Planner::new(cushion, client, weight, counts, vec![false; counts.len()], stop).ok()?;
     let goals = planner.judged(&ground, &state).iter().map(sentence).collect();
     let table = Table { pattern, ground: &ground, state: &state, effects: &effects };
     Some(Reference { goals, moves: moves(pattern, &stock_counts, counts), if_then: table.rows() })

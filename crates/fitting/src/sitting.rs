@@ -2,7 +2,7 @@
 
 use case::{Client, Sides};
 use cushion::{Length, Mass, Pattern, Side};
-use mechanics::{BodyError, Obliquity, Parameters, SeatedClient};
+use mechanics::{BodyError, Obliquity, Parameters, SeatedClient, Stop};
 
 use crate::altitude::air_pressure;
 use crate::needs::oblique;
@@ -60,6 +60,7 @@ pub(crate) fn setting(
     client: &Client,
     cushion: &PreparedCushion,
     weight: Mass,
+    stop: Stop<'_>,
 ) -> Result<Setting, BodyError> {
     let mut setting = upright(client, cushion.pattern(), weight);
     let Some(oblique) = oblique(client).filter(|own| own.reducible > Length::ZERO) else {
@@ -69,7 +70,7 @@ pub(crate) fn setting(
     let counts: Vec<f64> = pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect();
     let wanted = oblique.right_higher(false);
     for _ in 0..LEAN_STEPS {
-        let seated = Seated::new(cushion.coarse(), setting.clone())?;
+        let seated = Seated::new(cushion.coarse(), setting.clone(), stop)?;
         let answer = seated.rest(&counts, None);
         let Some(resting) = answer.resting().filter(|_| has_numbers(&answer.rest)) else { break };
         let now = [Side::Right, Side::Left]

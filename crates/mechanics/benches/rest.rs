@@ -6,7 +6,7 @@
 use cushion::{Force, Length};
 use divan::{Bencher, black_box};
 use mechanics::{
-    Body, Cells, Load, NestedMeshes, Parameters, SeatedBody, SheetModel, come_to_rest,
+    Body, Cells, Load, NestedMeshes, Parameters, SeatedBody, SheetModel, Stop, come_to_rest,
     come_to_rest_slowly, effects_of_a_cell, stock_fill,
 };
 
@@ -57,17 +57,21 @@ fn model(bencher: Bencher<'_, '_>, mm: f64) {
 #[divan::bench(args = SPACINGS)]
 fn cold(bencher: Bencher<'_, '_>, mm: f64) {
     let Scene { model, cells, seated, parameters, .. } = scene(mm);
-    bencher.bench(|| come_to_rest(&model, black_box(&cells), &seated, &parameters, None));
+    bencher.bench(|| {
+        come_to_rest(&model, black_box(&cells), &seated, &parameters, None, Stop::never())
+    });
 }
 
 /// Unloaded and loaded, from the answer before a cell was added.
 #[divan::bench(args = SPACINGS)]
 fn warm(bencher: Bencher<'_, '_>, mm: f64) {
     let Scene { model, mut cells, seated, parameters, .. } = scene(mm);
-    let before = come_to_rest(&model, &cells, &seated, &parameters, None);
+    let before = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     cells[0].count += 1.0;
     let near = before.resting.as_ref();
-    bencher.bench(|| come_to_rest(&model, black_box(&cells), &seated, &parameters, near));
+    bencher.bench(|| {
+        come_to_rest(&model, black_box(&cells), &seated, &parameters, near, Stop::never())
+    });
 }
 
 /// The slower search alone.
@@ -81,7 +85,7 @@ fn slowly(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn effects(bencher: Bencher<'_, '_>) {
     let Scene { model, cells, seated, parameters, .. } = scene(4.0);
-    let rest = come_to_rest(&model, &cells, &seated, &parameters, None);
+    let rest = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     let resting = rest.resting.expect("it comes to rest");
     bencher.bench(|| effects_of_a_cell(&model, black_box(&cells), &seated, &parameters, &resting));
 }

@@ -11,7 +11,7 @@ use std::time::Instant;
 use cushion::{Cell, Length, Mass, Side};
 use mechanics::{
     Body, Cells, Load, NestedMeshes, Obliquity, Parameters, Resting, SeatedBody, SeatedClient,
-    SheetModel, UnloadedCushion, come_to_rest, unit_sheets,
+    SheetModel, Stop, UnloadedCushion, come_to_rest, unit_sheets,
 };
 
 fn main() {
@@ -65,7 +65,7 @@ fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -
         .collect();
     let model = SheetModel::new(&meshes, pattern.wall_height());
     let seated = SeatedBody::new(&model, Body::of_client(&client(body)).expect("a body"));
-    let seek = || come_to_rest(&model, &cells, &seated, &parameters, None);
+    let seek = || come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     let seconds = (0..runs).map(|_| {
         let start = Instant::now();
         std::hint::black_box(seek());

@@ -10,6 +10,7 @@ mod membrane;
 mod mesh;
 mod parameters;
 mod stock;
+mod stop;
 
 pub use crate::body::{
     ASIS_SPACING, Body, BodyError, DEFAULT_SEAT_SHARE, GRAVITY, Jig, Load, Obliquity, SEAT_SHARES,
@@ -26,3 +27,4 @@ pub use crate::mesh::{
 };
 pub use crate::parameters::{ParameterFacts, Parameters};
 pub use crate::stock::{StockError, UnloadedCompartment, UnloadedCushion, stock_fill};
+pub use crate::stop::Stop;

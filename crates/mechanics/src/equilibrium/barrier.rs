@@ -29,13 +29,16 @@ const MOST_HALVINGS: u32 = 60;
 pub(super) fn search(
     problem: &RestProblem<'_>,
     start: SheetAndPose,
-    limits: Limits,
+    limits: Limits<'_>,
 ) -> Option<SearchEnd> {
     let mut inner = Inner { problem, state: inside(problem, start), mu: FIRST };
     let mut forces = problem.forces(&inner.state)?;
     let mut steps = 0;
     while inner.mu > LAST {
         for _ in 0..MOST_STEPS {
+            if limits.stop.is_wanted() {
+                return Some(SearchEnd::unfinished(End::Stopped, inner.state, forces, steps));
+            }
             steps += 1;
             match inner.advance(&forces) {
                 Some((state, new)) => (inner.state, forces) = (state, new),

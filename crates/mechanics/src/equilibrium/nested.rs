@@ -82,7 +82,7 @@ impl<'a> FilledModel<'a> {
     pub(super) fn unloaded(
         &self,
         near: Option<&[f64]>,
-        limits: Limits,
+        limits: Limits<'_>,
         searches: Searches,
     ) -> FinestEnd {
         let problem = self.unloaded_problem(self.finest());
@@ -96,7 +96,8 @@ impl<'a> FilledModel<'a> {
         {
             let state = SheetAndPose { sheet: near.to_vec(), pose: [0.0; 3] };
             let found = newton::search(&problem, state, limits);
-            if let Some(found) = found.filter(|found| found.end == End::AtRest) {
+            let ended = |found: &SearchEnd| matches!(found.end, End::AtRest | End::Stopped);
+            if let Some(found) = found.filter(ended) {
                 return FinestEnd { found, by_barrier: false };
             }
         }
@@ -110,7 +111,7 @@ impl<'a> FilledModel<'a> {
         unloaded: &SearchEnd,
         body: BodyOverMesh<'_>,
         start: SheetAndPose,
-        limits: Limits,
+        limits: Limits<'_>,
     ) -> Option<SearchEnd> {
         let problem = self.loaded_problem(self.finest(), unloaded, body);
         newton::search(&problem, start, limits).filter(|found| found.end != End::GaveUp)
@@ -121,7 +122,7 @@ impl<'a> FilledModel<'a> {
         &self,
         unloaded: &SearchEnd,
         body: BodyOverMesh<'_>,
-        limits: Limits,
+        limits: Limits<'_>,
         searches: Searches,
     ) -> FinestEnd {
         let mut steps = 0;
@@ -132,6 +133,9 @@ impl<'a> FilledModel<'a> {
             let problem = self.loaded_problem(level, unloaded, body);
             if let Some(found) = newton::search(&problem, state.clone(), coarse) {
                 steps += found.steps;
+                if found.end == End::Stopped {
+                    return FinestEnd { found: SearchEnd { steps, ..found }, by_barrier: false };
+                }
                 state = found.state;
             }
             state.sheet = self.model.prolonged(level, &state.sheet);
@@ -169,7 +173,7 @@ fn on_finest(
     problem: &RestProblem<'_>,
     near: SheetAndPose,
     allowed: SheetAndPose,
-    limits: Limits,
+    limits: Limits<'_>,
     searches: Searches,
 ) -> FinestEnd {
     let mut steps = 0;

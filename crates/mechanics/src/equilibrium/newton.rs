@@ -7,6 +7,8 @@
 //! SIAM J. Control Optim. 20 (1982). Near the end, where the same nodes stay held and stiffness
 //! hardly changes, a step takes the factorisation of the one before.
 
+use crate::stop::Stop;
+
 use super::energy::Forces;
 use super::problem::{Hold, RestProblem, SheetAndPose};
 use super::step::{AppliedForces, Change, Factored, StepPoint};
@@ -32,11 +34,13 @@ const TOPPLED: f64 = 0.35;
 
 /// When a search ends.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Limits {
+pub(super) struct Limits<'a> {
     /// Unbalanced force that is small enough, N; times a metre for moments.
     pub(super) residual: f64,
     /// Steps after which it is given up.
     pub(super) steps: u32,
+    /// Whether to stop, asked before each step.
+    pub(super) stop: Stop<'a>,
 }
 
 /// How a search ended.
@@ -48,6 +52,8 @@ pub(super) enum End {
     Toppled,
     /// Not in balance after all steps, or no step lowers the energy.
     GaveUp,
+    /// It was told to stop.
+    Stopped,
 }
 
 /// Where a search ended.
@@ -75,7 +81,7 @@ impl SearchEnd {
         (sheet, problem.pose_residual(&self.forces, &self.holds))
     }
 
-    fn is_at_rest(&self, problem: &RestProblem<'_>, limits: Limits) -> bool {
+    fn is_at_rest(&self, problem: &RestProblem<'_>, limits: Limits<'_>) -> bool {
         greatest_residual(problem, &self.forces, &self.holds) <= limits.residual
     }
 }
@@ -109,11 +115,16 @@ pub(super) fn search(
     };
     let again = straight(&smooth, found.state.clone(), limits);
     let again = again.map(|again| SearchEnd { steps: again.steps + found.steps, ..again });
-    Some(again.filter(|again| again.end == End::AtRest).unwrap_or(found))
+    let ended = |again: &SearchEnd| matches!(again.end, End::AtRest | End::Stopped);
+    Some(again.filter(ended).unwrap_or(found))
 }
 
 /// Searches without smoothing.
-fn straight(problem: &RestProblem<'_>, start: SheetAndPose, limits: Limits) -> Option<SearchEnd> {
+fn straight(
+    problem: &RestProblem<'_>,
+    start: SheetAndPose,
+    limits: Limits<'_>,
+) -> Option<SearchEnd> {
     let mut state = start;
     problem.keep(&mut state);
     let forces = problem.forces(&state)?;
@@ -126,6 +137,10 @@ fn straight(problem: &RestProblem<'_>, start: SheetAndPose, limits: Limits) -> O
         }
         if is_toppled(&found.state) {
             found.end = End::Toppled;
+            break;
+        }
+        if limits.stop.is_wanted() {
+            found.end = End::Stopped;
             break;
         }
         found.steps += 1;

@@ -5,6 +5,7 @@ use cushion::Volume;
 use crate::body::Body;
 use crate::fill::FillLaw;
 use crate::parameters::Parameters;
+use crate::stop::Stop;
 
 use super::model::SheetModel;
 use super::nested::{FilledModel, FinestEnd, Searches};
@@ -106,7 +107,8 @@ impl SeatedBody {
 /// Finds where a body comes to rest on a cushion with these cells, one entry for each compartment.
 ///
 /// `near` is an answer for a like fill and body on the same model, from which the search begins;
-/// the answer does not depend on it but for rounding.
+/// the answer does not depend on it but for rounding. `stop` is asked once at first and once before
+/// each step; an answer that it ends has no numbers.
 ///
 /// # Panics
 ///
@@ -120,8 +122,9 @@ pub fn come_to_rest(
     seated: &SeatedBody,
     parameters: &Parameters,
     near: Option<&Resting>,
+    stop: Stop<'_>,
 ) -> Rest {
-    rest(model, cells, seated, parameters, near, Searches::All)
+    Question { model, cells, seated, parameters, stop }.answer(near, Searches::All)
 }
 
 /// As [`come_to_rest`], by the slower search alone, which does not depend on a good start. It is
@@ -138,7 +141,8 @@ pub fn come_to_rest_slowly(
     seated: &SeatedBody,
     parameters: &Parameters,
 ) -> Rest {
-    rest(model, cells, seated, parameters, None, Searches::BarrierOnly)
+    let stop = Stop::never();
+    Question { model, cells, seated, parameters, stop }.answer(None, Searches::BarrierOnly)
 }
 
 #[track_caller]
@@ -147,44 +151,61 @@ pub(super) fn laws(model: &SheetModel, cells: &[Cells], parameters: &Parameters)
     cells.iter().map(|cells| cells.law(parameters)).collect()
 }
 
-#[track_caller]
-fn rest(
-    model: &SheetModel,
-    cells: &[Cells],
-    seated: &SeatedBody,
-    parameters: &Parameters,
-    near: Option<&Resting>,
-    searches: Searches,
-) -> Rest {
-    assert_eq!(seated.underside.len(), model.places().len(), "the body is over this cushion");
-    let laws = laws(model, cells, parameters);
-    let case = FilledModel { model, parameters, laws: &laws };
-    let body = seated.over_mesh();
-    let area: f64 = model.finest().areas.iter().sum();
-    let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS };
-    let before = near.map(|near| near.unloaded.as_slice());
-    let unloaded = case.unloaded(before, enough, searches);
-    let limits = Limits { residual: ENOUGH * body.weight, steps: MOST_STEPS };
-    let warm = near.and_then(|near| {
-        assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
-        let start = SheetAndPose { sheet: near.sheet.clone(), pose: near.pose };
-        case.warm(&unloaded.found, body, start, limits)
-    });
-    let loaded = match warm {
-        Some(found) => FinestEnd { found, by_barrier: false },
-        None => case.cold(&unloaded.found, body, limits, searches),
-    };
-    let problem = case.loaded_problem(model.levels.len() - 1, &unloaded.found, body);
-    let mut rest = summed_up(&problem, seated, &unloaded, &loaded);
-    if rest.outcome == Outcome::Tipping && body.lean > 0.0 {
-        // It is the trunk's doing where the same load on a fixed line comes to rest.
-        let fixed = BodyOverMesh { lean: 0.0, ..body };
-        let upright = case.cold(&unloaded.found, fixed, limits, searches).found;
-        if upright.end == End::AtRest && !is_tipping(&upright.state) {
-            rest.outcome = Outcome::LeansAway;
+/// What is asked: these cells under this body.
+pub(super) struct Question<'a> {
+    pub(super) model: &'a SheetModel,
+    pub(super) cells: &'a [Cells],
+    pub(super) seated: &'a SeatedBody,
+    pub(super) parameters: &'a Parameters,
+    pub(super) stop: Stop<'a>,
+}
+
+impl Question<'_> {
+    #[track_caller]
+    pub(super) fn answer(&self, near: Option<&Resting>, searches: Searches) -> Rest {
+        let Self { model, parameters, seated, stop, .. } = *self;
+        assert_eq!(seated.underside.len(), model.places().len(), "the body is over this cushion");
+        if stop.is_wanted() {
+            return Rest::stopped(0, 0);
         }
+        let laws = laws(model, self.cells, parameters);
+        let fill = FilledModel { model, parameters, laws: &laws };
+        let body = seated.over_mesh();
+        let area: f64 = model.finest().areas.iter().sum();
+        let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS, stop };
+        let before = near.map(|near| near.unloaded.as_slice());
+        let unloaded = fill.unloaded(before, enough, searches);
+        if unloaded.found.end == End::Stopped {
+            return Rest::stopped(unloaded.found.steps, 0);
+        }
+        let limits = Limits { residual: ENOUGH * body.weight, steps: MOST_STEPS, stop };
+        let warm = near.and_then(|near| {
+            assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
+            let start = SheetAndPose { sheet: near.sheet.clone(), pose: near.pose };
+            fill.warm(&unloaded.found, body, start, limits)
+        });
+        let loaded = match warm {
+            Some(found) => FinestEnd { found, by_barrier: false },
+            None => fill.cold(&unloaded.found, body, limits, searches),
+        };
+        if loaded.found.end == End::Stopped {
+            return Rest::stopped(unloaded.found.steps, loaded.found.steps);
+        }
+        let problem = fill.loaded_problem(model.levels.len() - 1, &unloaded.found, body);
+        let mut rest = summed_up(&problem, seated, &unloaded, &loaded);
+        if rest.outcome == Outcome::Tipping && body.lean > 0.0 {
+            // It is the trunk's doing where the same load on a fixed line comes to rest.
+            let fixed = BodyOverMesh { lean: 0.0, ..body };
+            let upright = fill.cold(&unloaded.found, fixed, limits, searches).found;
+            if upright.end == End::Stopped {
+                return Rest::stopped(unloaded.found.steps, upright.steps);
+            }
+            if upright.end == End::AtRest && !is_tipping(&upright.state) {
+                rest.outcome = Outcome::LeansAway;
+            }
+        }
+        rest
     }
-    rest
 }
 
 /// Whether roll or pitch is beyond what has numbers.

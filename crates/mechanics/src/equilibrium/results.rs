@@ -42,9 +42,26 @@ pub enum Outcome {
     Tipping,
     /// The search did not end. Not known to happen.
     OutOfSteps,
+    /// The search was told to stop.
+    Stopped,
 }
 
-/// What the search leaves behind.
+impl Rest {
+    /// A search that was told to stop after so many steps.
+    pub(super) fn stopped(unloaded_steps: u32, steps: u32) -> Self {
+        let evidence = Evidence {
+            unloaded_steps,
+            steps,
+            by_barrier: false,
+            sheet_residual: f64::INFINITY,
+            pose_residual: [f64::INFINITY; 3],
+            energy: f64::INFINITY,
+        };
+        Self { outcome: Outcome::Stopped, evidence, resting: None }
+    }
+}
+
+/// What the search leaves behind. Of one that was told to stop, what it did not find is infinite.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Evidence {
     /// Steps for the unloaded cushion; none where every seam holds the sheet.

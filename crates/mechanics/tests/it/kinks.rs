@@ -3,7 +3,7 @@
 use cushion::{Length, Mass, Side};
 use mechanics::{
     Body, Cells, NestedMeshes, Obliquity, Outcome, Parameters, SeatedBody, SeatedClient,
-    SheetModel, come_to_rest, stock_fill,
+    SheetModel, Stop, come_to_rest, stock_fill,
 };
 
 /// At one node of a seam wall and body held the sheet at once here, and the active set went to and
@@ -31,7 +31,7 @@ fn a_wall_and_a_body_at_one_node_are_no_trap() {
         client.obliquity = Some(Obliquity::at_seat_bones(Side::Right, by));
         client.load_right = Length::from_m(right);
         let seated = SeatedBody::new(&model, Body::of_client(&client).expect("a body"));
-        let rest = come_to_rest(&model, &cells, &seated, &parameters, None);
+        let rest = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
         assert_eq!(rest.outcome, Outcome::AtRest);
         // A millionth of the load.
         assert!(rest.evidence.sheet_residual < 424e-6);

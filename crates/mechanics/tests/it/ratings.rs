@@ -4,7 +4,7 @@
 use cushion::{Length, Mass, Pattern, Side};
 use mechanics::{
     Body, Cells, NestedMeshes, Outcome, Parameters, SeatedBody, SeatedClient, SheetModel, SiteName,
-    UnloadedCushion, come_to_rest, unit_sheets,
+    Stop, UnloadedCushion, come_to_rest, unit_sheets,
 };
 
 /// The clearance under each seat bone that the ratings keep, on the central estimate.
@@ -50,7 +50,8 @@ impl Rated {
         client.seat_bones_forward = Some(size.depth() * 0.325);
         client.load_forward = Some(size.depth() * 0.1);
         let seated = SeatedBody::new(&self.model, Body::of_client(&client).expect("a body"));
-        let rest = come_to_rest(&self.model, &self.cells, &seated, &self.parameters, None);
+        let rest =
+            come_to_rest(&self.model, &self.cells, &seated, &self.parameters, None, Stop::never());
         if !matches!(rest.outcome, Outcome::AtRest | Outcome::Bottomed) {
             return None;
         }

@@ -3,7 +3,8 @@
 use cushion::{Force, Length, Mass, Pattern, Pressure, Side, Volume};
 use mechanics::{
     Body, Cells, Load, NestedMeshes, Obliquity, Outcome, Parameters, Rest, Resting, SeamNet,
-    SeatedBody, SeatedClient, SheetModel, SiteName, come_to_rest, effects_of_a_cell, stock_fill,
+    SeatedBody, SeatedClient, SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
+    stock_fill,
 };
 use testkit::assert_near;
 
@@ -61,7 +62,7 @@ impl Cushion {
 
     pub(crate) fn carry(&self, body: Body) -> Rest {
         let seated = SeatedBody::new(&self.model, body);
-        come_to_rest(&self.model, &self.cells, &seated, &Parameters::default(), None)
+        come_to_rest(&self.model, &self.cells, &seated, &Parameters::default(), None, Stop::never())
     }
 }
 
@@ -355,7 +356,7 @@ fn an_emptied_compartment_carries_no_fill_load() {
     // any cover and a body too light to reach the base nothing is left.
     let loose = Parameters { tension_slack: 0.5, tension_taut: 1.0, ..Parameters::default() };
     let seated = SeatedBody::new(&cushion.model, reference(150.0)).held_level();
-    let rest = come_to_rest(&cushion.model, &cushion.cells, &seated, &loose, None);
+    let rest = come_to_rest(&cushion.model, &cushion.cells, &seated, &loose, None, Stop::never());
     let found = numbers(&rest);
     assert!(found.compartments[0].least_height.is_none_or(|height| height > Length::ZERO));
     // Seams are shared between neighbours: half a row of nodes 8 mm apart, at 10 kPa at most.
@@ -368,11 +369,14 @@ fn the_search_is_warm_and_cold_the_same() {
     for (cushion, body) in scenes() {
         let seated = SeatedBody::new(&cushion.model, body);
         let parameters = Parameters::default();
-        let first = come_to_rest(&cushion.model, &cushion.cells, &seated, &parameters, None);
+        let first =
+            come_to_rest(&cushion.model, &cushion.cells, &seated, &parameters, None, Stop::never());
         let more = cushion.with_counts(|at, count| if at == 1 { count + 1.0 } else { count });
         let near = Some(numbers(&first));
-        let warm = come_to_rest(&more.model, &more.cells, &seated, &parameters, near);
-        let cold = come_to_rest(&more.model, &more.cells, &seated, &parameters, None);
+        let warm =
+            come_to_rest(&more.model, &more.cells, &seated, &parameters, near, Stop::never());
+        let cold =
+            come_to_rest(&more.model, &more.cells, &seated, &parameters, None, Stop::never());
         assert!(warm.evidence.steps < cold.evidence.steps);
         for (one, other) in numbers(&warm).pose.iter().zip(numbers(&cold).pose) {
             // Both end within a billionth of the load; over the least stiffness.
@@ -388,7 +392,14 @@ fn the_stiffness_against_turning_does_not_depend_on_the_search() {
     for (cushion, body) in scenes() {
         let seated = SeatedBody::new(&cushion.model, body);
         let carry = |near: Option<&Resting>| {
-            come_to_rest(&cushion.model, &cushion.cells, &seated, &Parameters::default(), near)
+            come_to_rest(
+                &cushion.model,
+                &cushion.cells,
+                &seated,
+                &Parameters::default(),
+                near,
+                Stop::never(),
+            )
         };
         let searched = carry(None);
         let known = carry(Some(numbers(&searched)));
@@ -409,7 +420,8 @@ fn effects_of_a_cell_are_difference_quotients() {
         let seated = SeatedBody::new(&cushion.model, body);
         let parameters = Parameters::default();
         let solve = |cells: &[Cells]| {
-            let rest = come_to_rest(&cushion.model, cells, &seated, &parameters, None);
+            let rest =
+                come_to_rest(&cushion.model, cells, &seated, &parameters, None, Stop::never());
             numbers(&rest).clone()
         };
         let here = solve(&cushion.cells);
@@ -488,7 +500,14 @@ fn a_load_beside_the_cushion_tips() {
 fn a_pelvis_held_level_takes_a_moment() {
     let cushion = Cushion::plain(&nets::case_four(), &[78.6, 88.6, 70.0, 70.0], 8.0);
     let seated = SeatedBody::new(&cushion.model, reference(500.0)).held_level();
-    let rest = come_to_rest(&cushion.model, &cushion.cells, &seated, &Parameters::default(), None);
+    let rest = come_to_rest(
+        &cushion.model,
+        &cushion.cells,
+        &seated,
+        &Parameters::default(),
+        None,
+        Stop::never(),
+    );
     let found = numbers(&rest);
     assert_near(found.pose[1], 0.0, 0.0);
     let turning: f64 =
@@ -507,7 +526,8 @@ fn soft_tissue_blunts_and_stiff_tissue_is_a_rigid_body() {
     let seated = SeatedBody::new(&cushion.model, crooked(12.0));
     let carry = |tissue: Option<f64>| {
         let parameters = Parameters { tissue_stiffness: tissue, ..Parameters::default() };
-        let rest = come_to_rest(&cushion.model, &cushion.cells, &seated, &parameters, None);
+        let rest =
+            come_to_rest(&cushion.model, &cushion.cells, &seated, &parameters, None, Stop::never());
         numbers(&rest).clone()
     };
     let rigid = carry(None);

@@ -3,7 +3,7 @@
 
 use cushion::{CompartmentIx, Length, Mass, Pattern, Side};
 use mechanics::{
-    Body, CellEffect, Parameters, Resting, SeatedBody, SeatedClient, SiteName, ThighPose,
+    Body, CellEffect, Parameters, Resting, SeatedBody, SeatedClient, SiteName, Stop, ThighPose,
     UnloadedCushion, come_to_rest, effects_of_a_cell,
 };
 use testkit::assert_near;
@@ -128,7 +128,8 @@ fn evened(pattern: &Pattern, seated: &dyn Fn(&Cushion) -> SeatedBody) -> (Cushio
     let parameters = Parameters::default();
     for _ in 0..10 {
         let seated = seated(&cushion);
-        let rest = come_to_rest(&cushion.model, &cushion.cells, &seated, &parameters, None);
+        let rest =
+            come_to_rest(&cushion.model, &cushion.cells, &seated, &parameters, None, Stop::never());
         let found = numbers(&rest).clone();
         let pressures: Vec<f64> =
             found.compartments.iter().map(|own| own.pressure.to_pa()).collect();
@@ -179,7 +180,14 @@ fn one_pressure_under_all_reads_even_from_back_to_front() {
         let guided = |cushion: &Cushion| SeatedBody::new(&cushion.model, body(&client())).guided();
         let before = stock(&pattern);
         let parameters = Parameters::default();
-        let rest = come_to_rest(&before.model, &before.cells, &guided(&before), &parameters, None);
+        let rest = come_to_rest(
+            &before.model,
+            &before.cells,
+            &guided(&before),
+            &parameters,
+            None,
+            Stop::never(),
+        );
         let (after, found) = evened(&pattern, &guided);
         let thigh_to_bone = |own: &Resting| {
             pressure_at(own, SiteName::Thigh(Side::Left))
@@ -257,7 +265,14 @@ fn held_level_the_fuller_side_is_loaded_harder() {
         let free = depleted.carry(body(&client()));
         let seated = SeatedBody::new(&depleted.model, body(&client())).held_level();
         let parameters = Parameters::default();
-        let held = come_to_rest(&depleted.model, &depleted.cells, &seated, &parameters, None);
+        let held = come_to_rest(
+            &depleted.model,
+            &depleted.cells,
+            &seated,
+            &parameters,
+            None,
+            Stop::never(),
+        );
         let [left, right] = side_loads(&depleted, numbers(&held));
         assert!(right > 1.25 * left, "{layout}: {left:.0} {right:.0} N");
         let [free_left, free_right] = side_loads(&depleted, numbers(&free));

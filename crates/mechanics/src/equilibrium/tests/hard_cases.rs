@@ -8,11 +8,11 @@ use super::super::rest::{Cells, come_to_rest, come_to_rest_slowly};
 use super::super::results::{Outcome, Rest, Resting};
 use super::Numbers;
 use super::scenes::{BOTTOMED, EMPTIED, HARD, Scene};
-use crate::SiteName;
+use crate::{SiteName, Stop};
 
 impl Scene {
     fn rest(&self, cells: &[Cells], near: Option<&Resting>) -> Rest {
-        come_to_rest(&self.model, cells, &self.seated, &self.parameters, near)
+        come_to_rest(&self.model, cells, &self.seated, &self.parameters, near, Stop::never())
     }
 
     fn answer(&self) -> Resting {

@@ -15,6 +15,7 @@ use super::super::newton::{self, End, Limits, SearchEnd};
 use super::super::problem::{BodyOverMesh, Hold, RestProblem, SheetAndPose};
 use crate::fill::FillLaw;
 use crate::parameters::Parameters;
+use crate::stop::Stop;
 
 const TABLE: &str = include_str!("../../../../../tests/reference/contact_checks.csv");
 
@@ -128,7 +129,8 @@ fn press(
     };
     let low = |seam: &bool| if *seam { 0.0 } else { 1e-3 };
     let start = SheetAndPose { sheet: level.seam.iter().map(low).collect(), pose: [0.0; 3] };
-    let found = newton::search(&problem, start, Limits { residual: 1e-9, steps: 400 });
+    let found =
+        newton::search(&problem, start, Limits { residual: 1e-9, steps: 400, stop: Stop::never() });
     let found = found.expect("there is room below the body");
     assert_eq!(found.end, End::AtRest);
     found

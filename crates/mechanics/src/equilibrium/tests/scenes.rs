@@ -8,6 +8,7 @@ use super::super::nested::{FilledModel, Searches};
 use super::super::newton::{End, Limits, SearchEnd};
 use super::super::problem::RestProblem;
 use super::super::rest::{Cells, SeatedBody, laws};
+use crate::stop::Stop;
 use crate::{Body, Load, NestedMeshes, Obliquity, Parameters, SeatedClient, stock_fill};
 
 /// A cushion, what is in it, and who sits on it.
@@ -58,7 +59,7 @@ pub(super) fn scenes() -> Vec<Scene> {
     ]
 }
 
-pub(super) const LIMITS: Limits = Limits { residual: 1e-7, steps: 40 };
+pub(super) const LIMITS: Limits<'_> = Limits { residual: 1e-7, steps: 40, stop: Stop::never() };
 
 /// Solves a scene and hands problem and answer on.
 pub(super) fn solved<T>(
