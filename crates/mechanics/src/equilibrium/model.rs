@@ -2,10 +2,10 @@
 
 use cushion::Length;
 
+use crate::membrane::unit_sheets;
 use crate::mesh::NestedMeshes;
 
 use super::level::{Sheet, SolverMesh};
-use super::unit::unit_solution;
 
 /// The sheet over all compartments on nested meshes, with what does not depend on fill or body:
 /// made once for a pattern.
@@ -34,8 +34,7 @@ impl SheetModel {
         let parents = meshes.levels()[1..].iter().map(|mesh| mesh.parents().to_vec()).collect();
         let levels: Vec<SolverMesh> =
             meshes.levels().iter().map(|mesh| SolverMesh::new(Sheet::from(mesh))).collect();
-        let unit = unit_solution(&levels[levels.len() - 1]);
-        Self { levels, parents, wall, unit }
+        Self { levels, parents, wall, unit: unit_sheets(meshes).values }
     }
 
     /// The same cushion turned round by mistake, so that its front edge is at the rear; `depth` is

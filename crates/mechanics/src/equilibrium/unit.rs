@@ -6,32 +6,13 @@
 //! the base is touched, this is a first guess.
 
 use crate::fill::FillLaw;
-use crate::linear::{Border, Bordered, SmallMatrix};
 
-use super::level::SolverMesh;
 use super::problem::{RestProblem, SheetAndPose};
 
 /// Share of the bracket to which c is found: near rounding.
 const NEAR: f64 = 1e-14;
 /// What presses where the sheet would leave no room, Pa: more than cells ever do.
 const NO_ROOM: f64 = 1e12;
-
-/// The unit solution at the nodes of a mesh, m2, with seams held.
-pub(super) fn unit_solution(level: &SolverMesh) -> Vec<f64> {
-    let symbolic = &level.symbolic;
-    let entries = level.stiffness(std::iter::repeat(1.0), &vec![0.0; level.len()]);
-    let free = symbolic.free(|node| !level.seam[node]);
-    let mut vectors = vec![0.0; free.count];
-    for (node, _) in level.seam.iter().enumerate().filter(|(_, seam)| !**seam) {
-        vectors[free.row(symbolic.place(node as u32))] = level.areas[node];
-    }
-    let border = Border { vectors, width: 1, scale: Vec::new(), corner: SmallMatrix::zeros(0) };
-    let solved = Bordered::new(symbolic, &entries, &free, border)
-        .ok()
-        .and_then(|equations| equations.solve(&[Vec::new()]))
-        .expect("a sheet that is held all around is stiff everywhere");
-    (0..level.len()).map(|node| solved[0].nodes[symbolic.place(node as u32)]).collect()
-}
 
 impl RestProblem<'_> {
     /// The unloaded sheet as though every seam held it.
