@@ -3,11 +3,13 @@
 //! Works in SI units. Knows no file, page, clock or plugin.
 
 mod body;
+mod cover;
 mod equilibrium;
 mod fill;
 mod linear;
 mod membrane;
 mod mesh;
+mod numerics;
 mod parameters;
 mod stock;
 mod stop;

@@ -73,9 +73,10 @@ impl RestProblem<'_> {
         if !(volume > 0.0) {
             return None;
         }
-        let (tension, tension_slope) = self.tension(patch, extra);
+        let cover = self.cover(patch);
+        let (tension, tension_slope) = cover.tension(extra);
         let held = self.laws[compartment].pressure(volume);
-        forces.energy += self.stretching(patch, extra)
+        forces.energy += cover.energy(extra)
             + self.laws[compartment].energy(volume)
             + self.parameters.cover_weight * volume;
         let net = self.parameters.cover_weight - held.pressure;

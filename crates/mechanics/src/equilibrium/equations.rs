@@ -5,7 +5,8 @@
 //! of rank one, for its pressure and its tension; these and the pose are the border, so one
 //! factorisation does for all.
 
-use crate::linear::{Border, Entries, Free, SmallMatrix};
+use crate::linear::{Border, Entries, Free};
+use crate::numerics::SmallMatrix;
 
 use super::problem::{Hold, RestProblem, SheetAndPose, WALL_SPRING};
 use super::step::{AppliedForces, Springs, StepPoint};

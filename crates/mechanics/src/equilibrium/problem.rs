@@ -10,6 +10,7 @@
 //! k_t/2 int (u - b)_+^2 is what `u <= b + s, s >= 0, k_t/2 int s^2` comes to. Integrals of what
 //! is not linear in u are sums over the nodes with their areas.
 
+use crate::cover::Cover;
 use crate::fill::FillLaw;
 use crate::parameters::Parameters;
 
@@ -152,18 +153,8 @@ impl RestProblem<'_> {
         }
     }
 
-    /// Phi' = T and Phi'' of a patch whose sheet has so much extra area.
-    pub(super) fn tension(&self, patch: &Patch, extra: f64) -> (f64, f64) {
-        let (slack, taut) = (self.parameters.tension_slack, self.parameters.tension_taut);
-        let scale = self.parameters.stretch * patch.area;
-        let left = (taut - slack) * (-extra / scale).exp();
-        (taut - left, left / scale)
-    }
-
-    /// Phi of a patch.
-    pub(super) fn stretching(&self, patch: &Patch, extra: f64) -> f64 {
-        let (slack, taut) = (self.parameters.tension_slack, self.parameters.tension_taut);
-        let scale = self.parameters.stretch * patch.area;
-        taut * extra + (taut - slack) * scale * (-extra / scale).exp_m1()
+    /// The cover over a patch.
+    pub(super) fn cover(&self, patch: &Patch) -> Cover {
+        Cover::over(patch.area, self.parameters)
     }
 }

@@ -33,13 +33,14 @@ impl RestProblem<'_> {
     fn steepness(&self, compartment: usize, law: &FillLaw, unit: &[f64]) -> f64 {
         let patch = &self.level.patches[compartment];
         let unit_volume = crate::linear::dot(&patch.gather(unit), &patch.areas);
+        let cover = self.cover(patch);
         // Tension less what presses, which rises with c: its root is sought.
         let left = |steepness: f64| {
             let volume = patch.area * self.wall + steepness * unit_volume;
             if volume <= 0.0 {
                 return -NO_ROOM;
             }
-            let (tension, _) = self.tension(patch, 0.5 * steepness * steepness * unit_volume);
+            let (tension, _) = cover.tension(0.5 * steepness * steepness * unit_volume);
             steepness * tension + self.parameters.cover_weight - law.pressure(volume).pressure
         };
         let low = -self.parameters.cover_weight.abs() / self.parameters.tension_slack;
