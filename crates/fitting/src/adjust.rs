@@ -2,8 +2,9 @@
 //!
 //! What is not known of body, load, cover and cells is estimated from all checks so far; then the
 //! goals are planned anew from the counts as they are. A contradiction is questioned and not
-//! obeyed: nothing is moved until it is clear, but for a single doubtful word, which is left out. Pinched can mean bottomed or overfilled: no move takes cells from that side before an
-//! under check has told which, and none lowers a bone that was pinched or felt.
+//! obeyed: nothing is moved until it is clear, but for a single doubtful word, which is left out.
+//! Pinched can mean bottomed or overfilled: no move takes cells from that side before an under
+//! check has told which, and none lowers a bone that was pinched or felt.
 
 use std::fmt;
 

@@ -21,9 +21,17 @@ const LAST: f64 = 3e-6;
 const MOST_STEPS: u32 = 60;
 /// A step is let go when the fall foreseen is less than this share of the barrier's own.
 const ENOUGH: f64 = 1e-4;
-/// The share of the way to a bound that one step may go.
+/// The share of the way to a bound that one step may go: nearer, and the next steps are short.
 const SHY: f64 = 0.95;
+/// Times that a step is halved: after so many nothing of it is left but rounding.
 const MOST_HALVINGS: u32 = 60;
+/// How far below all bounds the search begins, m: some of the first barrier's own gaps.
+const BELOW: f64 = 1e-3;
+/// Share of the foreseen fall that a step must make. A step of Newton's method makes half of it.
+const FALL: f64 = 0.1;
+/// What counts as at its bound when the search ends, as a share of the root of the barrier in m:
+/// far above the gap that the last barrier leaves under a pressure, and far below a gap without.
+const AT_BOUND: f64 = 1e-2;
 
 /// Searches for the least energy. None where the start has no room for the cells.
 pub(super) fn search(
@@ -66,7 +74,7 @@ pub(super) fn search(
 fn inside(problem: &RestProblem<'_>, mut state: SheetAndPose) -> SheetAndPose {
     for (node, height) in state.sheet.iter_mut().enumerate() {
         let bound = problem.bound(node, &state.pose).0;
-        *height = height.min(bound - 1e-3);
+        *height = height.min(bound - BELOW);
     }
     state
 }
@@ -123,7 +131,7 @@ impl Inner<'_> {
             let kept = gaps.iter().all(|gap| gap[0] > 0.0 && gap[1] > 0.0);
             if kept
                 && let Some(forces) = problem.forces(&state)
-                && self.energy(&forces, &gaps) <= before - 0.1 * share * fall
+                && self.energy(&forces, &gaps) <= before - FALL * share * fall
             {
                 return Some((state, forces));
             }
@@ -196,7 +204,7 @@ impl Inner<'_> {
             // The gap would be mu over the pressure.
             let gap = bound - *height;
             let pressure = -forces.nodes[node] / self.problem.level.areas[node];
-            if gap.is_finite() && pressure * gap > 0.0 && gap < self.mu.sqrt() * 1e-2 {
+            if gap.is_finite() && pressure * gap > 0.0 && gap < AT_BOUND * self.mu.sqrt() {
                 *height = bound;
             }
         }

@@ -102,11 +102,10 @@ impl RestProblem<'_> {
 
     fn add_body(&self, state: &SheetAndPose, forces: &mut Forces) {
         let Some(body) = &self.body else { return };
-        let [sink, roll, pitch] = state.pose;
+        let [sink, roll, _] = state.pose;
         let trunk = body.weight * body.lean;
-        forces.energy += body.weight * (sink + roll * body.line[0])
-            - 0.5 * trunk * (roll * roll + pitch * pitch);
-        forces.pose = [body.weight, body.weight * body.line[0] - trunk * roll, -trunk * pitch];
+        forces.energy += body.weight * (sink + roll * body.line[0]) - 0.5 * trunk * roll * roll;
+        forces.pose = [body.weight, body.weight * body.line[0] - trunk * roll, 0.0];
         let Some(tissue) = self.tissue() else { return };
         for (node, height) in state.sheet.iter().enumerate() {
             let pressed = height - self.skin(node, &state.pose);

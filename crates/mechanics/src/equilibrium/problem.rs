@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! E = sum_i [ Phi_i(a_i) + Psi_i(V_i) ] + w int u + sum_i k_i/2 int_i (u-u0)^2 + k_b/2 int (-u)_+^2
-//!     + W (z + roll x_W + pitch (y_W - y_c)) - W H (roll^2 + pitch^2)/2
+//!     + W (z + roll x_W + pitch (y_W - y_c)) - W H roll^2/2
 //! subject to   u <= b = b0 + z + roll x + pitch (y - y_c)      and   u <= h on every seam
 //! ```
 //!
@@ -85,11 +85,10 @@ pub(super) enum Hold {
 }
 
 impl BodyOverMesh<'_> {
-    /// What the leaning trunk takes from the stiffness in each mode, N m per radian; nothing where
-    /// it is held.
+    /// What the leaning trunk takes from the stiffness in each mode, N m per radian: see
+    /// [`crate::Load::trunk_height`]; nothing where roll is held.
     pub(super) fn trunk(&self) -> [f64; 3] {
-        let taken = self.weight * self.lean;
-        [0, 1, 2].map(|mode| if mode == 0 || self.held[mode] { 0.0 } else { taken })
+        [0.0, if self.held[1] { 0.0 } else { self.weight * self.lean }, 0.0]
     }
 
     /// How far the body rises at a place for each unit of sink, roll and pitch.

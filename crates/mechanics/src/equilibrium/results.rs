@@ -150,7 +150,7 @@ pub struct TurnStiffness {
     pub roll: f64,
     /// In pitch.
     pub pitch: f64,
-    /// What the leaning trunk takes from both: weight times height, N m per radian.
+    /// What the leaning trunk takes from that in roll: weight times height, N m per radian.
     pub trunk: f64,
 }
 
@@ -305,8 +305,8 @@ pub(super) fn disc_mean(level: &SolverMesh, reactions: &[f64], at: [f64; 2]) -> 
 fn holding(problem: &RestProblem<'_>, found: &SearchEnd, reactions: &[f64]) -> [f64; 3] {
     let Some(body) = &problem.body else { return [0.0; 3] };
     let trunk = body.weight * body.lean;
-    let [_, roll, pitch] = found.state.pose;
-    let mut left = [body.weight, body.weight * body.line[0] - trunk * roll, -trunk * pitch];
+    let [_, roll, _] = found.state.pose;
+    let mut left = [body.weight, body.weight * body.line[0] - trunk * roll, 0.0];
     for (node, force) in reactions.iter().enumerate().filter(|(_, force)| **force > 0.0) {
         let modes = body.modes(problem.level.places[node]);
         left.iter_mut().zip(modes).for_each(|(value, mode)| *value -= force * mode);

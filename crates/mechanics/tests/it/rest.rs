@@ -483,6 +483,11 @@ fn a_trunk_that_leans_too_high_leans_away() {
         assert_eq!(lost.outcome, Outcome::LeansAway);
         assert!(lost.resting.is_none());
     }
+    // Fore and aft the hips bend and a backrest holds it: pitch is the same at any height. What is
+    // left of the forces, over the stiffness, is some 1e-8.
+    let pitch = |metres: f64| numbers(&carry_at(0.0, metres)).pose[2];
+    assert!(pitch(0.0).abs() > 0.01, "it pitches");
+    assert_near(pitch(0.3), pitch(0.0), 1e-7);
     // Beside the cushion it is not the trunk's doing.
     assert_eq!(carry_at(0.25, 0.1).outcome, Outcome::Tipping);
 }
