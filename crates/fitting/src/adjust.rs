@@ -14,7 +14,7 @@ use case::{
     UnderAnswer,
 };
 use cushion::{Length, Pattern, Side};
-use mechanics::BodyError;
+use mechanics::{BodyError, Stop};
 
 use crate::alarms::{ENOUGH_FELT, after};
 use crate::estimate::{Estimate, Round, estimate};
@@ -54,6 +54,8 @@ pub struct AdjustInput<'a> {
     pub now: &'a [u32],
     /// What was found.
     pub checks: &'a [Check],
+    /// Whether to stop.
+    pub stop: Stop<'a>,
 }
 
 /// What an adjustment comes to, the most urgent first.
@@ -164,7 +166,7 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
-    let usual = setting(input.client, input.cushion, weighing.weight)?;
+    let usual = setting(input.client, input.cushion, weighing.weight, input.stop)?;
     let expected = Expected::new(input, &usual, &rounds)?;
     let contradictions = contradictions(pattern, input.checks);
     let alarms = expected.alarms();
@@ -207,16 +209,17 @@ fn planned_anew(
     usual: &Setting,
 ) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
-    let known = estimate(input.cushion.coarse(), pattern, usual, rounds)?;
+    let known = estimate(input.cushion.coarse(), pattern, usual, rounds, input.stop)?;
     let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
     let questions = doubted(&known, rounds.len(), false);
     let mut adjusting = adjusting(pattern, input.checks, &known, &now);
-    hold(input.cushion, &known, &now, &mut adjusting)?;
+    hold(input, &known, &now, &mut adjusting)?;
     let mut notes = notes(input.checks, &adjusting);
     // A doubted word weighs next to nothing, and the moves follow from the rest.
     notes.extend(doubted(&known, rounds.len(), true));
     let setting = known.setting.clone();
-    let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
+    let planner =
+        Planner::adjusting(input.cushion, input.client, setting, &now, adjusting, input.stop);
     let found = planner.find()?;
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
     let moves = moves(pattern, input.now, &counts);
@@ -379,7 +382,7 @@ fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64])
 /// Lets each compartment change only in the way in which it raises every bone that was pinched or
 /// felt, so that no sum of changes lowers one, however wrong the sizes of the effects are.
 fn hold(
-    cushion: &PreparedCushion,
+    input: &AdjustInput<'_>,
     known: &Estimate,
     now: &[f64],
     adjusting: &mut Adjusting,
@@ -387,7 +390,7 @@ fn hold(
     if adjusting.held.is_empty() {
         return Ok(());
     }
-    let seated = Seated::new(cushion.coarse(), known.setting.clone())?;
+    let seated = Seated::new(input.cushion.coarse(), known.setting.clone(), input.stop)?;
     let answer = seated.rest(now, None);
     let effects = answer.resting().and_then(|resting| seated.effects_at(now, resting));
     for side in &adjusting.held {

@@ -58,9 +58,9 @@ impl<'a> Expected<'a> {
         let setting = if earlier.iter().all(|round| round.checks.is_empty()) {
             usual.clone()
         } else {
-            estimate(coarse, pattern, usual, earlier)?.setting
+            estimate(coarse, pattern, usual, earlier, input.stop)?.setting
         };
-        let seated = Seated::new(coarse, setting)?;
+        let seated = Seated::new(coarse, setting, input.stop)?;
         let now = search(input, &seated).state(&real(input.now), None);
         Ok(Self { input: *input, seated, now })
     }
@@ -101,10 +101,11 @@ impl<'a> Expected<'a> {
         look_at: Vec<String>,
         notes: Vec<String>,
     ) -> Result<Adjusted, BodyError> {
-        let AdjustInput { client, cushion, now, .. } = self.input;
+        let AdjustInput { client, cushion, now, stop, .. } = self.input;
         let counts = counts.unwrap_or_else(|| now.to_vec());
         let setting = self.seated.setting.clone();
-        let (goals, prediction) = Planner::judging(cushion, client, setting, now).seen(&counts)?;
+        let (goals, prediction) =
+            Planner::judging(cushion, client, setting, now, stop).seen(&counts)?;
         Ok(Adjusted {
             verdict,
             alarms: Vec::new(),

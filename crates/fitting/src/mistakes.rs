@@ -70,14 +70,14 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Mistake>, AdjustRefusal> 
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
-    let usual = setting(input.client, input.cushion, weighing.weight)?;
+    let usual = setting(input.client, input.cushion, weighing.weight, input.stop)?;
     let meshed = input.cushion.coarse();
     let turned = meshed.turned_round(pattern.size().depth());
     let mut scored = Vec::new();
     for trial in trials(input, pattern, &usual) {
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();
         let cushion: &MeshedCushion = if trial.turned { &turned } else { meshed };
-        let known = estimate(cushion, pattern, &trial.setting, &really)?;
+        let known = estimate(cushion, pattern, &trial.setting, &really, input.stop)?;
         scored.push((trial.words, trial.often.ln() - known.badness / 2.0));
     }
     let best = scored.iter().map(|own| own.1).fold(f64::NEG_INFINITY, f64::max);

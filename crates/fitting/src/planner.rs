@@ -2,7 +2,7 @@
 
 use case::{GoalOutcome, Prediction, Want};
 use cushion::{Mass, Side};
-use mechanics::BodyError;
+use mechanics::{BodyError, Stop};
 
 use case::Client;
 
@@ -52,6 +52,8 @@ pub(crate) struct Planner<'a> {
     fixed: Vec<bool>,
     /// What an adjustment adds.
     adjusting: Option<Adjusting>,
+    /// Whether to stop.
+    stop: Stop<'a>,
 }
 
 /// What an adjustment adds to a plan.
@@ -74,14 +76,16 @@ impl<'a> Planner<'a> {
         weight: Mass,
         home: &[u32],
         fixed: Vec<bool>,
+        stop: Stop<'a>,
     ) -> Result<Self, BodyError> {
         Ok(Self {
             cushion,
             needs: Needs::of(client),
-            setting: setting(client, cushion, weight)?,
+            setting: setting(client, cushion, weight, stop)?,
             home: home.iter().map(|count| f64::from(*count)).collect(),
             fixed,
             adjusting: None,
+            stop,
         })
     }
 
@@ -92,6 +96,7 @@ impl<'a> Planner<'a> {
         setting: Setting,
         now: &[f64],
         adjusting: Adjusting,
+        stop: Stop<'a>,
     ) -> Self {
         Self {
             cushion,
@@ -100,6 +105,7 @@ impl<'a> Planner<'a> {
             home: now.to_vec(),
             fixed: vec![false; now.len()],
             adjusting: Some(adjusting),
+            stop,
         }
     }
 
@@ -109,18 +115,20 @@ impl<'a> Planner<'a> {
         client: &Client,
         setting: Setting,
         now: &[u32],
+        stop: Stop<'a>,
     ) -> Self {
         let home: Vec<f64> = now.iter().map(|count| f64::from(*count)).collect();
         let fixed = vec![true; home.len()];
-        Self { cushion, needs: Needs::of(client), setting, home, fixed, adjusting: None }
+        Self { cushion, needs: Needs::of(client), setting, home, fixed, adjusting: None, stop }
     }
 
     /// What becomes of the goals on counts, and what is expected of them.
     pub(crate) fn seen(&self, counts: &[u32]) -> Result<(Vec<GoalOutcome>, Prediction), BodyError> {
         let pattern = self.cushion.pattern();
-        let predictor = Predictor::new(self.cushion.fine(), self.cushion.rough(), &self.setting)?;
+        let predictor =
+            Predictor::new(self.cushion.fine(), self.cushion.rough(), &self.setting, self.stop)?;
         let (prediction, _) = predictor.predict(pattern, counts, Known::default());
-        let coarse = Seated::new(self.cushion.coarse(), self.setting.clone())?;
+        let coarse = Seated::new(self.cushion.coarse(), self.setting.clone(), self.stop)?;
         let stock = self.search(&coarse, Vec::new()).state(&self.stock_counts(), None);
         let goals = match &stock {
             Some(stock) => {
@@ -135,8 +143,9 @@ impl<'a> Planner<'a> {
     /// Looks for the best counts.
     pub(crate) fn find(&self) -> Result<Found, BodyError> {
         let setting = &self.setting;
-        let predictor = Predictor::new(self.cushion.fine(), self.cushion.rough(), setting)?;
-        let coarse = Seated::new(self.cushion.coarse(), setting.clone())?;
+        let predictor =
+            Predictor::new(self.cushion.fine(), self.cushion.rough(), setting, self.stop)?;
+        let coarse = Seated::new(self.cushion.coarse(), setting.clone(), self.stop)?;
         let bare = self.search(&coarse, Vec::new());
         let stock_counts = self.stock_counts();
         let Some(stock) = bare.state(&stock_counts, None) else {

@@ -5,7 +5,7 @@
 
 use case::{Client, GoalOutcome, Move, SiteName};
 use cushion::{Mass, Side};
-use mechanics::{CellEffect, Parameters};
+use mechanics::{CellEffect, Parameters, Stop};
 
 use crate::aims::{Quantity, State};
 use crate::goals::Ground;
@@ -62,8 +62,9 @@ pub fn reference(
     weight: Mass,
     counts: &[u32],
 ) -> Option<Reference> {
-    let pattern = cushion.pattern();
-    let seated = Seated::new(cushion.coarse(), setting(client, cushion, weight).ok()?).ok()?;
+    let (pattern, stop) = (cushion.pattern(), Stop::never());
+    let seated =
+        Seated::new(cushion.coarse(), setting(client, cushion, weight, stop).ok()?, stop).ok()?;
     let search = Search {
         seated: &seated,
         pattern,
@@ -81,7 +82,8 @@ pub fn reference(
     let effects = seated.effects_at(&real, &state.resting)?;
     let needs = Needs::of(client);
     let ground = Ground { needs: &needs, pattern, seated: &seated, stock: &stock };
-    let planner = Planner::new(cushion, client, weight, counts, vec![false; counts.len()]).ok()?;
+    let planner =
+        Planner::new(cushion, client, weight, counts, vec![false; counts.len()], stop).ok()?;
     let goals = planner.judged(&ground, &state).iter().map(sentence).collect();
     let stock_fill = cushion.stock();
     let table = Table {

@@ -2,6 +2,7 @@
 
 use case::{Adjustment, Alarm, Check, Date, Plan as Counts, PlannedCount, SkinAnswer};
 use fitting::{AdjustInput, AdjustRefusal, Adjusted, Verdict};
+use mechanics::Stop;
 
 use crate::arguments::Adjust;
 use crate::case_file::CaseFile;
@@ -25,7 +26,14 @@ pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure>
     }
     let (now, whence) = case.counts_now(on)?;
     let client = &case.client.value;
-    let input = AdjustInput { client, cushion: &case.cushion, on, now: &now, checks: &checks };
+    let input = AdjustInput {
+        client,
+        cushion: &case.cushion,
+        on,
+        now: &now,
+        checks: &checks,
+        stop: Stop::never(),
+    };
     let adjusted = fitting::adjust(&input).map_err(|refusal| refused(&case, &refusal))?;
     let why = if arguments.why {
         fitting::mistakes(&input).map_err(|refusal| refused(&case, &refusal))?

@@ -6,6 +6,7 @@ use case::{
 };
 use cushion::{Length, Mass, Side};
 use fitting::{AdjustInput, Adjusted, PlanInput, PreparedCushion, Spacings, Verdict, adjust, plan};
+use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
 
@@ -23,7 +24,7 @@ struct Planned {
 fn planned(layout: &str, client: Client) -> Planned {
     let cushion = cushion(layout, "440x400", Spacings::all(Length::from_mm(12.0)));
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
-    let input = PlanInput { client: &client, cushion: &cushion, on: DAY };
+    let input = PlanInput { client: &client, cushion: &cushion, on: DAY, stop: Stop::never() };
     let plan = plan(&input, &stock).unwrap();
     let counts = plan.counts.iter().map(|own| own.planned).collect();
     let seat = plan.prediction.unwrap().seated.unwrap();
@@ -33,7 +34,15 @@ fn planned(layout: &str, client: Client) -> Planned {
 impl Planned {
     fn adjust(&self, checks: &[Check]) -> Adjusted {
         let (client, cushion) = (&self.client, &self.cushion);
-        adjust(&AdjustInput { client, cushion, on: DAY, now: &self.counts, checks }).unwrap()
+        adjust(&AdjustInput {
+            client,
+            cushion,
+            on: DAY,
+            now: &self.counts,
+            checks,
+            stop: Stop::never(),
+        })
+        .unwrap()
     }
 
     /// What hands would find if all is as expected.
