@@ -1,0 +1,5 @@
+//! The shelf on a disk: files in folders, changed whole or not at all.
+
+mod disk;
+
+pub use crate::disk::DiskShelf;
