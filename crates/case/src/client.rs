@@ -148,25 +148,21 @@ pub struct SeatLoad {
 /// Which layout is meant, as a client file or the command line names it.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LayoutRef {
-    /// Built in, by name.
-    BuiltIn(Name),
-    /// A layout file, by its path, taken from the folder of the file that names it.
-    File(String),
-    /// A plugin's, written `plugin:NAME`, with values for its parameters.
-    Plugin {
-        /// The plugin's layout.
-        name: Name,
-        /// Values by parameter.
+    /// One that a source of layouts knows.
+    Named {
+        /// Its name, as the source knows it.
+        name: String,
+        /// Values for its parameters, by name.
         parameters: BTreeMap<Name, f64>,
     },
+    /// A layout file, by its path, taken from the folder of the file that names it.
+    File(String),
 }
 
 impl fmt::Display for LayoutRef {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::BuiltIn(name) => write!(f, "{name}"),
-            Self::File(path) => write!(f, "{path}"),
-            Self::Plugin { name, .. } => write!(f, "plugin:{name}"),
+            Self::Named { name, .. } | Self::File(name) => f.write_str(name),
         }
     }
 }

@@ -4,8 +4,10 @@ use std::cell::OnceCell;
 use std::path::PathBuf;
 
 use case::Client;
-use cushion::{LayoutRequest, Length, Name, Size};
-use plugin_host::{Drawn, Fault, FaultKind, Isolation, Limits, Measure, Places, Plugins, Whose};
+use cushion::{BodyMeasure, Length, Name, Size};
+use plugin_host::{
+    DrawRequest, Drawn, Fault, FaultKind, Isolation, Limits, Places, Plugins, Whose,
+};
 
 use crate::arguments::PluginOptions;
 use crate::failure::{Failure, Kind};
@@ -82,19 +84,19 @@ pub(crate) fn draw(
     })?;
     let set = session.options.set.iter().cloned();
     let parameters = given.into_iter().chain(set).collect();
-    let request = LayoutRequest { name, size, parameters };
+    let request = DrawRequest { name, size, parameters };
     let measured = |measure| client.and_then(|client| measured(client, measure));
     session.plugins()?.draw(&request, &measured).map_err(failure)
 }
 
-fn measured(client: &Client, measure: Measure) -> Option<Length> {
+fn measured(client: &Client, measure: BodyMeasure) -> Option<Length> {
     let measures = &client.measures;
     match measure {
-        Measure::SeatBoneSpacing => measures.seat_bone_spacing,
-        Measure::ThighDepthLeft => measures.thigh_depth.left,
-        Measure::ThighDepthRight => measures.thigh_depth.right,
-        Measure::HipWidth => measures.hip_width,
-        Measure::TrochanterWidth => measures.trochanter_width,
+        BodyMeasure::SeatBoneSpacing => measures.seat_bone_spacing,
+        BodyMeasure::ThighDepthLeft => measures.thigh_depth.left,
+        BodyMeasure::ThighDepthRight => measures.thigh_depth.right,
+        BodyMeasure::HipWidth => measures.hip_width,
+        BodyMeasure::TrochanterWidth => measures.trochanter_width,
     }
 }
 

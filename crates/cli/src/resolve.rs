@@ -78,9 +78,10 @@ pub(crate) fn layout_of(
     session: &Session<'_>,
 ) -> Result<Sourced<Layout>, Failure> {
     let word = match &client.value.cushion.layout {
-        LayoutRef::Plugin { name, parameters } => {
+        LayoutRef::Named { name, parameters } if name.starts_with("plugin:") => {
             let (size, given) = (client.value.cushion.size, parameters.clone());
-            let found = plugins::draw(session, name.as_str(), size, given, Some(&client.value));
+            let name = name.trim_start_matches("plugin:");
+            let found = plugins::draw(session, name, size, given, Some(&client.value));
             let found = found.map_err(|failure| match failure.kind() {
                 // A missing measure, a value out of range: the client's file can say otherwise.
                 Kind::Call => failure.named_in(&client.file, "cushion", "layout"),
@@ -88,8 +89,7 @@ pub(crate) fn layout_of(
             });
             return drawn(found?);
         }
-        LayoutRef::BuiltIn(name) => name.as_str(),
-        LayoutRef::File(path) => path,
+        LayoutRef::Named { name, .. } | LayoutRef::File(name) => name,
     };
     let found = named("layout", word, BUILT_IN_LAYOUTS, folder)
         .map_err(|failure| failure.named_in(&client.file, "cushion", "layout"))?;

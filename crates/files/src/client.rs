@@ -364,12 +364,13 @@ fn layout_ref(value: &Value<'_>, parameters: Option<Parameters>) -> Option<Layou
             return None;
         };
         let parameters = parameters.map_or(Some(BTreeMap::new()), |(_, given)| given);
-        return Some(LayoutRef::Plugin { name, parameters: parameters? });
+        return Some(LayoutRef::Named { name: format!("plugin:{name}"), parameters: parameters? });
     }
     if written.contains(['/', '\\']) || written.ends_with(".toml") {
         return Some(LayoutRef::File(written));
     }
-    value.name().map(LayoutRef::BuiltIn)
+    let name = value.name()?.to_string();
+    Some(LayoutRef::Named { name, parameters: BTreeMap::new() })
 }
 
 fn parameters(value: &Value<'_>) -> Option<BTreeMap<Name, f64>> {

@@ -1,21 +1,8 @@
 //! Remarks: what is wrong with a text, where, and what to do.
 
-use std::ops::Range;
-
 use cushion::Severity;
 
-/// One thing to say about a text.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Remark {
-    /// Whether the text can be used in spite of it.
-    pub severity: Severity,
-    /// The bytes that it is about; within the text, on borders of characters.
-    pub span: Range<usize>,
-    /// What is wrong.
-    pub message: String,
-    /// What to do.
-    pub hint: Option<String>,
-}
+pub use cushion::Remark;
 
 /// What was understood of a text, and what is to be said about it.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::time::Duration;
 
-use files::Remark;
+use cushion::{BodyMeasure, Remark};
 
 /// A plugin that cannot be used, and why.
 #[derive(Clone, Debug, PartialEq)]
@@ -115,6 +115,8 @@ pub enum FaultKind {
         parameter: String,
         /// What it means.
         words: String,
+        /// The client's measure by which it may be set.
+        measure: Option<BodyMeasure>,
     },
     /// The child could not be started.
     NoChild(String),
@@ -230,7 +232,7 @@ impl fmt::Display for FaultKind {
             Self::OutOfRange { parameter, value, least, greatest } => {
                 write!(f, "`{parameter}` is {value}, and lies between {least} and {greatest}")
             }
-            Self::NotGiven { parameter, words } => {
+            Self::NotGiven { parameter, words, .. } => {
                 write!(f, "`{parameter}` ({words}) must be measured or given; no default is taken")
             }
             Self::NoChild(why) => write!(f, "its process could not be started: {why}"),

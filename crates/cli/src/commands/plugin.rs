@@ -3,8 +3,8 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
-use cushion::{LayoutRequest, Name, Severity, Size};
-use plugin_host::{Description, Parameter, Whose};
+use cushion::{Name, Severity, Size};
+use plugin_host::{Description, DrawRequest, Parameter, Whose};
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
 use crate::failure::{Failure, Kind};
@@ -31,7 +31,7 @@ fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let mut words = String::new();
     let mut faults = Vec::new();
     for path in plugins.places().all() {
-        match plugins.describe(path) {
+        match plugins.describe(&path) {
             Ok(it) => {
                 let _ = writeln!(words, "{:<20} {:<8} {}", it.name, it.version, it.about);
             }
@@ -52,7 +52,7 @@ fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), F
     })?;
     let plugins = plugins::plugins(options)?;
     let path = plugins.places().find(&name).map_err(plugins::failure)?;
-    let description = plugins.describe(path.clone()).map_err(plugins::failure)?;
+    let description = plugins.describe(&path).map_err(plugins::failure)?;
     terminal.answer(&format!("{}From {}\n\n{TRUST}\n", words(&description), path.display()))
 }
 
@@ -81,7 +81,7 @@ fn parameter_words(parameter: &Parameter) -> String {
 fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let places = PluginOptions { plugin: vec![path.to_owned()], ..options.clone() };
     let plugins = plugins::plugins(&places)?;
-    let description = plugins.describe(path.to_owned()).map_err(plugins::failure)?;
+    let description = plugins.describe(path).map_err(plugins::failure)?;
     let mut answer = words(&description);
     let (mut wrong, mut refused) = (0, 0);
     for size in SIZES {
@@ -89,7 +89,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
         // What must be measured has a value to be drawn with, if to no client.
         let all = description.parameters.iter().map(|it| (it.name.clone(), it.standard));
         let parameters = all.chain(options.set.iter().cloned()).collect();
-        let request = LayoutRequest { name: description.name.clone(), size, parameters };
+        let request = DrawRequest { name: description.name.clone(), size, parameters };
         let drawn = plugins.draw(&request, &|_| None);
         answer += &match drawn {
             Ok(drawn) => right(size, &drawn.layout),

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Our crates, and those of ours that each may use.
-const ARROWS: [(&str, &[&str]); 11] = [
+const ARROWS: [(&str, &[&str]); 13] = [
     ("cushion", &[]),
     ("case", &["cushion"]),
     ("mechanics", &["cushion", "case"]),
@@ -15,8 +15,23 @@ const ARROWS: [(&str, &[&str]); 11] = [
     ("plugin-abi", &[]),
     ("plugin-sdk", &["plugin-abi"]),
     ("plugin-host", &["plugin-abi", "files", "cushion"]),
-    ("cli", &["cushion", "case", "mechanics", "fitting", "files", "sheets", "plugin-host"]),
-    ("testkit", &["cushion", "case", "files"]),
+    ("casework", &["cushion", "case", "mechanics", "fitting", "files", "sheets"]),
+    ("shelf", &["casework"]),
+    (
+        "cli",
+        &[
+            "cushion",
+            "case",
+            "mechanics",
+            "fitting",
+            "files",
+            "sheets",
+            "casework",
+            "shelf",
+            "plugin-host",
+        ],
+    ),
+    ("testkit", &["cushion", "case", "files", "casework"]),
 ];
 
 /// Crates of others that only some of ours may use, since they would let in what those must not
