@@ -255,6 +255,32 @@ pub struct Client {
 }
 
 impl Client {
+    /// Any client on a cushion: nothing is known of them but what is given.
+    #[must_use]
+    pub fn unknown(code: ClientCode, cushion: CushionChoice) -> Self {
+        Self {
+            code,
+            cushion,
+            measures: Measures::default(),
+            weighing: None,
+            child: false,
+            posture: Posture::default(),
+            skin: Skin::default(),
+            function: Function::default(),
+            layers: Layers::default(),
+            altitudes: Altitudes::default(),
+            seat: SeatLoad::default(),
+            chair: Chair::default(),
+            goals: Vec::new(),
+            changes: Vec::new(),
+            carer_notes: Vec::new(),
+            meanwhile: None,
+            contacts: Vec::new(),
+            next_review: None,
+            record: Vec::new(),
+        }
+    }
+
     /// Returns the plan that was recorded last.
     #[must_use]
     pub fn latest_plan(&self) -> Option<&crate::RecordedPlan> {

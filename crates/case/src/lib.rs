@@ -10,6 +10,7 @@ mod client;
 mod days;
 mod function;
 mod goal;
+mod identity;
 mod moves;
 mod plan;
 mod posture;
@@ -31,6 +32,7 @@ pub use crate::client::{
 pub use crate::days::{day_after, days_between};
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want};
+pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{GoalOutcome, Plan, PlannedCount};
 pub use crate::posture::{

@@ -1,6 +1,8 @@
 //! The layouts and cells that the program carries with it.
 
-use cushion::{Cell, DrawnLayout, LayoutError, LayoutRequest, LayoutSource, Measured, NoLayout};
+use cushion::{
+    Cell, DrawnLayout, LayoutError, LayoutRequest, LayoutSource, Measured, Name, NoLayout,
+};
 
 use crate::{Read, read_cell, read_layout};
 
@@ -71,8 +73,13 @@ impl LayoutSource for BuiltIn {
 fn unknown(name: &str) -> LayoutError {
     let known: Vec<String> = BUILT_IN_LAYOUTS.iter().map(|text| text.name.to_owned()).collect();
     let listed = known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+    // What is no name by its form may be one of another source's.
+    let why = match Name::new(name) {
+        Some(_) => NoLayout::UnknownName { known },
+        None => NoLayout::OtherSource,
+    };
     LayoutError {
-        why: NoLayout::UnknownName { known },
+        why,
         said: format!("no layout is called `{name}`"),
         advice: Some(format!("built in: {listed}; or give the path of a layout file")),
     }

@@ -10,8 +10,8 @@
 use std::fmt;
 
 use case::{
-    Alarm, Check, Client, Date, Entry, GoalOutcome, Move, Prediction, SiteName, TopAnswer,
-    UnderAnswer,
+    Alarm, Check, Client, CushionIdentity, Date, Entry, GoalOutcome, Likeness, Move, Prediction,
+    SiteName, TopAnswer, UnderAnswer,
 };
 use cushion::{Length, Pattern, Side};
 use mechanics::{BodyError, Stop};
@@ -54,6 +54,9 @@ pub struct AdjustInput<'a> {
     pub now: &'a [u32],
     /// What was found.
     pub checks: &'a [Check],
+    /// By which the cushion is known again: checks that were recorded on another one teach nothing
+    /// about this one.
+    pub identity: &'a CushionIdentity,
     /// Whether to stop.
     pub stop: Stop<'a>,
 }
@@ -274,8 +277,7 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
                 let of = |id| plan.counts.iter().find(|own| own.id == id);
                 let all = pattern.compartments().iter().map(|own| of(own.id.clone()));
                 let all = all.map(|own| own.map(|own| f64::from(own.planned)));
-                // Another cushion's counts teach nothing about this one.
-                let same = plan.size.to_string() == pattern.size().to_string();
+                let same = input.identity.likeness(plan) == Likeness::Same;
                 counts = all.collect::<Option<Vec<f64>>>().filter(|_| same);
             }
             Entry::Adjustment(own) => {

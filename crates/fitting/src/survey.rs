@@ -15,7 +15,7 @@ use crate::prepared::PreparedCushion;
 use crate::sizing::sizing;
 
 /// Cushions of one layout by size, prepared.
-pub type Cushions = BTreeMap<String, PreparedCushion>;
+pub type Cushions = BTreeMap<Size, PreparedCushion>;
 
 /// Returns the size for a body; none where none suits.
 #[must_use]
@@ -45,7 +45,7 @@ fn measures(body: &SurveyedBody) -> Measures {
 /// Sizes and plans for a body, without goals: the stock fill where it keeps the limits, and what
 /// comes nearest to it where it does not.
 ///
-/// `cushions` has every size of the layout by its words; `like` is any client of this layout, for
+/// `cushions` has every size of the layout ; `like` is any client of this layout, for
 /// all that a table of bodies does not say.
 ///
 /// # Panics
@@ -65,7 +65,7 @@ pub fn survey(
             outcome: SurveyOutcome::NoSize(why_none(body, sizes)),
         };
     };
-    let cushion = &cushions[&size.to_string()];
+    let cushion = &cushions[&size];
     let mut client = like.clone();
     client.measures = measures(body);
     client.weighing = Some(Weighing { weight: body.weight, on });

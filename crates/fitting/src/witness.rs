@@ -7,8 +7,8 @@
 //! knows the truth meets, and the next adjustment moves no more than two cells.
 
 use case::{
-    Check, Client, Date, Digest, Entry, FrontSides, Goal, PressAnswer, RecordedCount, RecordedPlan,
-    SiteName, TopAnswer, UnderAnswer, Want,
+    Check, Client, CushionIdentity, Date, Digest, Entry, FrontSides, Goal, PressAnswer,
+    RecordedCount, RecordedPlan, SiteName, TopAnswer, UnderAnswer, Want,
 };
 use cushion::{Length, Mass, Name, Pressure, Side};
 use mechanics::{Parameters, Resting, Stop};
@@ -291,9 +291,21 @@ impl<'a> Case<'a> {
         self.holds(&exact(&planner.find().expect("a body").counts))
     }
 
+    /// The identity of what [`Self::record`] records.
+    fn identity(&self) -> CushionIdentity {
+        let pattern = self.known.pattern();
+        let compartments = pattern.compartments().iter();
+        CushionIdentity {
+            layout: pattern.layout().to_string(),
+            layout_digest: digest(),
+            cell_digest: digest(),
+            size: pattern.size(),
+            compartments: compartments.map(|own| (own.id.clone(), own.number)).collect(),
+        }
+    }
+
     fn record(&mut self, counts: &[u32]) {
         let counts = self.known.pattern().compartments().iter().zip(counts);
-        let digest = || Digest::new("0123456789abcdef").expect("a digest");
         self.client.record.push(Entry::Plan(RecordedPlan {
             on: Date::constant(2026, 3, 1),
             by: "OT".to_owned(),
@@ -315,6 +327,10 @@ impl<'a> Case<'a> {
             why: None,
         }));
     }
+}
+
+fn digest() -> Digest {
+    Digest::new("0123456789abcdef").expect("a digest")
 }
 
 fn exact(counts: &[u32]) -> Vec<f64> {
@@ -358,7 +374,9 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         let reached = case.holds(&case.filled(&counts));
         let checks = case.checks(&counts);
         let client = case.client.clone();
+        let identity = case.identity();
         let input = AdjustInput {
+            identity: &identity,
             client: &client,
             cushion: known,
             on,

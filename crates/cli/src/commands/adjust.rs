@@ -1,16 +1,15 @@
 //! `adjust`: from what was found on the filled cushion to the next moves.
 
-use case::{Adjustment, Alarm, Check, Date, Plan as Counts, PlannedCount, SkinAnswer};
-use fitting::{AdjustInput, AdjustRefusal, Adjusted, Verdict};
+use case::{Alarm, Check, SkinAnswer};
+use casework::{OpenCase, PROGRAM, Recorder, Whose};
+use fitting::{Adjusted, Verdict};
 use mechanics::Stop;
 
 use crate::arguments::Adjust;
-use crate::case_file::CaseFile;
-use crate::failure::{Failure, Kind};
-use crate::plugins::Session;
-use crate::run::PROGRAM;
+use crate::failure::Failure;
+use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
-use crate::{tables, today, write};
+use crate::{tables, today};
 
 /// Explanations that are worth reading.
 const MOST_MISTAKES: usize = 6;
@@ -18,48 +17,40 @@ const MOST_MISTAKES: usize = 6;
 /// Shows the next moves, and records checks and moves where asked.
 pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
-    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
+    let outside = Outside::new(&arguments.plugins);
+    let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let checks = arguments.checks();
-    if checks.is_empty() {
-        return Err(Failure::call("no check is given, so there is nothing to go by")
-            .hint("give what was found, such as --top left=tight --under left=25mm"));
-    }
-    let (now, whence) = case.counts_now(on)?;
-    let client = &case.client.value;
-    let input = AdjustInput {
-        client,
-        cushion: &case.cushion,
-        on,
-        now: &now,
-        checks: &checks,
-        stop: Stop::never(),
+    let never = Stop::never();
+    let now = case.counts_now(on, never)?;
+    let adjusted = case.adjust(&now, &checks, on, never)?;
+    let why = if arguments.why { case.mistakes(&now, &checks, on, never)? } else { Vec::new() };
+    let recorded = match &arguments.by {
+        Some(by) => {
+            let recorder = Recorder { by, because: arguments.because.as_deref(), on };
+            case.record_adjustment(outside.shelf(), &checks, &adjusted, &recorder)?
+        }
+        None => false,
     };
-    let adjusted = fitting::adjust(&input).map_err(|refusal| refused(&case, &refusal))?;
-    let why = if arguments.why {
-        fitting::mistakes(&input).map_err(|refusal| refused(&case, &refusal))?
-    } else {
-        Vec::new()
-    };
-    let alarmed = !adjusted.alarms.is_empty();
-    let recorded = arguments.by.is_some() && (alarmed || adjusted.questions.is_empty());
-    if let Some(by) = arguments.by.as_ref().filter(|_| recorded) {
-        record(arguments, &case, &checks, &adjusted, on, by.trim())?;
-    }
     if arguments.json.json {
-        let code = client.code.as_str();
+        let code = case.client.value.code.as_str();
         let report =
             files::report::adjust(PROGRAM, code, &report(&adjusted, &checks, &why, recorded));
         terminal.answer(&report)?;
-        return if alarmed { Err(client_off(&adjusted).told()) } else { Ok(()) };
+    } else {
+        let recorded = recorded.then_some(arguments);
+        terminal.answer(&words(&case, &adjusted, &why, &now.whence(), recorded))?;
     }
-    terminal.answer(&words(&case, &adjusted, &why, &whence, recorded.then_some(arguments)))?;
-    if alarmed { Err(client_off(&adjusted)) } else { Ok(()) }
+    match (adjusted.alarms.is_empty(), arguments.json.json) {
+        (true, _) => Ok(()),
+        (false, true) => Err(client_off(&adjusted).told()),
+        (false, false) => Err(client_off(&adjusted)),
+    }
 }
 
 /// What the alarms are, as the reason for which the command does not end well.
 fn client_off(adjusted: &Adjusted) -> Failure {
     let alarms: Vec<String> = adjusted.alarms.iter().map(alarm).collect();
-    Failure::new(Kind::NotSafe, format!("client off now: {}", alarms.join("; ")))
+    Failure::new(Whose::Clinician, format!("client off now: {}", alarms.join("; ")))
         .hint("nobody sits on it again before the cause is found and a hand underneath is sure")
 }
 
@@ -79,25 +70,6 @@ fn alarm(alarm: &Alarm) -> String {
                 SkinAnswer::Worse => format!("the injury at the {site} looks worse"),
                 _ => format!("a mark at the {site} is still there after 30 minutes"),
             }
-        }
-    }
-}
-
-/// Why nothing can be said.
-fn refused(case: &CaseFile, refusal: &AdjustRefusal) -> Failure {
-    match refusal {
-        AdjustRefusal::NoWeight => {
-            case.weight().err().unwrap_or_else(|| Failure::file("no weight"))
-        }
-        AdjustRefusal::NoBody(error) => case.no_body(error),
-        AdjustRefusal::NoSuchCompartment(_) => {
-            let numbers = case.pattern.compartments().iter().map(|own| own.number.to_string());
-            let numbers = numbers.collect::<Vec<_>>().join(", ");
-            Failure::call(refusal.to_string()).hint(format!("there are {numbers}"))
-        }
-        AdjustRefusal::Unreachable(_) | AdjustRefusal::NoPartner(_) => {
-            Failure::call(refusal.to_string())
-                .hint("press only at edges that a hand reaches, against the mirror partner")
         }
     }
 }
@@ -125,67 +97,13 @@ fn report<'a>(
     }
 }
 
-/// Adds what was found and moved to the client's file, and the counts after it as a plan.
-fn record(
-    arguments: &Adjust,
-    case: &CaseFile,
-    checks: &[Check],
-    adjusted: &Adjusted,
-    on: Date,
-    by: &str,
-) -> Result<(), Failure> {
-    let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
-    if spoilt(by) || arguments.because.as_deref().is_some_and(spoilt) {
-        return Err(Failure::call("--by or --because is empty, or has a line break in it")
-            .hint("name who checked and moved, by initials or role, and say why in one line"));
-    }
-    let cannot =
-        |error: files::AppendError| Failure::file(format!("{}: {error}", case.client.file.shown()));
-    let adjustment = Adjustment {
-        on,
-        by: by.to_owned(),
-        checks: checks.to_vec(),
-        moves: adjusted.moves.clone(),
-        why: arguments.because.clone(),
-    };
-    let mut text = files::append_adjustment(&case.client.file.text, &adjustment).map_err(cannot)?;
-    let stands = adjusted.not_safe.is_empty() || adjusted.alarms.is_empty();
-    let changed = !adjusted.moves.is_empty() && stands;
-    if changed || case.client.value.latest_plan().is_none() {
-        let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
-        let mut recorded = case.recorded(&as_plan(case, adjusted), on, by);
-        recorded.why = Some(format!("after checks: {}", said.join(", ")));
-        text = files::append_plan(&text, &recorded).map_err(cannot)?;
-    }
-    write::one(&arguments.client, text.into_bytes())
-}
-
-/// The counts after the moves as a plan.
-fn as_plan(case: &CaseFile, adjusted: &Adjusted) -> Counts {
-    let counts = case.pattern.indices().zip(&adjusted.counts).map(|(ix, count)| PlannedCount {
-        id: case.pattern[ix].id.clone(),
-        number: case.pattern[ix].number,
-        stock: case.cushion.stock()[ix].cells.stock,
-        planned: *count,
-        reason: None,
-    });
-    Counts {
-        counts: counts.collect(),
-        goals: Vec::new(),
-        not_safe: Vec::new(),
-        prediction: None,
-        moves: Vec::new(),
-        cautions: Vec::new(),
-    }
-}
-
 /// What is to be done now, and with which cells.
-fn verdict(case: &CaseFile, adjusted: &Adjusted) -> String {
+fn verdict(case: &OpenCase, adjusted: &Adjusted) -> String {
     let mut words = String::new();
     if !adjusted.alarms.is_empty() {
         words += "\nCLIENT OFF NOW.\n";
         for own in &adjusted.alarms {
-            words += &format!("  {}.\n", capital(&alarm(own)));
+            words += &format!("  {}.\n", tables::capital(&alarm(own)));
         }
     }
     if !adjusted.look_at.is_empty() {
@@ -222,15 +140,8 @@ fn verdict(case: &CaseFile, adjusted: &Adjusted) -> String {
     words
 }
 
-/// The same with a capital letter at its beginning.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
-}
-
 fn words(
-    case: &CaseFile,
+    case: &OpenCase,
     adjusted: &Adjusted,
     why: &[fitting::Mistake],
     whence: &str,

@@ -2,11 +2,14 @@
 
 use std::path::Path;
 
-use crate::arguments::{New, Starter};
-use crate::failure::{Failure, Kind};
+use casework::Whose;
+
+use crate::arguments::{New, PluginOptions, Starter};
+use crate::failure::Failure;
+use crate::outputs::{self, Output};
+use crate::outside::Outside;
 use crate::plugin_template as template;
 use crate::terminal::Terminal;
-use crate::write::{self, Output};
 
 /// Writes a starter file where no file is yet.
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
@@ -16,7 +19,8 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
         Starter::Layout => (files::starter::layout(), "change it, then"),
         Starter::Cell => (files::starter::cell(), "change it, then"),
     };
-    write::new(&arguments.file, text.as_bytes())?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, &arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
     terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
 }
@@ -25,12 +29,12 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
 fn plugin(folder: &Path, terminal: Terminal) -> Result<(), Failure> {
     if folder.exists() {
         let message = format!("{} is there already, and nothing is written over", folder.display());
-        return Err(Failure::new(Kind::CannotWrite, message).hint("name a new folder"));
+        return Err(Failure::new(Whose::Keeper, message).hint("name a new folder"));
     }
     let outputs = template::FILES
         .iter()
         .map(|file| Output { path: folder.join(file.path), bytes: file.text.as_bytes().to_vec() });
-    write::all(outputs.collect())?;
+    outputs::all(&Outside::new(&PluginOptions::default()), outputs.collect())?;
     let folder = folder.display();
     terminal.answer(&format!(
         "{folder} is begun. Next:\n  \

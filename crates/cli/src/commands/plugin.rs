@@ -7,8 +7,9 @@ use cushion::{Name, Severity, Size};
 use plugin_host::{Description, DrawRequest, Parameter, Whose};
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
-use crate::failure::{Failure, Kind};
+use crate::failure::Failure;
 use crate::plugins;
+use crate::remarks;
 use crate::terminal::Terminal;
 
 /// What is said of running plugins, wherever they are shown.
@@ -101,7 +102,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
                 wrong += 1;
                 let said = format!("{size}: WRONG: {}\n", fault.kind);
                 let answer = plugins::answer(fault);
-                said + &answer.map_or_else(String::new, |answer| answer.to_words(false))
+                said + &answer.map_or_else(String::new, |answer| remarks::to_words(&answer, false))
             }
         };
     }
@@ -116,7 +117,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
     }
     let message =
         format!("plugin `{}`: wrong at {wrong} of {} sizes", description.name, SIZES.len());
-    Err(Failure::new(Kind::Plugin, message).hint("tell the plugin's author"))
+    Err(Failure::new(casework::Whose::SourceAuthor, message).hint("tell the plugin's author"))
 }
 
 /// A right layout: how many compartments, and what somebody should look at.

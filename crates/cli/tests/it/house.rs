@@ -207,6 +207,11 @@ fn functions(text: &str) -> Vec<(String, usize)> {
         }
         let indent = &line[..line.len() - line.trim_start().len()];
         let end = format!("{indent}}}");
+        let body = lines[at..].iter().find(|line| line.ends_with('{') || line.ends_with(';'));
+        if body.is_some_and(|line| line.ends_with(';')) && !line.ends_with(['{', '}']) {
+            // What a trait only asks for has no body.
+            continue;
+        }
         let one_line = line.ends_with('}');
         let length = if one_line {
             1

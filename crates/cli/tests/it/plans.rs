@@ -126,7 +126,7 @@ fn who_records_is_a_line_of_words() {
     for by in ["", "  ", "OT\nand another"] {
         let dir = dir();
         let said = dir.run(&["plan", "client.toml", "--record", "--by", by]).failed(2);
-        assert!(said.starts_with("error: --by is empty"), "{said}");
+        assert!(said.starts_with("error: who records it, or why, is empty"), "{said}");
         assert_eq!(dir.read("client.toml"), CLIENT);
     }
 }

@@ -8,7 +8,7 @@ use cushion::{Length, Mass, Side};
 use fitting::{AdjustInput, Adjusted, PlanInput, PreparedCushion, Spacings, Verdict, adjust, plan};
 use mechanics::Stop;
 
-use crate::clients::{client, cushion, with_goals};
+use crate::clients::{client, cushion, identity, with_goals};
 
 const DAY: Date = Date::constant(2026, 3, 2);
 const BOTH: [Side; 2] = [Side::Left, Side::Right];
@@ -34,7 +34,9 @@ fn planned(layout: &str, client: Client) -> Planned {
 impl Planned {
     fn adjust(&self, checks: &[Check]) -> Adjusted {
         let (client, cushion) = (&self.client, &self.cushion);
+        let identity = identity(cushion);
         adjust(&AdjustInput {
+            identity: &identity,
             client,
             cushion,
             on: DAY,

@@ -5,7 +5,7 @@ use cushion::{Length, Mass, Side};
 use fitting::{AdjustInput, Mistake, PreparedCushion, Spacings, mistakes};
 use mechanics::Stop;
 
-use crate::clients::{client, cushion};
+use crate::clients::{client, cushion, identity};
 
 const DAY: Date = Date::constant(2026, 3, 2);
 
@@ -48,7 +48,9 @@ fn explained(
     let (prediction, _) =
         cushion.predict(client, Mass::from_kg(72.0), really, Stop::never()).unwrap();
     let checks = found(&prediction.seated.unwrap());
+    let identity = identity(cushion);
     let input = AdjustInput {
+        identity: &identity,
         client,
         cushion,
         on: DAY,
@@ -88,7 +90,9 @@ fn likelihoods_are_shares_in_falling_order() {
     let own = client("row-six", "440x400");
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
     let checks = [Check::Lower { lower: Some(Side::Left), by: Length::from_mm(15.0) }];
+    let identity = identity(&cushion);
     let input = AdjustInput {
+        identity: &identity,
         client: &own,
         cushion: &cushion,
         on: DAY,
