@@ -19,7 +19,7 @@ fn without_remarks(text: &str, kind: Kind) {
 fn built_in_texts_are_right_and_say_their_names() {
     for layout in BUILT_IN_LAYOUTS {
         without_remarks(layout.text, Kind::Layout);
-        let read = files::read_layout(layout.text).value.unwrap();
+        let read = read_layout(layout.text).value.unwrap();
         assert_eq!(read.name.as_str(), layout.name);
     }
     for cell in BUILT_IN_CELLS {
