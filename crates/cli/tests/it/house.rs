@@ -268,6 +268,12 @@ fn functions(text: &str) -> Vec<(String, usize)> {
         }
         let indent = &line[..line.len() - line.trim_start().len()];
         let end = format!("{indent}}}");
+        // A method without a body, over several lines.
+        let closes = format!("{indent})");
+        let head = lines[at + 1..].iter().find(|line| line.starts_with(&closes));
+        if !line.ends_with(['{', '}']) && head.is_some_and(|line| line.ends_with(';')) {
+            continue;
+        }
         let one_line = line.ends_with('}');
         let length = if one_line {
             1
@@ -282,6 +288,6 @@ fn functions(text: &str) -> Vec<(String, usize)> {
 
 #[test]
 fn functions_are_measured() {
-    let text = "impl X {\n    pub(crate) fn a<T>(\n        x: T,\n    ) {\n    }\n    fn b() {}\n}\nfn c();\n";
+    let text = "impl X {\n    pub(crate) fn a<T>(\n        x: T,\n    ) {\n    }\n    fn b() {}\n    fn d(\n        x: u8,\n    ) -> u8;\n}\nfn c();\n";
     assert_eq!(functions(text), [("a".to_owned(), 4), ("b".to_owned(), 1)]);
 }
