@@ -1,6 +1,6 @@
 //! The disk fails, or the process is killed, at each of the calls that a put makes to the system.
 //!
-//! A small library in C, put before the system's own, counts the calls that change a disk and
+//! A small library in C, put before the system's own, counts the calls that change or read a disk and
 //! makes one of them fail or be the last. Only where `cc` is and programs are linked that way.
 
 use std::path::{Path, PathBuf};
@@ -18,7 +18,7 @@ fn library() -> &'static Path {
     let (path, _) = BUILT.get_or_init(|| {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("faulty-disk.so");
-        let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/it/faulty-disk.c");
+        let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("../testkit/faulty-disk.c");
         let mut cc = Command::new("cc");
         cc.args(["-shared", "-fPIC", "-O1", "-o"]).args([&path, &source]);
         assert!(cc.status().expect("cc is there").success());
@@ -32,6 +32,7 @@ fn put(folder: &Folder, at: usize, how: &str) -> ExitStatus {
     let change = |name: &str| format!("{}=new", folder.name(name));
     let mut command = hand();
     command.env("LD_PRELOAD", library()).env("FAULT_AT", at.to_string()).env("FAULT_HOW", how);
+    command.env("FAULT_IN", folder.path(""));
     command.args(["put", &change("a"), &folder.name("gone"), &change("b"), &change("in/c")]);
     command.output().unwrap().status
 }
@@ -80,7 +81,7 @@ fn where_a_call_fails_all_is_as_before() {
                     failed += 1;
                     assert_eq!(found, old, "{how} at {at}");
                 }
-                Some(3) => break,
+                Some(99) => break,
                 _ => panic!("{status}"),
             }
         }
@@ -93,7 +94,7 @@ fn where_the_process_is_killed_each_file_is_old_or_new() {
     let mut kinds = std::collections::BTreeSet::new();
     for at in 0.. {
         let folder = begun();
-        if put(&folder, at, "kill").code() == Some(3) {
+        if put(&folder, at, "kill").code() == Some(99) {
             break;
         }
         let found = swept(&folder);
