@@ -3,6 +3,7 @@
 //! Left and right are always the client's. Nothing here knows how a plan is found, how a file is
 //! written or how a page is drawn.
 
+mod alarm;
 mod caution;
 mod check;
 mod client;
@@ -20,8 +21,9 @@ mod survey;
 
 pub use jiff::civil::Date;
 
+pub use crate::alarm::Alarm;
 pub use crate::caution::{Caution, Weight};
-pub use crate::check::{CHECK_KINDS, Check, PressAnswer, TopAnswer, UnderAnswer};
+pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     SeatLoad, Sides, Taken, Weighing,

@@ -1,5 +1,6 @@
 //! A client's file with everything that it names: layout, cell, pattern, stock fill.
 
+use mechanics::Stop;
 use std::path::Path;
 
 use case::{Caution, Client, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
@@ -152,7 +153,7 @@ impl CaseFile {
 
     /// What a plan is made from.
     fn input(&self, on: Date) -> PlanInput<'_> {
-        PlanInput { client: &self.client.value, cushion: &self.cushion, on }
+        PlanInput { client: &self.client.value, cushion: &self.cushion, on, stop: Stop::never() }
     }
 
     /// Why there is no plan: unsafe wishes first, else remarks on the client's file.

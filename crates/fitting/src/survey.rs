@@ -8,6 +8,8 @@ use case::{
 };
 use cushion::{MadeSize, Side, Size};
 
+use mechanics::Stop;
+
 use crate::plan::{PlanInput, plan};
 use crate::prepared::PreparedCushion;
 use crate::sizing::sizing;
@@ -69,7 +71,7 @@ pub fn survey(
     client.weighing = Some(Weighing { weight: body.weight, on });
     client.cushion.size = size;
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
-    let planned = plan(&PlanInput { client: &client, cushion, on }, &stock);
+    let planned = plan(&PlanInput { client: &client, cushion, on, stop: Stop::never() }, &stock);
     let outcome = match planned {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|own| own.seated.as_ref());

@@ -1,11 +1,12 @@
 //! `adjust`: from what was found on the filled cushion to the next moves.
 
-use case::{Adjustment, Check, Date, Plan as Counts, PlannedCount};
-use fitting::{AdjustInput, AdjustRefusal, Adjusted};
+use case::{Adjustment, Alarm, Check, Date, Plan as Counts, PlannedCount, SkinAnswer};
+use fitting::{AdjustInput, AdjustRefusal, Adjusted, Verdict};
+use mechanics::Stop;
 
 use crate::arguments::Adjust;
 use crate::case_file::CaseFile;
-use crate::failure::Failure;
+use crate::failure::{Failure, Kind};
 use crate::plugins::Session;
 use crate::run::PROGRAM;
 use crate::terminal::Terminal;
@@ -25,14 +26,22 @@ pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure>
     }
     let (now, whence) = case.counts_now(on)?;
     let client = &case.client.value;
-    let input = AdjustInput { client, cushion: &case.cushion, on, now: &now, checks: &checks };
+    let input = AdjustInput {
+        client,
+        cushion: &case.cushion,
+        on,
+        now: &now,
+        checks: &checks,
+        stop: Stop::never(),
+    };
     let adjusted = fitting::adjust(&input).map_err(|refusal| refused(&case, &refusal))?;
     let why = if arguments.why {
         fitting::mistakes(&input).map_err(|refusal| refused(&case, &refusal))?
     } else {
         Vec::new()
     };
-    let recorded = arguments.by.is_some() && adjusted.questions.is_empty();
+    let alarmed = !adjusted.alarms.is_empty();
+    let recorded = arguments.by.is_some() && (alarmed || adjusted.questions.is_empty());
     if let Some(by) = arguments.by.as_ref().filter(|_| recorded) {
         record(arguments, &case, &checks, &adjusted, on, by.trim())?;
     }
@@ -40,9 +49,38 @@ pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure>
         let code = client.code.as_str();
         let report =
             files::report::adjust(PROGRAM, code, &report(&adjusted, &checks, &why, recorded));
-        return terminal.answer(&report);
+        terminal.answer(&report)?;
+        return if alarmed { Err(client_off(&adjusted).told()) } else { Ok(()) };
     }
-    terminal.answer(&words(&case, &adjusted, &why, &whence, recorded.then_some(arguments)))
+    terminal.answer(&words(&case, &adjusted, &why, &whence, recorded.then_some(arguments)))?;
+    if alarmed { Err(client_off(&adjusted)) } else { Ok(()) }
+}
+
+/// What the alarms are, as the reason for which the command does not end well.
+fn client_off(adjusted: &Adjusted) -> Failure {
+    let alarms: Vec<String> = adjusted.alarms.iter().map(alarm).collect();
+    Failure::new(Kind::NotSafe, format!("client off now: {}", alarms.join("; ")))
+        .hint("nobody sits on it again before the cause is found and a hand underneath is sure")
+}
+
+/// An alarm in words.
+fn alarm(alarm: &Alarm) -> String {
+    match alarm {
+        Alarm::BoneFelt { side, expected } => {
+            let expected = expected.map_or_else(String::new, |expected| {
+                format!(" ({:.0} mm of cushion were expected)", expected.to_mm())
+            });
+            format!("the {} seat bone was felt through the cushion{expected}", side.words())
+        }
+        Alarm::Mark { site, answer } => {
+            let site = site.words();
+            match answer {
+                SkinAnswer::Open => format!("the skin at the {site} is open"),
+                SkinAnswer::Worse => format!("the injury at the {site} looks worse"),
+                _ => format!("a mark at the {site} is still there after 30 minutes"),
+            }
+        }
+    }
 }
 
 /// Why nothing can be said.
@@ -71,6 +109,9 @@ fn report<'a>(
     recorded: bool,
 ) -> files::report::AdjustReport<'a> {
     files::report::AdjustReport {
+        verdict: adjusted.verdict.id(),
+        alarms: &adjusted.alarms,
+        look_at: &adjusted.look_at,
         recorded,
         checks,
         questions: &adjusted.questions,
@@ -108,7 +149,9 @@ fn record(
         why: arguments.because.clone(),
     };
     let mut text = files::append_adjustment(&case.client.file.text, &adjustment).map_err(cannot)?;
-    if !adjusted.moves.is_empty() || case.client.value.latest_plan().is_none() {
+    let stands = adjusted.not_safe.is_empty() || adjusted.alarms.is_empty();
+    let changed = !adjusted.moves.is_empty() && stands;
+    if changed || case.client.value.latest_plan().is_none() {
         let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
         let mut recorded = case.recorded(&as_plan(case, adjusted), on, by);
         recorded.why = Some(format!("after checks: {}", said.join(", ")));
@@ -136,22 +179,28 @@ fn as_plan(case: &CaseFile, adjusted: &Adjusted) -> Counts {
     }
 }
 
-fn words(
-    case: &CaseFile,
-    adjusted: &Adjusted,
-    why: &[fitting::Mistake],
-    whence: &str,
-    recorded: Option<&Adjust>,
-) -> String {
-    let mut words = format!("{}: {whence}\n", case.client.value.code);
+/// What is to be done now, and with which cells.
+fn verdict(case: &CaseFile, adjusted: &Adjusted) -> String {
+    let mut words = String::new();
+    if !adjusted.alarms.is_empty() {
+        words += "\nCLIENT OFF NOW.\n";
+        for own in &adjusted.alarms {
+            words += &format!("  {}.\n", capital(&alarm(own)));
+        }
+    }
+    if !adjusted.look_at.is_empty() {
+        words += "\nThen look at these:\n";
+        for look in &adjusted.look_at {
+            words += &format!("  {look}\n");
+        }
+    }
     if !adjusted.questions.is_empty() {
         words += "\nNothing is moved before this is clear:\n";
         for question in &adjusted.questions {
             words += &format!("  {question}\n");
         }
-    } else if adjusted.moves.is_empty() {
-        words += "\nLeave the cells as they are.\n";
-    } else {
+    }
+    if !adjusted.moves.is_empty() {
         words.push('\n');
         for own in &adjusted.moves {
             words += &format!("{own}.\n");
@@ -161,7 +210,37 @@ fn words(
             words += &format!("  {:>2}  {:<20} {count}\n", own.number, own.id.as_str());
         }
     }
-    if let Some(seat) = &adjusted.prediction.seated {
+    words += match adjusted.verdict {
+        Verdict::AsPlanned => "\nAs planned: stop. Leave the cells as they are.\n",
+        Verdict::AsPlannedSoFar => {
+            "\nAs planned so far: leave the cells as they are. Checks are missing.\n"
+        }
+        Verdict::Stay | Verdict::Pinched => "\nLeave the cells as they are.\n",
+        Verdict::ClientOff if adjusted.moves.is_empty() => "\nNo cells are moved.\n",
+        Verdict::ClientOff | Verdict::Asked | Verdict::Move => "",
+    };
+    words
+}
+
+/// The same with a capital letter at its beginning.
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
+}
+
+fn words(
+    case: &CaseFile,
+    adjusted: &Adjusted,
+    why: &[fitting::Mistake],
+    whence: &str,
+    recorded: Option<&Adjust>,
+) -> String {
+    let mut words = format!("{}: {whence}\n", case.client.value.code);
+    words += &verdict(case, adjusted);
+    // After an alarm the model is known to be wrong here: its numbers would only reassure.
+    let expected = adjusted.prediction.seated.as_ref();
+    if let Some(seat) = expected.filter(|_| adjusted.alarms.is_empty()) {
         words += &format!(
             "\nExpected then: {} mm left under the left seat bone, {} mm under the right.\n",
             tables::spread_mm(&seat.clearance.left),

@@ -2,6 +2,7 @@
 
 use case::{Prediction, Spread};
 use cushion::{Length, Mass, Pressure};
+use mechanics::Stop;
 
 use crate::arguments::Predict;
 use crate::case_file::CaseFile;
@@ -20,7 +21,7 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
     let weight = case.weight()?;
     let (prediction, cuts) = case
         .cushion
-        .predict(&case.client.value, weight, &counts)
+        .predict(&case.client.value, weight, &counts, Stop::never())
         .map_err(|error| case.no_body(&error))?;
     let warnings = warnings(&case, &counts, &prediction);
     if let Some(path) = &arguments.svg {

@@ -4,22 +4,22 @@
 //! lowest point, in the frame of the cushion: x to the client's right, y forward from the rear
 //! edge, in metres.
 
+mod client_form;
 mod jig;
 mod load;
-mod reference;
+mod reference_body;
+mod seated_client;
 mod site;
-mod sitter;
-mod sitter_form;
 mod smooth;
 
 pub use self::jig::Jig;
 pub use self::load::{DEFAULT_SEAT_SHARE, GRAVITY, Load, SEAT_SHARES};
+pub use self::seated_client::{ASIS_SPACING, BodyError, Obliquity, SeatedClient, ThighPose};
 pub use self::site::Site;
-pub use self::sitter::{ASIS_SPACING, BodyError, Obliquity, Sitter, ThighPose};
 pub use case::SiteName;
 
-use self::reference::ReferenceForm;
-use self::sitter_form::SitterForm;
+use self::client_form::ClientForm;
+use self::reference_body::ReferenceForm;
 use crate::mesh::Mesh;
 use cushion::Length;
 
@@ -38,7 +38,7 @@ pub struct Body {
 #[derive(Clone, Debug, PartialEq)]
 enum Form {
     Reference(ReferenceForm),
-    Sitter(SitterForm),
+    Client(ClientForm),
     Jig(Jig),
 }
 
@@ -46,7 +46,7 @@ impl Form {
     fn height(&self, x: f64, y: f64) -> f64 {
         match self {
             Self::Reference(form) => form.height(x, y),
-            Self::Sitter(form) => form.height(x, y),
+            Self::Client(form) => form.height(x, y),
             Self::Jig(form) => form.height(x, y),
         }
     }
@@ -57,7 +57,7 @@ impl Body {
     /// buttocks with seat bones 120 mm apart, thighs 20 mm above them.
     #[must_use]
     pub fn reference(load: Load) -> Self {
-        Self::new(Form::Reference(ReferenceForm), reference::sites(), load)
+        Self::new(Form::Reference(ReferenceForm), reference_body::sites(), load)
     }
 
     /// The loaded-contour jig.
@@ -72,10 +72,10 @@ impl Body {
     /// # Errors
     ///
     /// Returns what in the measures is not a body's.
-    pub fn sitter(sitter: &Sitter) -> Result<Self, BodyError> {
-        let form = SitterForm::new(sitter)?;
+    pub fn of_client(client: &SeatedClient) -> Result<Self, BodyError> {
+        let form = ClientForm::new(client)?;
         let sites = form.sites();
-        Ok(Self::new(Form::Sitter(form), sites, sitter.load()?))
+        Ok(Self::new(Form::Client(form), sites, client.load()?))
     }
 
     fn new(form: Form, sites: Vec<Site>, load: Load) -> Self {
