@@ -51,7 +51,7 @@ enum How {
 fn run(dir: &TestDir, words: &[&str], how: How, at: usize) -> Output {
     let how = match how {
         // EIO and ENOSPC of Linux.
-        How::Fails if at % 2 == 0 => "5",
+        How::Fails if at.is_multiple_of(2) => "5",
         How::Fails => "28",
         How::Killed => "kill",
     };
