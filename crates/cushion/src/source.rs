@@ -223,3 +223,48 @@ impl LayoutSource for InTurn<'_> {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A source that answers every name with an error.
+    struct Says(NoLayout, &'static str);
+
+    impl LayoutSource for Says {
+        fn layout(&self, _: &LayoutRequest, _: Measured<'_>) -> Result<DrawnLayout, LayoutError> {
+            Err(LayoutError { why: self.0.clone(), said: self.1.to_owned(), advice: None })
+        }
+    }
+
+    fn unknown(names: &[&str]) -> NoLayout {
+        NoLayout::UnknownName { known: names.iter().map(|&name| name.to_owned()).collect() }
+    }
+
+    #[track_caller]
+    fn check(sources: &[Says], why: NoLayout, said: &str) {
+        let sources = sources.iter().map(|source| source as &dyn LayoutSource).collect();
+        let size = Size::new(Length::from_mm(440.0), Length::from_mm(400.0)).unwrap();
+        let request = LayoutRequest { name: "rows".to_owned(), size, parameters: BTreeMap::new() };
+        let error = InTurn(sources).layout(&request, &|_| None).unwrap_err();
+        assert_eq!((error.why, &*error.said), (why, said));
+    }
+
+    #[test]
+    fn sources_are_asked_until_one_knows_the_name() {
+        let not_mine = || Says(NoLayout::OtherSource, "not mine");
+        check(&[], NoLayout::OtherSource, "no layout is called `rows`");
+        check(&[not_mine()], NoLayout::OtherSource, "no layout is called `rows`");
+        check(
+            &[not_mine(), Says(unknown(&["a"]), "first"), Says(unknown(&["b"]), "second")],
+            unknown(&["a", "b"]),
+            "first",
+        );
+        // One that knows the name and has no answer is not passed over.
+        check(
+            &[Says(unknown(&["a"]), "first"), Says(NoLayout::SourceFault, "it broke"), not_mine()],
+            NoLayout::SourceFault,
+            "it broke",
+        );
+    }
+}

@@ -5,6 +5,12 @@
 //! the answer is sought, each time with its seconds. tests/outside/equilibrium.py hands the problem
 //! to a general solver, tests/peers to a peer of ours.
 
+#![expect(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a program that is called with words, and tells how long it took"
+)]
+
 use std::fmt::Display;
 use std::time::Instant;
 

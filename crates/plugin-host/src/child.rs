@@ -8,8 +8,12 @@ use std::io::{self, BufRead, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
+use cushion::{Length, Size};
+
+use crate::fence::fence;
 use crate::in_process::Loaded;
-use crate::protocol::{fault_words, parse_number, write_description, write_frame};
+use crate::protocol::{READ, fault_words, parse_number, write_description, write_frame};
+use crate::source::read_answer;
 
 /// The first argument by which the program knows that it is a child. Not for people.
 pub const CHILD_ARGUMENT: &str = "__plugin-child";
@@ -31,7 +35,7 @@ pub fn child_main(arguments: impl Iterator<Item = OsString>) -> Option<ExitCode>
     };
     let Ok(mut out) = channel() else { return Some(ExitCode::FAILURE) };
     die_with(parent);
-    let served = match limit(memory, files, seconds) {
+    let served = match limit(memory, files, seconds).and_then(|()| fence()) {
         Ok(()) => serve(Path::new(path), answer as usize, &mut out),
         // A plugin never runs without its limits.
         Err(error) => write_frame(&mut out, "no-child", &format!("no limits can be set: {error}")),
@@ -118,13 +122,19 @@ fn serve(path: &Path, most: usize, out: &mut impl Write) -> io::Result<()> {
     let Some([width, depth, values @ ..]) = numbers.as_deref() else {
         return Err(io::Error::from(io::ErrorKind::InvalidData));
     };
-    match loaded.pattern((*width, *depth), values, most) {
-        Ok(text) => write_frame(out, "ok", &text),
+    let text = match loaded.pattern((*width, *depth), values, most) {
+        Ok(text) => text,
         Err(fault) => {
             let (word, text) = fault_words(&fault);
-            write_frame(out, word, &text)
+            return write_frame(out, word, &text);
         }
+    };
+    write_frame(out, "ok", &text)?;
+    // The parent has no limits. It reads the answer only if that was possible under ours.
+    if let Some(size) = Size::new(Length::from_mm(*width), Length::from_mm(*depth)) {
+        let _ = read_answer(&text, size);
     }
+    write_frame(out, READ, "")
 }
 
 /// Ends this process at once.

@@ -1,6 +1,7 @@
 //! What parent and child say to each other: a word, the length of a text, the text.
 //!
-//! The child begins with its description. The one request is a line, `WIDTH DEPTH VALUE...`; numbers
+//! The child begins with its description, and ends with an empty frame once it has read its own
+//! answer. The one request is a line, `WIDTH DEPTH VALUE...`; numbers
 //! are written as the bits of a 64-bit float in hexadecimal, so that none is lost. Answers are
 //! frames: `WORD LENGTH\n` and so many bytes. A description is itself lines of fields parted by
 //! tabs.
@@ -11,6 +12,9 @@ use cushion::Name;
 
 use crate::FaultKind;
 use crate::description::{Description, Parameter, measure_code, measure_of_code};
+
+/// The word of the empty frame after an answer, once the child could read it itself.
+pub(crate) const READ: &str = "read";
 
 /// An answer of the child.
 #[derive(Debug, PartialEq)]

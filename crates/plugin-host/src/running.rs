@@ -7,11 +7,13 @@ use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread;
 use std::time::Duration;
 
+use tempfile::TempDir;
+
 use crate::child::CHILD_ARGUMENT;
 use crate::description::Description;
 use crate::group::Group;
 use crate::in_process::{Loaded, on_the_one_thread};
-use crate::protocol::{Frame, number, parse_description, parse_fault, read_frame};
+use crate::protocol::{Frame, READ, number, parse_description, parse_fault, read_frame};
 use crate::{Fault, FaultKind, Limits};
 
 /// Where a plugin runs.
@@ -42,6 +44,8 @@ enum Home {
 
 struct Process {
     group: Group,
+    /// The folder that it works in, which goes after it.
+    _scratch: TempDir,
     requests: Option<ChildStdin>,
     heard: Receiver<Heard>,
 }
@@ -115,13 +119,17 @@ impl Process {
     fn start(program: &Path, plugin: &Path, limits: Limits) -> Result<Self, FaultKind> {
         // A name without a slash would be looked for in the places of the system's libraries.
         let plugin = std::path::absolute(plugin).unwrap_or_else(|_| plugin.to_owned());
+        let program = std::path::absolute(program).unwrap_or_else(|_| program.to_owned());
+        let scratch = tempfile::Builder::new().prefix("seatwright-plugin-").tempdir();
+        let scratch = scratch.map_err(|error| FaultKind::NoChild(error.to_string()))?;
         let mut command = Command::new(program);
         command
+            .current_dir(scratch.path())
             .arg(CHILD_ARGUMENT)
             .arg(plugin)
             .args([limits.memory, limits.files, limits.answer as u64].map(|n| n.to_string()))
-            // Time of computing for its whole life: a description and an answer.
-            .arg((2 * limits.time.as_secs().max(1)).to_string())
+            // Time of computing for its whole life: a description, an answer, reading it.
+            .arg((3 * limits.time.as_secs().max(1)).to_string())
             .arg(std::process::id().to_string())
             .env_clear()
             .stdin(Stdio::piped())
@@ -140,7 +148,7 @@ impl Process {
             thread::spawn(move || drain(stderr, limits.printed, &send));
         }
         let requests = group.child().stdin.take();
-        Ok(Self { group, requests, heard })
+        Ok(Self { group, _scratch: scratch, requests, heard })
     }
 
     fn pattern(
@@ -156,7 +164,13 @@ impl Process {
             return Err(self.gone());
         }
         let frame = self.answer(limits)?;
-        if frame.word == "ok" { Ok(frame.text) } else { Err(parse_fault(frame)) }
+        if frame.word != "ok" {
+            return Err(parse_fault(frame));
+        }
+        match self.answer(limits) {
+            Ok(read) if read.word == READ => Ok(frame.text),
+            _ => Err(FaultKind::NotReadInTime(limits.time)),
+        }
     }
 
     fn answer(&mut self, limits: Limits) -> Result<Frame, FaultKind> {

@@ -101,6 +101,9 @@ impl Plugins {
         let (width, depth) = (request.size.width(), request.size.depth());
         let text = running.pattern((width.to_mm(), depth.to_mm()), &values)?;
         let layout = read_answer(&text, request.size).map_err(fault)?;
+        if layout.name != request.name {
+            return Err(fault(FaultKind::OtherLayout { found: layout.name.to_string() }));
+        }
         let drawn_by = format!("{} {}", description.name, description.version);
         Ok(Drawn { layout, text, drawn_by })
     }

@@ -34,10 +34,11 @@ impl Locked {
         let fail = |error: &io::Error| ShelfError::new(Doing::Lock, shown(path), why(error));
         let locked = match File::open(path).and_then(|folder| wait(folder, PATIENCE)) {
             Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
-            Ok(None) => None,
-            Ok(Some(folder)) => Some(folder),
-            Err(_) => wait(lock_file(path).map_err(|error| fail(&error))?, PATIENCE)
-                .map_err(|error| fail(&error))?,
+            Err(error) if cannot_lock_folders(&error) => {
+                let file = lock_file(path).and_then(|file| wait(file, PATIENCE));
+                file.map_err(|error| fail(&error))?
+            }
+            done => done.map_err(|error| fail(&error))?,
         };
         let locked =
             locked.ok_or_else(|| ShelfError::new(Doing::Lock, shown(path), Why::Locked))?;
@@ -70,6 +71,18 @@ fn wait(file: File, most: Duration) -> io::Result<Option<File>> {
             Err(TryLockError::Error(error)) => return Err(error),
         }
     }
+}
+
+/// Whether it is the folder that cannot be locked here, which is so for every process.
+#[cfg(unix)]
+fn cannot_lock_folders(error: &io::Error) -> bool {
+    let no = [libc::EBADF, libc::EINVAL, libc::ENOLCK, libc::ENOSYS, libc::EOPNOTSUPP];
+    error.raw_os_error().is_some_and(|code| no.contains(&code))
+}
+
+#[cfg(not(unix))]
+fn cannot_lock_folders(_error: &io::Error) -> bool {
+    true
 }
 
 /// What the name of the lock file ends with.

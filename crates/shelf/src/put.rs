@@ -22,6 +22,15 @@ const TRIES: usize = 20;
 pub(crate) fn all(fence: Option<&Path>, changes: &[Change]) -> Result<(), ShelfError> {
     let targets = changes.iter().map(|change| Target::of(fence, change));
     let mut targets = targets.collect::<Result<Vec<_>, _>>()?;
+    // What goes from a folder that is not there is gone already.
+    let is_gone =
+        |target: &Target<'_>| target.change.bytes.is_none() && !folder_of(&target.path).exists();
+    let missed =
+        |target: &&Target<'_>| is_gone(target) && matches!(target.change.was, Was::Digest(_));
+    if let Some(target) = targets.iter().find(missed) {
+        return Err(target.error(Doing::Compare, Why::Gone));
+    }
+    targets.retain(|target| !is_gone(target));
     let mut made = NewFolders::default();
     // Locks go last, when nothing of ours is left in the folders.
     let mut locks = BTreeMap::new();

@@ -1,6 +1,6 @@
 //! A shelf in memory, and one on which everything can go wrong.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::panic::panic_any;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -58,6 +58,7 @@ impl Shelf for MemoryShelf {
 
     fn put(&self, changes: &[Change]) -> Result<(), ShelfError> {
         let mut files = self.lock();
+        once(changes)?;
         changes.iter().try_for_each(|change| compare(&files, change))?;
         changes.iter().for_each(|change| make(&mut files, change));
         Ok(())
@@ -68,6 +69,15 @@ impl Shelf for MemoryShelf {
             Some((folder, _)) => format!("{folder}/{other}"),
             None => other.to_owned(),
         }
+    }
+}
+
+/// Refuses two changes of one file.
+fn once(changes: &[Change]) -> Result<(), ShelfError> {
+    let mut names = BTreeSet::new();
+    match changes.iter().find(|change| !names.insert(&change.name)) {
+        Some(twice) => Err(ShelfError::new(Doing::Compare, &twice.name, Why::Twice)),
+        None => Ok(()),
     }
 }
 
@@ -154,6 +164,7 @@ impl Shelf for FaultyShelf {
 
     fn put(&self, changes: &[Change]) -> Result<(), ShelfError> {
         let mut files = self.files.lock();
+        once(changes)?;
         for change in changes {
             self.step(Doing::Compare, &change.name)?;
             compare(&files, change)?;
@@ -176,5 +187,47 @@ impl Shelf for FaultyShelf {
 
     fn beside(&self, name: &str, other: &str) -> String {
         self.files.beside(name, other)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::panic::{AssertUnwindSafe, catch_unwind};
+
+    use super::*;
+    use crate::assert_keeps_the_promises;
+
+    #[test]
+    fn the_shelf_in_memory_keeps_the_promises() {
+        assert_keeps_the_promises(&MemoryShelf::default(), &str::to_owned);
+        let at = usize::MAX;
+        let faulty = FaultyShelf::new(MemoryShelf::default(), Fault::Fails, at);
+        assert_keeps_the_promises(&faulty, &str::to_owned);
+    }
+
+    /// The shelf's own faults: what fails changes nothing, what ends keeps each file whole.
+    #[test]
+    fn a_put_of_two_files_goes_wrong_at_each_of_its_steps() {
+        let old = [("a", "old"), ("b", "old")];
+        let changes = [Change::output("a", "new"), Change::output("b", "new")];
+        let (mut failed, mut mixed) = (0, 0);
+        // Each file is compared, written, synced and placed.
+        for at in 0..=8 {
+            let files = MemoryShelf::of(old);
+            let shelf = FaultyShelf::new(files.clone(), Fault::Fails, at);
+            match shelf.put(&changes) {
+                Ok(()) => assert_eq!((at, files.text("b")), (8, "new".to_owned())),
+                Err(_) => {
+                    failed += 1;
+                    assert_eq!(files.files(), MemoryShelf::of(old).files());
+                }
+            }
+            let files = MemoryShelf::of(old);
+            let shelf = FaultyShelf::new(files.clone(), Fault::Ends, at);
+            let ended = catch_unwind(AssertUnwindSafe(|| shelf.put(&changes)));
+            assert_eq!(ended.is_err(), at < 8);
+            mixed += usize::from(files.text("a") != files.text("b"));
+        }
+        assert_eq!((failed, mixed), (8, 1));
     }
 }

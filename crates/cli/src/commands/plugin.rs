@@ -26,22 +26,21 @@ pub(crate) fn run(arguments: &Plugin, terminal: Terminal) -> Result<(), Failure>
     }
 }
 
-/// Lists the plugins that were named or installed, with what they say of themselves.
+/// Lists the plugins that were named or installed by the names of their files; none is run.
 fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let plugins = plugins::plugins(options)?;
+    let places = plugins.places();
     let mut words = String::new();
-    let mut faults = Vec::new();
-    for path in plugins.places().all() {
-        match plugins.describe(&path) {
-            Ok(it) => {
-                let _ = writeln!(words, "{:<20} {:<8} {}", it.name, it.version, it.about);
-            }
-            Err(fault) => faults.push(fault.to_string()),
-        }
+    for (name, path) in places.all() {
+        let _ = writeln!(words, "{name:<20} {}", path.display());
     }
+    let faults: Vec<String> = places.not_trusted().iter().map(ToString::to_string).collect();
     if words.is_empty() && faults.is_empty() {
-        let folders = plugins.places().folders.iter().map(|it| format!("  {}\n", it.display()));
+        let folders = places.folders.iter().map(|it| format!("  {}\n", it.display()));
         words = format!("No plugins. They are looked for in:\n{}", folders.collect::<String>());
+    } else {
+        words +=
+            "\nNone was run for this list; `seatwright plugin show NAME` runs one and asks it.\n";
     }
     terminal.warn(&faults);
     terminal.answer(&format!("{words}\n{TRUST}\n"))

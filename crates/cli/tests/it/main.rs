@@ -4,6 +4,7 @@
 
 mod calls;
 mod every_layout;
+mod faulty_disk;
 mod fitting;
 mod house;
 mod papers;
