@@ -8,6 +8,7 @@ mod exit_codes;
 mod export;
 mod failure;
 mod figure;
+mod output_paths;
 mod papers;
 mod plugin_template;
 mod plugins;

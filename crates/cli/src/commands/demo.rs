@@ -10,7 +10,7 @@ use crate::case_file::CaseFile;
 use crate::failure::Failure;
 use crate::plugins::Session;
 use crate::terminal::Terminal;
-use crate::{export, papers, resolve, write};
+use crate::{export, output_paths, papers, resolve, write};
 
 /// The invented clients' files.
 const fn text(who: Invented) -> &'static str {
@@ -30,6 +30,8 @@ pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
     let of_client = papers::of_client(&case, on, Paper::A4)?;
     let outputs = export::all(&of_client.papers, &arguments.out, true)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
+    let paths: Vec<&Path> = outputs.iter().map(|it| it.path.as_path()).collect();
+    output_paths::are_apart(&[], &paths)?;
     write::all(outputs)?;
     terminal.warn(&of_client.warnings);
     terminal.answer(&next(arguments, case.client.value.code.as_str(), &names))

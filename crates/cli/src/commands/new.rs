@@ -4,6 +4,7 @@ use std::path::Path;
 
 use crate::arguments::{New, Starter};
 use crate::failure::{Failure, Kind};
+use crate::output_paths;
 use crate::plugin_template as template;
 use crate::terminal::Terminal;
 use crate::write::{self, Output};
@@ -16,6 +17,7 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
         Starter::Layout => (files::starter::layout(), "change it, then"),
         Starter::Cell => (files::starter::cell(), "change it, then"),
     };
+    output_paths::has_ending(&arguments.file, "toml")?;
     write::new(&arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
     terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))

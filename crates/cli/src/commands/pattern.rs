@@ -1,5 +1,7 @@
 //! `pattern`: a layout at one size, with its stock fill.
 
+use std::path::{Path, PathBuf};
+
 use files::report::LayoutSource;
 
 use crate::arguments::Pattern;
@@ -8,7 +10,7 @@ use crate::plugins::Session;
 use crate::run::PROGRAM;
 use crate::stock::Stock;
 use crate::terminal::Terminal;
-use crate::{export, resolve, tables, write};
+use crate::{export, output_paths, resolve, tables, write};
 
 /// Shows a pattern as a table or in JSON, and draws it where asked.
 pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
@@ -27,6 +29,11 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     }
     warnings.extend(layout.file.remarks.iter().map(|remark| remark.message.clone()));
     if let Some(path) = &arguments.svg {
+        output_paths::has_ending(path, "svg")?;
+        let plugins = arguments.plugins.plugin.iter().map(PathBuf::as_path);
+        let read = [&layout.file.path, &cell.file.path].map(Path::new);
+        let inputs: Vec<&Path> = read.into_iter().chain(plugins).collect();
+        output_paths::are_apart(&inputs, &[path])?;
         write::one(path, export::drawing(&pattern)?)?;
     }
     let digest = layout.digest();

@@ -1,5 +1,7 @@
 //! `predict`: what counts would do under the client.
 
+use std::path::{Path, PathBuf};
+
 use case::{Prediction, Spread};
 use cushion::{Length, Mass, Pressure};
 
@@ -9,12 +11,18 @@ use crate::failure::{Failure, Kind};
 use crate::plugins::Session;
 use crate::run::PROGRAM;
 use crate::terminal::Terminal;
-use crate::{sections, tables, today, write};
+use crate::{output_paths, sections, tables, today, write};
 
 /// Shows what is expected of counts, in words or in JSON, and draws it where asked.
 pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
     let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
+    if let Some(path) = &arguments.svg {
+        output_paths::has_ending(path, "svg")?;
+        let plugins = arguments.plugins.plugin.iter().map(PathBuf::as_path);
+        let inputs: Vec<&Path> = case.inputs().into_iter().chain(plugins).collect();
+        output_paths::are_apart(&inputs, &[path])?;
+    }
     let (base, whence) = case.counts_now(on)?;
     let counts = changed(&case, base, &arguments.cells)?;
     let weight = case.weight()?;

@@ -15,7 +15,7 @@ use crate::failure::Failure;
 use crate::plugins::Session;
 use crate::resolve::{self, Sourced};
 use crate::terminal::Terminal;
-use crate::{figure, read, stock, today, write};
+use crate::{figure, output_paths, read, stock, today, write};
 
 /// Rows that are written at once: little is lost where a run is broken off.
 const AT_ONCE: usize = 16;
@@ -23,6 +23,9 @@ const AT_ONCE: usize = 16;
 /// Surveys a layout over bodies from a table.
 pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
+    let mut inputs = vec![arguments.bodies.as_path(), Path::new(&arguments.layout)];
+    inputs.extend(arguments.cell.cell.iter().map(Path::new));
+    can_be_written(&inputs, &arguments.out, arguments.figure.as_deref())?;
     let text = read::text(&arguments.bodies)?;
     let bodies = files::read_bodies(&text).map_err(|error| wrong(&arguments.bodies, &error))?;
     let layout = layout(arguments)?;
@@ -44,6 +47,8 @@ pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure>
 /// Puts parts of a survey together.
 pub(crate) fn merge(arguments: &Merge, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
+    let inputs: Vec<&Path> = arguments.parts.iter().map(PathBuf::as_path).collect();
+    can_be_written(&inputs, &arguments.out, arguments.figure.as_deref())?;
     let mut rows: Vec<SurveyRow> = Vec::new();
     let mut layout = String::new();
     for path in &arguments.parts {
@@ -76,6 +81,15 @@ pub(crate) fn merge(arguments: &Merge, terminal: Terminal) -> Result<(), Failure
         write::one(path, figure::of_survey(&layout, &rows, on)?)?;
     }
     terminal.answer(&said(&rows, &arguments.out))
+}
+
+/// Refuses outputs that would be written over what is read or over each other, or are misnamed.
+fn can_be_written(inputs: &[&Path], out: &Path, figure: Option<&Path>) -> Result<(), Failure> {
+    output_paths::has_ending(out, "csv")?;
+    figure.map_or(Ok(()), |path| output_paths::has_ending(path, "svg"))?;
+    let kept = unfinished(out);
+    let outputs: Vec<&Path> = [out, &kept].into_iter().chain(figure).collect();
+    output_paths::are_apart(inputs, &outputs)
 }
 
 fn wrong(path: &Path, error: &files::TableError) -> Failure {

@@ -6,6 +6,7 @@ mod calls;
 mod every_layout;
 mod fitting;
 mod house;
+mod outputs;
 mod papers;
 mod plans;
 mod plugins;
