@@ -49,6 +49,11 @@ impl CaseFile {
         Ok(Self { client, layout, cell, pattern, cushion })
     }
 
+    /// The files that were read for it; what is built in has a name that is no file's.
+    pub(crate) fn inputs(&self) -> [&Path; 3] {
+        [&self.client.file.path, &self.layout.file.path, &self.cell.file.path].map(Path::new)
+    }
+
     /// Plans the counts for the client, from what is in the cushion: what was recorded last for
     /// it, or the stock fill.
     ///
@@ -90,11 +95,27 @@ impl CaseFile {
             then: own.then,
             cost: own.cost,
         });
+        let before = self.client.value.before_latest_plan();
+        let moves = before
+            .as_ref()
+            .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
         sheets::SetupExtras {
             goals: reference.goals,
-            moves: reference.moves,
+            moves,
+            moves_from: before.map(|before| before.from),
             if_then: if_then.collect(),
         }
+    }
+
+    /// Whether the client's newest weight, where it is another than at the fitting check, breaks
+    /// a limit on the counts that were recorded.
+    pub(crate) fn weight_breaks_limit(&self, plan: &RecordedPlan) -> bool {
+        let client = &self.client.value;
+        let Some(weighing) = client.weight_since_check() else { return false };
+        let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
+        // A client of whom nothing can be said is not known to be safe.
+        let predicted = self.cushion.predict(client, weighing.weight, &counts);
+        predicted.map_or(true, |(prediction, _)| !fitting::broken(&prediction).is_empty())
     }
 
     /// The counts of the plan recorded last, in the pattern's order, where it is for this cushion.

@@ -54,6 +54,7 @@ pub(crate) fn of_client(case: &CaseFile, on: Date, paper: Paper) -> Result<OfCli
         cell: &case.cell.value,
         cautions: &cautions,
         extras: &extras,
+        weight_breaks_limit: case.weight_breaks_limit(plan),
         date: on,
         program: PROGRAM,
     };
