@@ -290,13 +290,14 @@ impl Client {
         })
     }
 
-    /// Returns the fitting check that was made after the latest plan, if there is one. Recounts
-    /// and weighings after it leave it standing; a plan or an adjustment does not.
+    /// Returns the fitting check that was made after the latest plan, where one passed. Recounts
+    /// and weighings after it leave it in force here, see [`Self::standing`] for whether it still
+    /// holds; a plan, an adjustment or a later check that did not pass does not.
     #[must_use]
     pub fn fitting_check(&self) -> Option<&crate::FittingCheck> {
         let stands = |entry: &&Entry| !matches!(entry, Entry::Recount(_) | Entry::Weighed(_));
         match self.record.iter().rev().find(stands)? {
-            Entry::FittingCheck(check) => Some(check),
+            Entry::FittingCheck(check) => (check.passed == Some(true)).then_some(check),
             _ => None,
         }
     }

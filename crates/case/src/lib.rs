@@ -18,6 +18,8 @@ mod prediction;
 mod record;
 mod site;
 mod skin;
+mod standing;
+mod stocktaking;
 mod survey;
 
 pub use jiff::civil::Date;
@@ -47,4 +49,6 @@ pub use crate::record::{
 };
 pub use crate::site::SiteName;
 pub use crate::skin::{Category, Healing, PressureInjury, Sensation, Skin, WeightShift};
+pub use crate::standing::{Lapse, Standing};
+pub use crate::stocktaking::{Before, CountedFrom};
 pub use crate::survey::{SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan};

@@ -2,6 +2,7 @@
 
 use case::{Date, Likeness, PlannedCount, RecordedPlan};
 use cushion::{Cell, Layout, Pattern};
+use mechanics::Stop;
 use sheets::{ClientPapers, Document, DocumentError, Paper, StockPapers};
 
 use crate::PROGRAM;
@@ -79,6 +80,7 @@ impl OpenCase {
             cell: &self.cell.value,
             cautions: &cautions,
             extras: &extras,
+            weight_breaks_limit: self.weight_breaks_limit(plan),
             date: on,
             program: PROGRAM,
         };
@@ -99,11 +101,27 @@ impl OpenCase {
             then: row.then,
             cost: row.cost,
         });
+        let before = self.client.value.before_latest_plan();
+        let moves = before
+            .as_ref()
+            .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
         sheets::SetupExtras {
             goals: reference.goals,
-            moves: reference.moves,
+            moves,
+            moves_from: before.map(|before| before.from),
             if_then: if_then.collect(),
         }
+    }
+
+    /// Whether the client's newest weight, where it is another than at the fitting check, breaks
+    /// a limit on the counts that were recorded.
+    fn weight_breaks_limit(&self, plan: &RecordedPlan) -> bool {
+        let client = &self.client.value;
+        let Some(weighing) = client.weight_since_check() else { return false };
+        let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
+        // A client of whom nothing can be said is not known to be safe.
+        let predicted = self.cushion.predict(client, weighing.weight, &counts, Stop::never());
+        predicted.map_or(true, |(prediction, _)| !fitting::broken(&prediction).is_empty())
     }
 
     /// Says where a fresh plan would differ from the recorded one, compartment by compartment.

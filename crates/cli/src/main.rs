@@ -5,6 +5,7 @@ mod commands;
 mod counts;
 mod exit_codes;
 mod failure;
+mod output_paths;
 mod outputs;
 mod outside;
 mod plugin_template;

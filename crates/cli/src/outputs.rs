@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use casework::{Change, Exported};
 
 use crate::failure::Failure;
+use crate::output_paths;
 use crate::outside::{Outside, name};
 
 /// A file to be: its path and its bytes.
@@ -20,6 +21,16 @@ pub(crate) struct Output {
 pub(crate) fn in_folder(folder: &Path, exported: Vec<Exported>) -> Vec<Output> {
     let output = |own: Exported| Output { path: folder.join(own.name), bytes: own.bytes };
     exported.into_iter().map(output).collect()
+}
+
+/// Refuses outputs that would be written over an input or over each other.
+///
+/// # Errors
+///
+/// See [`output_paths::are_apart`].
+pub(crate) fn are_apart(inputs: &[&Path], outputs: &[Output]) -> Result<(), Failure> {
+    let written: Vec<&Path> = outputs.iter().map(|it| it.path.as_path()).collect();
+    output_paths::are_apart(inputs, &written)
 }
 
 /// Writes one file, in place of one that is there.

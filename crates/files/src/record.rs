@@ -62,8 +62,17 @@ fn entry(table: &Table<'_>) -> Option<Entry> {
 fn check(table: &Table<'_>) -> Option<FittingCheck> {
     let on = table.required("on").and_then(|value| value.date());
     let by = table.required("by").and_then(|value| value.sentence());
+    let passed = table.optional("passed");
+    if passed.is_none() {
+        table.remarks.remark(
+            table.span(),
+            "the fitting check does not say whether it passed, so papers say NOT FITTED YET",
+            "write `passed = true` where the client may use the cushion, else `passed = false`",
+        );
+    }
+    let passed = passed.and_then(|value| value.boolean());
     let found = table.optional("found").and_then(|value| value.sentence());
-    Some(FittingCheck { on: on?, by: by?, found })
+    Some(FittingCheck { on: on?, by: by?, passed, found })
 }
 
 /// The day and the person of an entry.

@@ -45,6 +45,7 @@ pub use crate::contour::{ContourFound, ContourTest};
 pub use crate::drift::{ReCheck, re_check};
 pub use crate::limits::broken;
 pub use crate::mistakes::{Mistake, mistakes};
+pub use crate::moves::moves;
 pub use crate::plan::{FOR_THE_GOALS, PlanInput, Refusal, RefusalKind, plan, with_changes};
 pub use crate::prepared::{CutSite, CutThrough, PreparedCushion, SiteCut, Spacings};
 pub use crate::reference::{Finding, Reference, reference};

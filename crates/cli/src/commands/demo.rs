@@ -28,6 +28,7 @@ pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
     let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
     let of_client = case.papers(on, Paper::A4)?;
     let outputs = outputs::in_folder(&arguments.out, casework::export(&of_client.papers, true)?);
+    outputs::are_apart(&[], &outputs)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
     outputs::all(&outside, outputs)?;
     terminal.warn(&of_client.warnings);

@@ -6,6 +6,7 @@ use casework::Whose;
 
 use crate::arguments::{New, PluginOptions, Starter};
 use crate::failure::Failure;
+use crate::output_paths;
 use crate::outputs::{self, Output};
 use crate::outside::Outside;
 use crate::plugin_template as template;
@@ -19,6 +20,7 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
         Starter::Layout => (files::starter::layout(), "change it, then"),
         Starter::Cell => (files::starter::cell(), "change it, then"),
     };
+    output_paths::has_ending(&arguments.file, "toml")?;
     let outside = Outside::new(&PluginOptions::default());
     outputs::new(&outside, &arguments.file, text.as_bytes())?;
     let file = arguments.file.display();

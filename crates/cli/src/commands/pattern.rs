@@ -1,10 +1,13 @@
 //! `pattern`: a layout at one size, with its stock fill.
 
+use std::path::PathBuf;
+
 use casework::PROGRAM;
 use files::report::LayoutSource;
 
 use crate::arguments::Pattern;
 use crate::failure::Failure;
+use crate::output_paths::{self, inputs};
 use crate::outside::Outside;
 use crate::terminal::Terminal;
 use crate::{outputs, tables};
@@ -26,6 +29,9 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     }
     warnings.extend(layout.file.remarks.iter().map(|remark| remark.message.clone()));
     if let Some(path) = &arguments.svg {
+        output_paths::has_ending(path, "svg")?;
+        let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);
+        output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
         outputs::one(&outside, path, casework::drawing(&pattern)?)?;
     }
     let digest = layout.digest();

@@ -1,5 +1,7 @@
 //! `predict`: what counts would do under the client.
 
+use std::path::PathBuf;
+
 use case::{Prediction, Spread};
 use casework::{OpenCase, PROGRAM, Whose};
 use cushion::{Length, Mass, Pressure};
@@ -7,6 +9,7 @@ use mechanics::Stop;
 
 use crate::arguments::Predict;
 use crate::failure::Failure;
+use crate::output_paths::{self, inputs};
 use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
 use crate::{outputs, tables, today};
@@ -16,6 +19,11 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
     let on = today::today(arguments.day.date)?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    if let Some(path) = &arguments.svg {
+        output_paths::has_ending(path, "svg")?;
+        let read = case.inputs().map(PathBuf::from);
+        output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
+    }
     let now = case.counts_now(on, Stop::never())?;
     let whence = now.whence();
     let counts = changed(&case, now.counts, &arguments.cells)?;

@@ -1,6 +1,6 @@
 //! `print`: papers as files.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use case::Date;
 use casework::{NamedDocument, OpenCase};
@@ -8,6 +8,7 @@ use sheets::Paper as Sheet;
 
 use crate::arguments::{Paper, Print};
 use crate::failure::Failure;
+use crate::output_paths::inputs;
 use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
 use crate::{outputs, today};
@@ -20,30 +21,32 @@ pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> 
         Paper::Letter => Sheet::Letter,
     };
     let outside = Outside::new(&arguments.plugins);
-    let papers = match (&arguments.client, &arguments.stock, arguments.size) {
+    let (papers, read) = match (&arguments.client, &arguments.stock, arguments.size) {
         (Some(client), _, _) => of_client(client, &outside, on, sheet, terminal)?,
         (None, Some(layout), Some(size)) => {
             let mut layout = outside.surroundings().layout(layout, size)?;
             let cell = outside.surroundings().cell(arguments.cell.as_deref())?;
             let pattern = casework::pattern(&mut layout, size)?;
-            casework::papers_of_stock(&layout, &pattern, &cell.value, on, sheet)?
+            let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, on, sheet)?;
+            (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec())
         }
-        _ => casework::blank_papers(on, sheet)?,
+        _ => (casework::blank_papers(on, sheet)?, Vec::new()),
     };
     let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
+    outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
     outputs::all(&outside, outputs)?;
     terminal.answer(&names)
 }
 
-/// A client's papers, named for the client; warnings are said.
+/// A client's papers, named for the client, and the files that were read; warnings are said.
 fn of_client(
     path: &Path,
     outside: &Outside,
     on: Date,
     sheet: Sheet,
     terminal: Terminal,
-) -> Result<Vec<NamedDocument>, Failure> {
+) -> Result<(Vec<NamedDocument>, Vec<PathBuf>), Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(path))?;
     let of_client =
         case.papers(on, sheet).map_err(|error| match case.client.value.latest_plan() {
@@ -54,5 +57,6 @@ fn of_client(
             )),
         })?;
     terminal.warn(&of_client.warnings);
-    Ok(casework::with_prefix(case.client.value.code.as_str(), of_client.papers))
+    let papers = casework::with_prefix(case.client.value.code.as_str(), of_client.papers);
+    Ok((papers, case.inputs().map(PathBuf::from).to_vec()))
 }

@@ -13,11 +13,14 @@ use crate::arguments::{Merge, PluginOptions, Survey};
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
-use crate::{outputs, today};
+use crate::{output_paths, outputs, today};
 
 /// Surveys a layout over bodies from a table.
 pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
+    let mut read = vec![arguments.bodies.as_path(), Path::new(&arguments.layout)];
+    read.extend(arguments.cell.cell.iter().map(Path::new));
+    can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
     let outside = Outside::new(&PluginOptions::default());
     let text = outside.surroundings().text(&name(&arguments.bodies))?;
     let bodies = files::read_bodies(&text).map_err(|error| wrong(&arguments.bodies, &error))?;
@@ -40,6 +43,8 @@ pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure>
 /// Puts parts of a survey together.
 pub(crate) fn merge(arguments: &Merge, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
+    let read: Vec<&Path> = arguments.parts.iter().map(PathBuf::as_path).collect();
+    can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
     let outside = Outside::new(&PluginOptions::default());
     let mut parts = Vec::new();
     for path in &arguments.parts {
@@ -51,6 +56,15 @@ pub(crate) fn merge(arguments: &Merge, terminal: Terminal) -> Result<(), Failure
     let out = (arguments.out.as_path(), arguments.figure.as_deref());
     finish(&outside, &layout, &rows, out, on)?;
     terminal.answer(&said(&rows, &arguments.out))
+}
+
+/// Refuses outputs that would be written over what is read or over each other, or are misnamed.
+fn can_be_written(inputs: &[&Path], out: &Path, figure: Option<&Path>) -> Result<(), Failure> {
+    output_paths::has_ending(out, "csv")?;
+    figure.map_or(Ok(()), |path| output_paths::has_ending(path, "svg"))?;
+    let kept = unfinished(out);
+    let outputs: Vec<&Path> = [out, &kept].into_iter().chain(figure).collect();
+    output_paths::are_apart(inputs, &outputs)
 }
 
 fn wrong(path: &Path, error: &files::TableError) -> Failure {

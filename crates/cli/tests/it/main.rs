@@ -7,6 +7,7 @@ mod every_layout;
 mod faulty_disk;
 mod fitting;
 mod house;
+mod outputs;
 mod papers;
 mod plans;
 mod plugins;

@@ -164,6 +164,20 @@ impl ClientForm {
         THIGH_ABOVE + rim(across, 0.0, radius, radius) + half.up * y + carried + END * ends
     }
 
+    /// Why the form has no lowest point: the pelvis slopes by more than the skin rises from the
+    /// higher seat bone inwards, so that this side falls away past the lower one.
+    pub(super) fn too_oblique(&self) -> BodyError {
+        let higher = if self.tilt > 0.0 { Side::Right } else { Side::Left };
+        let spacing = 2.0 * self.seat_bone * 1e3;
+        BodyError {
+            what: "obliquity at the seat bones, with thighs swept so far,",
+            value: (self.tilt.abs() * spacing).round(),
+            least: 0.0,
+            most: (REACH_IN / self.sides[higher].radius * spacing).floor(),
+            unit: "mm",
+        }
+    }
+
     pub(super) fn sites(&self) -> Vec<Site> {
         let thigh = |half: &Half| {
             let y = half.knee / 2.0;

@@ -194,3 +194,33 @@ fn the_jig_has_its_dimensions() {
         (at(&Body::jig(narrow, load()), SiteName::SeatBone(Side::Right))[0] - 0.030).abs() < 1e-12
     );
 }
+
+/// A body of 360 mm hips with a fixed obliquity, left lower, and both knees to the left.
+fn oblique_and_swept(mm: f64, degrees: f64) -> Result<Body, BodyError> {
+    let mut own = client();
+    own.measures.hip_width = Some(Length::from_mm(360.0));
+    own.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(mm)));
+    own.windswept = Some((Side::Left, degrees));
+    Body::of_client(&own)
+}
+
+#[test]
+fn a_pelvis_that_falls_away_sideways_is_refused_and_not_followed_for_ever() {
+    let refused = oblique_and_swept(60.0, 45.0).expect_err("it has no lowest point");
+    assert!(refused.what.contains("obliquity"), "{refused}");
+    assert!(refused.value == 60.0 && refused.most < 60.0, "{refused}");
+    // Each alone has a lowest point, and so has what is common.
+    for (mm, degrees) in [(60.0, 0.0), (0.0, 60.0), (30.0, 60.0), (12.0, 20.0)] {
+        assert!(oblique_and_swept(mm, degrees).is_ok(), "{mm} {degrees}");
+    }
+}
+
+#[test]
+fn every_posture_that_a_file_can_tell_ends_in_a_body_or_a_refusal() {
+    for mm in [0.0, 25.0, 50.0, 75.0, 100.0] {
+        for degrees in [0.0, 20.0, 40.0, 60.0] {
+            let found = oblique_and_swept(mm, degrees).map(|body| body.height(0.0, 0.125));
+            assert!(found.is_err() || found.is_ok_and(f64::is_finite), "{mm} {degrees}");
+        }
+    }
+}
