@@ -13,6 +13,7 @@ mod moves;
 mod plan;
 mod posture;
 mod prediction;
+pub mod question;
 mod record;
 mod site;
 mod skin;
@@ -28,7 +29,7 @@ pub use crate::client::{
 };
 pub use crate::days::{day_after, days_between};
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
-pub use crate::goal::{FrontSides, Goal, Want};
+pub use crate::goal::{FrontSides, Goal, Want, WantKind};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{GoalOutcome, Plan, PlannedCount};
 pub use crate::posture::{

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use case::{Caution, Client, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
 use cushion::{Cell, Layout, Mass, Pattern};
-use files::{Remark, Severity};
+use files::{Finding, Remark, Severity};
 use fitting::{FOR_THE_GOALS, PlanInput, PreparedCushion, Refusal, Spacings};
 use mechanics::BodyError;
 
@@ -168,8 +168,10 @@ impl CaseFile {
             Remark {
                 severity: Severity::Error,
                 span: place.unwrap_or_else(|| self.client.file.first_line()),
-                message: refusal.kind.to_string(),
-                hint: Some(refusal.kind.advice()),
+                finding: Finding::Said {
+                    message: refusal.kind.to_string(),
+                    hint: Some(refusal.kind.advice()),
+                },
             }
         };
         let mut file = self.client.file.clone();

@@ -3,7 +3,7 @@
 use std::ops::Range;
 use std::process::ExitCode;
 
-use files::{Remark, Severity};
+use files::{Finding, Remark, Severity};
 
 use crate::exit_codes;
 use crate::remarks::{self, FileRemarks};
@@ -135,10 +135,10 @@ impl Failure {
 
     /// The same as a remark on a text.
     pub(crate) fn as_remark(&self, span: Range<usize>) -> Remark {
-        let (message, hint) = (self.message.clone(), self.hint.clone());
+        let finding = Finding::Said { message: self.message.clone(), hint: self.hint.clone() };
         // What is not safe for one client is no fault of the file.
         let severity = if self.kind == Kind::NotSafe { Severity::Remark } else { Severity::Error };
-        Remark { severity, span, message, hint }
+        Remark { severity, span, finding }
     }
 
     /// Says it on stderr, as JSON or in words, and returns the exit code.

@@ -10,9 +10,10 @@ use crate::write::{self, Output};
 
 /// Writes a starter file where no file is yet.
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
+    let client = files::starter::client();
     let (text, next) = match arguments.kind {
         Starter::Plugin => return plugin(&arguments.file, terminal),
-        Starter::Client => (files::starter::client(), "fill it in, then"),
+        Starter::Client => (client.as_str(), "fill it in, then"),
         Starter::Layout => (files::starter::layout(), "change it, then"),
         Starter::Cell => (files::starter::cell(), "change it, then"),
     };

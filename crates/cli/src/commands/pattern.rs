@@ -25,7 +25,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
             arguments.size
         ));
     }
-    warnings.extend(layout.file.remarks.iter().map(|remark| remark.message.clone()));
+    warnings.extend(layout.file.remarks.iter().map(files::Remark::message));
     if let Some(path) = &arguments.svg {
         write::one(path, export::drawing(&pattern)?)?;
     }

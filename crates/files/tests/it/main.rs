@@ -6,3 +6,4 @@ mod appending;
 mod broken;
 mod remarks;
 mod right;
+mod starting;
