@@ -10,4 +10,5 @@ mod papers;
 mod plans;
 mod plugins;
 mod runner;
+mod setting;
 mod wrong_files;

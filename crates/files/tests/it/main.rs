@@ -4,6 +4,7 @@
 
 mod appending;
 mod broken;
+mod editing;
 mod remarks;
 mod right;
 mod starting;
