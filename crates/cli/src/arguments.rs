@@ -444,7 +444,8 @@ pub(crate) struct Check {
 #[command(after_help = "Examples:\n  \
     seatwright new client K-17.toml\n  \
     seatwright new layout mine.toml\n  \
-    seatwright new plugin mine\n\n\
+    seatwright new plugin mine\n  \
+    seatwright new client-schema client.schema.json\n\n\
     A file that is there already is never written over.")]
 pub(crate) struct New {
     /// What to begin
@@ -569,6 +570,12 @@ pub(crate) enum Starter {
     Cell,
     /// A folder with a plugin in Rust, which builds without network
     Plugin,
+    /// A JSON Schema of client files, for an editor
+    ClientSchema,
+    /// A JSON Schema of layout files, for an editor
+    LayoutSchema,
+    /// A JSON Schema of cell files, for an editor
+    CellSchema,
 }
 
 /// A size of paper.

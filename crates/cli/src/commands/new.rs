@@ -2,6 +2,8 @@
 
 use std::path::Path;
 
+use files::Kind as FileKind;
+
 use crate::arguments::{New, Starter};
 use crate::failure::{Failure, Kind};
 use crate::plugin_template as template;
@@ -10,16 +12,28 @@ use crate::write::{self, Output};
 
 /// Writes a starter file where no file is yet.
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
-    let client = files::starter::client();
     let (text, next) = match arguments.kind {
         Starter::Plugin => return plugin(&arguments.file, terminal),
-        Starter::Client => (client.as_str(), "fill it in, then"),
-        Starter::Layout => (files::starter::layout(), "change it, then"),
-        Starter::Cell => (files::starter::cell(), "change it, then"),
+        Starter::Client => (files::starter::client(), "fill it in, then"),
+        Starter::Layout => (files::starter::layout().to_owned(), "change it, then"),
+        Starter::Cell => (files::starter::cell().to_owned(), "change it, then"),
+        Starter::ClientSchema => return schema(&arguments.file, FileKind::Client, terminal),
+        Starter::LayoutSchema => return schema(&arguments.file, FileKind::Layout, terminal),
+        Starter::CellSchema => return schema(&arguments.file, FileKind::Cell, terminal),
     };
     write::new(&arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
     terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
+}
+
+/// Writes the schema of a kind of file, by which an editor completes and explains keys.
+fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure> {
+    write::new(file, files::schema(kind).as_bytes())?;
+    let file = file.display();
+    terminal.answer(&format!(
+        "{file} is written; put this on top of a {} file beside it: #:schema {file}\n",
+        kind.words()
+    ))
 }
 
 /// Writes a folder with a plugin, and with the crates that it is built from.

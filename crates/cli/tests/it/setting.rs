@@ -34,6 +34,31 @@ fn one_wrong_value_changes_nothing_and_is_told_as_check_tells_it() {
 }
 
 #[test]
+fn schemas_are_written_once() {
+    let dir = TestDir::new();
+    for kind in ["client", "layout", "cell"] {
+        let (what, file) = (format!("{kind}-schema"), format!("{kind}.json"));
+        let said = dir.run(&["new", &what, &file]).done();
+        assert!(said.contains(&format!("#:schema {file}")), "{said}");
+        let schema: serde_json::Value = serde_json::from_str(&dir.read(&file)).unwrap();
+        assert_eq!(schema["properties"]["kind"]["const"], kind);
+        dir.run(&["new", &what, &file]).failed(6);
+    }
+}
+
+#[test]
+fn a_new_client_is_refused_until_its_blanks_are_filled_in() {
+    let dir = TestDir::new();
+    dir.run(&["new", "client", "k.toml"]).done();
+    for words in [&["check", "k.toml"][..], &["plan", "k.toml", "--record", "--by", "OT"]] {
+        let said = dir.run(words).failed(3);
+        assert!(said.contains("`measures.hip_width` is not filled in yet"), "{said}");
+        assert!(said.contains("`weight.kg` is not filled in yet"), "{said}");
+    }
+    assert!(!dir.read("k.toml").contains("\n[[record]]"));
+}
+
+#[test]
 fn wrong_keys_are_a_wrong_call() {
     let dir = dir();
     let said = dir.run(&["set", "client.toml", "hip_width=380"]).failed(2);

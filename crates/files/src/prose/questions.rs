@@ -247,3 +247,9 @@ pub fn unused(why: Unused) -> &'static str {
         Unused::NoRule => "no rule with a source says what follows from it",
     }
 }
+
+/// How a kind of file is called, by its word.
+#[must_use]
+pub fn file_title(kind: &str) -> String {
+    format!("Seatwright: {kind} file")
+}

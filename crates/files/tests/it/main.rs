@@ -7,4 +7,5 @@ mod broken;
 mod editing;
 mod remarks;
 mod right;
+mod schemas;
 mod starting;
