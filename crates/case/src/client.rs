@@ -15,14 +15,22 @@ pub struct ClientCode(String);
 
 impl ClientCode {
     /// The rule in words, for messages.
-    pub const RULE: &str = "2 to 24 letters, digits and hyphens with at least one digit";
+    pub const RULE: &str = "2 to 24 letters, digits and hyphens with at least one digit, no hyphen \
+        in front, no device such as COM1";
 
     /// Returns `None` where `text` breaks the rule.
+    ///
+    /// Files are named by the code: a hyphen in front would be read as an option of a command,
+    /// and some systems take COM1 to COM9 and LPT1 to LPT9 for devices, whatever follows a point.
     #[must_use]
     pub fn new(text: &str) -> Option<Self> {
         let plain = text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-');
         let digit = text.bytes().any(|byte| byte.is_ascii_digit());
-        (plain && digit && (2..=24).contains(&text.len())).then(|| Self(text.to_owned()))
+        let device = text.len() == 4
+            && ["COM", "LPT"].iter().any(|port| text.to_ascii_uppercase().starts_with(port));
+        let sized = (2..=24).contains(&text.len());
+        (plain && digit && sized && !device && !text.starts_with('-'))
+            .then(|| Self(text.to_owned()))
     }
 
     /// The code as written.
@@ -101,6 +109,11 @@ pub enum Base {
     Solid,
     /// A sling seat.
     Sling,
+}
+
+impl Base {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 2] = [(Self::Solid, "solid"), (Self::Sling, "sling")];
 }
 
 impl Base {

@@ -15,6 +15,7 @@ mod moves;
 mod plan;
 mod posture;
 mod prediction;
+pub mod question;
 mod record;
 mod site;
 mod skin;
@@ -33,7 +34,7 @@ pub use crate::client::{
 };
 pub use crate::days::{day_after, days_between};
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
-pub use crate::goal::{FrontSides, Goal, Want};
+pub use crate::goal::{FrontSides, Goal, Want, WantKind};
 pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{GoalOutcome, Plan, PlannedCount};

@@ -4,7 +4,7 @@ use std::fmt;
 use std::ops::Range;
 
 use cushion::{LayoutError, LayoutErrorBy, NoLayout};
-use files::{Remark, Severity};
+use files::{Finding, Remark, Severity};
 
 use crate::file_remarks::FileRemarks;
 use crate::shelf::{Doing, NoFile, ShelfError, Why};
@@ -89,11 +89,11 @@ impl WorkError {
     /// The same as a remark on a text.
     #[must_use]
     pub fn as_remark(&self, span: Range<usize>) -> Remark {
-        let (message, hint) = (self.message.clone(), self.hint.clone());
+        let finding = Finding::Said { message: self.message.clone(), hint: self.hint.clone() };
         // What is not safe for one client is no fault of the file.
         let severity =
             if self.whose == Whose::Clinician { Severity::Remark } else { Severity::Error };
-        Remark { severity, span, message, hint }
+        Remark { severity, span, finding }
     }
 }
 
@@ -117,8 +117,13 @@ impl From<LayoutError> for WorkError {
         };
         let own = Self { hint: error.advice, ..Self::new(whose, error.said) };
         match error.why {
-            NoLayout::WrongDrawing { origin, text, mut remarks } => {
-                remarks.truncate(MOST_REMARKS);
+            NoLayout::WrongDrawing { origin, text, remarks } => {
+                let said = |own: cushion::Remark| Remark {
+                    severity: own.severity,
+                    span: own.span,
+                    finding: Finding::Said { message: own.message, hint: own.hint },
+                };
+                let remarks = remarks.into_iter().take(MOST_REMARKS).map(said).collect();
                 own.about(FileRemarks { path: origin, text, remarks })
             }
             _ => own,

@@ -4,7 +4,7 @@ use case::{
     Caution, Client, CushionIdentity, Date, Likeness, Plan, PlannedCount, Prediction, RecordedPlan,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
-use files::{Remark, Severity};
+use files::{Finding, Remark, Severity};
 use fitting::{CutThrough, PlanInput, PreparedCushion, Refusal, Spacings};
 use mechanics::{BodyError, Stop};
 
@@ -222,8 +222,10 @@ impl OpenCase {
             Remark {
                 severity: Severity::Error,
                 span: place.unwrap_or_else(|| self.client.file.first_line()),
-                message: refusal.kind.to_string(),
-                hint: Some(refusal.kind.advice()),
+                finding: Finding::Said {
+                    message: refusal.kind.to_string(),
+                    hint: Some(refusal.kind.advice()),
+                },
             }
         };
         let mut file = self.client.file.clone();

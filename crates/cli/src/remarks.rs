@@ -36,8 +36,9 @@ fn with_place(file: &FileRemarks, remark: &Remark, color: bool) -> String {
     let snippet = Snippet::source(&file.text)
         .path(&file.path)
         .annotation(AnnotationKind::Primary.span(remark.span.clone()));
-    let mut report = vec![level.primary_title(&remark.message).element(snippet)];
-    report.extend(remark.hint.as_deref().map(advice));
+    let (message, hint) = (remark.message(), remark.hint());
+    let mut report = vec![level.primary_title(&message).element(snippet)];
+    report.extend(hint.as_deref().map(advice));
     renderer(color).render(&report)
 }
 

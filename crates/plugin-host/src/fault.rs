@@ -3,7 +3,8 @@
 use std::fmt;
 use std::time::Duration;
 
-use cushion::{BodyMeasure, Remark};
+use cushion::BodyMeasure;
+use files::{Finding, Remark};
 
 use crate::places::Distrust;
 
@@ -253,9 +254,9 @@ impl fmt::Display for FaultKind {
             }
             Self::BadLayout { remarks, .. } => {
                 // What is missing from a text that broke off is not what is wrong with it.
-                let broken = |remark: &&Remark| remark.message.starts_with("this cannot be read");
+                let broken = |remark: &&Remark| matches!(remark.finding, Finding::Syntax(_));
                 let first = remarks.iter().find(broken).or(remarks.first());
-                let first = first.map_or("it cannot be read", |remark| &remark.message);
+                let first = first.map_or("it cannot be read".to_owned(), Remark::message);
                 write!(f, "its layout is wrong: {first}")
             }
             Self::UnknownParameter { given, .. } => write!(f, "it has no parameter `{given}`"),

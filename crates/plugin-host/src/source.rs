@@ -155,6 +155,7 @@ impl From<Fault> for LayoutError {
             }
             FaultKind::BadLayout { text, remarks } => {
                 let origin = format!("answer of the plugin {}", fault.plugin);
+                let remarks = remarks.iter().map(as_said).collect();
                 NoLayout::WrongDrawing { origin, text, remarks }
             }
             _ => match by {
@@ -164,6 +165,16 @@ impl From<Fault> for LayoutError {
             },
         };
         Self { why, said, advice }
+    }
+}
+
+/// A remark as a source of layouts says it.
+fn as_said(remark: &files::Remark) -> cushion::Remark {
+    cushion::Remark {
+        severity: remark.severity,
+        span: remark.span.clone(),
+        message: remark.message(),
+        hint: remark.hint(),
     }
 }
 

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use casework::Whose;
+use files::Kind as FileKind;
 
 use crate::arguments::{New, PluginOptions, Starter};
 use crate::failure::Failure;
@@ -17,14 +18,29 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
     let (text, next) = match arguments.kind {
         Starter::Plugin => return plugin(&arguments.file, terminal),
         Starter::Client => (files::starter::client(), "fill it in, then"),
-        Starter::Layout => (files::starter::layout(), "change it, then"),
-        Starter::Cell => (files::starter::cell(), "change it, then"),
+        Starter::Layout => (files::starter::layout().to_owned(), "change it, then"),
+        Starter::Cell => (files::starter::cell().to_owned(), "change it, then"),
+        Starter::ClientSchema => return schema(&arguments.file, FileKind::Client, terminal),
+        Starter::LayoutSchema => return schema(&arguments.file, FileKind::Layout, terminal),
+        Starter::CellSchema => return schema(&arguments.file, FileKind::Cell, terminal),
     };
     output_paths::has_ending(&arguments.file, "toml")?;
     let outside = Outside::new(&PluginOptions::default());
     outputs::new(&outside, &arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
     terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
+}
+
+/// Writes the schema of a kind of file, by which an editor completes and explains keys.
+fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure> {
+    output_paths::has_ending(file, "json")?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, file, files::schema(kind).as_bytes())?;
+    let file = file.display();
+    terminal.answer(&format!(
+        "{file} is written; put this on top of a {} file beside it: #:schema {file}\n",
+        kind.words()
+    ))
 }
 
 /// Writes a folder with a plugin, and with the crates that it is built from.

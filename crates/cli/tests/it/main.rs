@@ -12,4 +12,5 @@ mod papers;
 mod plans;
 mod plugins;
 mod runner;
+mod setting;
 mod wrong_files;

@@ -99,8 +99,8 @@ hint: ",
         In::Layout,
         "wall_height = 80",
         "wall_hight = 80",
-        "error: the key `wall_height` is missing
- --> layout.toml:1:1
+        "error: unknown key `wall_hight`
+ --> layout.toml:8:1
 ",
     );
     check(
@@ -136,8 +136,8 @@ fn numbers_that_are_negative_nan_infinite_or_absurd() {
     weight("-inf", "this is not a finite number", "write a number");
     weight(
         "\"68.5\"",
-        "this is a text, not a number",
-        "write a number without quotes, such as 40 or 12.5",
+        "`68.5` is a text, not a number",
+        "write 68.5, without unit, comma or quotes",
     );
     check(
         In::Client,

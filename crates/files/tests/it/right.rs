@@ -32,7 +32,7 @@ fn built_in_texts_are_right_and_say_their_names() {
 fn starters_are_right() {
     without_remarks(starter::layout(), Kind::Layout);
     without_remarks(starter::cell(), Kind::Cell);
-    without_remarks(starter::client(), Kind::Client);
+    without_remarks(&starter::example(), Kind::Client);
 }
 
 #[test]
@@ -64,7 +64,7 @@ fn the_built_in_source_knows_its_names_only() {
 
 #[test]
 fn inches_and_pounds_are_read_exactly() {
-    let text = starter::client()
+    let text = starter::example()
         .replace("units = \"mm\"", "units = \"in\"")
         .replace("hip_width = 380", "hip_width = 15")
         .replace("trochanter_width = 350", "trochanter_width = 14")
@@ -87,7 +87,7 @@ fn inches_and_pounds_are_read_exactly() {
 #[test]
 fn layouts_are_named_in_three_ways() {
     let named = |layout: &str| {
-        let text = starter::client().replace("\"row-six\"", &format!("\"{layout}\""));
+        let text = starter::example().replace("\"row-six\"", &format!("\"{layout}\""));
         read_client(&text).value.unwrap().cushion.layout
     };
     assert_eq!(
@@ -103,11 +103,11 @@ fn layouts_are_named_in_three_ways() {
 
 #[test]
 fn remarks_that_are_no_errors_leave_the_value() {
-    let text = starter::client().replace("hip_width = 380", "hip_width = 600");
+    let text = starter::example().replace("hip_width = 380", "hip_width = 600");
     let read = read_client(&text);
     assert!(read.value.is_some());
     assert!(read.remarks.iter().all(|remark| remark.severity == Severity::Remark));
-    let said: Vec<&str> = read.remarks.iter().map(|remark| &*remark.message).collect();
+    let said: Vec<String> = read.remarks.iter().map(files::Remark::message).collect();
     // The second one by open body data of adults: of a child it is not said.
     let of_adults = "the hips are unusually wide for 60 kg";
     assert_eq!(said, ["the hips are wider than the thighs are deep", of_adults]);
