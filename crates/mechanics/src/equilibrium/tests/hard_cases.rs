@@ -163,7 +163,7 @@ fn an_emptied_compartment_carries_no_fill_load() {
     assert!(own.slack && own.pressure.to_pa() == 0.0 && own.unloaded_pressure.to_pa() == 0.0);
     let level = scene.model.finest();
     let patch = &level.patches[EMPTIED];
-    let bent = patch.bend(&patch.gather(&found.sheet));
+    let bent = patch.extra_area(&patch.gather(&found.sheet), true).1;
     let (mut carried, mut hung, mut inner) = (0.0, 0.0, 0.0);
     for ((node, bent), area) in patch.nodes.iter().zip(&bent).zip(&patch.areas) {
         let node = *node as usize;

@@ -46,6 +46,16 @@ fn round_body() -> Body {
     Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]))
 }
 
+/// With walls that bow and the true area of the cover.
+pub(super) fn giving(give: f64) -> Parameters {
+    Parameters {
+        inner_give: give,
+        outer_give: 0.5 * give,
+        small_slopes: false,
+        ..Parameters::default()
+    }
+}
+
 pub(super) fn scenes() -> Vec<Scene> {
     let soft = Parameters { tissue_stiffness: Some(0.5e6), ..Parameters::default() };
     vec![
@@ -56,6 +66,8 @@ pub(super) fn scenes() -> Vec<Scene> {
             if at == 0 { 0.0 } else { 0.8 }
         }),
         scene("island-eight", crooked_client(), soft, |_| 1.0),
+        scene("curved-ten", crooked_client(), giving(0.5), |_| 1.0),
+        scene("row-six", crooked_client(), giving(1.0), |at| if at == 1 { 0.8 } else { 1.0 }),
     ]
 }
 
