@@ -31,6 +31,9 @@ const EASY: f64 = 20.0;
 /// How near to the edge of what can be a node counts as on it, m, and x as a share: rounding.
 const ON_EDGE: f64 = 1e-12;
 const FULL: f64 = 1.0 - 1e-9;
+/// The turn below which a wall stands upright but for rounding: its seam is lower by a share of
+/// 1e-14.
+const UPRIGHT: f64 = 1e-7;
 /// The least stiffness of a node on the edge, N/m: where nothing pushes it there.
 const LEAST: f64 = 1e-3;
 
@@ -225,7 +228,7 @@ impl RestProblem<'_> {
         let mut full = false;
         for at in stations.clone() {
             let (swept, force) = (state.walls[at], -forces.walls[at]);
-            let way = if swept == 0.0 && share == 0.0 { force } else { swept };
+            let way = if share < UPRIGHT { force } else { swept };
             let reach = self.reach(&self.level.walls[at]);
             let is_full = swept.abs() >= FULL * share * reach && force * way > 0.0;
             holds.walls[at] = if is_full { way.signum() } else { 0.0 };
@@ -241,7 +244,7 @@ impl RestProblem<'_> {
             } else if turn >= FRAC_PI_2 - 1e-9 {
                 // The walls have bowed to the full; lower they are slack.
                 if pushed > 0.0 { Hold::Bowed } else { Hold::Free }
-            } else if full || (pushed > 0.0 && turn == 0.0) {
+            } else if full || (pushed > 0.0 && turn < UPRIGHT) {
                 Hold::Bowed
             } else {
                 Hold::Free
