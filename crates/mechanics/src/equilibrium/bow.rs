@@ -24,13 +24,20 @@ use super::newton::SearchEnd;
 use super::problem::{Hold, Holds, RestProblem, SheetAndPose};
 use super::step::{AppliedForces, Change};
 
-/// The difference of pressure at which a slack wall has bowed as far as it can, Pa. None has bowed
-/// for less than the weight of its own cloth, which is about the cover's; it makes one answer of
-/// all the ways in which the length of a wall could share what it sweeps.
-const EASY: f64 = 20.0;
-/// How near to the edge of what can be a node counts as on it, m, and x as a share: rounding.
+/// The difference of pressure at which a slack wall has bowed as far as it can, Pa: a twentieth of
+/// the cover's weight. It makes one answer of all the ways in which the length of a wall could
+/// share what it sweeps.
+const EASY: f64 = 2.0;
+/// How near to the edge of what can be a node counts as on it, m: rounding.
 const ON_EDGE: f64 = 1e-12;
-const FULL: f64 = 1.0 - 1e-9;
+/// The share of its limit from which a wall that is pressed against that counts as at it.
+const FULL: f64 = 0.999;
+/// Where node and wall are both pushed to the edge and near it, they go along it: a step that were
+/// clipped at it would lead up. Bertsekas (see [`super::newton`]) has such a margin for bounds. A
+/// node is near that would come to the edge by itself against its stiffness, some 500 N/m; a wall
+/// that has used this share.
+const NEAR_PUSH: f64 = 1e3;
+const NEARLY_FULL: f64 = 0.9;
 /// The turn below which a wall stands upright but for rounding: its seam is lower by a share of
 /// 1e-14.
 const UPRIGHT: f64 = 1e-7;
@@ -223,14 +230,20 @@ impl RestProblem<'_> {
     ) {
         let (height, pushed) = (state.sheet[node], -forces.nodes[node]);
         let turn = self.turn(stations, &state.walls);
-        let on_edge = height >= self.top(turn) - ON_EDGE && height >= self.slack_height() - ON_EDGE;
-        let share = if on_edge { turn.sin() } else { self.room(height) };
+        let taut = height >= self.slack_height() - ON_EDGE;
+        let on_edge = taut && height >= self.top(turn) - ON_EDGE;
+        let near = taut && pushed > NEAR_PUSH * (self.top(turn) - height);
+        let (share, least) = match (on_edge, near) {
+            (true, _) => (turn.sin(), FULL),
+            (false, true) => (self.room(height), NEARLY_FULL),
+            (false, false) => (self.room(height), FULL),
+        };
         let mut full = false;
         for at in stations.clone() {
             let (swept, force) = (state.walls[at], -forces.walls[at]);
             let way = if share < UPRIGHT { force } else { swept };
             let reach = self.reach(&self.level.walls[at]);
-            let is_full = swept.abs() >= FULL * share * reach && force * way > 0.0;
+            let is_full = swept.abs() >= least * share * reach && force * way > 0.0;
             holds.walls[at] = if is_full { way.signum() } else { 0.0 };
             full |= is_full;
         }
@@ -240,7 +253,7 @@ impl RestProblem<'_> {
             if height >= skin && self.net_push(node, stations, state, forces, holds) > 0.0 {
                 Hold::Body
             } else if !on_edge {
-                Hold::Free
+                if near && full { Hold::Bowed } else { Hold::Free }
             } else if turn >= FRAC_PI_2 - 1e-9 {
                 // The walls have bowed to the full; lower they are slack.
                 if pushed > 0.0 { Hold::Bowed } else { Hold::Free }
@@ -365,13 +378,21 @@ impl RestProblem<'_> {
         for (node, stations) in self.wall_nodes() {
             let room = if from.holds.nodes[node] == Hold::Bowed {
                 let turned = share * change.along[node] / self.span();
-                let turn = self.turn(&stations, &from.state.walls) + turned;
-                let turn = turn.clamp(0.0, FRAC_PI_2);
+                let before = self.turn(&stations, &from.state.walls);
+                let turn = (before + turned).clamp(0.0, FRAC_PI_2);
+                // A node near the edge comes onto it with the whole step.
+                let short = (1.0 - share) * (self.top(before) - from.state.sheet[node]).max(0.0);
                 let rigid = self.tissue().is_none();
                 let skin = if rigid { self.skin(node, &state.pose) } else { f64::INFINITY };
-                state.sheet[node] = self.top(turn).min(skin);
+                state.sheet[node] = (self.top(turn) - short).min(skin);
                 turn.sin()
             } else {
+                if from.holds.nodes[node] == Hold::Free
+                    && stations.clone().any(|at| from.holds.walls[at] != 0.0)
+                {
+                    // Walls that are full and slack stay so: up to where the edge begins.
+                    state.sheet[node] = state.sheet[node].min(self.slack_height());
+                }
                 self.room(state.sheet[node])
             };
             for at in stations.clone() {

@@ -112,12 +112,53 @@ impl<'a> FilledModel<'a> {
                 return FinestEnd { found, by_barrier: false };
             }
         }
+        let mut start = start;
+        if !problem.stations().is_empty() {
+            match self.unloaded_start(limits) {
+                Ok(better) => start = better,
+                Err(found) => return FinestEnd { found, by_barrier: false },
+            }
+        }
         let flat = SheetAndPose {
             sheet: vec![self.model.wall; start.sheet.len()],
             walls: Vec::new(),
             pose: [0.0; 3],
         };
         on_finest(&problem, start, flat, limits, searches)
+    }
+
+    /// A start for the unloaded sheet on the finest mesh, from the coarser ones; or the search that
+    /// was told to stop.
+    fn unloaded_start(&self, limits: Limits<'_>) -> Result<SheetAndPose, SearchEnd> {
+        let coarse = self.unloaded_problem(0);
+        let mut state = coarse.held_by_seams(&self.model.unit[..coarse.level.len()]);
+        let limits = Limits { residual: limits.residual / COARSE, ..limits };
+        for level in 0..self.finest() {
+            let problem = self.unloaded_problem(level);
+            match newton::search(&problem, state.clone(), limits) {
+                Some(found) if found.end == End::Stopped => return Err(found),
+                Some(found) => state = found.state,
+                None => {}
+            }
+            self.go_finer(&problem, &self.unloaded_problem(level + 1), level, &mut state);
+        }
+        Ok(state)
+    }
+
+    /// Takes a state to the next finer mesh.
+    fn go_finer(
+        &self,
+        problem: &RestProblem<'_>,
+        finer: &RestProblem<'_>,
+        level: usize,
+        state: &mut SheetAndPose,
+    ) {
+        let pressures = problem.forces(state).map(|forces| forces.pressures());
+        state.sheet = self.model.prolonged(level, &state.sheet);
+        smooth::smooth(finer, state);
+        if let Some(pressures) = pressures {
+            finer.bow_to(&pressures, state);
+        }
     }
 
     /// Finds the loaded sheet on the finest mesh from one that was found before.
@@ -153,13 +194,8 @@ impl<'a> FilledModel<'a> {
                 }
                 state = found.state;
             }
-            let pressures = problem.forces(&state).map(|forces| forces.pressures());
-            state.sheet = self.model.prolonged(level, &state.sheet);
             let finer = self.loaded_problem(level + 1, unloaded, body);
-            smooth::smooth(&finer, &mut state);
-            if let Some(pressures) = pressures {
-                finer.bow_to(&pressures, &mut state);
-            }
+            self.go_finer(&problem, &finer, level, &mut state);
         }
         let problem = self.loaded_problem(self.finest(), unloaded, body);
         let above = self.touching(self.finest(), unloaded, &body);

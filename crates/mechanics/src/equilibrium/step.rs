@@ -125,7 +125,7 @@ impl Factored {
             both.into_iter().all(|(known, now)| (now - known).abs() <= share * known)
         };
         &self.holds == at.holds
-            && self.bowing.is_like(&at.problem.bowing(at.state, at.forces, at.holds), share)
+            && self.bowing.is_like(&at.problem.bowing(at.state, at.forces, at.holds), 20.0 * share)
             && self.patches.iter().zip(&at.forces.patches).all(near)
             && self.springs == Springs::of(at.problem, at.state).sums()
     }

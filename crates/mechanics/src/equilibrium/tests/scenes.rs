@@ -134,15 +134,21 @@ pub(super) const EMPTIED: usize = 3;
 pub(super) const BOTTOMED: usize = 0;
 
 impl HardCase {
-    /// The case, or its mirror image.
+    /// The case, or its mirror image, with upright walls.
     pub(super) fn scene(&self, left: Side) -> Scene {
+        self.scene_with(left, Parameters::default())
+    }
+
+    /// The case, or its mirror image.
+    pub(super) fn scene_with(&self, left: Side, parameters: Parameters) -> Scene {
         // Left and right of a pair are neighbours in the list of compartments.
         let image = |at: usize| if left == Side::Left { at } else { at ^ 1 };
         let body = hard_client(left, self.weight);
-        scene("curved-ten", body, Parameters::default(), |at| (self.share)(image(at)))
+        scene("curved-ten", body, parameters, |at| (self.share)(image(at)))
     }
 }
 
 pub(super) fn hard_cases() -> Vec<Scene> {
-    HARD.iter().map(|case| case.scene(Side::Left)).collect()
+    let giving = HARD.iter().map(|case| case.scene_with(Side::Left, giving(0.5)));
+    HARD.iter().map(|case| case.scene(Side::Left)).chain(giving).collect()
 }
