@@ -4,6 +4,7 @@
 //! lowest point, in the frame of the cushion: x to the client's right, y forward from the rear
 //! edge, in metres.
 
+mod board;
 mod client_form;
 mod jig;
 mod load;
@@ -12,6 +13,7 @@ mod seated_client;
 mod site;
 mod smooth;
 
+pub use self::board::Board;
 pub use self::jig::Jig;
 pub use self::load::{DEFAULT_SEAT_SHARE, GRAVITY, Load, SEAT_SHARES};
 pub use self::seated_client::{ASIS_SPACING, BodyError, Obliquity, SeatedClient, ThighPose};
@@ -40,6 +42,7 @@ enum Form {
     Reference(ReferenceForm),
     Client(ClientForm),
     Jig(Jig),
+    Board(Board),
 }
 
 impl Form {
@@ -48,6 +51,7 @@ impl Form {
             Self::Reference(form) => form.height(x, y),
             Self::Client(form) => form.height(x, y),
             Self::Jig(form) => form.height(x, y),
+            Self::Board(form) => form.height(x, y),
         }
     }
 }
@@ -67,6 +71,12 @@ impl Body {
     pub fn jig(jig: Jig, load: Load) -> Self {
         let sites = jig.sites();
         Self::new(Form::Jig(jig), sites, load).expect("a jig has a lowest point")
+    }
+
+    /// A stiff board; it has no named sites.
+    #[must_use]
+    pub fn board(board: Board, load: Load) -> Self {
+        Self { form: Form::Board(board), lowest: 0.0, sites: Vec::new(), load, sag: None }
     }
 
     /// The body of a sitting client.

@@ -1,6 +1,7 @@
 //! A slower search that does not depend on guessing which nodes are held.
 //!
-//! Bounds are kept by a barrier: `mu int ln(1/(b - u))`, and the same on walls. For each mu the
+//! Bounds are kept by a barrier: `mu int ln(1/(b - u))`, and the same on walls; on those that bow
+//! also `mu ln(1/(1 - s^2 - (x/(g A))^2))`, s being the seam's height over the slack one as a share. For each mu the
 //! energy is smooth and, without the trunk's term, convex, so that Newton's method with a search
 //! along the step always goes down and ends; then mu is lowered. What is left when it ends is at
 //! most mu times the area, in energy. See Nesterov and Nemirovskii, Interior-Point Polynomial
@@ -8,7 +9,7 @@
 
 use super::energy::Forces;
 use super::newton::{self, End, Limits, SearchEnd};
-use super::problem::{Hold, RestProblem, SheetAndPose};
+use super::problem::{Hold, Holds, RestProblem, SheetAndPose};
 use super::step::{AppliedForces, Change, Springs, StepPoint};
 
 /// The first barrier, Pa m: some pressure under the body times a gap of millimetres.
@@ -76,6 +77,7 @@ fn inside(problem: &RestProblem<'_>, mut state: SheetAndPose) -> SheetAndPose {
         let bound = problem.bound(node, &state.pose).0;
         *height = height.min(bound - BELOW);
     }
+    state.walls = vec![0.0; problem.stations().len()];
     state
 }
 
@@ -99,39 +101,46 @@ fn gaps(problem: &RestProblem<'_>, state: &SheetAndPose) -> Vec<[f64; 2]> {
 
 impl Inner<'_> {
     /// Energy with the barrier.
-    fn energy(&self, forces: &Forces, gaps: &[[f64; 2]]) -> f64 {
+    fn energy(&self, state: &SheetAndPose, forces: &Forces, gaps: &[[f64; 2]]) -> f64 {
         let areas = &self.problem.level.areas;
         let barrier = |(gap, area): (&[f64; 2], &f64)| -> f64 {
             gap.iter().filter(|gap| gap.is_finite()).map(|gap| -area * gap.ln()).sum()
         };
-        forces.energy + self.mu * gaps.iter().zip(areas).map(barrier).sum::<f64>()
+        let bounds: f64 = gaps.iter().zip(areas).map(barrier).sum();
+        forces.energy + self.mu * (bounds + self.problem.wall_barrier(state))
     }
 
     /// One step down; none where no fall worth having is foreseen.
     fn advance(&self, forces: &Forces) -> Option<(SheetAndPose, Forces)> {
         let problem = self.problem;
         let gaps = gaps(problem, &self.state);
-        let (load, springs) = self.pushed(forces, &gaps);
-        let holds = vec![Hold::Free; problem.level.len()];
+        let (mut load, springs) = self.pushed(forces, &gaps);
+        let bowing = problem.barred_walls(&self.state, self.mu, &mut load);
+        let nodes = vec![Hold::Free; problem.level.len()];
+        let holds = Holds { nodes, walls: vec![0.0; self.state.walls.len()] };
+        let bowing = Some(&bowing);
         let springs = Some(&springs);
-        let at = StepPoint { problem, state: &self.state, forces, holds: &holds, springs };
+        let at = StepPoint { problem, state: &self.state, forces, holds: &holds, bowing, springs };
         let step = at.step(std::slice::from_ref(&load))?;
         let change = &step.changes[0];
         let sheet: f64 = load.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
-        let fall = sheet + load.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum::<f64>();
+        let walls: f64 = load.walls.iter().zip(&change.walls).map(|(a, b)| a * b).sum();
+        let fall =
+            sheet + walls + load.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum::<f64>();
         let enough = ENOUGH * self.mu * problem.level.areas.iter().sum::<f64>();
         if !(fall > enough) {
             return None;
         }
-        let before = self.energy(forces, &gaps);
+        let before = self.energy(&self.state, forces, &gaps);
         let mut share = self.room(&gaps, change);
         for _ in 0..MOST_HALVINGS {
             let state = self.moved(change, share);
             let gaps = self::gaps(problem, &state);
-            let kept = gaps.iter().all(|gap| gap[0] > 0.0 && gap[1] > 0.0);
+            let kept = gaps.iter().all(|gap| gap[0] > 0.0 && gap[1] > 0.0)
+                && problem.wall_barrier(&state).is_finite();
             if kept
                 && let Some(forces) = problem.forces(&state)
-                && self.energy(&forces, &gaps) <= before - FALL * share * fall
+                && self.energy(&state, &forces, &gaps) <= before - FALL * share * fall
             {
                 return Some((state, forces));
             }
@@ -145,6 +154,7 @@ impl Inner<'_> {
         let level = self.problem.level;
         let mut load = AppliedForces {
             nodes: forces.nodes.iter().map(|force| -force).collect(),
+            walls: forces.walls.iter().map(|force| -force).collect(),
             pose: forces.pose.map(|force| -force),
         };
         let mut springs =
@@ -192,6 +202,7 @@ impl Inner<'_> {
     fn moved(&self, change: &Change, share: f64) -> SheetAndPose {
         let mut state = self.state.clone();
         state.sheet.iter_mut().zip(&change.sheet).for_each(|(value, by)| *value += share * by);
+        state.walls.iter_mut().zip(&change.walls).for_each(|(value, by)| *value += share * by);
         state.pose.iter_mut().zip(change.pose).for_each(|(value, by)| *value += share * by);
         state
     }
@@ -208,6 +219,7 @@ impl Inner<'_> {
                 *height = bound;
             }
         }
+        self.problem.bow_to(&forces.pressures(), &mut state);
         state
     }
 }

@@ -10,6 +10,7 @@ use crate::fill::FillLaw;
 use crate::parameters::Parameters;
 
 use super::energy::Forces;
+use super::level::Station;
 use super::model::SheetModel;
 use super::nested::FilledModel;
 use super::newton::{End, SearchEnd};
@@ -55,9 +56,9 @@ pub fn effects_of_a_cell(
     let case = FilledModel { model, parameters, laws: &laws };
     let finest = model.levels.len() - 1;
     let bare = case.unloaded_problem(finest);
-    let unloaded = at_state(&bare, &resting.unloaded, [0.0; 3])?;
+    let unloaded = at_state(&bare, &resting.unloaded, &resting.unloaded_walls, [0.0; 3])?;
     let problem = case.loaded_problem(finest, &unloaded, seated.over_mesh());
-    let loaded = at_state(&problem, &resting.sheet, resting.pose)?;
+    let loaded = at_state(&problem, &resting.sheet, &resting.walls, resting.pose)?;
     let pressing: Vec<f64> =
         (0..cells.len()).map(|at| pressing(&loaded.forces, cells, at)).collect();
     let shapes = solve(&bare, &unloaded, &unloaded_loads(&bare, &unloaded.forces, cells))?;
@@ -73,9 +74,14 @@ pub fn effects_of_a_cell(
 
 /// The forces at a state that is an answer.
 #[track_caller]
-fn at_state(problem: &RestProblem<'_>, sheet: &[f64], pose: [f64; 3]) -> Option<SearchEnd> {
+fn at_state(
+    problem: &RestProblem<'_>,
+    sheet: &[f64],
+    walls: &[f64],
+    pose: [f64; 3],
+) -> Option<SearchEnd> {
     assert_eq!(sheet.len(), problem.level.len(), "an answer for this cushion");
-    let state = SheetAndPose { sheet: sheet.to_vec(), pose };
+    let state = SheetAndPose { sheet: sheet.to_vec(), walls: walls.to_vec(), pose };
     let forces = problem.forces(&state)?;
     let holds = problem.holds(&state, &forces);
     Some(SearchEnd { end: End::AtRest, state, forces, holds, factored: None, steps: 0 })
@@ -87,7 +93,7 @@ fn solve(
     loads: &[AppliedForces],
 ) -> Option<Vec<Change>> {
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = StepPoint { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
     let step = at.step(loads)?;
     step.factored.stands.then_some(step.changes)
 }
@@ -111,16 +117,25 @@ fn unloaded_loads(
         for (node, area) in patch.nodes.iter().zip(&patch.areas) {
             nodes[*node as usize] = pressing * area;
         }
-        AppliedForces { nodes, pose: [0.0; 3] }
+        let walls = pressing_on_walls(problem, compartment, pressing);
+        AppliedForces { nodes, walls, pose: [0.0; 3] }
     };
     (0..cells.len()).map(load).collect()
+}
+
+/// What more pressure in one compartment is on what walls sweep, Pa m.
+fn pressing_on_walls(problem: &RestProblem<'_>, compartment: usize, pressing: f64) -> Vec<f64> {
+    let of = |station: &Station| {
+        station.length * station.across(|side| if side == compartment { pressing } else { 0.0 })
+    };
+    problem.stations().iter().map(of).collect()
 }
 
 /// What one cell more changes before the loaded sheet answers.
 struct Cause<'a> {
     compartment: usize,
     /// Change of the unloaded sheet.
-    shape: &'a [f64],
+    shape: &'a Change,
     /// Change of the pressure at the same volume, Pa.
     pressing: f64,
     /// Change of k_i in each compartment, Pa/m.
@@ -138,6 +153,7 @@ struct Moved<'a> {
 
 impl Moved<'_> {
     fn cause<'b>(&self, compartment: usize, shape: &'b Change, pressing: f64) -> Cause<'b> {
+        let bowed = self.problem.bowed_volumes(&shape.walls);
         let patches = self.problem.level.patches.iter().zip(&self.unloaded.forces.patches);
         let migration = patches.enumerate().map(|(at, (patch, patch_forces))| {
             let loose = self.laws[at].loose_volume().to_m3();
@@ -145,11 +161,12 @@ impl Moved<'_> {
                 return 0.0;
             }
             let own_cell = if at == compartment { self.loose_volume_of_a_cell(at) } else { 0.0 };
-            let grown = crate::linear::dot(&patch.gather(&shape.sheet), &patch.areas);
+            let under = crate::linear::dot(&patch.gather(&shape.sheet), &patch.areas);
+            let grown = under + bowed[at];
             let share = (own_cell - loose / patch_forces.volume * grown) / patch_forces.volume;
             self.problem.parameters.migration * share
         });
-        Cause { compartment, shape: &shape.sheet, pressing, migration: migration.collect() }
+        Cause { compartment, shape, pressing, migration: migration.collect() }
     }
 
     /// The room that one cell takes unpressed, m3; also where there is none.
@@ -167,7 +184,8 @@ impl Moved<'_> {
                 nodes[*node as usize] += area * (pressing + self.pulled(cause, at, *node));
             }
         }
-        AppliedForces { nodes, pose: [0.0; 3] }
+        let walls = pressing_on_walls(self.problem, cause.compartment, cause.pressing);
+        AppliedForces { nodes, walls, pose: [0.0; 3] }
     }
 
     /// Change of what migration pushes up with while the sheet stays, Pa.
@@ -175,7 +193,8 @@ impl Moved<'_> {
         let Some(migration) = &self.problem.migration else { return 0.0 };
         let node = node as usize;
         let by = migration.unloaded[node] - self.loaded.state.sheet[node];
-        cause.migration[compartment] * by + migration.stiffness[compartment] * cause.shape[node]
+        cause.migration[compartment] * by
+            + migration.stiffness[compartment] * cause.shape.sheet[node]
     }
 
     fn effect(&self, cause: &Cause<'_>, change: &Change, seated: &SeatedBody) -> CellEffect {
@@ -185,7 +204,7 @@ impl Moved<'_> {
             .iter()
             .map(|site| body.modes(site.at).iter().zip(change.pose).map(|(a, b)| a * b).sum())
             .collect();
-        let rise = self.rise_of_top(cause.shape);
+        let rise = self.rise_of_top(&cause.shape.sheet);
         let (pressures, reactions) = self.reactions(cause, change);
         let level = self.problem.level;
         CellEffect {
@@ -211,19 +230,35 @@ impl Moved<'_> {
         highest.map(|(_, rise)| *rise).fold(f64::NEG_INFINITY, f64::max)
     }
 
+    /// Adds what walls pull on nodes that the body holds.
+    fn add_walls(&self, change: &Change, pressures: &[f64], pushes: &mut [f64]) {
+        let SearchEnd { state, forces, holds, .. } = self.loaded;
+        let bowing = self.problem.bowing(state, forces, holds);
+        for (station, response) in self.problem.stations().iter().zip(&bowing.stations) {
+            let node = station.node as usize;
+            let pressed = station.length * station.across(|side| pressures[side]);
+            pushes[node] += response.by_node * pressed;
+        }
+        for (node, _) in self.problem.wall_nodes() {
+            pushes[node] -= bowing.springs[node] * change.sheet[node];
+        }
+    }
+
     /// Changes of the fill pressures, Pa, and of what the body carries on each node, N.
     fn reactions(&self, cause: &Cause<'_>, change: &Change) -> (Vec<f64>, Vec<f64>) {
         let level = self.problem.level;
         let mut pressures = Vec::with_capacity(level.patches.len());
         let mut pushes = vec![0.0; level.len()];
+        let tangents = self.problem.tangents(&self.loaded.state);
+        let bowed = self.problem.bowed_volumes(&change.walls);
         for (at, (patch, patch_forces)) in
             level.patches.iter().zip(&self.loaded.forces.patches).enumerate()
         {
             let by = patch.gather(&change.sheet);
-            let bent = patch.bend(&by);
+            let bent = patch.bend(&by, &tangents[at]);
             let pressing = if at == cause.compartment { cause.pressing } else { 0.0 };
-            let pressure =
-                pressing - patch_forces.stiffness * crate::linear::dot(&by, &patch.areas);
+            let pressure = pressing
+                - patch_forces.stiffness * (crate::linear::dot(&by, &patch.areas) + bowed[at]);
             let tension = patch_forces.tension_slope * crate::linear::dot(&by, &patch_forces.bent);
             let stiffness =
                 self.problem.migration.as_ref().map_or(0.0, |migration| migration.stiffness[at]);
@@ -235,6 +270,7 @@ impl Moved<'_> {
             }
             pressures.push(pressure);
         }
+        self.add_walls(change, &pressures, &mut pushes);
         let base = self.problem.parameters.base_stiffness;
         for (node, push) in pushes.iter_mut().enumerate() {
             if self.loaded.state.sheet[node] < 0.0 {
@@ -245,7 +281,7 @@ impl Moved<'_> {
                     let skin = self.problem.skin(node, &self.loaded.state.pose);
                     self.loaded.state.sheet[node] > skin
                 }
-                None => self.loaded.holds[node] == Hold::Body,
+                None => self.loaded.holds.nodes[node] == Hold::Body,
             };
             *push = if touches { *push } else { 0.0 };
         }

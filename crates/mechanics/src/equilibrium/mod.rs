@@ -1,6 +1,7 @@
 //! Where the filled cushion and the body on it come to rest.
 
 mod barrier;
+mod bow;
 mod effects;
 mod energy;
 mod equations;

@@ -31,6 +31,13 @@ pub(super) enum Searches {
     BarrierOnly,
 }
 
+/// An unloaded sheet and its walls.
+#[derive(Clone, Copy)]
+pub(super) struct Near<'a> {
+    pub(super) sheet: &'a [f64],
+    pub(super) walls: &'a [f64],
+}
+
 /// Where a search on the finest mesh ended, and whether the barrier was needed.
 pub(super) struct FinestEnd {
     pub(super) found: SearchEnd,
@@ -81,7 +88,7 @@ impl<'a> FilledModel<'a> {
     /// Finds the unloaded sheet on the finest mesh, from that of a like fill where there is one.
     pub(super) fn unloaded(
         &self,
-        near: Option<&[f64]>,
+        near: Option<Near<'_>>,
         limits: Limits<'_>,
         searches: Searches,
     ) -> FinestEnd {
@@ -91,18 +98,67 @@ impl<'a> FilledModel<'a> {
         if let Some(near) = near
             && problem.forces(&start).is_none_or(|forces| {
                 let holds = problem.holds(&start, &forces);
-                problem.sheet_residual(&forces, &holds) > limits.residual
+                problem.sheet_residual(&start, &forces, &holds) > limits.residual
             })
         {
-            let state = SheetAndPose { sheet: near.to_vec(), pose: [0.0; 3] };
+            let state = SheetAndPose {
+                sheet: near.sheet.to_vec(),
+                walls: near.walls.to_vec(),
+                pose: [0.0; 3],
+            };
             let found = newton::search(&problem, state, limits);
             let ended = |found: &SearchEnd| matches!(found.end, End::AtRest | End::Stopped);
             if let Some(found) = found.filter(ended) {
                 return FinestEnd { found, by_barrier: false };
             }
         }
-        let flat = SheetAndPose { sheet: vec![self.model.wall; start.sheet.len()], pose: [0.0; 3] };
+        let mut start = start;
+        if !problem.stations().is_empty() {
+            match self.unloaded_start(limits) {
+                Ok(better) => start = better,
+                Err(found) => return FinestEnd { found, by_barrier: false },
+            }
+        }
+        let flat = SheetAndPose {
+            sheet: vec![self.model.wall; start.sheet.len()],
+            walls: Vec::new(),
+            pose: [0.0; 3],
+        };
         on_finest(&problem, start, flat, limits, searches)
+    }
+
+    /// A start for the unloaded sheet on the finest mesh, from the coarser ones; or the search that
+    /// was told to stop.
+    fn unloaded_start(&self, limits: Limits<'_>) -> Result<SheetAndPose, SearchEnd> {
+        let coarse = self.unloaded_problem(0);
+        let mut state = coarse.held_by_seams(&self.model.unit[..coarse.level.len()]);
+        let limits = Limits { residual: limits.residual / COARSE, ..limits };
+        for level in 0..self.finest() {
+            let problem = self.unloaded_problem(level);
+            match newton::search(&problem, state.clone(), limits) {
+                Some(found) if found.end == End::Stopped => return Err(found),
+                Some(found) => state = found.state,
+                None => {}
+            }
+            self.go_finer(&problem, &self.unloaded_problem(level + 1), level, &mut state);
+        }
+        Ok(state)
+    }
+
+    /// Takes a state to the next finer mesh.
+    fn go_finer(
+        &self,
+        problem: &RestProblem<'_>,
+        finer: &RestProblem<'_>,
+        level: usize,
+        state: &mut SheetAndPose,
+    ) {
+        let pressures = problem.forces(state).map(|forces| forces.pressures());
+        state.sheet = self.model.prolonged(level, &state.sheet);
+        smooth::smooth(finer, state);
+        if let Some(pressures) = pressures {
+            finer.bow_to(&pressures, state);
+        }
     }
 
     /// Finds the loaded sheet on the finest mesh from one that was found before.
@@ -138,8 +194,8 @@ impl<'a> FilledModel<'a> {
                 }
                 state = found.state;
             }
-            state.sheet = self.model.prolonged(level, &state.sheet);
-            smooth::smooth(&self.loaded_problem(level + 1, unloaded, body), &mut state);
+            let finer = self.loaded_problem(level + 1, unloaded, body);
+            self.go_finer(&problem, &finer, level, &mut state);
         }
         let problem = self.loaded_problem(self.finest(), unloaded, body);
         let above = self.touching(self.finest(), unloaded, &body);
@@ -163,7 +219,7 @@ impl<'a> FilledModel<'a> {
         let sheet = unloaded.state.sheet[..nodes].to_vec();
         let gap = sheet.iter().zip(body.underside).map(|(height, body)| height - body);
         let touching = gap.fold(f64::NEG_INFINITY, f64::max);
-        SheetAndPose { sheet, pose: [touching, 0.0, 0.0] }
+        SheetAndPose { sheet, walls: Vec::new(), pose: [touching, 0.0, 0.0] }
     }
 }
 

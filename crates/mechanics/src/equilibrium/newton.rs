@@ -10,7 +10,7 @@
 use crate::stop::Stop;
 
 use super::energy::Forces;
-use super::problem::{Hold, RestProblem, SheetAndPose};
+use super::problem::{Hold, Holds, RestProblem, SheetAndPose};
 use super::step::{AppliedForces, Change, Factored, StepPoint};
 
 /// The greatest change of sink in m, and of roll and pitch, in one step: as far as contact can be
@@ -62,7 +62,7 @@ pub(super) struct SearchEnd {
     pub(super) end: End,
     pub(super) state: SheetAndPose,
     pub(super) forces: Forces,
-    pub(super) holds: Vec<Hold>,
+    pub(super) holds: Holds,
     /// The equations of the last step that had its own.
     pub(super) factored: Option<Factored>,
     pub(super) steps: u32,
@@ -71,25 +71,31 @@ pub(super) struct SearchEnd {
 impl SearchEnd {
     /// A search that ended where nothing is held.
     pub(super) fn unfinished(end: End, state: SheetAndPose, forces: Forces, steps: u32) -> Self {
-        let holds = vec![Hold::Free; state.sheet.len()];
+        let nodes = vec![Hold::Free; state.sheet.len()];
+        let holds = Holds { nodes, walls: vec![0.0; state.walls.len()] };
         Self { end, state, forces, holds, factored: None, steps }
     }
 
     /// Sum of unbalanced forces on the sheet, N, and on the pose, N and N m.
     pub(super) fn residuals(&self, problem: &RestProblem<'_>) -> (f64, [f64; 3]) {
-        let sheet = problem.sheet_residual(&self.forces, &self.holds);
-        (sheet, problem.pose_residual(&self.forces, &self.holds))
+        let sheet = problem.sheet_residual(&self.state, &self.forces, &self.holds);
+        (sheet, problem.pose_residual(&self.state, &self.forces, &self.holds))
     }
 
     fn is_at_rest(&self, problem: &RestProblem<'_>, limits: Limits<'_>) -> bool {
-        greatest_residual(problem, &self.forces, &self.holds) <= limits.residual
+        greatest_residual(problem, &self.state, &self.forces, &self.holds) <= limits.residual
     }
 }
 
 /// The greatest of all residuals, N and N m; of the sheet, the sum.
-fn greatest_residual(problem: &RestProblem<'_>, forces: &Forces, holds: &[Hold]) -> f64 {
-    let [sink, roll, pitch] = problem.pose_residual(forces, holds).map(f64::abs);
-    let all = [sink, roll, pitch, problem.sheet_residual(forces, holds)];
+fn greatest_residual(
+    problem: &RestProblem<'_>,
+    state: &SheetAndPose,
+    forces: &Forces,
+    holds: &Holds,
+) -> f64 {
+    let [sink, roll, pitch] = problem.pose_residual(state, forces, holds).map(f64::abs);
+    let all = [sink, roll, pitch, problem.sheet_residual(state, forces, holds)];
     // In this order NaN is the greatest.
     all.into_iter().max_by(f64::total_cmp).unwrap_or(f64::INFINITY)
 }
@@ -160,13 +166,14 @@ pub(super) fn is_toppled(state: &SheetAndPose) -> bool {
 fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
     let load = AppliedForces {
         nodes: found.forces.nodes.iter().map(|force| -force).collect(),
+        walls: found.forces.walls.iter().map(|force| -force).collect(),
         pose: found.forces.pose.map(|force| -force),
     };
     if advance_cheaply(problem, found, &load) {
         return true;
     }
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = StepPoint { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
     let Some(step) = at.step(&[load]) else { return false };
     let change = &step.changes[0];
     let mut share = stride(&change.pose);
@@ -187,7 +194,7 @@ fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
 fn advance_cheaply(problem: &RestProblem<'_>, found: &mut SearchEnd, load: &AppliedForces) -> bool {
     let Some(factored) = &found.factored else { return false };
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = StepPoint { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
     if !factored.is_like(&at, ALIKE) {
         return false;
     }
@@ -196,9 +203,9 @@ fn advance_cheaply(problem: &RestProblem<'_>, found: &mut SearchEnd, load: &Appl
         return false;
     }
     let Some((state, forces)) = lowered(problem, found, &change, 1.0) else { return false };
-    let before = greatest_residual(problem, &found.forces, &found.holds);
+    let before = greatest_residual(problem, &found.state, &found.forces, &found.holds);
     let holds = problem.holds(&state, &forces);
-    let is_worth = greatest_residual(problem, &forces, &holds) <= WORTH * before;
+    let is_worth = greatest_residual(problem, &state, &forces, &holds) <= WORTH * before;
     if is_worth {
         (found.state, found.forces, found.holds) = (state, forces, holds);
     }
@@ -215,9 +222,12 @@ fn lowered(
     // The foreseen change of the energy for a whole step.
     let sheet: f64 = found.forces.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
     let pose: f64 = found.forces.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum();
-    let fall = ENOUGH_FALL * share * (sheet + pose).min(0.0);
     let rounding = ROUNDING * (found.forces.energy.abs() + 1.0);
     let state = moved(problem, found, change, share);
+    // What walls can sweep is bounded, and far less than a straight line foresees.
+    let swept = state.walls.iter().zip(&found.state.walls).zip(&found.forces.walls);
+    let walls: f64 = swept.map(|((after, before), force)| (after - before) * force).sum();
+    let fall = ENOUGH_FALL * (share * (sheet + pose) + walls).min(0.0);
     let forces = problem.forces(&state)?;
     (forces.energy <= found.forces.energy + fall + rounding).then_some((state, forces))
 }
@@ -236,12 +246,14 @@ fn moved(
 ) -> SheetAndPose {
     let mut pose = found.state.pose;
     pose.iter_mut().zip(change.pose).for_each(|(value, by)| *value += share * by);
-    let sheet = found.state.sheet.iter().zip(&change.sheet).zip(&found.holds).enumerate();
+    let sheet = found.state.sheet.iter().zip(&change.sheet).zip(&found.holds.nodes).enumerate();
     let sheet = sheet
         .map(|(node, ((height, by), hold))| {
             let bound = problem.bound(node, &pose).0;
-            if *hold == Hold::Free { (height + share * by).min(bound) } else { bound }
+            if hold.is_unknown() { (height + share * by).min(bound) } else { bound }
         })
         .collect();
-    SheetAndPose { sheet, pose }
+    let mut state = SheetAndPose { sheet, walls: found.state.walls.clone(), pose };
+    problem.move_walls(found, change, share, &mut state);
+    state
 }

@@ -69,6 +69,8 @@ pub(super) struct BodyOverMesh<'a> {
 pub(super) struct SheetAndPose {
     /// Height of the sheet at the nodes, m.
     pub(super) sheet: Vec<f64>,
+    /// What walls that bow sweep for each length of them, by station, m2; empty where none bow.
+    pub(super) walls: Vec<f64>,
     /// Height of the body's reference point in m, roll and pitch as slopes.
     pub(super) pose: [f64; 3],
 }
@@ -80,8 +82,26 @@ pub(super) enum Hold {
     Free,
     /// The wall under a seam.
     Wall,
+    /// A wall that bows: the node is at the edge of what its walls let it.
+    Bowed,
     /// The body.
     Body,
+}
+
+impl Hold {
+    /// Whether the node has an unknown of its own.
+    pub(super) fn is_unknown(self) -> bool {
+        matches!(self, Self::Free | Self::Bowed)
+    }
+}
+
+/// What holds the nodes, and which walls.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Holds {
+    pub(super) nodes: Vec<Hold>,
+    /// By station: the way in which a wall is bowed that cannot bow farther, 1 or -1; 0 where it
+    /// can.
+    pub(super) walls: Vec<f64>,
 }
 
 impl BodyOverMesh<'_> {
@@ -121,7 +141,7 @@ impl RestProblem<'_> {
     }
 
     /// Whether the wall gives way at a node.
-    fn yields(&self, node: usize) -> bool {
+    pub(super) fn yields(&self, node: usize) -> bool {
         !self.yielding.is_empty() && self.yielding.binary_search(&(node as u32)).is_ok()
     }
 
@@ -150,6 +170,7 @@ impl RestProblem<'_> {
         for (node, height) in state.sheet.iter_mut().enumerate() {
             *height = height.min(self.bound(node, &state.pose).0);
         }
+        self.keep_walls(state);
     }
 
     /// The cover over a patch.

@@ -8,7 +8,7 @@ use crate::parameters::Parameters;
 use crate::stop::Stop;
 
 use super::model::SheetModel;
-use super::nested::{FilledModel, FinestEnd, Searches};
+use super::nested::{FilledModel, FinestEnd, Near, Searches};
 use super::newton::{End, Limits};
 use super::problem::{BodyOverMesh, RestProblem, SheetAndPose};
 use super::results::{Evidence, Outcome, Rest, Resting};
@@ -173,7 +173,7 @@ impl Question<'_> {
         let body = seated.over_mesh();
         let area: f64 = model.finest().areas.iter().sum();
         let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS, stop };
-        let before = near.map(|near| near.unloaded.as_slice());
+        let before = near.map(|near| Near { sheet: &near.unloaded, walls: &near.unloaded_walls });
         let unloaded = fill.unloaded(before, enough, searches);
         if unloaded.found.end == End::Stopped {
             return Rest::stopped(unloaded.found.steps, 0);
@@ -181,7 +181,11 @@ impl Question<'_> {
         let limits = Limits { residual: ENOUGH * body.weight, steps: MOST_STEPS, stop };
         let warm = near.and_then(|near| {
             assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
-            let start = SheetAndPose { sheet: near.sheet.clone(), pose: near.pose };
+            let start = SheetAndPose {
+                sheet: near.sheet.clone(),
+                walls: near.walls.clone(),
+                pose: near.pose,
+            };
             fill.warm(&unloaded.found, body, start, limits)
         });
         let loaded = match warm {

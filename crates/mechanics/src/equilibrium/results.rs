@@ -4,7 +4,7 @@ use cushion::{Area, Force, Length, Pressure};
 
 use super::level::{Patch, SolverMesh};
 use super::newton::SearchEnd;
-use super::problem::{Hold, RestProblem};
+use super::problem::RestProblem;
 use super::rest::SeatedBody;
 use super::step::StepPoint;
 
@@ -88,6 +88,10 @@ pub struct Resting {
     pub sheet: Vec<f64>,
     /// The same unloaded.
     pub unloaded: Vec<f64>,
+    /// What walls that bow sweep for each length of them, m2; empty where none bow.
+    pub(super) walls: Vec<f64>,
+    /// The same unloaded.
+    pub(super) unloaded_walls: Vec<f64>,
     /// What the body carries on each node, N; not negative.
     pub reactions: Vec<f64>,
     /// One for each compartment.
@@ -181,6 +185,8 @@ impl Resting {
             holding: holding(problem, found, &reactions),
             sheet: found.state.sheet.clone(),
             unloaded: unloaded.state.sheet.clone(),
+            walls: found.state.walls.clone(),
+            unloaded_walls: unloaded.state.walls.clone(),
             reactions,
         })
     }
@@ -190,7 +196,7 @@ impl Resting {
 fn turn_stiffness(problem: &RestProblem<'_>, found: &SearchEnd) -> Option<TurnStiffness> {
     let body = problem.body.as_ref()?;
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = StepPoint { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
     let known = found.factored.as_ref().filter(|factored| factored.is_like(&at, SAME));
     let made = if known.is_none() { Some(at.step(&[])?.factored) } else { None };
     let factored = known.or(made.as_ref())?;
@@ -204,13 +210,13 @@ fn turn_stiffness(problem: &RestProblem<'_>, found: &SearchEnd) -> Option<TurnSt
 /// What the body carries on each node, N.
 fn reactions(problem: &RestProblem<'_>, found: &SearchEnd) -> Vec<f64> {
     let tissue = problem.tissue();
+    let felt = problem.on_body(&found.state, &found.forces, &found.holds);
     let reaction = |node: usize| match tissue {
         Some(stiffness) => {
             let pressed = found.state.sheet[node] - problem.skin(node, &found.state.pose);
             stiffness * problem.level.areas[node] * pressed.max(0.0)
         }
-        None if found.holds[node] == Hold::Body => -found.forces.nodes[node],
-        None => 0.0,
+        None => felt[node],
     };
     (0..problem.level.len()).map(reaction).collect()
 }

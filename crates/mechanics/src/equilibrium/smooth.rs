@@ -19,11 +19,15 @@ pub(super) fn smooth(problem: &RestProblem<'_>, state: &mut SheetAndPose) {
     for _ in 0..SWEEPS {
         let Some(forces) = problem.forces(state) else { return };
         let mut stiffness = Springs::of(problem, state).sums();
-        for (patch, patch_forces) in problem.level.patches.iter().zip(&forces.patches) {
-            for (node, diagonal) in patch.nodes.iter().zip(&patch.diagonal) {
+        let tangents = problem.tangents(state);
+        let patches = problem.level.patches.iter().zip(&tangents);
+        for ((patch, tangent), patch_forces) in patches.zip(&forces.patches) {
+            for (node, diagonal) in patch.nodes.iter().zip(&tangent.diagonal) {
                 stiffness[*node as usize] += patch_forces.tension * diagonal;
             }
         }
+        // What holds nodes with walls that bow is not seen here.
+        problem.wall_nodes().for_each(|(node, _)| stiffness[node] = f64::INFINITY);
         for ((height, force), own) in state.sheet.iter_mut().zip(&forces.nodes).zip(&stiffness) {
             *height -= DAMPED * force / own;
         }

@@ -26,7 +26,7 @@ impl RestProblem<'_> {
                 }
             }
         }
-        SheetAndPose { sheet, pose: [0.0; 3] }
+        SheetAndPose { sheet, walls: vec![0.0; self.stations().len()], pose: [0.0; 3] }
     }
 
     /// The c of a compartment, 1/m.

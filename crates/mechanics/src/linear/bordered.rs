@@ -69,6 +69,11 @@ impl Bordered {
         Ok(Self { factor, nodes: symbolic.len(), width, scale, schur })
     }
 
+    /// D.
+    pub(crate) fn scale(&self) -> &[f64] {
+        &self.scale
+    }
+
     /// Solves for the right-hand sides of which the border's rows are given, and the nodes' rows
     /// came with the border. `None` where the border is singular.
     pub(crate) fn solve(&self, rights: &[Vec<f64>]) -> Option<Vec<Solved>> {

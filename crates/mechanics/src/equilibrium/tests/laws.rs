@@ -22,6 +22,7 @@ fn perturbed(
         }
         *height += size * rough * numbers.next();
     }
+    other.walls.iter_mut().for_each(|swept| *swept += 0.01 * size * numbers.next());
     other.pose[0] += size * numbers.next();
     other.pose[1] += 4.0 * size * numbers.next();
     other.pose[2] += 4.0 * size * numbers.next();
@@ -57,10 +58,11 @@ fn the_body_presses_down_and_walls_hold_down() {
     for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |_, _, problem, found| {
             let mut pressed = 0;
-            for (node, hold) in found.holds.iter().enumerate() {
+            for (node, hold) in found.holds.nodes.iter().enumerate() {
                 let (bound, _) = problem.bound(node, &found.state.pose);
                 assert!(found.state.sheet[node] <= bound);
                 match hold {
+                    Hold::Bowed => pressed += 1,
                     Hold::Free => assert!(found.forces.nodes[node].abs() <= LIMITS.residual),
                     Hold::Wall | Hold::Body => {
                         assert!(found.forces.nodes[node] < 0.0);

@@ -62,6 +62,7 @@ fn strip(half: f64, squares: usize) -> SolverMesh {
         seam: nodes.map(|node| node % columns == 0 || node % columns == columns - 1).collect(),
         triangles,
         compartments: 1,
+        walls: Vec::new(),
     })
 }
 
@@ -94,7 +95,7 @@ fn disc(radius: f64, rings: usize) -> SolverMesh {
         }
     }
     let seam = (0..places.len()).map(|node| node >= first(rings)).collect();
-    SolverMesh::new(Sheet { places, seam, triangles, compartments: 1 })
+    SolverMesh::new(Sheet { places, seam, triangles, compartments: 1, walls: Vec::new() })
 }
 
 /// Presses a body whose height at a place is `height` on the sheet.
@@ -128,7 +129,11 @@ fn press(
         yielding: Vec::new(),
     };
     let low = |seam: &bool| if *seam { 0.0 } else { 1e-3 };
-    let start = SheetAndPose { sheet: level.seam.iter().map(low).collect(), pose: [0.0; 3] };
+    let start = SheetAndPose {
+        sheet: level.seam.iter().map(low).collect(),
+        walls: Vec::new(),
+        pose: [0.0; 3],
+    };
     let found =
         newton::search(&problem, start, Limits { residual: 1e-9, steps: 400, stop: Stop::never() });
     let found = found.expect("there is room below the body");
@@ -138,7 +143,7 @@ fn press(
 
 /// Area of contact, force on the body, volume.
 fn measures(level: &SolverMesh, found: &SearchEnd) -> [f64; 3] {
-    let held = || (0..level.len()).filter(|node| found.holds[*node] == Hold::Body);
+    let held = || (0..level.len()).filter(|node| found.holds.nodes[*node] == Hold::Body);
     let area = held().map(|node| level.areas[node]).sum();
     let force = held().map(|node| -found.forces.nodes[node]).sum();
     [area, force, found.forces.patches[0].volume]

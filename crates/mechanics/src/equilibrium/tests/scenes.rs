@@ -46,6 +46,16 @@ fn round_body() -> Body {
     Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]))
 }
 
+/// With walls that bow and the true area of the cover.
+pub(super) fn giving(give: f64) -> Parameters {
+    Parameters {
+        inner_give: give,
+        outer_give: 0.5 * give,
+        small_slopes: false,
+        ..Parameters::default()
+    }
+}
+
 pub(super) fn scenes() -> Vec<Scene> {
     let soft = Parameters { tissue_stiffness: Some(0.5e6), ..Parameters::default() };
     vec![
@@ -56,6 +66,8 @@ pub(super) fn scenes() -> Vec<Scene> {
             if at == 0 { 0.0 } else { 0.8 }
         }),
         scene("island-eight", crooked_client(), soft, |_| 1.0),
+        scene("curved-ten", crooked_client(), giving(0.5), |_| 1.0),
+        scene("row-six", crooked_client(), giving(1.0), |at| if at == 1 { 0.8 } else { 1.0 }),
     ]
 }
 
@@ -122,15 +134,21 @@ pub(super) const EMPTIED: usize = 3;
 pub(super) const BOTTOMED: usize = 0;
 
 impl HardCase {
-    /// The case, or its mirror image.
+    /// The case, or its mirror image, with upright walls.
     pub(super) fn scene(&self, left: Side) -> Scene {
+        self.scene_with(left, Parameters::default())
+    }
+
+    /// The case, or its mirror image.
+    pub(super) fn scene_with(&self, left: Side, parameters: Parameters) -> Scene {
         // Left and right of a pair are neighbours in the list of compartments.
         let image = |at: usize| if left == Side::Left { at } else { at ^ 1 };
         let body = hard_client(left, self.weight);
-        scene("curved-ten", body, Parameters::default(), |at| (self.share)(image(at)))
+        scene("curved-ten", body, parameters, |at| (self.share)(image(at)))
     }
 }
 
 pub(super) fn hard_cases() -> Vec<Scene> {
-    HARD.iter().map(|case| case.scene(Side::Left)).collect()
+    let giving = HARD.iter().map(|case| case.scene_with(Side::Left, giving(0.5)));
+    HARD.iter().map(|case| case.scene(Side::Left)).chain(giving).collect()
 }
