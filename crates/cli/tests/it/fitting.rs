@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use crate::runner::TestDir;
 
-const CLIENT: &str = r#"format = 1
+pub(crate) const CLIENT: &str = r#"format = 1
 kind = "client"
 client = "T-1"
 [measures]
