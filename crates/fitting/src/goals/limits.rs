@@ -4,8 +4,8 @@ use case::{PredictedOutcome, PredictedSeat, Prediction, Want};
 use cushion::Side;
 use mechanics::Parameters;
 
-use crate::aims::{Aim, Quantity, State};
-use crate::needs::Needs;
+use crate::goals::aims::{Aim, Quantity, State};
+use crate::goals::needs::Needs;
 
 /// The least fill pressure that counts as a compartment in use, Pa: what its own cover weighs.
 const IN_USE: f64 = 50.0;

@@ -5,12 +5,12 @@
 
 use cushion::{Length, Pattern};
 
-use crate::adjust::{AdjustInput, AdjustRefusal, checked_rounds};
-use crate::estimate::{Round, estimate};
-use crate::observe::partner;
-use crate::seated::MeshedCushion;
-use crate::sitting::setting;
-use crate::unknowns::Setting;
+use crate::checks::adjust::{AdjustInput, AdjustRefusal, checked_rounds};
+use crate::checks::estimate::{Round, estimate};
+use crate::checks::meaning::partner;
+use crate::prediction::assumed::setting;
+use crate::prediction::client_on_cushion::MeshedCushion;
+use crate::prediction::unknowns::Setting;
 
 /// One explanation.
 #[derive(Clone, Debug, PartialEq)]

@@ -11,8 +11,8 @@ use clarabel::solver::{
 use cushion::Pattern;
 use mechanics::UnloadedCushion;
 
-use crate::aims::{Aim, Slopes, State, tops};
-use crate::seated::{Seated, has_numbers};
+use crate::goals::aims::{Aim, Slopes, State, tops};
+use crate::prediction::client_on_cushion::{Seated, has_numbers};
 
 /// Steps after which the search ends; some five do.
 const MOST_STEPS: usize = 14;

@@ -6,10 +6,10 @@ use case::{Amount, Change, Client, Date, Plan, PlannedCount};
 use cushion::{CompartmentIx, Length, Mass, Name, Pattern};
 use mechanics::{BodyError, Stop};
 
-use crate::cautions::cautions;
-use crate::moves::moves;
-use crate::planner::Planner;
-use crate::prepared::PreparedCushion;
+use crate::advice::cautions::cautions;
+use crate::prediction::prepared::PreparedCushion;
+use crate::search::moves::moves;
+use crate::search::planner::Planner;
 
 /// The reason of a count that the planner chose.
 pub const FOR_THE_GOALS: &str = "for the goals";

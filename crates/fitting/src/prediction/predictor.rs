@@ -6,8 +6,8 @@ use case::{
 use cushion::{Length, Pattern, Pressure, Side};
 use mechanics::{BodyError, Outcome, Resting, SheetModel, SiteName, Stop};
 
-use crate::seated::{Answer, MeshedCushion, Seated, has_numbers, index_of};
-use crate::unknowns::{Setting, Unknown};
+use crate::prediction::client_on_cushion::{Answer, MeshedCushion, Seated, has_numbers, index_of};
+use crate::prediction::unknowns::{Setting, Unknown};
 
 /// The difference in height below which the pelvis counts as level, m.
 const LEVEL: f64 = 1e-3;

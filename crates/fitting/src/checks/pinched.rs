@@ -4,11 +4,11 @@ use case::{Check, SiteName, TopAnswer};
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
-use crate::aims::{Quantity, State};
-use crate::alarms::ENOUGH_FELT;
-use crate::expected::{Expected, felt_under};
-use crate::goals::under_site;
-use crate::observe::HAND;
+use crate::checks::alarms::ENOUGH_FELT;
+use crate::checks::expected::{Expected, felt_under};
+use crate::checks::meaning::HAND;
+use crate::goals::aims::{Quantity, State};
+use crate::goals::wanted::under_site;
 
 /// Clearance that is left where cells are taken out from under a bone, m: the limit of 25 mm and
 /// how finely a hand tells it.

@@ -135,7 +135,7 @@ mod tests {
     /// Outside source: the table of `tests/reference/count_by_weight.csv`.
     #[test]
     fn the_error_is_that_of_the_reference_table() {
-        let table = include_str!("../../../tests/reference/count_by_weight.csv");
+        let table = include_str!("../../../../tests/reference/count_by_weight.csv");
         let rows = table.lines().skip_while(|line| !line.starts_with("cell_mass")).skip(1);
         let mut seen = 0;
         for row in rows {

@@ -5,10 +5,10 @@ use case::{Alarm, Check, UnderAnswer};
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
-use crate::aims::Quantity;
-use crate::expected::Expected;
-use crate::goals::under_site;
-use crate::observe::FELT_BELOW;
+use crate::checks::expected::Expected;
+use crate::checks::meaning::FELT_BELOW;
+use crate::goals::aims::Quantity;
+use crate::goals::wanted::under_site;
 
 use case::SiteName;
 
@@ -112,7 +112,7 @@ impl Expected<'_> {
     }
 
     /// Whether a filling neither loads an injury nor turns the pelvis.
-    fn harms_nobody(&self, state: &crate::aims::State) -> bool {
+    fn harms_nobody(&self, state: &crate::goals::aims::State) -> bool {
         let higher = |state| Quantity::RightHigher.value(state);
         let turned = self.now.as_ref().and_then(higher).zip(higher(state));
         !self.loads_an_injury(state, NO_MORE)

@@ -9,9 +9,9 @@ use mechanics::{
     unit_sheets,
 };
 
-use crate::prediction::{Known, Predictor};
-use crate::seated::{MeshedCushion, Profile};
-use crate::sitting::setting;
+use crate::prediction::assumed::setting;
+use crate::prediction::client_on_cushion::{MeshedCushion, Profile};
+use crate::prediction::predictor::{Known, Predictor};
 
 /// Width of triangles: of the mesh whose numbers are given, and of the one that is searched on.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,14 +4,14 @@ use case::{Goal, Want};
 use cushion::{Length, Mass, Side};
 use mechanics::Stop;
 
-use crate::aims::State;
-use crate::goals::Ground;
-use crate::limits::limits;
-use crate::needs::Needs;
-use crate::prepared::{PreparedCushion, Spacings};
-use crate::search::Search;
-use crate::seated::Seated;
-use crate::sitting::setting;
+use crate::goals::aims::State;
+use crate::goals::limits::limits;
+use crate::goals::needs::Needs;
+use crate::goals::wanted::Ground;
+use crate::prediction::assumed::setting;
+use crate::prediction::client_on_cushion::Seated;
+use crate::prediction::prepared::{PreparedCushion, Spacings};
+use crate::search::steps::Search;
 
 struct Bench {
     cushion: PreparedCushion,

@@ -1,7 +1,7 @@
 //! Whole cells: the best whole counts around an answer that is not whole.
 
-use crate::aims::{Aim, Slopes, State};
-use crate::search::{Score, Search};
+use crate::goals::aims::{Aim, Slopes, State};
+use crate::search::steps::{Score, Search};
 
 /// Candidates that are solved anew in each round.
 const SOLVED: usize = 6;

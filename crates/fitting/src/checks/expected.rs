@@ -4,17 +4,17 @@ use case::{Check, SiteName, UnderAnswer};
 use cushion::{Length, Side};
 use mechanics::{BodyError, Parameters};
 
-use crate::adjust::{AdjustInput, Adjusted, Verdict};
-use crate::aims::{Quantity, State};
-use crate::estimate::{Round, estimate};
-use crate::limits::broken;
-use crate::moves::moves;
-use crate::needs::Needs;
-use crate::observe::says;
-use crate::planner::Planner;
-use crate::search::Search;
-use crate::seated::Seated;
-use crate::unknowns::Setting;
+use crate::checks::adjust::{AdjustInput, Adjusted, Verdict};
+use crate::checks::estimate::{Round, estimate};
+use crate::checks::meaning::says;
+use crate::goals::aims::{Quantity, State};
+use crate::goals::limits::broken;
+use crate::goals::needs::Needs;
+use crate::prediction::client_on_cushion::Seated;
+use crate::prediction::unknowns::Setting;
+use crate::search::moves::moves;
+use crate::search::planner::Planner;
+use crate::search::steps::Search;
 
 /// What was felt under a bone, in this round.
 pub(crate) fn felt_under(checks: &[Check], side: Side) -> Option<Length> {

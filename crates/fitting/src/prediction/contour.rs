@@ -6,8 +6,8 @@
 use cushion::{Force, Length, Pattern, Side};
 use mechanics::{Body, Jig, Load, Resting, SeatedBody, SheetModel, SiteName};
 
-use crate::prepared::PreparedCushion;
-use crate::seated::MeshedCushion;
+use crate::prediction::client_on_cushion::MeshedCushion;
+use crate::prediction::prepared::PreparedCushion;
 
 /// What a contour test is made with.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -3,9 +3,9 @@
 use case::{Base, Caution, Chair, Healing, PlannedCount, Sensation, Want, Weight, WeightShift};
 use cushion::{Length, MadeSize, Mass, Pressure, Side};
 
-use crate::drift::re_check;
-use crate::plan::PlanInput;
-use crate::sizing::sizing;
+use crate::advice::drift::re_check;
+use crate::advice::sizing::sizing;
+use crate::search::plan::PlanInput;
 
 /// A weight older than this, in days, may no longer be true.
 ///
@@ -101,7 +101,7 @@ fn skin(input: &PlanInput<'_>) -> Vec<Caution> {
 /// An obliquity: what comes before the counts.
 fn obliquity(input: &PlanInput<'_>) -> Vec<Caution> {
     let mut cautions = Vec::new();
-    let Some(oblique) = crate::needs::oblique(input.client) else { return cautions };
+    let Some(oblique) = crate::goals::needs::oblique(input.client) else { return cautions };
     if oblique.by < HEIGHT_THAT_MATTERS {
         cautions.push(caution("small-obliquity", Weight::Note, PRACTICE, format!(
             "The client's {} side is LOWER by {:.0} mm at the seat bones. Less than 10 mm is often let be.",
@@ -159,10 +159,10 @@ fn altitude_note(input: &PlanInput<'_>) -> Vec<Caution> {
     if altitudes.sealed.is_none() && altitudes.home.is_none() {
         return Vec::new();
     }
-    let mut said = crate::altitude::sentences(altitudes.sealed, altitudes.home);
+    let mut said = crate::advice::altitude::sentences(altitudes.sealed, altitudes.home);
     if let (Some(sealed), Some(home)) = (altitudes.sealed, altitudes.home) {
         let stock = input.cushion.stock().total();
-        let cells = crate::altitude::cells_at_home(stock, IN_USE, sealed, home);
+        let cells = crate::advice::altitude::cells_at_home(stock, IN_USE, sealed, home);
         if let Some(cells) = cells.filter(|cells| cells.abs_diff(stock) * 20 > stock) {
             said.push(format!(
                 "After that re-check about {cells} cells at home do what {stock} do where they were sealed."

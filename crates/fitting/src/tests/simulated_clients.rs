@@ -13,16 +13,16 @@ use case::{
 use cushion::{Length, Mass, Name, Pressure, Side};
 use mechanics::{Parameters, Resting, Stop};
 
-use crate::adjust::{AdjustInput, adjust, can_be_made};
-use crate::aims::{Quantity, State};
-use crate::goals::Ground;
-use crate::needs::Needs;
-use crate::observe::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM, partner};
-use crate::planner::{Adjusting, Planner};
-use crate::prepared::{PreparedCushion, Spacings};
-use crate::seated::Seated;
-use crate::sitting::setting;
-use crate::unknowns::{Setting, Unknown};
+use crate::checks::adjust::{AdjustInput, adjust, can_be_made};
+use crate::checks::meaning::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM, partner};
+use crate::goals::aims::{Quantity, State};
+use crate::goals::needs::Needs;
+use crate::goals::wanted::Ground;
+use crate::prediction::assumed::setting;
+use crate::prediction::client_on_cushion::Seated;
+use crate::prediction::prepared::{PreparedCushion, Spacings};
+use crate::prediction::unknowns::{Setting, Unknown};
+use crate::search::planner::{Adjusting, Planner};
 
 /// Rounds of checks that are looked at.
 const ROUNDS: usize = 3;
@@ -160,7 +160,7 @@ impl<'a> Case<'a> {
         let seated =
             Seated::new(self.truth.coarse(), self.hidden.clone(), Stop::never()).expect("a body");
         let answer = seated.rest(counts, None);
-        let numbers = crate::seated::has_numbers(&answer.rest);
+        let numbers = crate::prediction::client_on_cushion::has_numbers(&answer.rest);
         answer.rest.resting.filter(|_| numbers)
     }
 
@@ -246,7 +246,7 @@ impl<'a> Case<'a> {
         let pattern = self.truth.pattern();
         let state = |counts: Vec<f64>| {
             let resting = self.rests(&counts)?;
-            let tops = crate::aims::tops(pattern, self.truth.unloaded(), &counts);
+            let tops = crate::goals::aims::tops(pattern, self.truth.unloaded(), &counts);
             Some(State { counts, resting, tops })
         };
         let stock = pattern.indices().map(|ix| f64::from(self.truth.stock()[ix].cells.stock));
@@ -258,7 +258,7 @@ impl<'a> Case<'a> {
         let clear = [Side::Left, Side::Right].into_iter().all(|side| {
             Number::Clearance(side).of(&now.resting).is_some_and(|clearance| clearance >= limit)
         });
-        let met = |wanted: &crate::goals::Wanted| match &wanted.aims {
+        let met = |wanted: &crate::goals::wanted::Wanted| match &wanted.aims {
             // Of an obliquity the height counts, not how evenly the load is shared.
             Ok(aims) => aims.iter().filter(|aim| !aim.goes_with()).all(|aim| {
                 // A lowered front, as a shelf, within 5 mm.
@@ -357,11 +357,15 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     let mut case = Case::new(cushions, seed);
     let oracle = case.oracle();
     let (known, on) = (case.known, Date::constant(2026, 3, 1));
-    let input =
-        crate::plan::PlanInput { client: &case.client, cushion: known, on, stop: Stop::never() };
+    let input = crate::search::plan::PlanInput {
+        client: &case.client,
+        cushion: known,
+        on,
+        stop: Stop::never(),
+    };
     let stock: Vec<u32> =
         known.pattern().indices().map(|ix| known.stock()[ix].cells.stock).collect();
-    let plan = crate::plan::plan(&input, &stock).expect("a plan");
+    let plan = crate::search::plan::plan(&input, &stock).expect("a plan");
     let mut counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
     let mut outcome = Outcome {
         settleable: oracle.as_ref().is_some_and(|own| own.0),

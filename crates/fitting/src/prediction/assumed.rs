@@ -4,11 +4,11 @@ use case::{Client, Sides};
 use cushion::{Length, Mass, Pattern, Side};
 use mechanics::{BodyError, Obliquity, Parameters, SeatedClient, Stop};
 
-use crate::altitude::air_pressure;
-use crate::needs::oblique;
-use crate::prepared::PreparedCushion;
-use crate::seated::{Seated, has_numbers};
-use crate::unknowns::Setting;
+use crate::advice::altitude::air_pressure;
+use crate::goals::needs::oblique;
+use crate::prediction::client_on_cushion::{Seated, has_numbers};
+use crate::prediction::prepared::PreparedCushion;
+use crate::prediction::unknowns::Setting;
 
 /// The depth of the cushion for which the usual places of seat bones and load are given, mm.
 const USUAL_DEPTH: f64 = 400.0;
@@ -74,7 +74,7 @@ pub(crate) fn setting(
         let answer = seated.rest(&counts, None);
         let Some(resting) = answer.resting().filter(|_| has_numbers(&answer.rest)) else { break };
         let now = [Side::Right, Side::Left]
-            .map(|side| crate::prediction::clearance(&seated, resting, side));
+            .map(|side| crate::prediction::predictor::clearance(&seated, resting, side));
         let spacing =
             setting.sitter.measures.seat_bone_spacing.unwrap_or(SeatedClient::SEAT_BONE_SPACING);
         // What is missing of the lean, times the stiffness against it, is a moment; over the

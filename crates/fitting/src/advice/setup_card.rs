@@ -7,15 +7,15 @@ use case::{Client, GoalOutcome, Move, SiteName};
 use cushion::{Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
 
-use crate::aims::{Quantity, State};
-use crate::goals::Ground;
-use crate::moves::moves;
-use crate::needs::Needs;
-use crate::planner::Planner;
-use crate::prepared::PreparedCushion;
-use crate::search::Search;
-use crate::seated::Seated;
-use crate::sitting::setting;
+use crate::goals::aims::{Quantity, State};
+use crate::goals::needs::Needs;
+use crate::goals::wanted::Ground;
+use crate::prediction::assumed::setting;
+use crate::prediction::client_on_cushion::Seated;
+use crate::prediction::prepared::PreparedCushion;
+use crate::search::moves::moves;
+use crate::search::planner::Planner;
+use crate::search::steps::Search;
 
 /// The change of height for which moves are given, m.
 const STEP: f64 = 5e-3;

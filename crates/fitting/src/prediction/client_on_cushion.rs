@@ -6,7 +6,7 @@ use mechanics::{
     SeatedBody, SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
 };
 
-use crate::unknowns::Setting;
+use crate::prediction::unknowns::Setting;
 
 /// A cushion meshed once, for any body and any counts.
 #[derive(Clone, Debug)]

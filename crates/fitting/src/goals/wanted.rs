@@ -3,9 +3,9 @@
 use case::{FrontSides, SiteName, Want};
 use cushion::{CompartmentIx, Purpose, Side};
 
-use crate::aims::{Aim, Quantity, State};
-use crate::needs::Needs;
-use crate::seated::Seated;
+use crate::goals::aims::{Aim, Quantity, State};
+use crate::goals::needs::Needs;
+use crate::prediction::client_on_cushion::Seated;
 use cushion::Pattern;
 
 /// Off-loading counts as reached from this share of what was wanted: a practice judgement.

@@ -6,16 +6,16 @@ use mechanics::{BodyError, Stop};
 
 use case::Client;
 
-use crate::aims::{Aim, Quantity, State};
-use crate::goals::{Ground, Wanted};
-use crate::limits::{broken, limits, needed};
-use crate::needs::Needs;
-use crate::prediction::{Known, Predictor};
-use crate::prepared::PreparedCushion;
-use crate::search::Search;
-use crate::seated::{Answer, Seated};
-use crate::sitting::setting;
-use crate::unknowns::Setting;
+use crate::goals::aims::{Aim, Quantity, State};
+use crate::goals::limits::{broken, limits, needed};
+use crate::goals::needs::Needs;
+use crate::goals::wanted::{Ground, Wanted};
+use crate::prediction::assumed::setting;
+use crate::prediction::client_on_cushion::{Answer, Seated};
+use crate::prediction::predictor::{Known, Predictor};
+use crate::prediction::prepared::PreparedCushion;
+use crate::prediction::unknowns::Setting;
+use crate::search::steps::Search;
 
 /// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
 const SPARE: f64 = 0.5e-3;
@@ -297,7 +297,8 @@ impl<'a> Planner<'a> {
     /// By how much the clearance of an answer misses what is needed, m; negative where it keeps it.
     fn missing(&self, predictor: &Predictor<'_>, answer: &Answer, needed: [f64; 2]) -> Option<f64> {
         let resting = answer.resting()?;
-        let clearance = |side| crate::prediction::clearance(predictor.fine(), resting, side);
+        let clearance =
+            |side| crate::prediction::predictor::clearance(predictor.fine(), resting, side);
         let missing = [needed[0] - clearance(Side::Left), needed[1] - clearance(Side::Right)];
         Some(missing[0].max(missing[1]))
     }

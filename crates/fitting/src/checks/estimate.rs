@@ -7,9 +7,9 @@ use case::Check;
 use cushion::{Pattern, Side};
 use mechanics::{BodyError, Resting, Stop};
 
-use crate::observe::{Number, Says, says};
-use crate::seated::{MeshedCushion, Seated, has_numbers};
-use crate::unknowns::{Setting, Unknown};
+use crate::checks::meaning::{Number, Says, says};
+use crate::prediction::client_on_cushion::{MeshedCushion, Seated, has_numbers};
+use crate::prediction::unknowns::{Setting, Unknown};
 
 /// What is believed of an unknown before any check, in half ranges.
 const PRIOR: f64 = 0.5;

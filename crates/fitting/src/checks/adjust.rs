@@ -16,17 +16,17 @@ use case::{
 use cushion::{Length, Pattern, Side};
 use mechanics::{BodyError, Stop};
 
-use crate::alarms::{ENOUGH_FELT, after};
-use crate::estimate::{Estimate, Round, estimate};
-use crate::expected::{Expected, felt_under, missing};
-use crate::mistakes::looks;
-use crate::moves::moves;
-use crate::observe::partner;
-use crate::planner::{Adjusting, Planner};
-use crate::prepared::PreparedCushion;
-use crate::seated::{Seated, index_of};
-use crate::sitting::setting;
-use crate::unknowns::Setting;
+use crate::checks::alarms::{ENOUGH_FELT, after};
+use crate::checks::estimate::{Estimate, Round, estimate};
+use crate::checks::expected::{Expected, felt_under, missing};
+use crate::checks::meaning::partner;
+use crate::checks::mistakes::looks;
+use crate::prediction::assumed::setting;
+use crate::prediction::client_on_cushion::{Seated, index_of};
+use crate::prediction::prepared::PreparedCushion;
+use crate::prediction::unknowns::Setting;
+use crate::search::moves::moves;
+use crate::search::planner::{Adjusting, Planner};
 
 /// The most by which one round changes a compartment, as a share of its cells: small steps, and
 /// the body adapts.

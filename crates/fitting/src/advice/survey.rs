@@ -10,9 +10,9 @@ use cushion::{MadeSize, Side, Size};
 
 use mechanics::Stop;
 
-use crate::plan::{PlanInput, plan};
-use crate::prepared::PreparedCushion;
-use crate::sizing::sizing;
+use crate::advice::sizing::sizing;
+use crate::prediction::prepared::PreparedCushion;
+use crate::search::plan::{PlanInput, plan};
 
 /// Cushions of one layout by size, prepared.
 pub type Cushions = BTreeMap<Size, PreparedCushion>;
