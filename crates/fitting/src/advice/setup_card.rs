@@ -7,11 +7,11 @@ use case::{Client, GoalOutcome, Move, SiteName};
 use cushion::{Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
 
-use crate::goals::aims::{Quantity, State};
+use crate::goals::aims::{Filling, Quantity};
 use crate::goals::needs::Needs;
-use crate::goals::wanted::Ground;
-use crate::prediction::assumed::setting;
-use crate::prediction::client_on_cushion::Seated;
+use crate::goals::wanted::GoalReader;
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::ClientOnCushion;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
 use crate::search::planner::Planner;
@@ -63,8 +63,12 @@ pub fn reference(
     counts: &[u32],
 ) -> Option<Reference> {
     let (pattern, stop) = (cushion.pattern(), Stop::never());
-    let seated =
-        Seated::new(cushion.coarse(), setting(client, cushion, weight, stop).ok()?, stop).ok()?;
+    let seated = ClientOnCushion::new(
+        cushion.coarse(),
+        assumptions_of(client, cushion, weight, stop).ok()?,
+        stop,
+    )
+    .ok()?;
     let search = Search {
         seated: &seated,
         pattern,
@@ -77,20 +81,20 @@ pub fn reference(
     let stock_counts: Vec<u32> =
         pattern.indices().map(|ix| cushion.stock()[ix].cells.stock).collect();
     let stock: Vec<f64> = stock_counts.iter().map(|count| f64::from(*count)).collect();
-    let state = search.state(&real, None)?;
-    let stock = search.state(&stock, Some(&state))?;
-    let effects = seated.effects_at(&real, &state.resting)?;
+    let filling = search.filled(&real, None)?;
+    let stock = search.filled(&stock, Some(&filling))?;
+    let effects = seated.effects_at(&real, &filling.resting)?;
     let needs = Needs::of(client);
-    let ground = Ground { needs: &needs, pattern, seated: &seated, stock: &stock };
+    let reader = GoalReader { needs: &needs, pattern, seated: &seated, stock: &stock };
     let planner =
         Planner::new(cushion, client, weight, counts, vec![false; counts.len()], stop).ok()?;
-    let goals = planner.judged(&ground, &state).iter().map(sentence).collect();
+    let goals = planner.judged(&reader, &filling).iter().map(sentence).collect();
     let stock_fill = cushion.stock();
     let table = Table {
         search: &search,
         stock: stock_fill,
-        ground: &ground,
-        state: &state,
+        reader: &reader,
+        filling: &filling,
         effects: &effects,
     };
     Some(Reference { goals, moves: moves(pattern, &stock_counts, counts), if_then: table.rows() })
@@ -123,8 +127,8 @@ fn sentence(goal: &GoalOutcome) -> String {
 struct Table<'a> {
     search: &'a Search<'a>,
     stock: &'a cushion::StockFill,
-    ground: &'a Ground<'a>,
-    state: &'a State,
+    reader: &'a GoalReader<'a>,
+    filling: &'a Filling,
     effects: &'a [CellEffect],
 }
 
@@ -134,7 +138,7 @@ type Change = Vec<(usize, f64)>;
 /// What a line of the table may ask for.
 enum Remedy {
     /// These cells, after which the client sits so.
-    Cells(f64, Box<State>),
+    Cells(f64, Box<Filling>),
     /// More cells than a hand moves at once.
     TooMany,
     /// Cells that would break a limit or load an injury.
@@ -148,7 +152,7 @@ impl Table<'_> {
         let mut rows = vec![bone_felt(), mark()];
         rows.extend(both.map(|side| self.too_low(side)));
         rows.extend(both.map(|side| self.too_firm(side)));
-        let oblique = self.ground.needs.oblique;
+        let oblique = self.reader.needs.oblique;
         let fixed = oblique.is_some_and(|own| own.reducible <= cushion::Length::ZERO);
         // A pelvis that is fixed is not forced level.
         if !fixed {
@@ -161,8 +165,8 @@ impl Table<'_> {
     /// the seat bone.
     fn under(&self, side: Side) -> Option<usize> {
         let site = SiteName::SeatBone(side);
-        let bone = self.state.resting.sites.iter().position(|own| own.site.name == site)?;
-        let under = self.ground.under_site(site);
+        let bone = self.filling.resting.sites.iter().position(|own| own.site.name == site)?;
+        let under = self.reader.under_site(site);
         under.into_iter().max_by(|a, b| {
             self.effects[*a].clearance[bone].total_cmp(&self.effects[*b].clearance[bone])
         })
@@ -173,19 +177,19 @@ impl Table<'_> {
     }
 
     /// By how much the clearance of a side differs from what it is, m.
-    fn height(&self, then: &State, side: Side) -> f64 {
-        let value = |state| Quantity::Clearance(side).value(state);
-        value(then).zip(value(self.state)).map_or(0.0, |(then, now)| then - now)
+    fn height(&self, then: &Filling, side: Side) -> f64 {
+        let value = |filling| Quantity::Clearance(side).value(filling);
+        value(then).zip(value(self.filling)).map_or(0.0, |(then, now)| then - now)
     }
 
     /// By what share the surface pressure at a site differs from what it is.
-    fn pressure(&self, then: &State, site: SiteName) -> f64 {
-        let value = |state| Quantity::Surface(site).value(state);
-        value(then).zip(value(self.state)).map_or(0.0, |(then, now)| then / now.max(1.0) - 1.0)
+    fn pressure(&self, then: &Filling, site: SiteName) -> f64 {
+        let value = |filling| Quantity::Surface(site).value(filling);
+        value(then).zip(value(self.filling)).map_or(0.0, |(then, now)| then / now.max(1.0) - 1.0)
     }
 
     /// The fewest cells that reach a gain, `each` being what is changed for one of them.
-    fn remedy(&self, each: &[(usize, f64)], wanted: f64, gain: impl Fn(&State) -> f64) -> Remedy {
+    fn remedy(&self, each: &[(usize, f64)], wanted: f64, gain: impl Fn(&Filling) -> f64) -> Remedy {
         let mut cells = 1.0;
         while cells <= HANDFUL {
             let change: Change = each.iter().map(|(at, by)| (*at, by * cells)).collect();
@@ -204,19 +208,19 @@ impl Table<'_> {
         Remedy::TooMany
     }
 
-    fn after(&self, change: &Change) -> Option<State> {
-        let mut counts = self.state.counts.clone();
+    fn after(&self, change: &Change) -> Option<Filling> {
+        let mut counts = self.filling.counts.clone();
         for (at, by) in change {
             counts[*at] += by;
         }
         if counts.iter().any(|count| *count < 0.0) {
             return None;
         }
-        self.search.state(&counts, Some(self.state))
+        self.search.filled(&counts, Some(self.filling))
     }
 
     /// Whether a change breaks a limit, or loads a site with an injury.
-    fn harms(&self, change: &Change, then: &State) -> bool {
+    fn harms(&self, change: &Change, then: &Filling) -> bool {
         let limit = Parameters::default().clearance_limit;
         let short = |side: Side| {
             Quantity::Clearance(side).value(then).is_none_or(|clearance| clearance < limit)
@@ -228,10 +232,10 @@ impl Table<'_> {
         };
         [Side::Left, Side::Right].into_iter().any(short)
             || change.iter().any(beyond)
-            || self.ground.needs.injured.iter().any(|site| self.pressure(then, *site) > NO_MORE)
+            || self.reader.needs.injured.iter().any(|site| self.pressure(then, *site) > NO_MORE)
     }
 
-    fn cost(&self, side: Side, then: &State) -> String {
+    fn cost(&self, side: Side, then: &Filling) -> String {
         let other = side.other();
         let at = |side: Side| {
             let bone = SiteName::SeatBone(side);
@@ -251,7 +255,7 @@ impl Table<'_> {
         side: Side,
         finding: String,
         remedy: &Remedy,
-        say: impl Fn(f64, &State) -> String,
+        say: impl Fn(f64, &Filling) -> String,
     ) -> Finding {
         let (then, cost) = match remedy {
             Remedy::Cells(cells, then) => (say(*cells, then), self.cost(side, then)),
@@ -309,7 +313,7 @@ impl Table<'_> {
         );
         let pair = self.under(side).zip(self.under(side.other())).filter(|(to, from)| to != from);
         let Some((to, from)) = pair else { return unreachable(finding) };
-        let level = |then: &State| self.height(then, side) - self.height(then, side.other());
+        let level = |then: &Filling| self.height(then, side) - self.height(then, side.other());
         let remedy = self.remedy(&[(to, 1.0), (from, -1.0)], STEP, level);
         self.line(side, finding, &remedy, |cells, _| {
             format!(

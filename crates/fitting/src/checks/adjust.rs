@@ -21,10 +21,10 @@ use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, felt_under, missing};
 use crate::checks::meaning::partner;
 use crate::checks::mistakes::looks;
-use crate::prediction::assumed::setting;
-use crate::prediction::client_on_cushion::{Seated, index_of};
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::{ClientOnCushion, index_of};
 use crate::prediction::prepared::PreparedCushion;
-use crate::prediction::unknowns::Setting;
+use crate::prediction::unknowns::Assumptions;
 use crate::search::moves::moves;
 use crate::search::planner::{Adjusting, Planner};
 
@@ -169,7 +169,7 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
-    let usual = setting(input.client, input.cushion, weighing.weight, input.stop)?;
+    let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
     let expected = Expected::new(input, &usual, &rounds)?;
     let contradictions = contradictions(pattern, input.checks);
     let alarms = expected.alarms();
@@ -209,20 +209,20 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
 fn planned_anew(
     input: &AdjustInput<'_>,
     rounds: &[Round],
-    usual: &Setting,
+    usual: &Assumptions,
 ) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
-    let known = estimate(input.cushion.coarse(), pattern, usual, rounds, input.stop)?;
+    let learnt = estimate(input.cushion.coarse(), pattern, usual, rounds, input.stop)?;
     let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
-    let questions = doubted(&known, rounds.len(), false);
-    let mut adjusting = adjusting(pattern, input.checks, &known, &now);
-    hold(input, &known, &now, &mut adjusting)?;
+    let questions = doubted(&learnt, rounds.len(), false);
+    let mut adjusting = adjusting(pattern, input.checks, &learnt, &now);
+    hold(input, &learnt, &now, &mut adjusting)?;
     let mut notes = notes(input.checks, &adjusting);
     // A doubted word weighs next to nothing, and the moves follow from the rest.
-    notes.extend(doubted(&known, rounds.len(), true));
-    let setting = known.setting.clone();
+    notes.extend(doubted(&learnt, rounds.len(), true));
+    let assumptions = learnt.assumptions.clone();
     let planner =
-        Planner::adjusting(input.cushion, input.client, setting, &now, adjusting, input.stop);
+        Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
     let found = planner.find()?;
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
     let moves = moves(pattern, input.now, &counts);
@@ -311,8 +311,8 @@ fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<String> {
 }
 
 /// Answers of the last round that do not go with all else: numbers, or words.
-fn doubted(known: &Estimate, rounds: usize, words: bool) -> Vec<String> {
-    let last = known.misfits.iter().filter(|own| own.0 + 1 == rounds && own.2.word == words);
+fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<String> {
+    let last = learnt.misfits.iter().filter(|own| own.0 + 1 == rounds && own.2.word == words);
     last.filter(|own| own.3.abs() > QUESTIONED)
         .map(|own| {
             format!(
@@ -356,7 +356,7 @@ fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
 }
 
 /// What this round may do.
-fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64]) -> Adjusting {
+fn adjusting(pattern: &Pattern, checks: &[Check], learnt: &Estimate, now: &[f64]) -> Adjusting {
     let pinched = |side: Side| checks.contains(&Check::Top { side, answer: TopAnswer::Pinched });
     let felt = |side: Side| checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
     let looked = |side: Side| {
@@ -378,21 +378,22 @@ fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64])
         let least = if on_its_side(kept) { *count } else { count - most };
         [least, if on_its_side(full) { *count } else { count + most }]
     });
-    Adjusting { unsure: known.clearance_sd.map(|sd| SURE * sd), bounds: bounds.collect(), held }
+    Adjusting { unsure: learnt.clearance_sd.map(|sd| SURE * sd), bounds: bounds.collect(), held }
 }
 
 /// Lets each compartment change only in the way in which it raises every bone that was pinched or
 /// felt, so that no sum of changes lowers one, however wrong the sizes of the effects are.
 fn hold(
     input: &AdjustInput<'_>,
-    known: &Estimate,
+    learnt: &Estimate,
     now: &[f64],
     adjusting: &mut Adjusting,
 ) -> Result<(), BodyError> {
     if adjusting.held.is_empty() {
         return Ok(());
     }
-    let seated = Seated::new(input.cushion.coarse(), known.setting.clone(), input.stop)?;
+    let seated =
+        ClientOnCushion::new(input.cushion.coarse(), learnt.assumptions.clone(), input.stop)?;
     let answer = seated.rest(now, None);
     let effects = answer.resting().and_then(|resting| seated.effects_at(now, resting));
     for side in &adjusting.held {

@@ -70,15 +70,15 @@ impl Expected<'_> {
         let mut cells = 4.min(most);
         for _ in 0..LOOKS {
             let counts = self.raised(&under, cells);
-            let state = self.on(&counts)?;
+            let filling = self.on(&counts)?;
             let gained = |side: &Side| {
-                let then = Quantity::Clearance(*side).value(&state);
+                let then = Quantity::Clearance(*side).value(&filling);
                 then.zip(self.clearance(*side)).map_or(0.0, |(then, now)| then - now)
             };
             let least = felt.iter().map(gained).fold(f64::INFINITY, f64::min);
             let worth = least >= if cells == most { LEAST_LIFT } else { lacking };
             if worth || cells == most || !(least > 0.0) {
-                return (worth && self.harms_nobody(&state)).then_some(counts);
+                return (worth && self.harms_nobody(&filling)).then_some(counts);
             }
             let next = (f64::from(cells) * lacking / least).ceil();
             cells = (next as u32).clamp(cells + 1, most);
@@ -112,10 +112,10 @@ impl Expected<'_> {
     }
 
     /// Whether a filling neither loads an injury nor turns the pelvis.
-    fn harms_nobody(&self, state: &crate::goals::aims::State) -> bool {
-        let higher = |state| Quantity::RightHigher.value(state);
-        let turned = self.now.as_ref().and_then(higher).zip(higher(state));
-        !self.loads_an_injury(state, NO_MORE)
+    fn harms_nobody(&self, filling: &crate::goals::aims::Filling) -> bool {
+        let higher = |filling| Quantity::RightHigher.value(filling);
+        let turned = self.now.as_ref().and_then(higher).zip(higher(filling));
+        !self.loads_an_injury(filling, NO_MORE)
             && turned.is_some_and(|(now, then)| (then - now).abs() <= NO_LEAN)
     }
 }

@@ -7,9 +7,9 @@ use case::Check;
 use cushion::{Pattern, Side};
 use mechanics::{BodyError, Resting, Stop};
 
-use crate::checks::meaning::{Number, Says, says};
-use crate::prediction::client_on_cushion::{MeshedCushion, Seated, has_numbers};
-use crate::prediction::unknowns::{Setting, Unknown};
+use crate::checks::meaning::{Meaning, Number, meaning};
+use crate::prediction::client_on_cushion::{ClientOnCushion, MeshedCushion, has_numbers};
+use crate::prediction::unknowns::{Assumptions, Unknown};
 
 /// What is believed of an unknown before any check, in half ranges.
 const PRIOR: f64 = 0.5;
@@ -29,60 +29,65 @@ pub(crate) struct Round {
 #[derive(Clone, Debug)]
 pub(crate) struct Estimate {
     /// The setting that agrees best.
-    pub(crate) setting: Setting,
+    pub(crate) assumptions: Assumptions,
     /// Standard deviation of the clearance under each seat bone on the last filling, m.
     pub(crate) clearance_sd: [f64; 2],
     /// How badly each answer still fits: round, answer, what it says, misfit in units of fineness.
-    pub(crate) misfits: Vec<(usize, Check, Says, f64)>,
+    pub(crate) misfits: Vec<(usize, Check, Meaning, f64)>,
     /// The sum of squares of misfits and of departures from what was believed before.
-    pub(crate) badness: f64,
+    pub(crate) disagreement: f64,
 }
 
 /// Estimates the unknowns from all rounds, the last one last.
 pub(crate) fn estimate(
     cushion: &MeshedCushion,
     pattern: &Pattern,
-    usual: &Setting,
+    usual: &Assumptions,
     rounds: &[Round],
     stop: Stop<'_>,
 ) -> Result<Estimate, BodyError> {
-    let answers: Vec<(usize, Check, Says)> = (rounds.iter().enumerate())
+    let answers: Vec<(usize, Check, Meaning)> = (rounds.iter().enumerate())
         .flat_map(|(at, round)| round.checks.iter().map(move |check| (at, *check)))
-        .filter_map(|(at, check)| Some((at, check, says(pattern, &check)?)))
+        .filter_map(|(at, check)| Some((at, check, meaning(pattern, &check)?)))
         .collect();
-    let problem = Problem { cushion, usual, rounds, answers: &answers, stop };
+    let estimation = Estimation { cushion, usual, rounds, answers: &answers, stop };
     let mut places = vec![0.0; Unknown::ALL.len()];
-    let mut seen = problem.seen(&places, None)?;
-    let slopes = problem.slopes(&places, &seen)?;
+    let mut seen = estimation.seen(&places, None)?;
+    let slopes = estimation.slopes(&places, &seen)?;
     for _ in 0..STEPS {
-        let Some(by) = problem.step(&places, &seen, &slopes) else { break };
+        let Some(by) = estimation.step(&places, &seen, &slopes) else { break };
         // Half the step where the whole one makes it worse.
-        let before = problem.badness(&places, &seen);
+        let before = estimation.disagreement(&places, &seen);
         let better = [1.0, 0.5, 0.25].into_iter().find_map(|share| {
             let next: Vec<f64> = places
                 .iter()
                 .zip(&by)
                 .map(|(place, by)| (place + share * by).clamp(-2.0, 2.0))
                 .collect();
-            let looked = problem.seen(&next, Some(&seen)).ok()?;
-            (problem.badness(&next, &looked) < before - 1e-3).then_some((next, looked))
+            let looked = estimation.seen(&next, Some(&seen)).ok()?;
+            (estimation.disagreement(&next, &looked) < before - 1e-3).then_some((next, looked))
         });
         let Some((next, looked)) = better else { break };
         (places, seen) = (next, looked);
     }
-    let clearance_sd = problem.clearance_sd(&places, &seen, &slopes);
+    let clearance_sd = estimation.clearance_sd(&places, &seen, &slopes);
     let misfits = (answers.iter().zip(&seen.numbers))
-        .map(|((at, check, says), number)| (*at, *check, *says, says.misfit(*number)))
+        .map(|((at, check, meaning), number)| (*at, *check, *meaning, meaning.misfit(*number)))
         .collect();
-    let badness = problem.badness(&places, &seen);
-    Ok(Estimate { setting: problem.setting(&places), clearance_sd, misfits, badness })
+    let disagreement = estimation.disagreement(&places, &seen);
+    Ok(Estimate {
+        assumptions: estimation.assumptions(&places),
+        clearance_sd,
+        misfits,
+        disagreement,
+    })
 }
 
-struct Problem<'a> {
+struct Estimation<'a> {
     cushion: &'a MeshedCushion,
-    usual: &'a Setting,
+    usual: &'a Assumptions,
     rounds: &'a [Round],
-    answers: &'a [(usize, Check, Says)],
+    answers: &'a [(usize, Check, Meaning)],
     stop: Stop<'a>,
 }
 
@@ -100,18 +105,18 @@ struct Slopes {
     clearance: Vec<[f64; 2]>,
 }
 
-impl Problem<'_> {
-    fn setting(&self, places: &[f64]) -> Setting {
-        let mut setting = self.usual.clone();
+impl Estimation<'_> {
+    fn assumptions(&self, places: &[f64]) -> Assumptions {
+        let mut assumptions = self.usual.clone();
         for (unknown, place) in Unknown::ALL.into_iter().zip(places) {
             // Each range is that around the usual value, so the order does not matter.
-            unknown.place(self.usual, &mut setting, *place);
+            unknown.place(self.usual, &mut assumptions, *place);
         }
-        setting
+        assumptions
     }
 
     fn seen(&self, places: &[f64], near: Option<&Seen>) -> Result<Seen, BodyError> {
-        let seated = Seated::new(self.cushion, self.setting(places), self.stop)?;
+        let seated = ClientOnCushion::new(self.cushion, self.assumptions(places), self.stop)?;
         let mut restings = Vec::with_capacity(self.rounds.len());
         for (at, round) in self.rounds.iter().enumerate() {
             let near = near.and_then(|near| near.restings[at].as_ref());
@@ -120,11 +125,11 @@ impl Problem<'_> {
             restings.push(answer.rest.resting.filter(|_| numbers));
         }
         // Where the body does not rest, the number is as if it fitted: it teaches nothing.
-        let number = |(at, _, says): &(usize, Check, Says)| {
+        let number = |(at, _, meaning): &(usize, Check, Meaning)| {
             let resting = restings[*at].as_ref();
             resting
-                .and_then(|resting| says.number.of(resting))
-                .unwrap_or(says.least.max(-1e9).min(says.most))
+                .and_then(|resting| meaning.number.of(resting))
+                .unwrap_or(meaning.least.max(-1e9).min(meaning.most))
         };
         let numbers = self.answers.iter().map(number).collect();
         let last = restings.last().and_then(Option::as_ref);
@@ -159,10 +164,13 @@ impl Problem<'_> {
         Ok(slopes)
     }
 
-    fn badness(&self, places: &[f64], seen: &Seen) -> f64 {
+    fn disagreement(&self, places: &[f64], seen: &Seen) -> f64 {
         let prior: f64 = places.iter().map(|place| (place / PRIOR).powi(2)).sum();
         let answers = self.answers.iter().zip(&seen.numbers);
-        prior + answers.map(|((_, _, says), number)| loss(says, says.misfit(*number))).sum::<f64>()
+        prior
+            + answers
+                .map(|((_, _, meaning), number)| loss(meaning, meaning.misfit(*number)))
+                .sum::<f64>()
     }
 
     /// The matrix of the least-squares problem, and its right side.
@@ -174,16 +182,18 @@ impl Problem<'_> {
             matrix[at][at] = PRIOR.powi(-2);
             right[at] = -places[at] / PRIOR.powi(2);
         }
-        for (answer, ((_, _, says), number)) in self.answers.iter().zip(&seen.numbers).enumerate() {
-            let misfit = says.misfit(*number);
+        for (answer, ((_, _, meaning), number)) in
+            self.answers.iter().zip(&seen.numbers).enumerate()
+        {
+            let misfit = meaning.misfit(*number);
             // An answer that agrees and is a range bounds nothing near by; one that is a number
             // always weighs.
-            if misfit == 0.0 && says.least < says.most {
+            if misfit == 0.0 && meaning.least < meaning.most {
                 continue;
             }
             let row: Vec<f64> =
-                slopes.numbers.iter().map(|own| own[answer] / says.fineness).collect();
-            let weight = weight(says, misfit);
+                slopes.numbers.iter().map(|own| own[answer] / meaning.fineness).collect();
+            let weight = weight(meaning, misfit);
             for a in 0..n {
                 right[a] -= weight * row[a] * misfit;
                 for b in 0..n {
@@ -216,16 +226,16 @@ impl Problem<'_> {
 const DOUBTED: f64 = 2.0;
 
 /// What a misfit costs: its square, and for words its logarithm when it is doubted.
-fn loss(says: &Says, misfit: f64) -> f64 {
-    if !says.word {
+fn loss(meaning: &Meaning, misfit: f64) -> f64 {
+    if !meaning.word {
         return misfit * misfit;
     }
     DOUBTED * DOUBTED * (misfit / DOUBTED).powi(2).ln_1p()
 }
 
 /// How much an answer weighs by its misfit: the slope of [`loss`] over that of the square.
-fn weight(says: &Says, misfit: f64) -> f64 {
-    if says.word { (1.0 + (misfit / DOUBTED).powi(2)).recip() } else { 1.0 }
+fn weight(meaning: &Meaning, misfit: f64) -> f64 {
+    if meaning.word { (1.0 + (misfit / DOUBTED).powi(2)).recip() } else { 1.0 }
 }
 
 /// Solves a small symmetric positive definite system by Cholesky's method.

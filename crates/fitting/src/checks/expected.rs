@@ -6,12 +6,12 @@ use mechanics::{BodyError, Parameters};
 
 use crate::checks::adjust::{AdjustInput, Adjusted, Verdict};
 use crate::checks::estimate::{Round, estimate};
-use crate::checks::meaning::says;
-use crate::goals::aims::{Quantity, State};
+use crate::checks::meaning::meaning;
+use crate::goals::aims::{Filling, Quantity};
 use crate::goals::limits::broken;
 use crate::goals::needs::Needs;
-use crate::prediction::client_on_cushion::Seated;
-use crate::prediction::unknowns::Setting;
+use crate::prediction::client_on_cushion::ClientOnCushion;
+use crate::prediction::unknowns::Assumptions;
 use crate::search::moves::moves;
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
@@ -40,9 +40,9 @@ pub(crate) fn missing(checks: &[Check]) -> Vec<String> {
 /// What is expected of the cushion as it is, under the client as far as earlier rounds tell.
 pub(crate) struct Expected<'a> {
     pub(crate) input: AdjustInput<'a>,
-    pub(crate) seated: Seated<'a>,
+    pub(crate) seated: ClientOnCushion<'a>,
     /// The cushion as it is; none where the client does not come to rest on it.
-    pub(crate) now: Option<State>,
+    pub(crate) now: Option<Filling>,
 }
 
 impl<'a> Expected<'a> {
@@ -50,24 +50,24 @@ impl<'a> Expected<'a> {
     /// expected from that.
     pub(crate) fn new(
         input: &AdjustInput<'a>,
-        usual: &Setting,
+        usual: &Assumptions,
         rounds: &[Round],
     ) -> Result<Self, BodyError> {
         let (coarse, pattern) = (input.cushion.coarse(), input.cushion.pattern());
         let earlier = &rounds[..rounds.len() - 1];
-        let setting = if earlier.iter().all(|round| round.checks.is_empty()) {
+        let assumptions = if earlier.iter().all(|round| round.checks.is_empty()) {
             usual.clone()
         } else {
-            estimate(coarse, pattern, usual, earlier, input.stop)?.setting
+            estimate(coarse, pattern, usual, earlier, input.stop)?.assumptions
         };
-        let seated = Seated::new(coarse, setting, input.stop)?;
-        let now = search(input, &seated).state(&real(input.now), None);
+        let seated = ClientOnCushion::new(coarse, assumptions, input.stop)?;
+        let now = search(input, &seated).filled(&real(input.now), None);
         Ok(Self { input: *input, seated, now })
     }
 
     /// The same client on other counts; none where they do not come to rest.
-    pub(crate) fn on(&self, counts: &[u32]) -> Option<State> {
-        search(&self.input, &self.seated).state(&real(counts), self.now.as_ref())
+    pub(crate) fn on(&self, counts: &[u32]) -> Option<Filling> {
+        search(&self.input, &self.seated).filled(&real(counts), self.now.as_ref())
     }
 
     /// What the cushion is expected to leave under a seat bone, m.
@@ -78,10 +78,11 @@ impl<'a> Expected<'a> {
     /// Whether every answer is within its fineness of what was expected, with all limits kept.
     pub(crate) fn is_as_planned(&self) -> bool {
         let Some(now) = &self.now else { return false };
-        let agrees = |check: &Check| match says(self.input.cushion.pattern(), check) {
-            Some(says) => {
-                says.number.of(&now.resting).is_some_and(|number| says.misfit(number).abs() <= 1.0)
-            }
+        let agrees = |check: &Check| match meaning(self.input.cushion.pattern(), check) {
+            Some(meaning) => meaning
+                .number
+                .of(&now.resting)
+                .is_some_and(|number| meaning.misfit(number).abs() <= 1.0),
             // Held fingers are never as planned; a bone that was not found is a missing check.
             None => !matches!(check, Check::Top { .. }),
         };
@@ -103,9 +104,9 @@ impl<'a> Expected<'a> {
     ) -> Result<Adjusted, BodyError> {
         let AdjustInput { client, cushion, now, stop, .. } = self.input;
         let counts = counts.unwrap_or_else(|| now.to_vec());
-        let setting = self.seated.setting.clone();
+        let assumptions = self.seated.assumptions.clone();
         let (goals, prediction) =
-            Planner::judging(cushion, client, setting, now, stop).seen(&counts)?;
+            Planner::judging(cushion, client, assumptions, now, stop).seen(&counts)?;
         Ok(Adjusted {
             verdict,
             alarms: Vec::new(),
@@ -122,11 +123,11 @@ impl<'a> Expected<'a> {
 
     /// Whether a filling loads a site with an injury by more than this share over what it carries
     /// now.
-    pub(crate) fn loads_an_injury(&self, state: &State, share: f64) -> bool {
+    pub(crate) fn loads_an_injury(&self, filling: &Filling, share: f64) -> bool {
         let more = |site: &SiteName| {
             let quantity = Quantity::Surface(*site);
             let now = self.now.as_ref().and_then(|now| quantity.value(now));
-            let then = quantity.value(state);
+            let then = quantity.value(filling);
             now.zip(then).is_some_and(|(now, then)| then > now * (1.0 + share))
         };
         Needs::of(self.input.client).injured.iter().any(more)
@@ -138,7 +139,7 @@ fn real(counts: &[u32]) -> Vec<f64> {
 }
 
 /// A search that looks for nothing: it only solves for counts.
-fn search<'s>(input: &AdjustInput<'s>, seated: &'s Seated<'s>) -> Search<'s> {
+fn search<'s>(input: &AdjustInput<'s>, seated: &'s ClientOnCushion<'s>) -> Search<'s> {
     Search {
         seated,
         pattern: input.cushion.pattern(),

@@ -59,7 +59,7 @@ impl Number {
 
 /// An answer as a range of a number.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Says {
+pub(crate) struct Meaning {
     pub(crate) number: Number,
     pub(crate) least: f64,
     pub(crate) most: f64,
@@ -69,7 +69,7 @@ pub(crate) struct Says {
     pub(crate) word: bool,
 }
 
-impl Says {
+impl Meaning {
     /// How far a number is from the answer, in units of fineness; the sign says which way.
     pub(crate) fn misfit(&self, number: f64) -> f64 {
         ((number - self.most).max(0.0) - (self.least - number).max(0.0)) / self.fineness
@@ -86,8 +86,8 @@ pub(crate) fn partner(pattern: &Pattern, at: usize) -> Option<usize> {
 
 /// What a check says; nothing where fingers are held, which can mean two opposite things, and of
 /// skin.
-pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
-    let exactly = |number, value: f64, fineness| Says {
+pub(crate) fn meaning(pattern: &Pattern, check: &Check) -> Option<Meaning> {
+    let exactly = |number, value: f64, fineness| Meaning {
         number,
         least: value,
         most: value,
@@ -102,12 +102,12 @@ pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
                 TopAnswer::Tight => (SAFE_UP_TO, PINCHED_FROM),
                 TopAnswer::Pinched => return None,
             };
-            Says { number, least, most, fineness: FINGERS, word: true }
+            Meaning { number, least, most, fineness: FINGERS, word: true }
         }
         Check::Under { side, answer: UnderAnswer::Felt(felt) } => {
             exactly(Number::Clearance(side), felt.to_m(), HAND)
         }
-        Check::Under { side, answer: UnderAnswer::BoneFelt } => Says {
+        Check::Under { side, answer: UnderAnswer::BoneFelt } => Meaning {
             number: Number::Clearance(side),
             least: f64::NEG_INFINITY,
             most: FELT_BELOW,
@@ -124,7 +124,7 @@ pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
                 PressAnswer::Like => (-UNLIKE_FROM, UNLIKE_FROM),
                 PressAnswer::Tight => (UNLIKE_FROM, f64::INFINITY),
             };
-            Says { number, least, most, fineness: PRESS, word: true }
+            Meaning { number, least, most, fineness: PRESS, word: true }
         }
         Check::Lower { lower, by } => {
             let higher = match lower {

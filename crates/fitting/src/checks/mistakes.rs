@@ -8,9 +8,9 @@ use cushion::{Length, Pattern};
 use crate::checks::adjust::{AdjustInput, AdjustRefusal, checked_rounds};
 use crate::checks::estimate::{Round, estimate};
 use crate::checks::meaning::partner;
-use crate::prediction::assumed::setting;
+use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::MeshedCushion;
-use crate::prediction::unknowns::Setting;
+use crate::prediction::unknowns::Assumptions;
 
 /// One explanation.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,7 +35,7 @@ struct Trial {
     words: String,
     /// How often it is made, against the others: a practice judgement.
     often: f64,
-    setting: Setting,
+    assumptions: Assumptions,
     turned: bool,
     /// What is really in the compartments, as shares of what is believed, by index; or mirrored.
     counts: Counts,
@@ -70,15 +70,15 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Mistake>, AdjustRefusal> 
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
-    let usual = setting(input.client, input.cushion, weighing.weight, input.stop)?;
+    let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
     let meshed = input.cushion.coarse();
     let turned = meshed.turned_round(pattern.size().depth());
     let mut scored = Vec::new();
     for trial in trials(input, pattern, &usual) {
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();
         let cushion: &MeshedCushion = if trial.turned { &turned } else { meshed };
-        let known = estimate(cushion, pattern, &trial.setting, &really, input.stop)?;
-        scored.push((trial.words, trial.often.ln() - known.badness / 2.0));
+        let learnt = estimate(cushion, pattern, &trial.assumptions, &really, input.stop)?;
+        scored.push((trial.words, trial.often.ln() - learnt.disagreement / 2.0));
     }
     let best = scored.iter().map(|own| own.1).fold(f64::NEG_INFINITY, f64::max);
     let sum: f64 = scored.iter().map(|own| (own.1 - best).exp()).sum();
@@ -89,11 +89,11 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Mistake>, AdjustRefusal> 
     Ok(ranked)
 }
 
-fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Setting) -> Vec<Trial> {
+fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Vec<Trial> {
     let trial = |words: &str, often: f64| Trial {
         words: words.to_owned(),
         often,
-        setting: usual.clone(),
+        assumptions: usual.clone(),
         turned: false,
         counts: Counts::AsWritten,
     };
@@ -118,18 +118,18 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Setting) -> Vec<Tr
             ..trial("The cushion lies turned round. Look for FRONT on the tag.", 0.08)
         },
         Trial {
-            setting: Setting { cells: LEAKY * usual.cells, ..usual.clone() },
+            assumptions: Assumptions { cells: LEAKY * usual.cells, ..usual.clone() },
             ..trial("Many cells leak. Press a handful: soft ones are replaced one for one.", 0.06)
         },
         Trial {
-            setting: forward,
+            assumptions: forward,
             ..trial(
                 "The client sits some 40 mm too far forward. Bring the pelvis fully back and check again.",
                 0.12,
             )
         },
         Trial {
-            setting: Setting { sag: Some([sag, width]), ..usual.clone() },
+            assumptions: Assumptions { sag: Some([sag, width]), ..usual.clone() },
             ..trial(
                 "The seat under the cushion sags. Put in a solid seat and check again.",
                 if sling { 0.20 } else { 0.04 },

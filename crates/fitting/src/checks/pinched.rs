@@ -7,7 +7,7 @@ use mechanics::Parameters;
 use crate::checks::alarms::ENOUGH_FELT;
 use crate::checks::expected::{Expected, felt_under};
 use crate::checks::meaning::HAND;
-use crate::goals::aims::{Quantity, State};
+use crate::goals::aims::{Filling, Quantity};
 use crate::goals::wanted::under_site;
 
 /// Clearance that is left where cells are taken out from under a bone, m: the limit of 25 mm and
@@ -69,10 +69,10 @@ impl Expected<'_> {
 
     /// A few cells out from under each of these bones; none where that would harm.
     fn eased(&self, sides: &[Side]) -> Option<Vec<u32>> {
-        let (mut counts, mut state) = (self.input.now.to_vec(), None);
+        let (mut counts, mut filling) = (self.input.now.to_vec(), None);
         for _ in 0..A_FEW {
             let mut next = counts.clone();
-            for side in sides.iter().filter(|side| !self.is_eased(state.as_ref(), **side)) {
+            for side in sides.iter().filter(|side| !self.is_eased(filling.as_ref(), **side)) {
                 let under = under_site(&self.seated, SiteName::SeatBone(*side));
                 let at = under.into_iter().max_by_key(|at| (counts[*at], *at))?;
                 let most = (A_FEW_SHARE * f64::from(self.input.now[at])).floor() as u32;
@@ -87,21 +87,21 @@ impl Expected<'_> {
             if !self.leaves_enough(&then) || self.loads_an_injury(&then, NO_MORE) {
                 break;
             }
-            (counts, state) = (next, Some(then));
+            (counts, filling) = (next, Some(then));
         }
         (counts != self.input.now).then_some(counts)
     }
 
     /// Whether a filling presses a seat bone so much less that fingers are free.
-    fn is_eased(&self, state: Option<&State>, side: Side) -> bool {
+    fn is_eased(&self, filling: Option<&Filling>, side: Side) -> bool {
         let quantity = Quantity::Surface(SiteName::SeatBone(side));
         let now = self.now.as_ref().and_then(|now| quantity.value(now));
-        let then = state.and_then(|state| quantity.value(state));
+        let then = filling.and_then(|filling| quantity.value(filling));
         now.zip(then).is_some_and(|(now, then)| then <= (1.0 - EASED) * now)
     }
 
     /// Whether enough is left under both bones, as the hand or else the model says.
-    fn leaves_enough(&self, then: &State) -> bool {
+    fn leaves_enough(&self, then: &Filling) -> bool {
         [Side::Left, Side::Right].into_iter().all(|side| {
             let model = self.clearance(side).zip(Quantity::Clearance(side).value(then));
             model.is_some_and(|(now, after)| {

@@ -64,7 +64,7 @@ impl Aim {
 
 /// One filling with all that aims ask for.
 #[derive(Clone, Debug)]
-pub(crate) struct State {
+pub(crate) struct Filling {
     pub(crate) counts: Vec<f64>,
     pub(crate) resting: Resting,
     /// Unloaded top of each compartment above its walls, m.
@@ -79,11 +79,11 @@ pub(crate) fn tops(pattern: &Pattern, unloaded: &UnloadedCushion, counts: &[f64]
 
 impl Quantity {
     /// The value for a filling; none where the body lacks the site.
-    pub(crate) fn value(&self, state: &State) -> Option<f64> {
-        let site = |name| state.resting.sites.iter().find(|own| own.site.name == name);
+    pub(crate) fn value(&self, filling: &Filling) -> Option<f64> {
+        let site = |name| filling.resting.sites.iter().find(|own| own.site.name == name);
         let clearance = |side| Some(site(SiteName::SeatBone(side))?.clearance.to_m());
         let surface = |name| Some(site(name)?.pressure.to_pa());
-        let fill = |at: usize| state.resting.compartments[at].pressure.to_pa();
+        let fill = |at: usize| filling.resting.compartments[at].pressure.to_pa();
         Some(match self {
             Self::Clearance(side) => clearance(*side)?,
             Self::RightHigher => clearance(Side::Right)? - clearance(Side::Left)?,
@@ -95,17 +95,17 @@ impl Quantity {
             Self::Fill(at) => fill(*at),
             Self::FillOverMean(at, all) => fill(*at) / mean(all, fill).max(1.0) - 1.0,
             Self::Step { of, over } => {
-                let top = |at: usize| state.tops[at];
+                let top = |at: usize| filling.tops[at];
                 mean(of, top) - mean(over, top)
             }
-            Self::Top(at) => state.tops[*at],
+            Self::Top(at) => filling.tops[*at],
         })
     }
 
     /// What one cell more in each compartment does to the value, from its effects and from the
     /// slopes of the unloaded tops.
-    pub(crate) fn slope(&self, state: &State, slopes: &Slopes) -> Vec<f64> {
-        let at_site = |name| state.resting.sites.iter().position(|own| own.site.name == name);
+    pub(crate) fn slope(&self, filling: &Filling, slopes: &Slopes) -> Vec<f64> {
+        let at_site = |name| filling.resting.sites.iter().position(|own| own.site.name == name);
         let each = |of: &dyn Fn(&CellEffect) -> f64| slopes.effects.iter().map(of).collect();
         let clearance = |side| at_site(SiteName::SeatBone(side));
         match self {
@@ -121,10 +121,10 @@ impl Quantity {
                 let at = at_site(*name);
                 each(&|effect| at.map_or(0.0, |at| effect.surface_pressure[at]))
             }
-            Self::Uneven => uneven_slope(state, slopes),
+            Self::Uneven => uneven_slope(filling, slopes),
             Self::Fill(at) => each(&|effect| effect.fill_pressure[*at]),
             Self::FillOverMean(at, all) => {
-                let fill = |at: usize| state.resting.compartments[at].pressure.to_pa();
+                let fill = |at: usize| filling.resting.compartments[at].pressure.to_pa();
                 let middle = mean(all, fill).max(1.0);
                 each(&|effect| {
                     let slope = |at: usize| effect.fill_pressure[at];
@@ -146,15 +146,15 @@ impl Quantity {
     }
 }
 
-fn uneven_slope(state: &State, slopes: &Slopes) -> Vec<f64> {
+fn uneven_slope(filling: &Filling, slopes: &Slopes) -> Vec<f64> {
     let at = |side| {
-        let sites = state.resting.sites.iter();
+        let sites = filling.resting.sites.iter();
         sites.clone().position(|own| own.site.name == SiteName::SeatBone(side))
     };
     let Some((left, right)) = at(Side::Left).zip(at(Side::Right)) else {
         return vec![0.0; slopes.effects.len()];
     };
-    let pressure = |at: usize| state.resting.sites[at].pressure.to_pa().max(1.0);
+    let pressure = |at: usize| filling.resting.sites[at].pressure.to_pa().max(1.0);
     let (low, high) = (pressure(left), pressure(right));
     let slope = |effect: &CellEffect| {
         effect.surface_pressure[right] / low - high * effect.surface_pressure[left] / (low * low)

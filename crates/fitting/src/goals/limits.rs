@@ -4,7 +4,7 @@ use case::{PredictedOutcome, PredictedSeat, Prediction, Want};
 use cushion::Side;
 use mechanics::Parameters;
 
-use crate::goals::aims::{Aim, Quantity, State};
+use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::needs::Needs;
 
 /// The least fill pressure that counts as a compartment in use, Pa: what its own cover weighs.
@@ -26,7 +26,7 @@ pub(crate) fn needed(below: [f64; 2]) -> [f64; 2] {
 
 /// The limits on a filling as aims of rank zero; `needed` is the clearance under the left and the
 /// right seat bone, m.
-pub(crate) fn limits(needs: &Needs, stock: &State, needed: [f64; 2]) -> Vec<Aim> {
+pub(crate) fn limits(needs: &Needs, stock: &Filling, needed: [f64; 2]) -> Vec<Aim> {
     let at_least =
         |quantity, least, unit| Aim { rank: 0, quantity, least, most: f64::INFINITY, unit };
     let mut aims = vec![

@@ -3,9 +3,9 @@
 use case::{FrontSides, SiteName, Want};
 use cushion::{CompartmentIx, Purpose, Side};
 
-use crate::goals::aims::{Aim, Quantity, State};
+use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::needs::Needs;
-use crate::prediction::client_on_cushion::Seated;
+use crate::prediction::client_on_cushion::ClientOnCushion;
 use cushion::Pattern;
 
 /// Off-loading counts as reached from this share of what was wanted: a practice judgement.
@@ -21,12 +21,12 @@ const LEVEL_FREE: f64 = 0.3e-3;
 const LEVEL_UNIT: f64 = 2.7e-3;
 
 /// What goals are turned into aims with.
-pub(crate) struct Ground<'a> {
+pub(crate) struct GoalReader<'a> {
     pub(crate) needs: &'a Needs,
     pub(crate) pattern: &'a Pattern,
-    pub(crate) seated: &'a Seated<'a>,
+    pub(crate) seated: &'a ClientOnCushion<'a>,
     /// The stock fill under the client, from which changes are counted.
-    pub(crate) stock: &'a State,
+    pub(crate) stock: &'a Filling,
 }
 
 /// One goal's aims, or why it has none.
@@ -37,7 +37,7 @@ pub(crate) struct Wanted {
     pub(crate) aims: Result<Vec<Aim>, String>,
 }
 
-impl Ground<'_> {
+impl GoalReader<'_> {
     /// All goals in order.
     pub(crate) fn wanted(&self) -> Vec<Wanted> {
         let goals = self.needs.goals.iter().enumerate();
@@ -233,7 +233,7 @@ impl Ground<'_> {
 }
 
 /// The compartments under the disc of a site of a body.
-pub(crate) fn under_site(seated: &Seated<'_>, site: SiteName) -> Vec<usize> {
+pub(crate) fn under_site(seated: &ClientOnCushion<'_>, site: SiteName) -> Vec<usize> {
     let Some(site) = seated.body().site(site) else { return Vec::new() };
     let [x, y] = site.at;
     let around = [[0.0, 0.0], [0.015, 0.0], [-0.015, 0.0], [0.0, 0.015], [0.0, -0.015]];

@@ -6,7 +6,7 @@ use mechanics::{
     SeatedBody, SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
 };
 
-use crate::prediction::unknowns::Setting;
+use crate::prediction::unknowns::Assumptions;
 
 /// A cushion meshed once, for any body and any counts.
 #[derive(Clone, Debug)]
@@ -57,9 +57,9 @@ impl MeshedCushion {
 }
 
 /// A body over a meshed cushion, with everything but the counts.
-pub(crate) struct Seated<'c> {
+pub(crate) struct ClientOnCushion<'c> {
     cushion: &'c MeshedCushion,
-    pub(crate) setting: Setting,
+    pub(crate) assumptions: Assumptions,
     placed: SeatedBody,
     stop: Stop<'c>,
 }
@@ -77,21 +77,21 @@ impl Answer {
     }
 }
 
-impl<'c> Seated<'c> {
+impl<'c> ClientOnCushion<'c> {
     /// Puts a client over a cushion. Searches end when they are told to stop; then they have no
     /// numbers.
     pub(crate) fn new(
         cushion: &'c MeshedCushion,
-        setting: Setting,
+        assumptions: Assumptions,
         stop: Stop<'c>,
     ) -> Result<Self, BodyError> {
-        let body = Body::of_client(&setting.sitter)?;
-        let body = match setting.sag {
+        let body = Body::of_client(&assumptions.sitter)?;
+        let body = match assumptions.sag {
             Some([by, width]) => body.over_sag(by, width),
             None => body,
         };
         let placed = SeatedBody::new(&cushion.model, body);
-        Ok(Self { cushion, setting, placed, stop })
+        Ok(Self { cushion, assumptions, placed, stop })
     }
 
     pub(crate) fn model(&self) -> &SheetModel {
@@ -103,12 +103,12 @@ impl<'c> Seated<'c> {
     }
 
     fn cells(&self, counts: &[f64]) -> Vec<Cells> {
-        self.cushion.cells(counts, self.setting.cells)
+        self.cushion.cells(counts, self.assumptions.cells)
     }
 
     /// Where the body comes to rest on these counts, near an answer for like ones.
     pub(crate) fn rest(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
-        let (cells, parameters) = (self.cells(counts), &self.setting.parameters);
+        let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
         let rest =
             come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near, self.stop);
         Answer { rest }
@@ -116,7 +116,7 @@ impl<'c> Seated<'c> {
 
     /// What one cell more in each compartment does to an answer of this body for these counts.
     pub(crate) fn effects_at(&self, counts: &[f64], resting: &Resting) -> Option<Vec<CellEffect>> {
-        let (cells, parameters) = (self.cells(counts), &self.setting.parameters);
+        let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
         effects_of_a_cell(&self.cushion.model, &cells, &self.placed, parameters, resting)
     }
 }
@@ -142,7 +142,7 @@ pub struct Profile {
     pub body: Vec<[f64; 2]>,
 }
 
-impl Seated<'_> {
+impl ClientOnCushion<'_> {
     /// The heights along a cut of an answer; none where it has no numbers.
     pub(crate) fn profile(&self, answer: &Answer, cut: Cut) -> Option<Profile> {
         let resting = answer.resting()?;

@@ -6,15 +6,17 @@ use case::{
 use cushion::{Length, Pattern, Pressure, Side};
 use mechanics::{BodyError, Outcome, Resting, SheetModel, SiteName, Stop};
 
-use crate::prediction::client_on_cushion::{Answer, MeshedCushion, Seated, has_numbers, index_of};
-use crate::prediction::unknowns::{Setting, Unknown};
+use crate::prediction::client_on_cushion::{
+    Answer, ClientOnCushion, MeshedCushion, has_numbers, index_of,
+};
+use crate::prediction::unknowns::{Assumptions, Unknown};
 
 /// The difference in height below which the pelvis counts as level, m.
 const LEVEL: f64 = 1e-3;
 
 /// What is known of counts before they are predicted.
 #[derive(Default)]
-pub(crate) struct Known {
+pub(crate) struct AlreadySolved {
     /// The answer on the fine mesh.
     pub(crate) answer: Option<Answer>,
     /// The spread.
@@ -24,8 +26,8 @@ pub(crate) struct Known {
 /// A client on a cushion, on a fine and on a rough mesh: the fine one gives the numbers, the
 /// rough one their spread.
 pub(crate) struct Predictor<'c> {
-    fine: Seated<'c>,
-    rough: Seated<'c>,
+    fine: ClientOnCushion<'c>,
+    rough: ClientOnCushion<'c>,
     rough_cushion: &'c MeshedCushion,
     stop: Stop<'c>,
 }
@@ -39,12 +41,12 @@ impl<'c> Predictor<'c> {
     pub(crate) fn new(
         fine: &'c MeshedCushion,
         rough: &'c MeshedCushion,
-        setting: &Setting,
+        setting: &Assumptions,
         stop: Stop<'c>,
     ) -> Result<Self, BodyError> {
         Ok(Self {
-            fine: Seated::new(fine, setting.clone(), stop)?,
-            rough: Seated::new(rough, setting.clone(), stop)?,
+            fine: ClientOnCushion::new(fine, setting.clone(), stop)?,
+            rough: ClientOnCushion::new(rough, setting.clone(), stop)?,
             rough_cushion: rough,
             stop,
         })
@@ -55,7 +57,7 @@ impl<'c> Predictor<'c> {
         &self,
         pattern: &Pattern,
         counts: &[u32],
-        known: Known,
+        known: AlreadySolved,
     ) -> (Prediction, Answer) {
         let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
         let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
@@ -88,11 +90,11 @@ impl<'c> Predictor<'c> {
         for unknown in Unknown::OF_A_SPREAD {
             let mut furthest = vec![[0.0f64; 2]; usual.len()];
             for place in [-1.0, 1.0] {
-                let moved = unknown.moved(&self.rough.setting, place);
-                if moved == self.rough.setting {
+                let moved = unknown.moved(&self.rough.assumptions, place);
+                if moved == self.rough.assumptions {
                     continue;
                 }
-                let seated = Seated::new(self.rough_cushion, moved, self.stop);
+                let seated = ClientOnCushion::new(self.rough_cushion, moved, self.stop);
                 let Ok(seated) = seated else { continue };
                 let answer = seated.rest(counts, Some(resting));
                 let Some(other) = answer.resting() else { continue };
@@ -112,7 +114,7 @@ impl<'c> Predictor<'c> {
     }
 
     /// The client over the fine mesh.
-    pub(crate) fn fine(&self) -> &Seated<'c> {
+    pub(crate) fn fine(&self) -> &ClientOnCushion<'c> {
         &self.fine
     }
 }
@@ -144,7 +146,7 @@ struct Values(Vec<f64>);
 const SITES: usize = 4;
 
 impl Values {
-    fn of(seated: &Seated<'_>, resting: &Resting) -> Self {
+    fn of(seated: &ClientOnCushion<'_>, resting: &Resting) -> Self {
         let clearance = |side| clearance(seated, resting, side);
         let load = seated.body().load().weight.to_n();
         let mut values = vec![
@@ -160,7 +162,7 @@ impl Values {
 }
 
 /// Clearance under a seat bone, m.
-pub(crate) fn clearance(seated: &Seated<'_>, resting: &Resting, side: Side) -> f64 {
+pub(crate) fn clearance(seated: &ClientOnCushion<'_>, resting: &Resting, side: Side) -> f64 {
     let at = index_of(seated.body(), SiteName::SeatBone(side));
     at.map_or(0.0, |at| resting.sites[at].clearance.to_m())
 }
@@ -168,7 +170,7 @@ pub(crate) fn clearance(seated: &Seated<'_>, resting: &Resting, side: Side) -> f
 fn seat(
     pattern: &Pattern,
     counts: &[u32],
-    seated: &Seated<'_>,
+    seated: &ClientOnCushion<'_>,
     resting: &Resting,
     central: &Values,
     ends: &Ends,
@@ -222,7 +224,11 @@ fn seat(
     }
 }
 
-fn regions(model: &SheetModel, seated: &Seated<'_>, resting: &Resting) -> mechanics::Regions {
+fn regions(
+    model: &SheetModel,
+    seated: &ClientOnCushion<'_>,
+    resting: &Resting,
+) -> mechanics::Regions {
     let bone = seated.body().site(SiteName::SeatBone(Side::Left));
     resting.regions(model, bone.map_or(0.0, |site| site.at[1]))
 }

@@ -9,9 +9,9 @@ use mechanics::{
     unit_sheets,
 };
 
-use crate::prediction::assumed::setting;
+use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{MeshedCushion, Profile};
-use crate::prediction::predictor::{Known, Predictor};
+use crate::prediction::predictor::{AlreadySolved, Predictor};
 
 /// Width of triangles: of the mesh whose numbers are given, and of the one that is searched on.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -141,9 +141,10 @@ impl PreparedCushion {
         counts: &[u32],
         stop: Stop<'_>,
     ) -> Result<(Prediction, Vec<CutThrough>), BodyError> {
-        let setting = setting(client, self, weight, stop)?;
-        let predictor = Predictor::new(self.fine(), self.rough(), &setting, stop)?;
-        let (prediction, answer) = predictor.predict(&self.pattern, counts, Known::default());
+        let assumptions = assumptions_of(client, self, weight, stop)?;
+        let predictor = Predictor::new(self.fine(), self.rough(), &assumptions, stop)?;
+        let (prediction, answer) =
+            predictor.predict(&self.pattern, counts, AlreadySolved::default());
         let cuts = SiteCut::ALL.into_iter().filter_map(|at| {
             let seated = predictor.fine();
             let cut = at.cut(seated.body())?;

@@ -51,7 +51,7 @@ impl Range {
 
 /// Everything that a run depends on but the counts.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Setting {
+pub(crate) struct Assumptions {
     pub(crate) parameters: Parameters,
     pub(crate) sitter: SeatedClient,
     /// Factor on the volume of all cells.
@@ -90,7 +90,7 @@ impl Unknown {
     ];
 
     /// The range around a setting's own value.
-    pub(crate) fn range(self, setting: &Setting) -> Range {
+    pub(crate) fn range(self, setting: &Assumptions) -> Range {
         let usual = self.value(setting);
         let parameter = |name: &str| {
             let facts = setting.parameters.all().into_iter().find(|facts| facts.name == name);
@@ -130,7 +130,7 @@ impl Unknown {
     }
 
     /// The value in a setting.
-    fn value(self, setting: &Setting) -> f64 {
+    fn value(self, setting: &Assumptions) -> f64 {
         match self {
             Self::TautTension => setting.parameters.tension_taut,
             Self::Slack => setting.parameters.stretch,
@@ -149,7 +149,7 @@ impl Unknown {
     }
 
     /// Sets this unknown of a setting to a place in its range around the usual setting's value.
-    pub(crate) fn place(self, usual: &Setting, setting: &mut Setting, place: f64) {
+    pub(crate) fn place(self, usual: &Assumptions, setting: &mut Assumptions, place: f64) {
         let value = self.range(usual).at(place);
         match self {
             Self::TautTension => setting.parameters.tension_taut = value.max(30.0),
@@ -167,7 +167,7 @@ impl Unknown {
     }
 
     /// A setting with this unknown moved to a place in its range.
-    pub(crate) fn moved(self, setting: &Setting, place: f64) -> Setting {
+    pub(crate) fn moved(self, setting: &Assumptions, place: f64) -> Assumptions {
         let mut moved = setting.clone();
         self.place(setting, &mut moved, place);
         moved

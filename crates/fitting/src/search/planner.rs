@@ -6,15 +6,15 @@ use mechanics::{BodyError, Stop};
 
 use case::Client;
 
-use crate::goals::aims::{Aim, Quantity, State};
+use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::limits::{broken, limits, needed};
 use crate::goals::needs::Needs;
-use crate::goals::wanted::{Ground, Wanted};
-use crate::prediction::assumed::setting;
-use crate::prediction::client_on_cushion::{Answer, Seated};
-use crate::prediction::predictor::{Known, Predictor};
+use crate::goals::wanted::{GoalReader, Wanted};
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::{Answer, ClientOnCushion};
+use crate::prediction::predictor::{AlreadySolved, Predictor};
 use crate::prediction::prepared::PreparedCushion;
-use crate::prediction::unknowns::Setting;
+use crate::prediction::unknowns::Assumptions;
 use crate::search::steps::Search;
 
 /// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
@@ -34,7 +34,7 @@ const NO_REST: &str = "the client does not come to rest on the stock fill";
 
 /// Counts with what they are expected to do.
 #[derive(Clone, Debug)]
-pub(crate) struct Found {
+pub(crate) struct FoundPlan {
     pub(crate) counts: Vec<u32>,
     pub(crate) goals: Vec<GoalOutcome>,
     pub(crate) prediction: Prediction,
@@ -45,7 +45,7 @@ pub(crate) struct Found {
 pub(crate) struct Planner<'a> {
     cushion: &'a PreparedCushion,
     needs: Needs,
-    setting: Setting,
+    assumptions: Assumptions,
     /// The counts that are departed from as little as can be.
     home: Vec<f64>,
     /// Compartments whose counts are fixed.
@@ -81,7 +81,7 @@ impl<'a> Planner<'a> {
         Ok(Self {
             cushion,
             needs: Needs::of(client),
-            setting: setting(client, cushion, weight, stop)?,
+            assumptions: assumptions_of(client, cushion, weight, stop)?,
             home: home.iter().map(|count| f64::from(*count)).collect(),
             fixed,
             adjusting: None,
@@ -93,7 +93,7 @@ impl<'a> Planner<'a> {
     pub(crate) fn adjusting(
         cushion: &'a PreparedCushion,
         client: &Client,
-        setting: Setting,
+        assumptions: Assumptions,
         now: &[f64],
         adjusting: Adjusting,
         stop: Stop<'a>,
@@ -101,7 +101,7 @@ impl<'a> Planner<'a> {
         Self {
             cushion,
             needs: Needs::of(client),
-            setting,
+            assumptions,
             home: now.to_vec(),
             fixed: vec![false; now.len()],
             adjusting: Some(adjusting),
@@ -113,27 +113,32 @@ impl<'a> Planner<'a> {
     pub(crate) fn judging(
         cushion: &'a PreparedCushion,
         client: &Client,
-        setting: Setting,
+        assumptions: Assumptions,
         now: &[u32],
         stop: Stop<'a>,
     ) -> Self {
         let home: Vec<f64> = now.iter().map(|count| f64::from(*count)).collect();
         let fixed = vec![true; home.len()];
-        Self { cushion, needs: Needs::of(client), setting, home, fixed, adjusting: None, stop }
+        Self { cushion, needs: Needs::of(client), assumptions, home, fixed, adjusting: None, stop }
     }
 
     /// What becomes of the goals on counts, and what is expected of them.
     pub(crate) fn seen(&self, counts: &[u32]) -> Result<(Vec<GoalOutcome>, Prediction), BodyError> {
         let pattern = self.cushion.pattern();
-        let predictor =
-            Predictor::new(self.cushion.fine(), self.cushion.rough(), &self.setting, self.stop)?;
-        let (prediction, _) = predictor.predict(pattern, counts, Known::default());
-        let coarse = Seated::new(self.cushion.coarse(), self.setting.clone(), self.stop)?;
-        let stock = self.search(&coarse, Vec::new()).state(&self.stock_counts(), None);
+        let predictor = Predictor::new(
+            self.cushion.fine(),
+            self.cushion.rough(),
+            &self.assumptions,
+            self.stop,
+        )?;
+        let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
+        let coarse =
+            ClientOnCushion::new(self.cushion.coarse(), self.assumptions.clone(), self.stop)?;
+        let stock = self.search(&coarse, Vec::new()).filled(&self.stock_counts(), None);
         let goals = match &stock {
             Some(stock) => {
-                let ground = Ground { needs: &self.needs, pattern, seated: &coarse, stock };
-                self.outcomes(&ground, counts)
+                let reader = GoalReader { needs: &self.needs, pattern, seated: &coarse, stock };
+                self.outcomes(&reader, counts)
             }
             None => self.refused_all(NO_REST),
         };
@@ -141,36 +146,36 @@ impl<'a> Planner<'a> {
     }
 
     /// Looks for the best counts.
-    pub(crate) fn find(&self) -> Result<Found, BodyError> {
-        let setting = &self.setting;
+    pub(crate) fn find(&self) -> Result<FoundPlan, BodyError> {
+        let assumptions = &self.assumptions;
         let predictor =
-            Predictor::new(self.cushion.fine(), self.cushion.rough(), setting, self.stop)?;
-        let coarse = Seated::new(self.cushion.coarse(), setting.clone(), self.stop)?;
+            Predictor::new(self.cushion.fine(), self.cushion.rough(), assumptions, self.stop)?;
+        let coarse = ClientOnCushion::new(self.cushion.coarse(), assumptions.clone(), self.stop)?;
         let bare = self.search(&coarse, Vec::new());
         let stock_counts = self.stock_counts();
-        let Some(stock) = bare.state(&stock_counts, None) else {
+        let Some(stock) = bare.filled(&stock_counts, None) else {
             return Ok(self.as_it_is(&predictor));
         };
         let mut ends = None;
         let needed = match &self.adjusting {
-            Some(own) => own.unsure.map(|unsure| setting.parameters.clearance_limit + unsure),
+            Some(own) => own.unsure.map(|unsure| assumptions.parameters.clearance_limit + unsure),
             None => {
                 let ends = ends.insert(predictor.spread(&stock_counts));
                 needed([Side::Left, Side::Right].map(|side| ends.clearance_below(side)))
             }
         };
         let needs = &self.needs;
-        let ground =
-            Ground { needs, pattern: self.cushion.pattern(), seated: &coarse, stock: &stock };
-        let wanted = ground.wanted();
+        let reader =
+            GoalReader { needs, pattern: self.cushion.pattern(), seated: &coarse, stock: &stock };
+        let wanted = reader.wanted();
         let mut spare = SPARE;
         let mut counts = self.home.clone();
         let mut answer = None;
         for _ in 0..=AGAIN {
-            let Some(found) = self.searched(&ground, &wanted, needed.map(|own| own + spare)) else {
+            let Some(found) = self.searched(&reader, &wanted, needed.map(|own| own + spare)) else {
                 break;
             };
-            counts = if self.is_worth_it(&ground, &wanted, &found) {
+            counts = if self.is_worth_it(&reader, &wanted, &found) {
                 found.counts
             } else {
                 self.home.clone()
@@ -188,24 +193,29 @@ impl<'a> Planner<'a> {
             // The spread of the stock fill is that of the plan where it is the same.
             let same =
                 counts.iter().zip(&stock_counts).all(|(own, stock)| f64::from(*own) == *stock);
-            let known = Known { answer, ends: ends.filter(|_| same) };
+            let known = AlreadySolved { answer, ends: ends.filter(|_| same) };
             predictor.predict(self.cushion.pattern(), &counts, known)
         };
-        let goals = self.outcomes(&ground, &counts);
+        let goals = self.outcomes(&reader, &counts);
         let not_safe = broken(&prediction);
-        Ok(Found { counts, goals, prediction, not_safe })
+        Ok(FoundPlan { counts, goals, prediction, not_safe })
     }
 
     /// The best whole counts for these goals; from under a site only where building up around it
     /// does not do.
-    fn searched(&self, ground: &Ground<'_>, wanted: &[Wanted], needed: [f64; 2]) -> Option<State> {
-        let mut aims = limits(&self.needs, ground.stock, needed);
-        aims.extend(self.held(ground.seated));
+    fn searched(
+        &self,
+        reader: &GoalReader<'_>,
+        wanted: &[Wanted],
+        needed: [f64; 2],
+    ) -> Option<Filling> {
+        let mut aims = limits(&self.needs, reader.stock, needed);
+        aims.extend(self.held(reader.seated));
         aims.extend(wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten().cloned());
-        let mut search = self.search(ground.seated, aims);
+        let mut search = self.search(reader.seated, aims);
         let under: Vec<usize> = (wanted.iter())
             .flat_map(|own| match own.want {
-                Want::OffLoad { site, .. } => ground.under_site(site),
+                Want::OffLoad { site, .. } => reader.under_site(site),
                 _ => Vec::new(),
             })
             .collect();
@@ -213,14 +223,14 @@ impl<'a> Planner<'a> {
         for at in &under {
             search.bounds[*at][0] = self.home[*at].min(search.bounds[*at][1]);
         }
-        let start = search.state(&self.home, Some(ground.stock))?;
+        let start = search.filled(&self.home, Some(reader.stock))?;
         let best = search.best(start);
-        let around = search.whole(&best);
-        if under.is_empty() || around.as_ref().is_some_and(|state| search.is_met(state)) {
+        let around = search.best_whole_counts(&best);
+        if under.is_empty() || around.as_ref().is_some_and(|filling| search.is_met(filling)) {
             return around;
         }
         search.bounds = free;
-        let deeper = search.whole(&search.best(best));
+        let deeper = search.best_whole_counts(&search.best(best));
         let pairs = around.into_iter().chain(deeper);
         pairs.reduce(
             |first, next| {
@@ -231,16 +241,16 @@ impl<'a> Planner<'a> {
 
     /// Whether a filling is so much better than that at home that cells are to be moved for it.
     /// Where a client sits well, what the next checks say is mostly how finely hands can tell.
-    fn is_worth_it(&self, ground: &Ground<'_>, wanted: &[Wanted], found: &State) -> bool {
+    fn is_worth_it(&self, reader: &GoalReader<'_>, wanted: &[Wanted], found: &Filling) -> bool {
         let Some(own) = &self.adjusting else { return true };
-        let bare = self.search(ground.seated, Vec::new());
-        let Some(home) = bare.state(&self.home, Some(found)) else { return true };
-        let off = |aim: &Aim, state: &State| {
-            aim.quantity.value(state).map_or(0.0, |value| aim.off(value).abs())
+        let bare = self.search(reader.seated, Vec::new());
+        let Some(home) = bare.filled(&self.home, Some(found)) else { return true };
+        let off = |aim: &Aim, filling: &Filling| {
+            aim.quantity.value(filling).map_or(0.0, |value| aim.off(value).abs())
         };
-        let limit = self.setting.parameters.clearance_limit;
+        let limit = self.assumptions.parameters.clearance_limit;
         let least = own.unsure.map(|unsure| limit + LET_BE * unsure);
-        let limits = limits(&self.needs, ground.stock, least);
+        let limits = limits(&self.needs, reader.stock, least);
         let goals = wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten();
         limits.iter().any(|aim| off(aim, &home) > 0.0)
             || goals.filter(|aim| !aim.goes_with()).any(|aim| {
@@ -249,7 +259,7 @@ impl<'a> Planner<'a> {
             })
     }
 
-    fn search<'s>(&'s self, seated: &'s Seated<'s>, aims: Vec<Aim>) -> Search<'s> {
+    fn search<'s>(&'s self, seated: &'s ClientOnCushion<'s>, aims: Vec<Aim>) -> Search<'s> {
         let stock = self.cushion.stock();
         let bound = |((at, ix), fixed): ((usize, cushion::CompartmentIx), &bool)| {
             let (cells, home) = (stock[ix].cells, self.home[at]);
@@ -280,12 +290,12 @@ impl<'a> Planner<'a> {
     }
 
     /// That the clearance does not get less on sides that were found pinched or felt.
-    fn held(&self, seated: &Seated<'_>) -> Vec<Aim> {
+    fn held(&self, seated: &ClientOnCushion<'_>) -> Vec<Aim> {
         let Some(own) = self.adjusting.as_ref().filter(|own| !own.held.is_empty()) else {
             return Vec::new();
         };
         let search = self.search(seated, Vec::new());
-        let Some(now) = search.state(&self.home, None) else { return Vec::new() };
+        let Some(now) = search.filled(&self.home, None) else { return Vec::new() };
         let aim = |side: &Side| {
             let quantity = Quantity::Clearance(*side);
             let least = quantity.value(&now)? + NOT_LESS;
@@ -304,23 +314,24 @@ impl<'a> Planner<'a> {
     }
 
     /// The home counts with what they do, where nothing can be searched.
-    fn as_it_is(&self, predictor: &Predictor<'_>) -> Found {
+    fn as_it_is(&self, predictor: &Predictor<'_>) -> FoundPlan {
         let counts: Vec<u32> = self.home.iter().map(|count| *count as u32).collect();
-        let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts, Known::default());
+        let (prediction, _) =
+            predictor.predict(self.cushion.pattern(), &counts, AlreadySolved::default());
         let goals = self.refused_all(NO_REST);
         let mut not_safe = broken(&prediction);
         if not_safe.is_empty() {
             not_safe.push(NO_REST.to_owned());
         }
-        Found { counts, goals, prediction, not_safe }
+        FoundPlan { counts, goals, prediction, not_safe }
     }
 
     /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.
-    fn outcomes(&self, ground: &Ground<'_>, counts: &[u32]) -> Vec<GoalOutcome> {
+    fn outcomes(&self, reader: &GoalReader<'_>, counts: &[u32]) -> Vec<GoalOutcome> {
         let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
-        let search = self.search(ground.seated, Vec::new());
-        match search.state(&real, Some(ground.stock)) {
-            Some(state) => self.judged(ground, &state),
+        let search = self.search(reader.seated, Vec::new());
+        match search.filled(&real, Some(reader.stock)) {
+            Some(filling) => self.judged(reader, &filling),
             None => self.refused_all("there are no numbers for this plan"),
         }
     }
@@ -330,17 +341,17 @@ impl<'a> Planner<'a> {
     }
 
     /// What becomes of the goals on a filling.
-    pub(crate) fn judged(&self, ground: &Ground<'_>, state: &State) -> Vec<GoalOutcome> {
-        let judge = Judge { planner: self, stock: ground.stock, state };
-        ground.wanted().iter().map(|own| judge.outcome(own)).collect()
+    pub(crate) fn judged(&self, reader: &GoalReader<'_>, filling: &Filling) -> Vec<GoalOutcome> {
+        let judge = Judge { planner: self, stock: reader.stock, filling };
+        reader.wanted().iter().map(|own| judge.outcome(own)).collect()
     }
 }
 
 /// Looks at what a plan reaches.
 struct Judge<'a> {
     planner: &'a Planner<'a>,
-    stock: &'a State,
-    state: &'a State,
+    stock: &'a Filling,
+    filling: &'a Filling,
 }
 
 impl Judge<'_> {
@@ -350,7 +361,7 @@ impl Judge<'_> {
             Err(why) => return refused(wanted.want, why),
         };
         let off =
-            |aim: &Aim| aim.quantity.value(self.state).map_or(0.0, |value| aim.off(value).abs());
+            |aim: &Aim| aim.quantity.value(self.filling).map_or(0.0, |value| aim.off(value).abs());
         let met = aims.iter().filter(|aim| !aim.goes_with()).all(|aim| off(aim) <= 1.0);
         let (number, unit) = number(wanted.want, &self.planner.needs);
         GoalOutcome {
@@ -366,7 +377,7 @@ impl Judge<'_> {
 
     /// The number that the plan reaches, in the unit of the goal.
     fn reached(&self, want: Want, aims: &[Aim]) -> Option<f64> {
-        let value = |quantity: &Quantity| quantity.value(self.state);
+        let value = |quantity: &Quantity| quantity.value(self.filling);
         let of_all = aims.iter().filter_map(|aim| Some((aim, value(&aim.quantity)?)));
         match want {
             Want::CorrectObliquity | Want::AccommodateObliquity => {
@@ -390,7 +401,7 @@ impl Judge<'_> {
             }
             Want::EqualFirmness => of_all.map(|(_, share)| share.abs() * 100.0).reduce(f64::max),
             Want::NearStock => {
-                let pairs = self.state.counts.iter().zip(&self.stock.counts);
+                let pairs = self.filling.counts.iter().zip(&self.stock.counts);
                 Some(pairs.map(|(count, stock)| (count - stock).abs()).sum())
             }
         }
@@ -398,10 +409,10 @@ impl Judge<'_> {
 
     /// The likeliest reason that more is not reached.
     fn why_not(&self, aims: &[Aim]) -> String {
-        let parameters = &self.planner.setting.parameters;
+        let parameters = &self.planner.assumptions.parameters;
         let limit = parameters.clearance_limit + 2e-3;
         for side in [Side::Left, Side::Right] {
-            let clearance = Quantity::Clearance(side).value(self.state);
+            let clearance = Quantity::Clearance(side).value(self.filling);
             if clearance.is_some_and(|clearance| clearance < limit) {
                 return format!(
                     "more would leave too little cushion under the {} seat bone",
@@ -411,7 +422,7 @@ impl Judge<'_> {
         }
         let stock = self.planner.cushion.stock();
         let pattern = self.planner.cushion.pattern();
-        let full = pattern.indices().zip(&self.state.counts).find(|(ix, count)| {
+        let full = pattern.indices().zip(&self.filling.counts).find(|(ix, count)| {
             **count >= f64::from(stock[*ix].cells.high) && !self.planner.fixed[ix.index()]
         });
         if let Some((ix, _)) = full {

@@ -11,8 +11,8 @@ use clarabel::solver::{
 use cushion::Pattern;
 use mechanics::UnloadedCushion;
 
-use crate::goals::aims::{Aim, Slopes, State, tops};
-use crate::prediction::client_on_cushion::{Seated, has_numbers};
+use crate::goals::aims::{Aim, Filling, Slopes, tops};
+use crate::prediction::client_on_cushion::{ClientOnCushion, has_numbers};
 
 /// Steps after which the search ends; some five do.
 const MOST_STEPS: usize = 14;
@@ -23,7 +23,7 @@ const QUANTUM: f64 = 0.05;
 
 /// What is searched, and where.
 pub(crate) struct Search<'s> {
-    pub(crate) seated: &'s Seated<'s>,
+    pub(crate) seated: &'s ClientOnCushion<'s>,
     pub(crate) pattern: &'s Pattern,
     pub(crate) unloaded: &'s UnloadedCushion,
     pub(crate) aims: Vec<Aim>,
@@ -44,21 +44,21 @@ pub(crate) struct Score {
 
 impl Search<'_> {
     /// A filling with its numbers; none where the client does not come to rest on it.
-    pub(crate) fn state(&self, counts: &[f64], near: Option<&State>) -> Option<State> {
+    pub(crate) fn filled(&self, counts: &[f64], near: Option<&Filling>) -> Option<Filling> {
         let answer = self.seated.rest(counts, near.map(|near| &near.resting));
         let numbers = has_numbers(&answer.rest);
         let resting = answer.rest.resting.filter(|_| numbers)?;
         let tops = tops(self.pattern, self.unloaded, counts);
-        Some(State { counts: counts.to_vec(), resting, tops })
+        Some(Filling { counts: counts.to_vec(), resting, tops })
     }
 
-    pub(crate) fn slopes(&self, state: &State) -> Option<Slopes> {
-        let more: Vec<f64> = state.counts.iter().map(|count| count + 1.0).collect();
+    pub(crate) fn slopes(&self, filling: &Filling) -> Option<Slopes> {
+        let more: Vec<f64> = filling.counts.iter().map(|count| count + 1.0).collect();
         let raised = tops(self.pattern, self.unloaded, &more);
-        let effects = self.seated.effects_at(&state.counts, &state.resting)?;
+        let effects = self.seated.effects_at(&filling.counts, &filling.resting)?;
         Some(Slopes {
             effects,
-            tops: raised.iter().zip(&state.tops).map(|(more, now)| more - now).collect(),
+            tops: raised.iter().zip(&filling.tops).map(|(more, now)| more - now).collect(),
         })
     }
 
@@ -67,19 +67,19 @@ impl Search<'_> {
     }
 
     /// How good a filling is.
-    pub(crate) fn score(&self, state: &State) -> Score {
+    pub(crate) fn score(&self, filling: &Filling) -> Score {
         let offs = self.aims.iter().map(|aim| {
-            let value = aim.quantity.value(state);
+            let value = aim.quantity.value(filling);
             (aim.rank, value.map_or(0.0, |value| aim.off(value)))
         });
-        self.scored(offs, &state.counts)
+        self.scored(offs, &filling.counts)
     }
 
     /// Whether every aim is met to its tolerance.
-    pub(crate) fn is_met(&self, state: &State) -> bool {
+    pub(crate) fn is_met(&self, filling: &Filling) -> bool {
         self.aims
             .iter()
-            .all(|aim| aim.quantity.value(state).is_none_or(|value| aim.off(value).abs() <= 1.0))
+            .all(|aim| aim.quantity.value(filling).is_none_or(|value| aim.off(value).abs() <= 1.0))
     }
 
     pub(crate) fn scored(&self, offs: impl Iterator<Item = (usize, f64)>, counts: &[f64]) -> Score {
@@ -97,7 +97,7 @@ impl Search<'_> {
     }
 
     /// The best filling near a start, not in whole numbers.
-    pub(crate) fn best(&self, start: State) -> State {
+    pub(crate) fn best(&self, start: Filling) -> Filling {
         let mut best = start;
         let mut score = self.score(&best);
         let mut reach = 0.12;
@@ -110,7 +110,7 @@ impl Search<'_> {
                 if length < SMALL_STEP {
                     break;
                 }
-                let next = self.state(&counts, Some(&best)).map(|next| (self.score(&next), next));
+                let next = self.filled(&counts, Some(&best)).map(|next| (self.score(&next), next));
                 match next {
                     Some((better, next)) if better < score => {
                         (score, best, moved) = (better, next, true);
@@ -129,22 +129,22 @@ impl Search<'_> {
 
     /// The counts that the aims ask for in order where effects are straight lines, within a share
     /// of the home counts.
-    fn step(&self, state: &State, slopes: &Slopes, reach: f64) -> Option<Vec<f64>> {
-        let n = state.counts.len();
+    fn step(&self, filling: &Filling, slopes: &Slopes, reach: f64) -> Option<Vec<f64>> {
+        let n = filling.counts.len();
         let lines: Vec<Line> = (self.aims.iter())
             .filter_map(|aim| {
-                let value = aim.quantity.value(state)?;
-                Some(Line { aim, value, slope: aim.quantity.slope(state, slopes), slack: None })
+                let value = aim.quantity.value(filling)?;
+                Some(Line { aim, value, slope: aim.quantity.slope(filling, slopes), slack: None })
             })
             .collect();
         let span = |at: usize| (reach * self.home[at]).max(2.0);
         let room: Vec<[f64; 2]> = (0..n)
             .map(|at| {
-                let (count, [least, most]) = (state.counts[at], self.bounds[at]);
+                let (count, [least, most]) = (filling.counts[at], self.bounds[at]);
                 [(-span(at)).max(least - count).min(0.0), span(at).min(most - count).max(0.0)]
             })
             .collect();
-        let mut program = Program { lines, room, from: &state.counts, home: &self.home };
+        let mut program = Program { lines, room, from: &filling.counts, home: &self.home };
         for rank in 0..self.ranks() {
             let (_, slacks) = program.solve(Some(rank))?;
             for (line, slack) in program.lines.iter_mut().zip(slacks) {
@@ -154,7 +154,7 @@ impl Search<'_> {
             }
         }
         let (change, _) = program.solve(None)?;
-        let counts = state.counts.iter().zip(&change).zip(&program.room);
+        let counts = filling.counts.iter().zip(&change).zip(&program.room);
         Some(counts.map(|((count, by), [low, high])| count + by.clamp(*low, *high)).collect())
     }
 }

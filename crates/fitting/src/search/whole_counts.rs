@@ -1,6 +1,6 @@
 //! Whole cells: the best whole counts around an answer that is not whole.
 
-use crate::goals::aims::{Aim, Slopes, State};
+use crate::goals::aims::{Aim, Filling, Slopes};
 use crate::search::steps::{Score, Search};
 
 /// Candidates that are solved anew in each round.
@@ -16,7 +16,7 @@ impl Search<'_> {
     /// neighbours with a cell more or less in up to three compartments, until none is better.
     ///
     /// None where nothing near it comes to rest.
-    pub(crate) fn whole(&self, best: &State) -> Option<State> {
+    pub(crate) fn best_whole_counts(&self, best: &Filling) -> Option<Filling> {
         let slopes = self.slopes(best)?;
         let lines = self.lines(best, &slopes);
         let mut candidates = self.around(&best.counts);
@@ -41,14 +41,14 @@ impl Search<'_> {
     }
 
     /// The best of some counts, solved anew.
-    fn best_of(&self, all: &[Vec<f64>], near: &State) -> Option<(Score, State)> {
-        let solved = all.iter().filter_map(|counts| self.state(counts, Some(near)));
-        let scored = solved.map(|state| (self.score(&state), state));
+    fn best_of(&self, all: &[Vec<f64>], near: &Filling) -> Option<(Score, Filling)> {
+        let solved = all.iter().filter_map(|counts| self.filled(counts, Some(near)));
+        let scored = solved.map(|filling| (self.score(&filling), filling));
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
     }
 
     /// The aims as straight lines around a filling.
-    fn lines(&self, from: &State, slopes: &Slopes) -> Vec<Line<'_>> {
+    fn lines(&self, from: &Filling, slopes: &Slopes) -> Vec<Line<'_>> {
         let aims = self.aims.iter();
         aims.filter_map(|aim| {
             let value = aim.quantity.value(from)?;

@@ -15,13 +15,13 @@ use mechanics::{Parameters, Resting, Stop};
 
 use crate::checks::adjust::{AdjustInput, adjust, can_be_made};
 use crate::checks::meaning::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM, partner};
-use crate::goals::aims::{Quantity, State};
+use crate::goals::aims::{Filling, Quantity};
 use crate::goals::needs::Needs;
-use crate::goals::wanted::Ground;
-use crate::prediction::assumed::setting;
-use crate::prediction::client_on_cushion::Seated;
+use crate::goals::wanted::GoalReader;
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::ClientOnCushion;
 use crate::prediction::prepared::{PreparedCushion, Spacings};
-use crate::prediction::unknowns::{Setting, Unknown};
+use crate::prediction::unknowns::{Assumptions, Unknown};
 use crate::search::planner::{Adjusting, Planner};
 
 /// Rounds of checks that are looked at.
@@ -82,7 +82,7 @@ struct Case<'a> {
     known: &'a PreparedCushion,
     truth: &'a PreparedCushion,
     client: Client,
-    hidden: Setting,
+    hidden: Assumptions,
     /// By what the cells of each compartment are off.
     off: Vec<f64>,
 }
@@ -144,7 +144,7 @@ impl<'a> Case<'a> {
         let which = (dice.roll() % 3) as usize;
         let (known, truth) = (&cushions.known[which], &cushions.truth[which]);
         let client = client(&mut dice, known.pattern().layout().as_str());
-        let usual = setting(&client, truth, weight(&client), Stop::never()).expect("a body");
+        let usual = assumptions_of(&client, truth, weight(&client), Stop::never()).expect("a body");
         let mut hidden = usual.clone();
         for unknown in Unknown::ALL {
             unknown.place(&usual, &mut hidden, dice.between(-1.0, 1.0));
@@ -157,8 +157,8 @@ impl<'a> Case<'a> {
 
     /// The truth under exact counts; none where the client does not rest.
     fn rests(&self, counts: &[f64]) -> Option<Resting> {
-        let seated =
-            Seated::new(self.truth.coarse(), self.hidden.clone(), Stop::never()).expect("a body");
+        let seated = ClientOnCushion::new(self.truth.coarse(), self.hidden.clone(), Stop::never())
+            .expect("a body");
         let answer = seated.rest(counts, None);
         let numbers = crate::prediction::client_on_cushion::has_numbers(&answer.rest);
         answer.rest.resting.filter(|_| numbers)
@@ -241,19 +241,19 @@ impl<'a> Case<'a> {
 
     /// Which limits and goals hold in the truth: clearances, then one for each goal.
     fn holds(&self, counts: &[f64]) -> Option<(bool, Vec<bool>)> {
-        let seated =
-            Seated::new(self.truth.coarse(), self.hidden.clone(), Stop::never()).expect("a body");
+        let seated = ClientOnCushion::new(self.truth.coarse(), self.hidden.clone(), Stop::never())
+            .expect("a body");
         let pattern = self.truth.pattern();
-        let state = |counts: Vec<f64>| {
+        let filling = |counts: Vec<f64>| {
             let resting = self.rests(&counts)?;
             let tops = crate::goals::aims::tops(pattern, self.truth.unloaded(), &counts);
-            Some(State { counts, resting, tops })
+            Some(Filling { counts, resting, tops })
         };
         let stock = pattern.indices().map(|ix| f64::from(self.truth.stock()[ix].cells.stock));
-        let stock = state(stock.collect())?;
-        let now = state(counts.to_vec())?;
+        let stock = filling(stock.collect())?;
+        let now = filling(counts.to_vec())?;
         let needs = Needs::of(&self.client);
-        let ground = Ground { needs: &needs, pattern, seated: &seated, stock: &stock };
+        let reader = GoalReader { needs: &needs, pattern, seated: &seated, stock: &stock };
         let limit = Parameters::default().clearance_limit;
         let clear = [Side::Left, Side::Right].into_iter().all(|side| {
             Number::Clearance(side).of(&now.resting).is_some_and(|clearance| clearance >= limit)
@@ -267,7 +267,7 @@ impl<'a> Case<'a> {
             }),
             Err(_) => false,
         };
-        Some((clear, ground.wanted().iter().map(met).collect()))
+        Some((clear, reader.wanted().iter().map(met).collect()))
     }
 
     /// What a planner reaches who knows the truth.

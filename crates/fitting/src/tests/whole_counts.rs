@@ -4,12 +4,12 @@ use case::{Goal, Want};
 use cushion::{Length, Mass, Side};
 use mechanics::Stop;
 
-use crate::goals::aims::State;
+use crate::goals::aims::Filling;
 use crate::goals::limits::limits;
 use crate::goals::needs::Needs;
-use crate::goals::wanted::Ground;
-use crate::prediction::assumed::setting;
-use crate::prediction::client_on_cushion::Seated;
+use crate::goals::wanted::GoalReader;
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::ClientOnCushion;
 use crate::prediction::prepared::{PreparedCushion, Spacings};
 use crate::search::steps::Search;
 
@@ -37,11 +37,11 @@ impl Bench {
     }
 
     /// Calls with a search for the client's goals, and the stock fill.
-    fn with<T>(&self, then: impl FnOnce(&mut Search<'_>, State) -> T) -> T {
+    fn with<T>(&self, then: impl FnOnce(&mut Search<'_>, Filling) -> T) -> T {
         let (cushion, pattern) = (&self.cushion, self.cushion.pattern());
-        let set =
-            setting(&self.client, cushion, Mass::from_kg(74.0), Stop::never()).expect("a body");
-        let seated = Seated::new(cushion.coarse(), set, Stop::never()).expect("a body");
+        let set = assumptions_of(&self.client, cushion, Mass::from_kg(74.0), Stop::never())
+            .expect("a body");
+        let seated = ClientOnCushion::new(cushion.coarse(), set, Stop::never()).expect("a body");
         let home: Vec<f64> =
             pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
         let high = pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.high));
@@ -53,11 +53,11 @@ impl Bench {
             bounds: high.map(|high| [1.0, high]).collect(),
             home: home.clone(),
         };
-        let stock = search.state(&home, None).expect("the client rests");
+        let stock = search.filled(&home, None).expect("the client rests");
         let needs = Needs::of(&self.client);
-        let ground = Ground { needs: &needs, pattern, seated: &seated, stock: &stock };
+        let reader = GoalReader { needs: &needs, pattern, seated: &seated, stock: &stock };
         let mut aims = limits(&needs, &stock, [0.0255; 2]);
-        aims.extend(ground.wanted().into_iter().flat_map(|own| own.aims.expect("it has aims")));
+        aims.extend(reader.wanted().into_iter().flat_map(|own| own.aims.expect("it has aims")));
         search.aims = aims;
         then(&mut search, stock)
     }
@@ -73,16 +73,20 @@ fn wants() -> [Want; 2] {
 fn no_count_around_the_answer_is_better() {
     Bench::new("row-six", 16.0, &wants()).with(|search, stock| {
         let best = search.best(stock);
-        let whole = search.whole(&best).expect("there are whole counts");
+        let whole = search.best_whole_counts(&best).expect("there are whole counts");
         let score = search.score(&whole);
         let mut tried = 0;
         for code in 0..3usize.pow(6) {
             let counts: Vec<f64> = (whole.counts.iter().enumerate())
                 .map(|(at, count)| count + ((code / 3usize.pow(at as u32)) % 3) as f64 - 1.0)
                 .collect();
-            let state = search.state(&counts, Some(&whole)).expect("the client rests");
+            let filling = search.filled(&counts, Some(&whole)).expect("the client rests");
             tried += 1;
-            assert!(search.score(&state) >= score, "{counts:?} is better than {:?}", whole.counts);
+            assert!(
+                search.score(&filling) >= score,
+                "{counts:?} is better than {:?}",
+                whole.counts
+            );
         }
         assert_eq!(tried, 729);
     });
@@ -94,8 +98,8 @@ fn whole_counts_are_no_worse_than_rounding() {
         Bench::new(layout, 12.0, &wants()).with(|search, stock| {
             let best = search.best(stock);
             let rounded: Vec<f64> = best.counts.iter().map(|count| count.round()).collect();
-            let rounded = search.state(&rounded, Some(&best)).expect("the client rests");
-            let whole = search.whole(&best).expect("there are whole counts");
+            let rounded = search.filled(&rounded, Some(&best)).expect("the client rests");
+            let whole = search.best_whole_counts(&best).expect("there are whole counts");
             assert!(search.score(&whole) <= search.score(&rounded), "{layout}");
         });
     }
