@@ -199,9 +199,9 @@ fn named(name: &str, composed: Composed, shown: &str) -> Result<NamedDocument, W
 
 /// Words for a document that cannot be composed.
 fn cannot_compose(shown: &str, error: &DocumentError) -> WorkError {
-    let own = WorkError::file(format!("no paper can be made of {shown}: {error}"));
+    let cannot = WorkError::file(format!("no paper can be made of {shown}: {error}"));
     match error {
-        DocumentError::OtherCompartments => own,
-        _ => own.hint("shorten the longest texts, and keep to letters of European languages"),
+        DocumentError::OtherCompartments => cannot,
+        _ => cannot.hint("shorten the longest texts, and keep to letters of European languages"),
     }
 }

@@ -80,7 +80,7 @@ fn layers(input: &PlanInput<'_>) -> Option<Caution> {
 fn skin(input: &PlanInput<'_>) -> Vec<Caution> {
     let skin = &input.client.skin;
     let mut cautions = Vec::new();
-    let open = skin.injuries.iter().filter(|own| own.state == Healing::Open);
+    let open = skin.injuries.iter().filter(|injury| injury.state == Healing::Open);
     for injury in open {
         cautions.push(caution("open-injury", Weight::Stop, PVA, format!(
             "An open pressure injury at the {} ({}). The treating clinician decides whether and how long to sit.",

@@ -116,9 +116,9 @@ impl Batch {
 /// `Var = N cv2 + 2 d2/(12 m2) + (N/n0)2 [n0 cv2 + 2 d2/(12 m2)]`.
 fn sd(cells: f64, batch: f64, cell: f64, division: f64, cv: f64) -> f64 {
     let weighing = 2.0 * division * division / (12.0 * cell * cell);
-    let own = cells * cv * cv + weighing;
+    let of_compartment = cells * cv * cv + weighing;
     let of_batch = (cells / batch).powi(2) * (batch * cv * cv + weighing);
-    (own + of_batch).sqrt()
+    (of_compartment + of_batch).sqrt()
 }
 
 /// Returns about how many litres poured cells take, to the nearest half: rough.

@@ -51,7 +51,7 @@ pub fn re_check(client: &Client, on: Date) -> Option<ReCheck> {
     reasons.sort_by_key(|(by, _)| *by);
     let by = reasons.first()?.0.max(on);
     // What falls due together is told together.
-    let due = reasons.into_iter().filter(|(own, _)| *own <= by);
+    let due = reasons.into_iter().filter(|(reason, _)| *reason <= by);
     Some(ReCheck { by, because: due.map(|(_, why)| why).collect() })
 }
 
@@ -68,11 +68,14 @@ fn weight_change(client: &Client) -> Option<String> {
     let before =
         client.weighing.clone().into_iter().chain(client.record.iter().filter_map(|entry| {
             match entry {
-                Entry::Weighed(own) => Some(case::Weighing { weight: own.weight, on: own.on }),
+                Entry::Weighed(weighed) => {
+                    Some(case::Weighing { weight: weighed.weight, on: weighed.on })
+                }
                 _ => None,
             }
         }));
-    let then = before.filter(|own| own.on <= planned).max_by_key(|own| own.on)?;
+    let then =
+        before.filter(|weighing| weighing.on <= planned).max_by_key(|weighing| weighing.on)?;
     let now = client.latest_weighing()?;
     let change = now.weight.to_kg() / then.weight.to_kg() - 1.0;
     (change.abs() >= WEIGHT).then(|| {
@@ -90,9 +93,9 @@ fn losses(client: &Client, on: Date) -> Vec<(Date, String)> {
     let mut found = Vec::new();
     for count in &plan.counts {
         let recounts = client.record.iter().filter_map(|entry| match entry {
-            Entry::Recount(own) if own.on >= plan.on => {
-                let cells = own.counts.iter().find(|(number, _)| *number == count.number)?.1;
-                Some((own.on, f64::from(cells)))
+            Entry::Recount(recount) if recount.on >= plan.on => {
+                let cells = recount.counts.iter().find(|(number, _)| *number == count.number)?.1;
+                Some((recount.on, f64::from(cells)))
             }
             _ => None,
         });
@@ -100,7 +103,7 @@ fn losses(client: &Client, on: Date) -> Vec<(Date, String)> {
         let series: Vec<(Date, f64)> = [(plan.on, planned)].into_iter().chain(recounts).collect();
         let least = planned * (1.0 - LOST);
         if let Some(day) = reached(&series, least, on) {
-            let last = series.last().map_or(planned, |own| own.1);
+            let last = series.last().map_or(planned, |point| point.1);
             found.push((
                 day,
                 format!(
@@ -123,12 +126,12 @@ fn falling_clearance(client: &Client, on: Date) -> Vec<(Date, String)> {
             match entry {
                 // New counts begin a new story.
                 Entry::Plan(_) => series.clear(),
-                Entry::Adjustment(own) => {
-                    series.extend(own.checks.iter().filter_map(|check| match check {
+                Entry::Adjustment(adjustment) => {
+                    series.extend(adjustment.checks.iter().filter_map(|check| match check {
                         Check::Under { side: at, answer: UnderAnswer::Felt(felt) }
                             if *at == side =>
                         {
-                            Some((own.on, felt.to_mm()))
+                            Some((adjustment.on, felt.to_mm()))
                         }
                         _ => None,
                     }));
@@ -137,7 +140,7 @@ fn falling_clearance(client: &Client, on: Date) -> Vec<(Date, String)> {
             }
         }
         if let Some(day) = reached(&series, limit.to_mm(), on) {
-            let last = series.last().map_or(0.0, |own| own.1);
+            let last = series.last().map_or(0.0, |point| point.1);
             found.push((
                 day,
                 format!("less is felt under the {} seat bone, {last:.0} mm at last", side.words()),
@@ -158,13 +161,14 @@ fn reached(series: &[(Date, f64)], value: f64, on: Date) -> Option<Date> {
     let n = series.len() as f64;
     let xs: Vec<f64> = series.iter().map(|(day, _)| f64::from(days(start, *day))).collect();
     let mean_x = xs.iter().sum::<f64>() / n;
-    let mean_y = series.iter().map(|own| own.1).sum::<f64>() / n;
+    let mean_y = series.iter().map(|point| point.1).sum::<f64>() / n;
     let square: f64 = xs.iter().map(|x| (x - mean_x).powi(2)).sum();
     if square == 0.0 {
         return None;
     }
     let slope =
-        xs.iter().zip(series).map(|(x, own)| (x - mean_x) * (own.1 - mean_y)).sum::<f64>() / square;
+        xs.iter().zip(series).map(|(x, point)| (x - mean_x) * (point.1 - mean_y)).sum::<f64>()
+            / square;
     if !(slope < 0.0) {
         return None;
     }

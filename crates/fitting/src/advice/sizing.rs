@@ -159,7 +159,7 @@ pub fn consequences(
     let mut sentences = Vec::new();
     for side in [Side::Left, Side::Right] {
         let Some(leg) = measures.lower_leg_length[side] else { continue };
-        let foot = propulsion.is_some_and(|own| own.uses_foot(side));
+        let foot = propulsion.is_some_and(|propulsion| propulsion.uses_foot(side));
         let side = side.words();
         if let Some(footrest) = chair.footrest_height.filter(|_| !foot) {
             // Footrest from the cushion's top is the lower leg with the shoe on, the cushion

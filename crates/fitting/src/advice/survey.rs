@@ -70,19 +70,20 @@ pub fn survey(
     client.measures = measures(body);
     client.weighing = Some(Weighing { weight: body.weight, on });
     client.cushion.size = size;
-    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let stock: Vec<u32> =
+        cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
     let planned = plan(&PlanInput { client: &client, cushion, on, stop: Stop::never() }, &stock);
     let outcome = match planned {
         Ok(made) => {
-            let seat = made.prediction.as_ref().and_then(|own| own.seated.as_ref());
+            let seat = made.prediction.as_ref().and_then(|prediction| prediction.seated.as_ref());
             let bone = SiteName::SeatBone(Side::Left).id();
-            let surface = seat.and_then(|seat| seat.sites.iter().find(|own| own.id == bone));
+            let surface = seat.and_then(|seat| seat.sites.iter().find(|site| site.id == bone));
             let numbers = SurveyedPlan {
                 size,
                 cells: made.total_planned(),
-                changed: made.counts.iter().map(|own| own.planned.abs_diff(own.stock)).sum(),
+                changed: made.counts.iter().map(|count| count.planned.abs_diff(count.stock)).sum(),
                 clearance: seat.map(|seat| seat.clearance),
-                surface: surface.map(|own| own.surface),
+                surface: surface.map(|site| site.surface),
                 mean_surface: seat.map(|seat| seat.mean_surface.central),
             };
             match made.not_safe.into_iter().next() {
@@ -99,7 +100,7 @@ pub fn survey(
                 surface: None,
                 mean_surface: None,
             };
-            let reason = refusals.first().map(|own| own.kind.to_string());
+            let reason = refusals.first().map(|refusal| refusal.kind.to_string());
             SurveyOutcome::NotSafe(numbers, reason.unwrap_or_default())
         }
     };

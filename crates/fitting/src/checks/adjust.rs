@@ -274,17 +274,19 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     for entry in &input.client.record {
         match entry {
             Entry::Plan(plan) => {
-                let of = |id| plan.counts.iter().find(|own| own.id == id);
-                let all = pattern.compartments().iter().map(|own| of(own.id.clone()));
-                let all = all.map(|own| own.map(|own| f64::from(own.planned)));
+                let of = |id| plan.counts.iter().find(|count| count.id == id);
+                let all =
+                    pattern.compartments().iter().map(|compartment| of(compartment.id.clone()));
+                let all = all.map(|count| count.map(|count| f64::from(count.planned)));
                 let same = input.identity.likeness(plan) == Likeness::Same;
                 counts = all.collect::<Option<Vec<f64>>>().filter(|_| same);
             }
-            Entry::Adjustment(own) => {
+            Entry::Adjustment(adjustment) => {
                 if let Some(counts) = &counts
-                    && own.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
+                    && adjustment.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
                 {
-                    rounds.push(Round { counts: counts.clone(), checks: own.checks.clone() });
+                    rounds
+                        .push(Round { counts: counts.clone(), checks: adjustment.checks.clone() });
                 }
             }
             Entry::FittingCheck(_) | Entry::Recount(_) | Entry::Weighed(_) => {}
@@ -312,13 +314,14 @@ fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<String> {
 
 /// Answers of the last round that do not go with all else: numbers, or words.
 fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<String> {
-    let last = learnt.misfits.iter().filter(|own| own.0 + 1 == rounds && own.2.word == words);
-    last.filter(|own| own.3.abs() > QUESTIONED)
-        .map(|own| {
+    let last =
+        learnt.misfits.iter().filter(|misfit| misfit.0 + 1 == rounds && misfit.2.word == words);
+    last.filter(|misfit| misfit.3.abs() > QUESTIONED)
+        .map(|misfit| {
             format!(
                 "\"{}\" does not go with what else is known. Check it again; if it stays, `--why` \
                  looks for mistakes in the set-up.",
-                own.1
+                misfit.1
             )
         })
         .collect()
@@ -342,7 +345,7 @@ fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
         }
         (Check::Press { number: x, answer: p }, Check::Press { number: y, answer: q }) => {
             let of = |number: u8| pattern.by_number(number).map(cushion::CompartmentIx::index);
-            let partners = of(*x).and_then(|own| partner(pattern, own)) == of(*y);
+            let partners = of(*x).and_then(|ix| partner(pattern, ix)) == of(*y);
             use case::PressAnswer::Like;
             // Of two partners one is firmer, or neither.
             x == y && p != q || partners && p == q && *p != Like
@@ -360,7 +363,7 @@ fn adjusting(pattern: &Pattern, checks: &[Check], learnt: &Estimate, now: &[f64]
     let pinched = |side: Side| checks.contains(&Check::Top { side, answer: TopAnswer::Pinched });
     let felt = |side: Side| checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
     let looked = |side: Side| {
-        checks.iter().any(|own| matches!(own, Check::Under { side: at, .. } if *at == side))
+        checks.iter().any(|check| matches!(check, Check::Under { side: at, .. } if *at == side))
     };
     let both = [Side::Left, Side::Right];
     let held = both.into_iter().filter(|side| pinched(*side) || felt(*side)).collect();
@@ -368,9 +371,9 @@ fn adjusting(pattern: &Pattern, checks: &[Check], learnt: &Estimate, now: &[f64]
     let kept = both.map(|side| felt(side) || (pinched(side) && !looked(side)));
     // Held fingers over much cushion mean too many cells rather than too few.
     let full = both.map(|side| pinched(side) && felt_under(checks, side).is_some_and(enough));
-    let bounds = pattern.compartments().iter().zip(now).map(|(own, count)| {
+    let bounds = pattern.compartments().iter().zip(now).map(|(compartment, count)| {
         let most = (ONE_ROUND * count).max(ONE_ROUND_CELLS).floor();
-        let on_its_side = |of: [bool; 2]| match own.side {
+        let on_its_side = |of: [bool; 2]| match compartment.side {
             Some(Side::Left) => of[0],
             Some(Side::Right) => of[1],
             None => of[0] || of[1],
@@ -401,8 +404,8 @@ fn hold(
         let on_bone: Option<Vec<f64>> = effects
             .as_ref()
             .zip(bone)
-            .map(|(all, bone)| all.iter().map(|own| own.clearance[bone]).collect());
-        let greatest = on_bone.iter().flatten().fold(0.0f64, |most, own| most.max(own.abs()));
+            .map(|(all, bone)| all.iter().map(|effect| effect.clearance[bone]).collect());
+        let greatest = on_bone.iter().flatten().fold(0.0f64, |most, effect| most.max(effect.abs()));
         for (at, bounds) in adjusting.bounds.iter_mut().enumerate() {
             match on_bone.as_ref().map(|all| all[at]) {
                 Some(effect) if effect > SURELY * greatest => bounds[0] = now[at],
@@ -418,8 +421,9 @@ fn hold(
 fn notes(checks: &[Check], adjusting: &Adjusting) -> Vec<String> {
     let mut notes = Vec::new();
     for side in [Side::Left, Side::Right] {
-        let looked =
-            checks.iter().any(|own| matches!(own, Check::Under { side: at, .. } if *at == side));
+        let looked = checks
+            .iter()
+            .any(|check| matches!(check, Check::Under { side: at, .. } if *at == side));
         let side = side.words();
         if !looked && adjusting.held.iter().any(|held| held.words() == side) {
             notes.push(format!(

@@ -192,7 +192,7 @@ impl Estimation<'_> {
                 continue;
             }
             let row: Vec<f64> =
-                slopes.numbers.iter().map(|own| own[answer] / meaning.fineness).collect();
+                slopes.numbers.iter().map(|slope| slope[answer] / meaning.fineness).collect();
             let weight = weight(meaning, misfit);
             for a in 0..n {
                 right[a] -= weight * row[a] * misfit;
@@ -212,10 +212,10 @@ impl Estimation<'_> {
     fn clearance_sd(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> [f64; 2] {
         let (matrix, _) = self.normal(places, seen, slopes);
         [0, 1].map(|side| {
-            let row: Vec<f64> = slopes.clearance.iter().map(|own| own[side]).collect();
+            let row: Vec<f64> = slopes.clearance.iter().map(|slope| slope[side]).collect();
             let spread = solve(matrix.clone(), row.clone());
             let variance: f64 =
-                spread.map_or(0.0, |own| own.iter().zip(&row).map(|(a, b)| a * b).sum());
+                spread.map_or(0.0, |spread| spread.iter().zip(&row).map(|(a, b)| a * b).sum());
             variance.max(0.0).sqrt()
         })
     }

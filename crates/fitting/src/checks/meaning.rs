@@ -43,14 +43,14 @@ pub(crate) enum Number {
 impl Number {
     /// The number of an answer; none where the body lacks the site.
     pub(crate) fn of(self, resting: &Resting) -> Option<f64> {
-        let site = |name| resting.sites.iter().find(|own| own.site.name == name);
+        let site = |name| resting.sites.iter().find(|rest| rest.site.name == name);
         let clearance = |side| Some(site(SiteName::SeatBone(side))?.clearance.to_m());
         Some(match self {
             Self::Clearance(side) => clearance(side)?,
             Self::Surface(name) => site(name)?.pressure.to_pa(),
-            Self::Firmer(own, other) => {
+            Self::Firmer(pressed, other) => {
                 let fill = |at: usize| resting.compartments[at].pressure.to_pa();
-                fill(own) / fill(other).max(50.0) - 1.0
+                fill(pressed) / fill(other).max(50.0) - 1.0
             }
             Self::RightHigher => clearance(Side::Right)? - clearance(Side::Left)?,
         })
@@ -117,8 +117,8 @@ pub(crate) fn meaning(pattern: &Pattern, check: &Check) -> Option<Meaning> {
         // A hand that found nothing says nothing, and skin has no number.
         Check::Under { answer: UnderAnswer::NotFound, .. } | Check::Skin { .. } => return None,
         Check::Press { number, answer } => {
-            let own = pattern.by_number(number)?.index();
-            let number = Number::Firmer(own, partner(pattern, own)?);
+            let pressed = pattern.by_number(number)?.index();
+            let number = Number::Firmer(pressed, partner(pattern, pressed)?);
             let (least, most) = match answer {
                 PressAnswer::Slack => (f64::NEG_INFINITY, -UNLIKE_FROM),
                 PressAnswer::Like => (-UNLIKE_FROM, UNLIKE_FROM),

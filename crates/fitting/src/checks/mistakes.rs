@@ -80,8 +80,8 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Mistake>, AdjustRefusal> 
         let learnt = estimate(cushion, pattern, &trial.assumptions, &really, input.stop)?;
         scored.push((trial.words, trial.often.ln() - learnt.disagreement / 2.0));
     }
-    let best = scored.iter().map(|own| own.1).fold(f64::NEG_INFINITY, f64::max);
-    let sum: f64 = scored.iter().map(|own| (own.1 - best).exp()).sum();
+    let best = scored.iter().map(|trial| trial.1).fold(f64::NEG_INFINITY, f64::max);
+    let sum: f64 = scored.iter().map(|trial| (trial.1 - best).exp()).sum();
     let share =
         |(words, score): (String, f64)| Mistake { words, likelihood: (score - best).exp() / sum };
     let mut ranked: Vec<Mistake> = scored.into_iter().map(share).collect();
@@ -137,11 +137,11 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Ve
         },
     ];
     let short = 0.15 / pattern.compartments().len() as f64;
-    for (at, own) in pattern.compartments().iter().enumerate() {
+    for (at, compartment) in pattern.compartments().iter().enumerate() {
         let words = format!(
             "Compartment {} ({}) is about a quarter short of cells. Count it.",
-            own.number,
-            own.id.as_str()
+            compartment.number,
+            compartment.id.as_str()
         );
         all.push(Trial { counts: Counts::Short(at), ..trial(&words, short) });
     }

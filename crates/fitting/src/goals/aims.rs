@@ -80,7 +80,7 @@ pub(crate) fn tops(pattern: &Pattern, unloaded: &UnloadedCushion, counts: &[f64]
 impl Quantity {
     /// The value for a filling; none where the body lacks the site.
     pub(crate) fn value(&self, filling: &Filling) -> Option<f64> {
-        let site = |name| filling.resting.sites.iter().find(|own| own.site.name == name);
+        let site = |name| filling.resting.sites.iter().find(|rest| rest.site.name == name);
         let clearance = |side| Some(site(SiteName::SeatBone(side))?.clearance.to_m());
         let surface = |name| Some(site(name)?.pressure.to_pa());
         let fill = |at: usize| filling.resting.compartments[at].pressure.to_pa();
@@ -105,7 +105,7 @@ impl Quantity {
     /// What one cell more in each compartment does to the value, from its effects and from the
     /// slopes of the unloaded tops.
     pub(crate) fn slope(&self, filling: &Filling, slopes: &Slopes) -> Vec<f64> {
-        let at_site = |name| filling.resting.sites.iter().position(|own| own.site.name == name);
+        let at_site = |name| filling.resting.sites.iter().position(|rest| rest.site.name == name);
         let each = |of: &dyn Fn(&CellEffect) -> f64| slopes.effects.iter().map(of).collect();
         let clearance = |side| at_site(SiteName::SeatBone(side));
         match self {
@@ -138,9 +138,9 @@ impl Quantity {
                 let tops = slopes.tops.iter().enumerate();
                 tops.map(|(at, top)| top * (part(of, at) - part(over, at))).collect()
             }
-            Self::Top(own) => {
+            Self::Top(of) => {
                 let tops = slopes.tops.iter().enumerate();
-                tops.map(|(at, top)| if at == *own { *top } else { 0.0 }).collect()
+                tops.map(|(at, top)| if at == *of { *top } else { 0.0 }).collect()
             }
         }
     }
@@ -149,7 +149,7 @@ impl Quantity {
 fn uneven_slope(filling: &Filling, slopes: &Slopes) -> Vec<f64> {
     let at = |side| {
         let sites = filling.resting.sites.iter();
-        sites.clone().position(|own| own.site.name == SiteName::SeatBone(side))
+        sites.clone().position(|rest| rest.site.name == SiteName::SeatBone(side))
     };
     let Some((left, right)) = at(Side::Left).zip(at(Side::Right)) else {
         return vec![0.0; slopes.effects.len()];

@@ -36,8 +36,8 @@ pub(crate) fn limits(needs: &Needs, stock: &Filling, needed: [f64; 2]) -> Vec<Ai
     let fills = 0..stock.counts.len();
     aims.extend(fills.map(|at| {
         // What lies loose at the stock fill may go on lying loose.
-        let own = stock.resting.compartments[at].pressure.to_pa();
-        at_least(Quantity::Fill(at), IN_USE.min(own), IN_USE)
+        let pressure = stock.resting.compartments[at].pressure.to_pa();
+        at_least(Quantity::Fill(at), IN_USE.min(pressure), IN_USE)
     }));
     let turns = |goal: &case::Goal| {
         matches!(goal.want, Want::CorrectObliquity | Want::AccommodateObliquity)
@@ -97,8 +97,8 @@ pub fn broken(prediction: &Prediction) -> Vec<String> {
 }
 
 fn bottomed(seat: &PredictedSeat) -> Option<String> {
-    let own = seat.compartments.iter().filter(|own| own.bottomed);
-    let numbers: Vec<String> = own.map(|own| own.number.to_string()).collect();
+    let bottomed = seat.compartments.iter().filter(|compartment| compartment.bottomed);
+    let numbers: Vec<String> = bottomed.map(|compartment| compartment.number.to_string()).collect();
     (!numbers.is_empty())
         .then(|| format!("the client bottoms out over compartment {}", numbers.join(", ")))
 }

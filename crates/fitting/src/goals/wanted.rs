@@ -147,7 +147,8 @@ impl GoalReader<'_> {
     /// Compartments that carry a twentieth of the mean or more at the stock fill.
     fn carrying(&self) -> Vec<usize> {
         let all = &self.stock.resting.compartments;
-        let mean = all.iter().map(|own| own.load.to_n()).sum::<f64>() / all.len() as f64;
+        let mean =
+            all.iter().map(|compartment| compartment.load.to_n()).sum::<f64>() / all.len() as f64;
         (0..all.len()).filter(|at| all[*at].load.to_n() > 0.05 * mean).collect()
     }
 
@@ -199,8 +200,9 @@ impl GoalReader<'_> {
         };
         let wanted = match sides {
             FrontSides::One(side) => {
-                let own = edge(side).filter(|own| edge(side.other()) != Some(*own));
-                own.map(|own| vec![own])
+                let compartment =
+                    edge(side).filter(|compartment| edge(side.other()) != Some(*compartment));
+                compartment.map(|compartment| vec![compartment])
             }
             FrontSides::Both => Some(self.both(edge)).filter(|both| !both.is_empty()),
         };

@@ -35,7 +35,7 @@ fn upright(client: &Client, pattern: &Pattern, weight: Mass) -> Assumptions {
         let fixed = oblique.by - oblique.reducible;
         sitter.obliquity = Some(Obliquity::at_seat_bones(oblique.lower, fixed));
     }
-    sitter.windswept = client.posture.windswept.map(|own| (own.to, own.degrees));
+    sitter.windswept = client.posture.windswept.map(|windswept| (windswept.to, windswept.degrees));
     if let Some(share) = client.seat.share {
         sitter.seat_share = share;
     }
@@ -63,7 +63,7 @@ pub(crate) fn assumptions_of(
     stop: Stop<'_>,
 ) -> Result<Assumptions, BodyError> {
     let mut assumptions = upright(client, cushion.pattern(), weight);
-    let Some(oblique) = oblique(client).filter(|own| own.reducible > Length::ZERO) else {
+    let Some(oblique) = oblique(client).filter(|oblique| oblique.reducible > Length::ZERO) else {
         return Ok(assumptions);
     };
     let (pattern, stock) = (cushion.pattern(), cushion.stock());

@@ -46,14 +46,18 @@ impl ContourTest {
         let meshed = cushion.fine();
         let first = self.rest(meshed, cushion.pattern(), cushion, step, self.first_load)?;
         let over = self.rest(meshed, cushion.pattern(), cushion, step, self.overload)?;
-        let site = |name| first.sites.iter().find(|own| own.site.name == name);
+        let site = |name| first.sites.iter().find(|rest| rest.site.name == name);
         let both = [Side::Left, Side::Right];
         let touch = both.map(|side| site(SiteName::Trochanter(side)));
         let left = both.map(|side| site(SiteName::SeatBone(side)));
         Some(ContourFound {
             step,
-            buttons_touch: touch.iter().flatten().all(|own| own.pressure.to_pa() > 0.0),
-            left_under: left.iter().flatten().map(|own| own.clearance).reduce(Length::min)?,
+            buttons_touch: touch.iter().flatten().all(|button| button.pressure.to_pa() > 0.0),
+            left_under: left
+                .iter()
+                .flatten()
+                .map(|cylinder| cylinder.clearance)
+                .reduce(Length::min)?,
             further: Length::from_m(first.pose[0] - over.pose[0]),
         })
     }

@@ -156,7 +156,7 @@ impl Values {
             resting.greatest_disc(seated.model()).1.to_pa(),
         ];
         values.extend(resting.sites.iter().map(|site| site.pressure.to_pa()));
-        values.extend(resting.compartments.iter().map(|own| own.pressure.to_pa()));
+        values.extend(resting.compartments.iter().map(|compartment| compartment.pressure.to_pa()));
         Self(values)
     }
 }

@@ -158,7 +158,9 @@ impl<'a> Planner<'a> {
         };
         let mut ends = None;
         let needed = match &self.adjusting {
-            Some(own) => own.unsure.map(|unsure| assumptions.parameters.clearance_limit + unsure),
+            Some(adjusting) => {
+                adjusting.unsure.map(|unsure| assumptions.parameters.clearance_limit + unsure)
+            }
             None => {
                 let ends = ends.insert(predictor.spread(&stock_counts));
                 needed([Side::Left, Side::Right].map(|side| ends.clearance_below(side)))
@@ -172,7 +174,9 @@ impl<'a> Planner<'a> {
         let mut counts = self.home.clone();
         let mut answer = None;
         for _ in 0..=AGAIN {
-            let Some(found) = self.searched(&reader, &wanted, needed.map(|own| own + spare)) else {
+            let Some(found) =
+                self.searched(&reader, &wanted, needed.map(|clearance| clearance + spare))
+            else {
                 break;
             };
             counts = if self.is_worth_it(&reader, &wanted, &found) {
@@ -192,7 +196,7 @@ impl<'a> Planner<'a> {
         let (prediction, _) = {
             // The spread of the stock fill is that of the plan where it is the same.
             let same =
-                counts.iter().zip(&stock_counts).all(|(own, stock)| f64::from(*own) == *stock);
+                counts.iter().zip(&stock_counts).all(|(count, stock)| f64::from(*count) == *stock);
             let known = AlreadySolved { answer, ends: ends.filter(|_| same) };
             predictor.predict(self.cushion.pattern(), &counts, known)
         };
@@ -211,10 +215,10 @@ impl<'a> Planner<'a> {
     ) -> Option<Filling> {
         let mut aims = limits(&self.needs, reader.stock, needed);
         aims.extend(self.held(reader.seated));
-        aims.extend(wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten().cloned());
+        aims.extend(wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten().cloned());
         let mut search = self.search(reader.seated, aims);
         let under: Vec<usize> = (wanted.iter())
-            .flat_map(|own| match own.want {
+            .flat_map(|goal| match goal.want {
                 Want::OffLoad { site, .. } => reader.under_site(site),
                 _ => Vec::new(),
             })
@@ -242,16 +246,16 @@ impl<'a> Planner<'a> {
     /// Whether a filling is so much better than that at home that cells are to be moved for it.
     /// Where a client sits well, what the next checks say is mostly how finely hands can tell.
     fn is_worth_it(&self, reader: &GoalReader<'_>, wanted: &[Wanted], found: &Filling) -> bool {
-        let Some(own) = &self.adjusting else { return true };
+        let Some(adjusting) = &self.adjusting else { return true };
         let bare = self.search(reader.seated, Vec::new());
         let Some(home) = bare.filled(&self.home, Some(found)) else { return true };
         let off = |aim: &Aim, filling: &Filling| {
             aim.quantity.value(filling).map_or(0.0, |value| aim.off(value).abs())
         };
         let limit = self.assumptions.parameters.clearance_limit;
-        let least = own.unsure.map(|unsure| limit + LET_BE * unsure);
+        let least = adjusting.unsure.map(|unsure| limit + LET_BE * unsure);
         let limits = limits(&self.needs, reader.stock, least);
-        let goals = wanted.iter().filter_map(|own| own.aims.as_ref().ok()).flatten();
+        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
         limits.iter().any(|aim| off(aim, &home) > 0.0)
             || goals.filter(|aim| !aim.goes_with()).any(|aim| {
                 let now = off(aim, &home);
@@ -269,7 +273,9 @@ impl<'a> Planner<'a> {
             let least = (f64::from(cells.low) / 2.0).ceil().min(home);
             let most = f64::from(cells.high.max(cells.stock)).max(home);
             match &self.adjusting {
-                Some(own) => [least.max(own.bounds[at][0]), most.min(own.bounds[at][1])],
+                Some(adjusting) => {
+                    [least.max(adjusting.bounds[at][0]), most.min(adjusting.bounds[at][1])]
+                }
                 None => [least, most],
             }
         };
@@ -291,7 +297,9 @@ impl<'a> Planner<'a> {
 
     /// That the clearance does not get less on sides that were found pinched or felt.
     fn held(&self, seated: &ClientOnCushion<'_>) -> Vec<Aim> {
-        let Some(own) = self.adjusting.as_ref().filter(|own| !own.held.is_empty()) else {
+        let Some(adjusting) =
+            self.adjusting.as_ref().filter(|adjusting| !adjusting.held.is_empty())
+        else {
             return Vec::new();
         };
         let search = self.search(seated, Vec::new());
@@ -301,7 +309,7 @@ impl<'a> Planner<'a> {
             let least = quantity.value(&now)? + NOT_LESS;
             Some(Aim { rank: 0, quantity, least, most: f64::INFINITY, unit: 0.2e-3 })
         };
-        own.held.iter().filter_map(aim).collect()
+        adjusting.held.iter().filter_map(aim).collect()
     }
 
     /// By how much the clearance of an answer misses what is needed, m; negative where it keeps it.
@@ -343,7 +351,7 @@ impl<'a> Planner<'a> {
     /// What becomes of the goals on a filling.
     pub(crate) fn judged(&self, reader: &GoalReader<'_>, filling: &Filling) -> Vec<GoalOutcome> {
         let judge = Judge { planner: self, stock: reader.stock, filling };
-        reader.wanted().iter().map(|own| judge.outcome(own)).collect()
+        reader.wanted().iter().map(|goal| judge.outcome(goal)).collect()
     }
 }
 

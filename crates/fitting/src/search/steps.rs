@@ -196,12 +196,12 @@ impl Program<'_> {
             let scale = 1.0 / line.aim.unit;
             let slopes = || line.slope.iter().enumerate();
             if line.aim.most.is_finite() {
-                let own = slopes().map(|(at, slope)| (at, slope * scale)).chain([(slack, -1.0)]);
-                rows.at_most(own, (line.aim.most - line.value) * scale);
+                let row = slopes().map(|(at, slope)| (at, slope * scale)).chain([(slack, -1.0)]);
+                rows.at_most(row, (line.aim.most - line.value) * scale);
             }
             if line.aim.least.is_finite() {
-                let own = slopes().map(|(at, slope)| (at, -slope * scale)).chain([(slack, -1.0)]);
-                rows.at_most(own, (line.value - line.aim.least) * scale);
+                let row = slopes().map(|(at, slope)| (at, -slope * scale)).chain([(slack, -1.0)]);
+                rows.at_most(row, (line.value - line.aim.least) * scale);
             }
         }
         for (at, line) in self.lines.iter().enumerate() {

@@ -76,9 +76,9 @@ impl Search<'_> {
             let whole = near.map(|count| count.clamp(self.bounds[at][0], self.bounds[at][1]));
             all = all
                 .into_iter()
-                .flat_map(|own| {
+                .flat_map(|counts| {
                     whole.map(|count| {
-                        let mut next = own.clone();
+                        let mut next = counts.clone();
                         next[at] = count;
                         next
                     })

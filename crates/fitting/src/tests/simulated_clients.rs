@@ -119,7 +119,7 @@ fn client(dice: &mut Dice, layout: &str) -> Client {
 }
 
 fn goals(dice: &mut Dice, client: &Client) -> impl Iterator<Item = Want> + use<> {
-    let turn = client.posture.obliquity.map(|own| match own.flexibility {
+    let turn = client.posture.obliquity.map(|obliquity| match obliquity.flexibility {
         case::Flexibility::Fixed => Want::AccommodateObliquity,
         _ => Want::CorrectObliquity,
     });
@@ -217,12 +217,12 @@ impl<'a> Case<'a> {
         let pattern = self.known.pattern();
         let like = |number| Check::Press { number, answer: PressAnswer::Like };
         let pairs: Vec<(u8, usize, usize)> = (pattern.compartments().iter().enumerate())
-            .filter(|(_, own)| own.side == Some(Side::Left))
-            .filter(|(_, own)| can_be_made(pattern, &like(own.number)).is_ok())
-            .filter_map(|(at, own)| Some((own.number, at, partner(pattern, at)?)))
+            .filter(|(_, compartment)| compartment.side == Some(Side::Left))
+            .filter(|(_, compartment)| can_be_made(pattern, &like(compartment.number)).is_ok())
+            .filter_map(|(at, compartment)| Some((compartment.number, at, partner(pattern, at)?)))
             .collect();
-        let (number, own, other) = self.dice.one_of(&pairs);
-        let firmer = Number::Firmer(own, other).of(resting)?;
+        let (number, pressed, other) = self.dice.one_of(&pairs);
+        let firmer = Number::Firmer(pressed, other).of(resting)?;
         let answer = 1 + i32::from(firmer > UNLIKE_FROM) - i32::from(firmer < -UNLIKE_FROM);
         let answer = [PressAnswer::Slack, PressAnswer::Like, PressAnswer::Tight]
             [self.neighbour(answer, 0, 2) as usize];
@@ -300,7 +300,9 @@ impl<'a> Case<'a> {
             layout_digest: digest(),
             cell_digest: digest(),
             size: pattern.size(),
-            compartments: compartments.map(|own| (own.id.clone(), own.number)).collect(),
+            compartments: compartments
+                .map(|compartment| (compartment.id.clone(), compartment.number))
+                .collect(),
         }
     }
 
@@ -312,9 +314,9 @@ impl<'a> Case<'a> {
             layout: self.known.pattern().layout().to_string(),
             size: self.known.pattern().size(),
             counts: counts
-                .map(|(own, count)| RecordedCount {
-                    id: Name::new(own.id.as_str()).expect("an id"),
-                    number: own.number,
+                .map(|(compartment, count)| RecordedCount {
+                    id: Name::new(compartment.id.as_str()).expect("an id"),
+                    number: compartment.number,
                     stock: *count,
                     planned: *count,
                 })
@@ -366,9 +368,9 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     let stock: Vec<u32> =
         known.pattern().indices().map(|ix| known.stock()[ix].cells.stock).collect();
     let plan = crate::search::plan::plan(&input, &stock).expect("a plan");
-    let mut counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
+    let mut counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
     let mut outcome = Outcome {
-        settleable: oracle.as_ref().is_some_and(|own| own.0),
+        settleable: oracle.as_ref().is_some_and(|oracle| oracle.0),
         settled: [false; ROUNDS + 1],
         harmed: false,
         story: String::new(),
@@ -389,7 +391,7 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
             stop: Stop::never(),
         };
         let next = adjust(&input).expect("an adjustment");
-        let moved: u32 = next.moves.iter().map(|own| own.cells).sum();
+        let moved: u32 = next.moves.iter().map(|step| step.cells).sum();
         let fine = match (&reached, &oracle) {
             (Some((clear, met)), Some((_, could))) => {
                 *clear && met.iter().zip(could).all(|(met, could)| *met || !could)
@@ -409,7 +411,7 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         }));
         counts = next.counts;
     }
-    let goals: Vec<String> = case.client.goals.iter().map(|own| own.want.id()).collect();
+    let goals: Vec<String> = case.client.goals.iter().map(|goal| goal.want.id()).collect();
     let layout = known.pattern().layout();
     outcome.story = format!("{layout} {goals:?} the oracle {oracle:?}{}", outcome.story);
     outcome
@@ -451,13 +453,14 @@ fn shares(seeds: std::ops::Range<u64>) -> (f64, usize) {
         outcomes.extend(other.join().expect("it ends"));
         outcomes
     });
-    let settleable: Vec<&(u64, Outcome)> = outcomes.iter().filter(|own| own.1.settleable).collect();
+    let settleable: Vec<&(u64, Outcome)> =
+        outcomes.iter().filter(|case| case.1.settleable).collect();
     let share = |round: usize| {
-        let by = settleable.iter().filter(|own| own.1.settled[..=round].iter().any(|it| *it));
+        let by = settleable.iter().filter(|case| case.1.settled[..=round].iter().any(|it| *it));
         by.count() as f64 / settleable.len().max(1) as f64
     };
-    for own in settleable.iter().filter(|own| !own.1.settled.iter().any(|it| *it)) {
-        eprintln!("  {}: {}", own.0, own.1.story);
+    for case in settleable.iter().filter(|case| !case.1.settled.iter().any(|it| *it)) {
+        eprintln!("  {}: {}", case.0, case.1.story);
     }
     eprintln!(
         "settled by round 0, 1, 2, 3: {:.0} {:.0} {:.0} {:.0} % of {} that the oracle can settle, of {}",
@@ -470,7 +473,7 @@ fn shares(seeds: std::ops::Range<u64>) -> (f64, usize) {
     );
     let oracle = settleable.len() as f64 / outcomes.len() as f64;
     eprintln!("the oracle settles {:.0} %", 100.0 * oracle);
-    (share(ROUNDS), outcomes.iter().filter(|own| own.1.harmed).count())
+    (share(ROUNDS), outcomes.iter().filter(|case| case.1.harmed).count())
 }
 
 /// Seeds on which nothing was tuned.
