@@ -165,12 +165,13 @@ pub fn merged(
     parts: Vec<(String, String, Vec<SurveyRow>)>,
 ) -> Result<(String, Vec<SurveyRow>), WorkError> {
     let (mut rows, mut layout): (Vec<SurveyRow>, _) = (Vec::new(), String::new());
-    for (shown, of, part) in parts.into_iter().filter(|(_, _, part)| !part.is_empty()) {
-        if !layout.is_empty() && layout != of {
-            let message = format!("`{shown}` is a survey of {of}, the others are of {layout}");
+    for (shown, of_layout, part) in parts.into_iter().filter(|(_, _, part)| !part.is_empty()) {
+        if !layout.is_empty() && layout != of_layout {
+            let message =
+                format!("`{shown}` is a survey of {of_layout}, the others are of {layout}");
             return Err(WorkError::asked(message).hint("merge parts of one survey"));
         }
-        layout = of;
+        layout = of_layout;
         rows.extend(part);
     }
     rows.sort_by_key(|row| row.body.row);

@@ -19,7 +19,6 @@ use mechanics::{BodyError, Stop};
 use crate::checks::alarms::{ENOUGH_FELT, after};
 use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, felt_under, missing};
-use crate::checks::meaning::partner;
 use crate::checks::mistakes::looks;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{ClientOnCushion, index_of};
@@ -264,7 +263,7 @@ pub(crate) fn can_be_made(pattern: &Pattern, check: &Check) -> Result<(), Adjust
     if !outer(&pattern[ix].outer) {
         return Err(AdjustRefusal::Unreachable(number));
     }
-    partner(pattern, ix.index()).map(|_| ()).ok_or(AdjustRefusal::NoPartner(number))
+    pattern.partner(ix).map(|_| ()).ok_or(AdjustRefusal::NoPartner(number))
 }
 
 /// All that was found so far, each on the counts of its time, and what was found now.
@@ -344,8 +343,8 @@ fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
             x == y && p != q
         }
         (Check::Press { number: x, answer: p }, Check::Press { number: y, answer: q }) => {
-            let of = |number: u8| pattern.by_number(number).map(cushion::CompartmentIx::index);
-            let partners = of(*x).and_then(|ix| partner(pattern, ix)) == of(*y);
+            let of = |number: u8| pattern.by_number(number);
+            let partners = of(*x).and_then(|ix| pattern.partner(ix)) == of(*y);
             use case::PressAnswer::Like;
             // Of two partners one is firmer, or neither.
             x == y && p != q || partners && p == q && *p != Like

@@ -5,7 +5,7 @@
 //! hand can tell. All thresholds are practice judgements without a source, to be calibrated.
 
 use case::{Check, PressAnswer, SiteName, TopAnswer, UnderAnswer};
-use cushion::{Pattern, Side};
+use cushion::{CompartmentIx, Pattern, Side};
 use mechanics::Resting;
 
 /// Surface pressure under a seat bone up to which fingertips can be moved, Pa.
@@ -35,7 +35,7 @@ pub(crate) enum Number {
     /// Surface pressure at a site, Pa.
     Surface(SiteName),
     /// Fill pressure of a compartment over that of another, less one.
-    Firmer(usize, usize),
+    Firmer(CompartmentIx, CompartmentIx),
     /// How much higher the right seat bone is than the left, m.
     RightHigher,
 }
@@ -49,7 +49,7 @@ impl Number {
             Self::Clearance(side) => clearance(side)?,
             Self::Surface(name) => site(name)?.pressure.to_pa(),
             Self::Firmer(pressed, other) => {
-                let fill = |at: usize| resting.compartments[at].pressure.to_pa();
+                let fill = |ix: CompartmentIx| resting.compartments[ix.index()].pressure.to_pa();
                 fill(pressed) / fill(other).max(50.0) - 1.0
             }
             Self::RightHigher => clearance(Side::Right)? - clearance(Side::Left)?,
@@ -74,14 +74,6 @@ impl Meaning {
     pub(crate) fn misfit(&self, number: f64) -> f64 {
         ((number - self.most).max(0.0) - (self.least - number).max(0.0)) / self.fineness
     }
-}
-
-/// The compartment that mirrors another one, where the layout has both.
-pub(crate) fn partner(pattern: &Pattern, at: usize) -> Option<usize> {
-    let all = pattern.compartments();
-    let side = all[at].side?;
-    let id = all[at].id.as_str().strip_suffix(side.words())?;
-    pattern.by_id(&format!("{id}{}", side.other().words())).map(cushion::CompartmentIx::index)
 }
 
 /// What a check says; nothing where fingers are held, which can mean two opposite things, and of
@@ -117,8 +109,8 @@ pub(crate) fn meaning(pattern: &Pattern, check: &Check) -> Option<Meaning> {
         // A hand that found nothing says nothing, and skin has no number.
         Check::Under { answer: UnderAnswer::NotFound, .. } | Check::Skin { .. } => return None,
         Check::Press { number, answer } => {
-            let pressed = pattern.by_number(number)?.index();
-            let number = Number::Firmer(pressed, partner(pattern, pressed)?);
+            let pressed = pattern.by_number(number)?;
+            let number = Number::Firmer(pressed, pattern.partner(pressed)?);
             let (least, most) = match answer {
                 PressAnswer::Slack => (f64::NEG_INFINITY, -UNLIKE_FROM),
                 PressAnswer::Like => (-UNLIKE_FROM, UNLIKE_FROM),

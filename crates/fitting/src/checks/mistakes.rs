@@ -3,11 +3,10 @@
 //! Each mistake is solved forward as if it had been made, the unknowns estimated anew, and what
 //! still does not fit is compared. How often each mistake is made is a practice judgement.
 
-use cushion::{Length, Pattern};
+use cushion::{CompartmentIx, Length, Pattern};
 
 use crate::checks::adjust::{AdjustInput, AdjustRefusal, checked_rounds};
 use crate::checks::estimate::{Round, estimate};
-use crate::checks::meaning::partner;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::MeshedCushion;
 use crate::prediction::unknowns::Assumptions;
@@ -44,7 +43,7 @@ struct Trial {
 enum Counts {
     AsWritten,
     Mirrored,
-    Short(usize),
+    Short(CompartmentIx),
 }
 
 /// Where to look in the set-up when something is wrong, what is quickest seen first.
@@ -137,13 +136,14 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Ve
         },
     ];
     let short = 0.15 / pattern.compartments().len() as f64;
-    for (at, compartment) in pattern.compartments().iter().enumerate() {
+    for ix in pattern.indices() {
+        let compartment = &pattern[ix];
         let words = format!(
             "Compartment {} ({}) is about a quarter short of cells. Count it.",
             compartment.number,
             compartment.id.as_str()
         );
-        all.push(Trial { counts: Counts::Short(at), ..trial(&words, short) });
+        all.push(Trial { counts: Counts::Short(ix), ..trial(&words, short) });
     }
     all
 }
@@ -151,10 +151,12 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Ve
 impl Trial {
     /// A round with what would really be in the cushion.
     fn really(&self, pattern: &Pattern, round: &Round) -> Round {
-        let counts = round.counts.iter().enumerate().map(|(at, count)| match self.counts {
+        let counts = pattern.indices().zip(&round.counts).map(|(ix, count)| match self.counts {
             Counts::AsWritten => *count,
-            Counts::Mirrored => partner(pattern, at).map_or(*count, |other| round.counts[other]),
-            Counts::Short(short) if short == at => (1.0 - SHORT) * count,
+            Counts::Mirrored => {
+                pattern.partner(ix).map_or(*count, |other| round.counts[other.index()])
+            }
+            Counts::Short(short) if short == ix => (1.0 - SHORT) * count,
             Counts::Short(_) => *count,
         });
         Round { counts: counts.collect(), checks: round.checks.clone() }
