@@ -16,7 +16,7 @@ mod tests;
 pub use crate::advice::cautions::cautions;
 pub use crate::advice::code_group::{CodeGroup, VERIFICATION, WIDE_FROM, code_group};
 pub use crate::advice::drift::{ReCheck, re_check};
-pub use crate::advice::setup_card::{Finding, Reference, reference};
+pub use crate::advice::setup_card::{CardAdvice, IfThen, card_advice};
 pub use crate::advice::sizing::{DEPTH_ROOM, Sizing, SizingRule, WIDTH_ROOM, consequences, sizing};
 pub use crate::advice::survey::{Cushions, size_for, survey};
 pub use crate::advice::{altitude, counting};

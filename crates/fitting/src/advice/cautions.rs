@@ -1,6 +1,8 @@
 //! What whoever reads a plan should know: sentences, each with its condition and its source.
 
-use case::{Base, Caution, Chair, Healing, PlannedCount, Sensation, Want, Weight, WeightShift};
+use case::{
+    Base, Caution, CautionSeverity, Chair, Healing, PlannedCount, Sensation, Want, WeightShift,
+};
 use cushion::{Length, MadeSize, Mass, Pressure, Side};
 
 use crate::advice::drift::re_check;
@@ -34,7 +36,7 @@ const HEINRICHS: &str = "Heinrichs, Kirby et al., Disabil Rehabil Assist Technol
 
 fn caution(
     id: &'static str,
-    severity: Weight,
+    severity: CautionSeverity,
     source: &'static str,
     text: impl Into<String>,
 ) -> Caution {
@@ -70,7 +72,7 @@ fn layers(input: &PlanInput<'_>) -> Option<Caution> {
             (true, false) => "A pad lies",
             _ => "A sling lies",
         };
-        caution("layers", Weight::Warning, CAN_SCIP, format!(
+        caution("layers", CautionSeverity::Warning, CAN_SCIP, format!(
             "{what} on the cushion. Every layer takes some of what the cells do: make the checks with it in place, and take it away where it can be."
         ))
     })
@@ -82,7 +84,7 @@ fn skin(input: &PlanInput<'_>) -> Vec<Caution> {
     let mut cautions = Vec::new();
     let open = skin.injuries.iter().filter(|injury| injury.state == Healing::Open);
     for injury in open {
-        cautions.push(caution("open-injury", Weight::Stop, PVA, format!(
+        cautions.push(caution("open-injury", CautionSeverity::Stop, PVA, format!(
             "An open pressure injury at the {} ({}). The treating clinician decides whether and how long to sit.",
             injury.site.words(),
             injury.seen_on
@@ -91,7 +93,7 @@ fn skin(input: &PlanInput<'_>) -> Vec<Caution> {
     let feels = matches!(skin.sensation, Some(Sensation::Impaired | Sensation::Absent));
     let shifts = matches!(skin.weight_shift, Some(WeightShift::Limited | WeightShift::Unable));
     if feels || shifts {
-        cautions.push(caution("cannot-tell", Weight::Warning, PVA,
+        cautions.push(caution("cannot-tell", CautionSeverity::Warning, PVA,
             "The client cannot feel, or cannot shift, enough to protect the skin. Plan who takes the load off, 1 to 2 minutes every 30 minutes, and who looks at the skin.",
         ));
     }
@@ -103,7 +105,7 @@ fn obliquity(input: &PlanInput<'_>) -> Vec<Caution> {
     let mut cautions = Vec::new();
     let Some(oblique) = crate::goals::needs::oblique(input.client) else { return cautions };
     if oblique.by < HEIGHT_THAT_MATTERS {
-        cautions.push(caution("small-obliquity", Weight::Note, PRACTICE, format!(
+        cautions.push(caution("small-obliquity", CautionSeverity::Note, PRACTICE, format!(
             "The client's {} side is LOWER by {:.0} mm at the seat bones. Less than 10 mm is often let be.",
             oblique.lower.words().to_uppercase(),
             oblique.by.to_mm()
@@ -112,7 +114,7 @@ fn obliquity(input: &PlanInput<'_>) -> Vec<Caution> {
     if oblique.reducible > Length::ZERO {
         cautions.push(caution(
             "low-side",
-            Weight::Warning,
+            CautionSeverity::Warning,
             PRACTICE,
             format!(
                 "Building up under the low side loads its seat bone: check the {} side first.",
@@ -129,7 +131,7 @@ fn feet(input: &PlanInput<'_>) -> Option<Caution> {
     let uses = [Side::Left, Side::Right].into_iter().any(|side| propulsion.uses_foot(side));
     let asked = input.client.goals.iter().any(|goal| matches!(goal.want, Want::LowerFront { .. }));
     (uses && !asked).then(|| {
-        caution("foot", Weight::Note, HEINRICHS,
+        caution("foot", CautionSeverity::Note, HEINRICHS,
             "The client propels with a foot, and no goal lowers the front. Measure the loaded front edge against the lower leg with the shoe on: 25 to 50 mm below it is best.",
         )
     })
@@ -148,7 +150,7 @@ fn size(input: &PlanInput<'_>) -> Option<Caution> {
     let reasons = sized.why_not.into_iter().next()?.1;
     Some(caution(
         "size",
-        Weight::Warning,
+        CautionSeverity::Warning,
         "see `seatwright size`",
         format!("The size does not suit the measures: {}.", reasons.join("; ")),
     ))
@@ -169,14 +171,17 @@ fn altitude_note(input: &PlanInput<'_>) -> Vec<Caution> {
             ));
         }
     }
-    said.into_iter().map(|text| caution("altitude", Weight::Note, "ISO 2533", text)).collect()
+    said.into_iter()
+        .map(|text| caution("altitude", CautionSeverity::Note, "ISO 2533", text))
+        .collect()
 }
 
 /// A look that is due.
 fn re_check_due(input: &PlanInput<'_>) -> Option<Caution> {
     let due = re_check(input.client, input.on)?;
     let text = format!("Re-check by {}, because {}.", due.by, due.because.join("; "));
-    let severity = if due.by <= input.on { Weight::Warning } else { Weight::Note };
+    let severity =
+        if due.by <= input.on { CautionSeverity::Warning } else { CautionSeverity::Note };
     Some(caution("re-check", severity, CAN_SCIP, text))
 }
 
@@ -188,16 +193,16 @@ fn out_of_range(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<Caution> 
             let cells = input.cushion.stock()[ix].cells;
             let number = count.number;
             if count.planned == 0 {
-                Some(caution("empty", Weight::Stop, PRACTICE, format!(
+                Some(caution("empty", CautionSeverity::Stop, PRACTICE, format!(
                     "Compartment {number} would be empty. A cushion is never used with an empty compartment."
                 )))
             } else if count.planned < cells.low {
-                Some(caution("few-cells", Weight::Warning, MODEL, format!(
+                Some(caution("few-cells", CautionSeverity::Warning, MODEL, format!(
                     "Compartment {number} gets {} cells; fewer than {} leave its top slack. Check by hand for bottoming out on that side first.",
                     count.planned, cells.low
                 )))
             } else if count.planned > cells.high {
-                Some(caution("many-cells", Weight::Warning, MODEL, format!(
+                Some(caution("many-cells", CautionSeverity::Warning, MODEL, format!(
                     "Compartment {number} gets {} cells; above {} the estimate is not good. It may be hard and unstable.",
                     count.planned, cells.high
                 )))
@@ -212,7 +217,7 @@ fn without_rating(input: &PlanInput<'_>) -> Option<Caution> {
     input.cushion.pattern().max_user_weight().is_none().then(|| {
         caution(
             "no-rating",
-            Weight::Warning,
+            CautionSeverity::Warning,
             "the layout file",
             format!(
                 "The layout is not made in size {}; there is no maximum user weight for it.",
@@ -226,7 +231,7 @@ fn old_weight(input: &PlanInput<'_>) -> Option<Caution> {
     let Some(weighing) = input.client.latest_weighing() else {
         return Some(caution(
             "no-weight",
-            Weight::Warning,
+            CautionSeverity::Warning,
             PRACTICE,
             "No body weight is given. Weigh the client: neither the rating nor the plan can be checked without it.",
         ));
@@ -235,7 +240,7 @@ fn old_weight(input: &PlanInput<'_>) -> Option<Caution> {
     (age > OLD_WEIGHING).then(|| {
         caution(
             "old-weight",
-            Weight::Warning,
+            CautionSeverity::Warning,
             PRACTICE,
             format!("The body weight is of {}. Weigh the client again.", weighing.on),
         )
@@ -252,7 +257,7 @@ fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Caut
     // A tenth of the cells is about a tenth of the height, so several millimetres.
     let many = 10 * planned.abs_diff(stock) > stock;
     (changed || many).then(|| {
-        caution("height", Weight::Warning, PRACTICE, "This plan raises or lowers the client. Set the footrests again, and check transfers, brakes and the table.")
+        caution("height", CautionSeverity::Warning, PRACTICE, "This plan raises or lowers the client. Set the footrests again, and check transfers, brakes and the table.")
     })
 }
 
@@ -264,7 +269,7 @@ fn too_few_spares(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Caut
     (needed > spares).then(|| {
         caution(
             "spares",
-            Weight::Warning,
+            CautionSeverity::Warning,
             PRACTICE,
             format!("The plan needs {needed} cells from the spare bag, and {spares} are in it."),
         )
@@ -277,13 +282,13 @@ fn chair(input: &PlanInput<'_>) -> Vec<Caution> {
     let mut cautions = Vec::new();
     if chair.base == Some(Base::Sling) {
         cautions.push(
-            caution("sling", Weight::Warning, PRACTICE, "The chair has a sling seat. Rule out sag first, or put in a solid seat: sag undoes what the compartments do."),
+            caution("sling", CautionSeverity::Warning, PRACTICE, "The chair has a sling seat. Rule out sag first, or put in a solid seat: sag undoes what the compartments do."),
         );
     }
     if chair.inside_width.is_some_and(|inside| size.width() > inside) {
         cautions.push(caution(
             "too-wide",
-            Weight::Warning,
+            CautionSeverity::Warning,
             PRACTICE,
             "The cushion is wider than the chair inside: it will be squeezed and stand higher.",
         ));
@@ -291,7 +296,7 @@ fn chair(input: &PlanInput<'_>) -> Vec<Caution> {
     if chair.inside_depth.is_some_and(|inside| size.depth() > inside) {
         cautions.push(caution(
             "too-deep",
-            Weight::Warning,
+            CautionSeverity::Warning,
             PRACTICE,
             "The cushion is deeper than the seat of the chair.",
         ));

@@ -3,7 +3,7 @@
 //! Each line's cells are solved for on the counts as they are. Both sides have their lines always:
 //! where cells are too many, or would harm, the line says so instead of missing.
 
-use case::{Client, GoalOutcome, Move, SiteName};
+use case::{Client, GoalOutcome, SiteName};
 use cushion::{Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
 
@@ -13,7 +13,6 @@ use crate::goals::wanted::GoalReader;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::ClientOnCushion;
 use crate::prediction::prepared::PreparedCushion;
-use crate::search::moves::moves;
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
 
@@ -33,7 +32,7 @@ const NO_MORE: f64 = 0.01;
 
 /// One line of the table.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Finding {
+pub struct IfThen {
     /// What is found.
     pub finding: String,
     /// What to do.
@@ -42,26 +41,24 @@ pub struct Finding {
     pub cost: String,
 }
 
-/// What goes onto the setup card.
+/// What goes onto the setup card beside the counts.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Reference {
+pub struct CardAdvice {
     /// What became of each goal, in sentences.
     pub goals: Vec<String>,
-    /// From the stock fill to the counts.
-    pub moves: Vec<Move>,
     /// The table.
-    pub if_then: Vec<Finding>,
+    pub if_then: Vec<IfThen>,
 }
 
 /// Returns what goes onto the setup card for counts, in the pattern's order; none where the client
 /// does not come to rest on them.
 #[must_use]
-pub fn reference(
+pub fn card_advice(
     client: &Client,
     cushion: &PreparedCushion,
     weight: Mass,
     counts: &[u32],
-) -> Option<Reference> {
+) -> Option<CardAdvice> {
     let (pattern, stop) = (cushion.pattern(), Stop::never());
     let seated = ClientOnCushion::new(
         cushion.coarse(),
@@ -78,9 +75,8 @@ pub fn reference(
         home: Vec::new(),
     };
     let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
-    let stock_counts: Vec<u32> =
-        pattern.indices().map(|ix| cushion.stock()[ix].cells.stock).collect();
-    let stock: Vec<f64> = stock_counts.iter().map(|count| f64::from(*count)).collect();
+    let stock: Vec<f64> =
+        pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
     let filling = search.filled(&real, None)?;
     let stock = search.filled(&stock, Some(&filling))?;
     let effects = seated.effects_at(&real, &filling.resting)?;
@@ -97,13 +93,12 @@ pub fn reference(
         filling: &filling,
         effects: &effects,
     };
-    Some(Reference { goals, moves: moves(pattern, &stock_counts, counts), if_then: table.rows() })
+    Some(CardAdvice { goals, if_then: table.rows() })
 }
 
 /// A goal as a sentence.
 fn sentence(goal: &GoalOutcome) -> String {
-    let mut words = goal.words.clone();
-    words[..1].make_ascii_uppercase();
+    let words = capitalised(&goal.words);
     match (goal.reached, goal.met, &goal.why) {
         (Some(reached), true, _) if goal.unit == "% less" => {
             let (least, most) = (0.8 * reached, 1.2 * reached);
@@ -122,6 +117,12 @@ fn sentence(goal: &GoalOutcome) -> String {
             format!("{words}. NOT DONE: {}.", why.as_deref().unwrap_or("it is out of reach"))
         }
     }
+}
+
+/// Words with a capital at their head, whatever letter it is.
+fn capitalised(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 struct Table<'a> {
@@ -147,7 +148,7 @@ enum Remedy {
 
 impl Table<'_> {
     /// Alarms first, then each finding for the left and for the right.
-    fn rows(&self) -> Vec<Finding> {
+    fn rows(&self) -> Vec<IfThen> {
         let both = [Side::Left, Side::Right];
         let mut rows = vec![bone_felt(), mark()];
         rows.extend(both.map(|side| self.too_low(side)));
@@ -256,17 +257,17 @@ impl Table<'_> {
         finding: String,
         remedy: &Remedy,
         say: impl Fn(f64, &Filling) -> String,
-    ) -> Finding {
+    ) -> IfThen {
         let (then, cost) = match remedy {
             Remedy::Cells(cells, then) => (say(*cells, then), self.cost(side, then)),
             Remedy::TooMany => (MORE_THAN_A_HANDFUL.to_owned(), String::new()),
             Remedy::Harm => (OFF_AND_CALL.to_owned(), String::new()),
         };
-        Finding { finding, then, cost }
+        IfThen { finding, then, cost }
     }
 
     /// Too little left under a seat bone.
-    fn too_low(&self, side: Side) -> Finding {
+    fn too_low(&self, side: Side) -> IfThen {
         let finding = format!("Under 25 mm felt under the {} seat bone", side.words());
         let Some(under) = self.under(side) else { return unreachable(finding) };
         let remedy = self.remedy(&[(under, 1.0)], STEP, |then| self.height(then, side));
@@ -280,7 +281,7 @@ impl Table<'_> {
     }
 
     /// Pinched on top with enough left underneath: overfilled.
-    fn too_firm(&self, side: Side) -> Finding {
+    fn too_firm(&self, side: Side) -> IfThen {
         let bone = SiteName::SeatBone(side);
         let finding = |needed: f64| {
             format!(
@@ -306,7 +307,7 @@ impl Table<'_> {
     }
 
     /// The pelvis lower on one side than it should be.
-    fn lower(&self, side: Side) -> Finding {
+    fn lower(&self, side: Side) -> IfThen {
         let finding = format!(
             "Pelvis lower on the {} by 5 mm more than it should be (first rule out sag and uneven fill)",
             side.words()
@@ -332,12 +333,12 @@ const MORE_THAN_A_HANDFUL: &str = "Needs more cells than a handful: client off, 
 const OFF_AND_CALL: &str = "No cells: client off, call.";
 
 /// A line for which this layout has no compartment of its own.
-fn unreachable(finding: String) -> Finding {
-    Finding { finding, then: OFF_AND_CALL.to_owned(), cost: String::new() }
+fn unreachable(finding: String) -> IfThen {
+    IfThen { finding, then: OFF_AND_CALL.to_owned(), cost: String::new() }
 }
 
-fn bone_felt() -> Finding {
-    Finding {
+fn bone_felt() -> IfThen {
+    IfThen {
         finding: "A seat bone felt through the cushion, left or right".to_owned(),
         then:
             "CLIENT OFF NOW. No cells by this table. Look at the seat (sag), FRONT and TOP, left \
@@ -347,8 +348,8 @@ fn bone_felt() -> Finding {
     }
 }
 
-fn mark() -> Finding {
-    Finding {
+fn mark() -> IfThen {
+    IfThen {
         finding:
             "A mark on the skin that is still there after 30 minutes, open skin, or an injury \
                   that looks worse"
@@ -388,4 +389,26 @@ fn percent(by: f64) -> String {
 fn signed(by: f64) -> String {
     let whole = by.round();
     if whole < 0.0 { format!("\u{2212}{:.0}", -whole) } else { format!("+{:.0}", whole.abs()) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_goal_may_begin_with_any_letter_or_with_none() {
+        let goal = |words: &str| GoalOutcome {
+            id: "test".to_owned(),
+            words: words.to_owned(),
+            wanted: 5.0,
+            reached: Some(4.0),
+            unit: "mm higher",
+            met: true,
+            why: None,
+        };
+        let said = |words| sentence(&goal(words));
+        assert_eq!(said("a shelf"), "A shelf. Expected: 4 mm higher (wanted 5).");
+        assert_eq!(said("\u{e1}gy"), "\u{c1}gy. Expected: 4 mm higher (wanted 5).");
+        assert_eq!(said(""), ". Expected: 4 mm higher (wanted 5).");
+    }
 }

@@ -314,13 +314,13 @@ fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<String> {
 /// Answers of the last round that do not go with all else: numbers, or words.
 fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<String> {
     let last =
-        learnt.misfits.iter().filter(|misfit| misfit.0 + 1 == rounds && misfit.2.word == words);
-    last.filter(|misfit| misfit.3.abs() > QUESTIONED)
+        learnt.misfits.iter().filter(|misfit| misfit.round + 1 == rounds && misfit.word == words);
+    last.filter(|misfit| misfit.by.abs() > QUESTIONED)
         .map(|misfit| {
             format!(
                 "\"{}\" does not go with what else is known. Check it again; if it stays, `--why` \
                  looks for mistakes in the set-up.",
-                misfit.1
+                misfit.check
             )
         })
         .collect()

@@ -28,14 +28,26 @@ pub(crate) struct Round {
 /// The unknowns as far as they are known.
 #[derive(Clone, Debug)]
 pub(crate) struct Estimate {
-    /// The setting that agrees best.
+    /// The assumptions that agree best.
     pub(crate) assumptions: Assumptions,
     /// Standard deviation of the clearance under each seat bone on the last filling, m.
     pub(crate) clearance_sd: [f64; 2],
-    /// How badly each answer still fits: round, answer, what it says, misfit in units of fineness.
-    pub(crate) misfits: Vec<(usize, Check, Meaning, f64)>,
+    /// How badly each answer still fits.
+    pub(crate) misfits: Vec<Misfit>,
     /// The sum of squares of misfits and of departures from what was believed before.
     pub(crate) disagreement: f64,
+}
+
+/// How badly an answer fits.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Misfit {
+    /// The round, from 0.
+    pub(crate) round: usize,
+    pub(crate) check: Check,
+    /// Whether the answer is a word.
+    pub(crate) word: bool,
+    /// In units of how finely it can be told.
+    pub(crate) by: f64,
 }
 
 /// Estimates the unknowns from all rounds, the last one last.
@@ -72,7 +84,10 @@ pub(crate) fn estimate(
     }
     let clearance_sd = estimation.clearance_sd(&places, &seen, &slopes);
     let misfits = (answers.iter().zip(&seen.numbers))
-        .map(|((at, check, meaning), number)| (*at, *check, *meaning, meaning.misfit(*number)))
+        .map(|((round, check, meaning), number)| {
+            let by = meaning.misfit(*number);
+            Misfit { round: *round, check: *check, word: meaning.word, by }
+        })
         .collect();
     let disagreement = estimation.disagreement(&places, &seen);
     Ok(Estimate {

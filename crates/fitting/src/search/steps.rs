@@ -18,6 +18,25 @@ use crate::prediction::client_on_cushion::{ClientOnCushion, has_numbers};
 const MOST_STEPS: usize = 14;
 /// A step below this many cells is none.
 const SMALL_STEP: f64 = 0.2;
+/// The share of the home counts within which straight lines are trusted at first. A judgement: a
+/// step that turns out worse shrinks it, so it costs solutions rather than answers. So do the next
+/// four.
+const FIRST_REACH: f64 = 0.12;
+/// The most that it grows to.
+const MOST_REACH: f64 = 0.25;
+/// The least: of a compartment of a hundred cells less than half a cell.
+const LEAST_REACH: f64 = 0.004;
+/// By how much it grows after a step that was better.
+const GROWTH: f64 = 1.6;
+/// By how much it shrinks after one that was not.
+const SHRINKING: f64 = 0.4;
+/// Cells by which every compartment may change in a step, however small it is.
+const LEAST_SPAN: f64 = 2.0;
+/// The least room of an aim in the program, in tolerances: without any, rounding leaves no solution.
+const LEAST_SLACK: f64 = 1e-6;
+/// The weight of what does not count yet against what does: enough to tell changes apart that are
+/// equally good, too little to shift what is decided.
+const TIE_BREAK: f64 = 1e-7;
 /// Differences below this many tolerances decide nothing.
 const QUANTUM: f64 = 0.05;
 
@@ -96,15 +115,24 @@ impl Search<'_> {
         pairs.map(|(count, home)| (count - home).powi(2) / home.max(1.0)).sum()
     }
 
+    /// The aims as straight lines around a filling.
+    pub(crate) fn linear_aims(&self, filling: &Filling, slopes: &Slopes) -> Vec<LinearAim<'_>> {
+        let aims = self.aims.iter().filter_map(|aim| {
+            let value = aim.quantity.value(filling)?;
+            Some(LinearAim { aim, value, slope: aim.quantity.slope(filling, slopes), slack: None })
+        });
+        aims.collect()
+    }
+
     /// The best filling near a start, not in whole numbers.
     pub(crate) fn best(&self, start: Filling) -> Filling {
         let mut best = start;
         let mut score = self.score(&best);
-        let mut reach = 0.12;
+        let mut reach = FIRST_REACH;
         for _ in 0..MOST_STEPS {
             let Some(slopes) = self.slopes(&best) else { break };
             let mut moved = false;
-            while reach > 0.004 {
+            while reach > LEAST_REACH {
                 let Some(counts) = self.step(&best, &slopes, reach) else { break };
                 let length = largest_change(&counts, &best.counts);
                 if length < SMALL_STEP {
@@ -114,10 +142,10 @@ impl Search<'_> {
                 match next {
                     Some((better, next)) if better < score => {
                         (score, best, moved) = (better, next, true);
-                        reach = (reach * 1.6).min(0.25);
+                        reach = (reach * GROWTH).min(MOST_REACH);
                         break;
                     }
-                    _ => reach *= 0.4,
+                    _ => reach *= SHRINKING,
                 }
             }
             if !moved {
@@ -131,19 +159,14 @@ impl Search<'_> {
     /// of the home counts.
     fn step(&self, filling: &Filling, slopes: &Slopes, reach: f64) -> Option<Vec<f64>> {
         let n = filling.counts.len();
-        let lines: Vec<Line> = (self.aims.iter())
-            .filter_map(|aim| {
-                let value = aim.quantity.value(filling)?;
-                Some(Line { aim, value, slope: aim.quantity.slope(filling, slopes), slack: None })
-            })
-            .collect();
-        let span = |at: usize| (reach * self.home[at]).max(2.0);
+        let span = |at: usize| (reach * self.home[at]).max(LEAST_SPAN);
         let room: Vec<[f64; 2]> = (0..n)
             .map(|at| {
                 let (count, [least, most]) = (filling.counts[at], self.bounds[at]);
                 [(-span(at)).max(least - count).min(0.0), span(at).min(most - count).max(0.0)]
             })
             .collect();
+        let lines = self.linear_aims(filling, slopes);
         let mut program = Program { lines, room, from: &filling.counts, home: &self.home };
         for rank in 0..self.ranks() {
             let (_, slacks) = program.solve(Some(rank))?;
@@ -164,17 +187,19 @@ fn largest_change(a: &[f64], b: &[f64]) -> f64 {
 }
 
 /// An aim where effects are straight lines.
-struct Line<'a> {
-    aim: &'a Aim,
-    value: f64,
-    slope: Vec<f64>,
+pub(crate) struct LinearAim<'a> {
+    pub(crate) aim: &'a Aim,
+    /// The value where the line begins.
+    pub(crate) value: f64,
+    /// What one cell more in each compartment does to it.
+    pub(crate) slope: Vec<f64>,
     /// How far it may be off, once its rank is decided.
     slack: Option<f64>,
 }
 
 /// The least-squares problem of one rank.
 struct Program<'a> {
-    lines: Vec<Line<'a>>,
+    lines: Vec<LinearAim<'a>>,
     room: Vec<[f64; 2]>,
     from: &'a [f64],
     home: &'a [f64],
@@ -188,7 +213,7 @@ impl Program<'_> {
     /// from home. Returns the changes and how far each aim is off.
     fn solve(&self, rank: Option<usize>) -> Option<(Vec<f64>, Vec<f64>)> {
         let n = self.room.len();
-        let counted = |line: &Line<'_>| line.slack.is_some() || rank == Some(line.aim.rank);
+        let counted = |line: &LinearAim<'_>| line.slack.is_some() || rank == Some(line.aim.rank);
         let m = self.lines.len();
         let mut rows = Rows::default();
         for (at, line) in self.lines.iter().enumerate().filter(|(_, line)| counted(line)) {
@@ -208,7 +233,7 @@ impl Program<'_> {
             rows.at_most([(n + at, -1.0)].into_iter(), 0.0);
             let most = if counted(line) { line.slack.map(|slack| slack + GIVE) } else { Some(0.0) };
             if let Some(most) = most {
-                rows.at_most([(n + at, 1.0)].into_iter(), most.max(1e-6));
+                rows.at_most([(n + at, 1.0)].into_iter(), most.max(LEAST_SLACK));
             }
         }
         for (at, [low, high]) in self.room.iter().enumerate() {
@@ -222,16 +247,14 @@ impl Program<'_> {
 
     /// Squares and straight parts of what is made least.
     fn objective(&self, rank: Option<usize>) -> (Vec<f64>, Vec<f64>) {
-        // Enough to tell changes apart that are equally good.
-        let small = 1e-7;
-        let home = if rank.is_some() { small } else { 1.0 };
+        let home = if rank.is_some() { TIE_BREAK } else { 1.0 };
         let mut weights: Vec<f64> =
             self.home.iter().map(|home_count| home / home_count.max(1.0)).collect();
         let mut linear: Vec<f64> = (weights.iter().zip(self.from).zip(self.home))
             .map(|((weight, from), home)| weight * (from - home))
             .collect();
         for line in &self.lines {
-            weights.push(if rank == Some(line.aim.rank) { 1.0 } else { small });
+            weights.push(if rank == Some(line.aim.rank) { 1.0 } else { TIE_BREAK });
             linear.push(0.0);
         }
         (weights, linear)

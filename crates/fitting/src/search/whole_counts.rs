@@ -1,15 +1,19 @@
 //! Whole cells: the best whole counts around an answer that is not whole.
 
-use crate::goals::aims::{Aim, Filling, Slopes};
-use crate::search::steps::{Score, Search};
+use crate::goals::aims::Filling;
+use crate::search::steps::{LinearAim, Score, Search};
 
 /// Candidates that are solved anew in each round.
 const SOLVED: usize = 6;
 /// Rounds of looking at neighbours; some two do.
 const MOST_ROUNDS: usize = 6;
 
-/// An aim as a straight line: its value, and its slope by each count.
-type Line<'a> = (&'a Aim, f64, Vec<f64>);
+/// Compartments that are rounded both ways, the others to the nearest: two to the tenth are a
+/// thousand candidates, which straight lines sort in no time.
+const BOTH_WAYS: usize = 10;
+/// Compartments in which a neighbour differs at most: enough to move a cell from one to another and
+/// to make up for it in a third; four would be many times as many.
+const CHANGED: u32 = 3;
 
 impl Search<'_> {
     /// The best whole counts around a filling: first among the counts next to it, then by
@@ -18,13 +22,13 @@ impl Search<'_> {
     /// None where nothing near it comes to rest.
     pub(crate) fn best_whole_counts(&self, best: &Filling) -> Option<Filling> {
         let slopes = self.slopes(best)?;
-        let lines = self.lines(best, &slopes);
+        let lines = self.linear_aims(best, &slopes);
         let mut candidates = self.around(&best.counts);
         candidates.sort_by_cached_key(|counts| Ordered(self.guess(&best.counts, &lines, counts)));
         let mut found = self.best_of(&candidates[..candidates.len().min(SOLVED)], best)?;
         for _ in 0..MOST_ROUNDS {
             let slopes = self.slopes(&found.1)?;
-            let lines = self.lines(&found.1, &slopes);
+            let lines = self.linear_aims(&found.1, &slopes);
             let mut near: Vec<(Score, Vec<f64>)> = (self.neighbours(&found.1.counts).into_iter())
                 .map(|counts| (self.guess(&found.1.counts, &lines, &counts), counts))
                 .filter(|(score, _)| *score < found.0)
@@ -47,19 +51,9 @@ impl Search<'_> {
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
     }
 
-    /// The aims as straight lines around a filling.
-    fn lines(&self, from: &Filling, slopes: &Slopes) -> Vec<Line<'_>> {
-        let aims = self.aims.iter();
-        aims.filter_map(|aim| {
-            let value = aim.quantity.value(from)?;
-            Some((aim, value, aim.quantity.slope(from, slopes)))
-        })
-        .collect()
-    }
-
     /// The score that straight lines make expect.
-    fn guess(&self, from: &[f64], lines: &[Line<'_>], counts: &[f64]) -> Score {
-        let offs = lines.iter().map(|(aim, value, slope)| {
+    fn guess(&self, from: &[f64], lines: &[LinearAim<'_>], counts: &[f64]) -> Score {
+        let offs = lines.iter().map(|LinearAim { aim, value, slope, .. }| {
             let changes = counts.iter().zip(from).zip(slope);
             let by: f64 = changes.map(|((to, from), slope)| slope * (to - from)).sum();
             (aim.rank, aim.off(value + by))
@@ -71,7 +65,7 @@ impl Search<'_> {
     /// the first ten where there are more.
     fn around(&self, counts: &[f64]) -> Vec<Vec<f64>> {
         let mut all = vec![counts.iter().map(|count| count.round()).collect::<Vec<f64>>()];
-        for at in 0..counts.len().min(10) {
+        for at in 0..counts.len().min(BOTH_WAYS) {
             let near = [counts[at].floor(), counts[at].ceil()];
             let whole = near.map(|count| count.clamp(self.bounds[at][0], self.bounds[at][1]));
             all = all
@@ -92,7 +86,7 @@ impl Search<'_> {
     /// Counts with one cell more or one less in up to three compartments.
     fn neighbours(&self, counts: &[f64]) -> Vec<Vec<f64>> {
         let mut all = Vec::new();
-        self.change_from(0, 3, counts, &mut all);
+        self.change_from(0, CHANGED, counts, &mut all);
         all.retain(|next| next != counts);
         all
     }

@@ -2,14 +2,14 @@
 
 use case::{Client, Flexibility, PelvicObliquity, Want};
 use cushion::{Length, Mass, Side};
-use fitting::{Finding, PlanInput, Spacings, plan, reference};
+use fitting::{IfThen, PlanInput, Spacings, card_advice, plan};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
 
 const DAY: case::Date = case::Date::constant(2026, 3, 2);
 
-fn table(layout: &str, size: &str, client: &Client) -> Vec<Finding> {
+fn table(layout: &str, size: &str, client: &Client) -> Vec<IfThen> {
     let cushion = cushion(layout, size, Spacings::all(Length::from_mm(12.0)));
     let stock: Vec<u32> =
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
@@ -17,7 +17,7 @@ fn table(layout: &str, size: &str, client: &Client) -> Vec<Finding> {
         .unwrap();
     let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
     let weight = client.weighing.as_ref().unwrap().weight;
-    reference(client, &cushion, weight, &counts).unwrap().if_then
+    card_advice(client, &cushion, weight, &counts).unwrap().if_then
 }
 
 fn with_obliquity(client: Client, flexibility: Flexibility) -> Client {
@@ -31,11 +31,11 @@ fn with_obliquity(client: Client, flexibility: Flexibility) -> Client {
     client
 }
 
-fn rows<'a>(table: &'a [Finding], beginning: &str) -> Vec<&'a Finding> {
+fn rows<'a>(table: &'a [IfThen], beginning: &str) -> Vec<&'a IfThen> {
     table.iter().filter(|row| row.finding.to_lowercase().contains(beginning)).collect()
 }
 
-fn moves_cells(row: &Finding) -> bool {
+fn moves_cells(row: &IfThen) -> bool {
     ["Put ", "take ", "Move "].iter().any(|word| row.then.contains(word))
 }
 
