@@ -4,7 +4,7 @@
 //! where cells are too many, or would harm, the line says so instead of missing.
 
 use case::{Client, GoalOutcome, SiteName};
-use cushion::{Mass, Side};
+use cushion::{CompartmentIx, Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
 
 use crate::goals::aims::{Filling, Quantity};
@@ -133,8 +133,8 @@ struct Table<'a> {
     effects: &'a [CellEffect],
 }
 
-/// Cells more in compartments, by index; fewer where negative.
-type Change = Vec<(usize, f64)>;
+/// Cells more in compartments; fewer where negative.
+type Change = Vec<(CompartmentIx, f64)>;
 
 /// What a line of the table may ask for.
 enum Remedy {
@@ -164,17 +164,18 @@ impl Table<'_> {
 
     /// The compartment in which one cell does most for the clearance of a side, among those under
     /// the seat bone.
-    fn under(&self, side: Side) -> Option<usize> {
+    fn under(&self, side: Side) -> Option<CompartmentIx> {
         let site = SiteName::SeatBone(side);
         let bone = self.filling.resting.sites.iter().position(|own| own.site.name == site)?;
         let under = self.reader.under_site(site);
         under.into_iter().max_by(|a, b| {
-            self.effects[*a].clearance[bone].total_cmp(&self.effects[*b].clearance[bone])
+            let lift = |ix: &CompartmentIx| self.effects[ix.index()].clearance[bone];
+            lift(a).total_cmp(&lift(b))
         })
     }
 
-    fn number(&self, at: usize) -> u8 {
-        self.search.pattern.compartments()[at].number
+    fn number(&self, ix: CompartmentIx) -> u8 {
+        self.search.pattern[ix].number
     }
 
     /// By how much the clearance of a side differs from what it is, m.
@@ -190,7 +191,12 @@ impl Table<'_> {
     }
 
     /// The fewest cells that reach a gain, `each` being what is changed for one of them.
-    fn remedy(&self, each: &[(usize, f64)], wanted: f64, gain: impl Fn(&Filling) -> f64) -> Remedy {
+    fn remedy(
+        &self,
+        each: &[(CompartmentIx, f64)],
+        wanted: f64,
+        gain: impl Fn(&Filling) -> f64,
+    ) -> Remedy {
         let mut cells = 1.0;
         while cells <= HANDFUL {
             let change: Change = each.iter().map(|(at, by)| (*at, by * cells)).collect();
@@ -211,8 +217,8 @@ impl Table<'_> {
 
     fn after(&self, change: &Change) -> Option<Filling> {
         let mut counts = self.filling.counts.clone();
-        for (at, by) in change {
-            counts[*at] += by;
+        for (ix, by) in change {
+            counts[ix.index()] += by;
         }
         if counts.iter().any(|count| *count < 0.0) {
             return None;
@@ -226,9 +232,9 @@ impl Table<'_> {
         let short = |side: Side| {
             Quantity::Clearance(side).value(then).is_none_or(|clearance| clearance < limit)
         };
-        let beyond = |(at, by): &(usize, f64)| {
-            let cells = self.stock.compartments[*at].cells;
-            let count = then.counts[*at];
+        let beyond = |(ix, by): &(CompartmentIx, f64)| {
+            let cells = self.stock[*ix].cells;
+            let count = then.counts[ix.index()];
             (*by > 0.0 && count > f64::from(cells.high)) || count < f64::from(cells.low) / 2.0
         };
         [Side::Left, Side::Right].into_iter().any(short)

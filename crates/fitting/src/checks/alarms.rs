@@ -2,7 +2,7 @@
 //! where a felt bone may be raised without harm.
 
 use case::{Alarm, Check, UnderAnswer};
-use cushion::{Length, Side};
+use cushion::{CompartmentIx, Length, Side};
 use mechanics::Parameters;
 
 use crate::checks::expected::Expected;
@@ -87,26 +87,27 @@ impl Expected<'_> {
     }
 
     /// The compartments under the seat bones, each once.
-    fn under_seat_bones(&self) -> Vec<usize> {
+    fn under_seat_bones(&self) -> Vec<CompartmentIx> {
         let both = [Side::Left, Side::Right].map(SiteName::SeatBone);
-        let mut under: Vec<usize> =
-            both.into_iter().flat_map(|site| under_site(&self.seated, site)).collect();
+        let pattern = self.input.cushion.pattern();
+        let under = both.into_iter().flat_map(|site| under_site(pattern, &self.seated, site));
+        let mut under: Vec<CompartmentIx> = under.collect();
         under.sort_unstable();
         under.dedup();
         under
     }
 
     /// How many cells more a compartment may get at once.
-    fn most_more(&self, at: usize) -> u32 {
-        let (cells, now) = (self.input.cushion.stock().compartments[at].cells, self.input.now[at]);
+    fn most_more(&self, ix: CompartmentIx) -> u32 {
+        let (cells, now) = (self.input.cushion.stock()[ix].cells, self.input.now[ix.index()]);
         let at_once = (MOST_LIFTED * f64::from(now)).floor() as u32;
         cells.high.saturating_sub(now).min(at_once)
     }
 
-    fn raised(&self, under: &[usize], cells: u32) -> Vec<u32> {
+    fn raised(&self, under: &[CompartmentIx], cells: u32) -> Vec<u32> {
         let mut counts = self.input.now.to_vec();
-        for at in under {
-            counts[*at] += cells;
+        for ix in under {
+            counts[ix.index()] += cells;
         }
         counts
     }

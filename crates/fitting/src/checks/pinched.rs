@@ -1,7 +1,7 @@
 //! Held fingers: bottomed or overfilled, which only a hand underneath tells.
 
 use case::{Check, SiteName, TopAnswer};
-use cushion::{Length, Side};
+use cushion::{CompartmentIx, Length, Side};
 use mechanics::Parameters;
 
 use crate::checks::alarms::ENOUGH_FELT;
@@ -73,8 +73,13 @@ impl Expected<'_> {
         for _ in 0..A_FEW {
             let mut next = counts.clone();
             for side in sides.iter().filter(|side| !self.is_eased(filling.as_ref(), **side)) {
-                let under = under_site(&self.seated, SiteName::SeatBone(*side));
-                let at = under.into_iter().max_by_key(|at| (counts[*at], *at))?;
+                let under = under_site(
+                    self.input.cushion.pattern(),
+                    &self.seated,
+                    SiteName::SeatBone(*side),
+                );
+                let under = under.into_iter().map(CompartmentIx::index);
+                let at = under.max_by_key(|at| (counts[*at], *at))?;
                 let most = (A_FEW_SHARE * f64::from(self.input.now[at])).floor() as u32;
                 if self.input.now[at] - next[at] < most {
                     next[at] -= 1;

@@ -3,10 +3,8 @@
 //! Limits and goals are both made of aims. How far a filling is off an aim is counted in the
 //! aim's own tolerance, so that millimetres and pascals can be added within one rank.
 
-use cushion::Side;
+use cushion::{CompartmentIx, Pattern, Side};
 use mechanics::{CellEffect, Resting, SiteName, UnloadedCushion};
-
-use cushion::Pattern;
 
 /// A number of a filling.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,18 +18,18 @@ pub(crate) enum Quantity {
     /// Surface pressure at the right seat bone over that at the left one, less one.
     Uneven,
     /// Fill pressure of a compartment, Pa.
-    Fill(usize),
+    Fill(CompartmentIx),
     /// Fill pressure of a compartment over the mean of these, less one.
-    FillOverMean(usize, Vec<usize>),
+    FillOverMean(CompartmentIx, Vec<CompartmentIx>),
     /// Unloaded top of some compartments above that of others, mean over mean, m.
     Step {
         /// The higher ones.
-        of: Vec<usize>,
+        of: Vec<CompartmentIx>,
         /// The lower ones.
-        over: Vec<usize>,
+        over: Vec<CompartmentIx>,
     },
     /// Unloaded top of a compartment above its walls, m.
-    Top(usize),
+    Top(CompartmentIx),
 }
 
 /// A quantity with the range in which it is to be.
@@ -83,7 +81,7 @@ impl Quantity {
         let site = |name| filling.resting.sites.iter().find(|rest| rest.site.name == name);
         let clearance = |side| Some(site(SiteName::SeatBone(side))?.clearance.to_m());
         let surface = |name| Some(site(name)?.pressure.to_pa());
-        let fill = |at: usize| filling.resting.compartments[at].pressure.to_pa();
+        let fill = |ix: CompartmentIx| filling.resting.compartments[ix.index()].pressure.to_pa();
         Some(match self {
             Self::Clearance(side) => clearance(*side)?,
             Self::RightHigher => clearance(Side::Right)? - clearance(Side::Left)?,
@@ -95,10 +93,10 @@ impl Quantity {
             Self::Fill(at) => fill(*at),
             Self::FillOverMean(at, all) => fill(*at) / mean(all, fill).max(1.0) - 1.0,
             Self::Step { of, over } => {
-                let top = |at: usize| filling.tops[at];
+                let top = |ix: CompartmentIx| filling.tops[ix.index()];
                 mean(of, top) - mean(over, top)
             }
-            Self::Top(at) => filling.tops[*at],
+            Self::Top(ix) => filling.tops[ix.index()],
         })
     }
 
@@ -122,25 +120,30 @@ impl Quantity {
                 each(&|effect| at.map_or(0.0, |at| effect.surface_pressure[at]))
             }
             Self::Uneven => uneven_slope(filling, slopes),
-            Self::Fill(at) => each(&|effect| effect.fill_pressure[*at]),
+            Self::Fill(at) => each(&|effect| effect.fill_pressure[at.index()]),
             Self::FillOverMean(at, all) => {
-                let fill = |at: usize| filling.resting.compartments[at].pressure.to_pa();
+                let fill =
+                    |ix: CompartmentIx| filling.resting.compartments[ix.index()].pressure.to_pa();
                 let middle = mean(all, fill).max(1.0);
                 each(&|effect| {
-                    let slope = |at: usize| effect.fill_pressure[at];
+                    let slope = |ix: CompartmentIx| effect.fill_pressure[ix.index()];
                     slope(*at) / middle - fill(*at) * mean(all, slope) / (middle * middle)
                 })
             }
             Self::Step { of, over } => {
-                let part = |list: &[usize], at: usize| {
-                    if list.contains(&at) { 1.0 / list.len() as f64 } else { 0.0 }
+                let part = |list: &[CompartmentIx], at: usize| {
+                    if list.iter().any(|ix| ix.index() == at) {
+                        1.0 / list.len() as f64
+                    } else {
+                        0.0
+                    }
                 };
                 let tops = slopes.tops.iter().enumerate();
                 tops.map(|(at, top)| top * (part(of, at) - part(over, at))).collect()
             }
             Self::Top(of) => {
                 let tops = slopes.tops.iter().enumerate();
-                tops.map(|(at, top)| if at == *of { *top } else { 0.0 }).collect()
+                tops.map(|(at, top)| if at == of.index() { *top } else { 0.0 }).collect()
             }
         }
     }
@@ -169,6 +172,6 @@ pub(crate) struct Slopes {
     pub(crate) tops: Vec<f64>,
 }
 
-fn mean(all: &[usize], of: impl Fn(usize) -> f64) -> f64 {
-    all.iter().map(|at| of(*at)).sum::<f64>() / all.len().max(1) as f64
+fn mean(all: &[CompartmentIx], of: impl Fn(CompartmentIx) -> f64) -> f64 {
+    all.iter().map(|ix| of(*ix)).sum::<f64>() / all.len().max(1) as f64
 }

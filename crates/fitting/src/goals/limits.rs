@@ -1,7 +1,7 @@
 //! The limits that come before every goal.
 
 use case::{PredictedOutcome, PredictedSeat, Prediction, Want};
-use cushion::Side;
+use cushion::{Pattern, Side};
 use mechanics::Parameters;
 
 use crate::goals::aims::{Aim, Filling, Quantity};
@@ -12,6 +12,13 @@ const IN_USE: f64 = 50.0;
 /// How much more surface pressure an injured site may get, as a share of that at the stock fill:
 /// what nobody can tell from the stock fill.
 const NO_MORE: f64 = 0.02;
+
+/// One tolerance of the pressure at an injured site, as a share of that at the stock fill, and at
+/// least, Pa. Limits are kept before all else, so that it only weighs one limit against another.
+const INJURED_UNIT: f64 = 0.05;
+const LEAST_INJURED_UNIT: f64 = 50.0;
+/// One tolerance of a height that a limit is about, m: only weighs one limit against another.
+const HEIGHT_UNIT: f64 = 1e-3;
 
 /// How much the pelvis may be turned to a side where no goal asks for it, m of height between the
 /// seat bones. Asymmetries below 10 mm are ignored in practice (from memory); this is well below.
@@ -26,18 +33,22 @@ pub(crate) fn needed(below: [f64; 2]) -> [f64; 2] {
 
 /// The limits on a filling as aims of rank zero; `needed` is the clearance under the left and the
 /// right seat bone, m.
-pub(crate) fn limits(needs: &Needs, stock: &Filling, needed: [f64; 2]) -> Vec<Aim> {
+pub(crate) fn limits(
+    needs: &Needs,
+    pattern: &Pattern,
+    stock: &Filling,
+    needed: [f64; 2],
+) -> Vec<Aim> {
     let at_least =
         |quantity, least, unit| Aim { rank: 0, quantity, least, most: f64::INFINITY, unit };
     let mut aims = vec![
-        at_least(Quantity::Clearance(Side::Left), needed[0], 1e-3),
-        at_least(Quantity::Clearance(Side::Right), needed[1], 1e-3),
+        at_least(Quantity::Clearance(Side::Left), needed[0], HEIGHT_UNIT),
+        at_least(Quantity::Clearance(Side::Right), needed[1], HEIGHT_UNIT),
     ];
-    let fills = 0..stock.counts.len();
-    aims.extend(fills.map(|at| {
+    aims.extend(pattern.indices().map(|ix| {
         // What lies loose at the stock fill may go on lying loose.
-        let pressure = stock.resting.compartments[at].pressure.to_pa();
-        at_least(Quantity::Fill(at), IN_USE.min(pressure), IN_USE)
+        let pressure = stock.resting.compartments[ix.index()].pressure.to_pa();
+        at_least(Quantity::Fill(ix), IN_USE.min(pressure), IN_USE)
     }));
     let turns = |goal: &case::Goal| {
         matches!(goal.want, Want::CorrectObliquity | Want::AccommodateObliquity)
@@ -46,13 +57,13 @@ pub(crate) fn limits(needs: &Needs, stock: &Filling, needed: [f64; 2]) -> Vec<Ai
         let quantity = Quantity::RightHigher;
         let now = quantity.value(stock).unwrap_or(0.0);
         let (least, most) = (now - NO_NEW_LEAN, now + NO_NEW_LEAN);
-        aims.push(Aim { rank: 0, quantity, least, most, unit: 1e-3 });
+        aims.push(Aim { rank: 0, quantity, least, most, unit: HEIGHT_UNIT });
     }
     for site in &needs.injured {
         let quantity = Quantity::Surface(*site);
         if let Some(now) = quantity.value(stock) {
             let most = now * (1.0 + NO_MORE);
-            let unit = (0.05 * now).max(50.0);
+            let unit = (INJURED_UNIT * now).max(LEAST_INJURED_UNIT);
             aims.push(Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit });
         }
     }

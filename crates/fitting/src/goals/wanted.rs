@@ -20,6 +20,34 @@ const LEVEL_FREE: f64 = 0.3e-3;
 /// One tolerance of that.
 const LEVEL_UNIT: f64 = 2.7e-3;
 
+/// How near a height is brought to what is wanted, m: less is nothing that a hand
+/// tells, a practice judgement.
+const HEIGHT_FREE: f64 = 1e-3;
+/// One tolerance of a step between tops: with what is free, 5 mm count as reached.
+const STEP_UNIT: f64 = 4e-3;
+/// One tolerance of a top that is lowered: with what is free, 3 mm count as
+/// reached.
+const TOP_UNIT: f64 = 2e-3;
+/// The share by which two seat bones of different height may be loaded unevenly for nothing, and
+/// one tolerance of it: practice judgements.
+const UNEVEN_FREE: f64 = 0.25;
+const UNEVEN_UNIT: f64 = 0.10;
+/// The share by which a compartment may be firmer than the mean for nothing, and one tolerance of
+/// it: together half of what two fingers tell apart.
+const FIRMNESS_FREE: f64 = 0.05;
+const FIRMNESS_UNIT: f64 = 0.05;
+/// Surface pressure from which there is something to take away, Pa, about 2 mmHg: a practice
+/// judgement.
+const NEXT_TO_NOTHING: f64 = 300.0;
+/// The share of the mean load from which a compartment carries: others have no firmness to match.
+const CARRIES: f64 = 0.05;
+/// How far in front of the seat bones a shelf begins, m: a practice judgement.
+const SHELF_FORWARD: f64 = 0.070;
+/// How far behind the front edge a thigh lies on the front compartments, m: a practice judgement.
+const FROM_FRONT: f64 = 0.030;
+/// Radius of the disc of a site, m: as that over which surface pressure is taken.
+const RIM: f64 = 0.015;
+
 /// What goals are turned into aims with.
 pub(crate) struct GoalReader<'a> {
     pub(crate) needs: &'a Needs,
@@ -99,13 +127,13 @@ impl GoalReader<'_> {
                 let wanted = oblique.right_higher(false);
                 Ok(vec![
                     near(Quantity::RightHigher, wanted, LEVEL_FREE, LEVEL_UNIT),
-                    near(Quantity::Uneven, 0.0, 0.25, 0.10),
+                    near(Quantity::Uneven, 0.0, UNEVEN_FREE, UNEVEN_UNIT),
                 ])
             }
             Want::OffLoad { site, share } => {
                 let quantity = Quantity::Surface(site);
                 let stock = quantity.value(self.stock).unwrap_or(0.0);
-                if stock < 300.0 {
+                if stock < NEXT_TO_NOTHING {
                     return Err(format!("the {} carries next to nothing already", site.words()));
                 }
                 let aimed = BEYOND * share;
@@ -115,11 +143,12 @@ impl GoalReader<'_> {
             }
             Want::Shelf { height } => {
                 let (of, over) = (self.shelf()?, self.under_seat_bones());
-                Ok(vec![near(Quantity::Step { of, over }, height.to_m(), 1e-3, 4e-3)])
+                Ok(vec![near(Quantity::Step { of, over }, height.to_m(), HEIGHT_FREE, STEP_UNIT)])
             }
             Want::LowerFront { sides, by } => {
-                let lowered = |at: usize| {
-                    near(Quantity::Top(at), self.stock.tops[at] - by.to_m(), 1e-3, 2e-3)
+                let lowered = |ix: CompartmentIx| {
+                    let wanted = self.stock.tops[ix.index()] - by.to_m();
+                    near(Quantity::Top(ix), wanted, HEIGHT_FREE, TOP_UNIT)
                 };
                 Ok(self.front(sides)?.into_iter().map(lowered).collect())
             }
@@ -131,57 +160,60 @@ impl GoalReader<'_> {
                 self.raised(&purposes, height.to_m())
             }
             Want::EqualFirmness => {
-                let all: Vec<usize> = self.carrying();
-                let aim =
-                    |at: &usize| near(Quantity::FillOverMean(*at, all.clone()), 0.0, 0.05, 0.05);
+                let all = self.carrying();
+                let aim = |ix: &CompartmentIx| {
+                    let quantity = Quantity::FillOverMean(*ix, all.clone());
+                    near(quantity, 0.0, FIRMNESS_FREE, FIRMNESS_UNIT)
+                };
                 Ok(all.iter().map(aim).collect())
             }
             Want::NearStock => Ok(Vec::new()),
         }
     }
 
-    fn with(&self, keep: impl Fn(CompartmentIx) -> bool) -> Vec<usize> {
-        self.pattern.indices().filter(|ix| keep(*ix)).map(CompartmentIx::index).collect()
+    fn with(&self, keep: impl Fn(CompartmentIx) -> bool) -> Vec<CompartmentIx> {
+        self.pattern.indices().filter(|ix| keep(*ix)).collect()
     }
 
     /// Compartments that carry a twentieth of the mean or more at the stock fill.
-    fn carrying(&self) -> Vec<usize> {
+    fn carrying(&self) -> Vec<CompartmentIx> {
         let all = &self.stock.resting.compartments;
         let mean =
             all.iter().map(|compartment| compartment.load.to_n()).sum::<f64>() / all.len() as f64;
-        (0..all.len()).filter(|at| all[*at].load.to_n() > 0.05 * mean).collect()
+        self.with(|ix| all[ix.index()].load.to_n() > CARRIES * mean)
     }
 
     /// The compartment under a place that is so far from a site, m.
-    fn under(&self, site: SiteName, forward: f64) -> Option<usize> {
+    fn under(&self, site: SiteName, forward: f64) -> Option<CompartmentIx> {
         let [x, y] = self.seated.body().site(site)?.at;
-        self.seated.model().compartment_at([x, y + forward])
+        compartment_at(self.pattern, self.seated, [x, y + forward])
     }
 
     /// The compartments under the disc of a site.
-    pub(crate) fn under_site(&self, site: SiteName) -> Vec<usize> {
-        under_site(self.seated, site)
+    pub(crate) fn under_site(&self, site: SiteName) -> Vec<CompartmentIx> {
+        under_site(self.pattern, self.seated, site)
     }
 
-    fn both(&self, of: impl Fn(Side) -> Option<usize>) -> Vec<usize> {
-        let mut both: Vec<usize> = [Side::Left, Side::Right].into_iter().filter_map(of).collect();
+    fn both(&self, of: impl Fn(Side) -> Option<CompartmentIx>) -> Vec<CompartmentIx> {
+        let both = [Side::Left, Side::Right].into_iter();
+        let mut both: Vec<CompartmentIx> = both.filter_map(of).collect();
         both.dedup();
         both
     }
 
-    fn under_seat_bones(&self) -> Vec<usize> {
+    fn under_seat_bones(&self) -> Vec<CompartmentIx> {
         self.both(|side| self.under(SiteName::SeatBone(side), 0.0))
     }
 
     /// The compartments of a shelf: those made for it, or those some 70 mm in front of the seat
     /// bones.
-    fn shelf(&self) -> Result<Vec<usize>, String> {
+    fn shelf(&self) -> Result<Vec<CompartmentIx>, String> {
         let made = self.with(|ix| self.pattern[ix].purpose == Purpose::PreIschialShelf);
         if !made.is_empty() {
             return Ok(made);
         }
         let bones = self.under_seat_bones();
-        let mut front = self.both(|side| self.under(SiteName::SeatBone(side), 0.070));
+        let mut front = self.both(|side| self.under(SiteName::SeatBone(side), SHELF_FORWARD));
         front.retain(|at| !bones.contains(at));
         if front.is_empty() {
             return Err("this layout has no seam close in front of the seat bones; a shelf needs \
@@ -192,11 +224,11 @@ impl GoalReader<'_> {
     }
 
     /// The compartments at the front edge under the thighs.
-    fn front(&self, sides: FrontSides) -> Result<Vec<usize>, String> {
+    fn front(&self, sides: FrontSides) -> Result<Vec<CompartmentIx>, String> {
         let depth = self.pattern.size().depth().to_m();
         let edge = |side: Side| {
             let [x, _] = self.seated.body().site(SiteName::Thigh(side))?.at;
-            self.seated.model().compartment_at([x, depth - 0.030])
+            compartment_at(self.pattern, self.seated, [x, depth - FROM_FRONT])
         };
         let wanted = match sides {
             FrontSides::One(side) => {
@@ -226,21 +258,35 @@ impl GoalReader<'_> {
         if over.is_empty() {
             return Err("this layout has nothing beside it to be higher than".to_owned());
         }
-        let aim = |at: usize| {
-            let quantity = Quantity::Step { of: vec![at], over: over.clone() };
-            near(quantity, height, 1e-3, 4e-3)
+        let aim = |ix: CompartmentIx| {
+            let quantity = Quantity::Step { of: vec![ix], over: over.clone() };
+            near(quantity, height, HEIGHT_FREE, STEP_UNIT)
         };
         Ok(of.into_iter().map(aim).collect())
     }
 }
 
+/// The compartment at a place, m.
+fn compartment_at(
+    pattern: &Pattern,
+    seated: &ClientOnCushion<'_>,
+    at: [f64; 2],
+) -> Option<CompartmentIx> {
+    pattern.indices().nth(seated.model().compartment_at(at)?)
+}
+
 /// The compartments under the disc of a site of a body.
-pub(crate) fn under_site(seated: &ClientOnCushion<'_>, site: SiteName) -> Vec<usize> {
+pub(crate) fn under_site(
+    pattern: &Pattern,
+    seated: &ClientOnCushion<'_>,
+    site: SiteName,
+) -> Vec<CompartmentIx> {
     let Some(site) = seated.body().site(site) else { return Vec::new() };
     let [x, y] = site.at;
-    let around = [[0.0, 0.0], [0.015, 0.0], [-0.015, 0.0], [0.0, 0.015], [0.0, -0.015]];
+    let around = [[0.0, 0.0], [RIM, 0.0], [-RIM, 0.0], [0.0, RIM], [0.0, -RIM]];
     let places = around.iter().map(|[right, forward]| [x + right, y + forward]);
-    let mut under: Vec<usize> = places.filter_map(|at| seated.model().compartment_at(at)).collect();
+    let mut under: Vec<CompartmentIx> =
+        places.filter_map(|at| compartment_at(pattern, seated, at)).collect();
     under.sort_unstable();
     under.dedup();
     under

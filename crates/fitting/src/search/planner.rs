@@ -26,6 +26,12 @@ const NOT_LESS: f64 = 1e-3;
 const LET_BE: f64 = 0.5;
 /// How much nearer to an aim a move must bring it, as a share of its tolerance.
 const WORTH: f64 = 0.3;
+/// One tolerance of the clearance under a bone that was pinched or felt, m: far finer than of any
+/// limit, so that it comes before them.
+const HELD_UNIT: f64 = 0.2e-3;
+/// How near to the limit a clearance must be for it to be why a goal is missed, m: what the search
+/// keeps spare, and what whole cells step by.
+const AT_THE_LIMIT: f64 = 2e-3;
 /// Times that a plan which a fine mesh finds too low is looked for again.
 const AGAIN: usize = 2;
 
@@ -213,19 +219,19 @@ impl<'a> Planner<'a> {
         wanted: &[Wanted],
         needed: [f64; 2],
     ) -> Option<Filling> {
-        let mut aims = limits(&self.needs, reader.stock, needed);
+        let mut aims = limits(&self.needs, reader.pattern, reader.stock, needed);
         aims.extend(self.held(reader.seated));
         aims.extend(wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten().cloned());
         let mut search = self.search(reader.seated, aims);
-        let under: Vec<usize> = (wanted.iter())
+        let under: Vec<cushion::CompartmentIx> = (wanted.iter())
             .flat_map(|goal| match goal.want {
                 Want::OffLoad { site, .. } => reader.under_site(site),
                 _ => Vec::new(),
             })
             .collect();
         let free = search.bounds.clone();
-        for at in &under {
-            search.bounds[*at][0] = self.home[*at].min(search.bounds[*at][1]);
+        for at in under.iter().map(|ix| ix.index()) {
+            search.bounds[at][0] = self.home[at].min(search.bounds[at][1]);
         }
         let start = search.filled(&self.home, Some(reader.stock))?;
         let best = search.best(start);
@@ -254,7 +260,7 @@ impl<'a> Planner<'a> {
         };
         let limit = self.assumptions.parameters.clearance_limit;
         let least = adjusting.unsure.map(|unsure| limit + LET_BE * unsure);
-        let limits = limits(&self.needs, reader.stock, least);
+        let limits = limits(&self.needs, reader.pattern, reader.stock, least);
         let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
         limits.iter().any(|aim| off(aim, &home) > 0.0)
             || goals.filter(|aim| !aim.goes_with()).any(|aim| {
@@ -307,7 +313,7 @@ impl<'a> Planner<'a> {
         let aim = |side: &Side| {
             let quantity = Quantity::Clearance(*side);
             let least = quantity.value(&now)? + NOT_LESS;
-            Some(Aim { rank: 0, quantity, least, most: f64::INFINITY, unit: 0.2e-3 })
+            Some(Aim { rank: 0, quantity, least, most: f64::INFINITY, unit: HELD_UNIT })
         };
         adjusting.held.iter().filter_map(aim).collect()
     }
@@ -418,7 +424,7 @@ impl Judge<'_> {
     /// The likeliest reason that more is not reached.
     fn why_not(&self, aims: &[Aim]) -> String {
         let parameters = &self.planner.assumptions.parameters;
-        let limit = parameters.clearance_limit + 2e-3;
+        let limit = parameters.clearance_limit + AT_THE_LIMIT;
         for side in [Side::Left, Side::Right] {
             let clearance = Quantity::Clearance(side).value(self.filling);
             if clearance.is_some_and(|clearance| clearance < limit) {
@@ -440,6 +446,7 @@ impl Judge<'_> {
                  that is higher there"
             );
         }
+        // The first goal has the ranks 1 and 2.
         if aims.iter().any(|aim| aim.rank > 2) {
             return "limits and the goals before it come first".to_owned();
         }

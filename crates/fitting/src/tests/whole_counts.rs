@@ -56,7 +56,7 @@ impl Bench {
         let stock = search.filled(&home, None).expect("the client rests");
         let needs = Needs::of(&self.client);
         let reader = GoalReader { needs: &needs, pattern, seated: &seated, stock: &stock };
-        let mut aims = limits(&needs, &stock, [0.0255; 2]);
+        let mut aims = limits(&needs, pattern, &stock, [0.0255; 2]);
         aims.extend(reader.wanted().into_iter().flat_map(|goal| goal.aims.expect("it has aims")));
         search.aims = aims;
         then(&mut search, stock)
