@@ -87,7 +87,9 @@ impl OpenCase {
             layout_digest: self.layout.digest(),
             cell_digest: self.cell.digest(),
             size: self.client.value.cushion.size,
-            compartments: compartments.map(|own| (own.id.clone(), own.number)).collect(),
+            compartments: compartments
+                .map(|compartment| (compartment.id.clone(), compartment.number))
+                .collect(),
         }
     }
 
@@ -120,7 +122,8 @@ impl OpenCase {
     ///
     /// Fails where a wanted change cannot be made, or nothing is safe.
     pub fn plan(&self, on: Date, stop: Stop<'_>) -> Result<Plan, WorkError> {
-        let stock = || self.cushion.stock().compartments.iter().map(|own| own.cells.stock);
+        let stock =
+            || self.cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock);
         let now = self.recorded_counts().unwrap_or_else(|| stock().collect());
         let input = PlanInput { client: &self.client.value, cushion: &self.cushion, on, stop };
         fitting::plan(&input, &now).map_err(|refusals| self.refused(&refusals))

@@ -147,7 +147,7 @@ fn a_plan_told_to_stop_gives_no_numbers_and_records_nothing() {
     let shelf = shelf();
     let case = open(&shelf);
     let plan = case.plan(DAY, Stop::when(&|| true)).unwrap();
-    assert!(plan.prediction.is_none_or(|own| own.seated.is_none()));
+    assert!(plan.prediction.is_none_or(|prediction| prediction.seated.is_none()));
     assert!(!plan.not_safe.is_empty());
     assert_eq!(text(&shelf), CLIENT);
 }

@@ -8,4 +8,5 @@ mod fittings;
 mod goals;
 mod if_then;
 mod mistakes;
+mod partners;
 mod predictions;
