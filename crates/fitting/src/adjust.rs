@@ -24,6 +24,7 @@ use crate::moves::moves;
 use crate::observe::partner;
 use crate::planner::{Adjusting, Planner};
 use crate::prepared::PreparedCushion;
+use crate::progress::Progress;
 use crate::seated::{Seated, index_of};
 use crate::sitting::setting;
 use crate::unknowns::Setting;
@@ -223,7 +224,7 @@ fn planned_anew(
     let setting = known.setting.clone();
     let planner =
         Planner::adjusting(input.cushion, input.client, setting, &now, adjusting, input.stop);
-    let found = planner.find()?;
+    let found = planner.find(Progress::none())?;
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
     let moves = moves(pattern, input.now, &counts);
     let verdict = match (questions.is_empty(), moves.is_empty()) {

@@ -12,6 +12,7 @@ use crate::limits::{broken, limits, needed};
 use crate::needs::Needs;
 use crate::prediction::{Known, Predictor};
 use crate::prepared::PreparedCushion;
+use crate::progress::{PlanStep, Progress};
 use crate::search::Search;
 use crate::seated::{Answer, Seated};
 use crate::sitting::setting;
@@ -27,7 +28,7 @@ const LET_BE: f64 = 0.5;
 /// How much nearer to an aim a move must bring it, as a share of its tolerance.
 const WORTH: f64 = 0.3;
 /// Times that a plan which a fine mesh finds too low is looked for again.
-const AGAIN: usize = 2;
+const AGAIN: u8 = 2;
 
 /// Why there are no numbers to plan with.
 const NO_REST: &str = "the client does not come to rest on the stock fill";
@@ -140,8 +141,8 @@ impl<'a> Planner<'a> {
         Ok((goals, prediction))
     }
 
-    /// Looks for the best counts.
-    pub(crate) fn find(&self) -> Result<Found, BodyError> {
+    /// Looks for the best counts, and tells how far it is.
+    pub(crate) fn find(&self, progress: Progress<'_>) -> Result<Found, BodyError> {
         let setting = &self.setting;
         let predictor =
             Predictor::new(self.cushion.fine(), self.cushion.rough(), setting, self.stop)?;
@@ -149,6 +150,7 @@ impl<'a> Planner<'a> {
         let bare = self.search(&coarse, Vec::new());
         let stock_counts = self.stock_counts();
         let Some(stock) = bare.state(&stock_counts, None) else {
+            progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
         let mut ends = None;
@@ -166,7 +168,8 @@ impl<'a> Planner<'a> {
         let mut spare = SPARE;
         let mut counts = self.home.clone();
         let mut answer = None;
-        for _ in 0..=AGAIN {
+        for time in 1..=AGAIN + 1 {
+            progress.tell(PlanStep::Search { time });
             let Some(found) = self.searched(&ground, &wanted, needed.map(|own| own + spare)) else {
                 break;
             };
@@ -175,6 +178,7 @@ impl<'a> Planner<'a> {
             } else {
                 self.home.clone()
             };
+            progress.tell(PlanStep::Verification);
             let fine = predictor.fine().rest(&counts, None);
             let missing = self.missing(&predictor, &fine, needed);
             answer = Some(fine);
@@ -184,6 +188,7 @@ impl<'a> Planner<'a> {
             }
         }
         let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
+        progress.tell(PlanStep::Prediction);
         let (prediction, _) = {
             // The spread of the stock fill is that of the plan where it is the same.
             let same =

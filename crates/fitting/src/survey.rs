@@ -12,6 +12,7 @@ use mechanics::Stop;
 
 use crate::plan::{PlanInput, plan};
 use crate::prepared::PreparedCushion;
+use crate::progress::Progress;
 use crate::sizing::sizing;
 
 /// Cushions of one layout by size, prepared.
@@ -71,7 +72,8 @@ pub fn survey(
     client.weighing = Some(Weighing { weight: body.weight, on });
     client.cushion.size = size;
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
-    let planned = plan(&PlanInput { client: &client, cushion, on, stop: Stop::never() }, &stock);
+    let (stop, progress) = (Stop::never(), Progress::none());
+    let planned = plan(&PlanInput { client: &client, cushion, on, stop, progress }, &stock);
     let outcome = match planned {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|own| own.seated.as_ref());

@@ -20,6 +20,7 @@ use crate::needs::Needs;
 use crate::observe::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM, partner};
 use crate::planner::{Adjusting, Planner};
 use crate::prepared::{PreparedCushion, Spacings};
+use crate::progress::Progress;
 use crate::seated::Seated;
 use crate::sitting::setting;
 use crate::unknowns::{Setting, Unknown};
@@ -288,7 +289,7 @@ impl<'a> Case<'a> {
             free,
             Stop::never(),
         );
-        self.holds(&exact(&planner.find().expect("a body").counts))
+        self.holds(&exact(&planner.find(Progress::none()).expect("a body").counts))
     }
 
     /// The identity of what [`Self::record`] records.
@@ -357,8 +358,8 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     let mut case = Case::new(cushions, seed);
     let oracle = case.oracle();
     let (known, on) = (case.known, Date::constant(2026, 3, 1));
-    let input =
-        crate::plan::PlanInput { client: &case.client, cushion: known, on, stop: Stop::never() };
+    let (stop, progress) = (Stop::never(), Progress::none());
+    let input = crate::plan::PlanInput { client: &case.client, cushion: known, on, stop, progress };
     let stock: Vec<u32> =
         known.pattern().indices().map(|ix| known.stock()[ix].cells.stock).collect();
     let plan = crate::plan::plan(&input, &stock).expect("a plan");

@@ -5,7 +5,9 @@ use case::{
     UnderAnswer, Want,
 };
 use cushion::{Length, Mass, Side};
-use fitting::{AdjustInput, Adjusted, PlanInput, PreparedCushion, Spacings, Verdict, adjust, plan};
+use fitting::{
+    AdjustInput, Adjusted, PlanInput, PreparedCushion, Progress, Spacings, Verdict, adjust, plan,
+};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, identity, with_goals};
@@ -24,7 +26,13 @@ struct Planned {
 fn planned(layout: &str, client: Client) -> Planned {
     let cushion = cushion(layout, "440x400", Spacings::all(Length::from_mm(12.0)));
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
-    let input = PlanInput { client: &client, cushion: &cushion, on: DAY, stop: Stop::never() };
+    let input = PlanInput {
+        client: &client,
+        cushion: &cushion,
+        on: DAY,
+        stop: Stop::never(),
+        progress: Progress::none(),
+    };
     let plan = plan(&input, &stock).unwrap();
     let counts = plan.counts.iter().map(|own| own.planned).collect();
     let seat = plan.prediction.unwrap().seated.unwrap();

@@ -2,7 +2,7 @@
 
 use case::{Client, Flexibility, PelvicObliquity, Want};
 use cushion::{Length, Mass, Side};
-use fitting::{Finding, PlanInput, Spacings, plan, reference};
+use fitting::{Finding, PlanInput, Progress, Spacings, plan, reference};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
@@ -12,8 +12,17 @@ const DAY: case::Date = case::Date::constant(2026, 3, 2);
 fn table(layout: &str, size: &str, client: &Client) -> Vec<Finding> {
     let cushion = cushion(layout, size, Spacings::all(Length::from_mm(12.0)));
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
-    let plan = plan(&PlanInput { client, cushion: &cushion, on: DAY, stop: Stop::never() }, &stock)
-        .unwrap();
+    let plan = plan(
+        &PlanInput {
+            client,
+            cushion: &cushion,
+            on: DAY,
+            stop: Stop::never(),
+            progress: Progress::none(),
+        },
+        &stock,
+    )
+    .unwrap();
     let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
     let weight = client.weighing.as_ref().unwrap().weight;
     reference(client, &cushion, weight, &counts).unwrap().if_then

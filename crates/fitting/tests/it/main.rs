@@ -7,5 +7,6 @@ mod clients;
 mod fittings;
 mod goals;
 mod if_then;
+mod live;
 mod mistakes;
 mod predictions;
