@@ -5,6 +5,7 @@
 
 mod alarm;
 mod caution;
+mod central;
 mod check;
 mod client;
 mod days;
@@ -27,6 +28,7 @@ pub use jiff::civil::Date;
 
 pub use crate::alarm::Alarm;
 pub use crate::caution::{Caution, CautionSeverity};
+pub use crate::central::{CentralCompartment, CentralNumbers, CentralSeat, CentralSite};
 pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,

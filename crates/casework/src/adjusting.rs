@@ -6,14 +6,15 @@ use mechanics::Stop;
 
 use crate::error::WorkError;
 use crate::open_case::{CountsNow, OpenCase};
+use crate::stopping::unless_stopped;
 
 impl OpenCase {
     /// Finds the next moves from what was found on the cushion as it is.
     ///
     /// # Errors
     ///
-    /// Fails where no check is given, a check cannot be made on this cushion, or too little is
-    /// known of the client.
+    /// Fails where no check is given, a check cannot be made on this cushion, too little is known
+    /// of the client, or it was told to stop.
     pub fn adjust(
         &self,
         now: &CountsNow,
@@ -35,7 +36,9 @@ impl OpenCase {
             identity: &identity,
             stop,
         };
-        fitting::adjust(&input).map_err(|refusal| self.cannot_adjust(&refusal))
+        let adjusted =
+            unless_stopped(stop, |stop| fitting::adjust(&AdjustInput { stop, ..input }))?;
+        adjusted.map_err(|refusal| self.cannot_adjust(&refusal))
     }
 
     /// Ranks mistakes in the set-up that would explain what was found, the likeliest first.
@@ -60,7 +63,8 @@ impl OpenCase {
             identity: &identity,
             stop,
         };
-        fitting::mistakes(&input).map_err(|refusal| self.cannot_adjust(&refusal))
+        let found = unless_stopped(stop, |stop| fitting::mistakes(&AdjustInput { stop, ..input }))?;
+        found.map_err(|refusal| self.cannot_adjust(&refusal))
     }
 
     /// Why nothing can be said.

@@ -8,6 +8,7 @@ mod adjusting;
 mod error;
 mod export;
 mod file_remarks;
+mod live;
 mod open_case;
 mod papers;
 mod recording;
@@ -15,6 +16,7 @@ mod sections;
 pub mod shelf;
 mod sourced;
 mod stock;
+mod stopping;
 mod surroundings;
 mod survey;
 mod survey_figure;
@@ -25,6 +27,7 @@ pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 pub use crate::error::{Whose, WorkError};
 pub use crate::export::{Exported, drawing, export};
 pub use crate::file_remarks::FileRemarks;
+pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
 pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{
     NamedDocument, PapersOfClient, blank_papers, papers_of_stock, with_prefix,

@@ -5,12 +5,13 @@ use case::{
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Finding, Remark, Severity};
-use fitting::{CutThrough, PlanInput, PreparedCushion, Refusal, Spacings};
+use fitting::{CutThrough, PlanInput, PreparedCushion, Progress, Refusal, Spacings};
 use mechanics::{BodyError, Stop};
 
 use crate::error::{Whose, WorkError};
 use crate::sourced::{Sourced, pattern};
 use crate::stock::no_stock;
+use crate::stopping::unless_stopped;
 use crate::surroundings::Surroundings;
 
 /// A client's case, ready to be planned.
@@ -120,13 +121,29 @@ impl OpenCase {
     ///
     /// # Errors
     ///
-    /// Fails where a wanted change cannot be made, or nothing is safe.
+    /// Fails where a wanted change cannot be made, nothing is safe, or it was told to stop.
     pub fn plan(&self, on: Date, stop: Stop<'_>) -> Result<Plan, WorkError> {
+        self.plan_and_tell(on, stop, Progress::none())
+    }
+
+    /// The same, telling at which stage it is.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::plan`].
+    pub fn plan_and_tell(
+        &self,
+        on: Date,
+        stop: Stop<'_>,
+        progress: Progress<'_>,
+    ) -> Result<Plan, WorkError> {
         let stock =
             || self.cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock);
         let now = self.recorded_counts().unwrap_or_else(|| stock().collect());
-        let input = PlanInput { client: &self.client.value, cushion: &self.cushion, on, stop };
-        fitting::plan(&input, &now).map_err(|refusals| self.refused(&refusals))
+        let plan = unless_stopped(stop, |stop| {
+            fitting::plan(&PlanInput { stop, progress, ..self.input(on) }, &now)
+        })?;
+        plan.map_err(|refusals| self.refused(&refusals))
     }
 
     /// Returns the stock fill with the wanted changes, which takes no mechanics.
@@ -172,14 +189,16 @@ impl OpenCase {
     ///
     /// # Errors
     ///
-    /// Fails where the client was not weighed, or the measures make no body.
+    /// Fails where the client was not weighed, the measures make no body, or it was told to stop.
     pub fn predict(
         &self,
         counts: &[u32],
         stop: Stop<'_>,
     ) -> Result<(Prediction, Vec<CutThrough>), WorkError> {
         let weight = self.weight()?;
-        let predicted = self.cushion.predict(&self.client.value, weight, counts, stop);
+        let predicted = unless_stopped(stop, |stop| {
+            self.cushion.predict(&self.client.value, weight, counts, stop)
+        })?;
         predicted.map_err(|error| self.no_body(&error))
     }
 
@@ -208,8 +227,13 @@ impl OpenCase {
 
     /// What a plan is made from.
     fn input(&self, on: Date) -> PlanInput<'_> {
-        let (client, stop) = (&self.client.value, Stop::never());
-        PlanInput { client, cushion: &self.cushion, on, stop }
+        PlanInput {
+            client: &self.client.value,
+            cushion: &self.cushion,
+            on,
+            stop: Stop::never(),
+            progress: Progress::none(),
+        }
     }
 
     /// Why there is no plan: unsafe wishes first, else remarks on the client's file.

@@ -25,6 +25,8 @@ pub use crate::checks::mistakes::{Mistake, mistakes};
 pub use crate::goals::limits::broken;
 pub use crate::prediction::client_on_cushion::Profile;
 pub use crate::prediction::contour::{ContourFound, ContourTest};
+pub use crate::prediction::live::LivePredictor;
 pub use crate::prediction::prepared::{CutSite, CutThrough, PreparedCushion, SiteCut, Spacings};
 pub use crate::search::moves::moves;
 pub use crate::search::plan::{FOR_THE_GOALS, PlanInput, Refusal, RefusalKind, plan, with_changes};
+pub use crate::search::progress::{PlanStep, Progress};

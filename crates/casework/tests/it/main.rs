@@ -2,4 +2,6 @@
 
 #![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
 
+mod live;
 mod recording;
+mod stopping;

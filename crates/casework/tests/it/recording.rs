@@ -141,13 +141,3 @@ fn checks_on_another_layout_with_the_same_ids_are_no_evidence() {
     // What was found before moves the expectation only on the same cushion.
     assert_ne!(with.prediction, without.prediction);
 }
-
-#[test]
-fn a_plan_told_to_stop_gives_no_numbers_and_records_nothing() {
-    let shelf = shelf();
-    let case = open(&shelf);
-    let plan = case.plan(DAY, Stop::when(&|| true)).unwrap();
-    assert!(plan.prediction.is_none_or(|prediction| prediction.seated.is_none()));
-    assert!(!plan.not_safe.is_empty());
-    assert_eq!(text(&shelf), CLIENT);
-}

@@ -13,6 +13,7 @@ use mechanics::Stop;
 use crate::advice::sizing::sizing;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::plan::{PlanInput, plan};
+use crate::search::progress::Progress;
 
 /// Cushions of one layout by size, prepared.
 pub type Cushions = BTreeMap<Size, PreparedCushion>;
@@ -72,7 +73,8 @@ pub fn survey(
     client.cushion.size = size;
     let stock: Vec<u32> =
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
-    let planned = plan(&PlanInput { client: &client, cushion, on, stop: Stop::never() }, &stock);
+    let (stop, progress) = (Stop::never(), Progress::none());
+    let planned = plan(&PlanInput { client: &client, cushion, on, stop, progress }, &stock);
     let outcome = match planned {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|prediction| prediction.seated.as_ref());

@@ -26,6 +26,7 @@ use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
 use crate::search::moves::moves;
 use crate::search::planner::{Adjusting, Planner};
+use crate::search::progress::Progress;
 
 /// The most by which one round changes a compartment, as a share of its cells: small steps, and
 /// the body adapts.
@@ -222,7 +223,7 @@ fn planned_anew(
     let assumptions = learnt.assumptions.clone();
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
-    let found = planner.find()?;
+    let found = planner.find(Progress::none())?;
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
     let moves = moves(pattern, input.now, &counts);
     let verdict = match (questions.is_empty(), moves.is_empty()) {

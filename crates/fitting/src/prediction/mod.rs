@@ -3,6 +3,7 @@
 pub(crate) mod assumptions;
 pub(crate) mod client_on_cushion;
 pub(crate) mod contour;
+pub(crate) mod live;
 pub(crate) mod predictor;
 pub(crate) mod prepared;
 pub(crate) mod unknowns;

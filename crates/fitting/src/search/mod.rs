@@ -3,5 +3,6 @@
 pub(crate) mod moves;
 pub(crate) mod plan;
 pub(crate) mod planner;
+pub(crate) mod progress;
 pub(crate) mod steps;
 pub(crate) mod whole_counts;

@@ -10,6 +10,7 @@ use crate::advice::cautions::cautions;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
 use crate::search::planner::Planner;
+use crate::search::progress::{PlanStep, Progress};
 
 /// The reason of a count that the planner chose.
 pub const FOR_THE_GOALS: &str = "for the goals";
@@ -25,6 +26,8 @@ pub struct PlanInput<'a> {
     pub on: Date,
     /// Whether to stop.
     pub stop: Stop<'a>,
+    /// Who is told how far the plan is.
+    pub progress: Progress<'a>,
 }
 
 /// Why no plan is made. Nothing is planned halfway.
@@ -190,11 +193,12 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
         cautions: Vec::new(),
     };
     if let Some(weighing) = input.client.latest_weighing() {
+        input.progress.tell(PlanStep::Stock);
         let home: Vec<u32> = counts.iter().map(|count| count.planned).collect();
         let fixed = counts.iter().map(|count| count.reason.is_some()).collect();
         let planner =
             Planner::new(input.cushion, input.client, weighing.weight, &home, fixed, input.stop);
-        let found = planner.and_then(|planner| planner.find()).map_err(|error| {
+        let found = planner.and_then(|planner| planner.find(input.progress)).map_err(|error| {
             vec![Refusal { compartment: None, kind: RefusalKind::NoBody { error } }]
         })?;
         for (count, planned) in counts.iter_mut().zip(&found.counts) {

@@ -15,6 +15,7 @@ use crate::prediction::client_on_cushion::{Answer, ClientOnCushion};
 use crate::prediction::predictor::{AlreadySolved, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
+use crate::search::progress::{PlanStep, Progress};
 use crate::search::steps::Search;
 
 /// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
@@ -33,7 +34,7 @@ const HELD_UNIT: f64 = 0.2e-3;
 /// keeps spare, and what whole cells step by.
 const AT_THE_LIMIT: f64 = 2e-3;
 /// Times that a plan which a fine mesh finds too low is looked for again.
-const AGAIN: usize = 2;
+const AGAIN: u8 = 2;
 
 /// Why there are no numbers to plan with.
 const NO_REST: &str = "the client does not come to rest on the stock fill";
@@ -151,8 +152,8 @@ impl<'a> Planner<'a> {
         Ok((goals, prediction))
     }
 
-    /// Looks for the best counts.
-    pub(crate) fn find(&self) -> Result<FoundPlan, BodyError> {
+    /// Looks for the best counts, and tells how far it is.
+    pub(crate) fn find(&self, progress: Progress<'_>) -> Result<FoundPlan, BodyError> {
         let assumptions = &self.assumptions;
         let predictor =
             Predictor::new(self.cushion.fine(), self.cushion.rough(), assumptions, self.stop)?;
@@ -160,6 +161,7 @@ impl<'a> Planner<'a> {
         let bare = self.search(&coarse, Vec::new());
         let stock_counts = self.stock_counts();
         let Some(stock) = bare.filled(&stock_counts, None) else {
+            progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
         let mut ends = None;
@@ -179,7 +181,8 @@ impl<'a> Planner<'a> {
         let mut spare = SPARE;
         let mut counts = self.home.clone();
         let mut answer = None;
-        for _ in 0..=AGAIN {
+        for time in 1..=AGAIN + 1 {
+            progress.tell(PlanStep::Search { time });
             let Some(found) =
                 self.searched(&reader, &wanted, needed.map(|clearance| clearance + spare))
             else {
@@ -190,6 +193,7 @@ impl<'a> Planner<'a> {
             } else {
                 self.home.clone()
             };
+            progress.tell(PlanStep::Verification);
             let fine = predictor.fine().rest(&counts, None);
             let missing = self.missing(&predictor, &fine, needed);
             answer = Some(fine);
@@ -199,6 +203,7 @@ impl<'a> Planner<'a> {
             }
         }
         let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
+        progress.tell(PlanStep::Prediction);
         let (prediction, _) = {
             // The spread of the stock fill is that of the plan where it is the same.
             let same =

@@ -23,6 +23,7 @@ use crate::prediction::client_on_cushion::ClientOnCushion;
 use crate::prediction::prepared::{PreparedCushion, Spacings};
 use crate::prediction::unknowns::{Assumptions, Unknown};
 use crate::search::planner::{Adjusting, Planner};
+use crate::search::progress::Progress;
 
 /// Rounds of checks that are looked at.
 const ROUNDS: usize = 3;
@@ -288,7 +289,7 @@ impl<'a> Case<'a> {
             free,
             Stop::never(),
         );
-        self.holds(&exact(&planner.find().expect("a body").counts))
+        self.holds(&exact(&planner.find(Progress::none()).expect("a body").counts))
     }
 
     /// The identity of what [`Self::record`] records.
@@ -364,6 +365,7 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         cushion: known,
         on,
         stop: Stop::never(),
+        progress: Progress::none(),
     };
     let stock: Vec<u32> =
         known.pattern().indices().map(|ix| known.stock()[ix].cells.stock).collect();

@@ -5,7 +5,9 @@ use case::{
     UnderAnswer, Want,
 };
 use cushion::{Length, Mass, Side};
-use fitting::{AdjustInput, Adjusted, PlanInput, PreparedCushion, Spacings, Verdict, adjust, plan};
+use fitting::{
+    AdjustInput, Adjusted, PlanInput, PreparedCushion, Progress, Spacings, Verdict, adjust, plan,
+};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, identity, with_goals};
@@ -25,7 +27,13 @@ fn planned(layout: &str, client: Client) -> Planned {
     let cushion = cushion(layout, "440x400", Spacings::all(Length::from_mm(12.0)));
     let stock: Vec<u32> =
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
-    let input = PlanInput { client: &client, cushion: &cushion, on: DAY, stop: Stop::never() };
+    let input = PlanInput {
+        client: &client,
+        cushion: &cushion,
+        on: DAY,
+        stop: Stop::never(),
+        progress: Progress::none(),
+    };
     let plan = plan(&input, &stock).unwrap();
     let counts = plan.counts.iter().map(|count| count.planned).collect();
     let seat = plan.prediction.unwrap().seated.unwrap();

@@ -5,17 +5,24 @@ use case::{
     PelvicObliquity, PelvicTilt, Plan, PressureInjury, SiteName, Tilt, Want,
 };
 use cushion::{Length, Side};
-use fitting::{PlanInput, PreparedCushion, Spacings};
+use fitting::{PlanInput, PlanStep, PreparedCushion, Progress, Spacings};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
 
 const DAY: Date = Date::constant(2026, 3, 2);
 
+fn input<'a>(
+    cushion: &'a PreparedCushion,
+    client: &'a Client,
+    progress: Progress<'a>,
+) -> PlanInput<'a> {
+    PlanInput { client, cushion, on: DAY, stop: Stop::never(), progress }
+}
+
 fn planned(cushion: &PreparedCushion, client: &Client) -> Plan {
-    let now: Vec<u32> =
-        cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
-    fitting::plan(&PlanInput { client, cushion, on: DAY, stop: Stop::never() }, &now).unwrap()
+    let now: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    fitting::plan(&input(cushion, client, Progress::none()), &now).unwrap()
 }
 
 /// Plans for a client with these goals on a mesh of 8 mm, which is within half a millimetre.
@@ -196,4 +203,38 @@ fn moves_lead_from_the_cushion_to_the_plan_and_empty_nothing() {
     // No tree over so many places has fewer edges than places less one.
     let changed = plan.counts.iter().filter(|count| count.stock != count.planned).count();
     assert!(plan.moves.len() <= changed, "{:?}", plan.moves);
+}
+
+/// Whoever is told sees every stage in its order, and the plan is the same.
+#[test]
+fn the_stages_of_a_plan_are_told_in_order() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(8.0)));
+    let plain = client("row-six", "440x400");
+    let wished = with_goals(plain.clone(), &[Want::Shelf { height: Length::from_mm(10.0) }]);
+    let now: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    for client in [&plain, &wished] {
+        let steps = std::cell::RefCell::new(Vec::new());
+        let tell = |step| steps.borrow_mut().push(step);
+        let told = fitting::plan(&input(&cushion, client, Progress::to(&tell)), &now).unwrap();
+        assert_eq!(told, planned(&cushion, client));
+        let steps = steps.into_inner();
+        assert_eq!((steps[0], steps[steps.len() - 1]), (PlanStep::Stock, PlanStep::Prediction));
+        let rounds = steps[1..steps.len() - 1].chunks(2);
+        assert!((1..=3).contains(&rounds.len()), "{steps:?}");
+        for (round, time) in rounds.zip(1..) {
+            assert_eq!(round, [PlanStep::Search { time }, PlanStep::Verification]);
+        }
+    }
+}
+
+/// Without a weight nothing is searched, so there is no stage to tell.
+#[test]
+fn a_plan_without_mechanics_tells_no_stage() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(8.0)));
+    let mut client = client("row-six", "440x400");
+    client.weighing = None;
+    let now: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let tell = |step| panic!("{step:?}");
+    let plan = fitting::plan(&input(&cushion, &client, Progress::to(&tell)), &now).unwrap();
+    assert!(plan.prediction.is_none());
 }

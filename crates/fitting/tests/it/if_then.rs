@@ -2,7 +2,7 @@
 
 use case::{Client, Flexibility, PelvicObliquity, Want};
 use cushion::{Length, Mass, Side};
-use fitting::{IfThen, PlanInput, Spacings, card_advice, plan};
+use fitting::{IfThen, PlanInput, Progress, Spacings, card_advice, plan};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
@@ -13,8 +13,17 @@ fn table(layout: &str, size: &str, client: &Client) -> Vec<IfThen> {
     let cushion = cushion(layout, size, Spacings::all(Length::from_mm(12.0)));
     let stock: Vec<u32> =
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
-    let plan = plan(&PlanInput { client, cushion: &cushion, on: DAY, stop: Stop::never() }, &stock)
-        .unwrap();
+    let plan = plan(
+        &PlanInput {
+            client,
+            cushion: &cushion,
+            on: DAY,
+            stop: Stop::never(),
+            progress: Progress::none(),
+        },
+        &stock,
+    )
+    .unwrap();
     let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
     let weight = client.weighing.as_ref().unwrap().weight;
     card_advice(client, &cushion, weight, &counts).unwrap().if_then

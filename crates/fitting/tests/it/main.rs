@@ -7,6 +7,7 @@ mod clients;
 mod fittings;
 mod goals;
 mod if_then;
+mod live;
 mod mistakes;
 mod partners;
 mod predictions;

@@ -1,0 +1,31 @@
+//! Work that is told to stop has no result.
+
+use std::cell::Cell;
+
+use mechanics::Stop;
+
+use crate::error::WorkError;
+
+/// Does work that may be told to stop. Of what it has by then nothing is handed on: a spread that
+/// was broken off would look surer than it is.
+///
+/// Once the answer was to stop it stays so, whatever the question is answered with later.
+///
+/// # Errors
+///
+/// Fails where it was told to stop.
+pub(crate) fn unless_stopped<T>(
+    stop: Stop<'_>,
+    work: impl FnOnce(Stop<'_>) -> T,
+) -> Result<T, WorkError> {
+    let stopped = Cell::new(false);
+    let question = || {
+        stopped.set(stopped.get() || stop.is_wanted());
+        stopped.get()
+    };
+    let done = work(Stop::when(&question));
+    if stopped.get() {
+        return Err(WorkError::asked("it was told to stop, so there is no answer"));
+    }
+    Ok(done)
+}

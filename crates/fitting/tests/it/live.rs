@@ -1,0 +1,48 @@
+//! Predictions that begin at the last one.
+
+use std::cell::Cell;
+
+use case::CentralNumbers;
+use cushion::{Length, Mass};
+use fitting::{LivePredictor, Spacings};
+use mechanics::Stop;
+
+use crate::clients::{client, cushion};
+
+/// What was told to stop leaves nothing behind: the next question is answered as if it had never
+/// been asked.
+#[test]
+fn a_question_that_was_stopped_spoils_none_of_the_next() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
+    let client = client("row-six", "440x400");
+    let weight = Mass::from_kg(72.0);
+    let (asked, until) = (Cell::new(0u32), Cell::new(u32::MAX));
+    let question = || {
+        asked.set(asked.get() + 1);
+        asked.get() >= until.get()
+    };
+    let stop = Stop::when(&question);
+    let mut live = LivePredictor::new(&cushion, &client, weight, stop).unwrap();
+    assert!(live.with_spread().is_none());
+    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let mut more = stock.clone();
+    more[0] += 3;
+    let first = live.central(&stock);
+    assert!(first.seated.is_some());
+    asked.set(0);
+    let expected = live.central(&more);
+    let questions = asked.get();
+    let back = live.central(&stock);
+    assert!(questions >= 2);
+    for k in 1..=questions {
+        asked.set(0);
+        until.set(k);
+        assert!(live.central(&more).seated.is_none());
+        assert!(live.with_spread().is_none());
+        until.set(u32::MAX);
+        // From the same last answer, so to the last digit.
+        assert_eq!(live.central(&more), expected);
+        assert_eq!(CentralNumbers::of(&live.with_spread().unwrap()), expected);
+        assert_eq!(live.central(&stock), back);
+    }
+}
