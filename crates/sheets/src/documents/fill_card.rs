@@ -83,7 +83,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     };
     let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
     document.pages =
-        first_within(1, Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
+        first_within(1, &Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
     Ok(document)
 }
 
@@ -125,7 +125,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
     };
     let mut document =
         document(words::FILL_CARD_STOCK, words::FILL_CARD_SUBJECT, papers.date, papers.program);
-    document.pages = first_within(1, Room::ALL, |room| compose(pattern, &card, paper, room))?;
+    document.pages = first_within(1, &Room::ALL, |room| compose(pattern, &card, paper, room))?;
     Ok(document)
 }
 

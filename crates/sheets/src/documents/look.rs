@@ -150,14 +150,14 @@ pub(super) fn field_rows(
 
 /// Composes with the first of the ways that needs no more than so many pages; where none does,
 /// with the first of those that need the fewest.
-pub(super) fn first_within<W: Copy, const N: usize>(
+pub(super) fn first_within<W: Copy>(
     most: usize,
-    ways: [W; N],
+    ways: &[W],
     compose: impl Fn(W) -> Result<Vec<Page>, SetError>,
 ) -> Result<Vec<Page>, SetError> {
     let mut made: Vec<Result<Vec<Page>, SetError>> = Vec::new();
     for way in ways {
-        match compose(way) {
+        match compose(*way) {
             Ok(pages) if pages.len() <= most => return Ok(pages),
             other => made.push(other),
         }

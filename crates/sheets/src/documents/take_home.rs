@@ -75,13 +75,13 @@ pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, Do
 /// Both parts of the sheet, whose feet say that it has so many pages.
 fn pages(papers: &ClientPapers<'_>, paper: Paper, of: usize) -> Result<Vec<Page>, SetError> {
     let sheet = Sheet { papers, paper, of };
-    let mut pages = first_within(1, Print::ALL, |print| wall_pages(sheet, print))?;
+    let mut pages = first_within(1, &Print::ALL, |print| wall_pages(sheet, print))?;
     let before = pages.len();
     let second = |print| match second_page(sheet, before + 1, print) {
         Err(SetError::Overflow { .. }) => second_pages(sheet, before, print),
         other => other.map(|page| vec![page]),
     };
-    pages.extend(first_within(1, Print::ALL, second)?);
+    pages.extend(first_within(1, &Print::ALL, second)?);
     Ok(pages)
 }
 

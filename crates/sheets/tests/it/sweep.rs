@@ -84,30 +84,88 @@ fn place(mark: &Mark) -> Rect {
     }
 }
 
+/// The ink of a line of text: from its baseline to its capitals, turned with it.
+fn ink(run: &sheets::TextRun) -> Rect {
+    // A hair less than its box, for what only touches.
+    place(&Mark::Text(run.clone())).inset(-0.05)
+}
+
+fn runs(page: &sheets::Page) -> Vec<&sheets::TextRun> {
+    page.texts().filter(|run| !run.shaped.text().trim().is_empty()).collect()
+}
+
+/// The straight pieces of a line that is drawn, without a ground.
+fn lines(block: &sheets::Block) -> Vec<kurbo::Line> {
+    let drawn = block.marks.iter().filter_map(|mark| match mark {
+        Mark::Shape(shape) if shape.pen.is_some() && shape.fill.is_none() => Some(&shape.path),
+        _ => None,
+    });
+    let mut pieces = Vec::new();
+    for path in drawn {
+        let mut at = sheets::Point::ORIGIN;
+        kurbo::flatten(path, 0.05, |step| {
+            if let kurbo::PathEl::LineTo(to) = step {
+                pieces.push(kurbo::Line::new(at, to));
+            }
+            at = step.end_point().unwrap_or(at);
+        });
+    }
+    pieces
+}
+
+/// Whether a line goes through a box: some point of many along it lies inside.
+fn goes_through(line: &kurbo::Line, around: Rect) -> bool {
+    let steps = (line.p0.distance(line.p1) / 0.2).ceil().max(1.0);
+    (0..=steps as usize).any(|at| around.contains(line.p0.lerp(line.p1, at as f64 / steps)))
+}
+
 #[track_caller]
-fn check_inside(what: &str, document: &Document) {
+fn check_clear(what: &str, document: &Document) {
     assert!(!document.pages.is_empty());
     for (at, page) in document.pages.iter().enumerate() {
+        let what = format!("{what}, {} page {}", document.title, at + 1);
         for mark in page.blocks.iter().flat_map(|block| &block.marks) {
             let place = place(mark);
             let inside = page.bounds().inflate(1e-6, 1e-6).contains_rect(place);
-            assert!(inside, "{what}, {} page {}: {place:?} {mark:?}", document.title, at + 1);
+            assert!(inside, "{what}: {place:?} {mark:?}");
+        }
+        let runs = runs(page);
+        for (place, run) in runs.iter().enumerate() {
+            let text = run.shaped.text();
+            assert!(run.size_pt >= least(document), "{what}: {text} in {} pt", run.size_pt);
+            for other in &runs[..place] {
+                let both = ink(run).intersect(ink(other));
+                let apart = both.width() <= 0.0 || both.height() <= 0.0;
+                assert!(apart, "{what}: {text} over {}", other.shaped.text());
+            }
+        }
+        for block in &page.blocks {
+            for line in lines(block) {
+                let hit = runs.iter().find(|run| goes_through(&line, ink(run)));
+                let hit = hit.map(|run| run.shaped.text());
+                assert_eq!(hit, None, "{what}: a line of {:?} goes through", block.role);
+            }
         }
     }
 }
 
+/// The least size of print, in points: the tag is read from near by.
+fn least(document: &Document) -> f64 {
+    if document.pages[0].paper == sheets::Paper::Tag { 6.5 } else { 8.0 }
+}
+
 #[test]
 fn no_set_of_papers_is_refused_and_all_stands_on_its_page() {
-    for (layout, size) in made() {
+    for (at, (layout, size)) in made().into_iter().enumerate() {
         for paper in PAPERS {
             let what = format!("{layout} {size} {paper:?}");
             for document in all(&Case::of(layout, &size), paper) {
-                check_inside(&what, &document);
+                check_clear(&what, &document);
             }
-            for goals in 1..=4 {
-                for document in all(&full(Case::of(layout, &size), goals), paper) {
-                    check_inside(&what, &document);
-                }
+            // As many goals as the size's place in the list, so that each number comes often.
+            let goals = at % 4 + 1;
+            for document in all(&full(Case::of(layout, &size), goals), paper) {
+                check_clear(&format!("{what}, {goals} goals"), &document);
             }
         }
     }
