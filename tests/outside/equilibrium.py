@@ -1,5 +1,5 @@
 """The whole mechanics against a general solver: the same energy, on the same coarse mesh, for three
-layouts and two bodies.
+layouts and two bodies, with upright walls and with walls that bow under a cover of true area.
 
 Outside source: IPOPT through CasADi (see aid/interior_point.py).
 """
@@ -10,7 +10,7 @@ import subprocess
 from aid import interior_point
 from aid.program import ROOT, near
 
-CASES = [(layout, "440x400", body) for layout in ("row-six", "island-eight", "curved-ten") for body in ("level", "oblique")]
+CASES = [(layout, "440x400", body) for layout in ("row-six", "island-eight", "curved-ten") for body in ("level", "oblique", "level-giving", "oblique-giving")]
 
 
 def problem(layout, size, body):

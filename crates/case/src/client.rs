@@ -15,14 +15,22 @@ pub struct ClientCode(String);
 
 impl ClientCode {
     /// The rule in words, for messages.
-    pub const RULE: &str = "2 to 24 letters, digits and hyphens with at least one digit";
+    pub const RULE: &str = "2 to 24 letters, digits and hyphens with at least one digit, no hyphen \
+        in front, no device such as COM1";
 
     /// Returns `None` where `text` breaks the rule.
+    ///
+    /// Files are named by the code: a hyphen in front would be read as an option of a command,
+    /// and some systems take COM1 to COM9 and LPT1 to LPT9 for devices, whatever follows a point.
     #[must_use]
     pub fn new(text: &str) -> Option<Self> {
         let plain = text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-');
         let digit = text.bytes().any(|byte| byte.is_ascii_digit());
-        (plain && digit && (2..=24).contains(&text.len())).then(|| Self(text.to_owned()))
+        let device = text.len() == 4
+            && ["COM", "LPT"].iter().any(|port| text.to_ascii_uppercase().starts_with(port));
+        let sized = (2..=24).contains(&text.len());
+        (plain && digit && sized && !device && !text.starts_with('-'))
+            .then(|| Self(text.to_owned()))
     }
 
     /// The code as written.
@@ -104,6 +112,11 @@ pub enum Base {
 }
 
 impl Base {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 2] = [(Self::Solid, "solid"), (Self::Sling, "sling")];
+}
+
+impl Base {
     /// `solid` or `sling`.
     #[must_use]
     pub fn words(self) -> &'static str {
@@ -148,25 +161,21 @@ pub struct SeatLoad {
 /// Which layout is meant, as a client file or the command line names it.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LayoutRef {
-    /// Built in, by name.
-    BuiltIn(Name),
-    /// A layout file, by its path, taken from the folder of the file that names it.
-    File(String),
-    /// A plugin's, written `plugin:NAME`, with values for its parameters.
-    Plugin {
-        /// The plugin's layout.
-        name: Name,
-        /// Values by parameter.
+    /// One that a source of layouts knows.
+    Named {
+        /// Its name, as the source knows it.
+        name: String,
+        /// Values for its parameters, by name.
         parameters: BTreeMap<Name, f64>,
     },
+    /// A layout file, by its path, taken from the folder of the file that names it.
+    File(String),
 }
 
 impl fmt::Display for LayoutRef {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::BuiltIn(name) => write!(f, "{name}"),
-            Self::File(path) => write!(f, "{path}"),
-            Self::Plugin { name, .. } => write!(f, "plugin:{name}"),
+            Self::Named { name, .. } | Self::File(name) => f.write_str(name),
         }
     }
 }
@@ -259,6 +268,32 @@ pub struct Client {
 }
 
 impl Client {
+    /// Any client on a cushion: nothing is known of them but what is given.
+    #[must_use]
+    pub fn unknown(code: ClientCode, cushion: CushionChoice) -> Self {
+        Self {
+            code,
+            cushion,
+            measures: Measures::default(),
+            weighing: None,
+            child: false,
+            posture: Posture::default(),
+            skin: Skin::default(),
+            function: Function::default(),
+            layers: Layers::default(),
+            altitudes: Altitudes::default(),
+            seat: SeatLoad::default(),
+            chair: Chair::default(),
+            goals: Vec::new(),
+            changes: Vec::new(),
+            carer_notes: Vec::new(),
+            meanwhile: None,
+            contacts: Vec::new(),
+            next_review: None,
+            record: Vec::new(),
+        }
+    }
+
     /// Returns the plan that was recorded last.
     #[must_use]
     pub fn latest_plan(&self) -> Option<&crate::RecordedPlan> {

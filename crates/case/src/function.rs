@@ -18,6 +18,18 @@ pub enum Propulsion {
 }
 
 impl Propulsion {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 6] = [
+        (Self::Hands, "hands"),
+        (Self::Foot(Side::Left), "left foot"),
+        (Self::Foot(Side::Right), "right foot"),
+        (Self::BothFeet, "both feet"),
+        (Self::Power, "power"),
+        (Self::Pushed, "pushed"),
+    ];
+}
+
+impl Propulsion {
     /// Whether a foot of this side reaches for the floor.
     #[must_use]
     pub fn uses_foot(self, side: Side) -> bool {

@@ -22,6 +22,50 @@ pub enum FrontSides {
     Both,
 }
 
+impl FrontSides {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 3] =
+        [(Self::One(Side::Left), "left"), (Self::One(Side::Right), "right"), (Self::Both, "both")];
+}
+
+/// The kinds of what can be wanted, without their numbers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WantKind {
+    /// [`Want::CorrectObliquity`].
+    CorrectObliquity,
+    /// [`Want::AccommodateObliquity`].
+    AccommodateObliquity,
+    /// [`Want::OffLoad`].
+    OffLoad,
+    /// [`Want::Shelf`].
+    Shelf,
+    /// [`Want::LowerFront`].
+    LowerFront,
+    /// [`Want::MedialSupport`].
+    MedialSupport,
+    /// [`Want::LateralSupport`].
+    LateralSupport,
+    /// [`Want::EqualFirmness`].
+    EqualFirmness,
+    /// [`Want::NearStock`].
+    NearStock,
+}
+
+impl WantKind {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 9] = [
+        (Self::CorrectObliquity, "correct obliquity"),
+        (Self::AccommodateObliquity, "accommodate obliquity"),
+        (Self::OffLoad, "off-load"),
+        (Self::Shelf, "pre-ischial shelf"),
+        (Self::LowerFront, "lower front"),
+        (Self::MedialSupport, "medial support"),
+        (Self::LateralSupport, "lateral support"),
+        (Self::EqualFirmness, "equal firmness"),
+        (Self::NearStock, "near stock"),
+    ];
+}
+
 /// What can be wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Want {

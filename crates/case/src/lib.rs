@@ -3,16 +3,19 @@
 //! Left and right are always the client's. Nothing here knows how a plan is found, how a file is
 //! written or how a page is drawn.
 
+mod alarm;
 mod caution;
 mod check;
 mod client;
 mod days;
 mod function;
 mod goal;
+mod identity;
 mod moves;
 mod plan;
 mod posture;
 mod prediction;
+pub mod question;
 mod record;
 mod site;
 mod skin;
@@ -22,15 +25,17 @@ mod survey;
 
 pub use jiff::civil::Date;
 
+pub use crate::alarm::Alarm;
 pub use crate::caution::{Caution, Weight};
-pub use crate::check::{CHECK_KINDS, Check, PressAnswer, TopAnswer, UnderAnswer};
+pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     SeatLoad, Sides, Taken, Weighing,
 };
 pub use crate::days::{day_after, days_between};
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
-pub use crate::goal::{FrontSides, Goal, Want};
+pub use crate::goal::{FrontSides, Goal, Want, WantKind};
+pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{GoalOutcome, Plan, PlannedCount};
 pub use crate::posture::{

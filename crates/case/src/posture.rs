@@ -27,6 +27,11 @@ pub enum MeasuredAt {
     Asis,
 }
 
+impl MeasuredAt {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 2] = [(Self::SeatBones, "seat bones"), (Self::Asis, "asis")];
+}
+
 /// A pelvis that is lower on one side.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PelvicObliquity {
@@ -47,6 +52,12 @@ pub enum Tilt {
     Anterior,
     /// Backward: sitting on the sacrum.
     Posterior,
+}
+
+impl Tilt {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 2] =
+        [(Self::Anterior, "anterior"), (Self::Posterior, "posterior")];
 }
 
 /// A pelvis that is tilted forward or backward.
@@ -91,6 +102,12 @@ pub enum LossLevel {
     Hip,
 }
 
+impl LossLevel {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 3] =
+        [(Self::BelowKnee, "below knee"), (Self::AboveKnee, "above knee"), (Self::Hip, "hip")];
+}
+
 /// A lost part of a leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LimbLoss {
@@ -109,6 +126,15 @@ pub enum SittingBalance {
     HandsNeeded,
     /// Only propped.
     Propped,
+}
+
+impl SittingBalance {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 3] = [
+        (Self::HandsFree, "hands free"),
+        (Self::HandsNeeded, "hands needed"),
+        (Self::Propped, "propped"),
+    ];
 }
 
 /// Posture as far as a seat is concerned.

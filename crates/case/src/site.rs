@@ -27,6 +27,17 @@ impl SiteName {
         Self::Thigh(Side::Right),
     ];
 
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 7] = {
+        let mut words = [(Self::Coccyx, ""); 7];
+        let mut at = 0;
+        while at < words.len() {
+            words[at] = (Self::ALL[at], Self::ALL[at].id());
+            at += 1;
+        }
+        words
+    };
+
     /// Finds a name as reports call it.
     #[must_use]
     pub fn from_id(id: &str) -> Option<Self> {
@@ -41,7 +52,7 @@ impl SiteName {
 
     /// How reports call it.
     #[must_use]
-    pub fn id(self) -> &'static str {
+    pub const fn id(self) -> &'static str {
         match self {
             Self::SeatBone(Side::Left) => "left-seat-bone",
             Self::SeatBone(Side::Right) => "right-seat-bone",

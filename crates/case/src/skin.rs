@@ -23,7 +23,7 @@ pub enum Category {
 
 impl Category {
     /// All, with the words of files.
-    pub const ALL: [(Self, &str); 6] = [
+    pub const WORDS: [(Self, &str); 6] = [
         (Self::One, "1"),
         (Self::Two, "2"),
         (Self::Three, "3"),
@@ -42,6 +42,12 @@ pub enum Healing {
     Healing,
     /// Closed: a history of injury.
     Healed,
+}
+
+impl Healing {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 3] =
+        [(Self::Open, "open"), (Self::Healing, "healing"), (Self::Healed, "healed")];
 }
 
 /// One pressure injury.
@@ -68,6 +74,12 @@ pub enum Sensation {
     Absent,
 }
 
+impl Sensation {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 3] =
+        [(Self::Intact, "intact"), (Self::Impaired, "impaired"), (Self::Absent, "absent")];
+}
+
 /// Whether the client can take load off by themselves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WeightShift {
@@ -77,6 +89,12 @@ pub enum WeightShift {
     Limited,
     /// Not.
     Unable,
+}
+
+impl WeightShift {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 3] =
+        [(Self::Able, "able"), (Self::Limited, "limited"), (Self::Unable, "unable")];
 }
 
 /// The skin that is sat on.

@@ -43,6 +43,7 @@ pub(crate) enum Command {
     Merge(Merge),
     Check(Check),
     New(New),
+    Set(Set),
     Completions(Completions),
 }
 
@@ -189,7 +190,7 @@ pub(crate) struct Adjust {
     #[arg(long, value_name = "SIDE=WORD", value_parser = |text: &str| case::Check::read("top", text))]
     pub(crate) top: Vec<case::Check>,
 
-    /// Say what an under check found: left=25mm, or left=bone-felt
+    /// Say what an under check found: left=25mm, left=bone-felt or left=not-found
     #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| case::Check::read("under", text))]
     pub(crate) under: Vec<case::Check>,
 
@@ -204,6 +205,10 @@ pub(crate) struct Adjust {
     /// Say what was read: left-seat-bone=48mmHg
     #[arg(long, value_name = "SITE=PRESSURE", value_parser = |text: &str| case::Check::read("reading", text))]
     pub(crate) reading: Vec<case::Check>,
+
+    /// Say how the skin looks when the client comes off: coccyx=clear, fades, stays, open or worse
+    #[arg(long, value_name = "SITE=WORD", value_parser = |text: &str| case::Check::read("skin", text))]
+    pub(crate) skin: Vec<case::Check>,
 
     /// Look for mistakes in the set-up that would explain what was found
     #[arg(long)]
@@ -234,7 +239,7 @@ pub(crate) struct Adjust {
 impl Adjust {
     /// All checks, in the order of the options.
     pub(crate) fn checks(&self) -> Vec<case::Check> {
-        let all = [&self.top, &self.under, &self.press, &self.lower, &self.reading];
+        let all = [&self.skin, &self.top, &self.under, &self.press, &self.lower, &self.reading];
         all.into_iter().flatten().copied().collect()
     }
 }
@@ -443,7 +448,8 @@ pub(crate) struct Check {
 #[command(after_help = "Examples:\n  \
     seatwright new client K-17.toml\n  \
     seatwright new layout mine.toml\n  \
-    seatwright new plugin mine\n\n\
+    seatwright new plugin mine\n  \
+    seatwright new client-schema client.schema.json\n\n\
     A file that is there already is never written over.")]
 pub(crate) struct New {
     /// What to begin
@@ -453,6 +459,33 @@ pub(crate) struct New {
     /// Path of the file to write, or of the folder for a plugin
     #[arg(value_name = "FILE")]
     pub(crate) file: PathBuf,
+}
+
+/// Change keys of a client file, and leave the rest of it as it is
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright set K-17.toml measures.hip_width=380 weight.kg=68\n  \
+    seatwright set K-17.toml measures.thigh_depth.left=470 posture.obliquity.by=12\n  \
+    seatwright set K-17.toml goal.1.want=off-load goal.1.site=coccyx goal.1.percent=10\n  \
+    seatwright set K-17.toml --move goal.3=1 --remove call.2\n\n\
+    Entries of lists are counted from 1; one more than there are begins a new one.\n\
+    A wrong value gets the remark that `check` would make, and nothing is written.")]
+pub(crate) struct Set {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    /// Give a key a value
+    #[arg(value_name = "KEY=VALUE", value_parser = counts::pair, required_unless_present_any = ["remove", "move"])]
+    pub(crate) answers: Vec<(String, String)>,
+
+    /// Put an entry of a list in another place
+    #[arg(long = "move", id = "move", value_name = "ENTRY=PLACE", value_parser = counts::entry_to_place)]
+    pub(crate) order: Vec<(String, usize)>,
+
+    /// Take a key, or an entry of a list, away
+    #[arg(long, value_name = "KEY")]
+    pub(crate) remove: Vec<String>,
 }
 
 /// List, show and check plugins that draw layouts
@@ -541,6 +574,12 @@ pub(crate) enum Starter {
     Cell,
     /// A folder with a plugin in Rust, which builds without network
     Plugin,
+    /// A JSON Schema of client files, for an editor
+    ClientSchema,
+    /// A JSON Schema of layout files, for an editor
+    LayoutSchema,
+    /// A JSON Schema of cell files, for an editor
+    CellSchema,
 }
 
 /// A size of paper.

@@ -39,3 +39,18 @@ pub(crate) fn shard(text: &str) -> Result<(usize, usize), String> {
     let inside = parts.filter(|(own, of): &(usize, usize)| (1..=*of).contains(own));
     inside.ok_or_else(|| "write it as K/N with K from 1 to N, such as 3/8".to_owned())
 }
+
+/// Reads a key and its value, as `measures.hip_width=380`.
+pub(crate) fn pair(text: &str) -> Result<(String, String), String> {
+    let pair = text.split_once('=').filter(|(key, _)| !key.trim().is_empty());
+    let (key, value) = pair.ok_or("write it as KEY=VALUE, such as measures.hip_width=380")?;
+    Ok((key.trim().to_owned(), value.to_owned()))
+}
+
+/// Reads an entry of a list and its place, as `goal.3=1`.
+pub(crate) fn entry_to_place(text: &str) -> Result<(String, usize), String> {
+    let (entry, place) = pair(text)?;
+    let place = place.trim().parse::<usize>();
+    let place = place.map_err(|_| "write it as ENTRY=PLACE, such as goal.3=1")?;
+    Ok((entry, place))
+}

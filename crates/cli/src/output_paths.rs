@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use crate::arguments::PluginOptions;
 use crate::failure::Failure;
 
 /// Refuses an output whose ending is not that of its kind, such as `svg`.
@@ -46,6 +47,11 @@ pub(crate) fn are_apart(inputs: &[&Path], outputs: &[impl AsRef<Path>]) -> Resul
         }
     }
     Ok(())
+}
+
+/// What is read: these files, and the plugins that were named.
+pub(crate) fn inputs<'a>(read: &'a [PathBuf], plugins: &'a PluginOptions) -> Vec<&'a Path> {
+    read.iter().chain(&plugins.plugin).map(PathBuf::as_path).collect()
 }
 
 fn shown(path: &Path) -> std::path::Display<'_> {

@@ -1,9 +1,17 @@
 //! Reads a cell.
 
+use case::question::{Group, Question};
 use cushion::{Cell, Length, Mass, Packing, Volume, square_pillow_volume};
 
 use crate::cursor::{Table, read_text};
+use crate::finding::{DesignFinding, KeyFinding, ValueFinding};
 use crate::{Kind, Read};
+
+/// Densities of films that may be welded, g/mm³: polyethylene 0.92 to polyurethane 1.25, from
+/// memory.
+const FILM_DENSITY: f64 = 1.1e-3;
+/// Thicknesses of film that may be had for a small cell, mm: common practice, no source.
+const FILM: std::ops::RangeInclusive<f64> = 0.02..=0.6;
 
 /// Reads a cell from the text of its file.
 #[must_use]
@@ -12,19 +20,21 @@ pub fn read_cell(text: &str) -> Read<Cell> {
 }
 
 fn cell(table: &Table<'_>) -> Option<Cell> {
-    let name = table.required("name").and_then(|value| value.name());
-    let title = table.required("title").and_then(|value| value.sentence());
-    let edge = table
-        .required("edge_mm")
-        .and_then(|value| value.number_in("cell edge", 10.0..=200.0, "mm"))
-        .map(Length::from_mm);
+    let number = |question| table.required(question)?.number_in_range();
+    let name = table.required(Question::CellName).and_then(|value| value.name());
+    let title = table.required(Question::CellTitle).and_then(|value| value.sentence());
+    let edge = number(Question::CellEdge).map(Length::from_mm);
     let inflated = inflated(table, edge);
-    let film = table
-        .required("film_mass_g")
-        .and_then(|value| value.number_in("film mass", 0.01..=50.0, "g"))
-        .map(Mass::from_g);
-    let packing =
-        table.required("packing").and_then(|value| value.table()).and_then(|table| packing(&table));
+    let film = number(Question::FilmMass).map(Mass::from_g);
+    if let (Some(weight), Some(edge)) = (film, edge) {
+        // Two sheets.
+        let thickness = weight.to_g() / FILM_DENSITY / (2.0 * edge.to_mm().powi(2));
+        if !FILM.contains(&thickness) {
+            let place = table.place(Question::FilmMass);
+            table.remarks.remark(place, DesignFinding::Film { weight, edge });
+        }
+    }
+    let packing = table.required_sub(Group::Packing).and_then(|table| packing(&table));
     Some(Cell {
         name: name?,
         title: title?,
@@ -37,48 +47,37 @@ fn cell(table: &Table<'_>) -> Option<Cell> {
 
 /// The inflated volume, given or from the edge.
 fn inflated(table: &Table<'_>, edge: Option<Length>) -> Option<Volume> {
-    let given = table.optional("inflated_volume_ml");
-    let rule = table.optional("inflated_volume");
-    match (given, rule) {
-        (Some(given), None) => {
-            given.number_in("inflated volume", 1.0..=500.0, "ml").map(Volume::from_ml)
-        }
-        (None, Some(rule)) => {
-            if rule.text()? == "square pillow" {
+    let (given, rule) = (Question::CellVolume, Question::CellVolumeRule);
+    match (table.has(given.row().key), table.has(rule.row().key)) {
+        (true, false) => table.optional(given)?.number_in_range().map(Volume::from_ml),
+        (false, true) => {
+            let value = table.optional(rule)?;
+            let written = value.text()?;
+            if written == SQUARE_PILLOW {
                 return edge.map(square_pillow_volume);
             }
-            table.remarks.error(
-                rule.span(),
-                "no such rule for the volume is known",
-                "write \"square pillow\", or give `inflated_volume_ml`",
-            );
+            let (wanted, written) = (SQUARE_PILLOW, written.to_owned());
+            value.remarks.error(value.span(), ValueFinding::Word { wanted, written });
             None
         }
-        (Some(_), Some(rule)) => {
-            table.remarks.error(
-                rule.span(),
-                "the inflated volume is given twice",
-                "keep `inflated_volume_ml` or `inflated_volume`",
-            );
+        (true, true) => {
+            table.remarks.error(table.place(rule), KeyFinding::Both(rule, given.row().key));
             None
         }
-        (None, None) => {
-            table.remarks.error(
-                table.span(),
-                "the inflated volume is missing",
-                "add `inflated_volume_ml = ...`, or `inflated_volume = \"square pillow\"`",
-            );
+        (false, false) => {
+            table.remarks.error(table.span(), KeyFinding::Neither(given, rule.row().key));
             None
         }
     }
 }
 
+/// The rule by which the volume follows from the edge.
+const SQUARE_PILLOW: &str = "square pillow";
+
 fn packing(table: &Table<'_>) -> Option<Packing> {
-    let bulk =
-        table.required("bulk").and_then(|value| value.number_in("bulk packing", 0.3..=0.9, ""));
-    let wall =
-        table.required("wall").and_then(|value| value.number_in("wall effect", 0.0..=0.5, ""));
-    let source = table.required("source").and_then(|value| value.sentence());
+    let number = |question| table.required(question)?.number_in_range();
+    let (bulk, wall) = (number(Question::PackingBulk), number(Question::PackingWall));
+    let source = table.required(Question::PackingSource).and_then(|value| value.sentence());
     table.finish();
     Some(Packing { bulk: bulk?, wall: wall?, source: source? })
 }

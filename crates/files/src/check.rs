@@ -2,6 +2,7 @@
 
 use cushion::Severity;
 
+use crate::finding::{FileFinding, Finding};
 use crate::{Kind, Remark, check_layout, kind_of, read_cell, read_client};
 
 /// Returns the kind of a text and everything that is to be said about it.
@@ -20,24 +21,13 @@ pub fn check(text: &str) -> (Option<Kind>, Vec<Remark>) {
 /// A text that does not say what it is: the syntax errors that hide it, or that it does not.
 fn unknown(text: &str) -> Vec<Remark> {
     let as_client = read_client(text).remarks;
-    let unreadable: Vec<Remark> = as_client
-        .into_iter()
-        .filter(|remark| {
-            remark.message.starts_with("this cannot be read")
-                || remark.message.contains("larger than 1 MB")
-        })
-        .collect();
+    let unreadable = |remark: &Remark| {
+        matches!(remark.finding, Finding::Syntax(_) | Finding::File(FileFinding::TooLarge))
+    };
+    let unreadable: Vec<Remark> = as_client.into_iter().filter(unreadable).collect();
     if !unreadable.is_empty() {
         return unreadable;
     }
     let end = text.find('\n').unwrap_or(text.len());
-    vec![Remark {
-        severity: Severity::Error,
-        span: 0..end,
-        message: "this file does not say which kind of ours it is".to_owned(),
-        hint: Some(
-            "begin it with `format = 1` and `kind = \"layout\"`, `\"cell\"` or `\"client\"`"
-                .to_owned(),
-        ),
-    }]
+    vec![Remark { severity: Severity::Error, span: 0..end, finding: FileFinding::NoKind.into() }]
 }

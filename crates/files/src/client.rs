@@ -1,27 +1,24 @@
 //! Reads a client's file, in the order of the measuring form.
 
 use std::collections::BTreeMap;
-use std::ops::RangeInclusive;
 
+use case::question::{Group, Question};
 use case::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     Sides, Taken, Weighing,
 };
 use cushion::{Length, Mass, Name};
 
-use crate::cursor::{Table, Value, read_text};
+use crate::code::{looks_like_a_name, meant};
+use crate::cursor::{Table, read_text};
+use crate::finding::{ClientFinding, KeyFinding, LengthUnit, WishFinding, WordFinding};
 use crate::function::{altitudes, function, layers, seat};
-use crate::goals::goals;
-use crate::layout::size;
-use crate::limits::{
-    CHAIR_DEPTH, CHAIR_TILT, CHAIR_WIDTH, CROWN_CHANGE_MM, FOOTREST, HIP_WIDTH, KNEE_WIDTH,
-    LOWER_LEG, MOST_CELLS, Plausible, SEAT_BONES, SLING_SAG, THIGH_DEPTH, TROCHANTER_WIDTH,
-    WEIGHT_KG,
-};
-use crate::plausible::remark_on_adult;
+use crate::goals::{goals, remark_on_goals};
+use crate::plausible::{remark_on, remark_on_adult};
 use crate::posture::posture;
 use crate::record::record;
 use crate::skin::skin;
+use crate::value::Value;
 use crate::{Kind, Read};
 
 /// Reads a client from the text of the file.
@@ -31,410 +28,255 @@ pub fn read_client(text: &str) -> Read<Client> {
 }
 
 fn client(table: &Table<'_>) -> Option<Client> {
-    let code = table.required("client").and_then(|value| code(&value));
-    let measured = table.required("measures").and_then(|value| value.table());
+    let code = table.required(Question::Code).and_then(|value| code(&value));
+    let child = table.optional(Question::Child).and_then(|value| value.boolean());
+    let next_review = table.optional(Question::NextReview).and_then(|value| value.date());
+    let measured = table.required_sub(Group::Measures);
     let unit = measured.as_ref().and_then(unit);
-    let child = table.optional("child").and_then(|value| value.boolean()).unwrap_or(false);
-    let measures = measured.as_ref().zip(unit).map(|(table, unit)| measures(table, unit));
-    let weighing = match table.optional("weight") {
-        Some(value) => value.table().and_then(|table| weighing(&table)).map(Some),
-        None => Some(None),
-    };
-    if let (false, Some(table), Some(measures)) = (child, &measured, &measures) {
-        remark_on_adult(table, measures, weighing.as_ref().and_then(Option::as_ref));
+    let measures = measured.as_ref().zip(unit).map(|(own, unit)| measures(own, unit));
+    let weighing = table.sub(Group::Weight).map(|own| weighing(&own));
+    if let (false, Some(own), Some(measures)) = (child.unwrap_or(false), &measured, &measures) {
+        remark_on_adult(own, measures, weighing.as_ref().and_then(Option::as_ref));
     }
-    let chair = match table.optional("chair") {
-        Some(value) => value.table().zip(unit).map(|(table, unit)| chair(&table, unit)),
-        None => Some(Chair::default()),
-    };
-    let cushion =
-        table.required("cushion").and_then(|value| value.table()).and_then(|table| cushion(&table));
-    let named = |key| table.optional(key).and_then(|value| value.table());
-    let posture = named("posture").zip(unit).map(|(own, unit)| posture(&own, unit));
-    let posture = posture.unwrap_or_default();
-    let goals = goals(table, &posture);
-    let changes = entries(table, "change", change);
-    let (carer_notes, meanwhile) = match table.optional("carer") {
-        Some(value) => value.table().map(|table| carer(&table)).unwrap_or_default(),
-        None => Default::default(),
-    };
-    let contacts = entries(table, "call", contact);
-    let next_review = table.optional("next_review").map(|value| value.date());
+    let posture_table = table.sub(Group::Posture);
+    let posture = posture_table.as_ref().zip(unit).map(|(own, unit)| posture(own, unit));
+    let skin = table.sub(Group::Skin).map(|own| skin(&own)).unwrap_or_default();
+    let function = table.sub(Group::Function).map(|own| function(&own));
+    let layers = table.sub(Group::Layers).map(|own| layers(&own));
+    let altitudes = table.sub(Group::Altitude).map(|own| altitudes(&own));
+    let seat = table.sub(Group::Seat).zip(unit).map(|(own, unit)| seat(&own, unit));
+    let chair = table.sub(Group::Chair).zip(unit).map(|(own, unit)| chair(&own, unit));
+    let cushion = table.required_sub(Group::Cushion).and_then(|own| cushion(&own));
+    let oblique = posture_table.is_some_and(|own| own.has(Group::Obliquity.key()));
+    let goals = goals(table, oblique);
+    let changes = table.entries(Group::Change, change);
+    let (carer_notes, meanwhile) =
+        table.sub(Group::Carer).map(|own| carer(&own)).unwrap_or_default();
+    let contacts = table.entries(Group::Call, contact);
     let record = record(table);
-    Some(Client {
+    let client = Client {
         code: code?,
         measures: measures?,
-        weighing: weighing?,
-        child,
-        posture,
-        skin: named("skin").map(|own| skin(&own)).unwrap_or_default(),
-        function: named("function").map(|own| function(&own)).unwrap_or_default(),
-        layers: named("layers").map(|own| layers(&own)).unwrap_or_default(),
-        altitudes: named("altitude").map(|own| altitudes(&own)).unwrap_or_default(),
-        seat: named("seat").zip(unit).map(|(own, unit)| seat(&own, unit)).unwrap_or_default(),
-        chair: chair?,
+        weighing: weighing.flatten(),
+        child: child.unwrap_or(false),
+        posture: posture.unwrap_or_default(),
+        skin,
+        function: function.unwrap_or_default(),
+        layers: layers.unwrap_or_default(),
+        altitudes: altitudes.unwrap_or_default(),
+        seat: seat.unwrap_or_default(),
+        chair: chair.unwrap_or_default(),
         cushion: cushion?,
         goals: goals?,
         changes: changes?,
         carer_notes,
         meanwhile,
         contacts: contacts?,
-        next_review: next_review.flatten(),
+        next_review,
         record: record?,
-    })
-}
-
-/// Reads each table of a list of tables; none where one of them is wrong.
-pub(crate) fn entries<T>(
-    table: &Table<'_>,
-    key: &'static str,
-    read: impl Fn(&Table<'_>) -> Option<T>,
-) -> Option<Vec<T>> {
-    let Some(list) = table.optional(key) else { return Some(Vec::new()) };
-    let read: Vec<Option<T>> = list.list()?.iter().map(|value| read(&value.table()?)).collect();
-    read.into_iter().collect()
+    };
+    remark_on_goals(table, &client);
+    Some(client)
 }
 
 fn code(value: &Value<'_>) -> Option<ClientCode> {
     let written = value.text()?;
     let code = ClientCode::new(written);
     if code.is_none() {
-        value.remarks.error(
-            value.span(),
-            format!("`{written}` is not a code for a client"),
-            format!("never a name: take {}", ClientCode::RULE),
-        );
+        value.remarks.error(value.span(), WordFinding::Code(written.to_owned()));
+    } else if looks_like_a_name(written) {
+        value.ask(WordFinding::NameInCode(written.to_owned()));
     }
     code
 }
 
-/// The unit in which a file gives lengths.
-#[derive(Clone, Copy, PartialEq)]
-pub(crate) enum Unit {
-    Millimetres,
-    Inches,
+fn unit(table: &Table<'_>) -> Option<LengthUnit> {
+    let words = [(LengthUnit::Millimetres, "mm"), (LengthUnit::Inches, "in")];
+    table.required(Question::Units)?.choice(&words)
 }
 
-impl Unit {
-    fn in_mm(self) -> f64 {
-        match self {
-            Self::Millimetres => 1.0,
-            Self::Inches => 25.4,
-        }
-    }
-
-    fn words(self) -> &'static str {
-        match self {
-            Self::Millimetres => "mm",
-            Self::Inches => "in",
-        }
-    }
+/// A length in the file's unit.
+pub(crate) fn length(table: &Table<'_>, question: Question, unit: LengthUnit) -> Option<Length> {
+    table.optional(question)?.length(unit)
 }
 
-fn unit(table: &Table<'_>) -> Option<Unit> {
-    let value = table.required("units")?;
-    match value.text()? {
-        "mm" => Some(Unit::Millimetres),
-        "in" => Some(Unit::Inches),
-        other => {
-            value.remarks.error(
-                value.span(),
-                format!("`{other}` is not a unit for measures"),
-                "write \"mm\" or \"in\"",
-            );
-            None
-        }
-    }
-}
-
-/// A length of the body or the chair; a remark where it cannot be right, with a guess why.
-pub(crate) fn length(value: &Value<'_>, unit: Unit, plausible: &Plausible) -> Option<Length> {
-    let number = value.number()?;
-    let mm = number * unit.in_mm();
-    if plausible.mm.contains(&mm) {
-        return Some(Length::from_mm(mm));
-    }
-    let guess = |factor: f64| plausible.mm.contains(&(number * factor));
-    let hint = if unit == Unit::Millimetres && guess(10.0) {
-        "this looks like centimetres; write millimetres".to_owned()
-    } else if unit == Unit::Millimetres && guess(25.4) {
-        "this looks like inches; write millimetres, or `units = \"in\"`".to_owned()
-    } else if unit == Unit::Inches && guess(1.0) {
-        "this looks like millimetres; write inches, or `units = \"mm\"`".to_owned()
-    } else {
-        let (least, most) =
-            (plausible.mm.start() / unit.in_mm(), plausible.mm.end() / unit.in_mm());
-        format!("it lies between {least:.0} and {most:.0} {}; measure again", unit.words())
-    };
-    value.remarks.error(
-        value.span(),
-        format!("{number} {} cannot be the {}", unit.words(), plausible.words),
-        hint,
-    );
-    None
-}
-
-fn sides(
+/// An answer of each side, where it is there.
+pub(crate) fn sides<T>(
     table: &Table<'_>,
-    key: &'static str,
-    unit: Unit,
-    plausible: &Plausible,
-) -> Sides<Option<Length>> {
-    let Some(pair) = table.optional(key).and_then(|value| value.table()) else {
-        return Sides::default();
+    question: Question,
+    read: impl Fn(&Value<'_>) -> Option<T>,
+) -> Sides<Option<T>> {
+    let Some(pair) = table.optional(question).and_then(|value| value.sides()) else {
+        return Sides { left: None, right: None };
     };
-    let side = |key| pair.optional(key).and_then(|value| length(&value, unit, plausible));
+    let side = |side| pair.side(side).and_then(|value| read(&value));
     let both = Sides { left: side("left"), right: side("right") };
     pair.finish();
     both
 }
 
-fn measures(table: &Table<'_>, unit: Unit) -> Measures {
-    table.optional("units");
-    let on = table.optional("taken_on").map(|value| (value.span(), value.date()));
-    let by = table.optional("taken_by").map(|value| (value.span(), value.sentence()));
-    let taken = match (on, by) {
-        (Some((_, on)), Some((_, by))) => on.zip(by).map(|(on, by)| Taken { on, by }),
-        (Some((span, _)), None) => {
-            table.remarks.error(
-                span,
-                "nobody is named who took the measures",
-                "add `taken_by = \"...\"`",
-            );
-            None
-        }
-        (None, Some((span, _))) => {
-            table.remarks.error(span, "no day is given for the measures", "add `taken_on = ...`");
-            None
-        }
-        (None, None) => None,
-    };
-    let one =
-        |key, plausible| table.optional(key).and_then(|value| length(&value, unit, plausible));
+/// Says that of two keys that go together one is there and the other is not.
+fn without(table: &Table<'_>, given: Question, missing: Question) {
+    table.remarks.error(table.place(given), KeyFinding::Without { given, missing });
+}
+
+fn measures(table: &Table<'_>, unit: LengthUnit) -> Measures {
+    let on = table.optional(Question::TakenOn).map(|value| value.date());
+    let by = table.optional(Question::TakenBy).map(|value| value.sentence());
+    let written = [Question::TakenOn, Question::TakenBy].map(|own| table.has(own.row().key));
+    match written {
+        [true, false] => without(table, Question::TakenOn, Question::TakenBy),
+        [false, true] => without(table, Question::TakenBy, Question::TakenOn),
+        _ => {}
+    }
+    let taken = on.flatten().zip(by.flatten()).map(|(on, by)| Taken { on, by });
+    let one = |question| length(table, question, unit);
     let measures = Measures {
         taken,
-        hip_width: one("hip_width", &HIP_WIDTH),
-        trochanter_width: one("trochanter_width", &TROCHANTER_WIDTH),
-        thigh_depth: sides(table, "thigh_depth", unit, &THIGH_DEPTH),
-        lower_leg_length: sides(table, "lower_leg_length", unit, &LOWER_LEG),
-        external_knee_width: one("external_knee_width", &KNEE_WIDTH),
-        seat_bone_spacing: one("seat_bone_spacing", &SEAT_BONES),
+        hip_width: one(Question::HipWidth),
+        trochanter_width: one(Question::TrochanterWidth),
+        thigh_depth: sides(table, Question::ThighDepth, |value| value.length(unit)),
+        lower_leg_length: sides(table, Question::LowerLegLength, |value| value.length(unit)),
+        external_knee_width: one(Question::ExternalKneeWidth),
+        seat_bone_spacing: one(Question::SeatBoneSpacing),
     };
+    if written == [false, false] && measures != Measures::default() {
+        table.remarks.remark(table.place(Question::Units), ClientFinding::NotSigned);
+    }
     remark_on(table, &measures);
     table.finish();
     measures
 }
 
-/// Measures that are each plausible and are not, together.
-fn remark_on(table: &Table<'_>, measures: &Measures) {
-    let remark = |key: &str, message: &str, hint: &str| {
-        table.remarks.remark(table.key_span(key), message, hint)
-    };
-    if measures.taken.is_none() && *measures != Measures::default() {
-        remark(
-            "units",
-            "it is not said when and by whom the measures were taken",
-            "add `taken_on` and `taken_by`",
-        );
-    }
-    let depths = [measures.thigh_depth.left, measures.thigh_depth.right];
-    let deepest = depths.into_iter().flatten().reduce(Length::max);
-    if let (Some(hip), Some(depth)) = (measures.hip_width, deepest)
-        && hip > depth * 1.1
-    {
-        remark(
-            "hip_width",
-            "the hips are wider than the thighs are deep",
-            "check that hip width and thigh depth are not swapped",
-        );
-    }
-    if let (Some(hip), Some(trochanters)) = (measures.hip_width, measures.trochanter_width)
-        && trochanters > hip
-    {
-        remark(
-            "trochanter_width",
-            "the trochanters are farther apart than the hips are wide",
-            "hip width is the greatest width; measure again",
-        );
-    }
-    if let [Some(left), Some(right)] = depths
-        && (left - right).abs() > Length::from_mm(60.0)
-    {
-        remark(
-            "thigh_depth",
-            "the thigh depths differ by more than 60 mm",
-            "check that the pelvis was not rotated, and measure again",
-        );
+/// The one of two answers that is given, where just one is; a remark else.
+fn one_of<'a>(table: &Table<'a>, [first, second]: [Question; 2]) -> Option<(Question, Value<'a>)> {
+    let key = |question: Question| question.row().key;
+    match (table.has(key(first)), table.has(key(second))) {
+        (true, true) => {
+            table.remarks.error(table.place(second), KeyFinding::Both(second, key(first)));
+            None
+        }
+        (false, false) => {
+            table.remarks.error(table.span(), KeyFinding::Neither(first, key(second)));
+            None
+        }
+        (true, false) => Some((first, table.optional(first)?)),
+        (false, true) => Some((second, table.optional(second)?)),
     }
 }
 
 fn weighing(table: &Table<'_>) -> Option<Weighing> {
-    let weight = match (table.optional("kg"), table.optional("lb")) {
-        (Some(kg), None) => weight(&kg, 1.0, "kg"),
-        (None, Some(lb)) => weight(&lb, 0.453_592_37, "lb"),
-        (Some(_), Some(lb)) => {
-            table.remarks.error(lb.span(), "the weight is given twice", "keep `kg` or `lb`");
-            None
-        }
-        (None, None) => {
-            table.remarks.error(
-                table.span(),
-                "the weight is missing",
-                "add `kg = ...` or `lb = ...`",
-            );
-            None
-        }
-    };
-    let on = table.required("weighed_on").and_then(|value| value.date());
+    let weight = one_of(table, [Question::WeightKg, Question::WeightLb]);
+    let weight = weight.and_then(|(question, value)| {
+        let number = value.number_in_range()?;
+        Some(match question {
+            Question::WeightLb => Mass::from_pounds(number),
+            _ => Mass::from_kg(number),
+        })
+    });
+    let on = table.required(Question::WeighedOn).and_then(|value| value.date());
     table.finish();
     Some(Weighing { weight: weight?, on: on? })
 }
 
-fn weight(value: &Value<'_>, in_kg: f64, unit: &str) -> Option<Mass> {
-    let range: RangeInclusive<f64> =
-        (WEIGHT_KG.start() / in_kg).ceil()..=(WEIGHT_KG.end() / in_kg).floor();
-    value.number_in("body weight", range, unit).map(|number| Mass::from_kg(number * in_kg))
-}
-
-fn chair(table: &Table<'_>, unit: Unit) -> Chair {
-    let one =
-        |key, plausible| table.optional(key).and_then(|value| length(&value, unit, plausible));
-    let base = table.optional("base").and_then(|value| match value.text()? {
-        "solid" => Some(Base::Solid),
-        "sling" => Some(Base::Sling),
-        other => {
-            value.remarks.error(
-                value.span(),
-                format!("no seat base is called `{other}`"),
-                "write \"solid\" or \"sling\"",
-            );
-            None
-        }
-    });
+fn chair(table: &Table<'_>, unit: LengthUnit) -> Chair {
+    let one = |question| length(table, question, unit);
     let chair = Chair {
-        inside_width: one("inside_width", &CHAIR_WIDTH),
-        inside_depth: one("inside_depth", &CHAIR_DEPTH),
-        base,
-        sling_sag: one("sling_sag", &SLING_SAG),
-        footrest_height: one("footrest_height", &FOOTREST),
-        tilt_deg: table
-            .optional("tilt_deg")
-            .and_then(|value| value.number_in("tilt of the chair", CHAIR_TILT, "degrees")),
-        notes: table.optional("notes").and_then(|value| value.sentence()),
+        inside_width: one(Question::InsideWidth),
+        inside_depth: one(Question::InsideDepth),
+        base: table.optional(Question::SeatBase).and_then(|value| value.choice(&Base::WORDS)),
+        sling_sag: one(Question::SlingSag),
+        footrest_height: one(Question::FootrestHeight),
+        tilt_deg: table.optional(Question::ChairTilt).and_then(|value| value.number_in_range()),
+        notes: table.optional(Question::ChairNotes).and_then(|value| value.sentence()),
     };
     table.finish();
     chair
 }
 
 fn cushion(table: &Table<'_>) -> Option<CushionChoice> {
-    let layout = table.required("layout").map(|value| (value.span(), value));
-    let parameters = table.optional("parameters").map(|value| (value.span(), parameters(&value)));
-    let layout = layout.and_then(|(_, value)| layout_ref(&value, parameters));
-    let size = table.required("size").and_then(|value| size(&value));
-    let cell = match table.optional("cell") {
+    let parameters = table.optional(Question::LayoutParameters);
+    let layout = table.required(Question::LayoutOfCushion);
+    let layout = layout.and_then(|value| layout_ref(&value, parameters));
+    let size = table.required(Question::SizeOfCushion).and_then(|value| value.size());
+    let cell = match table.optional(Question::CellOfCushion) {
         Some(value) => value.sentence(),
         None => Some(crate::BUILT_IN_CELLS[0].name.to_owned()),
     };
-    let spares =
-        table.required("spare_cells").and_then(|value| value.whole(0..=i64::from(MOST_CELLS)));
+    let spares = table.required(Question::SpareCells).and_then(|value| value.whole());
     table.finish();
     Some(CushionChoice { layout: layout?, size: size?, cell: cell?, spare_cells: spares? as u32 })
 }
 
-type Parameters = (std::ops::Range<usize>, Option<BTreeMap<Name, f64>>);
-
-fn layout_ref(value: &Value<'_>, parameters: Option<Parameters>) -> Option<LayoutRef> {
+fn layout_ref(value: &Value<'_>, parameters: Option<Value<'_>>) -> Option<LayoutRef> {
     let written = value.sentence()?;
     let plugin = written.strip_prefix("plugin:").map(str::to_owned);
-    if let (None, Some((span, _))) = (&plugin, &parameters) {
-        value.remarks.error(
-            span.clone(),
-            "only a plugin's layout has parameters",
-            "take `parameters` away, or name `plugin:NAME`",
-        );
+    if let (None, Some(given)) = (&plugin, &parameters) {
+        given.remarks.error(given.span(), ClientFinding::ParametersWithoutPlugin);
         return None;
     }
     if let Some(plugin) = plugin {
         let Some(name) = Name::new(&plugin) else {
-            value.remarks.error(
-                value.span(),
-                format!("`{plugin}` is not a name"),
-                format!("take {}", Name::RULE),
-            );
+            let meant = meant(&plugin).map(|name| format!("plugin:{name}"));
+            value.remarks.error(value.span(), WordFinding::Name(plugin, meant));
             return None;
         };
-        let parameters = parameters.map_or(Some(BTreeMap::new()), |(_, given)| given);
-        return Some(LayoutRef::Plugin { name, parameters: parameters? });
+        let parameters = parameters.map_or(Some(BTreeMap::new()), |given| numbers(&given));
+        return Some(LayoutRef::Named { name: format!("plugin:{name}"), parameters: parameters? });
     }
     if written.contains(['/', '\\']) || written.ends_with(".toml") {
         return Some(LayoutRef::File(written));
     }
-    value.name().map(LayoutRef::BuiltIn)
+    let name = value.name()?.to_string();
+    Some(LayoutRef::Named { name, parameters: BTreeMap::new() })
 }
 
-fn parameters(value: &Value<'_>) -> Option<BTreeMap<Name, f64>> {
-    let named = value.table()?.named();
+/// Numbers by name.
+fn numbers(value: &Value<'_>) -> Option<BTreeMap<Name, f64>> {
+    let named = value.table(None)?.named();
     let read: Vec<Option<(Name, f64)>> =
         named.into_iter().map(|(name, _, value)| Some((name, value.number()?))).collect();
     read.into_iter().collect()
 }
 
 fn change(table: &Table<'_>) -> Option<Change> {
-    let compartment = table.required("compartment").and_then(|value| value.name());
-    let amount = match (table.optional("cells"), table.optional("crown_mm")) {
-        (Some(cells), None) => {
-            let most = i64::from(MOST_CELLS);
-            cells.whole(-most..=most).map(|cells| Amount::Cells(cells as i32))
-        }
-        (None, Some(crown)) => crown
-            .number_in("change of crown", CROWN_CHANGE_MM, "mm")
-            .map(|mm| Amount::Crown(Length::from_mm(mm))),
-        (Some(_), Some(crown)) => {
-            table.remarks.error(
-                crown.span(),
-                "the change is given twice",
-                "keep `cells` or `crown_mm`",
-            );
-            None
-        }
-        (None, None) => {
-            table.remarks.error(
-                table.span(),
-                "the change is missing",
-                "add `cells = +6` or `crown_mm = 5`",
-            );
-            None
-        }
-    };
-    let reason = table.required("reason").and_then(|value| value.sentence());
+    let compartment = table.required(Question::ChangeOf).and_then(|value| value.name());
+    let amount = one_of(table, [Question::ChangeCells, Question::ChangeCrown]);
+    let amount = amount.and_then(|(question, value)| match question {
+        Question::ChangeCells => value.whole().map(|cells| Amount::Cells(cells as i32)),
+        _ => value.number_in_range().map(|mm| Amount::Crown(Length::from_mm(mm))),
+    });
+    let reason = table.required(Question::ChangeReason).and_then(|value| value.sentence());
     table.finish();
     Some(Change { compartment: compartment?, amount: amount?, reason: reason? })
 }
 
 fn carer(table: &Table<'_>) -> (Vec<String>, Option<String>) {
-    let notes = table.optional("notes").and_then(|value| value.list()).unwrap_or_default();
-    let notes = notes.iter().filter_map(Value::sentence).collect();
-    let meanwhile = table.optional("meanwhile").and_then(|value| value.sentence());
+    let notes = table.optional(Question::CarerNotes).and_then(|value| value.list());
+    let notes = notes.unwrap_or_default().iter().filter_map(Value::sentence).collect();
+    let meanwhile = table.optional(Question::Meanwhile).and_then(|value| value.sentence());
     table.finish();
     (notes, meanwhile)
 }
 
 fn contact(table: &Table<'_>) -> Option<Contact> {
-    let who = table.required("who").and_then(|value| value.sentence());
-    let phone = table.required("phone").and_then(|value| {
+    let who = table.required(Question::CallWho).and_then(|value| value.sentence());
+    let phone = table.required(Question::CallPhone).and_then(|value| {
         let phone = value.sentence()?;
         let plain = phone.chars().all(|c| c.is_ascii_digit() || " +()-./x".contains(c));
         if !plain || phone.chars().filter(char::is_ascii_digit).count() < 3 {
-            value.remarks.error(
-                value.span(),
-                format!("`{phone}` is not a telephone number"),
-                "write digits, spaces and + ( ) - only",
-            );
+            value.remarks.error(value.span(), WordFinding::Phone(phone));
             return None;
         }
         Some(phone)
     });
-    let hours = table.optional("hours").and_then(|value| value.sentence());
+    let hours = table.optional(Question::CallHours).and_then(|value| value.sentence());
     table.finish();
     Some(Contact { who: who?, phone: phone?, hours })
+}
+
+/// Says that more of an obliquity can be taken away than there is.
+pub(crate) fn more_than_there_is(table: &Table<'_>) {
+    let place = table.place(Question::ObliquityReducible);
+    table.remarks.error(place, WishFinding::MoreThanThereIs);
 }

@@ -1,45 +1,42 @@
 //! A cursor over parsed TOML that collects remarks instead of stopping at the first.
 //!
-//! Each getter marks its key as known; what nobody asked for is an unknown key. A getter that
-//! finds something wrong makes its remark and returns none, and reading goes on.
+//! A table knows from the questions of its group which keys it may have. A getter that finds
+//! something wrong makes its remark and returns none, and reading goes on.
 
 use std::cell::RefCell;
-use std::ops::{Range, RangeInclusive};
+use std::ops::Range;
 
+use case::question::{Group, Need, Question};
 use cushion::{Name, Severity};
-use jiff::civil::Date;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use crate::finding::{FileFinding, Finding, KeyFinding, Type, ValueFinding};
 use crate::limits::MOST_BYTES;
-use crate::{Kind, Read, Remark};
+use crate::value::Value;
+use crate::{Kind, Read, Remark, syntax};
+
+/// What stands in a blank file where an answer is to be written.
+pub(crate) const FILL_IN: &str = "fill in";
+
+/// From this likeness on, a misspelt word is taken for another.
+const LIKE: f64 = 0.8;
 
 /// The remarks made while one text is read.
 #[derive(Default)]
 pub(crate) struct Remarks(RefCell<Vec<Remark>>);
 
 impl Remarks {
-    pub(crate) fn error(
-        &self,
-        span: Range<usize>,
-        message: impl Into<String>,
-        hint: impl Into<String>,
-    ) {
-        self.push(Severity::Error, span, message.into(), hint.into());
+    pub(crate) fn error(&self, span: Range<usize>, finding: impl Into<Finding>) {
+        self.push(Severity::Error, span, finding.into());
     }
 
-    pub(crate) fn remark(
-        &self,
-        span: Range<usize>,
-        message: impl Into<String>,
-        hint: impl Into<String>,
-    ) {
-        self.push(Severity::Remark, span, message.into(), hint.into());
+    pub(crate) fn remark(&self, span: Range<usize>, finding: impl Into<Finding>) {
+        self.push(Severity::Remark, span, finding.into());
     }
 
-    fn push(&self, severity: Severity, span: Range<usize>, message: String, hint: String) {
-        let hint = (!hint.is_empty()).then_some(hint);
-        self.0.borrow_mut().push(Remark { severity, span, message, hint });
+    fn push(&self, severity: Severity, span: Range<usize>, finding: Finding) {
+        self.0.borrow_mut().push(Remark { severity, span, finding });
     }
 
     fn into_vec(self) -> Vec<Remark> {
@@ -56,27 +53,24 @@ pub(crate) fn read_text<T>(
 ) -> Read<T> {
     let remarks = Remarks::default();
     if text.len() > MOST_BYTES {
-        remarks.error(
-            0..0,
-            "this file is larger than 1 MB",
-            "it cannot be one of ours; name another",
-        );
+        remarks.error(0..0, FileFinding::TooLarge);
         return Read::new(None, remarks.into_vec());
     }
     let (root, errors) = DeTable::parse_recoverable(text);
-    for error in &errors {
-        let span = within(text, error.span().unwrap_or(0..0));
-        let (message, hint) = syntax_words(error.message());
-        remarks.error(span, message, hint);
+    let broken = syntax::broken(text, &errors);
+    let table = Table::new(root.get_ref(), 0..first_line(text), Some(kind.group()), &remarks);
+    let other = other_kind(&table, kind);
+    let read_well = |at: usize| !broken.iter().any(|own| own.covers(at));
+    if let Some((span, other)) = other.filter(|(span, _)| read_well(span.start)) {
+        remarks.error(span, other);
+        drop(table);
+        return Read::new(None, remarks.into_vec());
     }
-    let table = Table::new(root.get_ref(), 0..first_line(text), &remarks);
     header(&table, kind);
     let value = read(&table);
-    if errors.is_empty() {
-        table.finish();
-    }
+    table.finish();
     drop(table);
-    Read::new(value, remarks.into_vec())
+    Read::new(value, syntax::without_consequences(broken, remarks.into_vec()))
 }
 
 /// The end of the first line, where remarks about the whole file point.
@@ -84,65 +78,56 @@ fn first_line(text: &str) -> usize {
     text.find('\n').unwrap_or(text.len())
 }
 
-/// Brings a span into the text and onto borders of characters.
-pub(crate) fn within(text: &str, span: Range<usize>) -> Range<usize> {
-    let border = |mut at: usize| {
-        at = at.min(text.len());
-        while !text.is_char_boundary(at) {
-            at -= 1;
-        }
-        at
-    };
-    let start = border(span.start);
-    start..border(span.end).max(start)
-}
-
-/// Our words for what the parser says.
-fn syntax_words(message: &str) -> (String, &'static str) {
-    if message.contains("duplicate key") {
-        ("this key is written twice".to_owned(), "keep one of the two")
-    } else {
-        (
-            format!("this cannot be read: {message}"),
-            "see the format in README; `new` writes an example",
-        )
-    }
+/// What is to be said, and nothing else, of a file of another kind.
+fn other_kind(table: &Table<'_>, wanted: Kind) -> Option<(Range<usize>, FileFinding)> {
+    let (_, _, value) = table.entries.iter().find(|(key, ..)| *key == "kind")?;
+    let written = value.get_ref().as_str().filter(|written| *written != wanted.words())?;
+    Some((value.span(), FileFinding::OtherKind { written: written.to_owned(), wanted }))
 }
 
 fn header(table: &Table<'_>, kind: Kind) {
-    if let Some(value) = table.required("format")
-        && let Some(format) = value.whole(0..=i64::MAX)
+    let [format, own] = kind.header();
+    if let Some(value) = table.required(format)
+        && let Some(format) = value.whole_in(0, i64::MAX)
         && format != 1
     {
-        table.remarks.error(
-            value.span(),
-            format!("format {format} is not known"),
-            "this program reads `format = 1`",
-        );
+        table.remarks.error(value.span(), FileFinding::Format(format));
     }
-    if let Some(value) = table.required("kind")
-        && let Some(written) = value.text()
-        && written != kind.words()
-    {
-        let message = format!("this is a file of kind `{written}`, not `{}`", kind.words());
-        table.remarks.error(value.span(), message, "name a file of the right kind");
+    // Another word was found before.
+    if let Some(value) = table.required(own) {
+        value.text();
     }
 }
 
+type Entry<'a> = (&'a str, Range<usize>, &'a Spanned<DeValue<'a>>);
+
 /// A table whose keys are asked for one by one.
 pub(crate) struct Table<'a> {
-    entries: Vec<(&'a str, Range<usize>, &'a Spanned<DeValue<'a>>)>,
+    entries: Vec<Entry<'a>>,
     span: Range<usize>,
-    asked: RefCell<Vec<&'static str>>,
+    /// None where its keys are the client's left and right, or names of the author's.
+    group: Option<Group>,
+    /// Of which the left and right are.
+    question: Option<Question>,
     pub(crate) remarks: &'a Remarks,
 }
 
 impl<'a> Table<'a> {
-    fn new(table: &'a DeTable<'a>, span: Range<usize>, remarks: &'a Remarks) -> Self {
+    pub(crate) fn new(
+        table: &'a DeTable<'a>,
+        span: Range<usize>,
+        group: Option<Group>,
+        remarks: &'a Remarks,
+    ) -> Self {
         let mut entries: Vec<_> =
             table.iter().map(|(key, value)| (key.get_ref().as_ref(), key.span(), value)).collect();
         entries.sort_by_key(|(_, span, _)| span.start);
-        Self { entries, span, asked: RefCell::default(), remarks }
+        Self { entries, span, group, question: None, remarks }
+    }
+
+    /// The same as the two sides of a question.
+    pub(crate) fn of_sides(self, question: Option<Question>) -> Self {
+        Self { question, ..self }
     }
 
     /// Where the table is written.
@@ -156,24 +141,87 @@ impl<'a> Table<'a> {
         found.map_or_else(|| self.span(), |(_, span, _)| span.clone())
     }
 
-    /// The value of a key, where it is there.
-    pub(crate) fn optional(&self, key: &'static str) -> Option<Value<'a>> {
-        self.asked.borrow_mut().push(key);
-        let (_, _, value) = self.entries.iter().find(|(name, ..)| *name == key)?;
-        Some(Value { value, remarks: self.remarks })
+    /// Where a question is answered, or the table where it is not.
+    pub(crate) fn place(&self, question: Question) -> Range<usize> {
+        self.key_span(question.row().key)
     }
 
-    /// The value of a key; a remark where it is missing.
-    pub(crate) fn required(&self, key: &'static str) -> Option<Value<'a>> {
-        let found = self.optional(key);
-        if found.is_none() {
-            self.remarks.error(
-                self.span(),
-                format!("the key `{key}` is missing"),
-                format!("add `{key} = ...`"),
-            );
+    /// Whether a key is written, with whatever value.
+    pub(crate) fn has(&self, key: &str) -> bool {
+        self.entries.iter().any(|(name, ..)| *name == key)
+    }
+
+    fn find(&self, key: &str) -> Option<&'a Spanned<DeValue<'a>>> {
+        self.entries.iter().find(|(name, ..)| *name == key).map(|(_, _, value)| *value)
+    }
+
+    /// The answer to a question, where it is there; a remark where it was to be filled in.
+    pub(crate) fn optional(&self, question: Question) -> Option<Value<'a>> {
+        let value = Value::new(self.find(question.row().key)?, Some(question), self.remarks);
+        (!value.is_blank(None)).then_some(value)
+    }
+
+    /// The answer to a question; a remark where it is missing.
+    pub(crate) fn required(&self, question: Question) -> Option<Value<'a>> {
+        let key = question.row().key;
+        if !self.has(key) && !self.is_misspelt(key) {
+            self.remarks.error(self.span(), KeyFinding::Missing(question));
         }
-        found
+        self.optional(question)
+    }
+
+    /// Whether an unknown key is taken for this one: then it is not missing too.
+    fn is_misspelt(&self, key: &str) -> bool {
+        let known = self.known();
+        let unknown = self.entries.iter().map(|(own, ..)| *own).filter(|own| !known.contains(own));
+        unknown.into_iter().any(|own| near(own, &known) == Some(key))
+    }
+
+    /// The answers of the client's left or right.
+    pub(crate) fn side(&self, side: &'static str) -> Option<Value<'a>> {
+        let value = Value::new(self.find(side)?, self.question, self.remarks);
+        (!value.is_blank(Some(side))).then_some(value)
+    }
+
+    /// The same; a remark where it is missing.
+    pub(crate) fn required_side(&self, side: &'static str) -> Option<Value<'a>> {
+        if !self.has(side) {
+            self.remarks.error(self.span(), KeyFinding::MissingSide(side));
+        }
+        self.side(side)
+    }
+
+    /// A group within this one, where it is there.
+    pub(crate) fn sub(&self, group: Group) -> Option<Table<'a>> {
+        Value::new(self.find(group.key())?, None, self.remarks).table(Some(group))
+    }
+
+    /// A group within this one; a remark where it is missing.
+    pub(crate) fn required_sub(&self, group: Group) -> Option<Table<'a>> {
+        if !self.has(group.key()) && !self.is_misspelt(group.key()) {
+            self.remarks.error(self.span(), KeyFinding::MissingGroup(group));
+        }
+        self.sub(group)
+    }
+
+    /// A list of tables, where it is there; of one group, or each of its own.
+    pub(crate) fn list(&self, key: &str) -> Option<Vec<Value<'a>>> {
+        match self.find(key) {
+            Some(list) => Value::new(list, None, self.remarks).list(),
+            None => Some(Vec::new()),
+        }
+    }
+
+    /// Reads each table of a list of tables; none where one of them is wrong.
+    pub(crate) fn entries<T>(
+        &self,
+        group: Group,
+        read: impl Fn(&Table<'_>) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        let list = self.list(group.key())?;
+        let read: Vec<Option<T>> =
+            list.iter().map(|value| read(&value.table(Some(group))?)).collect();
+        read.into_iter().collect()
     }
 
     /// All entries with the names by which the file calls them, in the order written.
@@ -181,240 +229,79 @@ impl<'a> Table<'a> {
         self.entries
             .iter()
             .filter_map(|(key, span, value)| {
-                let value = Value { value, remarks: self.remarks };
+                let value = Value::new(value, None, self.remarks);
                 if let Some(name) = Name::new(key) {
                     return Some((name, span.clone(), value));
                 }
-                self.remarks.error(
-                    span.clone(),
-                    format!("`{key}` is not a name"),
-                    format!("take {}", Name::RULE),
-                );
+                self.remarks.error(span.clone(), KeyFinding::NotAName((*key).to_owned()));
                 None
             })
             .collect()
     }
 
-    /// Says which keys nobody asked for.
+    /// The keys that may stand here.
+    fn known(&self) -> Vec<&'static str> {
+        self.group.map_or_else(|| vec!["left", "right"], Group::keys)
+    }
+
+    /// Says which keys are not known here, and which say nothing beside another's word.
     pub(crate) fn finish(&self) {
-        let asked = self.asked.borrow();
+        let known = self.known();
         for (key, span, _) in &self.entries {
-            if asked.iter().any(|known| known == key) {
+            if known.contains(key) {
                 continue;
             }
-            let likeness = |known: &&&str| strsim::jaro_winkler(key, known);
-            let near = asked.iter().max_by(|a, b| likeness(a).total_cmp(&likeness(b)));
-            let hint = match near {
-                Some(near) if likeness(&near) > 0.8 => format!("did you mean `{near}`?"),
-                _ => format!("known here: {}", asked.join(", ")),
+            let root = self.group.or(self.question.map(|own| own.row().group)).map(Group::root);
+            let belongs = Group::ALL.iter().copied().find(|group| {
+                Some(group.root()) == root && Question::of(*group).any(|own| own.row().key == *key)
+            });
+            let near = near(key, &known);
+            let known = known.clone();
+            let unknown = KeyFinding::Unknown { key: (*key).to_owned(), near, known, belongs };
+            self.remarks.error(span.clone(), unknown);
+        }
+        for question in self.group.into_iter().flat_map(Question::of) {
+            let Need::With(other, words) = question.row().need else { continue };
+            let word = self.find(other).and_then(|value| value.get_ref().as_str());
+            let known = |word: &str| {
+                let asked = self.group.into_iter().flat_map(Question::of);
+                asked.map(|own| own.row()).any(|row| {
+                    row.key == other
+                        && matches!(row.kind, case::question::Kind::Choice(all) if all.contains(&word))
+                })
             };
-            self.remarks.error(span.clone(), format!("unknown key `{key}`"), hint);
-        }
-    }
-}
-
-/// A value with its place.
-#[derive(Clone, Copy)]
-pub(crate) struct Value<'a> {
-    value: &'a Spanned<DeValue<'a>>,
-    pub(crate) remarks: &'a Remarks,
-}
-
-impl<'a> Value<'a> {
-    pub(crate) fn span(&self) -> Range<usize> {
-        self.value.span()
-    }
-
-    fn wrong_type(&self, wanted: &str, example: &str) {
-        let found = self.value.get_ref().type_str();
-        self.remarks.error(
-            self.span(),
-            format!("this is {}, not {wanted}", article(found)),
-            format!("write {example}"),
-        );
-    }
-
-    /// A text.
-    pub(crate) fn text(&self) -> Option<&'a str> {
-        let text = self.value.get_ref().as_str();
-        if text.is_none() {
-            self.wrong_type("a text", "it in quotes, as in \"...\"");
-        }
-        text
-    }
-
-    /// A text that says something.
-    pub(crate) fn sentence(&self) -> Option<String> {
-        let text = self.text()?.trim();
-        if text.is_empty() {
-            self.remarks.error(self.span(), "this is empty", "write it, or take the key away");
-            return None;
-        }
-        if text.chars().any(char::is_control) {
-            self.remarks.error(
-                self.span(),
-                "this has a line break or a control character in it",
-                "write it in one line",
-            );
-            return None;
-        }
-        Some(text.to_owned())
-    }
-
-    pub(crate) fn name(&self) -> Option<Name> {
-        let text = self.text()?;
-        let name = Name::new(text);
-        if name.is_none() {
-            self.remarks.error(
-                self.span(),
-                format!("`{text}` is not a name"),
-                format!("take {}", Name::RULE),
-            );
-        }
-        name
-    }
-
-    /// One of some words, with what it stands for.
-    pub(crate) fn choice<T: Copy>(&self, what: &str, words: &[(&str, T)]) -> Option<T> {
-        let written = self.text()?;
-        let found = words.iter().find(|(word, _)| *word == written);
-        if found.is_none() {
-            let known: Vec<String> = words.iter().map(|(word, _)| format!("\"{word}\"")).collect();
-            self.remarks.error(
-                self.span(),
-                format!("no {what} is called `{written}`"),
-                format!("write {}", known.join(", ")),
-            );
-        }
-        found.map(|(_, value)| *value)
-    }
-
-    pub(crate) fn boolean(&self) -> Option<bool> {
-        let value = self.value.get_ref().as_bool();
-        if value.is_none() {
-            self.wrong_type("true or false", "`true` or `false`, without quotes");
-        }
-        value
-    }
-
-    /// A number if it is written as one; remarks only on numbers that are not finite.
-    pub(crate) fn if_number(&self) -> Option<Option<f64>> {
-        let number: f64 = match self.value.get_ref() {
-            DeValue::Integer(integer) => {
-                i64::from_str_radix(&integer.as_str().replace('_', ""), integer.radix()).ok()?
-                    as f64
+            if self.has(question.row().key)
+                && word.is_some_and(|word| known(word) && !words.contains(&word))
+            {
+                let finding = KeyFinding::NotBeside { question, other, words };
+                self.remarks.error(self.place(question), finding);
             }
-            DeValue::Float(float) => float.as_str().replace('_', "").parse().ok()?,
-            _ => return None,
-        };
-        if number.is_finite() {
-            return Some(Some(number));
         }
-        self.remarks.error(self.span(), "this is not a finite number", "write a number");
-        Some(None)
-    }
-
-    /// A finite number.
-    pub(crate) fn number(&self) -> Option<f64> {
-        let found = self.if_number();
-        if found.is_none() {
-            self.wrong_type("a number", "a number without quotes, such as 40 or 12.5");
-        }
-        found.flatten()
-    }
-
-    /// A number in a range, named for what it is.
-    pub(crate) fn number_in(
-        &self,
-        what: &str,
-        range: RangeInclusive<f64>,
-        unit: &str,
-    ) -> Option<f64> {
-        let number = self.number()?;
-        if !range.contains(&number) {
-            let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
-            self.remarks.error(
-                self.span(),
-                format!("a {what} of {number}{unit} cannot be right"),
-                format!("it lies between {} and {}{unit}", range.start(), range.end()),
-            );
-            return None;
-        }
-        Some(number)
-    }
-
-    /// A whole number in a range.
-    pub(crate) fn whole(&self, range: RangeInclusive<i64>) -> Option<i64> {
-        let DeValue::Integer(integer) = self.value.get_ref() else {
-            self.wrong_type("a whole number", "a whole number without quotes");
-            return None;
-        };
-        let number = i64::from_str_radix(&integer.as_str().replace('_', ""), integer.radix()).ok();
-        let inside = number.filter(|number| range.contains(number));
-        if inside.is_none() {
-            let hint = format!("it lies between {} and {}", range.start(), range.end());
-            self.remarks.error(
-                self.span(),
-                format!("{} cannot be right here", integer.as_str()),
-                hint,
-            );
-        }
-        inside
-    }
-
-    /// A day, as a TOML date or a text such as "2026-03-31".
-    pub(crate) fn date(&self) -> Option<Date> {
-        let written = match self.value.get_ref() {
-            DeValue::Datetime(datetime) => datetime.to_string(),
-            DeValue::String(text) => text.to_string(),
-            _ => {
-                self.wrong_type("a date", "it as 2026-03-31");
-                return None;
-            }
-        };
-        let date = written.parse::<Date>().ok().filter(|_| written.len() == 10);
-        let plausible = date.filter(|date| (1990..=2120).contains(&date.year()));
-        if plausible.is_none() {
-            self.remarks.error(
-                self.span(),
-                format!("`{written}` is not a date"),
-                "write year-month-day, as 2026-03-31",
-            );
-        }
-        plausible
-    }
-
-    /// The values of a list.
-    pub(crate) fn list(&self) -> Option<Vec<Value<'a>>> {
-        let list = self.value.get_ref().as_array();
-        if list.is_none() {
-            self.wrong_type("a list", "it in square brackets, as in [1, 2]");
-        }
-        Some(list?.iter().map(|value| Value { value, remarks: self.remarks }).collect())
-    }
-
-    pub(crate) fn is_list(&self) -> bool {
-        self.value.get_ref().is_array()
-    }
-
-    /// A table.
-    pub(crate) fn table(&self) -> Option<Table<'a>> {
-        let Some(table) = self.value.get_ref().as_table() else {
-            self.wrong_type("a table", "it in braces, as in { key = value }, or under a [heading]");
-            return None;
-        };
-        Some(Table::new(table, self.span(), self.remarks))
     }
 }
 
-fn article(type_name: &str) -> String {
-    let vowel = type_name.starts_with(['a', 'i']);
-    match type_name {
-        "string" => "a text".to_owned(),
-        "array" => "a list".to_owned(),
-        "float" => "a number".to_owned(),
-        "integer" => "a whole number".to_owned(),
-        "datetime" => "a date".to_owned(),
-        other => format!("{} {other}", if vowel { "an" } else { "a" }),
+/// The word that is meant by a misspelt one, perhaps.
+pub(crate) fn near(written: &str, known: &[&'static str]) -> Option<&'static str> {
+    let likeness = |known: &str| strsim::jaro_winkler(written, known);
+    let best = known.iter().copied().max_by(|a, b| likeness(a).total_cmp(&likeness(b)))?;
+    (likeness(best) > LIKE).then_some(best)
+}
+
+/// The type of a value, as people call it.
+pub(crate) fn type_of(value: &DeValue<'_>) -> Type {
+    match value {
+        DeValue::String(_) => Type::Text,
+        DeValue::Integer(_) => Type::Whole,
+        DeValue::Float(_) => Type::Number,
+        DeValue::Boolean(_) => Type::Truth,
+        DeValue::Datetime(_) => Type::Date,
+        DeValue::Array(_) => Type::List,
+        DeValue::Table(_) => Type::Table,
     }
+}
+
+/// Says that a value is of another type than is wanted.
+pub(crate) fn wrong_type(value: &Value<'_>, wanted: Type) {
+    let found = type_of(value.get());
+    value.remarks.error(value.span(), ValueFinding::Type { found, wanted });
 }

@@ -1,66 +1,52 @@
 //! Reads `[function]`, `[layers]`, `[altitude]` and `[seat]`.
 
+use case::question::Question;
 use case::{Altitudes, Function, Layers, Propulsion, SeatLoad};
-use cushion::{Length, Side};
+use cushion::Length;
 
-use crate::client::{Unit, length};
+use crate::client::length;
 use crate::cursor::Table;
-use crate::limits::{ALTITUDE_M, SEAT_BONES_FORWARD, SEAT_SHARE, TRUNK_HEIGHT};
+use crate::finding::LengthUnit;
 
 pub(crate) fn function(table: &Table<'_>) -> Function {
-    let sentence = |key| table.optional(key).and_then(|value| value.sentence());
+    let sentence = |question| table.optional(question).and_then(|value| value.sentence());
     let function = Function {
-        propulsion: table.optional("propulsion").and_then(|value| {
-            let words = [
-                ("hands", Propulsion::Hands),
-                ("left foot", Propulsion::Foot(Side::Left)),
-                ("right foot", Propulsion::Foot(Side::Right)),
-                ("both feet", Propulsion::BothFeet),
-                ("power", Propulsion::Power),
-                ("pushed", Propulsion::Pushed),
-            ];
-            value.choice("propulsion", &words)
-        }),
-        transfers: sentence("transfers"),
-        continence: sentence("continence"),
+        propulsion: table
+            .optional(Question::Propulsion)
+            .and_then(|value| value.choice(&Propulsion::WORDS)),
+        transfers: sentence(Question::Transfers),
+        continence: sentence(Question::Continence),
         sitting_hours: table
-            .optional("sitting_hours")
-            .and_then(|value| value.number_in("time of sitting", 0.0..=24.0, "hours")),
+            .optional(Question::SittingHours)
+            .and_then(|value| value.number_in_range()),
     };
     table.finish();
     function
 }
 
 pub(crate) fn layers(table: &Table<'_>) -> Layers {
-    let is = |key| table.optional(key).and_then(|value| value.boolean()).unwrap_or(false);
+    let is = |question| table.optional(question).and_then(|value| value.boolean());
     let layers = Layers {
-        cover: table.optional("cover").and_then(|value| value.sentence()),
-        pad: is("pad"),
-        sling: is("sling"),
+        cover: table.optional(Question::Cover).and_then(|value| value.sentence()),
+        pad: is(Question::Pad).unwrap_or(false),
+        sling: is(Question::Sling).unwrap_or(false),
     };
     table.finish();
     layers
 }
 
 pub(crate) fn altitudes(table: &Table<'_>) -> Altitudes {
-    let metres = |key| {
-        let value = table.optional(key)?;
-        value.number_in("height above the sea", ALTITUDE_M, "m").map(Length::from_m)
-    };
-    let altitudes = Altitudes { sealed: metres("sealed_m"), home: metres("home_m") };
+    let metres = |question| table.optional(question)?.number_in_range().map(Length::from_m);
+    let altitudes = Altitudes { sealed: metres(Question::SealedM), home: metres(Question::HomeM) };
     table.finish();
     altitudes
 }
 
-pub(crate) fn seat(table: &Table<'_>, unit: Unit) -> SeatLoad {
-    let one =
-        |key, plausible| table.optional(key).and_then(|value| length(&value, unit, plausible));
+pub(crate) fn seat(table: &Table<'_>, unit: LengthUnit) -> SeatLoad {
     let seat = SeatLoad {
-        share: table
-            .optional("share")
-            .and_then(|value| value.number_in("share of the weight on the seat", SEAT_SHARE, "")),
-        seat_bones_forward: one("seat_bones_forward", &SEAT_BONES_FORWARD),
-        trunk_height: one("trunk_height", &TRUNK_HEIGHT),
+        share: table.optional(Question::SeatShare).and_then(|value| value.number_in_range()),
+        seat_bones_forward: length(table, Question::SeatBonesForward, unit),
+        trunk_height: length(table, Question::TrunkHeight, unit),
     };
     table.finish();
     seat

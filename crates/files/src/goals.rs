@@ -1,69 +1,28 @@
 //! Reads the goals: `[[goal]]`, the most important first.
 
-use case::{FrontSides, Goal, Posture, Want};
+use case::question::{Group, Question};
+use case::{Client, FrontSides, Goal, Healing, SiteName, Want, WantKind};
 use cushion::{Length, Side};
 
-use crate::client::entries;
 use crate::cursor::Table;
-use crate::limits::{GOAL_MM, OFF_LOAD_PERCENT};
-use crate::skin::site;
+use crate::finding::WishFinding;
 
-/// The words for what can be wanted.
-const WANTS: [(&str, Kind); 9] = [
-    ("correct obliquity", Kind::Correct),
-    ("accommodate obliquity", Kind::Accommodate),
-    ("off-load", Kind::OffLoad),
-    ("pre-ischial shelf", Kind::Shelf),
-    ("lower front", Kind::LowerFront),
-    ("medial support", Kind::Medial),
-    ("lateral support", Kind::Lateral),
-    ("equal firmness", Kind::Equal),
-    ("near stock", Kind::NearStock),
-];
-
-#[derive(Clone, Copy)]
-enum Kind {
-    Correct,
-    Accommodate,
-    OffLoad,
-    Shelf,
-    LowerFront,
-    Medial,
-    Lateral,
-    Equal,
-    NearStock,
-}
-
-pub(crate) fn goals(table: &Table<'_>, posture: &Posture) -> Option<Vec<Goal>> {
-    let goals = entries(table, "goal", goal)?;
-    let place = || table.key_span("goal");
-    let has = |want: fn(&Want) -> bool| goals.iter().any(|goal| want(&goal.want));
-    let (correct, accommodate) = (
-        has(|want| *want == Want::CorrectObliquity),
-        has(|want| *want == Want::AccommodateObliquity),
-    );
+pub(crate) fn goals(table: &Table<'_>, oblique: bool) -> Option<Vec<Goal>> {
+    let goals = table.entries(Group::Goal, goal)?;
+    let wrong = |finding| table.remarks.error(table.key_span("goal"), finding);
+    let has = |want: Want| goals.iter().any(|goal| goal.want == want);
+    let (correct, accommodate) = (has(Want::CorrectObliquity), has(Want::AccommodateObliquity));
     if correct && accommodate {
-        let message = "an obliquity is either corrected or accommodated";
-        table.remarks.error(
-            place(),
-            message,
-            "keep one goal; what is partly flexible is corrected as far as it goes",
-        );
+        wrong(WishFinding::BothOfObliquity);
         return None;
     }
-    if (correct || accommodate) && posture.obliquity.is_none() {
-        let message = "a goal is about an obliquity, and none is written down";
-        table.remarks.error(
-            place(),
-            message,
-            "add `obliquity = { lower = ..., by = ..., at = ..., is = ... }` under [posture]",
-        );
+    if (correct || accommodate) && !oblique {
+        wrong(WishFinding::NoObliquity);
         return None;
     }
     for (at, goal) in goals.iter().enumerate() {
         if goals[..at].iter().any(|earlier| earlier.want.id() == goal.want.id()) {
-            let message = format!("the goal \"{}\" is written twice", goal.want.words());
-            table.remarks.error(place(), message, "keep one of the two");
+            wrong(WishFinding::GoalTwice(goal.want));
             return None;
         }
     }
@@ -71,49 +30,68 @@ pub(crate) fn goals(table: &Table<'_>, posture: &Posture) -> Option<Vec<Goal>> {
 }
 
 fn goal(table: &Table<'_>) -> Option<Goal> {
-    let kind = table.required("want").and_then(|value| value.choice("goal", &WANTS));
-    let mm = |key| {
-        let value = table.required(key)?;
-        value.number_in("height", GOAL_MM, "mm").map(Length::from_mm)
-    };
+    let kind = table.required(Question::GoalWant);
+    let kind = kind.and_then(|value| value.choice(&WantKind::WORDS));
+    let height = || table.required(Question::GoalHeight)?.number_in_range().map(Length::from_mm);
     let want = kind.and_then(|kind| match kind {
-        Kind::Correct => Some(Want::CorrectObliquity),
-        Kind::Accommodate => Some(Want::AccommodateObliquity),
-        Kind::OffLoad => off_load(table),
-        Kind::Shelf => mm("height_mm").map(|height| Want::Shelf { height }),
-        Kind::LowerFront => lower_front(table),
-        Kind::Medial => mm("height_mm").map(|height| Want::MedialSupport { height }),
-        Kind::Lateral => mm("height_mm").map(|height| Want::LateralSupport { height }),
-        Kind::Equal => Some(Want::EqualFirmness),
-        Kind::NearStock => Some(Want::NearStock),
+        WantKind::CorrectObliquity => Some(Want::CorrectObliquity),
+        WantKind::AccommodateObliquity => Some(Want::AccommodateObliquity),
+        WantKind::OffLoad => off_load(table),
+        WantKind::Shelf => height().map(|height| Want::Shelf { height }),
+        WantKind::LowerFront => lower_front(table),
+        WantKind::MedialSupport => height().map(|height| Want::MedialSupport { height }),
+        WantKind::LateralSupport => height().map(|height| Want::LateralSupport { height }),
+        WantKind::EqualFirmness => Some(Want::EqualFirmness),
+        WantKind::NearStock => Some(Want::NearStock),
     });
-    let because = table.optional("because").and_then(|value| value.sentence());
-    if kind.is_some() {
-        table.finish();
-    }
+    let because = table.optional(Question::GoalBecause).and_then(|value| value.sentence());
+    table.finish();
     Some(Goal { want: want?, because })
 }
 
 fn off_load(table: &Table<'_>) -> Option<Want> {
-    let site = table.required("site").and_then(|value| site(&value));
-    let percent = table
-        .required("percent")
-        .and_then(|value| value.number_in("part to take off", OFF_LOAD_PERCENT, "%"));
+    let site = table.required(Question::GoalSite);
+    let site = site.and_then(|value| value.choice(&SiteName::WORDS));
+    let percent = table.required(Question::GoalPercent).and_then(|value| value.number_in_range());
     Some(Want::OffLoad { site: site?, share: percent? / 100.0 })
 }
 
 fn lower_front(table: &Table<'_>) -> Option<Want> {
-    let sides = table.required("side").and_then(|value| {
-        let words = [
-            ("left", FrontSides::One(Side::Left)),
-            ("right", FrontSides::One(Side::Right)),
-            ("both", FrontSides::Both),
-        ];
-        value.choice("side of the front", &words)
-    });
-    let by = table
-        .required("by_mm")
-        .and_then(|value| value.number_in("height", GOAL_MM, "mm"))
-        .map(Length::from_mm);
-    Some(Want::LowerFront { sides: sides?, by: by? })
+    let sides = table.required(Question::GoalSide);
+    let sides = sides.and_then(|value| value.choice(&FrontSides::WORDS));
+    let by = table.required(Question::GoalBy).and_then(|value| value.number_in_range());
+    Some(Want::LowerFront { sides: sides?, by: Length::from_mm(by?) })
+}
+
+/// Asks about goals that may not be meant so.
+pub(crate) fn remark_on_goals(table: &Table<'_>, client: &Client) {
+    let ask = |finding| table.remarks.remark(table.key_span("goal"), finding);
+    if !client.goals.is_empty() && client.latest_weighing().is_none() {
+        ask(WishFinding::NoWeightForGoals);
+    }
+    let injured: Vec<SiteName> =
+        (client.skin.injuries.iter().filter(|own| own.state != Healing::Healed))
+            .map(|own| own.site)
+            .collect();
+    for goal in &client.goals {
+        let Want::OffLoad { site: relieved, .. } = goal.want else { continue };
+        let Some(mirrored) = other_side(relieved) else { continue };
+        if injured.contains(&mirrored) && !injured.contains(&relieved) {
+            ask(WishFinding::OtherSide { injured: mirrored, relieved });
+        }
+    }
+}
+
+/// The same place on the other side; none of the middle.
+fn other_side(site: SiteName) -> Option<SiteName> {
+    let other = |side| match side {
+        Side::Left => Side::Right,
+        Side::Right => Side::Left,
+    };
+    match site {
+        SiteName::SeatBone(side) => Some(SiteName::SeatBone(other(side))),
+        SiteName::Trochanter(side) => Some(SiteName::Trochanter(other(side))),
+        SiteName::Thigh(side) => Some(SiteName::Thigh(other(side))),
+        SiteName::Coccyx => None,
+    }
 }

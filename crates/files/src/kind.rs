@@ -1,5 +1,6 @@
 //! The kinds of file that are ours.
 
+use case::question::{Group, Question};
 use toml::de::DeTable;
 
 /// A kind of file, as its key `kind` says.
@@ -24,6 +25,25 @@ impl Kind {
             Self::Layout => "layout",
             Self::Cell => "cell",
             Self::Client => "client",
+        }
+    }
+
+    /// The questions of such a file.
+    #[must_use]
+    pub fn group(self) -> Group {
+        match self {
+            Self::Layout => Group::Layout,
+            Self::Cell => Group::Cell,
+            Self::Client => Group::Client,
+        }
+    }
+
+    /// The two keys with which it begins.
+    pub(crate) fn header(self) -> [Question; 2] {
+        match self {
+            Self::Layout => [Question::LayoutFormat, Question::LayoutKind],
+            Self::Cell => [Question::CellFormat, Question::CellKind],
+            Self::Client => [Question::Format, Question::FileKind],
         }
     }
 }

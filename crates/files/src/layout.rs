@@ -2,14 +2,16 @@
 
 use std::ops::Range;
 
+use case::question::{Group, Question};
 use cushion::{
     Class, CompartmentRule, Fault, Layout, Length, MadeSize, Mass, Name, Numbers, PointRule,
-    Purpose, SeamRule, SeamShape, Size, SizeError, Subject,
+    Purpose, SeamRule, SeamShape, Subject,
 };
 
-use crate::cursor::{Table, Value, read_text};
-use crate::limits::WALL_MM;
+use crate::cursor::{Table, read_text};
+use crate::finding::{DesignFinding, KeyFinding};
 use crate::measure::{measure, spot};
+use crate::value::Value;
 use crate::{Kind, Read, Remark};
 
 /// Reads a layout from the text of its file, without drawing it.
@@ -44,39 +46,33 @@ impl Places {
     fn remark(&self, fault: &Fault) -> Remark {
         let found = self.0.iter().find(|(subject, _)| *subject == fault.subject);
         let span = found.map_or(0..0, |(_, span)| span.clone());
-        let size = fault.size.map_or(String::new(), |size| format!(" (at {size})"));
-        Remark {
-            severity: fault.kind.severity(),
-            span,
-            message: format!("{}{size}", fault.kind),
-            hint: Some(fault.kind.advice().to_owned()),
-        }
+        let finding = DesignFinding::Fault(fault.kind.clone(), fault.size).into();
+        Remark { severity: fault.kind.severity(), span, finding }
     }
 }
 
 fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
     let mut places = Places::default();
-    let sentence = |key| table.required(key).and_then(|value| value.sentence());
-    let name = table.required("name").and_then(|value| value.name());
-    let title = sentence("title");
-    let about = sentence("about");
-    let class = table.required("class").and_then(|value| class(&value));
-    let mirror = match table.optional("mirror") {
+    let sentence = |question| table.required(question).and_then(|value| value.sentence());
+    let name = table.required(Question::LayoutName).and_then(|value| value.name());
+    let title = sentence(Question::LayoutTitle);
+    let about = sentence(Question::LayoutAbout);
+    let class = table.required(Question::LayoutClass);
+    let class =
+        class.and_then(|value| value.choice(&Class::ALL.map(|class| (class, class.words()))));
+    let mirror = match table.optional(Question::LayoutMirror) {
         Some(value) => value.boolean(),
         None => Some(false),
     };
-    let wall_height = table
-        .required("wall_height")
-        .and_then(|value| value.number_in("wall height", WALL_MM, "mm"))
-        .map(Length::from_mm);
-    let stock_crown = table.required("stock_crown").and_then(|value| measure(&value));
-    let rating_from = sentence("rating_from");
-    let sizes = table.required("sizes").and_then(|value| sizes(&value));
-    let named =
-        |key| table.required(key).and_then(|value| value.table()).map(|table| table.named());
-    let points = named("points").map(|entries| points(entries, &mut places));
-    let seams = named("seams").map(|entries| seams(entries, &mut places));
-    let compartments = named("compartments").map(|entries| compartments(entries, &mut places));
+    let wall_height = table.required(Question::WallHeight);
+    let wall_height = wall_height.and_then(|value| value.number_in_range()).map(Length::from_mm);
+    let stock_crown = table.required(Question::StockCrown).and_then(|value| measure(&value));
+    let rating_from = sentence(Question::RatingFrom);
+    let sizes = sizes(table);
+    let named = |group| table.required_sub(group).map(|table| table.named());
+    let points = named(Group::Points).map(|entries| points(entries, &mut places));
+    let seams = named(Group::Seams).map(|entries| seams(entries, &mut places));
+    let compartments = named(Group::Compartments).map(|entries| compartments(entries, &mut places));
     places.0.push((Subject::Layout, table.key_span("compartments")));
     places.0.push((Subject::Sizes, table.key_span("sizes")));
     places.0.push((Subject::StockCrown, table.key_span("stock_crown")));
@@ -97,58 +93,15 @@ fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
     Some((layout, places))
 }
 
-fn class(value: &Value<'_>) -> Option<Class> {
-    let written = value.text()?;
-    let found = Class::ALL.into_iter().find(|class| class.words() == written);
-    if found.is_none() {
-        let words: Vec<String> =
-            Class::ALL.iter().map(|class| format!("\"{}\"", class.words())).collect();
-        value.remarks.error(
-            value.span(),
-            format!("no class is called `{written}`"),
-            format!("write {}", words.join(" or ")),
-        );
+fn sizes(table: &Table<'_>) -> Option<Vec<MadeSize>> {
+    let key = Group::MadeSize.key();
+    if !table.has(key) {
+        table.required_sub(Group::MadeSize);
+        return None;
     }
-    found
-}
-
-fn purpose(value: &Value<'_>) -> Option<Purpose> {
-    let written = value.text()?;
-    let found = Purpose::ALL.into_iter().find(|purpose| purpose.words() == written);
-    if found.is_none() {
-        let words: Vec<&str> = Purpose::ALL.iter().map(|purpose| purpose.words()).collect();
-        value.remarks.error(
-            value.span(),
-            format!("nothing is called `{written}`"),
-            format!("write one of: {}", words.join(", ")),
-        );
-    }
-    found
-}
-
-/// Reads a size, or makes a remark.
-pub(crate) fn size(value: &Value<'_>) -> Option<Size> {
-    match value.text()?.parse::<Size>() {
-        Ok(size) => Some(size),
-        Err(error) => {
-            let hint = match error {
-                SizeError::Range { .. } => "write millimetres, or add `in` for inches",
-                _ => "width comes first",
-            };
-            value.remarks.error(value.span(), error.to_string(), hint);
-            None
-        }
-    }
-}
-
-fn sizes(value: &Value<'_>) -> Option<Vec<MadeSize>> {
-    let list = value.list()?;
+    let list = table.list(key)?;
     if list.is_empty() {
-        value.remarks.error(
-            value.span(),
-            "no size is listed",
-            "add `{ size = \"440x400\", max_user_weight_kg = 90 }`",
-        );
+        table.remarks.error(table.key_span(key), DesignFinding::NoSizes);
     }
     let mut sizes: Vec<MadeSize> = Vec::new();
     let mut whole = !list.is_empty();
@@ -158,11 +111,7 @@ fn sizes(value: &Value<'_>) -> Option<Vec<MadeSize>> {
             continue;
         };
         if sizes.iter().any(|known| known.size == made.size) {
-            entry.remarks.error(
-                entry.span(),
-                format!("the size {} is listed twice", made.size),
-                "keep one of the two",
-            );
+            entry.remarks.error(entry.span(), DesignFinding::SizeTwice(made.size));
         }
         sizes.push(made);
     }
@@ -170,11 +119,10 @@ fn sizes(value: &Value<'_>) -> Option<Vec<MadeSize>> {
 }
 
 fn made_size(value: &Value<'_>) -> Option<MadeSize> {
-    let table = value.table()?;
-    let size = table.required("size").and_then(|value| size(&value));
-    let weight = table
-        .required("max_user_weight_kg")
-        .and_then(|value| value.number_in("maximum user weight", 5.0..=350.0, "kg"));
+    let table = value.table(Some(Group::MadeSize))?;
+    let size = table.required(Question::MadeSizeSize).and_then(|value| value.size());
+    let weight = table.required(Question::MaxUserWeight);
+    let weight = weight.and_then(|value| value.number_in_range());
     table.finish();
     Some(MadeSize { size: size?, max_user_weight: Mass::from_kg(weight?) })
 }
@@ -198,11 +146,7 @@ fn spot_point(value: &Value<'_>) -> Option<PointRule> {
         [x, y] => (x, y, None),
         [x, y, round] => (x, y, Some(rounding(round)?)),
         _ => {
-            value.remarks.error(
-                value.span(),
-                "a point has two measures",
-                "write [x, y] or [x, y, \"round R\"]",
-            );
+            value.remarks.error(value.span(), DesignFinding::Point);
             return None;
         }
     };
@@ -214,21 +158,18 @@ fn rounding(value: &Value<'_>) -> Option<Length> {
     let radius = written.strip_prefix("round").and_then(|radius| radius.trim().parse::<f64>().ok());
     let radius = radius.filter(|radius| (0.0..=1000.0).contains(radius));
     if radius.is_none() {
-        value.remarks.error(
-            value.span(),
-            format!("`{written}` is not a rounding"),
-            "write \"round 40\" for a radius of 40 mm",
-        );
+        value.remarks.error(value.span(), DesignFinding::Rounding(written.to_owned()));
     }
     radius.map(Length::from_mm)
 }
 
 /// `{ on = seam, from = point, to = point, at = measure }`.
 fn seam_point(value: &Value<'_>) -> Option<PointRule> {
-    let table = value.table()?;
-    let name = |key| table.required(key).and_then(|value| value.name());
-    let (seam, from, to) = (name("on"), name("from"), name("to"));
-    let at = table.required("at").and_then(|value| measure(&value));
+    let table = value.table(Some(Group::Points))?;
+    let name = |question| table.required(question).and_then(|value| value.name());
+    let seam = name(Question::PointOn);
+    let (from, to) = (name(Question::PointFrom), name(Question::PointTo));
+    let at = table.required(Question::PointAt).and_then(|value| measure(&value));
     table.finish();
     Some(PointRule::On { seam: seam?, from: from?, to: to?, at: at? })
 }
@@ -243,19 +184,16 @@ fn seams(entries: Entries<'_>, places: &mut Places) -> Vec<SeamRule> {
 }
 
 fn seam(name: Name, value: &Value<'_>) -> Option<SeamRule> {
-    let table = value.table()?;
-    let through = table.required("through").and_then(|value| value.list());
+    let table = value.table(Some(Group::Seams))?;
+    let through = table.required(Question::SeamThrough).and_then(|value| value.list());
     let through = through.map(|list| list.iter().filter_map(Value::name).collect::<Vec<_>>());
-    let flag = |key| table.optional(key).is_some_and(|value| value.boolean() == Some(true));
-    let (curve, closed) = (flag("curve"), flag("closed"));
-    let bow = table.optional("bow");
+    let flag =
+        |question| table.optional(question).is_some_and(|value| value.boolean() == Some(true));
+    let (curve, closed) = (flag(Question::SeamCurve), flag(Question::SeamClosed));
+    let bow = table.optional(Question::SeamBow);
     let shape = match bow {
         Some(bow) if curve => {
-            table.remarks.error(
-                bow.span(),
-                "a seam is a curve or has a bow, not both",
-                "take one of the two away",
-            );
+            table.remarks.error(bow.span(), DesignFinding::CurveWithBow);
             None
         }
         Some(bow) => measure(&bow).map(SeamShape::Bow),
@@ -275,47 +213,42 @@ fn compartments(entries: Entries<'_>, places: &mut Places) -> Vec<CompartmentRul
 }
 
 fn compartment(id: Name, value: &Value<'_>) -> Option<CompartmentRule> {
-    let table = value.table()?;
-    let seed = table.required("seed").and_then(|value| {
+    let table = value.table(Some(Group::Compartments))?;
+    let seed = table.required(Question::CompartmentSeed).and_then(|value| {
         let list = value.list()?;
         let [x, y] = &list[..] else {
-            value.remarks.error(value.span(), "a seed has two measures", "write [x, y]");
+            value.remarks.error(value.span(), DesignFinding::Seed);
             return None;
         };
         spot(x, y)
     });
     let numbers = numbers(&table);
-    let words = table.required("words").and_then(|value| value.sentence());
-    let purpose = table.required("for").and_then(|value| purpose(&value));
+    let words = table.required(Question::CompartmentWords).and_then(|value| value.sentence());
+    let purpose = table.required(Question::CompartmentFor);
+    let purpose = purpose
+        .and_then(|value| value.choice(&Purpose::ALL.map(|purpose| (purpose, purpose.words()))));
     table.finish();
     Some(CompartmentRule { id, seed: seed?, numbers: numbers?, words: words?, purpose: purpose? })
 }
 
 fn numbers(table: &Table<'_>) -> Option<Numbers> {
-    let number = |value: Value<'_>| value.whole(1..=99).map(|number| number as u8);
-    match (table.optional("number"), table.optional("numbers")) {
-        (Some(one), None) => number(one).map(Numbers::One),
-        (None, Some(pair)) => {
-            let pair = pair.table()?;
-            let (left, right) = (pair.required("left"), pair.required("right"));
+    let number = |value: Value<'_>| value.whole_in(1, 99).map(|number| number as u8);
+    let (one, pair) = (Question::CompartmentNumber, Question::CompartmentNumbers);
+    match (table.has(one.row().key), table.has(pair.row().key)) {
+        (true, false) => number(table.optional(one)?).map(Numbers::One),
+        (false, true) => {
+            let pair = table.optional(pair)?.sides()?;
+            let (left, right) = (pair.required_side("left"), pair.required_side("right"));
             let (left, right) = (left.and_then(number), right.and_then(number));
             pair.finish();
             Some(Numbers::Pair { left: left?, right: right? })
         }
-        (Some(_), Some(pair)) => {
-            table.remarks.error(
-                pair.span(),
-                "the number is given twice",
-                "keep `number` or `numbers`",
-            );
+        (true, true) => {
+            table.remarks.error(table.place(pair), KeyFinding::Both(pair, one.row().key));
             None
         }
-        (None, None) => {
-            table.remarks.error(
-                table.span(),
-                "the number is missing",
-                "add `number = 3`, or `numbers = { left = 1, right = 2 }` beside the centre line",
-            );
+        (false, false) => {
+            table.remarks.error(table.span(), KeyFinding::Neither(one, pair.row().key));
             None
         }
     }

@@ -2,10 +2,8 @@
 
 use cushion::{Measure, Spot};
 
-use crate::cursor::Value;
-
-/// How a measure is written, for hints.
-const FORM: &str = "write millimetres (40), a share (\"25%\") or both (\"52% + 5\", \"52% - 5\")";
+use crate::finding::DesignFinding;
+use crate::value::Value;
 
 /// The most millimetres and the greatest share that make sense on a cushion.
 const MOST_MM: f64 = 2000.0;
@@ -19,13 +17,13 @@ pub(crate) fn measure(value: &Value<'_>) -> Option<Measure> {
             Some(measure) => measure,
             None => {
                 let written = value.text()?;
-                value.remarks.error(value.span(), format!("`{written}` is not a measure"), FORM);
+                value.remarks.error(value.span(), DesignFinding::Measure(written.to_owned()));
                 return None;
             }
         },
     };
     if found.mm.abs() > MOST_MM || found.share.abs() > MOST_SHARE {
-        value.remarks.error(value.span(), "this measure is larger than any cushion", FORM);
+        value.remarks.error(value.span(), DesignFinding::LargeMeasure);
         return None;
     }
     Some(found)

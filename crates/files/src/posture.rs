@@ -1,159 +1,140 @@
 //! Reads `[posture]`: how the pelvis and the legs are held.
 
+use case::question::{Group, Question};
 use case::{
     Flexibility, LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicRotation, PelvicTilt,
-    Posture, Sides, SittingBalance, Tilt, Windswept,
+    Posture, SittingBalance, Tilt, Windswept,
 };
 use cushion::{Length, Side};
 
-use crate::client::{Unit, entries, length};
-use crate::cursor::{Table, Value};
-use crate::limits::{DEGREES, LEG_DIFFERENCE, OBLIQUITY};
+use crate::client::{more_than_there_is, sides};
+use crate::cursor::Table;
+use crate::finding::{KeyFinding, LengthUnit, WishFinding};
 
 /// The words for a side.
-pub(crate) const SIDES: [(&str, Side); 2] = [("left", Side::Left), ("right", Side::Right)];
+pub(crate) const SIDES: [(Side, &str); 2] = [(Side::Left, "left"), (Side::Right, "right")];
 
-pub(crate) fn posture(table: &Table<'_>, unit: Unit) -> Posture {
-    let named = |key| table.optional(key).and_then(|value| value.table());
+pub(crate) fn posture(table: &Table<'_>, unit: LengthUnit) -> Posture {
+    let sub = |group| table.sub(group);
+    let degrees = |question| sides(table, question, |value| value.number_in_range());
     let posture = Posture {
-        obliquity: named("obliquity").and_then(|own| obliquity(&own, unit)),
-        tilt: named("tilt").and_then(|own| tilt(&own)),
-        rotation: named("rotation").and_then(|own| rotation(&own)),
-        windswept: named("windswept").and_then(|own| windswept(&own)),
-        truly_shorter: named("truly_shorter").and_then(|own| shorter(&own, unit)),
-        apparently_shorter: named("apparently_shorter").and_then(|own| shorter(&own, unit)),
-        hip_flexion: degrees_of_both(named("hip_flexion")),
-        popliteal_angle: degrees_of_both(named("popliteal_angle")),
-        limb_loss: entries(table, "limb_loss", limb_loss).unwrap_or_default(),
-        tone: table.optional("tone").and_then(|value| value.sentence()),
-        balance: table.optional("balance").and_then(|value| {
-            value.choice(
-                "sitting balance",
-                &[
-                    ("hands free", SittingBalance::HandsFree),
-                    ("hands needed", SittingBalance::HandsNeeded),
-                    ("propped", SittingBalance::Propped),
-                ],
-            )
+        obliquity: sub(Group::Obliquity).and_then(|own| obliquity(&own, unit)),
+        tilt: sub(Group::Tilt).and_then(|own| tilt(&own)),
+        rotation: sub(Group::Rotation).and_then(|own| rotation(&own)),
+        windswept: sub(Group::Windswept).and_then(|own| windswept(&own)),
+        truly_shorter: sub(Group::TrulyShorter).and_then(|own| {
+            shorter(&own, [Question::TrulyShorterSide, Question::TrulyShorterBy], unit)
         }),
+        apparently_shorter: sub(Group::ApparentlyShorter).and_then(|own| {
+            shorter(&own, [Question::ApparentlyShorterSide, Question::ApparentlyShorterBy], unit)
+        }),
+        hip_flexion: degrees(Question::HipFlexion),
+        popliteal_angle: degrees(Question::PoplitealAngle),
+        limb_loss: table.entries(Group::LimbLoss, limb_loss).unwrap_or_default(),
+        tone: table.optional(Question::Tone).and_then(|value| value.sentence()),
+        balance: choice(table, Question::Balance, false, &SittingBalance::WORDS),
     };
     table.finish();
     posture
 }
 
-fn side(value: &Value<'_>) -> Option<Side> {
-    value.choice("side", &SIDES)
+/// One of some words, which must be there or may.
+fn choice<T: Copy>(
+    table: &Table<'_>,
+    question: Question,
+    required: bool,
+    words: &[(T, &'static str)],
+) -> Option<T> {
+    let value = if required { table.required(question) } else { table.optional(question) };
+    value?.choice(words)
 }
 
-fn degrees(value: &Value<'_>) -> Option<f64> {
-    value.number_in("angle", DEGREES, "degrees")
+fn side(table: &Table<'_>, question: Question) -> Option<Side> {
+    choice(table, question, true, &SIDES)
 }
 
-fn obliquity(table: &Table<'_>, unit: Unit) -> Option<PelvicObliquity> {
-    let lower = table.required("lower").and_then(|value| side(&value));
-    let by = table.required("by").and_then(|value| length(&value, unit, &OBLIQUITY));
-    let at = table.required("at").and_then(|value| {
-        let words = [("seat bones", MeasuredAt::SeatBones), ("asis", MeasuredAt::Asis)];
-        value.choice("place to measure an obliquity at", &words)
-    });
-    let reducible =
-        table.optional("reducible").map(|value| (value.span(), length(&value, unit, &OBLIQUITY)));
-    let flexibility = table.required("is").and_then(|value| {
-        let words = [("fixed", 0), ("flexible", 1), ("partly", 2)];
-        let which = value.choice("flexibility", &words)?;
-        match (which, &reducible) {
-            (0, None) => Some(Flexibility::Fixed),
-            (1, None) => Some(Flexibility::Flexible),
-            (2, Some((_, part))) => part.map(|reducible| Flexibility::Partly { reducible }),
-            (2, None) => {
-                let message = "it is not said how much of the obliquity can be taken away";
-                value.remarks.error(value.span(), message, "add `reducible = ...`");
-                None
-            }
-            (_, _) => {
-                let message = "only what is \"partly\" flexible has a reducible part";
-                value.remarks.error(
-                    value.span(),
-                    message,
-                    "take `reducible` away, or write \"partly\"",
-                );
-                None
-            }
+fn fixed(table: &Table<'_>, question: Question) -> Option<bool> {
+    choice(table, question, true, &[(true, "fixed"), (false, "flexible")])
+}
+
+fn obliquity(table: &Table<'_>, unit: LengthUnit) -> Option<PelvicObliquity> {
+    let lower = side(table, Question::ObliquityLower);
+    let by = table.required(Question::ObliquityBy).and_then(|value| {
+        let by = value.length(unit)?;
+        let usual = Question::ObliquityBy.row().usual;
+        // A pelvis that is level is written so, and asks nothing.
+        if by > Length::ZERO && usual.is_some_and(|usual| !usual.has(by.to_mm())) {
+            let number = by.to_mm() / unit.in_mm();
+            value.ask(WishFinding::SmallObliquity { number, unit });
         }
+        Some(by)
     });
+    let at = choice(table, Question::ObliquityAt, true, &MeasuredAt::WORDS);
+    let words = [(0, "fixed"), (1, "flexible"), (2, "partly")];
+    let which = choice(table, Question::ObliquityIs, true, &words);
+    let reducible = match which {
+        Some(2) if !table.has(Question::ObliquityReducible.row().key) => {
+            let (given, missing) = (Question::ObliquityIs, Question::ObliquityReducible);
+            table.remarks.error(table.place(given), KeyFinding::Without { given, missing });
+            None
+        }
+        _ => table.optional(Question::ObliquityReducible).and_then(|value| value.length(unit)),
+    };
     table.finish();
-    let obliquity = PelvicObliquity { lower: lower?, by: by?, at: at?, flexibility: flexibility? };
-    if let (Flexibility::Partly { reducible: part }, Some((span, _))) =
-        (obliquity.flexibility, reducible)
-        && part > obliquity.by
-    {
-        let message = "more can be taken away than there is";
-        table.remarks.error(
-            span,
-            message,
-            "`reducible` is a part of `by`, measured at the same place",
-        );
+    let (by, flexibility) = (
+        by?,
+        match which? {
+            0 => Flexibility::Fixed,
+            1 => Flexibility::Flexible,
+            _ => Flexibility::Partly { reducible: reducible? },
+        },
+    );
+    if matches!(flexibility, Flexibility::Partly { reducible } if reducible > by) {
+        more_than_there_is(table);
         return None;
     }
-    Some(obliquity)
+    Some(PelvicObliquity { lower: lower?, by, at: at?, flexibility })
 }
 
 fn tilt(table: &Table<'_>) -> Option<PelvicTilt> {
-    let direction = table.required("direction").and_then(|value| {
-        value.choice("tilt", &[("anterior", Tilt::Anterior), ("posterior", Tilt::Posterior)])
-    });
-    let degrees = table.optional("degrees").and_then(|value| degrees(&value));
-    let fixed = fixed(table);
+    let direction = choice(table, Question::TiltDirection, true, &Tilt::WORDS);
+    let degrees = table.optional(Question::TiltDegrees).and_then(|value| value.number_in_range());
+    let fixed = fixed(table, Question::TiltIs);
     table.finish();
     Some(PelvicTilt { direction: direction?, degrees, fixed: fixed? })
 }
 
-fn fixed(table: &Table<'_>) -> Option<bool> {
-    let value = table.required("is")?;
-    value.choice("flexibility", &[("fixed", true), ("flexible", false)])
-}
-
 fn rotation(table: &Table<'_>) -> Option<PelvicRotation> {
-    let forward = table.required("forward").and_then(|value| side(&value));
-    let degrees = table.required("degrees").and_then(|value| degrees(&value));
-    let fixed = fixed(table);
+    let forward = side(table, Question::RotationForward);
+    let degrees = table.required(Question::RotationDegrees);
+    let degrees = degrees.and_then(|value| value.number_in_range());
+    let fixed = fixed(table, Question::RotationIs);
     table.finish();
     Some(PelvicRotation { forward: forward?, degrees: degrees?, fixed: fixed? })
 }
 
 fn windswept(table: &Table<'_>) -> Option<Windswept> {
-    let to = table.required("to").and_then(|value| side(&value));
-    let degrees =
-        table.required("degrees").and_then(|value| value.number_in("angle", 0.0..=60.0, "degrees"));
+    let to = side(table, Question::WindsweptTo);
+    let degrees = table.required(Question::WindsweptDegrees);
+    let degrees = degrees.and_then(|value| value.number_in_range());
     table.finish();
     Some(Windswept { to: to?, degrees: degrees? })
 }
 
-fn shorter(table: &Table<'_>, unit: Unit) -> Option<(Side, Length)> {
-    let which = table.required("side").and_then(|value| side(&value));
-    let by = table.required("by").and_then(|value| length(&value, unit, &LEG_DIFFERENCE));
+fn shorter(
+    table: &Table<'_>,
+    [which, by]: [Question; 2],
+    unit: LengthUnit,
+) -> Option<(Side, Length)> {
+    let which = side(table, which);
+    let by = table.required(by).and_then(|value| value.length(unit));
     table.finish();
     Some((which?, by?))
 }
 
-fn degrees_of_both(table: Option<Table<'_>>) -> Sides<Option<f64>> {
-    let Some(table) = table else { return Sides::default() };
-    let one = |key| table.optional(key).and_then(|value| degrees(&value));
-    let both = Sides { left: one("left"), right: one("right") };
-    table.finish();
-    both
-}
-
 fn limb_loss(table: &Table<'_>) -> Option<LimbLoss> {
-    let side = table.required("side").and_then(|value| side(&value));
-    let level = table.required("level").and_then(|value| {
-        let words = [
-            ("below knee", LossLevel::BelowKnee),
-            ("above knee", LossLevel::AboveKnee),
-            ("hip", LossLevel::Hip),
-        ];
-        value.choice("level of loss", &words)
-    });
+    let side = side(table, Question::LimbLossSide);
+    let level = choice(table, Question::LimbLossLevel, true, &LossLevel::WORDS);
     table.finish();
     Some(LimbLoss { side: side?, level: level? })
 }

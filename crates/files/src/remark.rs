@@ -4,6 +4,12 @@ use std::ops::Range;
 
 use cushion::Severity;
 
+use crate::finding::{FileFinding, Finding};
+use crate::prose;
+
+/// The most remarks that are made on one text: more are not read by anybody.
+const MOST_REMARKS: usize = 50;
+
 /// One thing to say about a text.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remark {
@@ -11,10 +17,22 @@ pub struct Remark {
     pub severity: Severity,
     /// The bytes that it is about; within the text, on borders of characters.
     pub span: Range<usize>,
-    /// What is wrong.
-    pub message: String,
-    /// What to do.
-    pub hint: Option<String>,
+    /// What is found there.
+    pub finding: Finding,
+}
+
+impl Remark {
+    /// What is wrong, in a sentence without a full stop.
+    #[must_use]
+    pub fn message(&self) -> String {
+        prose::say(&self.finding).message
+    }
+
+    /// What to do, where there is something.
+    #[must_use]
+    pub fn hint(&self) -> Option<String> {
+        prose::say(&self.finding).hint
+    }
 }
 
 /// What was understood of a text, and what is to be said about it.
@@ -32,13 +50,25 @@ impl<T> Read<T> {
         remarks.sort_by_key(|remark| (remark.span.start, remark.span.end));
         let wrong = remarks.iter().any(|remark| remark.severity == Severity::Error);
         debug_assert!(wrong || value.is_some(), "without an error there is a value");
-        Self { value: value.filter(|_| !wrong), remarks }
+        Self { value: value.filter(|_| !wrong), remarks: at_most(remarks) }
     }
 
     /// Returns what `make` makes of the value, with the same remarks.
     pub(crate) fn map<U>(self, make: impl FnOnce(T) -> U) -> Read<U> {
         Read { value: self.value.map(make), remarks: self.remarks }
     }
+}
+
+/// The first remarks, and how many more there are.
+pub(crate) fn at_most(mut remarks: Vec<Remark>) -> Vec<Remark> {
+    if remarks.len() <= MOST_REMARKS {
+        return remarks;
+    }
+    let more = remarks.split_off(MOST_REMARKS);
+    let severity = more.iter().map(|remark| remark.severity).min().unwrap_or(Severity::Remark);
+    let span = more.first().map_or(0..0, |remark| remark.span.clone());
+    remarks.push(Remark { severity, span, finding: FileFinding::More(more.len()).into() });
+    remarks
 }
 
 /// A place in a text as people count: the first line and the first column are 1.

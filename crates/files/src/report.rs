@@ -165,20 +165,20 @@ struct CheckReport<'a> {
 struct FileReport<'a> {
     path: &'a str,
     kind: Option<&'a str>,
-    remarks: Vec<RemarkReport<'a>>,
+    remarks: Vec<RemarkReport>,
 }
 
 #[derive(Serialize)]
-struct RemarkReport<'a> {
-    severity: &'a str,
+struct RemarkReport {
+    severity: &'static str,
     line: usize,
     column: usize,
-    message: &'a str,
+    message: String,
     #[serde(skip_serializing_if = "Option::is_none")]
-    hint: Option<&'a str>,
+    hint: Option<String>,
 }
 
-fn remark_reports<'a>(text: &str, remarks: &'a [Remark]) -> Vec<RemarkReport<'a>> {
+fn remark_reports(text: &str, remarks: &[Remark]) -> Vec<RemarkReport> {
     remarks
         .iter()
         .map(|remark| {
@@ -190,8 +190,8 @@ fn remark_reports<'a>(text: &str, remarks: &'a [Remark]) -> Vec<RemarkReport<'a>
                 },
                 line: place.line,
                 column: place.column,
-                message: &remark.message,
-                hint: remark.hint.as_deref(),
+                message: remark.message(),
+                hint: remark.hint(),
             }
         })
         .collect()
@@ -222,7 +222,7 @@ struct ErrorBody<'a> {
     message: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     hint: Option<&'a str>,
-    remarks: Vec<RemarkReport<'a>>,
+    remarks: Vec<RemarkReport>,
 }
 
 /// Returns the report on a failure: whose move it is, what is wrong, what to do, and the remarks

@@ -1,49 +1,32 @@
 //! Reads `[skin]`: injuries, feeling, and whether load can be shifted.
 
+use case::question::{Group, Question};
 use case::{Category, Healing, PressureInjury, Sensation, SiteName, Skin, WeightShift};
 
-use crate::client::entries;
-use crate::cursor::{Table, Value};
+use crate::cursor::Table;
 
 pub(crate) fn skin(table: &Table<'_>) -> Skin {
     let skin = Skin {
-        injuries: entries(table, "injury", injury).unwrap_or_default(),
-        sensation: table.optional("sensation").and_then(|value| {
-            let words = [
-                ("intact", Sensation::Intact),
-                ("impaired", Sensation::Impaired),
-                ("absent", Sensation::Absent),
-            ];
-            value.choice("sensation", &words)
-        }),
-        weight_shift: table.optional("weight_shift").and_then(|value| {
-            let words = [
-                ("able", WeightShift::Able),
-                ("limited", WeightShift::Limited),
-                ("unable", WeightShift::Unable),
-            ];
-            value.choice("ability to shift weight", &words)
-        }),
+        injuries: table.entries(Group::Injury, injury).unwrap_or_default(),
+        sensation: table
+            .optional(Question::Sensation)
+            .and_then(|value| value.choice(&Sensation::WORDS)),
+        weight_shift: table
+            .optional(Question::WeightShift)
+            .and_then(|value| value.choice(&WeightShift::WORDS)),
     };
     table.finish();
     skin
 }
 
 fn injury(table: &Table<'_>) -> Option<PressureInjury> {
-    let site = table.required("site").and_then(|value| site(&value));
-    let category = table.required("category").and_then(|value| {
-        value.choice("category", &Category::ALL.map(|(category, words)| (words, category)))
-    });
-    let state = table.required("is").and_then(|value| {
-        let words =
-            [("open", Healing::Open), ("healing", Healing::Healing), ("healed", Healing::Healed)];
-        value.choice("state of an injury", &words)
-    });
-    let seen_on = table.required("seen_on").and_then(|value| value.date());
+    let site = table.required(Question::InjurySite);
+    let site = site.and_then(|value| value.choice(&SiteName::WORDS));
+    let category = table.required(Question::InjuryCategory);
+    let category = category.and_then(|value| value.choice(&Category::WORDS));
+    let state = table.required(Question::InjuryIs);
+    let state = state.and_then(|value| value.choice(&Healing::WORDS));
+    let seen_on = table.required(Question::InjurySeenOn).and_then(|value| value.date());
     table.finish();
     Some(PressureInjury { site: site?, category: category?, state: state?, seen_on: seen_on? })
-}
-
-pub(crate) fn site(value: &Value<'_>) -> Option<SiteName> {
-    value.choice("site", &SiteName::ALL.map(|site| (site.id(), site)))
 }

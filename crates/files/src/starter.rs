@@ -1,5 +1,10 @@
 //! Starter files, with a comment for each key.
 
+use case::question::{Form, Group, Kind, Need, Question};
+
+use crate::cursor::FILL_IN;
+use crate::prose;
+
 /// A layout to begin from: four compartments in two rows.
 #[must_use]
 pub fn layout() -> &'static str {
@@ -12,8 +17,232 @@ pub fn cell() -> &'static str {
     include_str!("texts/starter-cell.toml")
 }
 
-/// A client to begin from, in the order of the measuring form.
+/// A client's file to fill in, in the order of the measuring form: what is needed is blank, what
+/// may be left out is a comment.
+///
+/// Nothing can be planned from it before the blanks are filled in: reading refuses each by name.
 #[must_use]
-pub fn client() -> &'static str {
-    include_str!("texts/starter-client.toml")
+pub fn client() -> String {
+    client_with(&|question| match question.row().kind {
+        Kind::Just(_) | Kind::Word(_) => Some(question.row().example.to_owned()),
+        _ if question == Question::Units => Some(question.row().example.to_owned()),
+        _ if is_asked(question) => Some(format!("\"{FILL_IN}\"")),
+        _ => None,
+    })
+}
+
+/// The file of an invented client: the same with the examples of the table in the blanks, and with
+/// an answer to each question about measures, weight and chair that adds nothing unusual.
+#[must_use]
+pub fn example() -> String {
+    const MORE: [Question; 8] = [
+        Question::TrochanterWidth,
+        Question::LowerLegLength,
+        Question::ExternalKneeWidth,
+        Question::InsideWidth,
+        Question::InsideDepth,
+        Question::SeatBase,
+        Question::CellOfCushion,
+        Question::Units,
+    ];
+    client_with(&|question| {
+        let answered = is_asked(question)
+            || MORE.contains(&question)
+            || matches!(question.row().kind, Kind::Just(_) | Kind::Word(_));
+        answered.then(|| question.row().example.to_owned())
+    })
+}
+
+/// Whether a file without an answer does not do, in a group that is written.
+fn is_asked(question: Question) -> bool {
+    let row = question.row();
+    let always = matches!(row.need, Need::Always | Need::Both(_))
+        && matches!(row.group, Group::Client | Group::Measures | Group::Weight | Group::Cushion);
+    always || !row.needed_for.is_empty()
+}
+
+/// A client's file with these answers; questions without one are comments with their examples.
+fn client_with(answer: &dyn Fn(Question) -> Option<String>) -> String {
+    let mut text = commented(prose::CLIENT_HEAD);
+    text.push('\n');
+    for question in Question::of(Group::Client) {
+        text += &line(question, answer(question));
+    }
+    for group in Group::Client.children() {
+        match (group.form(), group.entry()) {
+            (Form::List, None) => text += &list(group),
+            (Form::List, Some(_)) => {}
+            _ => text += &heading(group, answer),
+        }
+    }
+    text.push('\n');
+    text += &commented(prose::RECORD_HEAD);
+    for group in Group::Client.children().filter(|group| group.entry().is_some()) {
+        // Plans and adjustments are written by the program alone.
+        if !prose::group_comment(group).is_empty() {
+            text.push('\n');
+            text += &commented(prose::group_comment(group));
+            text += &block(group, None);
+        }
+    }
+    text
+}
+
+/// Lines as comments.
+fn commented(words: &str) -> String {
+    words.lines().map(|line| format!("# {line}\n")).collect()
+}
+
+/// A group under its heading, with the groups that are in it.
+///
+/// Headings are never comments: so what is uncommented below one belongs to it.
+fn heading(group: Group, answer: &dyn Fn(Question) -> Option<String>) -> String {
+    let mut text = String::from("\n");
+    text += &with_comment(&format!("[{}]", group.path()), prose::group_comment(group));
+    for question in Question::of(group) {
+        // The other of two is named beside the one.
+        if !is_second(question) {
+            text += &line(question, answer(question));
+        }
+    }
+    for child in group.children().filter(|child| child.form() == Form::Braces) {
+        text += &braces(child);
+    }
+    for child in group.children().filter(|child| child.form() == Form::List) {
+        text += &list(child);
+    }
+    text
+}
+
+/// Whether a question is the second of two of which one is answered.
+fn is_second(question: Question) -> bool {
+    let row = question.row();
+    let Need::OneOf(other) = row.need else { return false };
+    let first = Question::of(row.group).find(|own| [row.key, other].contains(&own.row().key));
+    first != Some(question)
+}
+
+/// A question's line: with an answer, or a comment with its example.
+fn line(question: Question, answer: Option<String>) -> String {
+    let row = question.row();
+    let sign = if answer.is_some() { "" } else { "# " };
+    let value = answer.unwrap_or_else(|| row.example.to_owned());
+    let value =
+        if row.each_side { format!("{{ left = {value}, right = {value} }}") } else { value };
+    with_comment(&format!("{sign}{} = {value}", row.key), &explained(question))
+}
+
+/// A group in braces, as a comment, below what explains it.
+fn braces(group: Group) -> String {
+    let mut text = String::new();
+    let mut pairs = Vec::new();
+    for question in Question::of(group) {
+        let (row, words) = (question.row(), explained(question));
+        if !words.is_empty() {
+            text += &format!("# {}, {}: {words}\n", group.key(), row.key);
+        }
+        if matches!(row.need, Need::Always) {
+            pairs.push(format!("{} = {}", row.key, row.example));
+        }
+    }
+    text + &format!("# {} = {{ {} }}\n", group.key(), pairs.join(", "))
+}
+
+/// The words of a list's first question, apart by what other keys go with them.
+fn kinds(group: Group) -> Vec<Vec<&'static str>> {
+    let mut kinds: Vec<Vec<&str>> = Vec::new();
+    for question in Question::of(group) {
+        if let Need::With(_, words) = question.row().need
+            && !kinds.iter().any(|known| known == words)
+        {
+            kinds.push(words.to_vec());
+        }
+    }
+    let first = Question::of(group).next().map(|own| own.row().kind);
+    if let (false, Some(Kind::Choice(all))) = (kinds.is_empty(), first) {
+        let with_keys: Vec<&str> = kinds.concat();
+        kinds.push(all.iter().copied().filter(|word| !with_keys.contains(word)).collect());
+    }
+    kinds
+}
+
+/// A list of tables as comments: a block for each kind of entry that has keys of its own.
+fn list(group: Group) -> String {
+    let mut text = String::from("\n");
+    text += &commented(prose::group_comment(group));
+    let kinds = kinds(group);
+    if kinds.is_empty() {
+        text += &block(group, None);
+    }
+    for kind in &kinds {
+        text += &block(group, Some(kind));
+    }
+    text
+}
+
+/// An entry of a list as comments; of one kind, where there are several.
+fn block(group: Group, kind: Option<&[&str]>) -> String {
+    let mut text = format!("# [[{}]]\n", group.path());
+    for (at, question) in Question::of(group).filter(|own| !is_second(*own)).enumerate() {
+        let row = question.row();
+        let mut words = explained(question);
+        let mut value = row.example.to_owned();
+        match (row.need, kind) {
+            (Need::With(_, with), Some(kind)) if with != kind => continue,
+            (Need::Always, Some([first, others @ ..])) if at == 0 => {
+                value = format!("\"{first}\"");
+                words = others_of(others);
+            }
+            _ => {}
+        }
+        text += &with_comment(&format!("# {} = {value}", row.key), &words);
+    }
+    for child in group.children().filter(|child| child.form() == Form::BracesInList) {
+        let pairs: Vec<String> = Question::of(child)
+            .map(|own| format!("{} = {}", own.row().key, own.row().example))
+            .collect();
+        text += &format!("# {} = [{{ {} }}]\n", child.key(), pairs.join(", "));
+    }
+    text
+}
+
+/// Other words that could be written; nothing where there are none.
+fn others_of(words: &[&str]) -> String {
+    let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+    if words.is_empty() { String::new() } else { format!("{} {}", prose::OR, words.join(", ")) }
+}
+
+/// What explains a question, and what else could be written.
+fn explained(question: Question) -> String {
+    let row = question.row();
+    let mut words = vec![prose::comment(question).to_owned()];
+    if let Kind::Choice(all) = row.kind {
+        let is_example = |word: &&str| format!("\"{word}\"") == row.example;
+        let others: Vec<&str> = all.iter().copied().filter(|word| !is_example(word)).collect();
+        words.push(others_of(&others));
+    }
+    match row.need {
+        Need::OneOf(other) => {
+            let other = Question::of(row.group).find(|own| own.row().key == other);
+            words.extend(
+                other
+                    .map(Question::row)
+                    .map(|own| format!("{} {} = {}", prose::OR, own.key, own.example)),
+            );
+        }
+        Need::Always | Need::Never | Need::Both(_) | Need::With(..) => {}
+    }
+    words.retain(|words| !words.is_empty());
+    words.join("; ")
+}
+
+/// A line with a comment after it.
+fn with_comment(line: &str, comment: &str) -> String {
+    /// Where comments begin, as far as lines are short enough.
+    const COLUMN: usize = 35;
+    if comment.is_empty() {
+        return format!("{line}\n");
+    }
+    let column = if line.len() < COLUMN { COLUMN } else { line.len() + 2 };
+    format!("{line:<column$}# {comment}\n")
 }

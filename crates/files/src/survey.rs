@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use case::question::{Kind, Question, Range};
 use case::{Sides, Spread, SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan};
 use cushion::{Length, Mass, Pressure, Size};
 
@@ -27,6 +28,17 @@ impl std::error::Error for TableError {}
 /// Columns that a table of bodies must have.
 const WANTED: [&str; 3] = ["mass_kg", "hip_breadth_sitting_mm", "buttock_popliteal_mm"];
 
+/// What they answer.
+const QUESTIONS: [Question; 3] = [Question::WeightKg, Question::HipWidth, Question::ThighDepth];
+
+/// What is taken as an answer.
+fn range(question: Question) -> Range {
+    match question.row().kind {
+        Kind::Length(range) | Kind::Number(_, range) => range,
+        _ => Range { least: f64::MIN, most: f64::MAX },
+    }
+}
+
 /// Reads bodies from CSV with a heading; columns that are not known are left.
 ///
 /// # Errors
@@ -50,21 +62,22 @@ pub fn read_bodies(text: &str) -> Result<Vec<SurveyedBody>, TableError> {
         let row = at as u32 + 1;
         let record = record.map_err(|error| wrong(&error, u64::from(row) + 1))?;
         let line = record.position().map_or(u64::from(row) + 1, csv::Position::line);
-        let number = |which: usize, range: std::ops::RangeInclusive<f64>| {
+        let number = |which: usize| {
+            let range = range(QUESTIONS[which]);
             let text = record.get(wanted[which]).unwrap_or_default();
-            let number = text.trim().parse::<f64>().ok().filter(|number| range.contains(number));
+            let number = text.trim().parse::<f64>().ok().filter(|number| range.has(*number));
             number.ok_or_else(|| TableError {
                 line,
                 message: format!("`{text}` cannot be right under {}", WANTED[which]),
-                hint: format!("it lies between {} and {}", range.start(), range.end()),
+                hint: format!("it lies between {} and {}", range.least, range.most),
             })
         };
         bodies.push(SurveyedBody {
             row,
             sex: sex.and_then(|at| record.get(at)).unwrap_or_default().trim().to_owned(),
-            weight: Mass::from_kg(number(0, crate::limits::WEIGHT_KG)?),
-            hip_width: Length::from_mm(number(1, crate::limits::HIP_WIDTH.mm)?),
-            thigh_depth: Length::from_mm(number(2, crate::limits::THIGH_DEPTH.mm)?),
+            weight: Mass::from_kg(number(0)?),
+            hip_width: Length::from_mm(number(1)?),
+            thigh_depth: Length::from_mm(number(2)?),
         });
     }
     Ok(bodies)

@@ -1,17 +1,24 @@
 //! Writes one problem on a coarse mesh with its answer, as JSON, for solvers that are not ours.
 //!
 //! `cargo run -p mechanics --example coarse_problem -- LAYOUT SIZE BODY [MM [RUNS]]`, where BODY is
-//! `level` or `oblique`, MM the width of the finest mesh, 16 where not given, and RUNS how often
+//! `level`, `oblique`, or one of these with `-giving` behind it, for walls that bow and the true area
+//! of the cover, MM the width of the finest mesh, 16 where not given, and RUNS how often
 //! the answer is sought, each time with its seconds. tests/outside/equilibrium.py hands the problem
 //! to a general solver, tests/peers to a peer of ours.
+
+#![expect(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a program that is called with words, and tells how long it took"
+)]
 
 use std::fmt::Display;
 use std::time::Instant;
 
 use cushion::{Cell, Length, Mass, Side};
 use mechanics::{
-    Body, Cells, Load, NestedMeshes, Obliquity, Parameters, Placed, Resting, SheetModel, Sitter,
-    UnloadedCushion, come_to_rest, unit_sheets,
+    Body, Cells, Load, NestedMeshes, Obliquity, Parameters, Resting, SeamSegment, SeatedBody,
+    SeatedClient, SheetModel, Stop, UnloadedCushion, come_to_rest, unit_sheets,
 };
 
 fn main() {
@@ -37,18 +44,29 @@ fn list<T: Display>(items: impl IntoIterator<Item = T>) -> String {
 }
 
 /// A client of 75 kg, level, or lower on the left by 15 mm with the knees to the right.
-fn sitter(body: &str) -> Sitter {
-    let mut sitter = Sitter::new(Mass::from_kg(75.0));
-    if body == "oblique" {
-        sitter.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(15.0)));
-        sitter.windswept = Some((Side::Right, 8.0));
+fn client(body: &str) -> SeatedClient {
+    let mut client = SeatedClient::new(Mass::from_kg(75.0));
+    if body.starts_with("oblique") {
+        client.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(15.0)));
+        client.windswept = Some((Side::Right, 8.0));
     }
-    sitter
+    client
+}
+
+/// Those of walls that bow, inner ones more than outer ones, or of upright ones.
+fn parameters(body: &str) -> Parameters {
+    let gives = body.ends_with("-giving");
+    Parameters {
+        inner_give: if gives { 0.5 } else { 0.0 },
+        outer_give: if gives { 0.3 } else { 0.0 },
+        small_slopes: !gives,
+        ..Parameters::default()
+    }
 }
 
 fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -> String {
     let pattern = testkit::pattern(layout, size);
-    let (cell, parameters) = (testkit::cell(), Parameters::default());
+    let (cell, parameters) = (testkit::cell(), parameters(body));
     let meshes = NestedMeshes::new(&pattern, spacing).expect("it can be meshed");
     let units = unit_sheets(&meshes);
     let stock = UnloadedCushion::of_meshes(&pattern, &cell, &parameters, &meshes, &units)
@@ -64,8 +82,8 @@ fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -
         })
         .collect();
     let model = SheetModel::new(&meshes, pattern.wall_height());
-    let placed = Placed::new(&model, Body::sitter(&sitter(body)).expect("a body"));
-    let seek = || come_to_rest(&model, &cells, &placed, &parameters, None);
+    let seated = SeatedBody::new(&model, Body::of_client(&client(body)).expect("a body"));
+    let seek = || come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     let seconds = (0..runs).map(|_| {
         let start = Instant::now();
         std::hint::black_box(seek());
@@ -80,12 +98,13 @@ fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -
         ("triangles", list(mesh.triangles().iter().map(|triangle| list(triangle.nodes)))),
         ("compartment_of", list(mesh.triangles().iter().map(|triangle| triangle.compartment))),
         ("tethered", list(mesh.nodes().iter().map(|node| node.seam))),
+        ("walls", list(mesh.segments().iter().map(wall))),
         ("wall", pattern.wall_height().to_m().to_string()),
-        ("underside", list(placed.body().heights(mesh))),
+        ("underside", list(seated.body().heights(mesh))),
         ("cells", list(cells.iter().map(|cells| cells.count))),
         ("packing", list(cells.iter().map(|cells| cells.packing))),
         ("parameters", parameters_text(&parameters, &cell)),
-        ("load", load_text(placed.body().load())),
+        ("load", load_text(seated.body().load())),
         ("coarser", list(coarser(&meshes))),
         ("seconds", seconds),
         ("answer", answer_text(&resting)),
@@ -109,6 +128,13 @@ fn coarser(meshes: &NestedMeshes) -> Vec<String> {
     fields.collect()
 }
 
+/// A stretch of wall: its ends, and the compartments on both sides, -1 outside.
+fn wall(segment: &SeamSegment) -> String {
+    let [a, b] = segment.nodes;
+    let [left, right] = segment.sides.map(|side| side.map_or(-1, i64::from));
+    list([i64::from(a), i64::from(b), left, right])
+}
+
 /// Fields as a JSON object of numbers.
 fn object(fields: &[(&str, String)]) -> String {
     let fields: Vec<String> =
@@ -126,6 +152,9 @@ fn parameters_text(parameters: &Parameters, cell: &Cell) -> String {
         ("air_pressure", parameters.air_pressure.to_string()),
         ("cover_weight", parameters.cover_weight.to_string()),
         ("base_stiffness", parameters.base_stiffness.to_string()),
+        ("inner_give", parameters.inner_give.to_string()),
+        ("outer_give", parameters.outer_give.to_string()),
+        ("small_slopes", parameters.small_slopes.to_string()),
         ("cell_volume", cell.inflated.to_m3().to_string()),
     ])
 }

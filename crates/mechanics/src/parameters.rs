@@ -28,6 +28,14 @@ pub struct Parameters {
     pub clearance_limit: f64,
     /// Clearance to be kept at the low end of the spread, m.
     pub least_clearance: f64,
+    /// Share of the give of walls between compartments that is used: 0 for walls that stay upright,
+    /// 1 for cloth that bows as far as it can. Cells jam, and friction holds.
+    pub inner_give: f64,
+    /// The same for walls at the outside, against no pressure there.
+    pub outer_give: f64,
+    /// Whether the cover's extra area is half its squared slope, which holds for small slopes;
+    /// where not, it is its true area.
+    pub small_slopes: bool,
     /// Stiffness of soft tissue between bone and skin, Pa/m; none where the body is rigid.
     pub tissue_stiffness: Option<f64>,
 }
@@ -46,6 +54,9 @@ impl Default for Parameters {
             base_stiffness: 2e6,
             clearance_limit: 0.025,
             least_clearance: 0.010,
+            inner_give: 0.0,
+            outer_give: 0.0,
+            small_slopes: true,
             tissue_stiffness: None,
         }
     }

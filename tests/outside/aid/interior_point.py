@@ -9,12 +9,16 @@ A problem is a dict (the program's tests write such dicts as JSON):
     triangles        [[i, j, k], ...]
     compartment_of   compartment of each triangle
     tethered         true at nodes on a seam
+    walls            [[i, j, left, right], ...]: stretches of wall, the nodes at their ends and the
+                     compartments on both sides, -1 outside
     wall             height of the seams, m
     underside        loaded underside of the body at each node, m; least height 0
     cells            cells in each compartment
     packing          share of the space that unpressed cells fill, per compartment
     parameters       tension_slack, tension_taut (N/m), stretch, migration (Pa/m), void_pressure,
-                     air_pressure, cover_weight (Pa), base_stiffness (Pa/m), cell_volume (m3)
+                     air_pressure, cover_weight (Pa), base_stiffness (Pa/m), cell_volume (m3),
+                     inner_give, outer_give (shares), small_slopes (whether the cover's extra area
+                     is half its squared slope)
     load             weight (N), x, y (m), tilt_y: the y about which pitch turns (m),
                      trunk_height (m)
 """
@@ -23,6 +27,7 @@ import casadi as ca
 import numpy as np
 
 GAUSS, WEIGHTS = np.polynomial.legendre.leggauss(20)
+EASY = 2.0  # difference of pressure at which a slack wall has bowed to the full, Pa
 
 
 def void_law(problem):
@@ -74,6 +79,32 @@ def assemble(problem):
     return stiffness, shares
 
 
+def gradients(problem, i):
+    """Matrices that give the slopes of the triangles of a compartment, and their areas."""
+    import scipy.sparse as sp
+
+    tri, areas, slopes = elements(problem)
+    own = np.array(problem["compartment_of"]) == i
+    rows = np.repeat(np.arange(own.sum()), 3)
+    shape = (own.sum(), len(problem["nodes"]))
+    matrix = lambda axis: sp.csc_matrix((slopes[own][:, :, axis].ravel(), (rows, tri[own].ravel())), shape=shape)
+    return matrix(0), matrix(1), areas[own]
+
+
+def stations(problem):
+    """Walls at nodes: node, compartments on both sides, length, and the most that is swept; those
+    that sweep nothing are left out."""
+    xy, lengths = np.array(problem["nodes"]), {}
+    for a, b, left, right in problem["walls"]:
+        for node in (a, b):
+            key = (node, max(left, right), min(left, right))
+            lengths[key] = lengths.get(key, 0.0) + np.linalg.norm(xy[a] - xy[b]) / 2
+    p, most = problem["parameters"], problem["wall"] ** 2 / (2 * np.pi)
+    give = lambda other: p["outer_give"] if other < 0 else p["inner_give"]
+    found = [(*key, length, give(key[2]) * most) for key, length in sorted(lengths.items())]
+    return [station for station in found if station[4] > 0]
+
+
 def minimise(problem, unloaded=None):
     """Finds the sheet without a body, or with one when the unloaded sheet is given."""
     p, load = problem["parameters"], problem["load"]
@@ -90,15 +121,34 @@ def minimise(problem, unloaded=None):
     energy = p["cover_weight"] * ca.dot(total, u)
     energy += p["base_stiffness"] / 2 * ca.dot(total, below**2)
     constraints, lower = [u + below], [np.zeros(n)]
+    walls = stations(problem)
+    bowed = [ca.MX(0)] * m
+    if walls:
+        node, gains, loses, length, reach = (np.array(column) for column in zip(*walls))
+        # The height over that at which a wall is slack, as a share, and the swept area as one.
+        taut, swept = ca.MX.sym("taut", len(walls)), ca.MX.sym("swept", len(walls))
+        unknowns += [taut, swept]
+        low = 2 / np.pi * problem["wall"]
+        constraints.append(taut - (u[node.tolist()] - low) / (problem["wall"] - low))
+        constraints.append(1 - taut**2 - swept**2)
+        lower += [np.zeros(len(walls)), np.zeros(len(walls))]
+        energy += EASY / 2 * ca.dot(length * reach, swept**2)
+        for i in range(m):
+            bowed[i] = ca.dot(length * reach * ((gains == i) * 1.0 - (loses == i)), swept)
     for i in range(m):
-        slope = ca.mtimes(ca.mtimes(u.T, ca.DM(stiffness[i])), u) / 2
+        if p["small_slopes"]:
+            slope = ca.mtimes(ca.mtimes(u.T, ca.DM(stiffness[i])), u) / 2
+        else:
+            along, across, areas = gradients(problem, i)
+            square = ca.mtimes(ca.DM(along), u) ** 2 + ca.mtimes(ca.DM(across), u) ** 2
+            slope = ca.dot(areas, ca.sqrt(1 + square) - 1)
         constraints.append(1e3 * (bent[i] - slope))
         lower.append(np.zeros(1))
         reach = p["stretch"] * shares[i].sum()
         taut = p["tension_taut"] - p["tension_slack"]
         energy += p["tension_taut"] * bent[i] + taut * reach * (ca.exp(-bent[i] / reach) - 1)
         energy += void_energy(i, 1e3 * fill[i])
-        constraints.append(1e3 * (ca.dot(shares[i], u) - volume(i, 1e3 * fill[i])))
+        constraints.append(1e3 * (ca.dot(shares[i], u) + bowed[i] - volume(i, 1e3 * fill[i])))
         lower.append(np.zeros(1))
     if unloaded is not None:
         pose = ca.MX.sym("pose", 3)
@@ -106,31 +156,37 @@ def minimise(problem, unloaded=None):
         x, y = np.array(problem["nodes"]).T
         for i in range(m):
             full = problem["cells"][i] * p["cell_volume"] / problem["packing"][i]
-            held = shares[i] @ unloaded
+            held = unloaded["volumes"][i]
             migration = p["migration"] * min(1.0, full / held)
-            energy += migration / 2 * ca.dot(shares[i], (u - unloaded) ** 2)
+            energy += migration / 2 * ca.dot(shares[i], (u - unloaded["sheet"]) ** 2)
         energy += load["weight"] * (
             pose[0] + pose[1] * load["x"] + pose[2] * (load["y"] - load["tilt_y"])
         )
-        energy -= load["weight"] * load["trunk_height"] * (pose[1] ** 2 + pose[2] ** 2) / 2
+        energy -= load["weight"] * load["trunk_height"] * pose[1] ** 2 / 2
         under = np.array(problem["underside"])
         body = under + pose[0] + pose[1] * x + pose[2] * (y - load["tilt_y"])
         constraints.append(body - u)
         lower.append(np.zeros(n))
-    return run(problem, unknowns, energy, constraints, lower, unloaded)
+    volumes = ca.vertcat(*[ca.dot(shares[i], u) + bowed[i] for i in range(m)])
+    return run(problem, unknowns, energy, constraints, lower, unloaded, volumes)
 
 
-def run(problem, unknowns, energy, constraints, lower, unloaded):
+def run(problem, unknowns, energy, constraints, lower, unloaded, volumes):
     n, m = len(problem["nodes"]), len(problem["cells"])
+    w = len(stations(problem))
     tethered = np.array(problem["tethered"])
     high = np.where(tethered, problem["wall"], 1.0)
     upper = [high, np.full(m, 100.0), np.full(n, 1.0), np.full(m, 10.0)]
     least = [np.full(n, -1.0), np.zeros(m), np.zeros(n), np.zeros(m)]
     start = [np.full(n, problem["wall"] * 0.9), np.full(m, 1.0), np.full(n, 1e-6), np.full(m, 1e-3)]
+    if w:
+        least += [np.zeros(w), np.full(w, -1.0)]
+        upper += [np.ones(w), np.ones(w)]
+        start += [np.full(w, 0.9), np.zeros(w)]
     if unloaded is not None:
         least.append(np.full(3, -0.5))
         upper.append(np.full(3, 0.5))
-        start[:2] = [unloaded, np.full(m, 2.0)]
+        start[:2] = [unloaded["sheet"], np.full(m, 2.0)]
         start.append(np.array([0.1, 0.0, 0.0]))
     options = {
         "ipopt.print_level": 0, "print_time": 0, "ipopt.sb": "yes",
@@ -147,6 +203,7 @@ def run(problem, unknowns, energy, constraints, lower, unloaded):
         raise RuntimeError(solver.stats()["return_status"])
     x = np.array(found["x"]).ravel()
     answer = {"sheet": x[:n], "fill_pa": 1e3 * x[n : n + m], "energy": float(found["f"])}
+    answer["volumes"] = np.array(ca.Function("volumes", [nlp["x"]], [volumes])(x)).ravel()
     if unloaded is not None:
         answer["pose"] = x[-3:]
     return answer
@@ -155,4 +212,4 @@ def run(problem, unknowns, energy, constraints, lower, unloaded):
 def solve(problem):
     """Returns the unloaded and the loaded answer."""
     bare = minimise(problem)
-    return bare, minimise(problem, bare["sheet"])
+    return bare, minimise(problem, bare)

@@ -11,6 +11,7 @@ mod plan;
 mod plugin;
 mod predict;
 mod print;
+mod set;
 mod size;
 mod survey;
 mod weigh;
@@ -18,8 +19,6 @@ mod weigh;
 use crate::arguments::Command;
 use crate::failure::Failure;
 use crate::terminal::Terminal;
-
-pub(crate) use self::survey::share_planned;
 
 /// Does what a sub-command asks.
 ///
@@ -42,6 +41,7 @@ pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> 
         Command::Size(arguments) => size::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, terminal),
         Command::New(arguments) => new::run(arguments, terminal),
+        Command::Set(arguments) => set::run(arguments, terminal),
         Command::Completions(arguments) => completions::run(arguments, terminal),
     }
 }

@@ -2,37 +2,57 @@
 
 use std::path::Path;
 
-use crate::arguments::{New, Starter};
-use crate::failure::{Failure, Kind};
+use casework::Whose;
+use files::Kind as FileKind;
+
+use crate::arguments::{New, PluginOptions, Starter};
+use crate::failure::Failure;
 use crate::output_paths;
+use crate::outputs::{self, Output};
+use crate::outside::Outside;
 use crate::plugin_template as template;
 use crate::terminal::Terminal;
-use crate::write::{self, Output};
 
 /// Writes a starter file where no file is yet.
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
     let (text, next) = match arguments.kind {
         Starter::Plugin => return plugin(&arguments.file, terminal),
         Starter::Client => (files::starter::client(), "fill it in, then"),
-        Starter::Layout => (files::starter::layout(), "change it, then"),
-        Starter::Cell => (files::starter::cell(), "change it, then"),
+        Starter::Layout => (files::starter::layout().to_owned(), "change it, then"),
+        Starter::Cell => (files::starter::cell().to_owned(), "change it, then"),
+        Starter::ClientSchema => return schema(&arguments.file, FileKind::Client, terminal),
+        Starter::LayoutSchema => return schema(&arguments.file, FileKind::Layout, terminal),
+        Starter::CellSchema => return schema(&arguments.file, FileKind::Cell, terminal),
     };
     output_paths::has_ending(&arguments.file, "toml")?;
-    write::new(&arguments.file, text.as_bytes())?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, &arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
     terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
+}
+
+/// Writes the schema of a kind of file, by which an editor completes and explains keys.
+fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure> {
+    output_paths::has_ending(file, "json")?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, file, files::schema(kind).as_bytes())?;
+    let file = file.display();
+    terminal.answer(&format!(
+        "{file} is written; put this on top of a {} file beside it: #:schema {file}\n",
+        kind.words()
+    ))
 }
 
 /// Writes a folder with a plugin, and with the crates that it is built from.
 fn plugin(folder: &Path, terminal: Terminal) -> Result<(), Failure> {
     if folder.exists() {
         let message = format!("{} is there already, and nothing is written over", folder.display());
-        return Err(Failure::new(Kind::CannotWrite, message).hint("name a new folder"));
+        return Err(Failure::new(Whose::Keeper, message).hint("name a new folder"));
     }
     let outputs = template::FILES
         .iter()
         .map(|file| Output { path: folder.join(file.path), bytes: file.text.as_bytes().to_vec() });
-    write::all(outputs.collect())?;
+    outputs::all(&Outside::new(&PluginOptions::default()), outputs.collect())?;
     let folder = folder.display();
     terminal.answer(&format!(
         "{folder} is begun. Next:\n  \

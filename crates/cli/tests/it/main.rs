@@ -4,6 +4,7 @@
 
 mod calls;
 mod every_layout;
+mod faulty_disk;
 mod fitting;
 mod house;
 mod outputs;
@@ -11,4 +12,5 @@ mod papers;
 mod plans;
 mod plugins;
 mod runner;
+mod setting;
 mod wrong_files;

@@ -9,8 +9,9 @@ use proptest::test_runner::RngSeed;
 
 fn texts() -> Vec<String> {
     let built_in = BUILT_IN_LAYOUTS.iter().chain(BUILT_IN_CELLS).map(|text| text.text.to_owned());
-    let starters = [starter::layout(), starter::cell(), starter::client()].map(str::to_owned);
-    built_in.chain(starters).chain([crate::appending::recorded()]).collect()
+    let starters = [starter::layout().to_owned(), starter::cell().to_owned()];
+    let clients = [starter::client(), starter::example()];
+    built_in.chain(starters).chain(clients).chain([crate::appending::recorded()]).collect()
 }
 
 #[derive(Clone, Debug)]
@@ -117,7 +118,7 @@ proptest! {
 
     #[test]
     fn damaged_files_are_read_or_remarked_on(
-        which in 0..8_usize,
+        which in 0..9_usize,
         damages in prop::collection::vec(damage(), 1..4),
     ) {
         let texts = texts();
@@ -126,7 +127,7 @@ proptest! {
         let (_, remarks) = check(&text);
         for remark in &remarks {
             prop_assert!(text.get(remark.span.clone()).is_some(), "{remark:?}");
-            prop_assert!(!remark.message.is_empty());
+            prop_assert!(!remark.message().is_empty());
         }
         let is_error = |remark: &files::Remark| remark.severity == Severity::Error;
         for (value, remarks) in [

@@ -4,5 +4,8 @@
 
 mod appending;
 mod broken;
+mod editing;
 mod remarks;
 mod right;
+mod schemas;
+mod starting;

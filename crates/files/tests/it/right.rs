@@ -1,9 +1,10 @@
 //! Right texts: the built-in ones and the starters.
 
 use case::LayoutRef;
-use cushion::{LayoutRequest, LayoutSource, Name, Severity};
+use cushion::{LayoutRequest, LayoutSource, Name, NoLayout, Severity};
 use files::{
-    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, check, kind_of, read_client, starter,
+    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, check, kind_of, read_client, read_layout,
+    starter,
 };
 
 #[track_caller]
@@ -18,7 +19,7 @@ fn without_remarks(text: &str, kind: Kind) {
 fn built_in_texts_are_right_and_say_their_names() {
     for layout in BUILT_IN_LAYOUTS {
         without_remarks(layout.text, Kind::Layout);
-        let read = files::read_layout(layout.text).value.unwrap();
+        let read = read_layout(layout.text).value.unwrap();
         assert_eq!(read.name.as_str(), layout.name);
     }
     for cell in BUILT_IN_CELLS {
@@ -31,7 +32,7 @@ fn built_in_texts_are_right_and_say_their_names() {
 fn starters_are_right() {
     without_remarks(starter::layout(), Kind::Layout);
     without_remarks(starter::cell(), Kind::Cell);
-    without_remarks(starter::client(), Kind::Client);
+    without_remarks(&starter::example(), Kind::Client);
 }
 
 #[test]
@@ -45,18 +46,25 @@ fn the_built_in_cell_holds_25_ml() {
 
 #[test]
 fn the_built_in_source_knows_its_names_only() {
-    let ask = |name: &str| {
-        let name = Name::new(name).unwrap();
+    let ask = |name: &str, parameters| {
         let size = "440x400".parse().unwrap();
-        BuiltIn.layout(&LayoutRequest { name, size, parameters: Default::default() })
+        BuiltIn.layout(&LayoutRequest { name: name.to_owned(), size, parameters }, &|_| None)
     };
-    assert!(ask("row-six").is_some());
-    assert!(ask("row-seven").is_none());
+    let drawn = ask("row-six", Default::default()).unwrap();
+    assert_eq!(drawn.layout.name.as_str(), "row-six");
+    assert_eq!(read_layout(&drawn.text).value, Some(drawn.layout));
+    assert_eq!((&*drawn.origin, drawn.drawn_by), ("built-in layout row-six", None));
+    let why = ask("row-seven", Default::default()).unwrap_err().why;
+    let known = ["row-six", "island-eight", "curved-ten"].map(str::to_owned).into();
+    assert_eq!(why, NoLayout::UnknownName { known });
+    let given = [(Name::new("pitch").unwrap(), 1.0)].into();
+    let why = ask("row-six", given).unwrap_err().why;
+    assert!(matches!(why, NoLayout::UnknownParameter { .. }), "{why:?}");
 }
 
 #[test]
 fn inches_and_pounds_are_read_exactly() {
-    let text = starter::client()
+    let text = starter::example()
         .replace("units = \"mm\"", "units = \"in\"")
         .replace("hip_width = 380", "hip_width = 15")
         .replace("trochanter_width = 350", "trochanter_width = 14")
@@ -79,25 +87,27 @@ fn inches_and_pounds_are_read_exactly() {
 #[test]
 fn layouts_are_named_in_three_ways() {
     let named = |layout: &str| {
-        let text = starter::client().replace("\"row-six\"", &format!("\"{layout}\""));
+        let text = starter::example().replace("\"row-six\"", &format!("\"{layout}\""));
         read_client(&text).value.unwrap().cushion.layout
     };
-    let name = |text: &str| Name::new(text).unwrap();
-    assert_eq!(named("row-six"), LayoutRef::BuiltIn(name("row-six")));
+    assert_eq!(
+        named("row-six"),
+        LayoutRef::Named { name: "row-six".into(), parameters: Default::default() }
+    );
     assert_eq!(named("../mine.toml"), LayoutRef::File("../mine.toml".into()));
     assert_eq!(
         named("plugin:rings"),
-        LayoutRef::Plugin { name: name("rings"), parameters: Default::default() }
+        LayoutRef::Named { name: "plugin:rings".into(), parameters: Default::default() }
     );
 }
 
 #[test]
 fn remarks_that_are_no_errors_leave_the_value() {
-    let text = starter::client().replace("hip_width = 380", "hip_width = 600");
+    let text = starter::example().replace("hip_width = 380", "hip_width = 600");
     let read = read_client(&text);
     assert!(read.value.is_some());
     assert!(read.remarks.iter().all(|remark| remark.severity == Severity::Remark));
-    let said: Vec<&str> = read.remarks.iter().map(|remark| &*remark.message).collect();
+    let said: Vec<String> = read.remarks.iter().map(files::Remark::message).collect();
     // The second one by open body data of adults: of a child it is not said.
     let of_adults = "the hips are unusually wide for 60 kg";
     assert_eq!(said, ["the hips are wider than the thighs are deep", of_adults]);

@@ -4,22 +4,24 @@
 //! lowest point, in the frame of the cushion: x to the client's right, y forward from the rear
 //! edge, in metres.
 
+mod board;
+mod client_form;
 mod jig;
 mod load;
-mod reference;
+mod reference_body;
+mod seated_client;
 mod site;
-mod sitter;
-mod sitter_form;
 mod smooth;
 
+pub use self::board::Board;
 pub use self::jig::Jig;
 pub use self::load::{DEFAULT_SEAT_SHARE, GRAVITY, Load, SEAT_SHARES};
+pub use self::seated_client::{ASIS_SPACING, BodyError, Obliquity, SeatedClient, ThighPose};
 pub use self::site::Site;
-pub use self::sitter::{ASIS_SPACING, BodyError, Obliquity, Sitter, ThighPose};
 pub use case::SiteName;
 
-use self::reference::ReferenceForm;
-use self::sitter_form::SitterForm;
+use self::client_form::ClientForm;
+use self::reference_body::ReferenceForm;
 use crate::mesh::Mesh;
 use cushion::Length;
 
@@ -38,16 +40,18 @@ pub struct Body {
 #[derive(Clone, Debug, PartialEq)]
 enum Form {
     Reference(ReferenceForm),
-    Sitter(SitterForm),
+    Client(ClientForm),
     Jig(Jig),
+    Board(Board),
 }
 
 impl Form {
     fn height(&self, x: f64, y: f64) -> f64 {
         match self {
             Self::Reference(form) => form.height(x, y),
-            Self::Sitter(form) => form.height(x, y),
+            Self::Client(form) => form.height(x, y),
             Self::Jig(form) => form.height(x, y),
+            Self::Board(form) => form.height(x, y),
         }
     }
 }
@@ -58,7 +62,8 @@ impl Body {
     #[must_use]
     pub fn reference(load: Load) -> Self {
         let form = Form::Reference(ReferenceForm);
-        Self::new(form, reference::sites(), load).expect("the reference body has a lowest point")
+        Self::new(form, reference_body::sites(), load)
+            .expect("the reference body has a lowest point")
     }
 
     /// The loaded-contour jig.
@@ -68,18 +73,24 @@ impl Body {
         Self::new(Form::Jig(jig), sites, load).expect("a jig has a lowest point")
     }
 
+    /// A stiff board; it has no named sites.
+    #[must_use]
+    pub fn board(board: Board, load: Load) -> Self {
+        Self { form: Form::Board(board), lowest: 0.0, sites: Vec::new(), load, sag: None }
+    }
+
     /// The body of a sitting client.
     ///
     /// # Errors
     ///
     /// Returns what in the measures is not a body's, or that the pelvis is so oblique that its
     /// higher side falls away past the lower one.
-    pub fn sitter(sitter: &Sitter) -> Result<Self, BodyError> {
-        let form = SitterForm::new(sitter)?;
+    pub fn of_client(client: &SeatedClient) -> Result<Self, BodyError> {
+        let form = ClientForm::new(client)?;
         let sites = form.sites();
-        let load = sitter.load()?;
+        let load = client.load()?;
         let too_oblique = form.too_oblique();
-        Self::new(Form::Sitter(form), sites, load).ok_or(too_oblique)
+        Self::new(Form::Client(form), sites, load).ok_or(too_oblique)
     }
 
     /// None where the form has no lowest point.

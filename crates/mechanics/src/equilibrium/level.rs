@@ -1,13 +1,15 @@
 //! One mesh as the solver uses it: elements and areas by compartment, and the order of
 //! elimination.
 
+use std::borrow::Cow;
+
 use crate::linear::{Entries, Graph, Symbolic};
 use crate::membrane::Element;
 use crate::mesh::Mesh;
 
 /// A mesh with what does not depend on fill or body.
 #[derive(Clone, Debug)]
-pub(super) struct Level {
+pub(super) struct SolverMesh {
     /// Places of the nodes, m.
     pub(super) places: Vec<[f64; 2]>,
     /// Whether a seam holds the node down.
@@ -16,6 +18,8 @@ pub(super) struct Level {
     pub(super) areas: Vec<f64>,
     /// One for each compartment.
     pub(super) patches: Vec<Patch>,
+    /// The walls at the seams' nodes, by node.
+    pub(super) walls: Vec<Station>,
     pub(super) symbolic: Symbolic,
 }
 
@@ -28,26 +32,37 @@ pub(super) struct Patch {
     pub(super) nodes: Vec<u32>,
     /// The area of the patch that belongs to each of its nodes, m2.
     pub(super) areas: Vec<f64>,
-    /// Stiffness under unit tension on the diagonal.
-    pub(super) diagonal: Vec<f64>,
+    /// Stiffness under unit tension where the sheet is flat.
+    flat: Tangent,
     /// The sides of its triangles, each once.
     edges: Vec<Edge>,
     /// The corners of its triangles, as nodes of the patch.
     pub(super) triangles: Vec<[u32; 3]>,
+    /// The triangles themselves, and the edges between their first and second corner, second and
+    /// third, third and first.
+    elements: Vec<(Element, [u32; 3])>,
 }
 
-/// Stiffness between two nodes. Rows of the matrix add up to zero, so each edge is a spring.
+/// The side of a triangle.
 #[derive(Clone, Copy, Debug)]
 struct Edge {
     /// Its nodes, as nodes of the patch.
     ends: [u32; 2],
     /// Its entry in the matrix.
     entry: u32,
-    /// The stiffness under unit tension.
-    between: f64,
 }
 
-/// What a mesh needs to be for [`Level::new`].
+/// Stiffness of a patch under unit tension. Rows of the matrix add up to zero, so each edge is a
+/// spring.
+#[derive(Clone, Debug)]
+pub(super) struct Tangent {
+    /// On the diagonal, by node of the patch, N/m.
+    pub(super) diagonal: Vec<f64>,
+    /// By edge, N/m.
+    between: Vec<f64>,
+}
+
+/// What a mesh needs to be for [`SolverMesh::new`].
 pub(super) struct Sheet {
     /// Places of the nodes, m.
     pub(super) places: Vec<[f64; 2]>,
@@ -56,6 +71,8 @@ pub(super) struct Sheet {
     /// Corners, counter-clockwise, and compartment of each triangle.
     pub(super) triangles: Vec<([u32; 3], u32)>,
     pub(super) compartments: usize,
+    /// Stretches of wall under seams: their ends, and the compartments on both sides.
+    pub(super) walls: Vec<([u32; 2], [Option<u32>; 2])>,
 }
 
 impl From<&Mesh> for Sheet {
@@ -66,11 +83,12 @@ impl From<&Mesh> for Sheet {
             seam: mesh.nodes().iter().map(|node| node.seam).collect(),
             triangles: mesh.triangles().iter().map(triangle).collect(),
             compartments: mesh.compartments(),
+            walls: mesh.segments().iter().map(|own| (own.nodes, own.sides)).collect(),
         }
     }
 }
 
-impl Level {
+impl SolverMesh {
     pub(super) fn new(sheet: Sheet) -> Self {
         let corners: Vec<[u32; 3]> = sheet.triangles.iter().map(|(corners, _)| *corners).collect();
         let graph = Graph::of_triangles(sheet.places.len(), &corners);
@@ -88,7 +106,8 @@ impl Level {
                 areas[*node as usize] += area;
             }
         }
-        Self { places: sheet.places, seam: sheet.seam, areas, patches, symbolic }
+        let walls = stations(&sheet, &patches);
+        Self { places: sheet.places, seam: sheet.seam, areas, patches, walls, symbolic }
     }
 
     /// How many nodes there are.
@@ -97,23 +116,53 @@ impl Level {
     }
 }
 
-impl Level {
+/// The wall between two compartments at one node of a seam.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Station {
+    pub(super) node: u32,
+    /// The compartment on one side, and that on the other: none outside.
+    pub(super) sides: [Option<u32>; 2],
+    /// The length of wall that belongs to the node, m.
+    pub(super) length: f64,
+}
+
+/// Half of each stretch of wall belongs to each of its ends.
+fn stations(sheet: &Sheet, patches: &[Patch]) -> Vec<Station> {
+    let mut lengths = std::collections::BTreeMap::new();
+    for (ends, sides) in &sheet.walls {
+        let [[ax, ay], [bx, by]] = ends.map(|node| sheet.places[node as usize]);
+        let mut sides = sides.map(|side| side.map_or(patches.len() as u32, |side| side));
+        sides.sort_unstable();
+        for node in ends {
+            *lengths.entry((*node, sides)).or_insert(0.0) += 0.5 * (bx - ax).hypot(by - ay);
+        }
+    }
+    let of = |side: u32| ((side as usize) < patches.len()).then_some(side);
+    let station = |((node, sides), length): ((u32, [u32; 2]), f64)| Station {
+        node,
+        sides: sides.map(of),
+        length,
+    };
+    lengths.into_iter().map(station).collect()
+}
+
+impl SolverMesh {
     /// The matrix of a sheet with a tension in each patch, and springs at the nodes, N/m.
-    pub(super) fn stiffness(
-        &self,
-        tensions: impl Iterator<Item = f64>,
+    pub(super) fn stiffness<'a>(
+        &'a self,
+        tangents: impl Iterator<Item = (f64, &'a Tangent)>,
         springs: &[f64],
     ) -> Entries {
         let mut entries = self.symbolic.zeros();
         for (node, stiffness) in springs.iter().enumerate() {
             entries.diagonal[self.symbolic.place(node as u32)] = *stiffness;
         }
-        for (patch, tension) in self.patches.iter().zip(tensions) {
-            for (node, stiffness) in patch.nodes.iter().zip(&patch.diagonal) {
+        for (patch, (tension, tangent)) in self.patches.iter().zip(tangents) {
+            for (node, stiffness) in patch.nodes.iter().zip(&tangent.diagonal) {
                 entries.diagonal[self.symbolic.place(*node)] += tension * stiffness;
             }
-            for edge in &patch.edges {
-                entries.below[edge.entry as usize] += tension * edge.between;
+            for (edge, between) in patch.edges.iter().zip(&tangent.between) {
+                entries.below[edge.entry as usize] += tension * between;
             }
         }
         entries
@@ -141,15 +190,25 @@ impl<'a> PatchBuilder<'a> {
             area: 0.0,
             nodes: Vec::new(),
             areas: Vec::new(),
-            diagonal: Vec::new(),
+            flat: Tangent { diagonal: Vec::new(), between: Vec::new() },
             edges: Vec::new(),
             triangles: Vec::new(),
+            elements: Vec::new(),
         };
         triangles.for_each(|nodes| self.add(nodes, &mut patch));
         patch.nodes.iter().for_each(|node| self.nodes[*node as usize] = u32::MAX);
-        patch.edges.iter().for_each(|edge| self.edges[edge.entry as usize] = u32::MAX);
         // In the order of the matrix, which is filled at every step.
+        let mut order: Vec<u32> = (0..patch.edges.len() as u32).collect();
+        order.sort_by_key(|edge| patch.edges[*edge as usize].entry);
+        let mut number = vec![0; order.len()];
+        order.iter().enumerate().for_each(|(at, edge)| number[*edge as usize] = at as u32);
+        for (_, edges) in &mut patch.elements {
+            *edges = edges.map(|edge| number[edge as usize]);
+        }
+        patch.edges.iter().for_each(|edge| self.edges[edge.entry as usize] = u32::MAX);
         patch.edges.sort_by_key(|edge| edge.entry);
+        let between = &patch.flat.between;
+        patch.flat.between = order.iter().map(|edge| between[*edge as usize]).collect();
         patch
     }
 
@@ -160,17 +219,20 @@ impl<'a> PatchBuilder<'a> {
         patch.triangles.push(corners);
         for (corner, node) in corners.iter().enumerate() {
             patch.areas[*node as usize] += element.area / 3.0;
-            patch.diagonal[*node as usize] += element.stiffness(corner, corner);
+            patch.flat.diagonal[*node as usize] += element.stiffness(corner, corner);
         }
-        for (a, b) in [(0, 1), (1, 2), (2, 0)] {
+        let edges = [(0, 1), (1, 2), (2, 0)].map(|(a, b)| {
             let entry = self.symbolic.entry(nodes[a], nodes[b]) as u32;
             let known = &mut self.edges[entry as usize];
             if *known == u32::MAX {
                 *known = patch.edges.len() as u32;
-                patch.edges.push(Edge { ends: [corners[a], corners[b]], entry, between: 0.0 });
+                patch.edges.push(Edge { ends: [corners[a], corners[b]], entry });
+                patch.flat.between.push(0.0);
             }
-            patch.edges[*known as usize].between += element.stiffness(a, b);
-        }
+            patch.flat.between[*known as usize] += element.stiffness(a, b);
+            *known
+        });
+        patch.elements.push((element, edges));
     }
 
     fn number(&mut self, node: u32, patch: &mut Patch) -> u32 {
@@ -179,7 +241,7 @@ impl<'a> PatchBuilder<'a> {
             *known = patch.nodes.len() as u32;
             patch.nodes.push(node);
             patch.areas.push(0.0);
-            patch.diagonal.push(0.0);
+            patch.flat.diagonal.push(0.0);
         }
         *known
     }
@@ -191,12 +253,57 @@ impl Patch {
         self.nodes.iter().map(|node| values[*node as usize]).collect()
     }
 
+    /// Extra area of the sheet with these heights at the patch's nodes, m2, and its slopes by them,
+    /// m. For small slopes it is half the squared slope.
+    pub(super) fn extra_area(&self, heights: &[f64], small_slopes: bool) -> (f64, Vec<f64>) {
+        if small_slopes {
+            let bent = self.bend(heights, &self.flat);
+            return (0.5 * crate::linear::dot(heights, &bent), bent);
+        }
+        let (mut extra, mut bent) = (0.0, vec![0.0; heights.len()]);
+        for (corners, (element, _)) in self.triangles.iter().zip(&self.elements) {
+            let [x, y] = element.slope(corners.map(|corner| heights[corner as usize]));
+            let square = x * x + y * y;
+            let root = (1.0 + square).sqrt();
+            extra += element.area * square / (1.0 + root);
+            let share = element.area / root;
+            for (corner, [by_x, by_y]) in corners.iter().zip(element.slopes) {
+                bent[*corner as usize] += share * (x * by_x + y * by_y);
+            }
+        }
+        (extra, bent)
+    }
+
+    /// Stiffness under unit tension of the sheet with these heights.
+    pub(super) fn tangent(&self, heights: &[f64], small_slopes: bool) -> Cow<'_, Tangent> {
+        if small_slopes {
+            return Cow::Borrowed(&self.flat);
+        }
+        let mut tangent =
+            Tangent { diagonal: vec![0.0; heights.len()], between: vec![0.0; self.edges.len()] };
+        for (corners, (element, edges)) in self.triangles.iter().zip(&self.elements) {
+            let [x, y] = element.slope(corners.map(|corner| heights[corner as usize]));
+            let root = (1.0 + x * x + y * y).sqrt();
+            let (share, cube) = (element.area / root, 1.0 / (root * root));
+            let along = element.slopes.map(|[by_x, by_y]| x * by_x + y * by_y);
+            let product = |a: usize, b: usize| {
+                let ([ax, ay], [bx, by]) = (element.slopes[a], element.slopes[b]);
+                share * (ax * bx + ay * by - along[a] * along[b] * cube)
+            };
+            for (at, corner) in corners.iter().enumerate() {
+                tangent.diagonal[*corner as usize] += product(at, at);
+                tangent.between[edges[at] as usize] += product(at, (at + 1) % 3);
+            }
+        }
+        Cow::Owned(tangent)
+    }
+
     /// Stiffness under unit tension times values at the patch's nodes.
-    pub(super) fn bend(&self, values: &[f64]) -> Vec<f64> {
+    pub(super) fn bend(&self, values: &[f64], tangent: &Tangent) -> Vec<f64> {
         let mut bent = vec![0.0; values.len()];
-        for edge in &self.edges {
+        for (edge, between) in self.edges.iter().zip(&tangent.between) {
             let [a, b] = edge.ends.map(|end| end as usize);
-            let force = edge.between * (values[b] - values[a]);
+            let force = between * (values[b] - values[a]);
             bent[a] += force;
             bent[b] -= force;
         }
@@ -204,8 +311,8 @@ impl Patch {
     }
 
     /// The springs between nodes of the mesh that the sheet is under unit tension, N/m.
-    pub(super) fn springs(&self) -> impl Iterator<Item = ([usize; 2], f64)> {
+    pub(super) fn springs(&self, tangent: &Tangent) -> impl Iterator<Item = ([usize; 2], f64)> {
         let ends = |edge: &Edge| edge.ends.map(|end| self.nodes[end as usize] as usize);
-        self.edges.iter().map(move |edge| (ends(edge), -edge.between))
+        self.edges.iter().zip(&tangent.between).map(move |(edge, between)| (ends(edge), -between))
     }
 }

@@ -2,9 +2,10 @@
 
 use crate::linear::{Bordered, Solved};
 
+use super::bow::Bowing;
 use super::energy::{Forces, PatchForces};
-use super::equations::{Equations, right_of_pose};
-use super::problem::{Hold, Problem, State};
+use super::equations::{Equations, Known, right_of_border};
+use super::problem::{Hold, Holds, RestProblem, SheetAndPose};
 use super::turning::PoseStiffness;
 
 /// A change of sheet and pose.
@@ -12,23 +13,31 @@ use super::turning::PoseStiffness;
 pub(super) struct Change {
     /// Of the sheet at the nodes, m.
     pub(super) sheet: Vec<f64>,
+    /// Of the nodes' unknowns: the same but where walls bow, along whose edge it goes. Empty where
+    /// none do.
+    pub(super) along: Vec<f64>,
+    /// Of what walls sweep, m2.
+    pub(super) walls: Vec<f64>,
     /// Of the pose.
     pub(super) pose: [f64; 3],
 }
 
-/// A load on the sheet at the nodes, N, and on the pose, N and N m.
+/// A load on the sheet at the nodes, N, on what walls sweep, Pa m, and on the pose, N and N m.
 #[derive(Clone, Debug)]
-pub(super) struct Load {
+pub(super) struct AppliedForces {
     pub(super) nodes: Vec<f64>,
+    pub(super) walls: Vec<f64>,
     pub(super) pose: [f64; 3],
 }
 
 /// What a step is made at.
-pub(super) struct At<'a> {
-    pub(super) problem: &'a Problem<'a>,
-    pub(super) state: &'a State,
+pub(super) struct StepPoint<'a> {
+    pub(super) problem: &'a RestProblem<'a>,
+    pub(super) state: &'a SheetAndPose,
     pub(super) forces: &'a Forces,
-    pub(super) holds: &'a [Hold],
+    pub(super) holds: &'a Holds,
+    /// How walls take part, where not as what is held says.
+    pub(super) bowing: Option<&'a Bowing>,
     /// Further springs at the nodes; see [`Springs`].
     pub(super) springs: Option<&'a Springs>,
 }
@@ -53,7 +62,9 @@ pub(super) struct Step {
 pub(super) struct Factored {
     bordered: Bordered,
     modes: Vec<usize>,
-    holds: Vec<Hold>,
+    ranks: Vec<(usize, bool)>,
+    holds: Holds,
+    bowing: Bowing,
     /// Stiffness at the nodes that is not the sheet's tension, N/m.
     springs: Vec<f64>,
     /// Tension, its slope, and stiffness of the fill of each compartment.
@@ -65,9 +76,9 @@ pub(super) struct Factored {
     pub(super) stands: bool,
 }
 
-impl At<'_> {
+impl StepPoint<'_> {
     /// Factors the equations and solves for each load. None where they are singular.
-    pub(super) fn step(&self, loads: &[Load]) -> Option<Step> {
+    pub(super) fn step(&self, loads: &[AppliedForces]) -> Option<Step> {
         let level = self.problem.level;
         let equations = Equations::new(self);
         let (border, rights) = equations.border(loads);
@@ -86,59 +97,89 @@ impl At<'_> {
             stands,
             bordered,
             modes: equations.modes,
-            holds: self.holds.to_vec(),
+            ranks: equations.ranks,
+            holds: self.holds.clone(),
+            bowing: equations.bowing,
             springs: equations.springs.sums(),
             patches: self.forces.patches.iter().map(stiffnesses).collect(),
         };
         let solved = factored.bordered.solve(&rights)?;
-        let changes = solved.iter().map(|solved| factored.change_of(self.problem, solved));
+        let changes = solved
+            .iter()
+            .zip(loads)
+            .map(|(solved, load)| factored.change_of(self.problem, load, solved));
         Some(Step { changes: changes.collect(), factored })
     }
 }
 
 /// Tension, its slope, and stiffness of the fill.
-fn stiffnesses(own: &PatchForces) -> [f64; 3] {
-    [own.tension, own.tension_slope, own.stiffness]
+fn stiffnesses(patch_forces: &PatchForces) -> [f64; 3] {
+    [patch_forces.tension, patch_forces.tension_slope, patch_forces.stiffness]
 }
 
 impl Factored {
     /// Whether the equations at a state are these but for a share of the compartments' stiffness.
-    pub(super) fn is_like(&self, at: &At<'_>, share: f64) -> bool {
-        let near = |(known, own): (&[f64; 3], &PatchForces)| {
-            let both = known.iter().zip(stiffnesses(own));
-            both.into_iter().all(|(known, own)| (own - known).abs() <= share * known)
+    pub(super) fn is_like(&self, at: &StepPoint<'_>, share: f64) -> bool {
+        let near = |(known, forces): (&[f64; 3], &PatchForces)| {
+            let both = known.iter().zip(stiffnesses(forces));
+            both.into_iter().all(|(known, now)| (now - known).abs() <= share * known)
         };
-        self.holds == at.holds
+        &self.holds == at.holds
+            && self.bowing.is_like(&at.problem.bowing(at.state, at.forces, at.holds), 20.0 * share)
             && self.patches.iter().zip(&at.forces.patches).all(near)
             && self.springs == Springs::of(at.problem, at.state).sums()
     }
 
     /// The change under another load.
-    pub(super) fn change(&self, problem: &Problem<'_>, load: &Load) -> Option<Change> {
+    pub(super) fn change(&self, problem: &RestProblem<'_>, load: &AppliedForces) -> Option<Change> {
         let symbolic = &problem.level.symbolic;
         let mut nodes = vec![0.0; symbolic.len()];
-        for (node, force) in load.nodes.iter().enumerate() {
+        let forces = problem.on_unknowns(load, &self.bowing);
+        for (node, force) in forces.iter().enumerate() {
             nodes[symbolic.place(node as u32)] = *force;
         }
-        let mut right = right_of_pose(problem, &self.holds, &self.modes, load);
-        right.resize(self.bordered.schur.size(), 0.0);
-        Some(self.change_of(problem, &self.bordered.solve_for(nodes, &right)?))
+        let known = Known { modes: &self.modes, ranks: &self.ranks, scale: self.bordered.scale() };
+        let right = right_of_border(problem, &self.holds, &self.bowing, load, &forces, &known);
+        Some(self.change_of(problem, load, &self.bordered.solve_for(nodes, &right)?))
     }
 
-    /// The change of sheet and pose that a solution means.
-    fn change_of(&self, problem: &Problem<'_>, solved: &Solved) -> Change {
+    /// The change of sheet, walls and pose that a solution means.
+    fn change_of(
+        &self,
+        problem: &RestProblem<'_>,
+        load: &AppliedForces,
+        solved: &Solved,
+    ) -> Change {
         let level = problem.level;
         let mut pose = [0.0; 3];
         for (value, mode) in solved.border.iter().zip(&self.modes) {
             pose[*mode] = *value;
         }
         let of = |(node, hold): (usize, &Hold)| match hold {
-            Hold::Free => solved.nodes[level.symbolic.place(node as u32)],
+            Hold::Free | Hold::Bowed => solved.nodes[level.symbolic.place(node as u32)],
             Hold::Wall => 0.0,
             Hold::Body => problem.body.as_ref().map_or(0.0, |body| {
                 body.modes(level.places[node]).iter().zip(pose).map(|(mode, by)| mode * by).sum()
             }),
         };
-        Change { sheet: self.holds.iter().enumerate().map(of).collect(), pose }
+        let mut sheet: Vec<f64> = self.holds.nodes.iter().enumerate().map(of).collect();
+        if self.bowing.scale.is_empty() {
+            return Change { sheet, along: Vec::new(), walls: Vec::new(), pose };
+        }
+        let along = sheet.clone();
+        sheet.iter_mut().zip(&self.bowing.scale).for_each(|(value, scale)| *value *= scale);
+        let mut fallen = vec![0.0; level.patches.len()];
+        for ((compartment, is_tension), value) in
+            self.ranks.iter().zip(&solved.border[self.modes.len()..])
+        {
+            fallen[*compartment] = if *is_tension { fallen[*compartment] } else { *value };
+        }
+        let stations = problem.stations().iter().zip(&self.bowing.stations).zip(&load.walls);
+        let swept = stations.map(|((station, response), force)| {
+            let pressed = force - station.length * station.across(|side| fallen[side]);
+            response.by_node * along[station.node as usize] + response.compliance * pressed
+        });
+        let walls = swept.collect();
+        Change { sheet, along, walls, pose }
     }
 }

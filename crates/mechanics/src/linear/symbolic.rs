@@ -159,6 +159,22 @@ impl Symbolic {
         Free { rows, count: count as usize }
     }
 
+    /// Scales the rows and the columns of a matrix, by node.
+    pub(crate) fn scale(&self, entries: &mut Entries, by_node: &[f64]) {
+        let mut scale = vec![1.0; self.len()];
+        for (place, by) in self.place.iter().zip(by_node) {
+            scale[*place as usize] = *by;
+        }
+        for (column, own) in scale.iter().enumerate() {
+            entries.diagonal[column] *= own * own;
+            let range = self.starts[column] as usize..self.starts[column + 1] as usize;
+            let rows = self.below[range.clone()].iter();
+            for (value, row) in entries.below[range].iter_mut().zip(rows) {
+                *value *= own * scale[*row as usize];
+            }
+        }
+    }
+
     /// Entries that are all zero.
     pub(crate) fn zeros(&self) -> Entries {
         Entries { diagonal: vec![0.0; self.len()], below: vec![0.0; self.below.len()] }

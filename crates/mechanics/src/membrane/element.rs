@@ -30,6 +30,16 @@ impl Element {
         Self { area: twice / 2.0, slopes }
     }
 
+    /// Slope of the sheet with these heights at the corners.
+    #[must_use]
+    #[inline]
+    pub fn slope(&self, heights: [f64; 3]) -> [f64; 2] {
+        let sum = |axis: usize| -> f64 {
+            heights.iter().zip(self.slopes).map(|(height, slope)| height * slope[axis]).sum()
+        };
+        [sum(0), sum(1)]
+    }
+
     /// Stiffness under unit tension between two of its corners: the integral of the product of
     /// their slopes.
     #[must_use]

@@ -1,5 +1,6 @@
 //! Tests of the crate from outside, in one program.
 
+mod board;
 mod kinks;
 mod membrane;
 mod mesh;

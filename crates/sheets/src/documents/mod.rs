@@ -147,8 +147,7 @@ impl<'a> ClientPapers<'a> {
         if !same {
             return Err(DocumentError::OtherCompartments);
         }
-        // As written: inches and their millimetres are one size.
-        if self.plan.size.to_string() != self.pattern.size().to_string() {
+        if self.plan.size != self.pattern.size() {
             return Err(DocumentError::OtherSize);
         }
         Ok(())

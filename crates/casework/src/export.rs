@@ -1,0 +1,110 @@
+//! Exports: documents as the bytes of files, on all the threads that there are.
+
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
+
+use cushion::Pattern;
+use sheets::{Document, Page, SvgOptions};
+
+use crate::error::{Whose, WorkError};
+use crate::papers::NamedDocument;
+
+/// Dots per inch of the pictures.
+const PICTURE_DPI: f64 = 150.0;
+
+/// The bytes of a file to be, with its name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Exported {
+    /// The name, with its ending and without a folder.
+    pub name: String,
+    /// All bytes.
+    pub bytes: Vec<u8>,
+}
+
+/// One file to make.
+struct Job<'a> {
+    name: String,
+    work: Work<'a>,
+}
+
+/// What it is made from, and as what.
+enum Work<'a> {
+    Pdf(&'a Document),
+    Svg(&'a Page),
+    Png(&'a Page),
+}
+
+/// Makes the files of all papers: a PDF of each, an SVG of each page, and pictures where asked.
+///
+/// The order of the files does not depend on the threads.
+///
+/// # Errors
+///
+/// Fails where a page cannot be exported, which is a fault of ours.
+pub fn export(papers: &[NamedDocument], pictures: bool) -> Result<Vec<Exported>, WorkError> {
+    let jobs: Vec<Job<'_>> = papers.iter().flat_map(|it| jobs(it, pictures)).collect();
+    let next = AtomicUsize::new(0);
+    let worker = || {
+        let mut made = Vec::new();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some(job) = jobs.get(at) else { return made };
+            made.push((at, bytes(&job.work)));
+        }
+    };
+    let threads = thread::available_parallelism().map_or(1, usize::from).min(jobs.len());
+    let mut made = thread::scope(|scope| {
+        let workers: Vec<_> = (0..threads).map(|_| scope.spawn(worker)).collect();
+        let joined = workers.into_iter().map(|it| it.join());
+        joined
+            .flat_map(|it| it.unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
+            .collect::<Vec<_>>()
+    });
+    made.sort_by_key(|(at, _)| *at);
+    made.into_iter()
+        .map(|(at, bytes)| Ok(Exported { name: jobs[at].name.clone(), bytes: bytes? }))
+        .collect()
+}
+
+/// The files of one document: pages are numbered where there are several.
+fn jobs(named: &NamedDocument, pictures: bool) -> Vec<Job<'_>> {
+    let document = &named.document;
+    let file = |ending: String| named.name.clone() + &ending;
+    let mut jobs = vec![Job { name: file(".pdf".to_owned()), work: Work::Pdf(document) }];
+    for (place, page) in document.pages.iter().enumerate() {
+        let number =
+            if document.pages.len() == 1 { String::new() } else { format!("-{}", place + 1) };
+        jobs.push(Job { name: file(format!("{number}.svg")), work: Work::Svg(page) });
+        if pictures {
+            jobs.push(Job { name: file(format!("{number}.png")), work: Work::Png(page) });
+        }
+    }
+    jobs
+}
+
+/// Makes the bytes of one file.
+fn bytes(work: &Work<'_>) -> Result<Vec<u8>, WorkError> {
+    match work {
+        Work::Pdf(document) => Ok(sheets::pdf(document)),
+        Work::Svg(page) => Ok(svg(page)),
+        Work::Png(page) => sheets::png(page, PICTURE_DPI)
+            .map_err(|error| WorkError::new(Whose::Ours, error.to_string())),
+    }
+}
+
+/// A page as SVG.
+pub(crate) fn svg(page: &Page) -> Vec<u8> {
+    sheets::svg(page, &SvgOptions::default()).into_bytes()
+}
+
+/// Draws a pattern at true size, as SVG.
+///
+/// # Errors
+///
+/// Fails where a number finds no room in its compartment.
+pub fn drawing(pattern: &Pattern) -> Result<Vec<u8>, WorkError> {
+    let page = sheets::drawing(pattern);
+    let page =
+        page.map_err(|error| WorkError::file(format!("the pattern cannot be drawn: {error}")))?;
+    Ok(svg(&page))
+}

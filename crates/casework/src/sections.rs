@@ -1,0 +1,53 @@
+//! The sections through the seat bones, as a drawing.
+
+use case::Date;
+use fitting::{CutThrough, SiteCut};
+use sheets::{Paper, Section, SectionAt, SectionPapers, SectionSite};
+
+use crate::PROGRAM;
+use crate::error::WorkError;
+use crate::export::svg;
+use crate::open_case::OpenCase;
+
+/// Draws the cuts of a prediction on one page, as SVG.
+///
+/// # Errors
+///
+/// Fails where something finds no room on the page.
+pub fn sections(
+    case: &OpenCase,
+    what: &str,
+    cuts: &[CutThrough],
+    on: Date,
+) -> Result<Vec<u8>, WorkError> {
+    let sections: Vec<Section> = cuts.iter().map(section).collect();
+    let pattern = case.cushion.pattern();
+    let papers = SectionPapers {
+        client: case.client.value.code.as_str(),
+        what,
+        size: pattern.size(),
+        wall_mm: pattern.wall_height().to_mm(),
+        sections: &sections,
+        date: on,
+        program: PROGRAM,
+    };
+    let document = sheets::section_sheet(&papers, Paper::A4)
+        .map_err(|error| WorkError::file(format!("the sections cannot be drawn: {error}")))?;
+    Ok(svg(&document.pages[0]))
+}
+
+fn section(cut: &CutThrough) -> Section {
+    Section {
+        at: match cut.at {
+            SiteCut::SeatBones => SectionAt::SeatBones,
+            SiteCut::Through(side) => SectionAt::Through(side),
+        },
+        unloaded: cut.profile.unloaded.clone(),
+        loaded: cut.profile.loaded.clone(),
+        body: cut.profile.body.clone(),
+        seams: cut.seams.clone(),
+        sites: (cut.sites.iter())
+            .map(|own| SectionSite { name: own.name.clone(), at: own.at, height: own.height })
+            .collect(),
+    }
+}

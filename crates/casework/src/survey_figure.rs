@@ -1,0 +1,141 @@
+//! The figure page of a survey, and what it says in words.
+
+use std::collections::BTreeMap;
+
+use case::{Date, SurveyOutcome, SurveyRow, SurveyedPlan};
+use sheets::{Histogram, Paper, SurveyPage};
+
+use crate::PROGRAM;
+use crate::error::WorkError;
+use crate::export::svg;
+use crate::survey::share_planned;
+
+/// Draws the figure page of a survey, as SVG.
+///
+/// # Errors
+///
+/// Fails where something finds no room on the page.
+pub fn survey_figure(layout: &str, rows: &[SurveyRow], on: Date) -> Result<Vec<u8>, WorkError> {
+    let sentences = survey_sentences(rows);
+    let panels = panels(rows);
+    let title = format!("Survey of {layout}");
+    let page = SurveyPage {
+        title: &title,
+        sentences: &sentences,
+        panels: &panels,
+        date: on,
+        program: PROGRAM,
+    };
+    let document = sheets::survey_page(&page, Paper::A4)
+        .map_err(|error| WorkError::file(format!("the figure cannot be drawn: {error}")))?;
+    Ok(svg(&document.pages[0]))
+}
+
+/// What came out, in sentences.
+#[must_use]
+pub fn survey_sentences(rows: &[SurveyRow]) -> Vec<String> {
+    let (planned, made) = share_planned(rows);
+    let mut said = vec![format!("{} bodies; a size is made for {made} of them.", rows.len())];
+    if made > 0 {
+        said.push(format!(
+            "A plan within all limits: {planned} of {made} ({:.1} %).",
+            100.0 * planned as f64 / made as f64
+        ));
+    }
+    let mut reasons: BTreeMap<String, u32> = BTreeMap::new();
+    let mut without: BTreeMap<String, u32> = BTreeMap::new();
+    for row in rows {
+        match &row.outcome {
+            SurveyOutcome::NotSafe(_, reason) => {
+                // Numbers apart, a reason is one reason.
+                let words: String =
+                    reason.chars().map(|c| if c.is_ascii_digit() { 'n' } else { c }).collect();
+                *reasons.entry(words.replace("nn", "n")).or_default() += 1;
+            }
+            SurveyOutcome::NoSize(reason) => *without.entry(reason.clone()).or_default() += 1,
+            SurveyOutcome::Planned(_) => {}
+        }
+    }
+    said.extend(without.iter().map(|(reason, count)| format!("No size, {count}: {reason}.")));
+    said.extend(
+        reasons.iter().map(|(reason, count)| format!("Not within the limits, {count}: {reason}.")),
+    );
+    said
+}
+
+fn plans(rows: &[SurveyRow]) -> impl Iterator<Item = &SurveyedPlan> {
+    rows.iter().filter_map(|row| match &row.outcome {
+        SurveyOutcome::Planned(plan) | SurveyOutcome::NotSafe(plan, _) => Some(plan),
+        SurveyOutcome::NoSize(_) => None,
+    })
+}
+
+fn panels(rows: &[SurveyRow]) -> Vec<Histogram> {
+    let mut sizes: BTreeMap<String, u32> = BTreeMap::new();
+    for row in rows {
+        let name = match &row.outcome {
+            SurveyOutcome::NoSize(_) => "none".to_owned(),
+            SurveyOutcome::Planned(plan) | SurveyOutcome::NotSafe(plan, _) => plan.size.to_string(),
+        };
+        *sizes.entry(name).or_default() += 1;
+    }
+    let (names, counts): (Vec<String>, Vec<u32>) = sizes.into_iter().unzip();
+    let of = |value: &dyn Fn(&SurveyedPlan) -> Option<f64>| -> Vec<f64> {
+        plans(rows).filter_map(value).collect()
+    };
+    vec![
+        Histogram {
+            title: "Sizes (mm)".to_owned(),
+            names,
+            counts,
+            note: "none: no made size suits measures and weight".to_owned(),
+        },
+        steps("Cells in all", &of(&|plan| Some(f64::from(plan.cells))), 25.0),
+        steps("Cells changed from the stock fill", &of(&|plan| Some(f64::from(plan.changed))), 5.0),
+        steps(
+            "Left under the lower seat bone (mm)",
+            &of(&|plan| {
+                let both = plan.clearance?;
+                Some(both.left.central.min(both.right.central).to_mm())
+            }),
+            2.0,
+        ),
+        steps(
+            "The same at the low end (mm)",
+            &of(&|plan| {
+                let both = plan.clearance?;
+                Some(both.left.low.min(both.right.low).to_mm())
+            }),
+            2.0,
+        ),
+        steps(
+            "Under the left seat bone (kPa)",
+            &of(&|plan| Some(plan.surface?.central.to_kpa())),
+            0.5,
+        ),
+    ]
+}
+
+/// Counts values in equal steps.
+fn steps(title: &str, values: &[f64], step: f64) -> Histogram {
+    let index = |value: f64| (value / step).floor() as i64;
+    let low = values.iter().copied().map(index).min().unwrap_or(0);
+    let high = values.iter().copied().map(index).max().unwrap_or(0);
+    let mut counts = vec![0; (high - low + 1) as usize];
+    values.iter().for_each(|value| counts[(index(*value) - low) as usize] += 1);
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let at = |share: f64| sorted.get(((sorted.len() as f64 - 1.0) * share).round() as usize);
+    let note = match (at(0.05), at(0.5), at(0.95)) {
+        (Some(low), Some(middle), Some(high)) => {
+            format!("5, 50 and 95 of 100: {low:.1}, {middle:.1}, {high:.1}")
+        }
+        _ => "no values".to_owned(),
+    };
+    Histogram {
+        title: title.to_owned(),
+        names: (low..=high).map(|at| ((at as f64) * step).to_string()).collect(),
+        counts,
+        note,
+    }
+}

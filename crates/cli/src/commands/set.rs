@@ -1,0 +1,64 @@
+//! `set`: changes keys of a client's file, all of them or none.
+
+use casework::{Change, FileRemarks, WorkError};
+use files::{EditError, prose};
+
+use crate::arguments::{PluginOptions, Set};
+use crate::failure::Failure;
+use crate::outside::{Outside, name};
+use crate::terminal::Terminal;
+
+/// Changes the keys in the order of the command line: values first, then moves, then what is taken
+/// away.
+pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
+    let outside = Outside::new(&PluginOptions::default());
+    let shown = name(&arguments.client);
+    let before = outside.surroundings().text(&shown)?;
+    let text = edited(arguments, &before).map_err(|error| refused(&shown, error))?;
+    let remarks = files::read_client(&text).remarks;
+    // Values that need each other may be given in any order, so this is asked at the end.
+    let worse = files::new_errors(&files::read_client(&before).remarks, &remarks);
+    if !worse.is_empty() {
+        let file = FileRemarks { path: shown, text, remarks: worse };
+        let error = WorkError::wrong_file(file);
+        return Err(error.hint("nothing was written; give what is missing too").into());
+    }
+    let change = Change::of(&shown, before.as_bytes(), text.clone().into_bytes());
+    outside.shelf().put(&[change])?;
+    let file = FileRemarks { path: shown, text, remarks };
+    terminal.answer(&format!("{}: changed, {}\n", file.path, file.count()))
+}
+
+/// The text with all changes made.
+fn edited(arguments: &Set, before: &str) -> Result<String, EditError> {
+    let mut text = before.to_owned();
+    for (key, value) in &arguments.answers {
+        text = files::set(&text, key, value)?.text;
+    }
+    for (entry, place) in &arguments.order {
+        text = files::reorder(&text, entry, *place)?.text;
+    }
+    for key in &arguments.remove {
+        text = files::remove(&text, key)?.text;
+    }
+    Ok(text)
+}
+
+/// Why nothing is changed: at the place where the text would be wrong, where there is one.
+fn refused(shown: &str, error: EditError) -> Failure {
+    let said = prose::say_edit(&error);
+    match error {
+        EditError::Wrong { text, remark } => {
+            let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![remark] };
+            WorkError::wrong_file(file).hint("nothing was written").into()
+        }
+        EditError::Unreadable(_) => {
+            let failure = Failure::file(format!("`{shown}`: {}", said.message));
+            said.hint.into_iter().fold(failure, Failure::hint)
+        }
+        _ => {
+            let failure = Failure::call(said.message);
+            said.hint.into_iter().fold(failure, Failure::hint)
+        }
+    }
+}

@@ -1,0 +1,47 @@
+//! How it is said that a file is not edited, in English.
+
+use super::{Said, say};
+use crate::EditError;
+
+/// Says why a file is not edited.
+#[must_use]
+pub fn say_edit(error: &EditError) -> Said {
+    let said = |message: String, hint: &str| Said { message, hint: Some(hint.to_owned()) };
+    match error {
+        EditError::Unreadable(remarks) => Said {
+            message: match remarks.first() {
+                Some(first) => format!("the file cannot be read: {}", first.message()),
+                None => "the file cannot be read".to_owned(),
+            },
+            hint: Some("put it right in a text editor first; `check` says where".to_owned()),
+        },
+        EditError::NoSuchKey { key, near: Some(near) } => {
+            said(format!("there is no `{key}` in the file"), &format!("did you mean `{near}`?"))
+        }
+        EditError::NoSuchKey { key, near: None } => said(
+            format!("there is no `{key}` in the file"),
+            "name it as in measures.hip_width, measures.thigh_depth.left or goal.1.want",
+        ),
+        EditError::NoSuchEntry { list, there } => said(
+            match there {
+                0 => format!("`{}` has no entries", list.path()),
+                1 => format!("`{}` has 1 entry", list.path()),
+                there => format!("`{}` has {there} entries", list.path()),
+            },
+            "count from 1; one more than there are begins a new entry",
+        ),
+        EditError::EachSide(question) => said(
+            format!("`{}` has an answer for each side", question.path()),
+            "name the side: left and right are the client's",
+        ),
+        EditError::Table(group) => said(
+            format!("`{}` is more than one answer", group.path()),
+            "name one of its keys, or an entry by its number",
+        ),
+        EditError::Form(key) => said(
+            format!("`{key}` is written in a form that is not edited here"),
+            "change it in a text editor",
+        ),
+        EditError::Wrong { remark, .. } => say(&remark.finding),
+    }
+}
