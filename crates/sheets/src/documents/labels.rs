@@ -227,12 +227,14 @@ impl Outside {
         let (target, _) = ground.place_for(Vec2::new(1.0, 1.0));
         let side = usize::from(target.x > self.drawn.center().x);
         let free = |y: f64| {
-            let taken = self.taken[side].iter();
-            taken.clone().all(|[from, to]| y + high / 2.0 < *from || *to < y - high / 2.0)
+            let clear = |[from, to]: &[f64; 2]| y + high / 2.0 <= *from || *to <= y - high / 2.0;
+            self.taken[side].iter().all(clear)
         };
-        // The nearest free height, in steps of a millimetre up and down.
-        let steps = (0..200).flat_map(|at| [f64::from(at), -f64::from(at)]);
-        let y = steps.map(|by| target.y + by).find(|y| free(*y)).unwrap_or(target.y);
+        // The nearest free height beside the drawing, in steps of half a millimetre.
+        let steps = (0..=2 * self.drawn.height() as u32).map(|at| f64::from(at) / 2.0);
+        let nearer = |a: &f64, b: &f64| (a - target.y).abs().total_cmp(&(b - target.y).abs());
+        let heights = steps.map(|by| self.drawn.y0 + by).filter(|y| free(*y));
+        let y = heights.min_by(nearer).unwrap_or(target.y);
         self.taken[side].push([y - high / 2.0, y + high / 2.0]);
         let (x, out) = [(self.drawn.x0, -1.0), (self.drawn.x1, 1.0)][side];
         let near = Point::new(x + out * 1.4, y);

@@ -87,14 +87,20 @@ pub(super) fn draw_named(
 ) -> Result<(), SetError> {
     let inner = area.inset(-EDGE_WORDS);
     let style = text(if size_pt > 12.0 { 9.0 } else { LEAST_PT }, Weight::Bold, INK);
-    let longest = measure(words::CLIENTS_RIGHT, &style)?;
-    draw(block, pattern, view, inner, label, size_pt, longest)?;
     let drawn = drawn(pattern, place_on_page(pattern, view, inner));
+    // Beside a small drawing, words as long as its side would leave no room for a number.
+    let long = measure(words::CLIENTS_RIGHT, &style)? > 0.75 * drawn.height();
+    let sides = if long {
+        [words::CLIENTS_LEFT_SHORT, words::CLIENTS_RIGHT_SHORT]
+    } else {
+        [words::CLIENTS_LEFT, words::CLIENTS_RIGHT]
+    };
+    draw(block, pattern, view, inner, label, size_pt, measure(sides[1], &style)?)?;
     let gap = 1.8;
     let middle = drawn.center();
     let (left, right) = match view {
-        View::Above => (words::CLIENTS_LEFT, words::CLIENTS_RIGHT),
-        View::Below => (words::CLIENTS_RIGHT, words::CLIENTS_LEFT),
+        View::Above => (sides[0], sides[1]),
+        View::Below => (sides[1], sides[0]),
     };
     block.text(Point::new(middle.x, drawn.y0 - gap), words::FRONT_EDGE, &style, Align::Centre)?;
     let below = drawn.y1 + gap + style.cap_height();
