@@ -174,7 +174,7 @@ pub(super) fn foot(page: &mut Page, lines: &[&str]) -> Result<f64, SetError> {
     let wrapped = lines.iter().map(|line| wrap(line, &SMALL, area.width()));
     let lines = wrapped.collect::<Result<Vec<_>, _>>()?.concat();
     let top = area.y1 - height * lines.len() as f64;
-    let block = page.block(Role::Paragraph);
+    let block = page.block(Role::Foot);
     for (row, line) in lines.iter().enumerate() {
         let y = top + height * row as f64 + SMALL.first_baseline();
         block.text(Point::new(area.x0, y), line, &SMALL, Align::Left)?;

@@ -115,8 +115,8 @@ impl Sheet<'_> {
 #[must_use]
 pub fn take_home_text(document: &Document) -> Vec<String> {
     let page = |page: &Page| {
-        let blocks = page.blocks.iter().filter(|block| {
-            matches!(block.role, Role::Paragraph | Role::ListItem | Role::Heading(_))
+        let blocks = page.in_order().filter(|block| {
+            matches!(block.role, Role::Paragraph | Role::ListItem | Role::Heading(_) | Role::Foot)
         });
         let line = |block: &crate::page::Block| {
             let runs = block.marks.iter().filter_map(|mark| match mark {
@@ -170,7 +170,7 @@ fn above_foot(page: &mut Page, sheet: Sheet<'_>, number: usize) -> Result<Rect, 
     let line = words::sheet_of(sheet.papers.plan.on, sheet.papers.date, number, sheet.of);
     let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
     let at = Point::new(area.x0, area.y1 - height);
-    page.block(Role::Paragraph).paragraph(at, area.width(), &line, &style, Align::Left)?;
+    page.block(Role::Foot).paragraph(at, area.width(), &line, &style, Align::Left)?;
     Ok(Rect::new(area.x0, area.y0, area.x1, at.y - 1.0))
 }
 
