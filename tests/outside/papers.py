@@ -1,11 +1,14 @@
 """The printed papers, through programs that know nothing of Seatwright.
 
-Outside sources: qpdf, MuPDF, Ghostscript and poppler for the files; pdfplumber for the scale.
+Outside sources: qpdf, MuPDF, Ghostscript and poppler for the files; pdfplumber for the scale;
+page-validation for PDF/UA-1 (ISO 14289-1) and PDF/A-3a (ISO 19005-3). What only a person can see,
+such as whether the words for a drawing are the right ones, it does not.
 """
 
 import re
 import subprocess
 
+import page
 import pdfplumber
 
 from aid.drawing import texts
@@ -47,6 +50,14 @@ def check_four_readers_find_no_fault():
         output("gs", "-q", "-dNOPAUSE", "-dBATCH", "-dPDFSTOPONERROR", "-sDEVICE=nullpage", pdf)
         done = subprocess.run(["pdftotext", pdf, "-"], capture_output=True, text=True, timeout=60)
         assert done.returncode == 0 and not done.stderr, (pdf, done.stderr)
+
+
+def check_every_document_is_pdf_ua_1_and_pdf_a_3a():
+    for _, pdf in each_pdf():
+        for profile in ("ua1", "3a"):
+            report = page.validate_pdf(str(pdf), profile=profile)
+            faults = [(own.rule_id, own.message) for own in report.failures]
+            assert report.is_compliant and not faults, (pdf, profile, faults)
 
 
 def words(text):
