@@ -15,7 +15,11 @@ pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
     let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
     let plan = case.plan(on)?;
-    let stands = plan.not_safe.is_empty()
+    // Without a weight, nothing was planned for the goals, and the counts are not for them.
+    let client = &case.client.value;
+    let unplanned = !client.goals.is_empty() && client.latest_weighing().is_none();
+    let stands = !unplanned
+        && plan.not_safe.is_empty()
         && (plan.goals.iter().all(|goal| goal.met) || arguments.nearest_safe);
     let recorded = stands && arguments.by.is_some();
     if let Some(by) = arguments.by.as_ref().filter(|_| stands) {
@@ -24,12 +28,24 @@ pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     if arguments.json.json {
         let code = case.client.value.code.as_str();
         terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded))?;
-        return if stands { Ok(()) } else { Err(not_safe(arguments, &plan).told()) };
+        return if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned).told()) };
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| own.text.clone()).collect();
     terminal.warn(&cautions);
     terminal.answer(&words(arguments, &case, &plan, recorded, terminal))?;
-    if stands { Ok(()) } else { Err(not_safe(arguments, &plan)) }
+    if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned)) }
+}
+
+/// Why the plan does not stand, or was made for nothing that is wanted.
+fn why_not(arguments: &Plan, plan: &Counts, unplanned: bool) -> Failure {
+    if !unplanned {
+        return not_safe(arguments, plan);
+    }
+    let unrecorded = if arguments.record { "; nothing was recorded" } else { "" };
+    Failure::file(format!(
+        "nothing is planned for the goals without the client's weight{unrecorded}"
+    ))
+    .hint("weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`")
 }
 
 /// Why the plan does not stand.

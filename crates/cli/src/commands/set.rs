@@ -46,7 +46,7 @@ fn refused(shown: &str, error: EditError) -> Failure {
     let said = prose::say_edit(&error);
     match error {
         EditError::Wrong { text, remark } => {
-            let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![remark] };
+            let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![*remark] };
             Failure::wrong_file(file).hint("nothing was written")
         }
         EditError::Unreadable(_) => {

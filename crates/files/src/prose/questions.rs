@@ -238,6 +238,21 @@ pub fn answer(answer: Answer) -> &'static str {
     }
 }
 
+/// Which answers change nothing that the program says, and why: a sentence for each reason.
+#[must_use]
+pub fn unused_answers(answers: &[(Question, Unused)]) -> Vec<String> {
+    let reasons = [Unused::ForReaders, Unused::NotModelled, Unused::NoRule];
+    let of = |reason| {
+        let keys: Vec<String> = (answers.iter())
+            .filter(|(_, why)| *why == reason)
+            .map(|(question, _)| format!("`{}`", question.path()))
+            .collect();
+        (!keys.is_empty())
+            .then(|| format!("changes no answer, since {}: {}", unused(reason), keys.join(", ")))
+    };
+    reasons.into_iter().filter_map(of).collect()
+}
+
 /// Why an answer to a question is not used.
 #[must_use]
 pub fn unused(why: Unused) -> &'static str {
