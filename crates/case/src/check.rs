@@ -24,6 +24,52 @@ pub enum UnderAnswer {
     Felt(Length),
     /// The bone was felt.
     BoneFelt,
+    /// The hand did not find the bone: a check that is still to be made, never a safe one.
+    NotFound,
+}
+
+/// The skin at a site, when the client comes off the cushion.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SkinAnswer {
+    /// As before the sitting.
+    Clear,
+    /// A mark that is gone after 30 minutes.
+    Fades,
+    /// A mark that is still there after 30 minutes.
+    Stays,
+    /// Broken skin.
+    Open,
+    /// A known injury that looks worse.
+    Worse,
+}
+
+impl SkinAnswer {
+    /// All answers, with their words.
+    pub const ALL: [(Self, &str); 5] = [
+        (Self::Clear, "clear"),
+        (Self::Fades, "fades"),
+        (Self::Stays, "stays"),
+        (Self::Open, "open"),
+        (Self::Worse, "worse"),
+    ];
+
+    /// The word for it.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Clear => "clear",
+            Self::Fades => "fades",
+            Self::Stays => "stays",
+            Self::Open => "open",
+            Self::Worse => "worse",
+        }
+    }
+
+    /// Whether the client comes off the cushion for it.
+    #[must_use]
+    pub fn is_alarm(self) -> bool {
+        matches!(self, Self::Stays | Self::Open | Self::Worse)
+    }
 }
 
 /// Two fingers pressed into a compartment's reachable edge, against its mirror partner.
@@ -75,10 +121,17 @@ pub enum Check {
         /// The mean over a small area there.
         pressure: Pressure,
     },
+    /// The skin, looked at when the client came off.
+    Skin {
+        /// Where.
+        site: SiteName,
+        /// The answer.
+        answer: SkinAnswer,
+    },
 }
 
 /// The words by which checks are named.
-pub const CHECK_KINDS: [&str; 5] = ["top", "under", "press", "lower", "reading"];
+pub const CHECK_KINDS: [&str; 6] = ["top", "under", "press", "lower", "reading", "skin"];
 
 impl Check {
     /// Reads an answer to a kind of check, as `left=tight`.
@@ -108,13 +161,8 @@ impl Check {
                 let by = length(answer, 80.0)?;
                 Ok(Self::Lower { lower: Some(side()?), by })
             }
-            "reading" => {
-                let site = SiteName::from_id(key).ok_or_else(|| {
-                    let known: Vec<&str> = SiteName::ALL.iter().map(|site| site.id()).collect();
-                    format!("`{key}` is no site; there are {}", known.join(", "))
-                })?;
-                Ok(Self::Reading { site, pressure: pressure(answer)? })
-            }
+            "reading" => Ok(Self::Reading { site: site(key)?, pressure: pressure(answer)? }),
+            "skin" => Ok(Self::Skin { site: site(key)?, answer: skin(answer)? }),
             other => {
                 Err(format!("no check is called `{other}`; there are {}", CHECK_KINDS.join(", ")))
             }
@@ -141,11 +189,26 @@ impl Check {
 fn example(kind: &str) -> &'static str {
     match kind {
         "top" => "left=safe, tight or pinched",
-        "under" => "left=25mm or left=bone-felt",
+        "under" => "left=25mm, left=bone-felt or left=not-found",
         "press" => "3=slack, like or tight, with the compartment's number",
         "lower" => "left=8mm, or level",
+        "skin" => "left-seat-bone=clear, fades, stays, open or worse",
         _ => "left-seat-bone=48mmHg or 6.4kPa",
     }
+}
+
+fn site(id: &str) -> Result<SiteName, String> {
+    SiteName::from_id(id).ok_or_else(|| {
+        let known: Vec<&str> = SiteName::ALL.iter().map(|site| site.id()).collect();
+        format!("`{id}` is no site; there are {}", known.join(", "))
+    })
+}
+
+fn skin(word: &str) -> Result<SkinAnswer, String> {
+    let known = SkinAnswer::ALL.into_iter().find(|(_, own)| *own == word);
+    known.map(|(answer, _)| answer).ok_or_else(|| {
+        format!("`{word}` is no answer to a look at the skin; write {}", example("skin"))
+    })
 }
 
 fn side(word: &str) -> Option<Side> {
@@ -164,6 +227,9 @@ fn top(answer: &str) -> Result<TopAnswer, String> {
 fn under(answer: &str) -> Result<UnderAnswer, String> {
     if answer == "bone-felt" {
         return Ok(UnderAnswer::BoneFelt);
+    }
+    if answer == "not-found" {
+        return Ok(UnderAnswer::NotFound);
     }
     length(answer, 100.0).map(UnderAnswer::Felt)
 }
@@ -219,6 +285,9 @@ impl fmt::Display for Check {
             Self::Under { side, answer: UnderAnswer::BoneFelt } => {
                 write!(f, "under {}=bone-felt", side.words())
             }
+            Self::Under { side, answer: UnderAnswer::NotFound } => {
+                write!(f, "under {}=not-found", side.words())
+            }
             Self::Under { side, answer: UnderAnswer::Felt(felt) } => {
                 write!(f, "under {}={}mm", side.words(), number(felt.to_mm()))
             }
@@ -237,6 +306,7 @@ impl fmt::Display for Check {
             Self::Reading { site, pressure } => {
                 write!(f, "reading {}={}mmHg", site.id(), number(pressure.to_mmhg()))
             }
+            Self::Skin { site, answer } => write!(f, "skin {}={}", site.id(), answer.words()),
         }
     }
 }
@@ -255,6 +325,9 @@ mod tests {
             "lower left=8mm",
             "lower level",
             "reading left-seat-bone=48mmHg",
+            "under left=not-found",
+            "skin coccyx=stays",
+            "skin left-seat-bone=clear",
         ] {
             assert_eq!(Check::read_whole(text).expect("it is a check").to_string(), text);
         }
@@ -277,6 +350,8 @@ mod tests {
             ("reading", "elbow=48mmHg", "left-seat-bone"),
             ("poke", "left=safe", "top, under"),
             ("lower", "8mm", "left=8mm"),
+            ("skin", "left-seat-bone=red", "stays, open or worse"),
+            ("skin", "left=stays", "left-seat-bone"),
         ] {
             let error = Check::read(kind, text).expect_err("it is refused");
             assert!(error.contains(hint), "{error}");

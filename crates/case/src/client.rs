@@ -161,25 +161,21 @@ pub struct SeatLoad {
 /// Which layout is meant, as a client file or the command line names it.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LayoutRef {
-    /// Built in, by name.
-    BuiltIn(Name),
-    /// A layout file, by its path, taken from the folder of the file that names it.
-    File(String),
-    /// A plugin's, written `plugin:NAME`, with values for its parameters.
-    Plugin {
-        /// The plugin's layout.
-        name: Name,
-        /// Values by parameter.
+    /// One that a source of layouts knows.
+    Named {
+        /// Its name, as the source knows it.
+        name: String,
+        /// Values for its parameters, by name.
         parameters: BTreeMap<Name, f64>,
     },
+    /// A layout file, by its path, taken from the folder of the file that names it.
+    File(String),
 }
 
 impl fmt::Display for LayoutRef {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::BuiltIn(name) => write!(f, "{name}"),
-            Self::File(path) => write!(f, "{path}"),
-            Self::Plugin { name, .. } => write!(f, "plugin:{name}"),
+            Self::Named { name, .. } | Self::File(name) => f.write_str(name),
         }
     }
 }
@@ -272,6 +268,32 @@ pub struct Client {
 }
 
 impl Client {
+    /// Any client on a cushion: nothing is known of them but what is given.
+    #[must_use]
+    pub fn unknown(code: ClientCode, cushion: CushionChoice) -> Self {
+        Self {
+            code,
+            cushion,
+            measures: Measures::default(),
+            weighing: None,
+            child: false,
+            posture: Posture::default(),
+            skin: Skin::default(),
+            function: Function::default(),
+            layers: Layers::default(),
+            altitudes: Altitudes::default(),
+            seat: SeatLoad::default(),
+            chair: Chair::default(),
+            goals: Vec::new(),
+            changes: Vec::new(),
+            carer_notes: Vec::new(),
+            meanwhile: None,
+            contacts: Vec::new(),
+            next_review: None,
+            record: Vec::new(),
+        }
+    }
+
     /// Returns the plan that was recorded last.
     #[must_use]
     pub fn latest_plan(&self) -> Option<&crate::RecordedPlan> {
@@ -281,13 +303,14 @@ impl Client {
         })
     }
 
-    /// Returns the fitting check that was made after the latest plan, if there is one. Recounts
-    /// and weighings after it leave it standing; a plan or an adjustment does not.
+    /// Returns the fitting check that was made after the latest plan, where one passed. Recounts
+    /// and weighings after it leave it in force here, see [`Self::standing`] for whether it still
+    /// holds; a plan, an adjustment or a later check that did not pass does not.
     #[must_use]
     pub fn fitting_check(&self) -> Option<&crate::FittingCheck> {
         let stands = |entry: &&Entry| !matches!(entry, Entry::Recount(_) | Entry::Weighed(_));
         match self.record.iter().rev().find(stands)? {
-            Entry::FittingCheck(check) => Some(check),
+            Entry::FittingCheck(check) => (check.passed == Some(true)).then_some(check),
             _ => None,
         }
     }

@@ -3,12 +3,14 @@
 //! Left and right are always the client's. Nothing here knows how a plan is found, how a file is
 //! written or how a page is drawn.
 
+mod alarm;
 mod caution;
 mod check;
 mod client;
 mod days;
 mod function;
 mod goal;
+mod identity;
 mod moves;
 mod plan;
 mod posture;
@@ -17,12 +19,15 @@ pub mod question;
 mod record;
 mod site;
 mod skin;
+mod standing;
+mod stocktaking;
 mod survey;
 
 pub use jiff::civil::Date;
 
+pub use crate::alarm::Alarm;
 pub use crate::caution::{Caution, Weight};
-pub use crate::check::{CHECK_KINDS, Check, PressAnswer, TopAnswer, UnderAnswer};
+pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     SeatLoad, Sides, Taken, Weighing,
@@ -30,6 +35,7 @@ pub use crate::client::{
 pub use crate::days::{day_after, days_between};
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
+pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{GoalOutcome, Plan, PlannedCount};
 pub use crate::posture::{
@@ -44,4 +50,6 @@ pub use crate::record::{
 };
 pub use crate::site::SiteName;
 pub use crate::skin::{Category, Healing, PressureInjury, Sensation, Skin, WeightShift};
+pub use crate::standing::{Lapse, Standing};
+pub use crate::stocktaking::{Before, CountedFrom};
 pub use crate::survey::{SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan};

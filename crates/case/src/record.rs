@@ -79,13 +79,15 @@ impl RecordedPlan {
     }
 }
 
-/// A fitting check: somebody sat the client on the filled cushion and found it right.
+/// A fitting check: somebody sat the client on the filled cushion and looked whether it is right.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FittingCheck {
     /// The day.
     pub on: Date,
     /// Who checked.
     pub by: String,
+    /// Whether it was found right; where nothing is said, it counts as not.
+    pub passed: Option<bool>,
     /// What was found, in words.
     pub found: Option<String>,
 }

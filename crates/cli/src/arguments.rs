@@ -190,7 +190,7 @@ pub(crate) struct Adjust {
     #[arg(long, value_name = "SIDE=WORD", value_parser = |text: &str| case::Check::read("top", text))]
     pub(crate) top: Vec<case::Check>,
 
-    /// Say what an under check found: left=25mm, or left=bone-felt
+    /// Say what an under check found: left=25mm, left=bone-felt or left=not-found
     #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| case::Check::read("under", text))]
     pub(crate) under: Vec<case::Check>,
 
@@ -205,6 +205,10 @@ pub(crate) struct Adjust {
     /// Say what was read: left-seat-bone=48mmHg
     #[arg(long, value_name = "SITE=PRESSURE", value_parser = |text: &str| case::Check::read("reading", text))]
     pub(crate) reading: Vec<case::Check>,
+
+    /// Say how the skin looks when the client comes off: coccyx=clear, fades, stays, open or worse
+    #[arg(long, value_name = "SITE=WORD", value_parser = |text: &str| case::Check::read("skin", text))]
+    pub(crate) skin: Vec<case::Check>,
 
     /// Look for mistakes in the set-up that would explain what was found
     #[arg(long)]
@@ -235,7 +239,7 @@ pub(crate) struct Adjust {
 impl Adjust {
     /// All checks, in the order of the options.
     pub(crate) fn checks(&self) -> Vec<case::Check> {
-        let all = [&self.top, &self.under, &self.press, &self.lower, &self.reading];
+        let all = [&self.skin, &self.top, &self.under, &self.press, &self.lower, &self.reading];
         all.into_iter().flatten().copied().collect()
     }
 }

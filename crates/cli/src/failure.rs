@@ -1,121 +1,84 @@
 //! Failure: the one place that turns errors into words, hints and exit codes.
 
-use std::ops::Range;
 use std::process::ExitCode;
 
-use files::{Finding, Remark, Severity};
+use casework::{PROGRAM, ShelfError, Whose, WorkError};
 
 use crate::exit_codes;
-use crate::remarks::{self, FileRemarks};
-use crate::run::PROGRAM;
+use crate::remarks;
 use crate::terminal::Terminal;
 
-/// Whose move it is next.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Kind {
-    /// The caller's.
-    Call,
-    /// That of whoever wrote a file.
-    File,
-    /// That of a plugin's author.
-    Plugin,
-    /// The clinician's.
-    NotSafe,
-    /// That of whoever looks after the disk or the folder.
-    CannotWrite,
-    /// Ours.
-    Ours,
-    /// Nobody's: whoever read our answer has seen enough of it.
-    ReaderLeft,
+/// The word for whose move it is, in JSON.
+fn words(whose: Whose) -> &'static str {
+    match whose {
+        Whose::Asker => "wrong call",
+        Whose::Writer => "wrong file",
+        Whose::SourceAuthor => "plugin",
+        Whose::Clinician => "not safely possible",
+        Whose::Keeper => "cannot write",
+        Whose::Ours => "fault of the program",
+    }
 }
 
-impl Kind {
-    /// The word for it in JSON.
-    fn words(self) -> &'static str {
-        match self {
-            Self::Call => "wrong call",
-            Self::File => "wrong file",
-            Self::Plugin => "plugin",
-            Self::NotSafe => "not safely possible",
-            Self::CannotWrite => "cannot write",
-            Self::Ours => "fault of the program",
-            Self::ReaderLeft => "reader left",
-        }
-    }
-
-    /// Returns the exit code.
-    fn code(self) -> u8 {
-        match self {
-            Self::Call => exit_codes::WRONG_CALL,
-            Self::File => exit_codes::WRONG_FILE,
-            Self::Plugin => exit_codes::PLUGIN,
-            Self::NotSafe => exit_codes::NOT_SAFE,
-            Self::CannotWrite => exit_codes::CANNOT_WRITE,
-            Self::Ours => exit_codes::OURS,
-            Self::ReaderLeft => exit_codes::DONE,
-        }
+/// Returns the exit code.
+fn code(whose: Whose) -> u8 {
+    match whose {
+        Whose::Asker => exit_codes::WRONG_CALL,
+        Whose::Writer => exit_codes::WRONG_FILE,
+        Whose::SourceAuthor => exit_codes::PLUGIN,
+        Whose::Clinician => exit_codes::NOT_SAFE,
+        Whose::Keeper => exit_codes::CANNOT_WRITE,
+        Whose::Ours => exit_codes::OURS,
     }
 }
 
 /// Why the program stops.
 #[derive(Debug)]
 pub(crate) struct Failure {
-    kind: Kind,
-    message: String,
-    hint: Option<String>,
-    file: Option<Box<FileRemarks>>,
+    error: WorkError,
     told: bool,
+    /// Whoever read our answer has seen enough of it: then nobody is told anything.
+    reader_left: bool,
+}
+
+impl From<WorkError> for Failure {
+    fn from(error: WorkError) -> Self {
+        Self { error, told: false, reader_left: false }
+    }
+}
+
+impl From<ShelfError> for Failure {
+    fn from(error: ShelfError) -> Self {
+        WorkError::from(error).into()
+    }
 }
 
 impl Failure {
-    /// A failure that is `kind`'s move, in a sentence without a full stop.
-    pub(crate) fn new(kind: Kind, message: impl Into<String>) -> Self {
-        Self { kind, message: message.into(), hint: None, file: None, told: false }
+    /// A failure that is somebody's move, in a sentence without a full stop.
+    pub(crate) fn new(whose: Whose, message: impl Into<String>) -> Self {
+        WorkError::new(whose, message).into()
     }
 
     /// The command was called in a wrong way.
     pub(crate) fn call(message: impl Into<String>) -> Self {
-        Self::new(Kind::Call, message)
+        Self::new(Whose::Asker, message)
     }
 
     /// A file is wrong as a whole.
     pub(crate) fn file(message: impl Into<String>) -> Self {
-        Self::new(Kind::File, message)
-    }
-
-    /// A file is wrong at the places that the remarks point at.
-    pub(crate) fn wrong_file(file: FileRemarks) -> Self {
-        let message = format!("{} cannot be used: {}", file.shown(), file.count());
-        Self { file: Some(Box::new(file)), ..Self::new(Kind::File, message) }
+        Self::new(Whose::Writer, message)
     }
 
     /// An output could not be written.
     pub(crate) fn write(what: &str, error: &std::io::Error) -> Self {
-        if error.kind() == std::io::ErrorKind::BrokenPipe {
-            return Self::new(Kind::ReaderLeft, "whoever read the answer has gone");
-        }
-        Self::new(Kind::CannotWrite, format!("cannot write {what}: {}", reason(error)))
+        let message = format!("cannot write {what}: {}", reason(error));
+        let reader_left = error.kind() == std::io::ErrorKind::BrokenPipe;
+        Self { reader_left, ..Self::new(Whose::Keeper, message) }
     }
 
     /// Adds what to do.
     pub(crate) fn hint(self, hint: impl Into<String>) -> Self {
-        Self { hint: Some(hint.into()), ..self }
-    }
-
-    /// Shows the remarks on a text before the message.
-    pub(crate) fn about(self, file: FileRemarks) -> Self {
-        Self { file: Some(Box::new(file)), ..self }
-    }
-
-    /// Points at the words of a client's file that named what cannot be had; what is wrong
-    /// within another file stays as it is.
-    pub(crate) fn named_in(self, client: &FileRemarks, table: &str, key: &str) -> Self {
-        if self.file.is_some() {
-            return self;
-        }
-        let place = files::place_of_value(&client.text, table, key);
-        let remark = self.as_remark(place.unwrap_or_else(|| client.first_line()));
-        Self::wrong_file(FileRemarks { remarks: vec![remark], ..client.clone() })
+        Self { error: self.error.hint(hint), ..self }
     }
 
     /// Says that everything has been told already, and only the exit code is left.
@@ -123,43 +86,35 @@ impl Failure {
         Self { told: true, ..self }
     }
 
-    /// Whose move it is.
-    pub(crate) fn kind(&self) -> Kind {
-        self.kind
-    }
-
-    /// The file that is wrong, with its remarks.
-    pub(crate) fn file_remarks(&self) -> Option<&FileRemarks> {
-        self.file.as_deref()
-    }
-
-    /// The same as a remark on a text.
-    pub(crate) fn as_remark(&self, span: Range<usize>) -> Remark {
-        let finding = Finding::Said { message: self.message.clone(), hint: self.hint.clone() };
-        // What is not safe for one client is no fault of the file.
-        let severity = if self.kind == Kind::NotSafe { Severity::Remark } else { Severity::Error };
-        Remark { severity, span, finding }
+    /// What it is about.
+    pub(crate) fn error(&self) -> &WorkError {
+        &self.error
     }
 
     /// Says it on stderr, as JSON or in words, and returns the exit code.
     pub(crate) fn tell(&self, json: bool, terminal: Terminal) -> ExitCode {
-        if self.kind != Kind::ReaderLeft && !self.told {
+        if self.reader_left {
+            return ExitCode::from(exit_codes::DONE);
+        }
+        if !self.told {
             terminal.say(|color| if json { self.to_json() } else { self.to_words(color) });
         }
-        ExitCode::from(self.kind.code())
+        ExitCode::from(code(self.error.whose))
     }
 
     /// The same in JSON; `kind` says whose move it is.
     fn to_json(&self) -> String {
-        let file = self.file.as_ref().map(|file| (&*file.text, &*file.remarks));
-        let (kind, hint) = (self.kind.words(), self.hint.as_deref());
-        files::report::error(PROGRAM, kind, &self.message, hint, file)
+        let own = &self.error;
+        let file = own.file.as_ref().map(|file| (&*file.text, &*file.remarks));
+        files::report::error(PROGRAM, words(own.whose), &own.message, own.hint.as_deref(), file)
     }
 
     /// Remarks with their places, then the message and its hint.
     pub(crate) fn to_words(&self, color: bool) -> String {
-        let mut words = self.file.as_ref().map_or_else(String::new, |file| file.to_words(color));
-        words.push_str(&remarks::sentence(&self.message, self.hint.as_deref(), color));
+        let own = &self.error;
+        let file = own.file.as_ref();
+        let mut words = file.map_or_else(String::new, |file| remarks::to_words(file, color));
+        words.push_str(&remarks::sentence(&own.message, own.hint.as_deref(), color));
         words
     }
 }

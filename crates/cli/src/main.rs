@@ -1,26 +1,20 @@
 //! `seatwright`: compartment cushions filled with air cells, from a client file to paper.
 
 mod arguments;
-mod case_file;
 mod commands;
 mod counts;
 mod exit_codes;
-mod export;
 mod failure;
-mod figure;
-mod papers;
+mod output_paths;
+mod outputs;
+mod outside;
 mod plugin_template;
 mod plugins;
-mod read;
 mod remarks;
-mod resolve;
 mod run;
-mod sections;
-mod stock;
 mod tables;
 mod terminal;
 mod today;
-mod write;
 
 use std::process::ExitCode;
 

@@ -1,15 +1,13 @@
 //! Plugins: where they are looked for, and layouts that they draw.
 
-use std::cell::OnceCell;
 use std::path::PathBuf;
 
-use case::Client;
-use cushion::{LayoutRequest, Length, Name, Size};
-use plugin_host::{Drawn, Fault, FaultKind, Isolation, Limits, Measure, Places, Plugins, Whose};
+use casework::{FileRemarks, Whose, WorkError};
+use cushion::{LayoutError, Name};
+use plugin_host::{Fault, Isolation, Limits, Places, Plugins};
 
 use crate::arguments::PluginOptions;
-use crate::failure::{Failure, Kind};
-use crate::remarks::FileRemarks;
+use crate::failure::Failure;
 
 /// The environment's list of folders with installed plugins.
 const FOLDERS: &str = "SEATWRIGHT_PLUGINS";
@@ -24,7 +22,7 @@ pub(crate) fn plugins(options: &PluginOptions) -> Result<Plugins, Failure> {
         Isolation::InProcess
     } else {
         let program = std::env::current_exe().map_err(|error| {
-            Failure::new(Kind::Ours, format!("this program cannot be found again: {error}"))
+            Failure::new(Whose::Ours, format!("this program cannot be found again: {error}"))
         })?;
         Isolation::Child { program }
     };
@@ -44,86 +42,14 @@ fn folders() -> Vec<PathBuf> {
     listed.chain(data.map(|data| data.join("seatwright/plugins"))).collect()
 }
 
-/// The plugins of one run of the program: each is started once, when it is first needed.
-pub(crate) struct Session<'a> {
-    options: &'a PluginOptions,
-    plugins: OnceCell<Plugins>,
-}
-
-impl<'a> Session<'a> {
-    /// A session in which nothing is started yet.
-    pub(crate) fn new(options: &'a PluginOptions) -> Self {
-        Self { options, plugins: OnceCell::new() }
-    }
-
-    fn plugins(&self) -> Result<&Plugins, Failure> {
-        if self.plugins.get().is_none() {
-            // It is empty, so nothing is lost.
-            let _ = self.plugins.set(plugins(self.options)?);
-        }
-        Ok(self.plugins.get().expect("it was just set"))
-    }
-}
-
-/// Draws a plugin's layout; measures of the client set what is not given.
-///
-/// # Errors
-///
-/// Fails as the plugin does, or where a value is missing.
-pub(crate) fn draw(
-    session: &Session<'_>,
-    name: &str,
-    size: Size,
-    given: impl IntoIterator<Item = (Name, f64)>,
-    client: Option<&Client>,
-) -> Result<Drawn, Failure> {
-    let name = Name::new(name).ok_or_else(|| {
-        Failure::call(format!("`{name}` is no plugin's name")).hint(format!("take {}", Name::RULE))
-    })?;
-    let set = session.options.set.iter().cloned();
-    let parameters = given.into_iter().chain(set).collect();
-    let request = LayoutRequest { name, size, parameters };
-    let measured = |measure| client.and_then(|client| measured(client, measure));
-    session.plugins()?.draw(&request, &measured).map_err(failure)
-}
-
-fn measured(client: &Client, measure: Measure) -> Option<Length> {
-    let measures = &client.measures;
-    match measure {
-        Measure::SeatBoneSpacing => measures.seat_bone_spacing,
-        Measure::ThighDepthLeft => measures.thigh_depth.left,
-        Measure::ThighDepthRight => measures.thigh_depth.right,
-        Measure::HipWidth => measures.hip_width,
-        Measure::TrochanterWidth => measures.trochanter_width,
-    }
-}
-
 /// The failure for a plugin's fault, with the places in its answer where that is wrong.
 pub(crate) fn failure(fault: Fault) -> Failure {
-    let kind = match fault.kind.whose() {
-        Whose::Asker => Kind::Call,
-        Whose::Author => Kind::Plugin,
-        Whose::System => Kind::Ours,
-    };
-    let failure = Failure::new(kind, fault.to_string());
-    let failure = match fault.kind.advice() {
-        Some(advice) => failure.hint(advice),
-        None => failure,
-    };
-    match answer(fault) {
-        Some(answer) => failure.about(answer),
-        None => failure,
-    }
+    WorkError::from(LayoutError::from(fault)).into()
 }
-
-/// The most remarks on an answer that are shown: one mistake of a plugin often has many places.
-const MOST_REMARKS: usize = 5;
 
 /// A plugin's answer that is no right layout, with remarks as on a file.
 pub(crate) fn answer(fault: Fault) -> Option<FileRemarks> {
-    let FaultKind::BadLayout { text, mut remarks } = fault.kind else { return None };
-    remarks.truncate(MOST_REMARKS);
-    Some(FileRemarks { path: format!("answer of the plugin {}", fault.plugin), text, remarks })
+    WorkError::from(LayoutError::from(fault)).file.map(|file| *file)
 }
 
 /// Reads `NAME=VALUE`.

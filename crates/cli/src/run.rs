@@ -5,16 +5,14 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 use std::sync::{Arc, Mutex, PoisonError};
 
+use casework::Whose;
 use clap::{CommandFactory as _, FromArgMatches as _};
 
 use crate::arguments::Arguments;
 use crate::commands;
 use crate::exit_codes;
-use crate::failure::{Failure, Kind};
+use crate::failure::Failure;
 use crate::terminal::{Color, Terminal};
-
-/// What the program calls itself in records and reports.
-pub(crate) const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
 /// Does what the words of the command line ask, and returns the exit code.
 pub(crate) fn program(words: impl IntoIterator<Item = OsString>) -> ExitCode {
@@ -74,7 +72,7 @@ fn guarded(work: impl FnOnce() -> Result<(), Failure>) -> Result<(), Failure> {
     std::panic::set_hook(usual);
     outcome.unwrap_or_else(|_| {
         let place = place.lock().unwrap_or_else(PoisonError::into_inner);
-        Err(Failure::new(Kind::Ours, format!("this is a fault of the program: {place}"))
+        Err(Failure::new(Whose::Ours, format!("this is a fault of the program: {place}"))
             .hint("please report it, with this message, the command and the files"))
     })
 }
@@ -87,7 +85,7 @@ mod tests {
     fn a_panic_becomes_a_failure_that_asks_to_be_reported() {
         let failure = guarded(|| panic!("the ring is closed")).expect_err("it panicked");
         let words = format!("{failure:?}");
-        assert!(words.contains("kind: Ours"), "{words}");
+        assert!(words.contains("whose: Ours"), "{words}");
         assert!(words.contains("the ring is closed"), "{words}");
         assert!(words.contains("please report it"), "{words}");
     }

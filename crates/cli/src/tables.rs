@@ -191,3 +191,10 @@ fn aligned(rows: &[Vec<String>]) -> String {
     };
     rows.iter().map(line).collect()
 }
+
+/// The same with a capital letter at its beginning.
+pub(crate) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
+}

@@ -43,5 +43,8 @@ pub use crate::pattern::{
 };
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};
-pub use crate::source::{LayoutRequest, LayoutSource};
+pub use crate::source::{
+    BodyMeasure, DrawnLayout, InTurn, LayoutError, LayoutErrorBy, LayoutRequest, LayoutSource,
+    Measured, NoLayout, Remark,
+};
 pub use crate::width::{greatest_width, least_width};

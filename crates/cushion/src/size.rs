@@ -7,8 +7,10 @@ use crate::Length;
 
 /// Width by depth of a cushion, each between [`Size::LEAST`] and [`Size::GREATEST`].
 ///
-/// Width runs from the client's left to right, depth from the rear edge to the front.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// Width runs from the client's left to right, depth from the rear edge to the front. Two sizes are
+/// equal where they are written alike, to a tenth of a millimetre: inches and their millimetres are
+/// one size.
+#[derive(Clone, Copy, Debug)]
 pub struct Size {
     width: Length,
     depth: Length,
@@ -43,10 +45,38 @@ impl Size {
 }
 
 /// Writes `440x400`, in millimetres, with a decimal only where there is one.
+impl Size {
+    /// Width and depth in tenths of a millimetre: both are finite and small.
+    fn tenths(self) -> [i64; 2] {
+        [self.width, self.depth].map(|side| (side.to_mm() * 10.0).round() as i64)
+    }
+}
+
+impl PartialEq for Size {
+    fn eq(&self, other: &Self) -> bool {
+        self.tenths() == other.tenths()
+    }
+}
+
+impl Eq for Size {}
+
+impl PartialOrd for Size {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Size {
+    /// By width, then by depth.
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        self.tenths().cmp(&other.tenths())
+    }
+}
+
 impl fmt::Display for Size {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let tenth = |side: Length| (side.to_mm() * 10.0).round() / 10.0;
-        write!(f, "{}x{}", tenth(self.width), tenth(self.depth))
+        let [width, depth] = self.tenths().map(|side| side as f64 / 10.0);
+        write!(f, "{width}x{depth}")
     }
 }
 

@@ -1,6 +1,8 @@
 //! The layouts and cells that the program carries with it.
 
-use cushion::{Cell, Layout, LayoutRequest, LayoutSource};
+use cushion::{
+    Cell, DrawnLayout, LayoutError, LayoutRequest, LayoutSource, Measured, Name, NoLayout,
+};
 
 use crate::{Read, read_cell, read_layout};
 
@@ -56,10 +58,37 @@ impl BuiltIn {
 }
 
 impl LayoutSource for BuiltIn {
-    type Error = std::convert::Infallible;
+    fn layout(&self, request: &LayoutRequest, _: Measured<'_>) -> Result<DrawnLayout, LayoutError> {
+        let name = &request.name;
+        let text = built_in_layout(name).ok_or_else(|| unknown(name))?;
+        if let Some(given) = request.parameters.keys().next() {
+            return Err(no_parameters(name, given.as_str()));
+        }
+        let layout = read_layout(text).value.expect("built-in texts are right");
+        let origin = format!("built-in layout {name}");
+        Ok(DrawnLayout { layout, text: text.to_owned(), origin, drawn_by: None })
+    }
+}
 
-    fn layout(&self, request: &LayoutRequest) -> Option<Result<Layout, Self::Error>> {
-        let text = built_in_layout(request.name.as_str())?;
-        Some(Ok(read_layout(text).value.expect("built-in texts are right")))
+fn unknown(name: &str) -> LayoutError {
+    let known: Vec<String> = BUILT_IN_LAYOUTS.iter().map(|text| text.name.to_owned()).collect();
+    let listed = known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+    // What is no name by its form may be one of another source's.
+    let why = match Name::new(name) {
+        Some(_) => NoLayout::UnknownName { known },
+        None => NoLayout::OtherSource,
+    };
+    LayoutError {
+        why,
+        said: format!("no layout is called `{name}`"),
+        advice: Some(format!("built in: {listed}; or give the path of a layout file")),
+    }
+}
+
+fn no_parameters(name: &str, given: &str) -> LayoutError {
+    LayoutError {
+        why: NoLayout::UnknownParameter { given: given.to_owned(), known: Vec::new() },
+        said: format!("the built-in layout `{name}` has no parameter `{given}`"),
+        advice: Some("take the parameters away".to_owned()),
     }
 }

@@ -222,12 +222,13 @@ fn layout_ref(value: &Value<'_>, parameters: Option<Value<'_>>) -> Option<Layout
             return None;
         };
         let parameters = parameters.map_or(Some(BTreeMap::new()), |given| numbers(&given));
-        return Some(LayoutRef::Plugin { name, parameters: parameters? });
+        return Some(LayoutRef::Named { name: format!("plugin:{name}"), parameters: parameters? });
     }
     if written.contains(['/', '\\']) || written.ends_with(".toml") {
         return Some(LayoutRef::File(written));
     }
-    value.name().map(LayoutRef::BuiltIn)
+    let name = value.name()?.to_string();
+    Some(LayoutRef::Named { name, parameters: BTreeMap::new() })
 }
 
 /// Numbers by name.

@@ -324,6 +324,8 @@ pub enum RecordFinding {
     NoSuchEntry(String),
     /// Days that go back.
     Order,
+    /// A fitting check that does not say whether it passed.
+    NotSaidToPass,
     /// A check that cannot be read, and why.
     Check(String),
     /// Counts that do not add up.

@@ -33,6 +33,20 @@ impl Remark {
     pub fn hint(&self) -> Option<String> {
         prose::say(&self.finding).hint
     }
+
+    /// The same in words, for whoever knows no findings.
+    #[must_use]
+    pub fn in_words(&self) -> cushion::Remark {
+        let prose::Said { message, hint } = prose::say(&self.finding);
+        cushion::Remark { severity: self.severity, span: self.span.clone(), message, hint }
+    }
+}
+
+impl From<cushion::Remark> for Remark {
+    fn from(said: cushion::Remark) -> Self {
+        let finding = Finding::Said { message: said.message, hint: said.hint };
+        Self { severity: said.severity, span: said.span, finding }
+    }
 }
 
 /// What was understood of a text, and what is to be said about it.

@@ -1,25 +1,32 @@
 //! From what was found on the filled cushion to the next moves.
 //!
 //! What is not known of body, load, cover and cells is estimated from all checks so far; then the
-//! goals are planned anew from the counts as they are. A contradiction is questioned and not
-//! obeyed: nothing is moved until it is clear, but for a single doubtful word, which is left out. Pinched can mean bottomed or overfilled: no move takes cells from that side before an
-//! under check has told which, and none lowers a bone that was pinched or felt.
+//! goals are planned anew from the counts as they are. Alarms come before any estimate, and answers
+//! as the plan expected move nothing. A contradiction is questioned and not obeyed: nothing is moved
+//! until it is clear, but for a single doubtful word, which is left out. Pinched can mean bottomed or
+//! overfilled: no move takes cells from that side before an under check has told which, and none
+//! lowers a bone that was pinched or felt.
 
 use std::fmt;
 
 use case::{
-    Check, Client, Date, Entry, GoalOutcome, Move, Prediction, SiteName, TopAnswer, UnderAnswer,
+    Alarm, Check, Client, CushionIdentity, Date, Entry, GoalOutcome, Likeness, Move, Prediction,
+    SiteName, TopAnswer, UnderAnswer,
 };
-use cushion::{Pattern, Side};
-use mechanics::BodyError;
+use cushion::{Length, Pattern, Side};
+use mechanics::{BodyError, Stop};
 
+use crate::alarms::{ENOUGH_FELT, after};
 use crate::estimate::{Estimate, Round, estimate};
+use crate::expected::{Expected, felt_under, missing};
+use crate::mistakes::looks;
 use crate::moves::moves;
 use crate::observe::partner;
 use crate::planner::{Adjusting, Planner};
 use crate::prepared::PreparedCushion;
 use crate::seated::{Seated, index_of};
 use crate::sitting::setting;
+use crate::unknowns::Setting;
 
 /// The most by which one round changes a compartment, as a share of its cells: small steps, and
 /// the body adapts.
@@ -47,11 +54,57 @@ pub struct AdjustInput<'a> {
     pub now: &'a [u32],
     /// What was found.
     pub checks: &'a [Check],
+    /// By which the cushion is known again: checks that were recorded on another one teach nothing
+    /// about this one.
+    pub identity: &'a CushionIdentity,
+    /// Whether to stop.
+    pub stop: Stop<'a>,
+}
+
+/// What an adjustment comes to, the most urgent first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// The client comes off the cushion now.
+    ClientOff,
+    /// Answers do not go together: they are asked again, and nothing is moved.
+    Asked,
+    /// Fingers were held, and nothing is moved before it is clear why.
+    Pinched,
+    /// All that was found is as the plan expected: stop.
+    AsPlanned,
+    /// What was found is as the plan expected, but checks are missing; nothing is moved.
+    AsPlannedSoFar,
+    /// No move is worth making.
+    Stay,
+    /// Cells are to be moved.
+    Move,
+}
+
+impl Verdict {
+    /// How reports call it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::ClientOff => "client-off",
+            Self::Asked => "asked",
+            Self::Pinched => "pinched",
+            Self::AsPlanned => "as-planned",
+            Self::AsPlannedSoFar => "as-planned-so-far",
+            Self::Stay => "stay",
+            Self::Move => "move",
+        }
+    }
 }
 
 /// What follows from checks.
 #[derive(Clone, Debug)]
 pub struct Adjusted {
+    /// What it comes to.
+    pub verdict: Verdict,
+    /// What brings the client off the cushion.
+    pub alarms: Vec<Alarm>,
+    /// Where to look in the set-up, after an alarm or a pinch.
+    pub look_at: Vec<String>,
     /// Answers that do not go together, as questions; nothing is moved until they are answered.
     pub questions: Vec<String>,
     /// The counts after the moves, in the pattern's order.
@@ -106,7 +159,7 @@ impl From<BodyError> for AdjustRefusal {
     }
 }
 
-/// Finds the next moves.
+/// Finds the next moves: alarms come first, then contradictions, then whether all is as planned.
 ///
 /// # Errors
 ///
@@ -116,29 +169,74 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
-    let usual = setting(input.client, input.cushion, weighing.weight)?;
-    let known = estimate(input.cushion.coarse(), pattern, &usual, &rounds)?;
-    let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
-    let questions = questions(pattern, input.checks, &known, rounds.len());
-    let mut adjusting = adjusting(pattern, input.checks, &known, &now);
-    hold(input.cushion, &known, &now, &mut adjusting)?;
-    let mut notes = notes(input.checks, &adjusting);
-    // A doubted word weighs next to nothing, and the moves follow from the rest.
-    notes.extend(doubted(&known, rounds.len(), true));
-    let setting = known.setting.clone();
-    let planner = Planner::adjusting(input.cushion, input.client, setting, &now, adjusting);
-    let mut found = planner.find()?;
+    let usual = setting(input.client, input.cushion, weighing.weight, input.stop)?;
+    let expected = Expected::new(input, &usual, &rounds)?;
+    let contradictions = contradictions(pattern, input.checks);
+    let alarms = expected.alarms();
+    let mut adjusted = if !alarms.is_empty() {
+        let counts = expected.lifted(&alarms);
+        // Answers that do not go together say nothing about cells.
+        let counts = counts.filter(|_| contradictions.is_empty());
+        let notes = after(&alarms, counts.is_some());
+        expected.answer(Verdict::ClientOff, counts, looks(), notes)?
+    } else if !contradictions.is_empty() {
+        expected.answer(Verdict::Asked, None, Vec::new(), Vec::new())?
+    } else if let Some(pinched) = expected.pinched() {
+        let notes = pinched.notes;
+        let verdict = if pinched.counts.is_some() { Verdict::Move } else { Verdict::Pinched };
+        expected.answer(verdict, pinched.counts, pinched.look_at, notes)?
+    } else if expected.is_as_planned() {
+        let missing = missing(input.checks);
+        let so_far = !missing.is_empty();
+        let verdict = if so_far { Verdict::AsPlannedSoFar } else { Verdict::AsPlanned };
+        expected.answer(verdict, None, Vec::new(), missing)?
+    } else {
+        planned_anew(input, &rounds, &usual)?
+    };
     if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
-        found.not_safe.push(format!(
+        adjusted.not_safe.push(format!(
             "the client weighs {:.1} kg and this cushion is rated for {:.1} kg",
             weighing.weight.to_kg(),
             rating.to_kg()
         ));
     }
+    adjusted.questions.extend(contradictions);
+    adjusted.alarms = alarms;
+    Ok(adjusted)
+}
+
+/// The goals planned anew from the counts as they are, for a client as the checks say they sit.
+fn planned_anew(
+    input: &AdjustInput<'_>,
+    rounds: &[Round],
+    usual: &Setting,
+) -> Result<Adjusted, AdjustRefusal> {
+    let pattern = input.cushion.pattern();
+    let known = estimate(input.cushion.coarse(), pattern, usual, rounds, input.stop)?;
+    let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
+    let questions = doubted(&known, rounds.len(), false);
+    let mut adjusting = adjusting(pattern, input.checks, &known, &now);
+    hold(input, &known, &now, &mut adjusting)?;
+    let mut notes = notes(input.checks, &adjusting);
+    // A doubted word weighs next to nothing, and the moves follow from the rest.
+    notes.extend(doubted(&known, rounds.len(), true));
+    let setting = known.setting.clone();
+    let planner =
+        Planner::adjusting(input.cushion, input.client, setting, &now, adjusting, input.stop);
+    let found = planner.find()?;
     let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
+    let moves = moves(pattern, input.now, &counts);
+    let verdict = match (questions.is_empty(), moves.is_empty()) {
+        (false, _) => Verdict::Asked,
+        (true, true) => Verdict::Stay,
+        (true, false) => Verdict::Move,
+    };
     Ok(Adjusted {
+        verdict,
+        alarms: Vec::new(),
+        look_at: Vec::new(),
         questions,
-        moves: moves(pattern, input.now, &counts),
+        moves,
         counts,
         notes,
         goals: found.goals,
@@ -179,8 +277,7 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
                 let of = |id| plan.counts.iter().find(|own| own.id == id);
                 let all = pattern.compartments().iter().map(|own| of(own.id.clone()));
                 let all = all.map(|own| own.map(|own| f64::from(own.planned)));
-                // Another cushion's counts teach nothing about this one.
-                let same = plan.size.to_string() == pattern.size().to_string();
+                let same = input.identity.likeness(plan) == Likeness::Same;
                 counts = all.collect::<Option<Vec<f64>>>().filter(|_| same);
             }
             Entry::Adjustment(own) => {
@@ -198,8 +295,8 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     rounds
 }
 
-/// Answers that do not go together.
-fn questions(pattern: &Pattern, checks: &[Check], known: &Estimate, rounds: usize) -> Vec<String> {
+/// Answers that do not go together, as questions.
+fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<String> {
     let mut questions = Vec::new();
     for (at, check) in checks.iter().enumerate() {
         for other in &checks[..at] {
@@ -210,7 +307,6 @@ fn questions(pattern: &Pattern, checks: &[Check], known: &Estimate, rounds: usiz
             }
         }
     }
-    questions.extend(doubted(known, rounds, false));
     questions
 }
 
@@ -228,6 +324,11 @@ fn doubted(known: &Estimate, rounds: usize, words: bool) -> Vec<String> {
         .collect()
 }
 
+/// Whether so much was felt that a bone above it is far from the base.
+fn enough(felt: Length) -> bool {
+    felt >= ENOUGH_FELT
+}
+
 /// Whether two answers cannot both be true.
 fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
     match (a, b) {
@@ -236,6 +337,9 @@ fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
             x == y && p != q
         }
         (Check::Lower { lower: p, .. }, Check::Lower { lower: q, .. }) => p != q,
+        (Check::Skin { site: x, answer: p }, Check::Skin { site: y, answer: q }) => {
+            x == y && p != q
+        }
         (Check::Press { number: x, answer: p }, Check::Press { number: y, answer: q }) => {
             let of = |number: u8| pattern.by_number(number).map(cushion::CompartmentIx::index);
             let partners = of(*x).and_then(|own| partner(pattern, own)) == of(*y);
@@ -262,14 +366,17 @@ fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64])
     let held = both.into_iter().filter(|side| pinched(*side) || felt(*side)).collect();
     // Before an under check, or where the bone was felt, nothing is taken from that side.
     let kept = both.map(|side| felt(side) || (pinched(side) && !looked(side)));
+    // Held fingers over much cushion mean too many cells rather than too few.
+    let full = both.map(|side| pinched(side) && felt_under(checks, side).is_some_and(enough));
     let bounds = pattern.compartments().iter().zip(now).map(|(own, count)| {
         let most = (ONE_ROUND * count).max(ONE_ROUND_CELLS).floor();
-        let stays = match own.side {
-            Some(Side::Left) => kept[0],
-            Some(Side::Right) => kept[1],
-            None => kept[0] || kept[1],
+        let on_its_side = |of: [bool; 2]| match own.side {
+            Some(Side::Left) => of[0],
+            Some(Side::Right) => of[1],
+            None => of[0] || of[1],
         };
-        [if stays { *count } else { count - most }, count + most]
+        let least = if on_its_side(kept) { *count } else { count - most };
+        [least, if on_its_side(full) { *count } else { count + most }]
     });
     Adjusting { unsure: known.clearance_sd.map(|sd| SURE * sd), bounds: bounds.collect(), held }
 }
@@ -277,7 +384,7 @@ fn adjusting(pattern: &Pattern, checks: &[Check], known: &Estimate, now: &[f64])
 /// Lets each compartment change only in the way in which it raises every bone that was pinched or
 /// felt, so that no sum of changes lowers one, however wrong the sizes of the effects are.
 fn hold(
-    cushion: &PreparedCushion,
+    input: &AdjustInput<'_>,
     known: &Estimate,
     now: &[f64],
     adjusting: &mut Adjusting,
@@ -285,7 +392,7 @@ fn hold(
     if adjusting.held.is_empty() {
         return Ok(());
     }
-    let seated = Seated::new(cushion.coarse(), known.setting.clone())?;
+    let seated = Seated::new(input.cushion.coarse(), known.setting.clone(), input.stop)?;
     let answer = seated.rest(now, None);
     let effects = answer.resting().and_then(|resting| seated.effects_at(now, resting));
     for side in &adjusting.held {

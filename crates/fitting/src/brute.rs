@@ -2,6 +2,7 @@
 
 use case::{Goal, Want};
 use cushion::{Length, Mass, Side};
+use mechanics::Stop;
 
 use crate::aims::State;
 use crate::goals::Ground;
@@ -38,8 +39,9 @@ impl Bench {
     /// Calls with a search for the client's goals, and the stock fill.
     fn with<T>(&self, then: impl FnOnce(&mut Search<'_>, State) -> T) -> T {
         let (cushion, pattern) = (&self.cushion, self.cushion.pattern());
-        let set = setting(&self.client, cushion, Mass::from_kg(74.0)).expect("a body");
-        let seated = Seated::new(cushion.coarse(), set).expect("a body");
+        let set =
+            setting(&self.client, cushion, Mass::from_kg(74.0), Stop::never()).expect("a body");
+        let seated = Seated::new(cushion.coarse(), set, Stop::never()).expect("a body");
         let home: Vec<f64> =
             pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
         let high = pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.high));

@@ -4,7 +4,7 @@
 //! with webbing here as a smooth shape, and the loads are from memory.
 
 use cushion::{Force, Length, Pattern, Side};
-use mechanics::{Body, Jig, Load, Placed, Resting, SheetModel, SiteName};
+use mechanics::{Body, Jig, Load, Resting, SeatedBody, SheetModel, SiteName};
 
 use crate::prepared::PreparedCushion;
 use crate::seated::MeshedCushion;
@@ -70,7 +70,7 @@ impl ContourTest {
         let load = Load::new(weight, [0.0, self.forward.to_m()]);
         let model: &SheetModel = meshed.model();
         // The jig is guided straight down.
-        let placed = Placed::new(model, Body::jig(jig, load)).guided();
+        let placed = SeatedBody::new(model, Body::jig(jig, load)).guided();
         let counts: Vec<f64> =
             pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
         meshed.rest_of(&placed, &counts).resting

@@ -5,7 +5,7 @@
 
 use case::Check;
 use cushion::{Pattern, Side};
-use mechanics::{BodyError, Resting};
+use mechanics::{BodyError, Resting, Stop};
 
 use crate::observe::{Number, Says, says};
 use crate::seated::{MeshedCushion, Seated, has_numbers};
@@ -44,12 +44,13 @@ pub(crate) fn estimate(
     pattern: &Pattern,
     usual: &Setting,
     rounds: &[Round],
+    stop: Stop<'_>,
 ) -> Result<Estimate, BodyError> {
     let answers: Vec<(usize, Check, Says)> = (rounds.iter().enumerate())
         .flat_map(|(at, round)| round.checks.iter().map(move |check| (at, *check)))
         .filter_map(|(at, check)| Some((at, check, says(pattern, &check)?)))
         .collect();
-    let problem = Problem { cushion, usual, rounds, answers: &answers };
+    let problem = Problem { cushion, usual, rounds, answers: &answers, stop };
     let mut places = vec![0.0; Unknown::ALL.len()];
     let mut seen = problem.seen(&places, None)?;
     let slopes = problem.slopes(&places, &seen)?;
@@ -82,6 +83,7 @@ struct Problem<'a> {
     usual: &'a Setting,
     rounds: &'a [Round],
     answers: &'a [(usize, Check, Says)],
+    stop: Stop<'a>,
 }
 
 /// The numbers that answers are about, and the clearances on the last filling.
@@ -109,7 +111,7 @@ impl Problem<'_> {
     }
 
     fn seen(&self, places: &[f64], near: Option<&Seen>) -> Result<Seen, BodyError> {
-        let seated = Seated::new(self.cushion, self.setting(places))?;
+        let seated = Seated::new(self.cushion, self.setting(places), self.stop)?;
         let mut restings = Vec::with_capacity(self.rounds.len());
         for (at, round) in self.rounds.iter().enumerate() {
             let near = near.and_then(|near| near.restings[at].as_ref());

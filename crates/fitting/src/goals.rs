@@ -159,15 +159,7 @@ impl Ground<'_> {
 
     /// The compartments under the disc of a site.
     pub(crate) fn under_site(&self, site: SiteName) -> Vec<usize> {
-        let Some(site) = self.seated.body().site(site) else { return Vec::new() };
-        let [x, y] = site.at;
-        let around = [[0.0, 0.0], [0.015, 0.0], [-0.015, 0.0], [0.0, 0.015], [0.0, -0.015]];
-        let places = around.iter().map(|[right, forward]| [x + right, y + forward]);
-        let mut under: Vec<usize> =
-            places.filter_map(|at| self.seated.model().compartment_at(at)).collect();
-        under.sort_unstable();
-        under.dedup();
-        under
+        under_site(self.seated, site)
     }
 
     fn both(&self, of: impl Fn(Side) -> Option<usize>) -> Vec<usize> {
@@ -238,6 +230,18 @@ impl Ground<'_> {
         };
         Ok(of.into_iter().map(aim).collect())
     }
+}
+
+/// The compartments under the disc of a site of a body.
+pub(crate) fn under_site(seated: &Seated<'_>, site: SiteName) -> Vec<usize> {
+    let Some(site) = seated.body().site(site) else { return Vec::new() };
+    let [x, y] = site.at;
+    let around = [[0.0, 0.0], [0.015, 0.0], [-0.015, 0.0], [0.0, 0.015], [0.0, -0.015]];
+    let places = around.iter().map(|[right, forward]| [x + right, y + forward]);
+    let mut under: Vec<usize> = places.filter_map(|at| seated.model().compartment_at(at)).collect();
+    under.sort_unstable();
+    under.dedup();
+    under
 }
 
 /// An aim at a value, within `free` of it for nothing and `unit` more for one tolerance.

@@ -4,6 +4,7 @@
 
 mod adjust;
 mod aims;
+mod alarms;
 pub mod altitude;
 mod cautions;
 mod code_group;
@@ -11,12 +12,14 @@ mod contour;
 pub mod counting;
 mod drift;
 mod estimate;
+mod expected;
 mod goals;
 mod limits;
 mod mistakes;
 mod moves;
 mod needs;
 mod observe;
+mod pinched;
 mod plan;
 mod planner;
 mod prediction;
@@ -35,13 +38,14 @@ mod brute;
 #[cfg(test)]
 mod witness;
 
-pub use crate::adjust::{AdjustInput, AdjustRefusal, Adjusted, adjust};
+pub use crate::adjust::{AdjustInput, AdjustRefusal, Adjusted, Verdict, adjust};
 pub use crate::cautions::cautions;
 pub use crate::code_group::{CodeGroup, VERIFICATION, WIDE_FROM, code_group};
 pub use crate::contour::{ContourFound, ContourTest};
 pub use crate::drift::{ReCheck, re_check};
 pub use crate::limits::broken;
 pub use crate::mistakes::{Mistake, mistakes};
+pub use crate::moves::moves;
 pub use crate::plan::{FOR_THE_GOALS, PlanInput, Refusal, RefusalKind, plan, with_changes};
 pub use crate::prepared::{CutSite, CutThrough, PreparedCushion, SiteCut, Spacings};
 pub use crate::reference::{Finding, Reference, reference};

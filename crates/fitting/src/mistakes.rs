@@ -47,6 +47,19 @@ enum Counts {
     Short(usize),
 }
 
+/// Where to look in the set-up when something is wrong, what is quickest seen first.
+pub(crate) fn looks() -> Vec<String> {
+    let looks = [
+        "The seat under the cushion: does it sag, does anything lie on it?",
+        "Which way the cushion lies: FRONT to the front, TOP up.",
+        "Left and right: does each numbered compartment hold what the card says?",
+        "The client: was the pelvis fully back?",
+        "Leaks: press a handful of cells; soft ones are replaced one for one.",
+        "Lost cells: count the compartments under the seat bones.",
+    ];
+    looks.map(str::to_owned).to_vec()
+}
+
 /// Ranks what would explain all that was found, the likeliest first; that nothing is wrong is one
 /// of them.
 ///
@@ -57,14 +70,14 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Mistake>, AdjustRefusal> 
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
-    let usual = setting(input.client, input.cushion, weighing.weight)?;
+    let usual = setting(input.client, input.cushion, weighing.weight, input.stop)?;
     let meshed = input.cushion.coarse();
     let turned = meshed.turned_round(pattern.size().depth());
     let mut scored = Vec::new();
     for trial in trials(input, pattern, &usual) {
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();
         let cushion: &MeshedCushion = if trial.turned { &turned } else { meshed };
-        let known = estimate(cushion, pattern, &trial.setting, &really)?;
+        let known = estimate(cushion, pattern, &trial.setting, &really, input.stop)?;
         scored.push((trial.words, trial.often.ln() - known.badness / 2.0));
     }
     let best = scored.iter().map(|own| own.1).fold(f64::NEG_INFINITY, f64::max);

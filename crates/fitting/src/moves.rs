@@ -12,7 +12,8 @@ use cushion::{CompartmentIx, Pattern};
 const BAG: f64 = 1e4;
 
 /// Returns the handfuls from these counts to others, both in the pattern's order.
-pub(crate) fn moves(pattern: &Pattern, now: &[u32], wanted: &[u32]) -> Vec<Move> {
+#[must_use]
+pub fn moves(pattern: &Pattern, now: &[u32], wanted: &[u32]) -> Vec<Move> {
     let mut heaps: Vec<Heap> = (pattern.indices().zip(now).zip(wanted))
         .filter(|((_, now), wanted)| now != wanted)
         .map(|((ix, now), wanted)| Heap {

@@ -2,7 +2,7 @@
 
 use case::{Client, Flexibility, Goal, MeasuredAt, SiteName, Tilt};
 use cushion::{Length, Side};
-use mechanics::{ASIS_SPACING, Sitter};
+use mechanics::{ASIS_SPACING, SeatedClient};
 
 /// An obliquity, as high as it is at the seat bones.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -65,7 +65,7 @@ const RIGHT_ANGLE: f64 = 90.0;
 /// between the points where they are measured.
 pub(crate) fn oblique(client: &Client) -> Option<Oblique> {
     let measured = client.posture.obliquity?;
-    let spacing = client.measures.seat_bone_spacing.unwrap_or(Sitter::SEAT_BONE_SPACING);
+    let spacing = client.measures.seat_bone_spacing.unwrap_or(SeatedClient::SEAT_BONE_SPACING);
     let scale = match measured.at {
         MeasuredAt::SeatBones => 1.0,
         MeasuredAt::Asis => spacing / ASIS_SPACING,

@@ -17,7 +17,7 @@ const FINGERS: f64 = 2.5e3;
 /// Clearance below which a bone is felt, m.
 pub(crate) const FELT_BELOW: f64 = 10e-3;
 /// How finely a hand tells clearance, m.
-const HAND: f64 = 3e-3;
+pub(crate) const HAND: f64 = 3e-3;
 /// Difference of fill pressure, as a share, from which two compartments do not feel alike.
 pub(crate) const UNLIKE_FROM: f64 = 0.20;
 /// How finely two fingers tell that.
@@ -84,7 +84,8 @@ pub(crate) fn partner(pattern: &Pattern, at: usize) -> Option<usize> {
     pattern.by_id(&format!("{id}{}", side.other().words())).map(cushion::CompartmentIx::index)
 }
 
-/// What a check says; nothing where fingers are held, which can mean two opposite things.
+/// What a check says; nothing where fingers are held, which can mean two opposite things, and of
+/// skin.
 pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
     let exactly = |number, value: f64, fineness| Says {
         number,
@@ -113,6 +114,8 @@ pub(crate) fn says(pattern: &Pattern, check: &Check) -> Option<Says> {
             fineness: HAND,
             word: false,
         },
+        // A hand that found nothing says nothing, and skin has no number.
+        Check::Under { answer: UnderAnswer::NotFound, .. } | Check::Skin { .. } => return None,
         Check::Press { number, answer } => {
             let own = pattern.by_number(number)?.index();
             let number = Number::Firmer(own, partner(pattern, own)?);

@@ -4,7 +4,7 @@ use std::fmt;
 
 use case::{Amount, Change, Client, Date, Plan, PlannedCount};
 use cushion::{CompartmentIx, Length, Mass, Name, Pattern};
-use mechanics::BodyError;
+use mechanics::{BodyError, Stop};
 
 use crate::cautions::cautions;
 use crate::moves::moves;
@@ -23,6 +23,8 @@ pub struct PlanInput<'a> {
     pub cushion: &'a PreparedCushion,
     /// The day for which the plan is made.
     pub on: Date,
+    /// Whether to stop.
+    pub stop: Stop<'a>,
 }
 
 /// Why no plan is made. Nothing is planned halfway.
@@ -190,7 +192,8 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
     if let Some(weighing) = input.client.latest_weighing() {
         let home: Vec<u32> = counts.iter().map(|count| count.planned).collect();
         let fixed = counts.iter().map(|count| count.reason.is_some()).collect();
-        let planner = Planner::new(input.cushion, input.client, weighing.weight, &home, fixed);
+        let planner =
+            Planner::new(input.cushion, input.client, weighing.weight, &home, fixed, input.stop);
         let found = planner.and_then(|planner| planner.find()).map_err(|error| {
             vec![Refusal { compartment: None, kind: RefusalKind::NoBody { error } }]
         })?;

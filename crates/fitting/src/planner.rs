@@ -2,7 +2,7 @@
 
 use case::{GoalOutcome, Prediction, Want};
 use cushion::{Mass, Side};
-use mechanics::BodyError;
+use mechanics::{BodyError, Stop};
 
 use case::Client;
 
@@ -29,6 +29,9 @@ const WORTH: f64 = 0.3;
 /// Times that a plan which a fine mesh finds too low is looked for again.
 const AGAIN: usize = 2;
 
+/// Why there are no numbers to plan with.
+const NO_REST: &str = "the client does not come to rest on the stock fill";
+
 /// Counts with what they are expected to do.
 #[derive(Clone, Debug)]
 pub(crate) struct Found {
@@ -49,6 +52,8 @@ pub(crate) struct Planner<'a> {
     fixed: Vec<bool>,
     /// What an adjustment adds.
     adjusting: Option<Adjusting>,
+    /// Whether to stop.
+    stop: Stop<'a>,
 }
 
 /// What an adjustment adds to a plan.
@@ -71,14 +76,16 @@ impl<'a> Planner<'a> {
         weight: Mass,
         home: &[u32],
         fixed: Vec<bool>,
+        stop: Stop<'a>,
     ) -> Result<Self, BodyError> {
         Ok(Self {
             cushion,
             needs: Needs::of(client),
-            setting: setting(client, cushion, weight)?,
+            setting: setting(client, cushion, weight, stop)?,
             home: home.iter().map(|count| f64::from(*count)).collect(),
             fixed,
             adjusting: None,
+            stop,
         })
     }
 
@@ -89,6 +96,7 @@ impl<'a> Planner<'a> {
         setting: Setting,
         now: &[f64],
         adjusting: Adjusting,
+        stop: Stop<'a>,
     ) -> Self {
         Self {
             cushion,
@@ -97,14 +105,47 @@ impl<'a> Planner<'a> {
             home: now.to_vec(),
             fixed: vec![false; now.len()],
             adjusting: Some(adjusting),
+            stop,
         }
+    }
+
+    /// Prepares to judge counts, without looking for others.
+    pub(crate) fn judging(
+        cushion: &'a PreparedCushion,
+        client: &Client,
+        setting: Setting,
+        now: &[u32],
+        stop: Stop<'a>,
+    ) -> Self {
+        let home: Vec<f64> = now.iter().map(|count| f64::from(*count)).collect();
+        let fixed = vec![true; home.len()];
+        Self { cushion, needs: Needs::of(client), setting, home, fixed, adjusting: None, stop }
+    }
+
+    /// What becomes of the goals on counts, and what is expected of them.
+    pub(crate) fn seen(&self, counts: &[u32]) -> Result<(Vec<GoalOutcome>, Prediction), BodyError> {
+        let pattern = self.cushion.pattern();
+        let predictor =
+            Predictor::new(self.cushion.fine(), self.cushion.rough(), &self.setting, self.stop)?;
+        let (prediction, _) = predictor.predict(pattern, counts, Known::default());
+        let coarse = Seated::new(self.cushion.coarse(), self.setting.clone(), self.stop)?;
+        let stock = self.search(&coarse, Vec::new()).state(&self.stock_counts(), None);
+        let goals = match &stock {
+            Some(stock) => {
+                let ground = Ground { needs: &self.needs, pattern, seated: &coarse, stock };
+                self.outcomes(&ground, counts)
+            }
+            None => self.refused_all(NO_REST),
+        };
+        Ok((goals, prediction))
     }
 
     /// Looks for the best counts.
     pub(crate) fn find(&self) -> Result<Found, BodyError> {
         let setting = &self.setting;
-        let predictor = Predictor::new(self.cushion.fine(), self.cushion.rough(), setting)?;
-        let coarse = Seated::new(self.cushion.coarse(), setting.clone())?;
+        let predictor =
+            Predictor::new(self.cushion.fine(), self.cushion.rough(), setting, self.stop)?;
+        let coarse = Seated::new(self.cushion.coarse(), setting.clone(), self.stop)?;
         let bare = self.search(&coarse, Vec::new());
         let stock_counts = self.stock_counts();
         let Some(stock) = bare.state(&stock_counts, None) else {
@@ -265,11 +306,10 @@ impl<'a> Planner<'a> {
     fn as_it_is(&self, predictor: &Predictor<'_>) -> Found {
         let counts: Vec<u32> = self.home.iter().map(|count| *count as u32).collect();
         let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts, Known::default());
-        let why = "the client does not come to rest on the stock fill";
-        let goals = self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect();
+        let goals = self.refused_all(NO_REST);
         let mut not_safe = broken(&prediction);
         if not_safe.is_empty() {
-            not_safe.push(why.to_owned());
+            not_safe.push(NO_REST.to_owned());
         }
         Found { counts, goals, prediction, not_safe }
     }
@@ -280,11 +320,12 @@ impl<'a> Planner<'a> {
         let search = self.search(ground.seated, Vec::new());
         match search.state(&real, Some(ground.stock)) {
             Some(state) => self.judged(ground, &state),
-            None => {
-                let why = "there are no numbers for this plan";
-                self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect()
-            }
+            None => self.refused_all("there are no numbers for this plan"),
         }
+    }
+
+    fn refused_all(&self, why: &str) -> Vec<GoalOutcome> {
+        self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect()
     }
 
     /// What becomes of the goals on a filling.

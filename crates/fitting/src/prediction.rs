@@ -4,7 +4,7 @@ use case::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
 };
 use cushion::{Length, Pattern, Pressure, Side};
-use mechanics::{BodyError, Outcome, Resting, SheetModel, SiteName};
+use mechanics::{BodyError, Outcome, Resting, SheetModel, SiteName, Stop};
 
 use crate::seated::{Answer, MeshedCushion, Seated, has_numbers, index_of};
 use crate::unknowns::{Setting, Unknown};
@@ -27,6 +27,7 @@ pub(crate) struct Predictor<'c> {
     fine: Seated<'c>,
     rough: Seated<'c>,
     rough_cushion: &'c MeshedCushion,
+    stop: Stop<'c>,
 }
 
 impl<'c> Predictor<'c> {
@@ -39,11 +40,13 @@ impl<'c> Predictor<'c> {
         fine: &'c MeshedCushion,
         rough: &'c MeshedCushion,
         setting: &Setting,
+        stop: Stop<'c>,
     ) -> Result<Self, BodyError> {
         Ok(Self {
-            fine: Seated::new(fine, setting.clone())?,
-            rough: Seated::new(rough, setting.clone())?,
+            fine: Seated::new(fine, setting.clone(), stop)?,
+            rough: Seated::new(rough, setting.clone(), stop)?,
             rough_cushion: rough,
+            stop,
         })
     }
 
@@ -61,7 +64,8 @@ impl<'c> Predictor<'c> {
             Outcome::Bottomed => PredictedOutcome::Bottomed,
             Outcome::LeansAway => PredictedOutcome::LeansAway,
             Outcome::Tipping => PredictedOutcome::Tipping,
-            Outcome::OutOfSteps => PredictedOutcome::OutOfSteps,
+            // Who told the search to stop throws the answer away.
+            Outcome::OutOfSteps | Outcome::Stopped => PredictedOutcome::OutOfSteps,
         };
         let load = self.fine.body().load().weight.to_n();
         let evidence = &answer.rest.evidence;
@@ -88,7 +92,7 @@ impl<'c> Predictor<'c> {
                 if moved == self.rough.setting {
                     continue;
                 }
-                let seated = Seated::new(self.rough_cushion, moved);
+                let seated = Seated::new(self.rough_cushion, moved, self.stop);
                 let Ok(seated) = seated else { continue };
                 let answer = seated.rest(counts, Some(resting));
                 let Some(other) = answer.resting() else { continue };

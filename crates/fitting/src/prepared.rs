@@ -5,7 +5,8 @@ use std::sync::OnceLock;
 use case::{Client, Prediction};
 use cushion::{Cell, Length, Mass, Pattern, StockFill, Volume};
 use mechanics::{
-    BodyError, Cut, NestedMeshes, Parameters, SiteName, StockError, UnloadedCushion, unit_sheets,
+    BodyError, Cut, NestedMeshes, Parameters, SiteName, StockError, Stop, UnloadedCushion,
+    unit_sheets,
 };
 
 use crate::prediction::{Known, Predictor};
@@ -124,7 +125,7 @@ impl PreparedCushion {
     }
 
     /// Predicts what counts would do under a client of this weight, one for each compartment in
-    /// the pattern's order.
+    /// the pattern's order. What was told to stop has no numbers.
     ///
     /// # Errors
     ///
@@ -138,9 +139,10 @@ impl PreparedCushion {
         client: &Client,
         weight: Mass,
         counts: &[u32],
+        stop: Stop<'_>,
     ) -> Result<(Prediction, Vec<CutThrough>), BodyError> {
-        let setting = setting(client, self, weight)?;
-        let predictor = Predictor::new(self.fine(), self.rough(), &setting)?;
+        let setting = setting(client, self, weight, stop)?;
+        let predictor = Predictor::new(self.fine(), self.rough(), &setting, stop)?;
         let (prediction, answer) = predictor.predict(&self.pattern, counts, Known::default());
         let cuts = SiteCut::ALL.into_iter().filter_map(|at| {
             let seated = predictor.fine();

@@ -1,10 +1,11 @@
 //! What works without the program: for each likely finding the move and what it costs elsewhere.
 //!
-//! From what one cell does to the counts as they are, so the table is good for small moves only.
+//! Each line's cells are solved for on the counts as they are. Both sides have their lines always:
+//! where cells are too many, or would harm, the line says so instead of missing.
 
 use case::{Client, GoalOutcome, Move, SiteName};
-use cushion::{Mass, Pattern, Side};
-use mechanics::CellEffect;
+use cushion::{Mass, Side};
+use mechanics::{CellEffect, Parameters, Stop};
 
 use crate::aims::{Quantity, State};
 use crate::goals::Ground;
@@ -20,8 +21,15 @@ use crate::sitting::setting;
 const STEP: f64 = 5e-3;
 /// The change of pressure for which moves are given, as a share.
 const SHARE: f64 = 0.10;
-/// The most cells of one line: what a hand moves at once, and as far as straight lines hold.
+/// The most cells of one line: what a hand moves at once.
 const HANDFUL: f64 = 12.0;
+/// Cushion felt from which held fingers mean too many cells, mm: common practice, no source.
+const ENOUGH: f64 = 35.0;
+/// What is left under a bone where cells are taken from under it, mm: the limit of 25 mm and how
+/// finely a hand tells it.
+const LEFT_OVER: f64 = 28.0;
+/// How much more an injured site may get by a line, as a share: what nobody can tell.
+const NO_MORE: f64 = 0.01;
 
 /// One line of the table.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -54,8 +62,9 @@ pub fn reference(
     weight: Mass,
     counts: &[u32],
 ) -> Option<Reference> {
-    let pattern = cushion.pattern();
-    let seated = Seated::new(cushion.coarse(), setting(client, cushion, weight).ok()?).ok()?;
+    let (pattern, stop) = (cushion.pattern(), Stop::never());
+    let seated =
+        Seated::new(cushion.coarse(), setting(client, cushion, weight, stop).ok()?, stop).ok()?;
     let search = Search {
         seated: &seated,
         pattern,
@@ -73,9 +82,17 @@ pub fn reference(
     let effects = seated.effects_at(&real, &state.resting)?;
     let needs = Needs::of(client);
     let ground = Ground { needs: &needs, pattern, seated: &seated, stock: &stock };
-    let planner = Planner::new(cushion, client, weight, counts, vec![false; counts.len()]).ok()?;
+    let planner =
+        Planner::new(cushion, client, weight, counts, vec![false; counts.len()], stop).ok()?;
     let goals = planner.judged(&ground, &state).iter().map(sentence).collect();
-    let table = Table { pattern, ground: &ground, state: &state, effects: &effects };
+    let stock_fill = cushion.stock();
+    let table = Table {
+        search: &search,
+        stock: stock_fill,
+        ground: &ground,
+        state: &state,
+        effects: &effects,
+    };
     Some(Reference { goals, moves: moves(pattern, &stock_counts, counts), if_then: table.rows() })
 }
 
@@ -104,151 +121,241 @@ fn sentence(goal: &GoalOutcome) -> String {
 }
 
 struct Table<'a> {
-    pattern: &'a Pattern,
+    search: &'a Search<'a>,
+    stock: &'a cushion::StockFill,
     ground: &'a Ground<'a>,
     state: &'a State,
     effects: &'a [CellEffect],
 }
 
+/// Cells more in compartments, by index; fewer where negative.
+type Change = Vec<(usize, f64)>;
+
+/// What a line of the table may ask for.
+enum Remedy {
+    /// These cells, after which the client sits so.
+    Cells(f64, Box<State>),
+    /// More cells than a hand moves at once.
+    TooMany,
+    /// Cells that would break a limit or load an injury.
+    Harm,
+}
+
 impl Table<'_> {
+    /// Alarms first, then each finding for the left and for the right.
     fn rows(&self) -> Vec<Finding> {
         let both = [Side::Left, Side::Right];
-        let mut rows: Vec<Finding> = both.iter().filter_map(|side| self.too_low(*side)).collect();
-        rows.extend(both.iter().filter_map(|side| self.too_firm(*side)));
-        rows.extend(both.iter().filter_map(|side| self.lower(*side)));
+        let mut rows = vec![bone_felt(), mark()];
+        rows.extend(both.map(|side| self.too_low(side)));
+        rows.extend(both.map(|side| self.too_firm(side)));
+        let oblique = self.ground.needs.oblique;
+        let fixed = oblique.is_some_and(|own| own.reducible <= cushion::Length::ZERO);
+        // A pelvis that is fixed is not forced level.
+        if !fixed {
+            rows.extend(both.map(|side| self.lower(side)));
+        }
         rows
-    }
-
-    fn site(&self, name: SiteName) -> Option<usize> {
-        self.state.resting.sites.iter().position(|own| own.site.name == name)
-    }
-
-    fn bone(&self, side: Side) -> Option<usize> {
-        self.site(SiteName::SeatBone(side))
     }
 
     /// The compartment in which one cell does most for the clearance of a side, among those under
     /// the seat bone.
     fn under(&self, side: Side) -> Option<usize> {
-        let bone = self.bone(side)?;
-        let under = self.ground.under_site(SiteName::SeatBone(side));
+        let site = SiteName::SeatBone(side);
+        let bone = self.state.resting.sites.iter().position(|own| own.site.name == site)?;
+        let under = self.ground.under_site(site);
         under.into_iter().max_by(|a, b| {
             self.effects[*a].clearance[bone].total_cmp(&self.effects[*b].clearance[bone])
         })
     }
 
     fn number(&self, at: usize) -> u8 {
-        self.pattern.compartments()[at].number
+        self.search.pattern.compartments()[at].number
     }
 
-    /// By how much the clearance of a side changes, mm, for cells in compartments.
-    fn height(&self, side: Side, cells: &[(usize, f64)]) -> f64 {
-        let Some(bone) = self.bone(side) else { return 0.0 };
-        cells.iter().map(|(at, by)| by * self.effects[*at].clearance[bone] * 1e3).sum()
+    /// By how much the clearance of a side differs from what it is, m.
+    fn height(&self, then: &State, side: Side) -> f64 {
+        let value = |state| Quantity::Clearance(side).value(state);
+        value(then).zip(value(self.state)).map_or(0.0, |(then, now)| then - now)
     }
 
-    /// By how much the surface pressure at the seat bone of a side changes, per cent.
-    fn pressure(&self, side: Side, cells: &[(usize, f64)]) -> f64 {
-        let Some(bone) = self.bone(side) else { return 0.0 };
-        let now = self.state.resting.sites[bone].pressure.to_pa().max(1.0);
-        let by: f64 =
-            cells.iter().map(|(at, by)| by * self.effects[*at].surface_pressure[bone]).sum();
-        100.0 * by / now
+    /// By what share the surface pressure at a site differs from what it is.
+    fn pressure(&self, then: &State, site: SiteName) -> f64 {
+        let value = |state| Quantity::Surface(site).value(state);
+        value(then).zip(value(self.state)).map_or(0.0, |(then, now)| then / now.max(1.0) - 1.0)
     }
 
-    fn cost(&self, side: Side, cells: &[(usize, f64)]) -> String {
+    /// The fewest cells that reach a gain, `each` being what is changed for one of them.
+    fn remedy(&self, each: &[(usize, f64)], wanted: f64, gain: impl Fn(&State) -> f64) -> Remedy {
+        let mut cells = 1.0;
+        while cells <= HANDFUL {
+            let change: Change = each.iter().map(|(at, by)| (*at, by * cells)).collect();
+            let Some(then) = self.after(&change) else { return Remedy::Harm };
+            if self.harms(&change, &then) {
+                return Remedy::Harm;
+            }
+            let gained = gain(&then);
+            if gained >= wanted {
+                return Remedy::Cells(cells, Box::new(then));
+            }
+            // By a straight line, but at most twice as many at once: walls swallow the first cells.
+            let line = (cells * wanted / gained.max(1e-9)).ceil();
+            cells = line.clamp(cells + 1.0, (2.0 * cells).max(cells + 1.0));
+        }
+        Remedy::TooMany
+    }
+
+    fn after(&self, change: &Change) -> Option<State> {
+        let mut counts = self.state.counts.clone();
+        for (at, by) in change {
+            counts[*at] += by;
+        }
+        if counts.iter().any(|count| *count < 0.0) {
+            return None;
+        }
+        self.search.state(&counts, Some(self.state))
+    }
+
+    /// Whether a change breaks a limit, or loads a site with an injury.
+    fn harms(&self, change: &Change, then: &State) -> bool {
+        let limit = Parameters::default().clearance_limit;
+        let short = |side: Side| {
+            Quantity::Clearance(side).value(then).is_none_or(|clearance| clearance < limit)
+        };
+        let beyond = |(at, by): &(usize, f64)| {
+            let cells = self.stock.compartments[*at].cells;
+            let count = then.counts[*at];
+            (*by > 0.0 && count > f64::from(cells.high)) || count < f64::from(cells.low) / 2.0
+        };
+        [Side::Left, Side::Right].into_iter().any(short)
+            || change.iter().any(beyond)
+            || self.ground.needs.injured.iter().any(|site| self.pressure(then, *site) > NO_MORE)
+    }
+
+    fn cost(&self, side: Side, then: &State) -> String {
         let other = side.other();
+        let at = |side: Side| {
+            let bone = SiteName::SeatBone(side);
+            (mm(self.height(then, side) * 1e3), percent(self.pressure(then, bone) * 100.0))
+        };
+        let ((own_height, own_pressure), (height, pressure)) = (at(side), at(other));
         format!(
-            "{}: {} under the bone, pressure {}. {}: {}, {}.",
+            "{}: {own_height} under the bone, pressure {own_pressure}. {}: {height}, {pressure}.",
             capital(side),
-            mm(self.height(side, cells)),
-            percent(self.pressure(side, cells)),
-            capital(other),
-            mm(self.height(other, cells)),
-            percent(self.pressure(other, cells))
+            capital(other)
         )
     }
 
+    /// A line whose cells have been looked for; `say` says what to do with them.
+    fn line(
+        &self,
+        side: Side,
+        finding: String,
+        remedy: &Remedy,
+        say: impl Fn(f64, &State) -> String,
+    ) -> Finding {
+        let (then, cost) = match remedy {
+            Remedy::Cells(cells, then) => (say(*cells, then), self.cost(side, then)),
+            Remedy::TooMany => (MORE_THAN_A_HANDFUL.to_owned(), String::new()),
+            Remedy::Harm => (OFF_AND_CALL.to_owned(), String::new()),
+        };
+        Finding { finding, then, cost }
+    }
+
     /// Too little left under a seat bone.
-    fn too_low(&self, side: Side) -> Option<Finding> {
-        let under = self.under(side)?;
-        let each = self.height(side, &[(under, 1.0)]) * 1e-3;
-        let cells = (STEP / each).ceil();
-        if !(1.0..=HANDFUL).contains(&cells) {
-            return None;
-        }
-        Some(Finding {
-            finding: format!(
-                "Under 25 mm felt under the {} seat bone, or the bone felt",
-                side.words()
-            ),
-            then: format!(
-                "Put {cells:.0} cells from the spare bag into compartment {}.",
+    fn too_low(&self, side: Side) -> Finding {
+        let finding = format!("Under 25 mm felt under the {} seat bone", side.words());
+        let Some(under) = self.under(side) else { return unreachable(finding) };
+        let remedy = self.remedy(&[(under, 1.0)], STEP, |then| self.height(then, side));
+        self.line(side, finding, &remedy, |cells, _| {
+            format!(
+                "Put {} from the spare bag into compartment {}.",
+                so_many(cells),
                 self.number(under)
-            ),
-            cost: self.cost(side, &[(under, cells)]),
+            )
         })
     }
 
     /// Pinched on top with enough left underneath: overfilled.
-    fn too_firm(&self, side: Side) -> Option<Finding> {
-        let under = self.under(side)?;
-        let each = self.pressure(side, &[(under, -1.0)]) / 100.0;
-        let cells = (-SHARE / each).ceil();
-        if !(1.0..=HANDFUL).contains(&cells) {
-            return None;
-        }
-        let lowered = self.height(side, &[(under, -cells)]);
-        let needed = 25.0 - lowered;
-        Some(Finding {
-            finding: format!(
+    fn too_firm(&self, side: Side) -> Finding {
+        let bone = SiteName::SeatBone(side);
+        let finding = |needed: f64| {
+            format!(
                 "{} seat bone pinched on top, and {needed:.0} mm or more felt underneath",
                 capital(side)
-            ),
-            then: format!(
-                "Take {cells:.0} cells out of compartment {} into the spare bag. Never before the hand underneath.",
+            )
+        };
+        let Some(under) = self.under(side) else { return unreachable(finding(ENOUGH)) };
+        let remedy = self.remedy(&[(under, -1.0)], SHARE, |then| -self.pressure(then, bone));
+        let lowered = match &remedy {
+            Remedy::Cells(_, then) => -self.height(then, side) * 1e3,
+            Remedy::TooMany | Remedy::Harm => 0.0,
+        };
+        let needed = ENOUGH.max((LEFT_OVER + lowered).ceil());
+        self.line(side, finding(needed), &remedy, |cells, _| {
+            format!(
+                "Pat level and check again. Still pinched: take {} out of compartment {} into the \
+                 spare bag. Never before the hand underneath.",
+                so_many(cells),
                 self.number(under)
-            ),
-            cost: self.cost(side, &[(under, -cells)]),
+            )
         })
     }
 
     /// The pelvis lower on one side than it should be.
-    fn lower(&self, side: Side) -> Option<Finding> {
-        let (to, from) = (self.under(side)?, self.under(side.other())?);
-        if to == from {
-            return None;
-        }
-        let pair = |by: f64| [(to, by), (from, -by)];
-        let each = self.height(side, &pair(1.0)) - self.height(side.other(), &pair(1.0));
-        let cells = (STEP * 1e3 / each).round();
-        if !(1.0..=HANDFUL).contains(&cells) {
-            return None;
-        }
-        let left = Quantity::Clearance(side.other()).value(self.state)? * 1e3
-            + self.height(side.other(), &pair(cells));
-        let safe = if left < 25.0 {
+    fn lower(&self, side: Side) -> Finding {
+        let finding = format!(
+            "Pelvis lower on the {} by 5 mm more than it should be (first rule out sag and uneven fill)",
+            side.words()
+        );
+        let pair = self.under(side).zip(self.under(side.other())).filter(|(to, from)| to != from);
+        let Some((to, from)) = pair else { return unreachable(finding) };
+        let level = |then: &State| self.height(then, side) - self.height(then, side.other());
+        let remedy = self.remedy(&[(to, 1.0), (from, -1.0)], STEP, level);
+        self.line(side, finding, &remedy, |cells, _| {
             format!(
-                " Only if {:.0} mm or more are felt under the {} bone.",
-                25.0 - self.height(side.other(), &pair(cells)),
-                side.other().words()
-            )
-        } else {
-            String::new()
-        };
-        Some(Finding {
-            finding: format!(
-                "Pelvis lower on the {} by 5 mm more than it should be (first rule out sag and uneven fill)",
-                side.words()
-            ),
-            then: format!(
-                "Move {cells:.0} cells from compartment {} to {}.{safe}",
+                "Move {} from compartment {} to {}.",
+                so_many(cells),
                 self.number(from),
                 self.number(to)
-            ),
-            cost: self.cost(side, &pair(cells)),
+            )
         })
     }
+}
+
+/// What a line says whose cells are more than a hand moves.
+const MORE_THAN_A_HANDFUL: &str = "Needs more cells than a handful: client off, plan again, call.";
+/// What a line says whose cells would harm.
+const OFF_AND_CALL: &str = "No cells: client off, call.";
+
+/// A line for which this layout has no compartment of its own.
+fn unreachable(finding: String) -> Finding {
+    Finding { finding, then: OFF_AND_CALL.to_owned(), cost: String::new() }
+}
+
+fn bone_felt() -> Finding {
+    Finding {
+        finding: "A seat bone felt through the cushion, left or right".to_owned(),
+        then:
+            "CLIENT OFF NOW. No cells by this table. Look at the seat (sag), FRONT and TOP, left \
+               and right, leaks, counts. Call."
+                .to_owned(),
+        cost: String::new(),
+    }
+}
+
+fn mark() -> Finding {
+    Finding {
+        finding:
+            "A mark on the skin that is still there after 30 minutes, open skin, or an injury \
+                  that looks worse"
+                .to_owned(),
+        then: "CLIENT OFF NOW. No cells. Call.".to_owned(),
+        cost: String::new(),
+    }
+}
+
+fn so_many(cells: f64) -> String {
+    if cells == 1.0 { "1 cell".to_owned() } else { format!("{cells:.0} cells") }
 }
 
 fn capital(side: Side) -> &'static str {

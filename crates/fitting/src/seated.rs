@@ -2,8 +2,8 @@
 
 use cushion::{Length, Pattern, StockFill, Volume};
 use mechanics::{
-    Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Placed, Rest,
-    Resting, SheetModel, SiteName, come_to_rest, effects_of_a_cell,
+    Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting,
+    SeatedBody, SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
 };
 
 use crate::unknowns::Setting;
@@ -50,9 +50,9 @@ impl MeshedCushion {
     }
 
     /// Where any body comes to rest, under the usual parameters.
-    pub(crate) fn rest_of(&self, placed: &Placed, counts: &[f64]) -> Rest {
+    pub(crate) fn rest_of(&self, placed: &SeatedBody, counts: &[f64]) -> Rest {
         let cells = self.cells(counts, 1.0);
-        come_to_rest(&self.model, &cells, placed, &Parameters::default(), None)
+        come_to_rest(&self.model, &cells, placed, &Parameters::default(), None, Stop::never())
     }
 }
 
@@ -60,7 +60,8 @@ impl MeshedCushion {
 pub(crate) struct Seated<'c> {
     cushion: &'c MeshedCushion,
     pub(crate) setting: Setting,
-    placed: Placed,
+    placed: SeatedBody,
+    stop: Stop<'c>,
 }
 
 /// An answer.
@@ -77,14 +78,20 @@ impl Answer {
 }
 
 impl<'c> Seated<'c> {
-    pub(crate) fn new(cushion: &'c MeshedCushion, setting: Setting) -> Result<Self, BodyError> {
-        let body = Body::sitter(&setting.sitter)?;
+    /// Puts a client over a cushion. Searches end when they are told to stop; then they have no
+    /// numbers.
+    pub(crate) fn new(
+        cushion: &'c MeshedCushion,
+        setting: Setting,
+        stop: Stop<'c>,
+    ) -> Result<Self, BodyError> {
+        let body = Body::of_client(&setting.sitter)?;
         let body = match setting.sag {
             Some([by, width]) => body.over_sag(by, width),
             None => body,
         };
-        let placed = Placed::new(&cushion.model, body);
-        Ok(Self { cushion, setting, placed })
+        let placed = SeatedBody::new(&cushion.model, body);
+        Ok(Self { cushion, setting, placed, stop })
     }
 
     pub(crate) fn model(&self) -> &SheetModel {
@@ -102,7 +109,8 @@ impl<'c> Seated<'c> {
     /// Where the body comes to rest on these counts, near an answer for like ones.
     pub(crate) fn rest(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
         let (cells, parameters) = (self.cells(counts), &self.setting.parameters);
-        let rest = come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near);
+        let rest =
+            come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near, self.stop);
         Answer { rest }
     }
 

@@ -2,7 +2,7 @@
 
 use case::{Client, Sides};
 use cushion::{Length, Mass, Pattern, Side};
-use mechanics::{BodyError, Obliquity, Parameters, Sitter};
+use mechanics::{BodyError, Obliquity, Parameters, SeatedClient, Stop};
 
 use crate::altitude::air_pressure;
 use crate::needs::oblique;
@@ -21,12 +21,12 @@ const USUAL_DEPTH: f64 = 400.0;
 /// What is fixed of an obliquity is built into the body. What is flexible is not: it is a load
 /// that is off to the lower side, see [`leaning`].
 fn upright(client: &Client, pattern: &Pattern, weight: Mass) -> Setting {
-    let mut sitter = Sitter::new(weight);
+    let mut sitter = SeatedClient::new(weight);
     sitter.measures = client.measures.clone();
     let scale = (pattern.size().depth().to_mm() / USUAL_DEPTH).min(1.0);
-    let forward = Sitter::SEAT_BONES_FORWARD * scale;
+    let forward = SeatedClient::SEAT_BONES_FORWARD * scale;
     sitter.seat_bones_forward = Some(client.seat.seat_bones_forward.unwrap_or(forward));
-    sitter.load_forward = Some(Sitter::LOAD_FORWARD * scale);
+    sitter.load_forward = Some(SeatedClient::LOAD_FORWARD * scale);
     sitter.injured = Sides {
         left: client.skin.ever_injured(Side::Left),
         right: client.skin.ever_injured(Side::Right),
@@ -60,6 +60,7 @@ pub(crate) fn setting(
     client: &Client,
     cushion: &PreparedCushion,
     weight: Mass,
+    stop: Stop<'_>,
 ) -> Result<Setting, BodyError> {
     let mut setting = upright(client, cushion.pattern(), weight);
     let Some(oblique) = oblique(client).filter(|own| own.reducible > Length::ZERO) else {
@@ -69,13 +70,13 @@ pub(crate) fn setting(
     let counts: Vec<f64> = pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect();
     let wanted = oblique.right_higher(false);
     for _ in 0..LEAN_STEPS {
-        let seated = Seated::new(cushion.coarse(), setting.clone())?;
+        let seated = Seated::new(cushion.coarse(), setting.clone(), stop)?;
         let answer = seated.rest(&counts, None);
         let Some(resting) = answer.resting().filter(|_| has_numbers(&answer.rest)) else { break };
         let now = [Side::Right, Side::Left]
             .map(|side| crate::prediction::clearance(&seated, resting, side));
         let spacing =
-            setting.sitter.measures.seat_bone_spacing.unwrap_or(Sitter::SEAT_BONE_SPACING);
+            setting.sitter.measures.seat_bone_spacing.unwrap_or(SeatedClient::SEAT_BONE_SPACING);
         // What is missing of the lean, times the stiffness against it, is a moment; over the
         // weight it is how much farther the load is to the side, left for a lower left.
         let roll = (wanted - (now[0] - now[1])) / spacing.to_m();

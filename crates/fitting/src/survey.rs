@@ -8,12 +8,14 @@ use case::{
 };
 use cushion::{MadeSize, Side, Size};
 
+use mechanics::Stop;
+
 use crate::plan::{PlanInput, plan};
 use crate::prepared::PreparedCushion;
 use crate::sizing::sizing;
 
 /// Cushions of one layout by size, prepared.
-pub type Cushions = BTreeMap<String, PreparedCushion>;
+pub type Cushions = BTreeMap<Size, PreparedCushion>;
 
 /// Returns the size for a body; none where none suits.
 #[must_use]
@@ -43,7 +45,7 @@ fn measures(body: &SurveyedBody) -> Measures {
 /// Sizes and plans for a body, without goals: the stock fill where it keeps the limits, and what
 /// comes nearest to it where it does not.
 ///
-/// `cushions` has every size of the layout by its words; `like` is any client of this layout, for
+/// `cushions` has every size of the layout ; `like` is any client of this layout, for
 /// all that a table of bodies does not say.
 ///
 /// # Panics
@@ -63,13 +65,13 @@ pub fn survey(
             outcome: SurveyOutcome::NoSize(why_none(body, sizes)),
         };
     };
-    let cushion = &cushions[&size.to_string()];
+    let cushion = &cushions[&size];
     let mut client = like.clone();
     client.measures = measures(body);
     client.weighing = Some(Weighing { weight: body.weight, on });
     client.cushion.size = size;
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
-    let planned = plan(&PlanInput { client: &client, cushion, on }, &stock);
+    let planned = plan(&PlanInput { client: &client, cushion, on, stop: Stop::never() }, &stock);
     let outcome = match planned {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|own| own.seated.as_ref());

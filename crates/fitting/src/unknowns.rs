@@ -4,7 +4,7 @@
 //! is believed before a check has said more.
 
 use cushion::Length;
-use mechanics::{Parameters, Sitter};
+use mechanics::{Parameters, SeatedClient};
 
 /// Something that is not known, and matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,7 +53,7 @@ impl Range {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Setting {
     pub(crate) parameters: Parameters,
-    pub(crate) sitter: Sitter,
+    pub(crate) sitter: SeatedClient,
     /// Factor on the volume of all cells.
     pub(crate) cells: f64,
     /// How far the seat sags in the middle, and its width.
@@ -139,7 +139,9 @@ impl Unknown {
             Self::Packing => setting.cells,
             Self::SeatShare => setting.sitter.seat_share,
             Self::Sharpness => setting.sitter.skin_sharpness,
-            Self::LoadForward => setting.sitter.load_forward.unwrap_or(Sitter::LOAD_FORWARD).to_m(),
+            Self::LoadForward => {
+                setting.sitter.load_forward.unwrap_or(SeatedClient::LOAD_FORWARD).to_m()
+            }
             Self::LoadRight => setting.sitter.load_right.to_m(),
             Self::Skew => 0.0,
             Self::Trunk => setting.sitter.trunk_height.to_m(),

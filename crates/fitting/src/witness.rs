@@ -7,11 +7,11 @@
 //! knows the truth meets, and the next adjustment moves no more than two cells.
 
 use case::{
-    Check, Client, Date, Digest, Entry, FrontSides, Goal, PressAnswer, RecordedCount, RecordedPlan,
-    SiteName, TopAnswer, UnderAnswer, Want,
+    Check, Client, CushionIdentity, Date, Digest, Entry, FrontSides, Goal, PressAnswer,
+    RecordedCount, RecordedPlan, SiteName, TopAnswer, UnderAnswer, Want,
 };
 use cushion::{Length, Mass, Name, Pressure, Side};
-use mechanics::{Parameters, Resting};
+use mechanics::{Parameters, Resting, Stop};
 
 use crate::adjust::{AdjustInput, adjust, can_be_made};
 use crate::aims::{Quantity, State};
@@ -144,7 +144,7 @@ impl<'a> Case<'a> {
         let which = (dice.roll() % 3) as usize;
         let (known, truth) = (&cushions.known[which], &cushions.truth[which]);
         let client = client(&mut dice, known.pattern().layout().as_str());
-        let usual = setting(&client, truth, weight(&client)).expect("a body");
+        let usual = setting(&client, truth, weight(&client), Stop::never()).expect("a body");
         let mut hidden = usual.clone();
         for unknown in Unknown::ALL {
             unknown.place(&usual, &mut hidden, dice.between(-1.0, 1.0));
@@ -157,7 +157,8 @@ impl<'a> Case<'a> {
 
     /// The truth under exact counts; none where the client does not rest.
     fn rests(&self, counts: &[f64]) -> Option<Resting> {
-        let seated = Seated::new(self.truth.coarse(), self.hidden.clone()).expect("a body");
+        let seated =
+            Seated::new(self.truth.coarse(), self.hidden.clone(), Stop::never()).expect("a body");
         let answer = seated.rest(counts, None);
         let numbers = crate::seated::has_numbers(&answer.rest);
         answer.rest.resting.filter(|_| numbers)
@@ -240,7 +241,8 @@ impl<'a> Case<'a> {
 
     /// Which limits and goals hold in the truth: clearances, then one for each goal.
     fn holds(&self, counts: &[f64]) -> Option<(bool, Vec<bool>)> {
-        let seated = Seated::new(self.truth.coarse(), self.hidden.clone()).expect("a body");
+        let seated =
+            Seated::new(self.truth.coarse(), self.hidden.clone(), Stop::never()).expect("a body");
         let pattern = self.truth.pattern();
         let state = |counts: Vec<f64>| {
             let resting = self.rests(&counts)?;
@@ -278,13 +280,32 @@ impl<'a> Case<'a> {
             bounds: now.iter().map(|_| [0.0, f64::INFINITY]).collect(),
             held: Vec::new(),
         };
-        let planner = Planner::adjusting(self.truth, &self.client, self.hidden.clone(), &now, free);
+        let planner = Planner::adjusting(
+            self.truth,
+            &self.client,
+            self.hidden.clone(),
+            &now,
+            free,
+            Stop::never(),
+        );
         self.holds(&exact(&planner.find().expect("a body").counts))
+    }
+
+    /// The identity of what [`Self::record`] records.
+    fn identity(&self) -> CushionIdentity {
+        let pattern = self.known.pattern();
+        let compartments = pattern.compartments().iter();
+        CushionIdentity {
+            layout: pattern.layout().to_string(),
+            layout_digest: digest(),
+            cell_digest: digest(),
+            size: pattern.size(),
+            compartments: compartments.map(|own| (own.id.clone(), own.number)).collect(),
+        }
     }
 
     fn record(&mut self, counts: &[u32]) {
         let counts = self.known.pattern().compartments().iter().zip(counts);
-        let digest = || Digest::new("0123456789abcdef").expect("a digest");
         self.client.record.push(Entry::Plan(RecordedPlan {
             on: Date::constant(2026, 3, 1),
             by: "OT".to_owned(),
@@ -306,6 +327,10 @@ impl<'a> Case<'a> {
             why: None,
         }));
     }
+}
+
+fn digest() -> Digest {
+    Digest::new("0123456789abcdef").expect("a digest")
 }
 
 fn exact(counts: &[u32]) -> Vec<f64> {
@@ -332,7 +357,8 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     let mut case = Case::new(cushions, seed);
     let oracle = case.oracle();
     let (known, on) = (case.known, Date::constant(2026, 3, 1));
-    let input = crate::plan::PlanInput { client: &case.client, cushion: known, on };
+    let input =
+        crate::plan::PlanInput { client: &case.client, cushion: known, on, stop: Stop::never() };
     let stock: Vec<u32> =
         known.pattern().indices().map(|ix| known.stock()[ix].cells.stock).collect();
     let plan = crate::plan::plan(&input, &stock).expect("a plan");
@@ -348,8 +374,16 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         let reached = case.holds(&case.filled(&counts));
         let checks = case.checks(&counts);
         let client = case.client.clone();
-        let input =
-            AdjustInput { client: &client, cushion: known, on, now: &counts, checks: &checks };
+        let identity = case.identity();
+        let input = AdjustInput {
+            identity: &identity,
+            client: &client,
+            cushion: known,
+            on,
+            now: &counts,
+            checks: &checks,
+            stop: Stop::never(),
+        };
         let next = adjust(&input).expect("an adjustment");
         let moved: u32 = next.moves.iter().map(|own| own.cells).sum();
         let fine = match (&reached, &oracle) {
@@ -377,20 +411,25 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     outcome
 }
 
-/// Whether moves lower a bone that was pinched or felt, in the truth.
+/// Whether moves harm in the truth: a bone that was felt is lowered, or one that was pinched is
+/// lowered below the limit. Few cells may go from under a pinched bone with much cushion under it.
 fn harmed(case: &Case<'_>, checks: &[Check], before: &[u32], after: &[u32]) -> bool {
+    if before == after {
+        return false;
+    }
     let clearance = |counts: &[u32], side| {
         case.rests(&case.filled(counts)).and_then(|resting| Number::Clearance(side).of(&resting))
     };
+    let limit = Parameters::default().clearance_limit;
     [Side::Left, Side::Right].into_iter().any(|side| {
-        let felt = checks.contains(&Check::Top { side, answer: TopAnswer::Pinched })
-            || checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
+        let felt = checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
+        let pinched = checks.contains(&Check::Top { side, answer: TopAnswer::Pinched });
+        let Some((before, after)) = clearance(before, side).zip(clearance(after, side)) else {
+            return felt || pinched;
+        };
         // Rounding of the solver, and nothing more.
-        felt && before != after
-            && match (clearance(before, side), clearance(after, side)) {
-                (Some(before), Some(after)) => after < before - 1e-7,
-                _ => true,
-            }
+        let lowered = after < before - 1e-7;
+        lowered && (felt || pinched && after < limit)
     })
 }
 

@@ -6,7 +6,7 @@
 use cushion::{Force, Length};
 use divan::{Bencher, black_box};
 use mechanics::{
-    Body, Cells, Load, NestedMeshes, Parameters, Placed, SheetModel, come_to_rest,
+    Body, Cells, Load, NestedMeshes, Parameters, SeatedBody, SheetModel, Stop, come_to_rest,
     come_to_rest_slowly, effects_of_a_cell, stock_fill,
 };
 
@@ -21,7 +21,7 @@ struct Scene {
     meshes: NestedMeshes,
     model: SheetModel,
     cells: Vec<Cells>,
-    placed: Placed,
+    seated: SeatedBody,
     parameters: Parameters,
     walls: Length,
 }
@@ -42,8 +42,8 @@ fn scene(mm: f64) -> Scene {
         })
         .collect();
     let body = Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]));
-    let placed = Placed::new(&model, body);
-    Scene { meshes, model, cells, placed, parameters, walls: pattern.wall_height() }
+    let seated = SeatedBody::new(&model, body);
+    Scene { meshes, model, cells, seated, parameters, walls: pattern.wall_height() }
 }
 
 /// What is done once for a pattern, the mesh apart.
@@ -56,32 +56,36 @@ fn model(bencher: Bencher<'_, '_>, mm: f64) {
 /// Unloaded and loaded.
 #[divan::bench(args = SPACINGS)]
 fn cold(bencher: Bencher<'_, '_>, mm: f64) {
-    let Scene { model, cells, placed, parameters, .. } = scene(mm);
-    bencher.bench(|| come_to_rest(&model, black_box(&cells), &placed, &parameters, None));
+    let Scene { model, cells, seated, parameters, .. } = scene(mm);
+    bencher.bench(|| {
+        come_to_rest(&model, black_box(&cells), &seated, &parameters, None, Stop::never())
+    });
 }
 
 /// Unloaded and loaded, from the answer before a cell was added.
 #[divan::bench(args = SPACINGS)]
 fn warm(bencher: Bencher<'_, '_>, mm: f64) {
-    let Scene { model, mut cells, placed, parameters, .. } = scene(mm);
-    let before = come_to_rest(&model, &cells, &placed, &parameters, None);
+    let Scene { model, mut cells, seated, parameters, .. } = scene(mm);
+    let before = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     cells[0].count += 1.0;
     let near = before.resting.as_ref();
-    bencher.bench(|| come_to_rest(&model, black_box(&cells), &placed, &parameters, near));
+    bencher.bench(|| {
+        come_to_rest(&model, black_box(&cells), &seated, &parameters, near, Stop::never())
+    });
 }
 
 /// The slower search alone.
 #[divan::bench(sample_count = 3)]
 fn slowly(bencher: Bencher<'_, '_>) {
-    let Scene { model, cells, placed, parameters, .. } = scene(4.0);
-    bencher.bench(|| come_to_rest_slowly(&model, black_box(&cells), &placed, &parameters));
+    let Scene { model, cells, seated, parameters, .. } = scene(4.0);
+    bencher.bench(|| come_to_rest_slowly(&model, black_box(&cells), &seated, &parameters));
 }
 
 /// What one cell more in each compartment does.
 #[divan::bench]
 fn effects(bencher: Bencher<'_, '_>) {
-    let Scene { model, cells, placed, parameters, .. } = scene(4.0);
-    let rest = come_to_rest(&model, &cells, &placed, &parameters, None);
+    let Scene { model, cells, seated, parameters, .. } = scene(4.0);
+    let rest = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     let resting = rest.resting.expect("it comes to rest");
-    bencher.bench(|| effects_of_a_cell(&model, black_box(&cells), &placed, &parameters, &resting));
+    bencher.bench(|| effects_of_a_cell(&model, black_box(&cells), &seated, &parameters, &resting));
 }

@@ -5,13 +5,19 @@
 //! the answer is sought, each time with its seconds. tests/outside/equilibrium.py hands the problem
 //! to a general solver, tests/peers to a peer of ours.
 
+#![expect(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a program that is called with words, and tells how long it took"
+)]
+
 use std::fmt::Display;
 use std::time::Instant;
 
 use cushion::{Cell, Length, Mass, Side};
 use mechanics::{
-    Body, Cells, Load, NestedMeshes, Obliquity, Parameters, Placed, Resting, SheetModel, Sitter,
-    UnloadedCushion, come_to_rest, unit_sheets,
+    Body, Cells, Load, NestedMeshes, Obliquity, Parameters, Resting, SeatedBody, SeatedClient,
+    SheetModel, Stop, UnloadedCushion, come_to_rest, unit_sheets,
 };
 
 fn main() {
@@ -37,13 +43,13 @@ fn list<T: Display>(items: impl IntoIterator<Item = T>) -> String {
 }
 
 /// A client of 75 kg, level, or lower on the left by 15 mm with the knees to the right.
-fn sitter(body: &str) -> Sitter {
-    let mut sitter = Sitter::new(Mass::from_kg(75.0));
+fn client(body: &str) -> SeatedClient {
+    let mut client = SeatedClient::new(Mass::from_kg(75.0));
     if body == "oblique" {
-        sitter.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(15.0)));
-        sitter.windswept = Some((Side::Right, 8.0));
+        client.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(15.0)));
+        client.windswept = Some((Side::Right, 8.0));
     }
-    sitter
+    client
 }
 
 fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -> String {
@@ -64,8 +70,8 @@ fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -
         })
         .collect();
     let model = SheetModel::new(&meshes, pattern.wall_height());
-    let placed = Placed::new(&model, Body::sitter(&sitter(body)).expect("a body"));
-    let seek = || come_to_rest(&model, &cells, &placed, &parameters, None);
+    let seated = SeatedBody::new(&model, Body::of_client(&client(body)).expect("a body"));
+    let seek = || come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     let seconds = (0..runs).map(|_| {
         let start = Instant::now();
         std::hint::black_box(seek());
@@ -81,11 +87,11 @@ fn problem(layout: &str, size: &str, body: &str, spacing: Length, runs: usize) -
         ("compartment_of", list(mesh.triangles().iter().map(|triangle| triangle.compartment))),
         ("tethered", list(mesh.nodes().iter().map(|node| node.seam))),
         ("wall", pattern.wall_height().to_m().to_string()),
-        ("underside", list(placed.body().heights(mesh))),
+        ("underside", list(seated.body().heights(mesh))),
         ("cells", list(cells.iter().map(|cells| cells.count))),
         ("packing", list(cells.iter().map(|cells| cells.packing))),
         ("parameters", parameters_text(&parameters, &cell)),
-        ("load", load_text(placed.body().load())),
+        ("load", load_text(seated.body().load())),
         ("coarser", list(coarser(&meshes))),
         ("seconds", seconds),
         ("answer", answer_text(&resting)),

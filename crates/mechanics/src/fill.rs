@@ -9,10 +9,10 @@
 use cushion::{Cell, Pressure, Volume};
 
 use crate::Parameters;
+use crate::numerics::root;
 
-/// Steps after which the search for a pressure has long ended: Newton's method needs about six,
-/// and where it fails halving takes over, which needs 53 at most.
-const MOST_STEPS: usize = 100;
+/// The share of the air's pressure to which a pressure is found: rounding.
+const NEAR: f64 = 1e-14;
 
 /// The law of the cells of one compartment.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -105,31 +105,15 @@ impl FillLaw {
         // Boyle's law without voids and with voids that never close.
         let boyle =
             |cells: f64| (self.sealing_pressure * cells / volume - self.air_pressure).max(0.0);
-        let mut low = if self.cells > volume { boyle(self.cells) } else { 0.0 };
+        let low = if self.cells > volume { boyle(self.cells) } else { 0.0 };
         // Where the film holds the air, it is the voids that close, and Boyle's law is too low.
-        let mut high = boyle(self.cells * (1.0 + self.voids)).max(self.knee());
-        let mut pressure = low;
-        for _ in 0..MOST_STEPS {
+        let high = boyle(self.cells * (1.0 + self.voids)).max(self.knee());
+        // ln V is nearly straight where few voids are left.
+        let rising = |pressure: f64| {
             let (reached, slope) = self.volume_and_slope(pressure);
-            if reached >= volume {
-                low = pressure;
-            } else {
-                high = pressure;
-            }
-            // Newton's step on ln V, which is nearly straight where few voids are left.
-            let step = (volume / reached).ln() * reached / slope;
-            if step.abs() <= 1e-14 * self.air_pressure {
-                break;
-            }
-            let next = pressure + step;
-            let inside = low < next && next < high;
-            let next = if inside { next } else { f64::midpoint(low, high) };
-            let moved = (next - pressure).abs();
-            pressure = next;
-            if moved <= 1e-14 * self.air_pressure {
-                break;
-            }
-        }
+            ((volume / reached).ln(), -slope / reached)
+        };
+        let pressure = root(rising, [low, high], low, NEAR * self.air_pressure);
         PressureAt { pressure, slope: self.volume_and_slope(pressure).1.recip() }
     }
 

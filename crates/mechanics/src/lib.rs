@@ -3,20 +3,23 @@
 //! Works in SI units. Knows no file, page, clock or plugin.
 
 mod body;
+mod cover;
 mod equilibrium;
 mod fill;
 mod linear;
 mod membrane;
 mod mesh;
+mod numerics;
 mod parameters;
 mod stock;
+mod stop;
 
 pub use crate::body::{
     ASIS_SPACING, Body, BodyError, DEFAULT_SEAT_SHARE, GRAVITY, Jig, Load, Obliquity, SEAT_SHARES,
-    Site, SiteName, Sitter, ThighPose,
+    SeatedClient, Site, SiteName, ThighPose,
 };
 pub use crate::equilibrium::{
-    CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Placed, Regions, Rest, Resting,
+    CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Regions, Rest, Resting, SeatedBody,
     SheetModel, SiteRest, TurnStiffness, come_to_rest, come_to_rest_slowly, effects_of_a_cell,
 };
 pub use crate::fill::{FillLaw, PressureAt};
@@ -26,3 +29,4 @@ pub use crate::mesh::{
 };
 pub use crate::parameters::{ParameterFacts, Parameters};
 pub use crate::stock::{StockError, UnloadedCompartment, UnloadedCushion, stock_fill};
+pub use crate::stop::Stop;

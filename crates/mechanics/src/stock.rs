@@ -6,16 +6,18 @@ use cushion::{
     Cell, CompartmentFill, CompartmentIx, CountRange, Length, Pattern, Pressure, StockFill, Volume,
 };
 
+use crate::cover::Cover;
 use crate::fill::FillLaw;
 use crate::membrane::{UnitSheet, unit_sheets};
 use crate::mesh::{DEFAULT_SPACING, Mesh, MeshError, NestedMeshes};
+use crate::numerics::root;
 use crate::{Parameters, UnitSheets};
 
 /// The rise over the width at which the model of small slopes ends: there its pressure is 6 %
 /// above the exact one of an arc, `1/(1 + 4 f2/c2)`.
 const STEEPEST: f64 = 1.0 / 8.0;
-/// Steps after which the search for a sheet's rise has long ended.
-const MOST_STEPS: usize = 100;
+/// The share of its bracket to which a root is found: rounding.
+const NEAR: f64 = 1e-14;
 
 /// Why there is no stock fill.
 #[derive(Clone, Debug, PartialEq)]
@@ -329,11 +331,10 @@ impl Sheet {
 
     /// Tension of the cover at a steepness, N/m, and its derivative.
     fn tension(&self, steepness: f64, parameters: &Parameters) -> (f64, f64) {
-        // Half the squared slope over the area is the share of extra area.
-        let scale = 2.0 * parameters.stretch * self.unit.area / self.unit.volume;
-        let slack = (-steepness * steepness / scale).exp();
-        let more = parameters.tension_taut - parameters.tension_slack;
-        (parameters.tension_taut - more * slack, more * slack * 2.0 * steepness / scale)
+        // Half the squared slope is the extra area.
+        let extra = 0.5 * steepness * steepness * self.unit.volume;
+        let (tension, slope) = Cover::over(self.unit.area, parameters).tension(extra);
+        (tension, slope * steepness * self.unit.volume)
     }
 
     /// Pressure less cover weight that holds the sheet at a steepness, Pa.
@@ -344,14 +345,14 @@ impl Sheet {
     /// The steepness, 1/m, at which the sheet holds a pressure less cover weight, in Pa; negative
     /// where it sags.
     fn steepness(&self, net: f64, parameters: &Parameters) -> f64 {
-        let (mut low, mut high) =
+        let (low, high) =
             (net.abs() / parameters.tension_taut, net.abs() / parameters.tension_slack);
         // The tension falls with the steepness nowhere, so the pressure rises with it.
         let rising = |steepness: f64| {
             let (tension, slope) = self.tension(steepness, parameters);
             (steepness * tension - net.abs(), tension + steepness * slope)
         };
-        root(rising, &mut low, &mut high) * net.signum()
+        root(rising, [low, high], high, NEAR * high) * net.signum()
     }
 
     /// The pressure less cover weight at which cells and sheet are at rest, Pa.
@@ -359,7 +360,7 @@ impl Sheet {
         // Looser the sheet sags by its own weight, and no pressure stands against it.
         let sagging = -parameters.cover_weight;
         let loose = law.pressure(self.volume(self.steepness(sagging, parameters)).max(1e-12));
-        let (mut low, mut high) = (sagging, loose.pressure - parameters.cover_weight);
+        let (low, high) = (sagging, loose.pressure - parameters.cover_weight);
         let rising = |net: f64| {
             let steepness = self.steepness(net, parameters);
             let (tension, slope) = self.tension(steepness, parameters);
@@ -367,29 +368,6 @@ impl Sheet {
             let held = law.pressure(self.volume(steepness).max(1e-12));
             (net + parameters.cover_weight - held.pressure, 1.0 - held.slope * wider)
         };
-        root(rising, &mut low, &mut high)
+        root(rising, [low, high], high, NEAR * (low.abs() + high))
     }
-}
-
-/// Finds the root of a rising function between two bounds by Newton's method, halving where a
-/// step would leave them.
-fn root(rising: impl Fn(f64) -> (f64, f64), low: &mut f64, high: &mut f64) -> f64 {
-    let mut at = *high;
-    for _ in 0..MOST_STEPS {
-        let (value, slope) = rising(at);
-        if value > 0.0 {
-            *high = at;
-        } else {
-            *low = at;
-        }
-        let next = at - value / slope;
-        let inside = *low < next && next < *high;
-        let next = if inside { next } else { f64::midpoint(*low, *high) };
-        let moved = (next - at).abs();
-        at = next;
-        if moved <= 1e-14 * (low.abs() + high.abs()) {
-            break;
-        }
-    }
-    at
 }

@@ -1,5 +1,7 @@
 //! The contract does not move: sizes, offsets, and the C header made from it.
 
+#![expect(clippy::disallowed_methods, reason = "it reads the header, and rewrites it where asked")]
+
 use std::mem::{offset_of, size_of};
 
 use plugin_abi::{SeatwrightAnswer1, SeatwrightParameter1, SeatwrightPlugin1, SeatwrightRequest1};

@@ -1,5 +1,5 @@
-//! What the child costs: its start, one pattern, two hundred patterns; and the same in-process,
-//! which is the peer to compare with.
+//! What children cost: a description, one pattern, twenty patterns; and the same in-process, which
+//! is the peer to compare with.
 //!
 //! `cargo bench -p plugin-host`; needs `cc`.
 
@@ -7,8 +7,9 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::OnceLock;
 
+use cushion::{Length, Name, Size};
 use divan::Bencher;
-use plugin_host::{Isolation, Limits, Running};
+use plugin_host::{DrawRequest, Isolation, Limits, Places, Plugins};
 
 fn main() {
     divan::main();
@@ -36,31 +37,39 @@ fn child() -> Isolation {
     Isolation::Child { program: env!("CARGO_BIN_EXE_plugin-child").into() }
 }
 
-fn started(isolation: &Isolation) -> Running {
-    Running::start(plugin(), isolation, Limits::default()).expect("the plugin starts")
+fn plugins(isolation: Isolation) -> Plugins {
+    let places = Places { named: vec![plugin().to_owned()], folders: Vec::new() };
+    Plugins::new(places, isolation, Limits::default())
 }
 
-fn draw(running: &mut Running, times: u32) -> usize {
+fn draw(plugins: &Plugins, times: u32) -> usize {
     let ask = |at: u32| {
-        let width = 400.0 + f64::from(at % 100);
-        running.pattern((width, 400.0), &[450.0, 420.0]).expect("the plugin draws").len()
+        let size = Size::new(Length::from_mm(400.0 + f64::from(at % 100)), Length::from_mm(400.0));
+        let of = |(name, mm)| (Name::new(name).expect("a name"), mm);
+        let request = DrawRequest {
+            name: Name::new("leg-front").expect("a name"),
+            size: size.expect("a size"),
+            parameters: [("thigh-left", 450.0), ("thigh-right", 420.0)].map(of).into(),
+        };
+        plugins.draw(&request, &|_| None).expect("the plugin draws").text.len()
     };
     (0..times).map(ask).sum()
 }
 
 #[divan::bench]
-fn start_of_the_child() -> usize {
-    started(&child()).description().parameters.len()
+fn description_from_a_child() -> usize {
+    plugins(child()).describe(plugin()).expect("the plugin starts").parameters.len()
 }
 
-#[divan::bench(args = [1, 200])]
-fn patterns_in_the_child(bencher: Bencher, times: u32) {
-    let mut running = started(&child());
-    bencher.bench_local(|| draw(&mut running, times));
+/// Each pattern has a child of its own.
+#[divan::bench(args = [1, 20])]
+fn patterns_from_children(bencher: Bencher, times: u32) {
+    let plugins = plugins(child());
+    bencher.bench_local(|| draw(&plugins, times));
 }
 
-#[divan::bench(args = [1, 200])]
+#[divan::bench(args = [1, 20])]
 fn patterns_in_process(bencher: Bencher, times: u32) {
-    let mut running = started(&Isolation::InProcess);
-    bencher.bench_local(|| draw(&mut running, times));
+    let plugins = plugins(Isolation::InProcess);
+    bencher.bench_local(|| draw(&plugins, times));
 }

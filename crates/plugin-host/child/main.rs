@@ -3,11 +3,13 @@
 
 #![expect(clippy::print_stdout, reason = "the tests read the answer there")]
 
+use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::ExitCode;
 use std::time::Duration;
 
-use plugin_host::{Isolation, Limits, Running};
+use cushion::{Length, Name, Size};
+use plugin_host::{DrawRequest, Isolation, Limits, Places, Plugins};
 
 fn main() -> ExitCode {
     if let Some(code) = plugin_host::child_main(std::env::args_os()) {
@@ -24,12 +26,21 @@ fn main() -> ExitCode {
 fn asked(file: &Path) -> ExitCode {
     let Ok(program) = std::env::current_exe() else { return ExitCode::FAILURE };
     let limits = Limits { time: Duration::from_secs(60), ..Limits::default() };
-    let running = Running::start(file, &Isolation::Child { program }, limits);
-    match running.and_then(|mut running| running.pattern((440.0, 400.0), &[])) {
+    let places = Places { named: vec![file.to_owned()], folders: Vec::new() };
+    let plugins = Plugins::new(places, Isolation::Child { program }, limits);
+    let (Some(name), Some(size)) = (Name::new("faulty"), size()) else {
+        return ExitCode::FAILURE;
+    };
+    let request = DrawRequest { name, size, parameters: BTreeMap::new() };
+    match plugins.draw(&request, &|_| None) {
         Ok(_) => {
             println!("answered");
             ExitCode::SUCCESS
         }
         Err(_) => ExitCode::FAILURE,
     }
+}
+
+fn size() -> Option<Size> {
+    Size::new(Length::from_mm(440.0), Length::from_mm(400.0))
 }

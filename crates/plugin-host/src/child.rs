@@ -1,4 +1,4 @@
-//! The child: loads one plugin under limits, and answers requests until its parent is gone.
+//! The child: loads one plugin under limits, describes it, answers one request.
 
 #![expect(unsafe_code, reason = "limits and descriptors are the system's; each block says why")]
 
@@ -8,8 +8,12 @@ use std::io::{self, BufRead, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
+use cushion::{Length, Size};
+
+use crate::fence::fence;
 use crate::in_process::Loaded;
-use crate::protocol::{fault_words, parse_number, write_description, write_frame};
+use crate::protocol::{READ, fault_words, parse_number, write_description, write_frame};
+use crate::source::read_answer;
 
 /// The first argument by which the program knows that it is a child. Not for people.
 pub const CHILD_ARGUMENT: &str = "__plugin-child";
@@ -31,7 +35,7 @@ pub fn child_main(arguments: impl Iterator<Item = OsString>) -> Option<ExitCode>
     };
     let Ok(mut out) = channel() else { return Some(ExitCode::FAILURE) };
     die_with(parent);
-    let served = match limit(memory, files, seconds) {
+    let served = match limit(memory, files, seconds).and_then(|()| fence()) {
         Ok(()) => serve(Path::new(path), answer as usize, &mut out),
         // A plugin never runs without its limits.
         Err(error) => write_frame(&mut out, "no-child", &format!("no limits can be set: {error}")),
@@ -62,8 +66,8 @@ fn channel() -> io::Result<File> {
 
 /// Lets this process die with its parent, also where a plugin never looks at its pipes.
 ///
-/// The system counts the thread that started the child as the parent: a program that hosts
-/// plugins must not start them on a thread that ends before it is done with them.
+/// The system counts the thread that started the child as the parent. A child lives for one
+/// question, and the thread that asks waits for it, so that thread cannot end before.
 #[cfg(target_os = "linux")]
 fn die_with(parent: u64) {
     // SAFETY: plain calls; where the parent is gone already, so are we.
@@ -94,7 +98,6 @@ fn limit(memory: u64, files: u64, seconds: u64) -> io::Result<()> {
     };
     set(libc::RLIMIT_AS, memory)?;
     set(libc::RLIMIT_NOFILE, files)?;
-    // A child serves a whole command, so it may compute for many answers.
     set(libc::RLIMIT_CPU, seconds)?;
     set(libc::RLIMIT_FSIZE, 0)?;
     set(libc::RLIMIT_CORE, 0)
@@ -114,21 +117,24 @@ fn serve(path: &Path, most: usize, out: &mut impl Write) -> io::Result<()> {
         }
     };
     write_frame(out, "ok", &write_description(&loaded.description))?;
-    for line in io::stdin().lock().lines() {
-        let line = line?;
-        let numbers: Option<Vec<f64>> = line.split(' ').map(parse_number).collect();
-        let Some([width, depth, values @ ..]) = numbers.as_deref() else {
-            return Err(io::Error::from(io::ErrorKind::InvalidData));
-        };
-        match loaded.pattern((*width, *depth), values, most) {
-            Ok(text) => write_frame(out, "ok", &text)?,
-            Err(fault) => {
-                let (word, text) = fault_words(&fault);
-                write_frame(out, word, &text)?;
-            }
+    let Some(line) = io::stdin().lock().lines().next() else { return Ok(()) };
+    let numbers: Option<Vec<f64>> = line?.split(' ').map(parse_number).collect();
+    let Some([width, depth, values @ ..]) = numbers.as_deref() else {
+        return Err(io::Error::from(io::ErrorKind::InvalidData));
+    };
+    let text = match loaded.pattern((*width, *depth), values, most) {
+        Ok(text) => text,
+        Err(fault) => {
+            let (word, text) = fault_words(&fault);
+            return write_frame(out, word, &text);
         }
+    };
+    write_frame(out, "ok", &text)?;
+    // The parent has no limits. It reads the answer only if that was possible under ours.
+    if let Some(size) = Size::new(Length::from_mm(*width), Length::from_mm(*depth)) {
+        let _ = read_answer(&text, size);
     }
-    Ok(())
+    write_frame(out, READ, "")
 }
 
 /// Ends this process at once.

@@ -4,7 +4,7 @@
 
 use std::ffi::{CStr, c_char};
 
-use cushion::Name;
+use cushion::{BodyMeasure, Name};
 use plugin_abi::{
     SEATWRIGHT_ABI, SEATWRIGHT_HIP_WIDTH, SEATWRIGHT_MUST_BE_GIVEN, SEATWRIGHT_NO_MEASURE,
     SEATWRIGHT_SEAT_BONE_SPACING, SEATWRIGHT_THIGH_DEPTH_LEFT, SEATWRIGHT_THIGH_DEPTH_RIGHT,
@@ -49,60 +49,33 @@ pub struct Parameter {
     /// The value where none is given.
     pub standard: f64,
     /// The client's measure by which it may be set.
-    pub measure: Option<Measure>,
+    pub measure: Option<BodyMeasure>,
     /// Whether the default is refused.
     pub must_be_given: bool,
 }
 
-/// A measure of the client by which a parameter may be set.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Measure {
-    /// Between the lowest points of the ischial tuberosities.
-    SeatBoneSpacing,
-    /// Back of the buttock to the back of the knee, on the client's left.
-    ThighDepthLeft,
-    /// The same on the client's right.
-    ThighDepthRight,
-    /// Greatest width of hips or thighs.
-    HipWidth,
-    /// Between the outsides of the trochanters.
-    TrochanterWidth,
+/// The measure that a number of the contract stands for; none where it is no such number.
+pub(crate) fn measure_of_code(code: u32) -> Option<Option<BodyMeasure>> {
+    Some(match code {
+        SEATWRIGHT_NO_MEASURE => None,
+        SEATWRIGHT_SEAT_BONE_SPACING => Some(BodyMeasure::SeatBoneSpacing),
+        SEATWRIGHT_THIGH_DEPTH_LEFT => Some(BodyMeasure::ThighDepthLeft),
+        SEATWRIGHT_THIGH_DEPTH_RIGHT => Some(BodyMeasure::ThighDepthRight),
+        SEATWRIGHT_HIP_WIDTH => Some(BodyMeasure::HipWidth),
+        SEATWRIGHT_TROCHANTER_WIDTH => Some(BodyMeasure::TrochanterWidth),
+        _ => return None,
+    })
 }
 
-impl Measure {
-    pub(crate) fn of_code(code: u32) -> Option<Option<Self>> {
-        Some(match code {
-            SEATWRIGHT_NO_MEASURE => None,
-            SEATWRIGHT_SEAT_BONE_SPACING => Some(Self::SeatBoneSpacing),
-            SEATWRIGHT_THIGH_DEPTH_LEFT => Some(Self::ThighDepthLeft),
-            SEATWRIGHT_THIGH_DEPTH_RIGHT => Some(Self::ThighDepthRight),
-            SEATWRIGHT_HIP_WIDTH => Some(Self::HipWidth),
-            SEATWRIGHT_TROCHANTER_WIDTH => Some(Self::TrochanterWidth),
-            _ => return None,
-        })
-    }
-
-    pub(crate) fn code(measure: Option<Self>) -> u32 {
-        match measure {
-            None => SEATWRIGHT_NO_MEASURE,
-            Some(Self::SeatBoneSpacing) => SEATWRIGHT_SEAT_BONE_SPACING,
-            Some(Self::ThighDepthLeft) => SEATWRIGHT_THIGH_DEPTH_LEFT,
-            Some(Self::ThighDepthRight) => SEATWRIGHT_THIGH_DEPTH_RIGHT,
-            Some(Self::HipWidth) => SEATWRIGHT_HIP_WIDTH,
-            Some(Self::TrochanterWidth) => SEATWRIGHT_TROCHANTER_WIDTH,
-        }
-    }
-
-    /// The measure in words.
-    #[must_use]
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::SeatBoneSpacing => "seat bone spacing",
-            Self::ThighDepthLeft => "thigh depth on the client's left",
-            Self::ThighDepthRight => "thigh depth on the client's right",
-            Self::HipWidth => "hip width",
-            Self::TrochanterWidth => "trochanter width",
-        }
+/// The number of the contract for a measure.
+pub(crate) fn measure_code(measure: Option<BodyMeasure>) -> u32 {
+    match measure {
+        None => SEATWRIGHT_NO_MEASURE,
+        Some(BodyMeasure::SeatBoneSpacing) => SEATWRIGHT_SEAT_BONE_SPACING,
+        Some(BodyMeasure::ThighDepthLeft) => SEATWRIGHT_THIGH_DEPTH_LEFT,
+        Some(BodyMeasure::ThighDepthRight) => SEATWRIGHT_THIGH_DEPTH_RIGHT,
+        Some(BodyMeasure::HipWidth) => SEATWRIGHT_HIP_WIDTH,
+        Some(BodyMeasure::TrochanterWidth) => SEATWRIGHT_TROCHANTER_WIDTH,
     }
 }
 
@@ -174,7 +147,7 @@ unsafe fn parameter(parameter: &SeatwrightParameter1) -> Option<Parameter> {
         least,
         greatest,
         standard,
-        measure: Measure::of_code(parameter.measure)?,
+        measure: measure_of_code(parameter.measure)?,
         must_be_given: parameter.flags & SEATWRIGHT_MUST_BE_GIVEN != 0,
     })
 }

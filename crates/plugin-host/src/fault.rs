@@ -3,7 +3,10 @@
 use std::fmt;
 use std::time::Duration;
 
+use cushion::BodyMeasure;
 use files::{Finding, Remark};
+
+use crate::places::Distrust;
 
 /// A plugin that cannot be used, and why.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,6 +64,8 @@ pub enum FaultKind {
     Ended,
     /// It did not answer in time.
     TooSlow(Duration),
+    /// It answered, with something that cannot be read in time.
+    NotReadInTime(Duration),
     /// It answered more than is taken.
     TooLong {
         /// The most bytes that are taken.
@@ -77,6 +82,18 @@ pub enum FaultKind {
     Failed(String),
     /// It refused the request, and said this.
     Refused(String),
+    /// The answer is a layout of another name: what is drawn from it would pass for that one.
+    OtherLayout {
+        /// The name.
+        found: String,
+    },
+    /// The only plugin of this name lies where others can put one.
+    NotTrusted {
+        /// The file or folder.
+        path: String,
+        /// Why.
+        why: Distrust,
+    },
     /// The answer is for another size.
     OtherSize {
         /// What was asked for.
@@ -115,6 +132,8 @@ pub enum FaultKind {
         parameter: String,
         /// What it means.
         words: String,
+        /// The client's measure by which it may be set.
+        measure: Option<BodyMeasure>,
     },
     /// The child could not be started.
     NoChild(String),
@@ -127,6 +146,7 @@ impl FaultKind {
         match self {
             Self::NotFound { .. }
             | Self::NoFile
+            | Self::NotTrusted { .. }
             | Self::Refused(_)
             | Self::UnknownParameter { .. }
             | Self::OutOfRange { .. }
@@ -162,6 +182,10 @@ impl FaultKind {
                 Some(format!("measure it, or give `{parameter}` with --set {parameter}=..."))
             }
             Self::NoFile => Some("name the library's own path".to_owned()),
+            Self::NotTrusted { .. } => Some(
+                "let it belong to you or to root and be written to by nobody else, or name the plugin's file with --plugin PATH"
+                    .to_owned(),
+            ),
             Self::Refused(_) | Self::OutOfRange { .. } | Self::NoChild(_) => None,
             _ => Some("tell the plugin's author; nothing was written".to_owned()),
         }
@@ -211,6 +235,15 @@ impl fmt::Display for FaultKind {
             Self::Crashed { signal } => write!(f, "it crashed ({signal})"),
             Self::Ended => write!(f, "it ended without an answer"),
             Self::TooSlow(limit) => write!(f, "it did not answer within {} s", limit.as_secs_f64()),
+            Self::NotReadInTime(limit) => {
+                write!(f, "its layout cannot be read within {} s", limit.as_secs_f64())
+            }
+            Self::OtherLayout { found } => {
+                write!(f, "it answered with a layout that is called `{found}`")
+            }
+            Self::NotTrusted { path, why } => {
+                write!(f, "it was not run, because `{path}` {why}")
+            }
             Self::TooLong { most } => write!(f, "it answered more than {most} bytes"),
             Self::TooMuchPrinted { most } => write!(f, "it printed more than {most} bytes"),
             Self::NotText => write!(f, "its answer is not text"),
@@ -230,7 +263,7 @@ impl fmt::Display for FaultKind {
             Self::OutOfRange { parameter, value, least, greatest } => {
                 write!(f, "`{parameter}` is {value}, and lies between {least} and {greatest}")
             }
-            Self::NotGiven { parameter, words } => {
+            Self::NotGiven { parameter, words, .. } => {
                 write!(f, "`{parameter}` ({words}) must be measured or given; no default is taken")
             }
             Self::NoChild(why) => write!(f, "its process could not be started: {why}"),

@@ -1,9 +1,15 @@
 //! A plugin loaded into this process: in the child, and where somebody asks for it in words.
+//!
+//! The contract promises plugins that they are called from one thread. A child has one; in a
+//! program that asks from several, [`on_the_one_thread`] does the asking.
 
 #![expect(unsafe_code, reason = "C hands over pointers; each block says why they hold")]
 
 use std::error::Error as _;
 use std::path::Path;
+use std::sync::mpsc::{Sender, channel};
+use std::sync::{LazyLock, Mutex, PoisonError};
+use std::thread;
 
 use libloading::Library;
 use plugin_abi::{
@@ -13,6 +19,34 @@ use plugin_abi::{
 
 use crate::FaultKind;
 use crate::description::{Description, read};
+
+/// Something to do on the one thread.
+type Job = Box<dyn FnOnce() + Send>;
+
+/// Does something with plugins on the one thread of this process that ever calls them, and waits
+/// for it.
+///
+/// # Errors
+///
+/// Fails where the thread cannot be started, or a plugin has ended it.
+pub(crate) fn on_the_one_thread<T: Send + 'static>(
+    ask: impl FnOnce() -> Result<T, FaultKind> + Send + 'static,
+) -> Result<T, FaultKind> {
+    static JOBS: LazyLock<Mutex<Sender<Job>>> = LazyLock::new(|| {
+        let (send, jobs) = channel::<Job>();
+        // Where it cannot be started nobody listens, and sending says so.
+        let _ = thread::Builder::new().spawn(move || jobs.iter().for_each(|job| job()));
+        Mutex::new(send)
+    });
+    let (answer, answered) = channel();
+    let job: Job = Box::new(move || {
+        // Whoever asked is waiting.
+        let _ = answer.send(ask());
+    });
+    let sent = JOBS.lock().unwrap_or_else(PoisonError::into_inner).send(job);
+    sent.map_err(|_| FaultKind::Ended)?;
+    answered.recv().unwrap_or(Err(FaultKind::Ended))
+}
 
 /// A loaded plugin. The library is never unloaded: threads of its own may still run in it.
 pub(crate) struct Loaded {

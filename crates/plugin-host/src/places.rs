@@ -1,5 +1,7 @@
 //! Where plugins are looked for.
 
+use std::fmt;
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use cushion::Name;
@@ -7,6 +9,9 @@ use cushion::Name;
 use crate::{Fault, FaultKind};
 
 /// Files that were named, and folders that hold installed plugins. Nothing else is ever run.
+///
+/// A file that was named is taken as it is. A folder, and a library in it, must belong to this
+/// user or to root, and nobody else may write to it: else others could have put the plugin there.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Places {
     /// Files named on the command line, in order.
@@ -21,39 +26,120 @@ impl Places {
     ///
     /// # Errors
     ///
-    /// Fails where there is none.
+    /// Fails where there is none, or only one that is not trusted.
     pub fn find(&self, name: &Name) -> Result<PathBuf, Fault> {
         let named = self.named.iter().find(|path| is_called(path, name)).cloned();
         // A single file that was named may be called as one likes.
         let only = (self.named.len() == 1).then(|| self.named[0].clone());
         let installed = self.installed().into_iter().find(|path| is_called(path, name));
-        named.or(installed).or(only).ok_or_else(|| {
-            let looked_in = self.folders.iter().map(|folder| folder.display().to_string());
-            let kind = FaultKind::NotFound { looked_in: looked_in.collect() };
-            Fault { plugin: name.to_string(), kind }
-        })
+        let found = named.or(installed).or(only);
+        found.ok_or_else(|| Fault { plugin: name.to_string(), kind: self.why_none(name) })
     }
 
-    /// Returns the libraries in the folders, in the order of their paths within each.
+    /// Why no plugin of a name is to be run.
+    fn why_none(&self, name: &Name) -> FaultKind {
+        let near = |(path, _, _): &(PathBuf, PathBuf, Distrust)| is_called(path, name);
+        if let Some((_, place, why)) = self.looked_through().1.into_iter().find(near) {
+            return FaultKind::NotTrusted { path: place.display().to_string(), why };
+        }
+        let looked_in = self.folders.iter().map(|folder| folder.display().to_string());
+        FaultKind::NotFound { looked_in: looked_in.collect() }
+    }
+
+    /// Returns the libraries in the folders that are trusted, in the order of their paths within
+    /// each.
     #[must_use]
     pub fn installed(&self) -> Vec<PathBuf> {
-        let in_folder = |folder: &PathBuf| {
-            let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
-            let mut paths: Vec<PathBuf> = entries
-                .map(|entry| entry.path())
-                .filter(|path| is_library(path) && path.is_file())
-                .collect();
-            paths.sort();
-            paths
-        };
-        self.folders.iter().flat_map(in_folder).collect()
+        self.looked_through().0
     }
 
-    /// All files: the named ones and the installed ones.
+    /// Returns the libraries that are not run, each with the file or folder that is to blame.
     #[must_use]
-    pub fn all(&self) -> Vec<PathBuf> {
-        self.named.iter().cloned().chain(self.installed()).collect()
+    pub fn not_trusted(&self) -> Vec<Fault> {
+        let fault = |(library, place, why): (PathBuf, PathBuf, Distrust)| {
+            let kind = FaultKind::NotTrusted { path: place.display().to_string(), why };
+            Fault { plugin: library.display().to_string(), kind }
+        };
+        self.looked_through().1.into_iter().map(fault).collect()
     }
+
+    /// Returns all files, the named ones and the installed ones, each with the name by which its
+    /// plugin is found. Nothing is run for this.
+    #[must_use]
+    pub fn all(&self) -> Vec<(String, PathBuf)> {
+        let files = self.named.iter().cloned().chain(self.installed());
+        files.map(|path| (called(&path).unwrap_or_default(), path)).collect()
+    }
+
+    /// The libraries in all folders: those that are trusted, and those that are not.
+    fn looked_through(&self) -> (Vec<PathBuf>, Vec<(PathBuf, PathBuf, Distrust)>) {
+        let (mut trusted, mut not) = (Vec::new(), Vec::new());
+        for folder in &self.folders {
+            let in_folder = distrust(folder);
+            for library in libraries(folder) {
+                match in_folder {
+                    Some(why) => not.push((library, folder.clone(), why)),
+                    None => match distrust(&library) {
+                        Some(why) => not.push((library.clone(), library, why)),
+                        None => trusted.push(library),
+                    },
+                }
+            }
+        }
+        (trusted, not)
+    }
+}
+
+/// Why what lies somewhere is not run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Distrust {
+    /// It belongs to another user.
+    OtherOwner,
+    /// Everybody may write to it.
+    WritableByAll,
+}
+
+impl fmt::Display for Distrust {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::OtherOwner => "belongs to another user",
+            Self::WritableByAll => "can be written to by everybody",
+        })
+    }
+}
+
+/// Why a file or folder is not trusted; none where it is.
+#[cfg(unix)]
+#[expect(unsafe_code, reason = "the standard library does not say who this user is")]
+fn distrust(path: &Path) -> Option<Distrust> {
+    use std::os::unix::fs::MetadataExt as _;
+    // What cannot be looked at cannot be run either.
+    let about = fs::metadata(path).ok()?;
+    // SAFETY: a plain call that cannot fail.
+    let own = unsafe { libc::geteuid() };
+    if about.uid() != own && about.uid() != 0 {
+        Some(Distrust::OtherOwner)
+    } else if about.mode() & 0o002 != 0 {
+        Some(Distrust::WritableByAll)
+    } else {
+        None
+    }
+}
+
+#[cfg(not(unix))]
+fn distrust(_path: &Path) -> Option<Distrust> {
+    None
+}
+
+/// The libraries in a folder, in the order of their paths.
+fn libraries(folder: &Path) -> Vec<PathBuf> {
+    let entries = fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut paths: Vec<PathBuf> = entries
+        .map(|entry| entry.path())
+        .filter(|path| is_library(path) && path.is_file())
+        .collect();
+    paths.sort();
+    paths
 }
 
 fn is_library(path: &Path) -> bool {
@@ -61,7 +147,12 @@ fn is_library(path: &Path) -> bool {
 }
 
 fn is_called(path: &Path, name: &Name) -> bool {
-    let Some(stem) = path.file_stem().and_then(|stem| stem.to_str()) else { return false };
+    called(path).is_some_and(|own| own == name.as_str())
+}
+
+/// The name by which the plugin in a file is found.
+fn called(path: &Path) -> Option<String> {
+    let stem = path.file_stem()?.to_str()?;
     let stem = stem.strip_prefix(std::env::consts::DLL_PREFIX).unwrap_or(stem);
-    stem.replace('_', "-") == name.as_str()
+    Some(stem.replace('_', "-"))
 }

@@ -1,6 +1,7 @@
 //! What parent and child say to each other: a word, the length of a text, the text.
 //!
-//! The child begins with its description. Each request is a line, `WIDTH DEPTH VALUE...`; numbers
+//! The child begins with its description, and ends with an empty frame once it has read its own
+//! answer. The one request is a line, `WIDTH DEPTH VALUE...`; numbers
 //! are written as the bits of a 64-bit float in hexadecimal, so that none is lost. Answers are
 //! frames: `WORD LENGTH\n` and so many bytes. A description is itself lines of fields parted by
 //! tabs.
@@ -10,7 +11,10 @@ use std::io::{self, BufRead, Read, Write};
 use cushion::Name;
 
 use crate::FaultKind;
-use crate::description::{Description, Measure, Parameter};
+use crate::description::{Description, Parameter, measure_code, measure_of_code};
+
+/// The word of the empty frame after an answer, once the child could read it itself.
+pub(crate) const READ: &str = "read";
 
 /// An answer of the child.
 #[derive(Debug, PartialEq)]
@@ -56,7 +60,7 @@ pub(crate) fn write_description(description: &Description) -> String {
             number(parameter.least),
             number(parameter.greatest),
             number(parameter.standard),
-            Measure::code(parameter.measure).to_string(),
+            measure_code(parameter.measure).to_string(),
             u8::from(parameter.must_be_given).to_string(),
         ];
         text += &fields.join("\t");
@@ -79,7 +83,7 @@ pub(crate) fn parse_description(text: &str) -> Option<Description> {
             least: parse_number(least)?,
             greatest: parse_number(greatest)?,
             standard: parse_number(standard)?,
-            measure: Measure::of_code(measure.parse().ok()?)?,
+            measure: measure_of_code(measure.parse().ok()?)?,
             must_be_given: must == "1",
         })
     });
@@ -155,7 +159,7 @@ mod tests {
                 least: 0.1,
                 greatest: 180.0,
                 standard: 118.0,
-                measure: Some(Measure::SeatBoneSpacing),
+                measure: Some(cushion::BodyMeasure::SeatBoneSpacing),
                 must_be_given: true,
             }],
         };

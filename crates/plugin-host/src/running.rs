@@ -7,11 +7,13 @@ use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread;
 use std::time::Duration;
 
+use tempfile::TempDir;
+
 use crate::child::CHILD_ARGUMENT;
 use crate::description::Description;
 use crate::group::Group;
-use crate::in_process::Loaded;
-use crate::protocol::{Frame, number, parse_description, parse_fault, read_frame};
+use crate::in_process::{Loaded, on_the_one_thread};
+use crate::protocol::{Frame, READ, number, parse_description, parse_fault, read_frame};
 use crate::{Fault, FaultKind, Limits};
 
 /// Where a plugin runs.
@@ -27,9 +29,8 @@ pub enum Isolation {
     InProcess,
 }
 
-/// A started plugin.
-pub struct Running {
-    file: String,
+/// A started plugin, to be asked once.
+pub(crate) struct Running {
     description: Description,
     limits: Limits,
     home: Home,
@@ -37,11 +38,14 @@ pub struct Running {
 
 enum Home {
     Child(Box<Process>),
-    Here(Loaded),
+    /// In this process, loaded from this file.
+    Here(PathBuf),
 }
 
 struct Process {
     group: Group,
+    /// The folder that it works in, which goes after it.
+    _scratch: TempDir,
     requests: Option<ChildStdin>,
     heard: Receiver<Heard>,
 }
@@ -61,7 +65,7 @@ impl Running {
     /// # Errors
     ///
     /// Fails where the file is no plugin of this version, or does not answer.
-    pub fn start(path: &Path, isolation: &Isolation, limits: Limits) -> Result<Self, Fault> {
+    pub(crate) fn start(path: &Path, isolation: &Isolation, limits: Limits) -> Result<Self, Fault> {
         let file = path.display().to_string();
         let fault = |kind: FaultKind| Fault { plugin: file.clone(), kind: kind.tidied() };
         if !path.is_file() {
@@ -69,9 +73,9 @@ impl Running {
         }
         let (home, description) = match isolation {
             Isolation::InProcess => {
-                let loaded = Loaded::new(path).map_err(fault)?;
-                let description = loaded.description.clone();
-                (Home::Here(loaded), description)
+                let (path, file) = (path.to_owned(), path.to_owned());
+                let described = on_the_one_thread(move || Ok(Loaded::new(&path)?.description));
+                (Home::Here(file), described.map_err(fault)?)
             }
             Isolation::Child { program } => {
                 let mut process = Process::start(program, path, limits).map_err(fault)?;
@@ -85,19 +89,12 @@ impl Running {
                 (Home::Child(Box::new(process)), described.map_err(fault)?)
             }
         };
-        Ok(Self { file, description, limits, home })
+        Ok(Self { description, limits, home })
     }
 
     /// What the plugin says of itself.
-    #[must_use]
-    pub fn description(&self) -> &Description {
+    pub(crate) fn description(&self) -> &Description {
         &self.description
-    }
-
-    /// The file that it was started from.
-    #[must_use]
-    pub fn file(&self) -> &str {
-        &self.file
     }
 
     /// Asks for the layout text of one size; `values` are in the order of the parameters.
@@ -105,10 +102,13 @@ impl Running {
     /// # Errors
     ///
     /// Fails as the plugin does.
-    pub fn pattern(&mut self, size_mm: (f64, f64), values: &[f64]) -> Result<String, Fault> {
-        let answered = match &mut self.home {
-            Home::Here(loaded) => loaded.pattern(size_mm, values, self.limits.answer),
-            Home::Child(process) => process.pattern(size_mm, values, self.limits),
+    pub(crate) fn pattern(self, size_mm: (f64, f64), values: &[f64]) -> Result<String, Fault> {
+        let answered = match self.home {
+            Home::Here(file) => {
+                let (values, most) = (values.to_vec(), self.limits.answer);
+                on_the_one_thread(move || Loaded::new(&file)?.pattern(size_mm, &values, most))
+            }
+            Home::Child(mut process) => process.pattern(size_mm, values, self.limits),
         };
         let plugin = || self.description.name.to_string();
         answered.map_err(|kind| Fault { plugin: plugin(), kind: kind.tidied() })
@@ -119,13 +119,17 @@ impl Process {
     fn start(program: &Path, plugin: &Path, limits: Limits) -> Result<Self, FaultKind> {
         // A name without a slash would be looked for in the places of the system's libraries.
         let plugin = std::path::absolute(plugin).unwrap_or_else(|_| plugin.to_owned());
+        let program = std::path::absolute(program).unwrap_or_else(|_| program.to_owned());
+        let scratch = tempfile::Builder::new().prefix("seatwright-plugin-").tempdir();
+        let scratch = scratch.map_err(|error| FaultKind::NoChild(error.to_string()))?;
         let mut command = Command::new(program);
         command
+            .current_dir(scratch.path())
             .arg(CHILD_ARGUMENT)
             .arg(plugin)
             .args([limits.memory, limits.files, limits.answer as u64].map(|n| n.to_string()))
-            // Time of computing for a whole command: sixty of the slowest answers.
-            .arg((60 * limits.time.as_secs().max(1)).to_string())
+            // Time of computing for its whole life: a description, an answer, reading it.
+            .arg((3 * limits.time.as_secs().max(1)).to_string())
             .arg(std::process::id().to_string())
             .env_clear()
             .stdin(Stdio::piped())
@@ -144,7 +148,7 @@ impl Process {
             thread::spawn(move || drain(stderr, limits.printed, &send));
         }
         let requests = group.child().stdin.take();
-        Ok(Self { group, requests, heard })
+        Ok(Self { group, _scratch: scratch, requests, heard })
     }
 
     fn pattern(
@@ -160,7 +164,13 @@ impl Process {
             return Err(self.gone());
         }
         let frame = self.answer(limits)?;
-        if frame.word == "ok" { Ok(frame.text) } else { Err(parse_fault(frame)) }
+        if frame.word != "ok" {
+            return Err(parse_fault(frame));
+        }
+        match self.answer(limits) {
+            Ok(read) if read.word == READ => Ok(frame.text),
+            _ => Err(FaultKind::NotReadInTime(limits.time)),
+        }
     }
 
     fn answer(&mut self, limits: Limits) -> Result<Frame, FaultKind> {

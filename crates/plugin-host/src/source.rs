@@ -1,14 +1,31 @@
 //! Plugins as a source of layouts.
 
-use std::cell::RefCell;
 use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use cushion::{Layout, LayoutRequest, LayoutSource, Length, Name, Size, arrange};
+use cushion::{
+    DrawnLayout, Layout, LayoutError, LayoutRequest, LayoutSource, Length, Measured, Name,
+    NoLayout, Size, arrange,
+};
 use files::{Read, layout_remarks, read_layout};
 
-use crate::description::{Description, Measure, Parameter};
-use crate::{Fault, FaultKind, Isolation, Limits, Places, Running, Whose};
+use crate::description::{Description, Parameter};
+use crate::running::Running;
+use crate::{Fault, FaultKind, Isolation, Limits, Places, Whose};
+
+/// What a layout's name begins with where a plugin draws it.
+pub const PREFIX: &str = "plugin:";
+
+/// What is asked of a plugin.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DrawRequest {
+    /// The plugin's name.
+    pub name: Name,
+    /// The size that the layout is wanted for.
+    pub size: Size,
+    /// Values for its parameters, by name.
+    pub parameters: BTreeMap<Name, f64>,
+}
 
 /// A layout that a plugin drew.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,19 +38,26 @@ pub struct Drawn {
     pub drawn_by: String,
 }
 
-/// Plugins in their places, each started once, when it is first needed.
+/// Plugins in their places. Each question starts one anew and waits for it on the asking thread.
+#[derive(Clone, Debug)]
 pub struct Plugins {
     places: Places,
     isolation: Isolation,
     limits: Limits,
-    started: RefCell<BTreeMap<PathBuf, Running>>,
+    settings: BTreeMap<Name, f64>,
 }
 
 impl Plugins {
     /// Plugins that are looked for in `places`.
     #[must_use]
     pub fn new(places: Places, isolation: Isolation, limits: Limits) -> Self {
-        Self { places, isolation, limits, started: RefCell::default() }
+        Self { places, isolation, limits, settings: BTreeMap::new() }
+    }
+
+    /// The same, but that these values go before those of a request to the source of layouts.
+    #[must_use]
+    pub fn with_settings(self, settings: BTreeMap<Name, f64>) -> Self {
+        Self { settings, ..self }
     }
 
     /// The places.
@@ -47,8 +71,8 @@ impl Plugins {
     /// # Errors
     ///
     /// Fails where it cannot be started.
-    pub fn describe(&self, file: PathBuf) -> Result<Description, Fault> {
-        self.with(file, |running| Ok(running.description().clone()))
+    pub fn describe(&self, file: &Path) -> Result<Description, Fault> {
+        Ok(self.start(file)?.description().clone())
     }
 
     /// Describes the plugin of a name.
@@ -57,7 +81,7 @@ impl Plugins {
     ///
     /// Fails where there is none, or it cannot be started.
     pub fn describe_named(&self, name: &Name) -> Result<Description, Fault> {
-        self.describe(self.places.find(name)?)
+        self.describe(&self.places.find(name)?)
     }
 
     /// Draws a layout: values that are given, then those that `measured` knows, then defaults.
@@ -65,61 +89,90 @@ impl Plugins {
     /// # Errors
     ///
     /// Fails where a value is missing or out of range, or the plugin is at fault.
-    pub fn draw(
-        &self,
-        request: &LayoutRequest,
-        measured: &dyn Fn(Measure) -> Option<Length>,
-    ) -> Result<Drawn, Fault> {
-        let file = self.places.find(&request.name)?;
-        self.with(file, |running| {
-            let description = running.description().clone();
-            let fault = |kind| Fault { plugin: request.name.to_string(), kind };
-            if description.name != request.name {
-                return Err(fault(FaultKind::OtherName { found: description.name.to_string() }));
-            }
-            let values = values(&description, request, measured).map_err(fault)?;
-            let (width, depth) = (request.size.width(), request.size.depth());
-            let text = running.pattern((width.to_mm(), depth.to_mm()), &values)?;
-            let layout = read_answer(&text, request.size).map_err(fault)?;
-            let drawn_by = format!("{} {}", description.name, description.version);
-            Ok(Drawn { layout, text, drawn_by })
-        })
+    pub fn draw(&self, request: &DrawRequest, measured: Measured<'_>) -> Result<Drawn, Fault> {
+        let file: PathBuf = self.places.find(&request.name)?;
+        let running = self.start(&file)?;
+        let description = running.description().clone();
+        let fault = |kind| Fault { plugin: request.name.to_string(), kind };
+        if description.name != request.name {
+            return Err(fault(FaultKind::OtherName { found: description.name.to_string() }));
+        }
+        let values = values(&description, request, measured).map_err(fault)?;
+        let (width, depth) = (request.size.width(), request.size.depth());
+        let text = running.pattern((width.to_mm(), depth.to_mm()), &values)?;
+        let layout = read_answer(&text, request.size).map_err(fault)?;
+        if layout.name != request.name {
+            return Err(fault(FaultKind::OtherLayout { found: layout.name.to_string() }));
+        }
+        let drawn_by = format!("{} {}", description.name, description.version);
+        Ok(Drawn { layout, text, drawn_by })
     }
 
-    fn with<T>(
-        &self,
-        file: PathBuf,
-        ask: impl FnOnce(&mut Running) -> Result<T, Fault>,
-    ) -> Result<T, Fault> {
-        let mut started = self.started.borrow_mut();
-        if !started.contains_key(&file) {
-            let running = Running::start(&file, &self.isolation, self.limits)?;
-            started.insert(file.clone(), running);
-        }
-        let running = started.get_mut(&file).expect("it was just started");
-        let answered = ask(running);
-        if answered.as_ref().is_err_and(|fault| fault.kind.whose() != Whose::Asker) {
-            // Whatever state it is in, it is not asked again.
-            started.remove(&file);
-        }
-        answered
+    fn start(&self, file: &Path) -> Result<Running, Fault> {
+        Running::start(file, &self.isolation, self.limits)
     }
 }
 
 impl LayoutSource for Plugins {
-    type Error = Fault;
+    fn layout(
+        &self,
+        request: &LayoutRequest,
+        measured: Measured<'_>,
+    ) -> Result<DrawnLayout, LayoutError> {
+        let asked = request.name.strip_prefix(PREFIX).ok_or_else(|| LayoutError {
+            why: NoLayout::OtherSource,
+            said: format!("`{}` is not the name of a plugin's layout", request.name),
+            advice: Some(format!("write {PREFIX}NAME")),
+        })?;
+        let name = Name::new(asked).ok_or_else(|| LayoutError {
+            why: NoLayout::UnknownName { known: Vec::new() },
+            said: format!("`{asked}` is no plugin's name"),
+            advice: Some(format!("take {}", Name::RULE)),
+        })?;
+        let mut parameters = request.parameters.clone();
+        parameters.extend(self.settings.clone());
+        let request = DrawRequest { name, size: request.size, parameters };
+        let Drawn { layout, text, drawn_by } = self.draw(&request, measured)?;
+        let origin = format!("plugin {drawn_by}");
+        Ok(DrawnLayout { layout, text, origin, drawn_by: Some(drawn_by) })
+    }
+}
 
-    fn layout(&self, request: &LayoutRequest) -> Option<Result<Layout, Fault>> {
-        self.places.find(&request.name).ok()?;
-        Some(self.draw(request, &|_| None).map(|drawn| drawn.layout))
+impl From<Fault> for LayoutError {
+    fn from(fault: Fault) -> Self {
+        let (said, advice) = (fault.to_string(), fault.kind.advice());
+        let by = fault.kind.whose();
+        let why = match fault.kind {
+            FaultKind::NotFound { .. } => NoLayout::UnknownName { known: Vec::new() },
+            FaultKind::UnknownParameter { given, known } => {
+                NoLayout::UnknownParameter { given, known }
+            }
+            FaultKind::NotGiven { parameter, measure, .. } => {
+                NoLayout::NotGiven { parameter, measure }
+            }
+            FaultKind::OutOfRange { parameter, value, least, greatest } => {
+                NoLayout::OutOfRange { parameter, value, least, greatest }
+            }
+            FaultKind::BadLayout { text, remarks } => {
+                let origin = format!("answer of the plugin {}", fault.plugin);
+                let remarks = remarks.iter().map(files::Remark::in_words).collect();
+                NoLayout::WrongDrawing { origin, text, remarks }
+            }
+            _ => match by {
+                Whose::Asker => NoLayout::Refused,
+                Whose::Author => NoLayout::SourceFault,
+                Whose::System => NoLayout::SystemFault,
+            },
+        };
+        Self { why, said, advice }
     }
 }
 
 /// A value for each parameter, in order.
 fn values(
     description: &Description,
-    request: &LayoutRequest,
-    measured: &dyn Fn(Measure) -> Option<Length>,
+    request: &DrawRequest,
+    measured: Measured<'_>,
 ) -> Result<Vec<f64>, FaultKind> {
     let known = |name: &Name| description.parameters.iter().any(|known| known.name == *name);
     if let Some(given) = request.parameters.keys().find(|name| !known(name)) {
@@ -131,8 +184,8 @@ fn values(
 
 fn value(
     parameter: &Parameter,
-    request: &LayoutRequest,
-    measured: &dyn Fn(Measure) -> Option<Length>,
+    request: &DrawRequest,
+    measured: Measured<'_>,
 ) -> Result<f64, FaultKind> {
     let given = request.parameters.get(&parameter.name).copied();
     let known = given.or_else(|| parameter.measure.and_then(measured).map(Length::to_mm));
@@ -142,6 +195,7 @@ fn value(
             return Err(FaultKind::NotGiven {
                 parameter: parameter.name.to_string(),
                 words: parameter.words.clone(),
+                measure: parameter.measure,
             });
         }
         None => parameter.standard,

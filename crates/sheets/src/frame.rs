@@ -88,7 +88,7 @@ impl<'p> Frame<'p> {
     }
 
     /// Sets one entry of a list: its mark (a number, a dash) at the edge, its words indented by
-    /// millimetres.
+    /// millimetres. Without a mark it goes on with the entry before it.
     pub fn item(
         &mut self,
         mark: &str,
@@ -101,7 +101,9 @@ impl<'p> Frame<'p> {
         let place = self.take(height, text)?;
         let block = self.page.block(Role::ListItem);
         let baseline = Point::new(place.x0, place.y0 + style.first_baseline());
-        block.text(baseline, mark, style, Align::Left)?;
+        if !mark.is_empty() {
+            block.text(baseline, mark, style, Align::Left)?;
+        }
         let at = Point::new(place.x0 + indent, place.y0);
         block.paragraph(at, width, text, style, Align::Left)?;
         Ok(())

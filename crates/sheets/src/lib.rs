@@ -7,6 +7,7 @@
 mod color;
 mod documents;
 mod drawn;
+mod flow;
 mod font;
 mod frame;
 mod page;

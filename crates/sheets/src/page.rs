@@ -291,7 +291,7 @@ impl Block {
     /// Sets a paragraph whose top left corner is at a point, broken to a width in millimetres;
     /// returns its height in millimetres. `\n` begins a new line.
     ///
-    /// A word that is wider than the width is an error; the height is not limited here.
+    /// A character that is wider than the width is an error; the height is not limited here.
     pub fn paragraph(
         &mut self,
         at: Point,

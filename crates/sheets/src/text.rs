@@ -231,7 +231,8 @@ pub fn with_unit(number: impl fmt::Display, unit: &str) -> String {
 /// Breaks text into lines no wider than a width in millimetres; `\n` begins a new line.
 ///
 /// Lines break where Unicode's rules allow it; no-break spaces hold. A word wider than the width
-/// is an error. Spaces at a break belong to no line.
+/// is broken where it must, and a character wider than it is an error. Spaces at a break belong to
+/// no line.
 pub fn wrap(text: &str, style: &Style, width: f64) -> Result<Vec<String>, SetError> {
     let mut lines = Vec::new();
     for part in text.split('\n') {
@@ -257,10 +258,16 @@ fn wrap_part(
             lines.push(text[start..end].trim_end_matches(' ').to_owned());
             start = end;
         }
-        let needed = ruler.width(start, at);
-        if needed > room {
-            let word = text[start..at].trim_end_matches(' ').to_owned();
-            return Err(SetError::TooWide { word, width: needed, room: width });
+        while ruler.width(start, at) > room {
+            let places = text[start..at].char_indices().skip(1).map(|(place, _)| start + place);
+            let fits = |place: &usize| ruler.width(start, *place) <= room;
+            let Some(place) = places.take_while(fits).last() else {
+                let word = text[start..at].trim_end_matches(' ').to_owned();
+                let width = ruler.width(start, at);
+                return Err(SetError::TooWide { word, width, room });
+            };
+            lines.push(text[start..place].to_owned());
+            start = place;
         }
         end = at;
         if opportunity == BreakOpportunity::Mandatory {

@@ -1,4 +1,10 @@
-//! For tests only: comparisons that fail on NaN, and built-in values by name.
+//! For tests only: comparisons that fail on NaN, built-in values by name, shelves in memory.
+
+mod laws;
+mod shelves;
+
+pub use crate::laws::assert_keeps_the_promises;
+pub use crate::shelves::{Ended, Fault, FaultyShelf, MemoryShelf};
 
 use cushion::{Cell, Layout, Pattern, Size, arrange};
 

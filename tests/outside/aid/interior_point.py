@@ -112,7 +112,7 @@ def minimise(problem, unloaded=None):
         energy += load["weight"] * (
             pose[0] + pose[1] * load["x"] + pose[2] * (load["y"] - load["tilt_y"])
         )
-        energy -= load["weight"] * load["trunk_height"] * (pose[1] ** 2 + pose[2] ** 2) / 2
+        energy -= load["weight"] * load["trunk_height"] * pose[1] ** 2 / 2
         under = np.array(problem["underside"])
         body = under + pose[0] + pose[1] * x + pose[2] * (y - load["tilt_y"])
         constraints.append(body - u)

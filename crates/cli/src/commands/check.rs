@@ -4,16 +4,14 @@ use std::path::Path;
 
 use case::Date;
 use case::question::{Question, Unused};
+use casework::{FileRemarks, OpenCase, PROGRAM, Whose};
 use files::{Kind, Known, Remark, Severity, prose, report};
 
 use crate::arguments::Check;
-use crate::case_file::CaseFile;
-use crate::failure::{self, Failure};
-use crate::plugins::Session;
-use crate::remarks::FileRemarks;
-use crate::run::PROGRAM;
+use crate::failure::Failure;
+use crate::outside::Outside;
 use crate::terminal::Terminal;
-use crate::{read, today};
+use crate::{remarks, today};
 
 /// A file, as far as it could be checked.
 struct Checked {
@@ -30,9 +28,9 @@ struct Checked {
 /// Checks every file, and says all of it before it fails.
 pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
-    let session = Session::new(&arguments.plugins);
+    let outside = Outside::new(&arguments.plugins);
     let checked: Vec<Checked> =
-        arguments.files.iter().map(|path| check(path, on, &session)).collect();
+        arguments.files.iter().map(|path| check(path, on, &outside)).collect();
     if arguments.json.json {
         terminal.answer(&to_json(&checked))?;
         return verdict(&checked).map_err(Failure::told);
@@ -42,7 +40,7 @@ pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> 
             terminal.say(|color| unread.to_words(color));
             continue;
         }
-        terminal.say(|color| it.file.to_words(color));
+        terminal.say(|color| remarks::to_words(&it.file, color));
         if !it.file.is_wrong() {
             let kind = it.kind.map_or("", Kind::words);
             terminal.answer(&format!("{}: {kind}, {}\n", it.file.path, it.file.count()))?;
@@ -55,12 +53,13 @@ pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> 
 }
 
 /// Reads a file, and everything that it names.
-fn check(path: &Path, on: Date, session: &Session<'_>) -> Checked {
+fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
     let shown = path.display().to_string();
-    let text = match read::text(path) {
+    let text = match outside.surroundings().text(&shown) {
         Ok(text) => text,
         Err(unread) => {
-            let remarks = vec![unread.as_remark(0..0)];
+            let unread = Failure::from(unread);
+            let remarks = vec![unread.error().as_remark(0..0)];
             let file = FileRemarks { path: shown, text: String::new(), remarks };
             let unused = Vec::new();
             return Checked { file, kind: None, unused, plugin: false, unread: Some(unread) };
@@ -76,9 +75,9 @@ fn check(path: &Path, on: Date, session: &Session<'_>) -> Checked {
     let mut plugin = false;
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);
     if right && kind == Some(Kind::Client) {
-        let (more, whose) = what_it_leads_to(path, &text, on, session);
+        let (more, whose) = what_it_leads_to(&shown, &text, on, outside);
         remarks.extend(more);
-        plugin = whose == Some(failure::Kind::Plugin);
+        plugin = whose == Some(Whose::SourceAuthor);
     }
     let file = FileRemarks { path: shown, text, remarks };
     Checked { file, kind, unused, plugin, unread: None }
@@ -87,24 +86,24 @@ fn check(path: &Path, on: Date, session: &Session<'_>) -> Checked {
 /// What is wrong with what a right client's file names, or with a plan made from it, and whose
 /// move that is.
 fn what_it_leads_to(
-    path: &Path,
+    name: &str,
     text: &str,
     on: Date,
-    session: &Session<'_>,
-) -> (Vec<Remark>, Option<failure::Kind>) {
-    let planned = CaseFile::open(path, session).and_then(|case| case.with_changes(on).map(drop));
-    let Err(failure) = planned else { return (Vec::new(), None) };
-    let own = failure.file_remarks().filter(|file| file.path == path.display().to_string());
-    if let Some(file) = own {
-        return (file.remarks.clone(), Some(failure.kind()));
+    outside: &Outside,
+) -> (Vec<Remark>, Option<Whose>) {
+    let planned = OpenCase::open(outside.surroundings(), name)
+        .and_then(|case| case.with_changes(on).map(drop));
+    let Err(error) = planned else { return (Vec::new(), None) };
+    if let Some(file) = error.file.as_ref().filter(|file| file.path == name) {
+        return (file.remarks.clone(), Some(error.whose));
     }
     let at = |table, key| files::place_of_value(text, table, key);
-    let place = match failure.kind() {
-        failure::Kind::NotSafe => at("weight", "kg").or_else(|| at("weight", "lb")),
+    let place = match error.whose {
+        Whose::Clinician => at("weight", "kg").or_else(|| at("weight", "lb")),
         _ => at("cushion", "layout"),
     };
     let place = place.unwrap_or(0..text.find('\n').unwrap_or(text.len()));
-    (vec![failure.as_remark(place)], Some(failure.kind()))
+    (vec![error.as_remark(place)], Some(error.whose))
 }
 
 /// Fails where a file cannot be used; says so once more, after all remarks.
@@ -113,9 +112,9 @@ fn verdict(checked: &[Checked]) -> Result<(), Failure> {
     let Some(first) = wrong.first() else { return Ok(()) };
     let all_unread = wrong.iter().all(|it| it.unread.is_some());
     let kind = match &first.unread {
-        Some(unread) if all_unread => unread.kind(),
-        _ if wrong.iter().all(|it| it.plugin) => failure::Kind::Plugin,
-        _ => failure::Kind::File,
+        Some(unread) if all_unread => unread.error().whose,
+        _ if wrong.iter().all(|it| it.plugin) => Whose::SourceAuthor,
+        _ => Whose::Writer,
     };
     let message = match checked {
         [one] => format!("{} cannot be used: {}", one.file.shown(), one.file.count()),

@@ -1,5 +1,6 @@
 //! `contour-test`: the virtual loaded-contour and overload test, for suppliers.
 
+use casework::PROGRAM;
 use cushion::{Force, Length};
 use files::report::{ContourParameter, ContourStep};
 use fitting::{ContourTest, PreparedCushion, Spacings};
@@ -7,9 +8,7 @@ use mechanics::Jig;
 
 use crate::arguments::ContourTest as Arguments;
 use crate::failure::Failure;
-use crate::plugins::Session;
-use crate::resolve;
-use crate::run::PROGRAM;
+use crate::outside::Outside;
 use crate::terminal::Terminal;
 
 /// Said with every answer.
@@ -18,12 +17,12 @@ const CLAIMS: &str = "A computed comparison on the stock fill. It replaces no la
 
 /// Runs the test for both steps of the jig and shows what came out.
 pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failure> {
-    let session = Session::new(&arguments.plugins);
-    let mut layout = resolve::layout(&arguments.layout, arguments.size, &session)?;
-    let cell = resolve::cell(arguments.cell.cell.as_deref())?;
-    let pattern = resolve::pattern(&mut layout, arguments.size)?;
+    let outside = Outside::new(&arguments.plugins);
+    let mut layout = outside.surroundings().layout(&arguments.layout, arguments.size)?;
+    let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
+    let pattern = casework::pattern(&mut layout, arguments.size)?;
     let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
-        .map_err(|error| crate::stock::none(&layout, &pattern, &error))?;
+        .map_err(|error| casework::no_stock(&layout, &pattern, &error))?;
     let test = ContourTest {
         forward: Length::from_mm(arguments.forward),
         first_load: Force::from_n(arguments.first_load),

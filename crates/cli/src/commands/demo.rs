@@ -1,16 +1,14 @@
 //! `demo`: the papers of an invented client.
 
-use std::path::Path;
-
 use case::{Client, Date, Entry};
+use casework::OpenCase;
 use sheets::Paper;
 
 use crate::arguments::{Demo, Invented, PluginOptions};
-use crate::case_file::CaseFile;
 use crate::failure::Failure;
-use crate::plugins::Session;
+use crate::outputs;
+use crate::outside::Outside;
 use crate::terminal::Terminal;
-use crate::{export, papers, resolve, write};
 
 /// The invented clients' files.
 const fn text(who: Invented) -> &'static str {
@@ -24,13 +22,15 @@ const fn text(who: Invented) -> &'static str {
 /// Writes the demo client's papers, as of the day of its last check, and says what to look at.
 pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
     let client =
-        resolve::client_text("the demo client".to_owned(), text(arguments.who).to_owned())?;
-    let case = CaseFile::of(client, Path::new(""), &Session::new(&PluginOptions::default()))?;
+        casework::client_text("the demo client".to_owned(), text(arguments.who).to_owned())?;
+    let outside = Outside::new(&PluginOptions::default());
+    let case = OpenCase::of(outside.surroundings(), client)?;
     let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
-    let of_client = papers::of_client(&case, on, Paper::A4)?;
-    let outputs = export::all(&of_client.papers, &arguments.out, true)?;
+    let of_client = case.papers(on, Paper::A4)?;
+    let outputs = outputs::in_folder(&arguments.out, casework::export(&of_client.papers, true)?);
+    outputs::are_apart(&[], &outputs)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
-    write::all(outputs)?;
+    outputs::all(&outside, outputs)?;
     terminal.warn(&of_client.warnings);
     terminal.answer(&next(arguments, case.client.value.code.as_str(), &names))
 }

@@ -20,8 +20,6 @@ use crate::arguments::Command;
 use crate::failure::Failure;
 use crate::terminal::Terminal;
 
-pub(crate) use self::survey::share_planned;
-
 /// Does what a sub-command asks.
 ///
 /// # Errors

@@ -2,13 +2,16 @@
 
 use std::path::Path;
 
+use casework::Whose;
 use files::Kind as FileKind;
 
-use crate::arguments::{New, Starter};
-use crate::failure::{Failure, Kind};
+use crate::arguments::{New, PluginOptions, Starter};
+use crate::failure::Failure;
+use crate::output_paths;
+use crate::outputs::{self, Output};
+use crate::outside::Outside;
 use crate::plugin_template as template;
 use crate::terminal::Terminal;
-use crate::write::{self, Output};
 
 /// Writes a starter file where no file is yet.
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
@@ -21,14 +24,18 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
         Starter::LayoutSchema => return schema(&arguments.file, FileKind::Layout, terminal),
         Starter::CellSchema => return schema(&arguments.file, FileKind::Cell, terminal),
     };
-    write::new(&arguments.file, text.as_bytes())?;
+    output_paths::has_ending(&arguments.file, "toml")?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, &arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
     terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
 }
 
 /// Writes the schema of a kind of file, by which an editor completes and explains keys.
 fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure> {
-    write::new(file, files::schema(kind).as_bytes())?;
+    output_paths::has_ending(file, "json")?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, file, files::schema(kind).as_bytes())?;
     let file = file.display();
     terminal.answer(&format!(
         "{file} is written; put this on top of a {} file beside it: #:schema {file}\n",
@@ -40,12 +47,12 @@ fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure
 fn plugin(folder: &Path, terminal: Terminal) -> Result<(), Failure> {
     if folder.exists() {
         let message = format!("{} is there already, and nothing is written over", folder.display());
-        return Err(Failure::new(Kind::CannotWrite, message).hint("name a new folder"));
+        return Err(Failure::new(Whose::Keeper, message).hint("name a new folder"));
     }
     let outputs = template::FILES
         .iter()
         .map(|file| Output { path: folder.join(file.path), bytes: file.text.as_bytes().to_vec() });
-    write::all(outputs.collect())?;
+    outputs::all(&Outside::new(&PluginOptions::default()), outputs.collect())?;
     let folder = folder.display();
     terminal.answer(&format!(
         "{folder} is begun. Next:\n  \

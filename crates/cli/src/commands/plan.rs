@@ -1,30 +1,30 @@
 //! `plan`: counts for a client, shown and perhaps recorded.
 
-use case::{Date, Plan as Counts};
+use case::Plan as Counts;
+use casework::{OpenCase, PROGRAM, Recorder, Whose};
+use mechanics::Stop;
 
 use crate::arguments::Plan;
-use crate::case_file::CaseFile;
-use crate::failure::{Failure, Kind};
-use crate::plugins::Session;
-use crate::run::PROGRAM;
+use crate::failure::Failure;
+use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
-use crate::{tables, today, write};
+use crate::{tables, today};
 
 /// Shows the plan for a client, as a table or in JSON, and records it where asked.
 pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
-    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
-    let plan = case.plan(on)?;
-    // Without a weight, nothing was planned for the goals, and the counts are not for them.
-    let client = &case.client.value;
-    let unplanned = !client.goals.is_empty() && client.latest_weighing().is_none();
-    let stands = !unplanned
-        && plan.not_safe.is_empty()
-        && (plan.goals.iter().all(|goal| goal.met) || arguments.nearest_safe);
-    let recorded = stands && arguments.by.is_some();
-    if let Some(by) = arguments.by.as_ref().filter(|_| stands) {
-        record(arguments, &case, &plan, on, by)?;
-    }
+    let outside = Outside::new(&arguments.plugins);
+    let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let plan = case.plan(on, Stop::never())?;
+    let unplanned = case.has_goals_and_no_weight();
+    let stands = !unplanned && casework::plan_stands(&plan, arguments.nearest_safe);
+    let recorded = match &arguments.by {
+        Some(by) => {
+            let recorder = Recorder { by, because: None, on };
+            case.record_plan(outside.shelf(), &plan, arguments.nearest_safe, &recorder)?
+        }
+        None => false,
+    };
     if arguments.json.json {
         let code = case.client.value.code.as_str();
         terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded))?;
@@ -53,8 +53,11 @@ fn not_safe(arguments: &Plan, plan: &Counts) -> Failure {
     let unrecorded = if arguments.record { "; nothing was recorded" } else { "" };
     if !plan.not_safe.is_empty() {
         let reasons = plan.not_safe.join("; ");
-        return Failure::new(Kind::NotSafe, format!("not safely possible: {reasons}{unrecorded}"))
-            .hint("take another size, layout or wall height; the counts shown come nearest");
+        return Failure::new(
+            Whose::Clinician,
+            format!("not safely possible: {reasons}{unrecorded}"),
+        )
+        .hint("take another size, layout or wall height; the counts shown come nearest");
     }
     let unmet: Vec<String> = (plan.goals.iter().filter(|goal| !goal.met))
         .map(|goal| {
@@ -64,32 +67,14 @@ fn not_safe(arguments: &Plan, plan: &Counts) -> Failure {
         .collect();
     let message =
         format!("not all that is wanted is safely possible: {}{unrecorded}", unmet.join("; "));
-    Failure::new(Kind::NotSafe, message)
+    Failure::new(Whose::Clinician, message)
         .hint("the plan shown is the nearest safe one; --nearest-safe takes it")
-}
-
-/// Adds the plan to the end of the client's file.
-fn record(
-    arguments: &Plan,
-    case: &CaseFile,
-    plan: &Counts,
-    on: Date,
-    by: &str,
-) -> Result<(), Failure> {
-    if by.trim().is_empty() || by.chars().any(char::is_control) {
-        return Err(Failure::call("--by is empty, or has a line break in it")
-            .hint("name who records the plan, by initials or role"));
-    }
-    let recorded = case.recorded(plan, on, by.trim());
-    let text = files::append_plan(&case.client.file.text, &recorded)
-        .map_err(|error| Failure::file(format!("{}: {error}", case.client.file.shown())))?;
-    write::one(&arguments.client, text.into_bytes())
 }
 
 /// The plan as a table, with what to do next.
 fn words(
     arguments: &Plan,
-    case: &CaseFile,
+    case: &OpenCase,
     plan: &Counts,
     recorded: bool,
     terminal: Terminal,
@@ -127,7 +112,7 @@ fn expected(plan: &Counts) -> String {
         let verdict = if goal.met { "met" } else { "NOT MET" };
         words += &format!("\nGoal {}: {}. {verdict}: {reached}.", at + 1, goal.words);
         if let Some(why) = &goal.why {
-            words += &format!(" {}{}.", why[..1].to_uppercase(), &why[1..]);
+            words += &format!(" {}.", tables::capital(why));
         }
     }
     if !plan.goals.is_empty() {

@@ -3,12 +3,13 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
-use cushion::{LayoutRequest, Name, Severity, Size};
-use plugin_host::{Description, Parameter, Whose};
+use cushion::{Name, Severity, Size};
+use plugin_host::{Description, DrawRequest, Parameter, Whose};
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
-use crate::failure::{Failure, Kind};
+use crate::failure::Failure;
 use crate::plugins;
+use crate::remarks;
 use crate::terminal::Terminal;
 
 /// What is said of running plugins, wherever they are shown.
@@ -25,22 +26,21 @@ pub(crate) fn run(arguments: &Plugin, terminal: Terminal) -> Result<(), Failure>
     }
 }
 
-/// Lists the plugins that were named or installed, with what they say of themselves.
+/// Lists the plugins that were named or installed by the names of their files; none is run.
 fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let plugins = plugins::plugins(options)?;
+    let places = plugins.places();
     let mut words = String::new();
-    let mut faults = Vec::new();
-    for path in plugins.places().all() {
-        match plugins.describe(path) {
-            Ok(it) => {
-                let _ = writeln!(words, "{:<20} {:<8} {}", it.name, it.version, it.about);
-            }
-            Err(fault) => faults.push(fault.to_string()),
-        }
+    for (name, path) in places.all() {
+        let _ = writeln!(words, "{name:<20} {}", path.display());
     }
+    let faults: Vec<String> = places.not_trusted().iter().map(ToString::to_string).collect();
     if words.is_empty() && faults.is_empty() {
-        let folders = plugins.places().folders.iter().map(|it| format!("  {}\n", it.display()));
+        let folders = places.folders.iter().map(|it| format!("  {}\n", it.display()));
         words = format!("No plugins. They are looked for in:\n{}", folders.collect::<String>());
+    } else {
+        words +=
+            "\nNone was run for this list; `seatwright plugin show NAME` runs one and asks it.\n";
     }
     terminal.warn(&faults);
     terminal.answer(&format!("{words}\n{TRUST}\n"))
@@ -52,7 +52,7 @@ fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), F
     })?;
     let plugins = plugins::plugins(options)?;
     let path = plugins.places().find(&name).map_err(plugins::failure)?;
-    let description = plugins.describe(path.clone()).map_err(plugins::failure)?;
+    let description = plugins.describe(&path).map_err(plugins::failure)?;
     terminal.answer(&format!("{}From {}\n\n{TRUST}\n", words(&description), path.display()))
 }
 
@@ -81,7 +81,7 @@ fn parameter_words(parameter: &Parameter) -> String {
 fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let places = PluginOptions { plugin: vec![path.to_owned()], ..options.clone() };
     let plugins = plugins::plugins(&places)?;
-    let description = plugins.describe(path.to_owned()).map_err(plugins::failure)?;
+    let description = plugins.describe(path).map_err(plugins::failure)?;
     let mut answer = words(&description);
     let (mut wrong, mut refused) = (0, 0);
     for size in SIZES {
@@ -89,7 +89,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
         // What must be measured has a value to be drawn with, if to no client.
         let all = description.parameters.iter().map(|it| (it.name.clone(), it.standard));
         let parameters = all.chain(options.set.iter().cloned()).collect();
-        let request = LayoutRequest { name: description.name.clone(), size, parameters };
+        let request = DrawRequest { name: description.name.clone(), size, parameters };
         let drawn = plugins.draw(&request, &|_| None);
         answer += &match drawn {
             Ok(drawn) => right(size, &drawn.layout),
@@ -101,7 +101,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
                 wrong += 1;
                 let said = format!("{size}: WRONG: {}\n", fault.kind);
                 let answer = plugins::answer(fault);
-                said + &answer.map_or_else(String::new, |answer| answer.to_words(false))
+                said + &answer.map_or_else(String::new, |answer| remarks::to_words(&answer, false))
             }
         };
     }
@@ -116,7 +116,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
     }
     let message =
         format!("plugin `{}`: wrong at {wrong} of {} sizes", description.name, SIZES.len());
-    Err(Failure::new(Kind::Plugin, message).hint("tell the plugin's author"))
+    Err(Failure::new(casework::Whose::SourceAuthor, message).hint("tell the plugin's author"))
 }
 
 /// A right layout: how many compartments, and what somebody should look at.

@@ -1,37 +1,44 @@
 //! `predict`: what counts would do under the client.
 
+use std::path::PathBuf;
+
 use case::{Prediction, Spread};
+use casework::{OpenCase, PROGRAM, Whose};
 use cushion::{Length, Mass, Pressure};
+use mechanics::Stop;
 
 use crate::arguments::Predict;
-use crate::case_file::CaseFile;
-use crate::failure::{Failure, Kind};
-use crate::plugins::Session;
-use crate::run::PROGRAM;
+use crate::failure::Failure;
+use crate::output_paths::{self, inputs};
+use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
-use crate::{sections, tables, today, write};
+use crate::{outputs, tables, today};
 
 /// Shows what is expected of counts, in words or in JSON, and draws it where asked.
 pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
-    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
-    let (base, whence) = case.counts_now(on)?;
-    let counts = changed(&case, base, &arguments.cells)?;
+    let outside = Outside::new(&arguments.plugins);
+    let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    if let Some(path) = &arguments.svg {
+        output_paths::has_ending(path, "svg")?;
+        let read = case.inputs().map(PathBuf::from);
+        output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
+    }
+    let now = case.counts_now(on, Stop::never())?;
+    let whence = now.whence();
+    let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;
-    let (prediction, cuts) = case
-        .cushion
-        .predict(&case.client.value, weight, &counts)
-        .map_err(|error| case.no_body(&error))?;
+    let (prediction, cuts) = case.predict(&counts, Stop::never())?;
     let warnings = warnings(&case, &counts, &prediction);
     if let Some(path) = &arguments.svg {
         if cuts.is_empty() {
             return Err(Failure::new(
-                Kind::NotSafe,
+                Whose::Clinician,
                 format!("nothing can be drawn: {}", prediction.outcome.words()),
             ));
         }
         let what = format!("{}, {}; {whence}", case.pattern.title(), case.pattern.size());
-        write::one(path, sections::drawing(&case, &what, &cuts, on)?)?;
+        outputs::one(&outside, path, casework::sections(&case, &what, &cuts, on)?)?;
     }
     if arguments.json.json {
         let code = case.client.value.code.as_str();
@@ -43,7 +50,7 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
 
 /// The counts with those of `--cells` in their places.
 fn changed(
-    case: &CaseFile,
+    case: &OpenCase,
     mut counts: Vec<u32>,
     cells: &[(cushion::Name, u32)],
 ) -> Result<Vec<u32>, Failure> {
@@ -61,7 +68,7 @@ fn changed(
 }
 
 /// What whoever reads the numbers should know first.
-fn warnings(case: &CaseFile, counts: &[u32], prediction: &Prediction) -> Vec<String> {
+fn warnings(case: &OpenCase, counts: &[u32], prediction: &Prediction) -> Vec<String> {
     let mut warnings = Vec::new();
     for (compartment, count) in case.cushion.pattern().compartments().iter().zip(counts) {
         if *count == 0 {
@@ -78,7 +85,7 @@ fn warnings(case: &CaseFile, counts: &[u32], prediction: &Prediction) -> Vec<Str
 }
 
 /// The prediction as a person reads it.
-fn words(case: &CaseFile, prediction: &Prediction, weight: Mass, whence: &str) -> String {
+fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -> String {
     let pattern = case.cushion.pattern();
     let mut words = format!(
         "{}: {}, {}, {:.1} kg; {whence}\nOutcome: {}.\n",

@@ -1,17 +1,17 @@
 //! `print`: papers as files.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use case::Date;
+use casework::{NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
 
 use crate::arguments::{Paper, Print};
-use crate::case_file::CaseFile;
 use crate::failure::Failure;
-use crate::papers::{self, Named};
-use crate::plugins::Session;
+use crate::output_paths::inputs;
+use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
-use crate::{export, resolve, today, write};
+use crate::{outputs, today};
 
 /// Writes a client's papers, those of a stock fill, or the blank form.
 pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> {
@@ -20,33 +20,43 @@ pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> 
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,
     };
-    let session = Session::new(&arguments.plugins);
-    let papers = match (&arguments.client, &arguments.stock, arguments.size) {
-        (Some(client), _, _) => of_client(client, &session, on, sheet, terminal)?,
+    let outside = Outside::new(&arguments.plugins);
+    let (papers, read) = match (&arguments.client, &arguments.stock, arguments.size) {
+        (Some(client), _, _) => of_client(client, &outside, on, sheet, terminal)?,
         (None, Some(layout), Some(size)) => {
-            let mut layout = resolve::layout(layout, size, &session)?;
-            let cell = resolve::cell(arguments.cell.as_deref())?;
-            let pattern = resolve::pattern(&mut layout, size)?;
-            papers::of_stock(&layout, &pattern, &cell.value, on, sheet)?
+            let mut layout = outside.surroundings().layout(layout, size)?;
+            let cell = outside.surroundings().cell(arguments.cell.as_deref())?;
+            let pattern = casework::pattern(&mut layout, size)?;
+            let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, on, sheet)?;
+            (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec())
         }
-        _ => papers::blank(on, sheet)?,
+        _ => (casework::blank_papers(on, sheet)?, Vec::new()),
     };
-    let outputs = export::all(&papers, &arguments.out, arguments.png)?;
+    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
+    outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
-    write::all(outputs)?;
+    outputs::all(&outside, outputs)?;
     terminal.answer(&names)
 }
 
-/// A client's papers, named for the client; warnings are said.
+/// A client's papers, named for the client, and the files that were read; warnings are said.
 fn of_client(
     path: &Path,
-    session: &Session<'_>,
+    outside: &Outside,
     on: Date,
     sheet: Sheet,
     terminal: Terminal,
-) -> Result<Vec<Named>, Failure> {
-    let case = CaseFile::open(path, session)?;
-    let of_client = papers::of_client(&case, on, sheet)?;
+) -> Result<(Vec<NamedDocument>, Vec<PathBuf>), Failure> {
+    let case = OpenCase::open(outside.surroundings(), &name(path))?;
+    let of_client =
+        case.papers(on, sheet).map_err(|error| match case.client.value.latest_plan() {
+            Some(_) => error,
+            None => error.hint(format!(
+                "see the counts with `seatwright plan {}`, then record them with --record --by WHO",
+                path.display()
+            )),
+        })?;
     terminal.warn(&of_client.warnings);
-    Ok(papers::with_prefix(case.client.value.code.as_str(), of_client.papers))
+    let papers = casework::with_prefix(case.client.value.code.as_str(), of_client.papers);
+    Ok((papers, case.inputs().map(PathBuf::from).to_vec()))
 }

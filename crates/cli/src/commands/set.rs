@@ -1,27 +1,31 @@
 //! `set`: changes keys of a client's file, all of them or none.
 
+use casework::{Change, FileRemarks, WorkError};
 use files::{EditError, prose};
 
-use crate::arguments::Set;
+use crate::arguments::{PluginOptions, Set};
 use crate::failure::Failure;
-use crate::remarks::FileRemarks;
+use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
-use crate::{read, write};
 
 /// Changes the keys in the order of the command line: values first, then moves, then what is taken
 /// away.
 pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
-    let before = read::text(&arguments.client)?;
-    let shown = arguments.client.display().to_string();
+    let outside = Outside::new(&PluginOptions::default());
+    let shown = name(&arguments.client);
+    let before = outside.surroundings().text(&shown)?;
     let text = edited(arguments, &before).map_err(|error| refused(&shown, error))?;
     let remarks = files::read_client(&text).remarks;
     // Values that need each other may be given in any order, so this is asked at the end.
     let worse = files::new_errors(&files::read_client(&before).remarks, &remarks);
     if !worse.is_empty() {
-        return Err(Failure::wrong_file(FileRemarks { path: shown, text, remarks: worse })
-            .hint("nothing was written; give what is missing too"));
+        let file = FileRemarks { path: shown, text, remarks: worse };
+        return Err(WorkError::wrong_file(file)
+            .hint("nothing was written; give what is missing too")
+            .into());
     }
-    write::one(&arguments.client, text.clone().into_bytes())?;
+    let change = Change::of(&shown, before.as_bytes(), text.clone().into_bytes());
+    outside.shelf().put(&[change])?;
     let file = FileRemarks { path: shown, text, remarks };
     terminal.answer(&format!("{}: changed, {}\n", file.path, file.count()))
 }
@@ -44,18 +48,13 @@ fn edited(arguments: &Set, before: &str) -> Result<String, EditError> {
 /// Why nothing is changed: at the place where the text would be wrong, where there is one.
 fn refused(shown: &str, error: EditError) -> Failure {
     let said = prose::say_edit(&error);
-    match error {
+    let failure = match error {
         EditError::Wrong { text, remark } => {
             let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![*remark] };
-            Failure::wrong_file(file).hint("nothing was written")
+            return WorkError::wrong_file(file).hint("nothing was written").into();
         }
-        EditError::Unreadable(_) => {
-            let failure = Failure::file(format!("`{shown}`: {}", said.message));
-            said.hint.into_iter().fold(failure, Failure::hint)
-        }
-        _ => {
-            let failure = Failure::call(said.message);
-            said.hint.into_iter().fold(failure, Failure::hint)
-        }
-    }
+        EditError::Unreadable(_) => WorkError::file(format!("`{shown}`: {}", said.message)),
+        _ => WorkError::asked(said.message),
+    };
+    said.hint.into_iter().fold(failure, WorkError::hint).into()
 }

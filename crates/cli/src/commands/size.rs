@@ -1,16 +1,17 @@
 //! `size`: which made size suits the client, and why.
 
+use casework::OpenCase;
 use cushion::Length;
 
 use crate::arguments::Size;
-use crate::case_file::CaseFile;
 use crate::failure::Failure;
-use crate::plugins::Session;
+use crate::outside::{Outside, name};
 use crate::terminal::Terminal;
 
 /// Shows the rules, the size that suits best, and why the others do not.
 pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
-    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
+    let outside = Outside::new(&arguments.plugins);
+    let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let client = &case.client.value;
     let weight = client.latest_weighing().map(|own| own.weight);
     let sizes = &case.layout.value.sizes;
@@ -23,9 +24,7 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
         Some(size) => format!("\nThe made size that suits best: {size}.\n"),
         None => "\nNo made size suits.\n".to_owned(),
     };
-    if let Some(chosen) =
-        sized.chosen.filter(|own| own.to_string() != client.cushion.size.to_string())
-    {
+    if let Some(chosen) = sized.chosen.filter(|own| *own != client.cushion.size) {
         words += &format!("The file names {}, not {chosen}.\n", client.cushion.size);
     }
     for (size, reasons) in &sized.why_not {
@@ -39,7 +38,7 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
 }
 
 /// What the cushion means for footrests, feet and transfers.
-fn consequences(case: &CaseFile) -> Vec<String> {
+fn consequences(case: &OpenCase) -> Vec<String> {
     let client = &case.client.value;
     // Where nothing is predicted, the cushion under the thighs is taken as high as its walls.
     let loaded: Length = case.pattern.wall_height();

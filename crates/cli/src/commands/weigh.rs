@@ -1,11 +1,12 @@
 //! `weigh`: counting by weight, from a batch that was counted by hand and weighed that day.
 
+use casework::OpenCase;
 use fitting::counting::Batch;
+use mechanics::Stop;
 
 use crate::arguments::Weigh;
-use crate::case_file::CaseFile;
 use crate::failure::Failure;
-use crate::plugins::Session;
+use crate::outside::{Outside, name};
 use crate::tables;
 use crate::terminal::Terminal;
 use crate::today;
@@ -16,15 +17,17 @@ pub(crate) fn run(arguments: &Weigh, terminal: Terminal) -> Result<(), Failure> 
         Batch { cells: arguments.batch, grams: arguments.grams, division: arguments.division };
     let batch = batch.checked().map_err(|error| Failure::call(error.to_string()))?;
     let on = today::today(arguments.day.date)?;
-    let case = CaseFile::open(&arguments.client, &Session::new(&arguments.plugins))?;
-    let (counts, whence) = case.counts_now(on)?;
+    let outside = Outside::new(&arguments.plugins);
+    let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let now = case.counts_now(on, Stop::never())?;
     let mut words = format!(
-        "{}: {whence}; cells of {:.2} g by a batch of {}\n\n",
+        "{}: {}; cells of {:.2} g by a batch of {}\n\n",
         case.client.value.code,
+        now.whence(),
         batch.cell(),
         batch.cells
     );
-    words += &tables::weighed(&case.pattern, &counts, &batch);
+    words += &tables::weighed(&case.pattern, &now.counts, &batch);
     words += "\nFor this batch, scale and day only: weigh a new batch another day. Weigh cells \
               without bag and vessel. Where a count matters, count.\n";
     terminal.answer(&words)

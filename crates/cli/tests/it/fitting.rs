@@ -123,6 +123,35 @@ fn checks_become_moves_and_both_are_recorded_as_they_were_said() {
 }
 
 #[test]
+fn a_bone_felt_or_a_mark_ends_with_status_5_and_is_recorded_without_counts_that_are_not_safe() {
+    for (option, answer, said) in [
+        ("--under", "left=bone-felt", "left seat bone was felt"),
+        ("--skin", "coccyx=stays", "mark at the coccyx"),
+        ("--skin", "left-seat-bone=open", "is open"),
+        ("--skin", "left-seat-bone=worse", "looks worse"),
+    ] {
+        let dir = dir();
+        dir.run(&["plan", "T-1.toml", "--record", "--by", "OT", "--date", "2026-03-01"]).done();
+        let output = dir.command(&["adjust", "T-1.toml", option, answer]).output().unwrap();
+        assert_eq!(output.status.code(), Some(5));
+        let words = String::from_utf8(output.stderr).unwrap();
+        assert!(words.contains("client off now") && words.contains(said), "{words}");
+        let record = ["--record", "--by", "OT", "--date", "2026-03-02"];
+        let mut call = vec!["adjust", "T-1.toml", option, answer];
+        call.extend(record);
+        assert_eq!(dir.command(&call).output().unwrap().status.code(), Some(5));
+        let text = fs::read_to_string(dir.path().join("T-1.toml")).unwrap();
+        assert!(text.contains(answer), "{text}");
+    }
+    // Both bones: today's "leave the cells as they are" is gone.
+    let both = ["adjust", "T-1.toml", "--under", "left=bone-felt", "--under", "right=bone-felt"];
+    let answer = dir().command(&both).output().unwrap();
+    assert_eq!(answer.status.code(), Some(5));
+    let said = String::from_utf8(answer.stdout).unwrap();
+    assert!(said.contains("CLIENT OFF NOW") && !said.contains("Leave the cells"), "{said}");
+}
+
+#[test]
 fn contradictions_are_questioned_and_nothing_is_moved_or_recorded() {
     let dir = dir();
     let words = [
@@ -130,8 +159,8 @@ fn contradictions_are_questioned_and_nothing_is_moved_or_recorded() {
         "T-1.toml",
         "--top",
         "left=safe",
-        "--under",
-        "left=bone-felt",
+        "--top",
+        "left=tight",
         "--record",
         "--by",
         "OT",

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Our crates, and those of ours that each may use.
-const ARROWS: [(&str, &[&str]); 11] = [
+const ARROWS: [(&str, &[&str]); 13] = [
     ("cushion", &[]),
     ("case", &["cushion"]),
     ("mechanics", &["cushion", "case"]),
@@ -15,8 +15,23 @@ const ARROWS: [(&str, &[&str]); 11] = [
     ("plugin-abi", &[]),
     ("plugin-sdk", &["plugin-abi"]),
     ("plugin-host", &["plugin-abi", "files", "cushion"]),
-    ("cli", &["cushion", "case", "mechanics", "fitting", "files", "sheets", "plugin-host"]),
-    ("testkit", &["cushion", "case", "files"]),
+    ("casework", &["cushion", "case", "mechanics", "fitting", "files", "sheets"]),
+    ("shelf", &["casework"]),
+    (
+        "cli",
+        &[
+            "cushion",
+            "case",
+            "mechanics",
+            "fitting",
+            "files",
+            "sheets",
+            "casework",
+            "shelf",
+            "plugin-host",
+        ],
+    ),
+    ("testkit", &["cushion", "case", "files", "casework"]),
 ];
 
 /// Crates of others that only some of ours may use, since they would let in what those must not
@@ -29,6 +44,22 @@ const RESERVED: [(&str, &[&str]); 7] = [
     ("clap", &["cli"]),
     ("annotate-snippets", &["cli"]),
     ("libloading", &["plugin-host"]),
+];
+
+/// The crates that may know files, the environment, clocks or other processes; the others keep to
+/// the long list of what clippy refuses.
+const IMPURE: [&str; 3] = ["cli", "plugin-host", "shelf"];
+
+/// What no other crate may name outside of its tests, benches and examples.
+const OUTSIDE: [&str; 8] = [
+    "std::fs",
+    "std::env",
+    "std::net",
+    "std::process",
+    "std::os",
+    "SystemTime",
+    "Instant",
+    "::now()",
 ];
 
 /// The most lines that a function of the program may have.
@@ -127,6 +158,51 @@ fn crates_of_others_stay_where_they_belong() {
 }
 
 #[test]
+fn pure_crates_name_no_file_clock_or_environment() {
+    let mut seen = 0;
+    for (path, text) in sources() {
+        let Some((name, inner)) = path.strip_prefix("crates/").and_then(|it| it.split_once('/'))
+        else {
+            continue;
+        };
+        if IMPURE.contains(&name) || !inner.starts_with("src/") {
+            continue;
+        }
+        seen += 1;
+        for word in OUTSIDE {
+            let code = text.lines().filter(|line| !line.trim_start().starts_with("//"));
+            let named = code.into_iter().find(|line| line.contains(word));
+            assert!(named.is_none(), "{path} names {word}: {named:?}");
+        }
+        let lets = ["(clippy::disallowed_methods", "(clippy::disallowed_types"];
+        assert!(!lets.iter().any(|own| text.contains(own)), "{path} lets itself off the list");
+    }
+    assert!(seen > 100, "only {seen} files were looked at");
+}
+
+/// A crate's own list takes the place of the one at the root, so only those have one that need it.
+#[test]
+fn clippy_refuses_files_clocks_and_environment_in_pure_crates() {
+    let all = fs::read_to_string(root().join("clippy.toml")).unwrap();
+    for path in [
+        "std::fs::File",
+        "std::fs::read_to_string",
+        "std::fs::write",
+        "std::env::var",
+        "std::path::Path::exists",
+        "std::time::Instant",
+        "std::time::SystemTime",
+        "jiff::ZonedDateTime::now",
+    ] {
+        assert!(all.contains(&format!("path = \"{path}\"")), "{path} is not refused");
+    }
+    for (name, _) in ARROWS {
+        let own = root().join("crates").join(name).join("clippy.toml");
+        assert_eq!(own.exists(), IMPURE.contains(&name), "{name}");
+    }
+}
+
+#[test]
 fn every_crate_inherits_lints_and_versions() {
     for (name, manifest) in manifests() {
         // The crates that speak C state their own lints, beside the reason.
@@ -192,6 +268,12 @@ fn functions(text: &str) -> Vec<(String, usize)> {
         }
         let indent = &line[..line.len() - line.trim_start().len()];
         let end = format!("{indent}}}");
+        // A method without a body, over several lines.
+        let closes = format!("{indent})");
+        let head = lines[at + 1..].iter().find(|line| line.starts_with(&closes));
+        if !line.ends_with(['{', '}']) && head.is_some_and(|line| line.ends_with(';')) {
+            continue;
+        }
         let one_line = line.ends_with('}');
         let length = if one_line {
             1
@@ -206,6 +288,6 @@ fn functions(text: &str) -> Vec<(String, usize)> {
 
 #[test]
 fn functions_are_measured() {
-    let text = "impl X {\n    pub(crate) fn a<T>(\n        x: T,\n    ) {\n    }\n    fn b() {}\n}\nfn c();\n";
+    let text = "impl X {\n    pub(crate) fn a<T>(\n        x: T,\n    ) {\n    }\n    fn b() {}\n    fn d(\n        x: u8,\n    ) -> u8;\n}\nfn c();\n";
     assert_eq!(functions(text), [("a".to_owned(), 4), ("b".to_owned(), 1)]);
 }

@@ -4,8 +4,10 @@
 
 mod calls;
 mod every_layout;
+mod faulty_disk;
 mod fitting;
 mod house;
+mod outputs;
 mod papers;
 mod plans;
 mod plugins;

@@ -129,7 +129,7 @@ fn who_records_is_a_line_of_words() {
     for by in ["", "  ", "OT\nand another"] {
         let dir = dir();
         let said = dir.run(&["plan", "client.toml", "--record", "--by", by]).failed(2);
-        assert!(said.starts_with("error: --by is empty"), "{said}");
+        assert!(said.starts_with("error: who records it, or why, is empty"), "{said}");
         assert_eq!(dir.read("client.toml"), CLIENT);
     }
 }
@@ -171,4 +171,27 @@ fn a_check_of_several_files_tells_of_each() {
     let answer = dir.run(&["check", "client.toml", "bad.toml"]);
     assert_eq!((answer.code, &*answer.stdout), (Some(3), "client.toml: client, no remarks\n"));
     assert!(answer.stderr.ends_with("error: 1 of 2 files cannot be used\n"), "{}", answer.stderr);
+}
+
+/// A pelvis that slopes by a half with both thighs swept to its lower side: the shape of the body
+/// has no lowest point then, and looking for it must end.
+#[test]
+fn a_posture_beyond_the_body_is_refused_at_once() {
+    let text = CLIENT.to_owned()
+        + "\n[posture]\nobliquity = { lower = \"left\", by = 60, at = \"seat bones\", is = \"fixed\" }\n\
+           windswept = { to = \"left\", degrees = 45 }\n";
+    let dir = TestDir::new().with("layout.toml", LAYOUT).with("client.toml", &text);
+    for words in [
+        &["plan", "client.toml"][..],
+        &["predict", "client.toml"],
+        &["adjust", "client.toml", "--top", "left=tight"],
+    ] {
+        let said = dir.run(words).failed(3);
+        assert!(said.contains("obliquity at the seat bones, with thighs swept so far"), "{said}");
+    }
+    // Swept to the other side there is a body, which may tip but is told.
+    let other = text.replace("to = \"left\"", "to = \"right\"");
+    let dir = dir.with("client.toml", other);
+    let told = dir.run(&["predict", "client.toml"]);
+    assert!(told.stdout.contains("Outcome: "), "{} {}", told.stdout, told.stderr);
 }

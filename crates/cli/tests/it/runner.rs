@@ -32,6 +32,11 @@ impl TestDir {
         fs::read_to_string(self.0.path().join(name)).unwrap()
     }
 
+    /// The bytes of a file in it; none of a folder.
+    pub(crate) fn bytes(&self, name: &str) -> Option<Vec<u8>> {
+        fs::read(self.0.path().join(name)).ok()
+    }
+
     /// All files in it and in the folders within, by their paths, in order.
     pub(crate) fn names(&self) -> Vec<String> {
         let mut names = Vec::new();

@@ -128,6 +128,7 @@ prose! {
     CheckWhat: "entry", "";
     CheckOn: "day of the check", "";
     CheckBy: "who checked", "";
+    CheckPassed: "whether it passed", "until it says so, papers say NOT FITTED YET";
     CheckFound: "finding", "in a sentence";
     AdjustmentWhat: "entry", "";
     AdjustmentOn: "day of the adjustment", "";

@@ -1,6 +1,6 @@
 //! The report on an adjustment.
 
-use case::{Check, GoalOutcome, Move, Prediction};
+use case::{Alarm, Check, GoalOutcome, Move, Prediction};
 use serde::Serialize;
 
 use super::json;
@@ -9,6 +9,12 @@ use super::prediction::PredictionBody;
 
 /// What is reported of an adjustment.
 pub struct AdjustReport<'a> {
+    /// What it comes to, in a word.
+    pub verdict: &'a str,
+    /// What brings the client off the cushion.
+    pub alarms: &'a [Alarm],
+    /// Where to look in the set-up.
+    pub look_at: &'a [String],
     /// Whether it was recorded.
     pub recorded: bool,
     /// What was found.
@@ -34,6 +40,9 @@ pub struct AdjustReport<'a> {
 #[derive(Serialize)]
 struct Body<'a> {
     client: &'a str,
+    verdict: &'a str,
+    alarms: Vec<AlarmBody>,
+    look_at: &'a [String],
     recorded: bool,
     checks: Vec<String>,
     questions: &'a [String],
@@ -48,6 +57,36 @@ struct Body<'a> {
 }
 
 #[derive(Serialize)]
+struct AlarmBody {
+    id: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    side: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    expected_mm: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    site: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    answer: Option<&'static str>,
+}
+
+impl From<&Alarm> for AlarmBody {
+    fn from(alarm: &Alarm) -> Self {
+        let none = Self { id: "", side: None, expected_mm: None, site: None, answer: None };
+        match alarm {
+            Alarm::BoneFelt { side, expected } => Self {
+                id: "bone-felt",
+                side: Some(side.words()),
+                expected_mm: expected.map(|expected| super::rounded(expected.to_mm())),
+                ..none
+            },
+            Alarm::Mark { site, answer } => {
+                Self { id: "mark", site: Some(site.id()), answer: Some(answer.words()), ..none }
+            }
+        }
+    }
+}
+
+#[derive(Serialize)]
 struct MistakeBody<'a> {
     text: &'a str,
     likelihood: f64,
@@ -58,6 +97,9 @@ struct MistakeBody<'a> {
 pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>) -> String {
     let body = Body {
         client,
+        verdict: own.verdict,
+        alarms: own.alarms.iter().map(AlarmBody::from).collect(),
+        look_at: own.look_at,
         recorded: own.recorded,
         checks: own.checks.iter().map(ToString::to_string).collect(),
         questions: own.questions,

@@ -1,9 +1,10 @@
 //! Right texts: the built-in ones and the starters.
 
 use case::LayoutRef;
-use cushion::{LayoutRequest, LayoutSource, Name, Severity};
+use cushion::{LayoutRequest, LayoutSource, Name, NoLayout, Severity};
 use files::{
-    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, Known, check, kind_of, read_client, starter,
+    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, Known, check, kind_of, read_client,
+    read_layout, starter,
 };
 
 #[track_caller]
@@ -18,7 +19,7 @@ fn without_remarks(text: &str, kind: Kind) {
 fn built_in_texts_are_right_and_say_their_names() {
     for layout in BUILT_IN_LAYOUTS {
         without_remarks(layout.text, Kind::Layout);
-        let read = files::read_layout(layout.text).value.unwrap();
+        let read = read_layout(layout.text).value.unwrap();
         assert_eq!(read.name.as_str(), layout.name);
     }
     for cell in BUILT_IN_CELLS {
@@ -45,13 +46,20 @@ fn the_built_in_cell_holds_25_ml() {
 
 #[test]
 fn the_built_in_source_knows_its_names_only() {
-    let ask = |name: &str| {
-        let name = Name::new(name).unwrap();
+    let ask = |name: &str, parameters| {
         let size = "440x400".parse().unwrap();
-        BuiltIn.layout(&LayoutRequest { name, size, parameters: Default::default() })
+        BuiltIn.layout(&LayoutRequest { name: name.to_owned(), size, parameters }, &|_| None)
     };
-    assert!(ask("row-six").is_some());
-    assert!(ask("row-seven").is_none());
+    let drawn = ask("row-six", Default::default()).unwrap();
+    assert_eq!(drawn.layout.name.as_str(), "row-six");
+    assert_eq!(read_layout(&drawn.text).value, Some(drawn.layout));
+    assert_eq!((&*drawn.origin, drawn.drawn_by), ("built-in layout row-six", None));
+    let why = ask("row-seven", Default::default()).unwrap_err().why;
+    let known = ["row-six", "island-eight", "curved-ten"].map(str::to_owned).into();
+    assert_eq!(why, NoLayout::UnknownName { known });
+    let given = [(Name::new("pitch").unwrap(), 1.0)].into();
+    let why = ask("row-six", given).unwrap_err().why;
+    assert!(matches!(why, NoLayout::UnknownParameter { .. }), "{why:?}");
 }
 
 #[test]
@@ -82,12 +90,14 @@ fn layouts_are_named_in_three_ways() {
         let text = starter::example().replace("\"row-six\"", &format!("\"{layout}\""));
         read_client(&text).value.unwrap().cushion.layout
     };
-    let name = |text: &str| Name::new(text).unwrap();
-    assert_eq!(named("row-six"), LayoutRef::BuiltIn(name("row-six")));
+    assert_eq!(
+        named("row-six"),
+        LayoutRef::Named { name: "row-six".into(), parameters: Default::default() }
+    );
     assert_eq!(named("../mine.toml"), LayoutRef::File("../mine.toml".into()));
     assert_eq!(
         named("plugin:rings"),
-        LayoutRef::Plugin { name: name("rings"), parameters: Default::default() }
+        LayoutRef::Named { name: "plugin:rings".into(), parameters: Default::default() }
     );
 }
 

@@ -1,6 +1,6 @@
 //! Invented clients and cushions for the tests.
 
-use case::{Client, Goal, Want};
+use case::{Client, CushionIdentity, Digest, Goal, Want};
 use fitting::{PreparedCushion, Spacings};
 
 /// A cushion of a built-in layout; coarse where numbers need not be good.
@@ -25,4 +25,17 @@ pub(crate) fn client(layout: &str, size: &str) -> Client {
 pub(crate) fn with_goals(client: Client, wants: &[Want]) -> Client {
     let goals = wants.iter().map(|want| Goal { want: *want, because: None }).collect();
     Client { goals, ..client }
+}
+
+/// By which a cushion is known again, for clients without a record.
+pub(crate) fn identity(cushion: &PreparedCushion) -> CushionIdentity {
+    let digest = || Digest::new("0123456789abcdef").unwrap();
+    let pattern = cushion.pattern();
+    CushionIdentity {
+        layout: pattern.layout().to_string(),
+        layout_digest: digest(),
+        cell_digest: digest(),
+        size: pattern.size(),
+        compartments: pattern.compartments().iter().map(|it| (it.id.clone(), it.number)).collect(),
+    }
 }

@@ -6,6 +6,7 @@ use case::{
 };
 use cushion::{Length, Side};
 use fitting::{PlanInput, PreparedCushion, Spacings};
+use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
 
@@ -13,7 +14,7 @@ const DAY: Date = Date::constant(2026, 3, 2);
 
 fn planned(cushion: &PreparedCushion, client: &Client) -> Plan {
     let now: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
-    fitting::plan(&PlanInput { client, cushion, on: DAY }, &now).unwrap()
+    fitting::plan(&PlanInput { client, cushion, on: DAY, stop: Stop::never() }, &now).unwrap()
 }
 
 /// Plans for a client with these goals on a mesh of 8 mm, which is within half a millimetre.

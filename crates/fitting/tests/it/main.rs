@@ -4,6 +4,8 @@
 
 mod bodies;
 mod clients;
+mod fittings;
 mod goals;
+mod if_then;
 mod mistakes;
 mod predictions;

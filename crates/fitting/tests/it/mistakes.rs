@@ -3,8 +3,9 @@
 use case::{Check, Client, Date, PredictedSeat, PressAnswer, SiteName, UnderAnswer};
 use cushion::{Length, Mass, Side};
 use fitting::{AdjustInput, Mistake, PreparedCushion, Spacings, mistakes};
+use mechanics::Stop;
 
-use crate::clients::{client, cushion};
+use crate::clients::{client, cushion, identity};
 
 const DAY: Date = Date::constant(2026, 3, 2);
 
@@ -44,9 +45,19 @@ fn explained(
     believed: &[u32],
     really: &[u32],
 ) -> Vec<Mistake> {
-    let (prediction, _) = cushion.predict(client, Mass::from_kg(72.0), really).unwrap();
+    let (prediction, _) =
+        cushion.predict(client, Mass::from_kg(72.0), really, Stop::never()).unwrap();
     let checks = found(&prediction.seated.unwrap());
-    let input = AdjustInput { client, cushion, on: DAY, now: believed, checks: &checks };
+    let identity = identity(cushion);
+    let input = AdjustInput {
+        identity: &identity,
+        client,
+        cushion,
+        on: DAY,
+        now: believed,
+        checks: &checks,
+        stop: Stop::never(),
+    };
     mistakes(&input).unwrap()
 }
 
@@ -79,8 +90,16 @@ fn likelihoods_are_shares_in_falling_order() {
     let own = client("row-six", "440x400");
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
     let checks = [Check::Lower { lower: Some(Side::Left), by: Length::from_mm(15.0) }];
-    let input =
-        AdjustInput { client: &own, cushion: &cushion, on: DAY, now: &stock, checks: &checks };
+    let identity = identity(&cushion);
+    let input = AdjustInput {
+        identity: &identity,
+        client: &own,
+        cushion: &cushion,
+        on: DAY,
+        now: &stock,
+        checks: &checks,
+        stop: Stop::never(),
+    };
     let ranked = mistakes(&input).unwrap();
     let sum: f64 = ranked.iter().map(|own| own.likelihood).sum();
     assert!((sum - 1.0).abs() < 1e-9);

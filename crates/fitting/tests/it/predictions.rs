@@ -3,11 +3,13 @@
 use case::{Client, PredictedSeat};
 use cushion::{Length, Mass, Side};
 use fitting::{PreparedCushion, Spacings};
+use mechanics::Stop;
 
 use crate::clients::{client, cushion};
 
 fn seat(cushion: &PreparedCushion, client: &Client, kg: f64, counts: &[u32]) -> PredictedSeat {
-    let (prediction, cuts) = cushion.predict(client, Mass::from_kg(kg), counts).unwrap();
+    let (prediction, cuts) =
+        cushion.predict(client, Mass::from_kg(kg), counts, Stop::never()).unwrap();
     assert_eq!(cuts.len(), 3);
     prediction.seated.unwrap()
 }

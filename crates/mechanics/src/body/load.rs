@@ -29,7 +29,8 @@ pub struct Load {
     /// How high above the seat the weight sits that follows a lean: zero where the line stays.
     ///
     /// Where the trunk leans with the pelvis this takes weight times height from the stiffness
-    /// against leaning. The centre of mass of head, arms and trunk is some 250 to 300 mm above
+    /// against rolling. Not from that against pitching: fore and aft the hips are a joint between
+    /// trunk and seat, and a backrest holds the trunk. The centre of mass of head, arms and trunk is some 250 to 300 mm above
     /// the seat (from memory).
     pub trunk_height: Length,
 }

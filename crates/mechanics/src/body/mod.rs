@@ -4,22 +4,22 @@
 //! lowest point, in the frame of the cushion: x to the client's right, y forward from the rear
 //! edge, in metres.
 
+mod client_form;
 mod jig;
 mod load;
-mod reference;
+mod reference_body;
+mod seated_client;
 mod site;
-mod sitter;
-mod sitter_form;
 mod smooth;
 
 pub use self::jig::Jig;
 pub use self::load::{DEFAULT_SEAT_SHARE, GRAVITY, Load, SEAT_SHARES};
+pub use self::seated_client::{ASIS_SPACING, BodyError, Obliquity, SeatedClient, ThighPose};
 pub use self::site::Site;
-pub use self::sitter::{ASIS_SPACING, BodyError, Obliquity, Sitter, ThighPose};
 pub use case::SiteName;
 
-use self::reference::ReferenceForm;
-use self::sitter_form::SitterForm;
+use self::client_form::ClientForm;
+use self::reference_body::ReferenceForm;
 use crate::mesh::Mesh;
 use cushion::Length;
 
@@ -38,7 +38,7 @@ pub struct Body {
 #[derive(Clone, Debug, PartialEq)]
 enum Form {
     Reference(ReferenceForm),
-    Sitter(SitterForm),
+    Client(ClientForm),
     Jig(Jig),
 }
 
@@ -46,7 +46,7 @@ impl Form {
     fn height(&self, x: f64, y: f64) -> f64 {
         match self {
             Self::Reference(form) => form.height(x, y),
-            Self::Sitter(form) => form.height(x, y),
+            Self::Client(form) => form.height(x, y),
             Self::Jig(form) => form.height(x, y),
         }
     }
@@ -57,31 +57,37 @@ impl Body {
     /// buttocks with seat bones 120 mm apart, thighs 20 mm above them.
     #[must_use]
     pub fn reference(load: Load) -> Self {
-        Self::new(Form::Reference(ReferenceForm), reference::sites(), load)
+        let form = Form::Reference(ReferenceForm);
+        Self::new(form, reference_body::sites(), load)
+            .expect("the reference body has a lowest point")
     }
 
     /// The loaded-contour jig.
     #[must_use]
     pub fn jig(jig: Jig, load: Load) -> Self {
         let sites = jig.sites();
-        Self::new(Form::Jig(jig), sites, load)
+        Self::new(Form::Jig(jig), sites, load).expect("a jig has a lowest point")
     }
 
     /// The body of a sitting client.
     ///
     /// # Errors
     ///
-    /// Returns what in the measures is not a body's.
-    pub fn sitter(sitter: &Sitter) -> Result<Self, BodyError> {
-        let form = SitterForm::new(sitter)?;
+    /// Returns what in the measures is not a body's, or that the pelvis is so oblique that its
+    /// higher side falls away past the lower one.
+    pub fn of_client(client: &SeatedClient) -> Result<Self, BodyError> {
+        let form = ClientForm::new(client)?;
         let sites = form.sites();
-        Ok(Self::new(Form::Sitter(form), sites, sitter.load()?))
+        let load = client.load()?;
+        let too_oblique = form.too_oblique();
+        Self::new(Form::Client(form), sites, load).ok_or(too_oblique)
     }
 
-    fn new(form: Form, sites: Vec<Site>, load: Load) -> Self {
-        let lowest =
-            sites.iter().map(|site| lowest_near(&form, site.at)).fold(f64::INFINITY, f64::min);
-        Self { form, lowest, sites, load, sag: None }
+    /// None where the form has no lowest point.
+    fn new(form: Form, sites: Vec<Site>, load: Load) -> Option<Self> {
+        let lows = sites.iter().map(|site| lowest_near(&form, site.at));
+        let lowest = lows.collect::<Option<Vec<_>>>()?.into_iter().fold(f64::INFINITY, f64::min);
+        Some(Self { form, lowest, sites, load, sag: None })
     }
 
     /// Returns the height of the underside above its own lowest point, in metres.
@@ -129,13 +135,22 @@ impl Body {
     }
 }
 
-/// Least height near a place: steps along the axes that halve where none leads down.
-fn lowest_near(form: &Form, at: [f64; 2]) -> f64 {
+/// How far from a site its lowest point is looked for, m: more than any thigh is long.
+const FARTHEST: f64 = 1.0;
+/// How often it is stepped at most: a valley that runs slantwise takes up to some 8000 steps.
+const MOST_STEPS: usize = 20_000;
+
+/// Least height near a place: steps along the axes that halve where none leads down. None where
+/// the form falls away without end.
+fn lowest_near(form: &Form, at: [f64; 2]) -> Option<f64> {
     let [mut x, mut y] = at;
     let mut least = form.height(x, y);
     // From an eighth of a buttock down to what no height can show.
     let mut step = 0.016;
-    while step > 1e-9 {
+    for _ in 0..MOST_STEPS {
+        if step <= 1e-9 {
+            break;
+        }
         let ways = [(step, 0.0), (-step, 0.0), (0.0, step), (0.0, -step)];
         let tries = ways.map(|(dx, dy)| (form.height(x + dx, y + dy), x + dx, y + dy));
         let best = tries.into_iter().min_by(|a, b| a.0.total_cmp(&b.0));
@@ -143,8 +158,11 @@ fn lowest_near(form: &Form, at: [f64; 2]) -> f64 {
             Some((height, to_x, to_y)) if height < least => (least, x, y) = (height, to_x, to_y),
             _ => step /= 2.0,
         }
+        if (x - at[0]).hypot(y - at[1]) > FARTHEST {
+            return None;
+        }
     }
-    least
+    Some(least)
 }
 
 #[cfg(test)]

@@ -4,12 +4,12 @@ use cushion::{Force, Length, Mass, Side};
 
 use super::*;
 
-fn sitter() -> Sitter {
-    Sitter::new(Mass::from_kg(78.0))
+fn client() -> SeatedClient {
+    SeatedClient::new(Mass::from_kg(78.0))
 }
 
-fn body(sitter: &Sitter) -> Body {
-    Body::sitter(sitter).expect("it is a body")
+fn body(client: &SeatedClient) -> Body {
+    Body::of_client(client).expect("it is a body")
 }
 
 fn load() -> Load {
@@ -30,7 +30,7 @@ fn at(body: &Body, name: SiteName) -> [f64; 2] {
 #[test]
 fn the_lowest_point_is_zero_and_nothing_is_lower() {
     let jig = Jig::new(Length::from_mm(440.0), Jig::STEPS[1], Jig::FORWARD);
-    for body in [Body::reference(load()), body(&sitter()), Body::jig(jig, load())] {
+    for body in [Body::reference(load()), body(&client()), Body::jig(jig, load())] {
         let grid = (-110..=110).flat_map(|i| (0..=200).map(move |j| (i, j)));
         let heights =
             grid.map(|(i, j)| body.form.height(0.002 * f64::from(i), 0.002 * f64::from(j)));
@@ -55,7 +55,7 @@ fn the_reference_body_has_the_heights_of_its_formulas() {
 
 #[test]
 fn mirror_image_in_mirror_image_out() {
-    let mut left = sitter();
+    let mut left = client();
     left.injured.left = true;
     left.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
     left.windswept = Some((Side::Right, 10.0));
@@ -71,7 +71,7 @@ fn mirror_image_in_mirror_image_out() {
     for x in [-0.21, -0.06, 0.0, 0.033, 0.18] {
         for y in [0.0, 0.1, 0.125, 0.3, 0.4] {
             assert!((left.height(x, y) - right.height(-x, y)).abs() < 1e-15, "{x} {y}");
-            let even = body(&sitter());
+            let even = body(&client());
             assert_eq!(even.height(x, y), even.height(-x, y));
         }
     }
@@ -81,7 +81,7 @@ fn mirror_image_in_mirror_image_out() {
 /// 65.9 mm with a history of injury.
 #[test]
 fn the_skin_under_a_seat_bone_has_the_measured_radius() {
-    let mut injured = sitter();
+    let mut injured = client();
     injured.injured.left = true;
     let body = body(&injured);
     for (side, expected) in [(Side::Left, 0.0659), (Side::Right, 0.0915)] {
@@ -98,8 +98,8 @@ fn the_skin_under_a_seat_bone_has_the_measured_radius() {
 #[test]
 fn trochanters_are_a_step_above_the_seat_bones() {
     for step in [25.0, 40.0] {
-        let sitter = Sitter { trochanter_step: Some(Length::from_mm(step)), ..sitter() };
-        let body = body(&sitter);
+        let client = SeatedClient { trochanter_step: Some(Length::from_mm(step)), ..client() };
+        let body = body(&client);
         for side in [Side::Left, Side::Right] {
             let [x, y] = at(&body, SiteName::Trochanter(side));
             // Nothing but the thigh blends in there, and that by less than its 4 mm.
@@ -112,7 +112,7 @@ fn trochanters_are_a_step_above_the_seat_bones() {
 #[test]
 fn an_obliquity_lowers_one_seat_bone_by_so_much() {
     let heights = |obliquity| {
-        let body = body(&Sitter { obliquity, ..sitter() });
+        let body = body(&SeatedClient { obliquity, ..client() });
         let height = |side| {
             let [x, y] = at(&body, SiteName::SeatBone(side));
             body.height(x, y)
@@ -131,11 +131,11 @@ fn an_obliquity_lowers_one_seat_bone_by_so_much() {
 
 #[test]
 fn knees_go_where_they_are_swept_and_as_wide_as_measured() {
-    let x = |sitter: &Sitter, side| at(&body(sitter), SiteName::Thigh(side))[0];
-    let swept = Sitter { windswept: Some((Side::Left, 15.0)), ..sitter() };
-    assert!(x(&swept, Side::Left) < x(&sitter(), Side::Left));
-    assert!(x(&swept, Side::Right) < x(&sitter(), Side::Right));
-    let mut wide = sitter();
+    let x = |client: &SeatedClient, side| at(&body(client), SiteName::Thigh(side))[0];
+    let swept = SeatedClient { windswept: Some((Side::Left, 15.0)), ..client() };
+    assert!(x(&swept, Side::Left) < x(&client(), Side::Left));
+    assert!(x(&swept, Side::Right) < x(&client(), Side::Right));
+    let mut wide = client();
     wide.measures.external_knee_width = Some(Length::from_mm(400.0));
     // Half way to the knee, half way from hip end (85 mm) to knee (200 - 55 mm).
     assert!((x(&wide, Side::Right) - 0.115).abs() < 1e-9);
@@ -143,7 +143,7 @@ fn knees_go_where_they_are_swept_and_as_wide_as_measured() {
 
 #[test]
 fn a_shorter_thigh_leaves_the_front_edge() {
-    let mut short = sitter();
+    let mut short = client();
     short.measures.thigh_depth.left = Some(Length::from_mm(380.0));
     short.measures.thigh_depth.right = Some(Length::from_mm(480.0));
     let body = body(&short);
@@ -152,7 +152,7 @@ fn a_shorter_thigh_leaves_the_front_edge() {
 
 #[test]
 fn the_load_is_the_default_share() {
-    let body = body(&sitter());
+    let body = body(&client());
     // 78 kg x 0.65 x 9.80665 m/s2.
     assert!((body.load().weight.to_n() - 497.197).abs() < 1e-3);
     assert!((body.load().at[1] - 0.165).abs() < 1e-12 && body.load().at[0] == 0.0);
@@ -160,16 +160,17 @@ fn the_load_is_the_default_share() {
 
 #[test]
 fn what_is_no_body_is_refused() {
-    let refused =
-        |sitter: Sitter| Body::sitter(&sitter).map(|_| ()).expect_err("it is refused").what;
-    assert_eq!(refused(Sitter::new(Mass::from_kg(5.0))), "body weight");
+    let refused = |client: SeatedClient| {
+        Body::of_client(&client).map(|_| ()).expect_err("it is refused").what
+    };
+    assert_eq!(refused(SeatedClient::new(Mass::from_kg(5.0))), "body weight");
     assert_eq!(
-        refused(Sitter { seat_share: f64::NAN, ..sitter() }),
+        refused(SeatedClient { seat_share: f64::NAN, ..client() }),
         "share of the weight on the seat"
     );
     let thighs = case::Sides { left: Some(ThighPose { out: f64::NAN, up: 0.0 }), right: None };
-    assert_eq!(refused(Sitter { thighs, ..sitter() }), "outward angle of a thigh");
-    let mut narrow = sitter();
+    assert_eq!(refused(SeatedClient { thighs, ..client() }), "outward angle of a thigh");
+    let mut narrow = client();
     narrow.measures.trochanter_width = Some(Length::from_mm(150.0));
     assert_eq!(refused(narrow), "trochanter width");
 }
@@ -192,4 +193,34 @@ fn the_jig_has_its_dimensions() {
     assert!(
         (at(&Body::jig(narrow, load()), SiteName::SeatBone(Side::Right))[0] - 0.030).abs() < 1e-12
     );
+}
+
+/// A body of 360 mm hips with a fixed obliquity, left lower, and both knees to the left.
+fn oblique_and_swept(mm: f64, degrees: f64) -> Result<Body, BodyError> {
+    let mut own = client();
+    own.measures.hip_width = Some(Length::from_mm(360.0));
+    own.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(mm)));
+    own.windswept = Some((Side::Left, degrees));
+    Body::of_client(&own)
+}
+
+#[test]
+fn a_pelvis_that_falls_away_sideways_is_refused_and_not_followed_for_ever() {
+    let refused = oblique_and_swept(60.0, 45.0).expect_err("it has no lowest point");
+    assert!(refused.what.contains("obliquity"), "{refused}");
+    assert!(refused.value == 60.0 && refused.most < 60.0, "{refused}");
+    // Each alone has a lowest point, and so has what is common.
+    for (mm, degrees) in [(60.0, 0.0), (0.0, 60.0), (30.0, 60.0), (12.0, 20.0)] {
+        assert!(oblique_and_swept(mm, degrees).is_ok(), "{mm} {degrees}");
+    }
+}
+
+#[test]
+fn every_posture_that_a_file_can_tell_ends_in_a_body_or_a_refusal() {
+    for mm in [0.0, 25.0, 50.0, 75.0, 100.0] {
+        for degrees in [0.0, 20.0, 40.0, 60.0] {
+            let found = oblique_and_swept(mm, degrees).map(|body| body.height(0.0, 0.125));
+            assert!(found.is_err() || found.is_ok_and(f64::is_finite), "{mm} {degrees}");
+        }
+    }
 }

@@ -7,9 +7,9 @@
 //! Algorithms in Convex Programming (1994).
 
 use super::energy::Forces;
-use super::newton::{self, End, Found, Limits};
-use super::problem::{Hold, Problem, State};
-use super::step::{At, Change, Load, Springs};
+use super::newton::{self, End, Limits, SearchEnd};
+use super::problem::{Hold, RestProblem, SheetAndPose};
+use super::step::{AppliedForces, Change, Springs, StepPoint};
 
 /// The first barrier, Pa m: some pressure under the body times a gap of millimetres.
 const FIRST: f64 = 10.0;
@@ -21,17 +21,32 @@ const LAST: f64 = 3e-6;
 const MOST_STEPS: u32 = 60;
 /// A step is let go when the fall foreseen is less than this share of the barrier's own.
 const ENOUGH: f64 = 1e-4;
-/// The share of the way to a bound that one step may go.
+/// The share of the way to a bound that one step may go: nearer, and the next steps are short.
 const SHY: f64 = 0.95;
+/// Times that a step is halved: after so many nothing of it is left but rounding.
 const MOST_HALVINGS: u32 = 60;
+/// How far below all bounds the search begins, m: some of the first barrier's own gaps.
+const BELOW: f64 = 1e-3;
+/// Share of the foreseen fall that a step must make. A step of Newton's method makes half of it.
+const FALL: f64 = 0.1;
+/// What counts as at its bound when the search ends, as a share of the root of the barrier in m:
+/// far above the gap that the last barrier leaves under a pressure, and far below a gap without.
+const AT_BOUND: f64 = 1e-2;
 
 /// Searches for the least energy. None where the start has no room for the cells.
-pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found> {
+pub(super) fn search(
+    problem: &RestProblem<'_>,
+    start: SheetAndPose,
+    limits: Limits<'_>,
+) -> Option<SearchEnd> {
     let mut inner = Inner { problem, state: inside(problem, start), mu: FIRST };
     let mut forces = problem.forces(&inner.state)?;
     let mut steps = 0;
     while inner.mu > LAST {
         for _ in 0..MOST_STEPS {
+            if limits.stop.is_wanted() {
+                return Some(SearchEnd::unfinished(End::Stopped, inner.state, forces, steps));
+            }
             steps += 1;
             match inner.advance(&forces) {
                 Some((state, new)) => (inner.state, forces) = (state, new),
@@ -39,7 +54,7 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
             }
             if newton::is_toppled(&inner.state) {
                 let state = inner.state;
-                return Some(Found::unfinished(End::Toppled, state, forces, steps));
+                return Some(SearchEnd::unfinished(End::Toppled, state, forces, steps));
             }
         }
         inner.mu *= LOWERED;
@@ -49,30 +64,30 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
     let state = inner.snapped(&forces);
     let mut found = newton::search(problem, state, limits)?;
     if found.end == End::GaveUp {
-        found = Found::unfinished(End::GaveUp, inner.state, forces, 0);
+        found = SearchEnd::unfinished(End::GaveUp, inner.state, forces, 0);
     }
     found.steps += steps;
     Some(found)
 }
 
 /// A state strictly below all bounds.
-fn inside(problem: &Problem<'_>, mut state: State) -> State {
+fn inside(problem: &RestProblem<'_>, mut state: SheetAndPose) -> SheetAndPose {
     for (node, height) in state.sheet.iter_mut().enumerate() {
         let bound = problem.bound(node, &state.pose).0;
-        *height = height.min(bound - 1e-3);
+        *height = height.min(bound - BELOW);
     }
     state
 }
 
 struct Inner<'a> {
-    problem: &'a Problem<'a>,
-    state: State,
+    problem: &'a RestProblem<'a>,
+    state: SheetAndPose,
     /// The barrier, Pa m.
     mu: f64,
 }
 
 /// The gaps of a state, m: to the body and to the wall; infinite where there is none.
-fn gaps(problem: &Problem<'_>, state: &State) -> Vec<[f64; 2]> {
+fn gaps(problem: &RestProblem<'_>, state: &SheetAndPose) -> Vec<[f64; 2]> {
     let rigid = problem.tissue().is_none();
     let gap = |(node, height): (usize, &f64)| {
         let skin = if rigid { problem.skin(node, &state.pose) } else { f64::INFINITY };
@@ -93,13 +108,13 @@ impl Inner<'_> {
     }
 
     /// One step down; none where no fall worth having is foreseen.
-    fn advance(&self, forces: &Forces) -> Option<(State, Forces)> {
+    fn advance(&self, forces: &Forces) -> Option<(SheetAndPose, Forces)> {
         let problem = self.problem;
         let gaps = gaps(problem, &self.state);
         let (load, springs) = self.pushed(forces, &gaps);
         let holds = vec![Hold::Free; problem.level.len()];
         let springs = Some(&springs);
-        let at = At { problem, state: &self.state, forces, holds: &holds, springs };
+        let at = StepPoint { problem, state: &self.state, forces, holds: &holds, springs };
         let step = at.step(std::slice::from_ref(&load))?;
         let change = &step.changes[0];
         let sheet: f64 = load.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
@@ -116,7 +131,7 @@ impl Inner<'_> {
             let kept = gaps.iter().all(|gap| gap[0] > 0.0 && gap[1] > 0.0);
             if kept
                 && let Some(forces) = problem.forces(&state)
-                && self.energy(&forces, &gaps) <= before - 0.1 * share * fall
+                && self.energy(&forces, &gaps) <= before - FALL * share * fall
             {
                 return Some((state, forces));
             }
@@ -126,9 +141,9 @@ impl Inner<'_> {
     }
 
     /// Minus the slopes of energy and barrier, and the barrier's curvature as springs.
-    fn pushed(&self, forces: &Forces, gaps: &[[f64; 2]]) -> (Load, Springs) {
+    fn pushed(&self, forces: &Forces, gaps: &[[f64; 2]]) -> (AppliedForces, Springs) {
         let level = self.problem.level;
-        let mut load = Load {
+        let mut load = AppliedForces {
             nodes: forces.nodes.iter().map(|force| -force).collect(),
             pose: forces.pose.map(|force| -force),
         };
@@ -139,16 +154,16 @@ impl Inner<'_> {
             load.nodes[node] -= weight / skin + weight / wall;
             springs.to_body[node] = weight / (skin * skin);
             springs.to_ground[node] = weight / (wall * wall);
-            if let Some(rider) = &self.problem.body {
-                let modes = rider.modes(level.places[node]);
-                for (own, mode) in load.pose.iter_mut().zip(modes) {
-                    *own += weight / skin * mode;
+            if let Some(body) = &self.problem.body {
+                let modes = body.modes(level.places[node]);
+                for (value, mode) in load.pose.iter_mut().zip(modes) {
+                    *value += weight / skin * mode;
                 }
             }
         }
-        if let Some(rider) = &self.problem.body {
-            for (own, held) in load.pose.iter_mut().zip(rider.held) {
-                *own = if held { 0.0 } else { *own };
+        if let Some(body) = &self.problem.body {
+            for (value, held) in load.pose.iter_mut().zip(body.held) {
+                *value = if held { 0.0 } else { *value };
             }
         }
         (load, springs)
@@ -160,8 +175,8 @@ impl Inner<'_> {
         let mut share: f64 = 1.0;
         for (node, [skin, wall]) in gaps.iter().enumerate() {
             let up = change.sheet[node];
-            let rise: f64 = self.problem.body.as_ref().map_or(0.0, |rider| {
-                let modes = rider.modes(level.places[node]);
+            let rise: f64 = self.problem.body.as_ref().map_or(0.0, |body| {
+                let modes = body.modes(level.places[node]);
                 modes.iter().zip(change.pose).map(|(mode, by)| mode * by).sum()
             });
             if up > rise {
@@ -174,22 +189,22 @@ impl Inner<'_> {
         share
     }
 
-    fn moved(&self, change: &Change, share: f64) -> State {
+    fn moved(&self, change: &Change, share: f64) -> SheetAndPose {
         let mut state = self.state.clone();
-        state.sheet.iter_mut().zip(&change.sheet).for_each(|(own, by)| *own += share * by);
-        state.pose.iter_mut().zip(change.pose).for_each(|(own, by)| *own += share * by);
+        state.sheet.iter_mut().zip(&change.sheet).for_each(|(value, by)| *value += share * by);
+        state.pose.iter_mut().zip(change.pose).for_each(|(value, by)| *value += share * by);
         state
     }
 
     /// The state with nodes put to their bounds that press on them.
-    fn snapped(&self, forces: &Forces) -> State {
+    fn snapped(&self, forces: &Forces) -> SheetAndPose {
         let mut state = self.state.clone();
         for (node, height) in state.sheet.iter_mut().enumerate() {
             let bound = self.problem.bound(node, &state.pose).0;
             // The gap would be mu over the pressure.
             let gap = bound - *height;
             let pressure = -forces.nodes[node] / self.problem.level.areas[node];
-            if gap.is_finite() && pressure * gap > 0.0 && gap < self.mu.sqrt() * 1e-2 {
+            if gap.is_finite() && pressure * gap > 0.0 && gap < AT_BOUND * self.mu.sqrt() {
                 *height = bound;
             }
         }

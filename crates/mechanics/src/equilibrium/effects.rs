@@ -11,12 +11,12 @@ use crate::parameters::Parameters;
 
 use super::energy::Forces;
 use super::model::SheetModel;
-use super::nested::Case;
-use super::newton::{End, Found};
-use super::problem::{Hold, Problem, State};
-use super::rest::{Cells, Placed, laws};
+use super::nested::FilledModel;
+use super::newton::{End, SearchEnd};
+use super::problem::{Hold, RestProblem, SheetAndPose};
+use super::rest::{Cells, SeatedBody, laws};
 use super::results::{Resting, disc_mean};
-use super::step::{At, Change, Load};
+use super::step::{AppliedForces, Change, StepPoint};
 
 /// What one cell more in one compartment does, in the limit of small changes.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,16 +47,16 @@ pub struct CellEffect {
 pub fn effects_of_a_cell(
     model: &SheetModel,
     cells: &[Cells],
-    placed: &Placed,
+    seated: &SeatedBody,
     parameters: &Parameters,
     resting: &Resting,
 ) -> Option<Vec<CellEffect>> {
     let laws = laws(model, cells, parameters);
-    let case = Case { model, parameters, laws: &laws };
+    let case = FilledModel { model, parameters, laws: &laws };
     let finest = model.levels.len() - 1;
     let bare = case.unloaded_problem(finest);
     let unloaded = at_state(&bare, &resting.unloaded, [0.0; 3])?;
-    let problem = case.loaded_problem(finest, &unloaded, placed.rider());
+    let problem = case.loaded_problem(finest, &unloaded, seated.over_mesh());
     let loaded = at_state(&problem, &resting.sheet, resting.pose)?;
     let pressing: Vec<f64> =
         (0..cells.len()).map(|at| pressing(&loaded.forces, cells, at)).collect();
@@ -65,37 +65,45 @@ pub fn effects_of_a_cell(
         Moved { problem: &problem, laws: &laws, cells, unloaded: &unloaded, loaded: &loaded };
     let causes: Vec<Cause> =
         shapes.iter().enumerate().map(|(at, shape)| moved.cause(at, shape, pressing[at])).collect();
-    let loads: Vec<Load> = causes.iter().map(|cause| moved.load(cause)).collect();
+    let loads: Vec<AppliedForces> = causes.iter().map(|cause| moved.load(cause)).collect();
     let changes = solve(&problem, &loaded, &loads)?;
-    let effect = |(cause, change): (&Cause, &Change)| moved.effect(cause, change, placed);
+    let effect = |(cause, change): (&Cause, &Change)| moved.effect(cause, change, seated);
     Some(causes.iter().zip(&changes).map(effect).collect())
 }
 
 /// The forces at a state that is an answer.
 #[track_caller]
-fn at_state(problem: &Problem<'_>, sheet: &[f64], pose: [f64; 3]) -> Option<Found> {
+fn at_state(problem: &RestProblem<'_>, sheet: &[f64], pose: [f64; 3]) -> Option<SearchEnd> {
     assert_eq!(sheet.len(), problem.level.len(), "an answer for this cushion");
-    let state = State { sheet: sheet.to_vec(), pose };
+    let state = SheetAndPose { sheet: sheet.to_vec(), pose };
     let forces = problem.forces(&state)?;
     let holds = problem.holds(&state, &forces);
-    Some(Found { end: End::AtRest, state, forces, holds, factored: None, steps: 0 })
+    Some(SearchEnd { end: End::AtRest, state, forces, holds, factored: None, steps: 0 })
 }
 
-fn solve(problem: &Problem<'_>, found: &Found, loads: &[Load]) -> Option<Vec<Change>> {
+fn solve(
+    problem: &RestProblem<'_>,
+    found: &SearchEnd,
+    loads: &[AppliedForces],
+) -> Option<Vec<Change>> {
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = At { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, springs: None };
     let step = at.step(loads)?;
     step.factored.stands.then_some(step.changes)
 }
 
 /// dp/dN of a compartment at its volume, Pa. The pressure depends on V/N alone.
 fn pressing(forces: &Forces, cells: &[Cells], compartment: usize) -> f64 {
-    let own = &forces.patches[compartment];
+    let patch_forces = &forces.patches[compartment];
     let count = cells[compartment].count;
-    if count > 0.0 { own.stiffness * own.volume / count } else { 0.0 }
+    if count > 0.0 { patch_forces.stiffness * patch_forces.volume / count } else { 0.0 }
 }
 
-fn unloaded_loads(problem: &Problem<'_>, forces: &Forces, cells: &[Cells]) -> Vec<Load> {
+fn unloaded_loads(
+    problem: &RestProblem<'_>,
+    forces: &Forces,
+    cells: &[Cells],
+) -> Vec<AppliedForces> {
     let load = |compartment: usize| {
         let patch = &problem.level.patches[compartment];
         let pressing = pressing(forces, cells, compartment);
@@ -103,7 +111,7 @@ fn unloaded_loads(problem: &Problem<'_>, forces: &Forces, cells: &[Cells]) -> Ve
         for (node, area) in patch.nodes.iter().zip(&patch.areas) {
             nodes[*node as usize] = pressing * area;
         }
-        Load { nodes, pose: [0.0; 3] }
+        AppliedForces { nodes, pose: [0.0; 3] }
     };
     (0..cells.len()).map(load).collect()
 }
@@ -121,24 +129,24 @@ struct Cause<'a> {
 
 /// The answer whose change is sought.
 struct Moved<'a> {
-    problem: &'a Problem<'a>,
+    problem: &'a RestProblem<'a>,
     laws: &'a [FillLaw],
     cells: &'a [Cells],
-    unloaded: &'a Found,
-    loaded: &'a Found,
+    unloaded: &'a SearchEnd,
+    loaded: &'a SearchEnd,
 }
 
 impl Moved<'_> {
     fn cause<'b>(&self, compartment: usize, shape: &'b Change, pressing: f64) -> Cause<'b> {
         let patches = self.problem.level.patches.iter().zip(&self.unloaded.forces.patches);
-        let migration = patches.enumerate().map(|(at, (patch, own))| {
+        let migration = patches.enumerate().map(|(at, (patch, patch_forces))| {
             let loose = self.laws[at].loose_volume().to_m3();
-            if loose >= own.volume {
+            if loose >= patch_forces.volume {
                 return 0.0;
             }
             let own_cell = if at == compartment { self.loose_volume_of_a_cell(at) } else { 0.0 };
             let grown = crate::linear::dot(&patch.gather(&shape.sheet), &patch.areas);
-            let share = (own_cell - loose / own.volume * grown) / own.volume;
+            let share = (own_cell - loose / patch_forces.volume * grown) / patch_forces.volume;
             self.problem.parameters.migration * share
         });
         Cause { compartment, shape: &shape.sheet, pressing, migration: migration.collect() }
@@ -151,7 +159,7 @@ impl Moved<'_> {
     }
 
     /// What pushes the sheet up where nothing yet gives way.
-    fn load(&self, cause: &Cause<'_>) -> Load {
+    fn load(&self, cause: &Cause<'_>) -> AppliedForces {
         let mut nodes = vec![0.0; self.problem.level.len()];
         for (at, patch) in self.problem.level.patches.iter().enumerate() {
             let pressing = if at == cause.compartment { cause.pressing } else { 0.0 };
@@ -159,7 +167,7 @@ impl Moved<'_> {
                 nodes[*node as usize] += area * (pressing + self.pulled(cause, at, *node));
             }
         }
-        Load { nodes, pose: [0.0; 3] }
+        AppliedForces { nodes, pose: [0.0; 3] }
     }
 
     /// Change of what migration pushes up with while the sheet stays, Pa.
@@ -170,12 +178,12 @@ impl Moved<'_> {
         cause.migration[compartment] * by + migration.stiffness[compartment] * cause.shape[node]
     }
 
-    fn effect(&self, cause: &Cause<'_>, change: &Change, placed: &Placed) -> CellEffect {
-        let rider = placed.rider();
-        let sites = placed.body.sites();
+    fn effect(&self, cause: &Cause<'_>, change: &Change, seated: &SeatedBody) -> CellEffect {
+        let body = seated.over_mesh();
+        let sites = seated.body.sites();
         let clearance: Vec<f64> = sites
             .iter()
-            .map(|site| rider.modes(site.at).iter().zip(change.pose).map(|(a, b)| a * b).sum())
+            .map(|site| body.modes(site.at).iter().zip(change.pose).map(|(a, b)| a * b).sum())
             .collect();
         let rise = self.rise_of_top(cause.shape);
         let (pressures, reactions) = self.reactions(cause, change);
@@ -208,20 +216,22 @@ impl Moved<'_> {
         let level = self.problem.level;
         let mut pressures = Vec::with_capacity(level.patches.len());
         let mut pushes = vec![0.0; level.len()];
-        for (at, (patch, own)) in level.patches.iter().zip(&self.loaded.forces.patches).enumerate()
+        for (at, (patch, patch_forces)) in
+            level.patches.iter().zip(&self.loaded.forces.patches).enumerate()
         {
             let by = patch.gather(&change.sheet);
             let bent = patch.bend(&by);
             let pressing = if at == cause.compartment { cause.pressing } else { 0.0 };
-            let pressure = pressing - own.stiffness * crate::linear::dot(&by, &patch.areas);
-            let tension = own.tension_slope * crate::linear::dot(&by, &own.bent);
+            let pressure =
+                pressing - patch_forces.stiffness * crate::linear::dot(&by, &patch.areas);
+            let tension = patch_forces.tension_slope * crate::linear::dot(&by, &patch_forces.bent);
             let stiffness =
                 self.problem.migration.as_ref().map_or(0.0, |migration| migration.stiffness[at]);
             for (place, node) in patch.nodes.iter().enumerate() {
                 let migration = self.pulled(cause, at, *node) - stiffness * by[place];
                 pushes[*node as usize] += (pressure + migration) * patch.areas[place]
-                    - own.tension * bent[place]
-                    - tension * own.bent[place];
+                    - patch_forces.tension * bent[place]
+                    - tension * patch_forces.bent[place];
             }
             pressures.push(pressure);
         }

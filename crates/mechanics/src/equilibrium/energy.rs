@@ -1,6 +1,6 @@
 //! The energy and its slopes at one state.
 
-use super::problem::{Hold, Problem, State, WALL_SPRING};
+use super::problem::{Hold, RestProblem, SheetAndPose, WALL_SPRING};
 
 /// Energy and slopes.
 #[derive(Clone, Debug)]
@@ -33,9 +33,9 @@ pub(super) struct PatchForces {
     pub(super) bent: Vec<f64>,
 }
 
-impl Problem<'_> {
+impl RestProblem<'_> {
     /// Energy and slopes at a state; none where a compartment has no room for its cells.
-    pub(super) fn forces(&self, state: &State) -> Option<Forces> {
+    pub(super) fn forces(&self, state: &SheetAndPose) -> Option<Forces> {
         let count = self.level.len();
         let mut forces =
             Forces { energy: 0.0, nodes: vec![0.0; count], pose: [0.0; 3], patches: Vec::new() };
@@ -59,7 +59,12 @@ impl Problem<'_> {
         Some(forces)
     }
 
-    fn add_patch(&self, compartment: usize, state: &State, forces: &mut Forces) -> Option<()> {
+    fn add_patch(
+        &self,
+        compartment: usize,
+        state: &SheetAndPose,
+        forces: &mut Forces,
+    ) -> Option<()> {
         let patch = &self.level.patches[compartment];
         let heights = patch.gather(&state.sheet);
         let bent = patch.bend(&heights);
@@ -68,9 +73,10 @@ impl Problem<'_> {
         if !(volume > 0.0) {
             return None;
         }
-        let (tension, tension_slope) = self.tension(patch, extra);
+        let cover = self.cover(patch);
+        let (tension, tension_slope) = cover.tension(extra);
         let held = self.laws[compartment].pressure(volume);
-        forces.energy += self.stretching(patch, extra)
+        forces.energy += cover.energy(extra)
             + self.laws[compartment].energy(volume)
             + self.parameters.cover_weight * volume;
         let net = self.parameters.cover_weight - held.pressure;
@@ -88,18 +94,18 @@ impl Problem<'_> {
             forces.energy += 0.5 * stiffness * moved;
         }
         let (pressure, stiffness) = (held.pressure, -held.slope);
-        let own = PatchForces { tension, tension_slope, volume, pressure, stiffness, bent };
-        forces.patches.push(own);
+        let patch_forces =
+            PatchForces { tension, tension_slope, volume, pressure, stiffness, bent };
+        forces.patches.push(patch_forces);
         Some(())
     }
 
-    fn add_body(&self, state: &State, forces: &mut Forces) {
+    fn add_body(&self, state: &SheetAndPose, forces: &mut Forces) {
         let Some(body) = &self.body else { return };
-        let [sink, roll, pitch] = state.pose;
+        let [sink, roll, _] = state.pose;
         let trunk = body.weight * body.lean;
-        forces.energy += body.weight * (sink + roll * body.line[0])
-            - 0.5 * trunk * (roll * roll + pitch * pitch);
-        forces.pose = [body.weight, body.weight * body.line[0] - trunk * roll, -trunk * pitch];
+        forces.energy += body.weight * (sink + roll * body.line[0]) - 0.5 * trunk * roll * roll;
+        forces.pose = [body.weight, body.weight * body.line[0] - trunk * roll, 0.0];
         let Some(tissue) = self.tissue() else { return };
         for (node, height) in state.sheet.iter().enumerate() {
             let pressed = height - self.skin(node, &state.pose);
@@ -108,15 +114,15 @@ impl Problem<'_> {
                 forces.energy += 0.5 * force * pressed;
                 forces.nodes[node] += force;
                 let modes = body.modes(self.level.places[node]);
-                for (own, mode) in forces.pose.iter_mut().zip(modes) {
-                    *own -= force * mode;
+                for (value, mode) in forces.pose.iter_mut().zip(modes) {
+                    *value -= force * mode;
                 }
             }
         }
     }
 
     /// What holds each node: at its bound, and pressed against it.
-    pub(super) fn holds(&self, state: &State, forces: &Forces) -> Vec<Hold> {
+    pub(super) fn holds(&self, state: &SheetAndPose, forces: &Forces) -> Vec<Hold> {
         let hold = |(node, height): (usize, &f64)| {
             let (bound, hold) = self.bound(node, &state.pose);
             let held = *height >= bound && forces.nodes[node] < 0.0;
@@ -132,8 +138,8 @@ impl Problem<'_> {
         let mut left = forces.pose;
         for (node, _) in holds.iter().enumerate().filter(|(_, hold)| **hold == Hold::Body) {
             let modes = body.modes(self.level.places[node]);
-            for (own, mode) in left.iter_mut().zip(modes) {
-                *own += forces.nodes[node] * mode;
+            for (value, mode) in left.iter_mut().zip(modes) {
+                *value += forces.nodes[node] * mode;
             }
         }
         [0, 1, 2].map(|at| if body.held[at] { 0.0 } else { left[at] })

@@ -5,10 +5,11 @@
 //! of rank one, for its pressure and its tension; these and the pose are the border, so one
 //! factorisation does for all.
 
-use crate::linear::{Border, Entries, Free, SmallMatrix};
+use crate::linear::{Border, Entries, Free};
+use crate::numerics::SmallMatrix;
 
-use super::problem::{Hold, Problem, State, WALL_SPRING};
-use super::step::{At, Load, Springs};
+use super::problem::{Hold, RestProblem, SheetAndPose, WALL_SPRING};
+use super::step::{AppliedForces, Springs, StepPoint};
 
 /// Stiffness against sinking, rolling and pitching that a body has which touches nothing, so that
 /// it is no error, N/m: far below that of a cushion, which is some 10 kN/m.
@@ -20,7 +21,7 @@ const LOOSE_SHEET: f64 = 0.1;
 
 /// The equations, before they are written down by place.
 pub(super) struct Equations<'a> {
-    at: &'a At<'a>,
+    at: &'a StepPoint<'a>,
     pub(super) free: Free,
     /// The unknown modes of the pose.
     pub(super) modes: Vec<usize>,
@@ -31,13 +32,13 @@ pub(super) struct Equations<'a> {
 }
 
 impl<'a> Equations<'a> {
-    pub(super) fn new(at: &'a At<'a>) -> Self {
+    pub(super) fn new(at: &'a StepPoint<'a>) -> Self {
         let mut ranks = Vec::new();
-        for (compartment, own) in at.forces.patches.iter().enumerate() {
-            if own.stiffness > 0.0 {
+        for (compartment, patch_forces) in at.forces.patches.iter().enumerate() {
+            if patch_forces.stiffness > 0.0 {
                 ranks.push((compartment, false));
             }
-            if own.tension_slope > 0.0 {
+            if patch_forces.tension_slope > 0.0 {
                 ranks.push((compartment, true));
             }
         }
@@ -49,7 +50,7 @@ impl<'a> Equations<'a> {
 
     /// The matrix of sheet and local stiffness, by place.
     pub(super) fn entries(&self) -> Entries {
-        let tensions = self.at.forces.patches.iter().map(|own| own.tension);
+        let tensions = self.at.forces.patches.iter().map(|patch_forces| patch_forces.tension);
         self.at.problem.level.stiffness(tensions, &self.springs.sums())
     }
 
@@ -64,7 +65,7 @@ impl<'a> Equations<'a> {
     }
 
     /// The border, and its rows of the loads.
-    pub(super) fn border(&self, loads: &[Load]) -> (Border, Vec<Vec<f64>>) {
+    pub(super) fn border(&self, loads: &[AppliedForces]) -> (Border, Vec<Vec<f64>>) {
         let count = self.modes.len() + self.ranks.len();
         let width = count + loads.len();
         let mut border = Border {
@@ -85,7 +86,7 @@ impl<'a> Equations<'a> {
                 }
             }
         }
-        let right = |load: &Load| {
+        let right = |load: &AppliedForces| {
             let mut right = right_of_pose(self.at.problem, self.at.holds, &self.modes, load);
             right.resize(count, 0.0);
             right
@@ -116,9 +117,11 @@ impl<'a> Equations<'a> {
                 Hold::Free | Hold::Wall => {}
             }
         }
-        for (patch, own) in self.at.problem.level.patches.iter().zip(&self.at.forces.patches) {
+        for (patch, patch_forces) in
+            self.at.problem.level.patches.iter().zip(&self.at.forces.patches)
+        {
             for ([a, b], unit) in patch.springs() {
-                let stiffness = own.tension * unit;
+                let stiffness = patch_forces.tension * unit;
                 let row = |node: usize| (self.at.holds[node] == Hold::Free).then(|| rows[node]);
                 match [a, b].map(|node| self.at.holds[node] == Hold::Body) {
                     [true, true] => {
@@ -146,9 +149,13 @@ impl<'a> Equations<'a> {
     fn add_rank(&self, column: usize, rows: &[usize], border: &mut Border) {
         let level = self.at.problem.level;
         let (compartment, is_tension) = self.ranks[column - self.modes.len()];
-        let (patch, own) = (&level.patches[compartment], &self.at.forces.patches[compartment]);
-        let (values, scale) =
-            if is_tension { (&own.bent, own.tension_slope) } else { (&patch.areas, own.stiffness) };
+        let (patch, patch_forces) =
+            (&level.patches[compartment], &self.at.forces.patches[compartment]);
+        let (values, scale) = if is_tension {
+            (&patch_forces.bent, patch_forces.tension_slope)
+        } else {
+            (&patch.areas, patch_forces.stiffness)
+        };
         border.scale[column] = scale;
         border.corner[[column, column]] = -1.0;
         let mut moved = [0.0; 3];
@@ -158,7 +165,7 @@ impl<'a> Equations<'a> {
                 Hold::Free => border.vectors[rows[node] + column] = *value,
                 Hold::Body => {
                     let modes = self.modes_at(node);
-                    moved.iter_mut().zip(modes).for_each(|(own, mode)| *own += value * mode);
+                    moved.iter_mut().zip(modes).for_each(|(sum, mode)| *sum += value * mode);
                 }
                 Hold::Wall => {}
             }
@@ -184,41 +191,41 @@ impl PoseColumns<'_> {
     #[inline]
     fn add_spring(&mut self, stiffness: f64, by: [f64; 3], free: Option<usize>) {
         for (row, one) in self.corner.iter_mut().zip(by) {
-            row.iter_mut().zip(by).for_each(|(own, other)| *own += stiffness * one * other);
+            row.iter_mut().zip(by).for_each(|(value, other)| *value += stiffness * one * other);
         }
         if let Some(row) = free {
-            let own = self.border.vectors[row..].iter_mut().zip(self.modes);
-            own.for_each(|(own, mode)| *own -= stiffness * by[*mode]);
+            let entries = self.border.vectors[row..].iter_mut().zip(self.modes);
+            entries.for_each(|(value, mode)| *value -= stiffness * by[*mode]);
         }
     }
 }
 
 /// The modes of the pose that are not held.
-fn free_modes(problem: &Problem<'_>) -> Vec<usize> {
+fn free_modes(problem: &RestProblem<'_>) -> Vec<usize> {
     let held = problem.body.as_ref().map_or([true; 3], |body| body.held);
     (0..3).filter(|mode| !held[*mode]).collect()
 }
 
 /// What a load is on each of the modes: on the body, and on the nodes that go with it.
 pub(super) fn right_of_pose(
-    problem: &Problem<'_>,
+    problem: &RestProblem<'_>,
     holds: &[Hold],
     modes: &[usize],
-    load: &Load,
+    load: &AppliedForces,
 ) -> Vec<f64> {
-    let mut whole = load.pose;
+    let mut total = load.pose;
     if let Some(body) = &problem.body {
         for (node, _) in holds.iter().enumerate().filter(|(_, hold)| **hold == Hold::Body) {
             let by = body.modes(problem.level.places[node]);
-            whole.iter_mut().zip(by).for_each(|(own, by)| *own += load.nodes[node] * by);
+            total.iter_mut().zip(by).for_each(|(value, by)| *value += load.nodes[node] * by);
         }
     }
-    modes.iter().map(|mode| whole[*mode]).collect()
+    modes.iter().map(|mode| total[*mode]).collect()
 }
 
-impl Problem<'_> {
+impl RestProblem<'_> {
     /// Springs between sheet and body, N/m: of soft tissue that is pressed.
-    pub(super) fn springs_to_body(&self, state: &State) -> Vec<f64> {
+    pub(super) fn springs_to_body(&self, state: &SheetAndPose) -> Vec<f64> {
         let mut to_body = vec![0.0; self.level.len()];
         if let (Some(tissue), Some(_)) = (self.tissue(), &self.body) {
             for (node, height) in state.sheet.iter().enumerate() {
@@ -231,7 +238,7 @@ impl Problem<'_> {
     }
 
     /// Stiffness at the nodes that is neither the sheet's tension nor between sheet and body, N/m.
-    pub(super) fn springs_to_ground(&self, state: &State) -> Vec<f64> {
+    pub(super) fn springs_to_ground(&self, state: &SheetAndPose) -> Vec<f64> {
         let mut to_ground = vec![0.0; self.level.len()];
         for (node, height) in state.sheet.iter().enumerate() {
             if *height < 0.0 {
@@ -256,7 +263,7 @@ impl Problem<'_> {
 
 impl Springs {
     /// Those of a state.
-    pub(super) fn of(problem: &Problem<'_>, state: &State) -> Self {
+    pub(super) fn of(problem: &RestProblem<'_>, state: &SheetAndPose) -> Self {
         Self {
             to_body: problem.springs_to_body(state),
             to_ground: problem.springs_to_ground(state),
@@ -265,8 +272,8 @@ impl Springs {
 
     /// With further ones.
     fn with(mut self, more: &Self) -> Self {
-        let add = |own: &mut [f64], more: &[f64]| {
-            own.iter_mut().zip(more).for_each(|(own, more)| *own += more);
+        let add = |sums: &mut [f64], more: &[f64]| {
+            sums.iter_mut().zip(more).for_each(|(value, more)| *value += more);
         };
         add(&mut self.to_body, &more.to_body);
         add(&mut self.to_ground, &more.to_ground);

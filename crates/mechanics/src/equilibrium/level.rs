@@ -7,7 +7,7 @@ use crate::mesh::Mesh;
 
 /// A mesh with what does not depend on fill or body.
 #[derive(Clone, Debug)]
-pub(super) struct Level {
+pub(super) struct SolverMesh {
     /// Places of the nodes, m.
     pub(super) places: Vec<[f64; 2]>,
     /// Whether a seam holds the node down.
@@ -47,7 +47,7 @@ struct Edge {
     between: f64,
 }
 
-/// What a mesh needs to be for [`Level::new`].
+/// What a mesh needs to be for [`SolverMesh::new`].
 pub(super) struct Sheet {
     /// Places of the nodes, m.
     pub(super) places: Vec<[f64; 2]>,
@@ -70,7 +70,7 @@ impl From<&Mesh> for Sheet {
     }
 }
 
-impl Level {
+impl SolverMesh {
     pub(super) fn new(sheet: Sheet) -> Self {
         let corners: Vec<[u32; 3]> = sheet.triangles.iter().map(|(corners, _)| *corners).collect();
         let graph = Graph::of_triangles(sheet.places.len(), &corners);
@@ -97,7 +97,7 @@ impl Level {
     }
 }
 
-impl Level {
+impl SolverMesh {
     /// The matrix of a sheet with a tension in each patch, and springs at the nodes, N/m.
     pub(super) fn stiffness(
         &self,

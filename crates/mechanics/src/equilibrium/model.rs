@@ -2,16 +2,16 @@
 
 use cushion::Length;
 
+use crate::membrane::unit_sheets;
 use crate::mesh::NestedMeshes;
 
-use super::level::{Level, Sheet};
-use super::unit::unit_solution;
+use super::level::{Sheet, SolverMesh};
 
 /// The sheet over all compartments on nested meshes, with what does not depend on fill or body:
 /// made once for a pattern.
 #[derive(Clone, Debug)]
 pub struct SheetModel {
-    pub(super) levels: Vec<Level>,
+    pub(super) levels: Vec<SolverMesh>,
     /// For each level but the coarsest, the parents of the nodes that the coarser one lacks.
     parents: Vec<Vec<[u32; 2]>>,
     /// Height of the seams, m.
@@ -32,10 +32,9 @@ impl SheetModel {
         let wall = wall_height.to_m();
         assert!(wall.is_finite() && wall > 0.0, "walls have a height");
         let parents = meshes.levels()[1..].iter().map(|mesh| mesh.parents().to_vec()).collect();
-        let levels: Vec<Level> =
-            meshes.levels().iter().map(|mesh| Level::new(Sheet::from(mesh))).collect();
-        let unit = unit_solution(&levels[levels.len() - 1]);
-        Self { levels, parents, wall, unit }
+        let levels: Vec<SolverMesh> =
+            meshes.levels().iter().map(|mesh| SolverMesh::new(Sheet::from(mesh))).collect();
+        Self { levels, parents, wall, unit: unit_sheets(meshes).values }
     }
 
     /// The same cushion turned round by mistake, so that its front edge is at the rear; `depth` is
@@ -63,7 +62,7 @@ impl SheetModel {
         &self.finest().places
     }
 
-    pub(super) fn finest(&self) -> &Level {
+    pub(super) fn finest(&self) -> &SolverMesh {
         &self.levels[self.levels.len() - 1]
     }
 

@@ -5,8 +5,8 @@ use crate::parameters::Parameters;
 
 use super::barrier;
 use super::model::SheetModel;
-use super::newton::{self, End, Found, Limits};
-use super::problem::{Migration, Problem, Rider, State};
+use super::newton::{self, End, Limits, SearchEnd};
+use super::problem::{BodyOverMesh, Migration, RestProblem, SheetAndPose};
 use super::smooth;
 
 /// How far the body is lowered below touching before the search begins, m.
@@ -16,7 +16,7 @@ const DIP: f64 = 0.04;
 const COARSE: f64 = 1e-3;
 
 /// One fill, with or without a body.
-pub(super) struct Case<'a> {
+pub(super) struct FilledModel<'a> {
     pub(super) model: &'a SheetModel,
     pub(super) parameters: &'a Parameters,
     pub(super) laws: &'a [FillLaw],
@@ -32,15 +32,15 @@ pub(super) enum Searches {
 }
 
 /// Where a search on the finest mesh ended, and whether the barrier was needed.
-pub(super) struct Ended {
-    pub(super) found: Found,
+pub(super) struct FinestEnd {
+    pub(super) found: SearchEnd,
     pub(super) by_barrier: bool,
 }
 
-impl<'a> Case<'a> {
+impl<'a> FilledModel<'a> {
     /// The problem without a body.
-    pub(super) fn unloaded_problem(&self, level: usize) -> Problem<'a> {
-        Problem {
+    pub(super) fn unloaded_problem(&self, level: usize) -> RestProblem<'a> {
+        RestProblem {
             level: &self.model.levels[level],
             parameters: self.parameters,
             wall: self.model.wall,
@@ -56,23 +56,24 @@ impl<'a> Case<'a> {
     pub(super) fn loaded_problem<'b>(
         &self,
         level: usize,
-        unloaded: &'b Found,
-        rider: Rider<'b>,
-    ) -> Problem<'b>
+        unloaded: &'b SearchEnd,
+        body: BodyOverMesh<'b>,
+    ) -> RestProblem<'b>
     where
         'a: 'b,
     {
-        let stiffness = self.laws.iter().zip(&unloaded.forces.patches).map(|(law, own)| {
-            let loose = law.loose_volume().to_m3();
-            self.parameters.migration * (loose / own.volume).min(1.0)
-        });
+        let stiffness =
+            self.laws.iter().zip(&unloaded.forces.patches).map(|(law, patch_forces)| {
+                let loose = law.loose_volume().to_m3();
+                self.parameters.migration * (loose / patch_forces.volume).min(1.0)
+            });
         let nodes = self.model.levels[level].len();
-        Problem {
+        RestProblem {
             migration: Some(Migration {
                 stiffness: stiffness.collect(),
                 unloaded: &unloaded.state.sheet[..nodes],
             }),
-            body: Some(Rider { underside: &rider.underside[..nodes], ..rider }),
+            body: Some(BodyOverMesh { underside: &body.underside[..nodes], ..body }),
             ..self.unloaded_problem(level)
         }
     }
@@ -81,9 +82,9 @@ impl<'a> Case<'a> {
     pub(super) fn unloaded(
         &self,
         near: Option<&[f64]>,
-        limits: Limits,
+        limits: Limits<'_>,
         searches: Searches,
-    ) -> Ended {
+    ) -> FinestEnd {
         let problem = self.unloaded_problem(self.finest());
         let start = problem.held_by_seams(&self.model.unit);
         // Where every seam holds the sheet, that is the answer already.
@@ -93,51 +94,55 @@ impl<'a> Case<'a> {
                 problem.sheet_residual(&forces, &holds) > limits.residual
             })
         {
-            let state = State { sheet: near.to_vec(), pose: [0.0; 3] };
+            let state = SheetAndPose { sheet: near.to_vec(), pose: [0.0; 3] };
             let found = newton::search(&problem, state, limits);
-            if let Some(found) = found.filter(|found| found.end == End::AtRest) {
-                return Ended { found, by_barrier: false };
+            let ended = |found: &SearchEnd| matches!(found.end, End::AtRest | End::Stopped);
+            if let Some(found) = found.filter(ended) {
+                return FinestEnd { found, by_barrier: false };
             }
         }
-        let flat = State { sheet: vec![self.model.wall; start.sheet.len()], pose: [0.0; 3] };
+        let flat = SheetAndPose { sheet: vec![self.model.wall; start.sheet.len()], pose: [0.0; 3] };
         on_finest(&problem, start, flat, limits, searches)
     }
 
     /// Finds the loaded sheet on the finest mesh from one that was found before.
     pub(super) fn warm(
         &self,
-        unloaded: &Found,
-        rider: Rider<'_>,
-        start: State,
-        limits: Limits,
-    ) -> Option<Found> {
-        let problem = self.loaded_problem(self.finest(), unloaded, rider);
+        unloaded: &SearchEnd,
+        body: BodyOverMesh<'_>,
+        start: SheetAndPose,
+        limits: Limits<'_>,
+    ) -> Option<SearchEnd> {
+        let problem = self.loaded_problem(self.finest(), unloaded, body);
         newton::search(&problem, start, limits).filter(|found| found.end != End::GaveUp)
     }
 
     /// Finds the loaded sheet on the finest mesh.
     pub(super) fn cold(
         &self,
-        unloaded: &Found,
-        rider: Rider<'_>,
-        limits: Limits,
+        unloaded: &SearchEnd,
+        body: BodyOverMesh<'_>,
+        limits: Limits<'_>,
         searches: Searches,
-    ) -> Ended {
+    ) -> FinestEnd {
         let mut steps = 0;
-        let mut state = self.touching(0, unloaded, &rider);
+        let mut state = self.touching(0, unloaded, &body);
         state.pose[0] -= DIP;
-        let coarse = Limits { residual: COARSE * rider.weight, ..limits };
+        let coarse = Limits { residual: COARSE * body.weight, ..limits };
         for level in 0..self.finest() {
-            let problem = self.loaded_problem(level, unloaded, rider);
+            let problem = self.loaded_problem(level, unloaded, body);
             if let Some(found) = newton::search(&problem, state.clone(), coarse) {
                 steps += found.steps;
+                if found.end == End::Stopped {
+                    return FinestEnd { found: SearchEnd { steps, ..found }, by_barrier: false };
+                }
                 state = found.state;
             }
             state.sheet = self.model.prolonged(level, &state.sheet);
-            smooth::smooth(&self.loaded_problem(level + 1, unloaded, rider), &mut state);
+            smooth::smooth(&self.loaded_problem(level + 1, unloaded, body), &mut state);
         }
-        let problem = self.loaded_problem(self.finest(), unloaded, rider);
-        let above = self.touching(self.finest(), unloaded, &rider);
+        let problem = self.loaded_problem(self.finest(), unloaded, body);
+        let above = self.touching(self.finest(), unloaded, &body);
         let mut ended = on_finest(&problem, state, above, limits, searches);
         ended.found.steps += steps;
         ended
@@ -148,35 +153,40 @@ impl<'a> Case<'a> {
     }
 
     /// The unloaded sheet with the body just touching it.
-    fn touching(&self, level: usize, unloaded: &Found, rider: &Rider<'_>) -> State {
+    fn touching(
+        &self,
+        level: usize,
+        unloaded: &SearchEnd,
+        body: &BodyOverMesh<'_>,
+    ) -> SheetAndPose {
         let nodes = self.model.levels[level].len();
         let sheet = unloaded.state.sheet[..nodes].to_vec();
-        let gap = sheet.iter().zip(rider.underside).map(|(height, body)| height - body);
+        let gap = sheet.iter().zip(body.underside).map(|(height, body)| height - body);
         let touching = gap.fold(f64::NEG_INFINITY, f64::max);
-        State { sheet, pose: [touching, 0.0, 0.0] }
+        SheetAndPose { sheet, pose: [touching, 0.0, 0.0] }
     }
 }
 
 /// Searches from a start that is thought near the end, and where the active set gives up, by the
 /// barrier from one that is surely allowed.
 fn on_finest(
-    problem: &Problem<'_>,
-    near: State,
-    allowed: State,
-    limits: Limits,
+    problem: &RestProblem<'_>,
+    near: SheetAndPose,
+    allowed: SheetAndPose,
+    limits: Limits<'_>,
     searches: Searches,
-) -> Ended {
+) -> FinestEnd {
     let mut steps = 0;
     if searches == Searches::All
         && let Some(found) = newton::search(problem, near, limits)
     {
         if found.end != End::GaveUp {
-            return Ended { found, by_barrier: false };
+            return FinestEnd { found, by_barrier: false };
         }
         steps = found.steps;
     }
     let mut found = barrier::search(problem, allowed, limits)
         .expect("an unloaded sheet has room for the cells");
     found.steps += steps;
-    Ended { found, by_barrier: true }
+    FinestEnd { found, by_barrier: true }
 }

@@ -7,9 +7,11 @@
 //! SIAM J. Control Optim. 20 (1982). Near the end, where the same nodes stay held and stiffness
 //! hardly changes, a step takes the factorisation of the one before.
 
+use crate::stop::Stop;
+
 use super::energy::Forces;
-use super::problem::{Hold, Problem, State};
-use super::step::{At, Change, Factored, Load};
+use super::problem::{Hold, RestProblem, SheetAndPose};
+use super::step::{AppliedForces, Change, Factored, StepPoint};
 
 /// The greatest change of sink in m, and of roll and pitch, in one step: as far as contact can be
 /// foreseen.
@@ -32,11 +34,13 @@ const TOPPLED: f64 = 0.35;
 
 /// When a search ends.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Limits {
+pub(super) struct Limits<'a> {
     /// Unbalanced force that is small enough, N; times a metre for moments.
     pub(super) residual: f64,
     /// Steps after which it is given up.
     pub(super) steps: u32,
+    /// Whether to stop, asked before each step.
+    pub(super) stop: Stop<'a>,
 }
 
 /// How a search ended.
@@ -48,13 +52,15 @@ pub(super) enum End {
     Toppled,
     /// Not in balance after all steps, or no step lowers the energy.
     GaveUp,
+    /// It was told to stop.
+    Stopped,
 }
 
 /// Where a search ended.
 #[derive(Clone, Debug)]
-pub(super) struct Found {
+pub(super) struct SearchEnd {
     pub(super) end: End,
-    pub(super) state: State,
+    pub(super) state: SheetAndPose,
     pub(super) forces: Forces,
     pub(super) holds: Vec<Hold>,
     /// The equations of the last step that had its own.
@@ -62,26 +68,26 @@ pub(super) struct Found {
     pub(super) steps: u32,
 }
 
-impl Found {
+impl SearchEnd {
     /// A search that ended where nothing is held.
-    pub(super) fn unfinished(end: End, state: State, forces: Forces, steps: u32) -> Self {
+    pub(super) fn unfinished(end: End, state: SheetAndPose, forces: Forces, steps: u32) -> Self {
         let holds = vec![Hold::Free; state.sheet.len()];
         Self { end, state, forces, holds, factored: None, steps }
     }
 
     /// Sum of unbalanced forces on the sheet, N, and on the pose, N and N m.
-    pub(super) fn residuals(&self, problem: &Problem<'_>) -> (f64, [f64; 3]) {
+    pub(super) fn residuals(&self, problem: &RestProblem<'_>) -> (f64, [f64; 3]) {
         let sheet = problem.sheet_residual(&self.forces, &self.holds);
         (sheet, problem.pose_residual(&self.forces, &self.holds))
     }
 
-    fn is_at_rest(&self, problem: &Problem<'_>, limits: Limits) -> bool {
+    fn is_at_rest(&self, problem: &RestProblem<'_>, limits: Limits<'_>) -> bool {
         greatest_residual(problem, &self.forces, &self.holds) <= limits.residual
     }
 }
 
 /// The greatest of all residuals, N and N m; of the sheet, the sum.
-fn greatest_residual(problem: &Problem<'_>, forces: &Forces, holds: &[Hold]) -> f64 {
+fn greatest_residual(problem: &RestProblem<'_>, forces: &Forces, holds: &[Hold]) -> f64 {
     let [sink, roll, pitch] = problem.pose_residual(forces, holds).map(f64::abs);
     let all = [sink, roll, pitch, problem.sheet_residual(forces, holds)];
     // In this order NaN is the greatest.
@@ -95,7 +101,11 @@ const KINK: f64 = 2e-5;
 ///
 /// Where the search goes to and fro over a kink, it is smoothed; see
 /// [`super::problem::WALL_SPRING`].
-pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found> {
+pub(super) fn search(
+    problem: &RestProblem<'_>,
+    start: SheetAndPose,
+    limits: Limits,
+) -> Option<SearchEnd> {
     let found = straight(problem, start, limits)?;
     if found.end != End::GaveUp {
         return Some(found);
@@ -104,17 +114,22 @@ pub(super) fn search(problem: &Problem<'_>, start: State, limits: Limits) -> Opt
         return Some(found);
     };
     let again = straight(&smooth, found.state.clone(), limits);
-    let again = again.map(|again| Found { steps: again.steps + found.steps, ..again });
-    Some(again.filter(|again| again.end == End::AtRest).unwrap_or(found))
+    let again = again.map(|again| SearchEnd { steps: again.steps + found.steps, ..again });
+    let ended = |again: &SearchEnd| matches!(again.end, End::AtRest | End::Stopped);
+    Some(again.filter(ended).unwrap_or(found))
 }
 
 /// Searches without smoothing.
-fn straight(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found> {
+fn straight(
+    problem: &RestProblem<'_>,
+    start: SheetAndPose,
+    limits: Limits<'_>,
+) -> Option<SearchEnd> {
     let mut state = start;
     problem.keep(&mut state);
     let forces = problem.forces(&state)?;
     let holds = problem.holds(&state, &forces);
-    let mut found = Found { end: End::GaveUp, state, forces, holds, factored: None, steps: 0 };
+    let mut found = SearchEnd { end: End::GaveUp, state, forces, holds, factored: None, steps: 0 };
     while found.steps < limits.steps {
         if found.is_at_rest(problem, limits) {
             found.end = End::AtRest;
@@ -122,6 +137,10 @@ fn straight(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found
         }
         if is_toppled(&found.state) {
             found.end = End::Toppled;
+            break;
+        }
+        if limits.stop.is_wanted() {
+            found.end = End::Stopped;
             break;
         }
         found.steps += 1;
@@ -133,13 +152,13 @@ fn straight(problem: &Problem<'_>, start: State, limits: Limits) -> Option<Found
 }
 
 /// Whether roll or pitch is beyond where the search goes on.
-pub(super) fn is_toppled(state: &State) -> bool {
+pub(super) fn is_toppled(state: &SheetAndPose) -> bool {
     state.pose[1..].iter().any(|slope| slope.abs() > TOPPLED)
 }
 
 /// Makes one step; `false` where none lowers the energy.
-fn advance(problem: &Problem<'_>, found: &mut Found) -> bool {
-    let load = Load {
+fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
+    let load = AppliedForces {
         nodes: found.forces.nodes.iter().map(|force| -force).collect(),
         pose: found.forces.pose.map(|force| -force),
     };
@@ -147,7 +166,7 @@ fn advance(problem: &Problem<'_>, found: &mut Found) -> bool {
         return true;
     }
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = At { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, springs: None };
     let Some(step) = at.step(&[load]) else { return false };
     let change = &step.changes[0];
     let mut share = stride(&change.pose);
@@ -165,10 +184,10 @@ fn advance(problem: &Problem<'_>, found: &mut Found) -> bool {
 
 /// Makes one step by the equations of a step before, where they have hardly changed; `false` where
 /// they have, or where that does not bring much.
-fn advance_cheaply(problem: &Problem<'_>, found: &mut Found, load: &Load) -> bool {
+fn advance_cheaply(problem: &RestProblem<'_>, found: &mut SearchEnd, load: &AppliedForces) -> bool {
     let Some(factored) = &found.factored else { return false };
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = At { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, springs: None };
     if !factored.is_like(&at, ALIKE) {
         return false;
     }
@@ -188,11 +207,11 @@ fn advance_cheaply(problem: &Problem<'_>, found: &mut Found, load: &Load) -> boo
 
 /// The state after a share of a change, where that lowers the energy as foreseen.
 fn lowered(
-    problem: &Problem<'_>,
-    found: &Found,
+    problem: &RestProblem<'_>,
+    found: &SearchEnd,
     change: &Change,
     share: f64,
-) -> Option<(State, Forces)> {
+) -> Option<(SheetAndPose, Forces)> {
     // The foreseen change of the energy for a whole step.
     let sheet: f64 = found.forces.nodes.iter().zip(&change.sheet).map(|(a, b)| a * b).sum();
     let pose: f64 = found.forces.pose.iter().zip(change.pose).map(|(a, b)| a * b).sum();
@@ -209,9 +228,14 @@ fn stride(pose: &[f64; 3]) -> f64 {
 }
 
 /// The state after a share of a change, with held nodes kept at their bounds.
-fn moved(problem: &Problem<'_>, found: &Found, change: &Change, share: f64) -> State {
+fn moved(
+    problem: &RestProblem<'_>,
+    found: &SearchEnd,
+    change: &Change,
+    share: f64,
+) -> SheetAndPose {
     let mut pose = found.state.pose;
-    pose.iter_mut().zip(change.pose).for_each(|(own, by)| *own += share * by);
+    pose.iter_mut().zip(change.pose).for_each(|(value, by)| *value += share * by);
     let sheet = found.state.sheet.iter().zip(&change.sheet).zip(&found.holds).enumerate();
     let sheet = sheet
         .map(|(node, ((height, by), hold))| {
@@ -219,5 +243,5 @@ fn moved(problem: &Problem<'_>, found: &Found, change: &Change, share: f64) -> S
             if *hold == Hold::Free { (height + share * by).min(bound) } else { bound }
         })
         .collect();
-    State { sheet, pose }
+    SheetAndPose { sheet, pose }
 }

@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! E = sum_i [ Phi_i(a_i) + Psi_i(V_i) ] + w int u + sum_i k_i/2 int_i (u-u0)^2 + k_b/2 int (-u)_+^2
-//!     + W (z + roll x_W + pitch (y_W - y_c)) - W H (roll^2 + pitch^2)/2
+//!     + W (z + roll x_W + pitch (y_W - y_c)) - W H roll^2/2
 //! subject to   u <= b = b0 + z + roll x + pitch (y - y_c)      and   u <= h on every seam
 //! ```
 //!
@@ -10,15 +10,16 @@
 //! k_t/2 int (u - b)_+^2 is what `u <= b + s, s >= 0, k_t/2 int s^2` comes to. Integrals of what
 //! is not linear in u are sums over the nodes with their areas.
 
+use crate::cover::Cover;
 use crate::fill::FillLaw;
 use crate::parameters::Parameters;
 
-use super::level::{Level, Patch};
+use super::level::{Patch, SolverMesh};
 
 /// One fill and body on one mesh.
 #[derive(Clone)]
-pub(super) struct Problem<'a> {
-    pub(super) level: &'a Level,
+pub(super) struct RestProblem<'a> {
+    pub(super) level: &'a SolverMesh,
     pub(super) parameters: &'a Parameters,
     /// Height of the seams, m.
     pub(super) wall: f64,
@@ -26,7 +27,7 @@ pub(super) struct Problem<'a> {
     pub(super) laws: &'a [FillLaw],
     /// How cells resist being moved; none in the unloaded cushion.
     pub(super) migration: Option<Migration<'a>>,
-    pub(super) body: Option<Rider<'a>>,
+    pub(super) body: Option<BodyOverMesh<'a>>,
     /// Seam nodes whose wall gives way a little, in rising order: see [`WALL_SPRING`].
     pub(super) yielding: Vec<u32>,
 }
@@ -50,7 +51,7 @@ pub(super) struct Migration<'a> {
 
 /// The body on the cushion.
 #[derive(Clone, Copy)]
-pub(super) struct Rider<'a> {
+pub(super) struct BodyOverMesh<'a> {
     /// b0 at the nodes, m; infinite where there is no body.
     pub(super) underside: &'a [f64],
     /// W, N.
@@ -65,7 +66,7 @@ pub(super) struct Rider<'a> {
 
 /// Where the sheet and the body are.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct State {
+pub(super) struct SheetAndPose {
     /// Height of the sheet at the nodes, m.
     pub(super) sheet: Vec<f64>,
     /// Height of the body's reference point in m, roll and pitch as slopes.
@@ -83,12 +84,11 @@ pub(super) enum Hold {
     Body,
 }
 
-impl Rider<'_> {
-    /// What the leaning trunk takes from the stiffness in each mode, N m per radian; nothing where
-    /// it is held.
+impl BodyOverMesh<'_> {
+    /// What the leaning trunk takes from the stiffness in each mode, N m per radian: see
+    /// [`crate::Load::trunk_height`]; nothing where roll is held.
     pub(super) fn trunk(&self) -> [f64; 3] {
-        let taken = self.weight * self.lean;
-        [0, 1, 2].map(|mode| if mode == 0 || self.held[mode] { 0.0 } else { taken })
+        [0.0, if self.held[1] { 0.0 } else { self.weight * self.lean }, 0.0]
     }
 
     /// How far the body rises at a place for each unit of sink, roll and pitch.
@@ -97,7 +97,7 @@ impl Rider<'_> {
     }
 }
 
-impl Problem<'_> {
+impl RestProblem<'_> {
     /// Whether the skin gives way, so that the body is no bound but a spring.
     pub(super) fn tissue(&self) -> Option<f64> {
         self.parameters.tissue_stiffness
@@ -127,7 +127,7 @@ impl Problem<'_> {
 
     /// The same where the wall gives way at the seam nodes at which wall and body are as high, to
     /// `near`; none where there are no such nodes.
-    pub(super) fn with_yielding_kinks(&self, state: &State, near: f64) -> Option<Self> {
+    pub(super) fn with_yielding_kinks(&self, state: &SheetAndPose, near: f64) -> Option<Self> {
         let kink = |node: &u32| {
             let node = *node as usize;
             let skin = self.skin(node, &state.pose);
@@ -141,29 +141,19 @@ impl Problem<'_> {
     }
 
     /// How far a yielding wall is stretched at a node, m.
-    pub(super) fn stretched(&self, node: u32, state: &State) -> f64 {
+    pub(super) fn stretched(&self, node: u32, state: &SheetAndPose) -> f64 {
         (state.sheet[node as usize] - self.wall).max(0.0)
     }
 
     /// Presses the sheet down to where it may be.
-    pub(super) fn keep(&self, state: &mut State) {
+    pub(super) fn keep(&self, state: &mut SheetAndPose) {
         for (node, height) in state.sheet.iter_mut().enumerate() {
             *height = height.min(self.bound(node, &state.pose).0);
         }
     }
 
-    /// Phi' = T and Phi'' of a patch whose sheet has so much extra area.
-    pub(super) fn tension(&self, patch: &Patch, extra: f64) -> (f64, f64) {
-        let (slack, taut) = (self.parameters.tension_slack, self.parameters.tension_taut);
-        let scale = self.parameters.stretch * patch.area;
-        let left = (taut - slack) * (-extra / scale).exp();
-        (taut - left, left / scale)
-    }
-
-    /// Phi of a patch.
-    pub(super) fn stretching(&self, patch: &Patch, extra: f64) -> f64 {
-        let (slack, taut) = (self.parameters.tension_slack, self.parameters.tension_taut);
-        let scale = self.parameters.stretch * patch.area;
-        taut * extra + (taut - slack) * scale * (-extra / scale).exp_m1()
+    /// The cover over a patch.
+    pub(super) fn cover(&self, patch: &Patch) -> Cover {
+        Cover::over(patch.area, self.parameters)
     }
 }

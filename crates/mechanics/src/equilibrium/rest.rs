@@ -5,11 +5,12 @@ use cushion::Volume;
 use crate::body::Body;
 use crate::fill::FillLaw;
 use crate::parameters::Parameters;
+use crate::stop::Stop;
 
 use super::model::SheetModel;
-use super::nested::{Case, Ended, Searches};
+use super::nested::{FilledModel, FinestEnd, Searches};
 use super::newton::{End, Limits};
-use super::problem::{Problem, Rider, State};
+use super::problem::{BodyOverMesh, RestProblem, SheetAndPose};
 use super::results::{Evidence, Outcome, Rest, Resting};
 
 /// Unbalanced force at which the search ends, as a share of the load.
@@ -40,7 +41,7 @@ impl Cells {
 
 /// A body over the nodes of a [`SheetModel`].
 #[derive(Clone, Debug)]
-pub struct Placed {
+pub struct SeatedBody {
     pub(super) body: Body,
     /// Height of the underside at the nodes of the finest mesh, m.
     pub(super) underside: Vec<f64>,
@@ -48,7 +49,7 @@ pub struct Placed {
     pub(super) held: [bool; 3],
 }
 
-impl Placed {
+impl SeatedBody {
     /// Puts a body over a cushion, free to sink, roll and pitch.
     #[must_use]
     pub fn new(model: &SheetModel, body: Body) -> Self {
@@ -84,16 +85,16 @@ impl Placed {
     /// Returns the height of the body's underside at the nodes of the finest mesh in a pose, m.
     #[must_use]
     pub fn skin(&self, model: &SheetModel, pose: [f64; 3]) -> Vec<f64> {
-        let rider = self.rider();
+        let body = self.over_mesh();
         let rise = |at: [f64; 2]| -> f64 {
-            rider.modes(at).iter().zip(pose).map(|(mode, by)| mode * by).sum()
+            body.modes(at).iter().zip(pose).map(|(mode, by)| mode * by).sum()
         };
         self.underside.iter().zip(model.places()).map(|(own, at)| own + rise(*at)).collect()
     }
 
-    pub(super) fn rider(&self) -> Rider<'_> {
+    pub(super) fn over_mesh(&self) -> BodyOverMesh<'_> {
         let load = self.body.load();
-        Rider {
+        BodyOverMesh {
             underside: &self.underside,
             weight: load.weight.to_n(),
             line: load.at,
@@ -106,22 +107,24 @@ impl Placed {
 /// Finds where a body comes to rest on a cushion with these cells, one entry for each compartment.
 ///
 /// `near` is an answer for a like fill and body on the same model, from which the search begins;
-/// the answer does not depend on it but for rounding.
+/// the answer does not depend on it but for rounding. `stop` is asked once at first and once before
+/// each step; an answer that it ends has no numbers.
 ///
 /// # Panics
 ///
-/// Panics unless there is one entry for each compartment, and `near` and `placed` are of this
+/// Panics unless there is one entry for each compartment, and `near` and `seated` are of this
 /// model.
 #[must_use]
 #[track_caller]
 pub fn come_to_rest(
     model: &SheetModel,
     cells: &[Cells],
-    placed: &Placed,
+    seated: &SeatedBody,
     parameters: &Parameters,
     near: Option<&Resting>,
+    stop: Stop<'_>,
 ) -> Rest {
-    rest(model, cells, placed, parameters, near, Searches::All)
+    Question { model, cells, seated, parameters, stop }.answer(near, Searches::All)
 }
 
 /// As [`come_to_rest`], by the slower search alone, which does not depend on a good start. It is
@@ -135,10 +138,11 @@ pub fn come_to_rest(
 pub fn come_to_rest_slowly(
     model: &SheetModel,
     cells: &[Cells],
-    placed: &Placed,
+    seated: &SeatedBody,
     parameters: &Parameters,
 ) -> Rest {
-    rest(model, cells, placed, parameters, None, Searches::BarrierOnly)
+    let stop = Stop::never();
+    Question { model, cells, seated, parameters, stop }.answer(None, Searches::BarrierOnly)
 }
 
 #[track_caller]
@@ -147,53 +151,75 @@ pub(super) fn laws(model: &SheetModel, cells: &[Cells], parameters: &Parameters)
     cells.iter().map(|cells| cells.law(parameters)).collect()
 }
 
-#[track_caller]
-fn rest(
-    model: &SheetModel,
-    cells: &[Cells],
-    placed: &Placed,
-    parameters: &Parameters,
-    near: Option<&Resting>,
-    searches: Searches,
-) -> Rest {
-    assert_eq!(placed.underside.len(), model.places().len(), "the body is over this cushion");
-    let laws = laws(model, cells, parameters);
-    let case = Case { model, parameters, laws: &laws };
-    let rider = placed.rider();
-    let area: f64 = model.finest().areas.iter().sum();
-    let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS };
-    let before = near.map(|near| near.unloaded.as_slice());
-    let unloaded = case.unloaded(before, enough, searches);
-    let limits = Limits { residual: ENOUGH * rider.weight, steps: MOST_STEPS };
-    let warm = near.and_then(|near| {
-        assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
-        let start = State { sheet: near.sheet.clone(), pose: near.pose };
-        case.warm(&unloaded.found, rider, start, limits)
-    });
-    let loaded = match warm {
-        Some(found) => Ended { found, by_barrier: false },
-        None => case.cold(&unloaded.found, rider, limits, searches),
-    };
-    let problem = case.loaded_problem(model.levels.len() - 1, &unloaded.found, rider);
-    let mut rest = summed_up(&problem, placed, &unloaded, &loaded);
-    if rest.outcome == Outcome::Tipping && rider.lean > 0.0 {
-        // It is the trunk's doing where the same load on a fixed line comes to rest.
-        let fixed = Rider { lean: 0.0, ..rider };
-        let upright = case.cold(&unloaded.found, fixed, limits, searches).found;
-        if upright.end == End::AtRest && !is_tipping(&upright.state) {
-            rest.outcome = Outcome::LeansAway;
+/// What is asked: these cells under this body.
+pub(super) struct Question<'a> {
+    pub(super) model: &'a SheetModel,
+    pub(super) cells: &'a [Cells],
+    pub(super) seated: &'a SeatedBody,
+    pub(super) parameters: &'a Parameters,
+    pub(super) stop: Stop<'a>,
+}
+
+impl Question<'_> {
+    #[track_caller]
+    pub(super) fn answer(&self, near: Option<&Resting>, searches: Searches) -> Rest {
+        let Self { model, parameters, seated, stop, .. } = *self;
+        assert_eq!(seated.underside.len(), model.places().len(), "the body is over this cushion");
+        if stop.is_wanted() {
+            return Rest::stopped(0, 0);
         }
+        let laws = laws(model, self.cells, parameters);
+        let fill = FilledModel { model, parameters, laws: &laws };
+        let body = seated.over_mesh();
+        let area: f64 = model.finest().areas.iter().sum();
+        let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS, stop };
+        let before = near.map(|near| near.unloaded.as_slice());
+        let unloaded = fill.unloaded(before, enough, searches);
+        if unloaded.found.end == End::Stopped {
+            return Rest::stopped(unloaded.found.steps, 0);
+        }
+        let limits = Limits { residual: ENOUGH * body.weight, steps: MOST_STEPS, stop };
+        let warm = near.and_then(|near| {
+            assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
+            let start = SheetAndPose { sheet: near.sheet.clone(), pose: near.pose };
+            fill.warm(&unloaded.found, body, start, limits)
+        });
+        let loaded = match warm {
+            Some(found) => FinestEnd { found, by_barrier: false },
+            None => fill.cold(&unloaded.found, body, limits, searches),
+        };
+        if loaded.found.end == End::Stopped {
+            return Rest::stopped(unloaded.found.steps, loaded.found.steps);
+        }
+        let problem = fill.loaded_problem(model.levels.len() - 1, &unloaded.found, body);
+        let mut rest = summed_up(&problem, seated, &unloaded, &loaded);
+        if rest.outcome == Outcome::Tipping && body.lean > 0.0 {
+            // It is the trunk's doing where the same load on a fixed line comes to rest.
+            let fixed = BodyOverMesh { lean: 0.0, ..body };
+            let upright = fill.cold(&unloaded.found, fixed, limits, searches).found;
+            if upright.end == End::Stopped {
+                return Rest::stopped(unloaded.found.steps, upright.steps);
+            }
+            if upright.end == End::AtRest && !is_tipping(&upright.state) {
+                rest.outcome = Outcome::LeansAway;
+            }
+        }
+        rest
     }
-    rest
 }
 
 /// Whether roll or pitch is beyond what has numbers.
-fn is_tipping(state: &State) -> bool {
+fn is_tipping(state: &SheetAndPose) -> bool {
     state.pose[1..].iter().any(|slope| slope.abs() > TIPPING)
 }
 
 /// What the search found, in words and numbers.
-fn summed_up(problem: &Problem<'_>, placed: &Placed, unloaded: &Ended, loaded: &Ended) -> Rest {
+fn summed_up(
+    problem: &RestProblem<'_>,
+    seated: &SeatedBody,
+    unloaded: &FinestEnd,
+    loaded: &FinestEnd,
+) -> Rest {
     let found = &loaded.found;
     let (sheet, pose) = found.residuals(problem);
     let evidence = Evidence {
@@ -205,7 +231,7 @@ fn summed_up(problem: &Problem<'_>, placed: &Placed, unloaded: &Ended, loaded: &
         energy: found.forces.energy,
     };
     let resting = (found.end == End::AtRest && !is_tipping(&found.state))
-        .then(|| Resting::new(problem, placed, &unloaded.found, found))
+        .then(|| Resting::new(problem, seated, &unloaded.found, found))
         .flatten();
     let outcome = match &resting {
         _ if unloaded.found.end != End::AtRest => Outcome::OutOfSteps,

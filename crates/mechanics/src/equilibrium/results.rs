@@ -2,11 +2,11 @@
 
 use cushion::{Area, Force, Length, Pressure};
 
-use super::level::{Level, Patch};
-use super::newton::Found;
-use super::problem::{Hold, Problem};
-use super::rest::Placed;
-use super::step::At;
+use super::level::{Patch, SolverMesh};
+use super::newton::SearchEnd;
+use super::problem::{Hold, RestProblem};
+use super::rest::SeatedBody;
+use super::step::StepPoint;
 
 /// Radius of the disc over which surface pressure is averaged, m: about the tip of a seat bone,
 /// and several nodes of the mesh. What a single node carries is no result.
@@ -42,9 +42,26 @@ pub enum Outcome {
     Tipping,
     /// The search did not end. Not known to happen.
     OutOfSteps,
+    /// The search was told to stop.
+    Stopped,
 }
 
-/// What the search leaves behind.
+impl Rest {
+    /// A search that was told to stop after so many steps.
+    pub(super) fn stopped(unloaded_steps: u32, steps: u32) -> Self {
+        let evidence = Evidence {
+            unloaded_steps,
+            steps,
+            by_barrier: false,
+            sheet_residual: f64::INFINITY,
+            pose_residual: [f64::INFINITY; 3],
+            energy: f64::INFINITY,
+        };
+        Self { outcome: Outcome::Stopped, evidence, resting: None }
+    }
+}
+
+/// What the search leaves behind. Of one that was told to stop, what it did not find is infinite.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Evidence {
     /// Steps for the unloaded cushion; none where every seam holds the sheet.
@@ -133,17 +150,17 @@ pub struct TurnStiffness {
     pub roll: f64,
     /// In pitch.
     pub pitch: f64,
-    /// What the leaning trunk takes from both: weight times height, N m per radian.
+    /// What the leaning trunk takes from that in roll: weight times height, N m per radian.
     pub trunk: f64,
 }
 
 impl Resting {
     /// None where the trunk's lean takes more than all stiffness.
     pub(super) fn new(
-        problem: &Problem<'_>,
-        placed: &Placed,
-        unloaded: &Found,
-        found: &Found,
+        problem: &RestProblem<'_>,
+        seated: &SeatedBody,
+        unloaded: &SearchEnd,
+        found: &SearchEnd,
     ) -> Option<Self> {
         let stiffness = turn_stiffness(problem, found)?;
         let reactions = reactions(problem, found);
@@ -155,7 +172,7 @@ impl Resting {
         let contact: f64 = areas.filter(|(_, force)| **force > 0.0).map(|(area, _)| area).sum();
         Some(Self {
             pose: found.state.pose,
-            sites: sites(problem, placed, found, &reactions, unloaded_height),
+            sites: sites(problem, seated, found, &reactions, unloaded_height),
             compartments,
             contact_area: Area::from_m2(contact),
             greatest_height: Length::from_m(highest(&found.state.sheet)),
@@ -170,22 +187,22 @@ impl Resting {
 }
 
 /// The stiffness against turning; none where the trunk's lean takes more than that.
-fn turn_stiffness(problem: &Problem<'_>, found: &Found) -> Option<TurnStiffness> {
-    let rider = problem.body.as_ref()?;
+fn turn_stiffness(problem: &RestProblem<'_>, found: &SearchEnd) -> Option<TurnStiffness> {
+    let body = problem.body.as_ref()?;
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = At { problem, state, forces, holds, springs: None };
+    let at = StepPoint { problem, state, forces, holds, springs: None };
     let known = found.factored.as_ref().filter(|factored| factored.is_like(&at, SAME));
     let made = if known.is_none() { Some(at.step(&[])?.factored) } else { None };
     let factored = known.or(made.as_ref())?;
     if !factored.stands {
         return None;
     }
-    let of = |mode: usize| if rider.held[mode] { 0.0 } else { factored.turning.alone(mode) };
-    Some(TurnStiffness { roll: of(1), pitch: of(2), trunk: rider.weight * rider.lean })
+    let of = |mode: usize| if body.held[mode] { 0.0 } else { factored.turning.alone(mode) };
+    Some(TurnStiffness { roll: of(1), pitch: of(2), trunk: body.weight * body.lean })
 }
 
 /// What the body carries on each node, N.
-fn reactions(problem: &Problem<'_>, found: &Found) -> Vec<f64> {
+fn reactions(problem: &RestProblem<'_>, found: &SearchEnd) -> Vec<f64> {
     let tissue = problem.tissue();
     let reaction = |node: usize| match tissue {
         Some(stiffness) => {
@@ -199,7 +216,11 @@ fn reactions(problem: &Problem<'_>, found: &Found) -> Vec<f64> {
 }
 
 /// For each compartment the least height of the skin where it touches.
-fn least_heights(problem: &Problem<'_>, found: &Found, reactions: &[f64]) -> Vec<Option<f64>> {
+fn least_heights(
+    problem: &RestProblem<'_>,
+    found: &SearchEnd,
+    reactions: &[f64],
+) -> Vec<Option<f64>> {
     let least = |patch: &Patch| {
         let touching = patch.nodes.iter().filter(|node| reactions[**node as usize] > 0.0);
         touching.map(|node| problem.skin(*node as usize, &found.state.pose)).reduce(f64::min)
@@ -208,9 +229,9 @@ fn least_heights(problem: &Problem<'_>, found: &Found, reactions: &[f64]) -> Vec
 }
 
 fn compartments(
-    problem: &Problem<'_>,
-    unloaded: &Found,
-    found: &Found,
+    problem: &RestProblem<'_>,
+    unloaded: &SearchEnd,
+    found: &SearchEnd,
     reactions: &[f64],
     heights: &[Option<f64>],
 ) -> Vec<CompartmentRest> {
@@ -233,7 +254,7 @@ fn compartments(
 }
 
 /// What each compartment carries: the reactions at nodes by area.
-pub(super) fn patch_shares(level: &Level, reactions: &[f64]) -> Vec<f64> {
+pub(super) fn patch_shares(level: &SolverMesh, reactions: &[f64]) -> Vec<f64> {
     let share = |patch: &Patch| -> f64 {
         let own = patch.nodes.iter().zip(&patch.areas);
         own.map(|(node, area)| reactions[*node as usize] * area / level.areas[*node as usize]).sum()
@@ -242,21 +263,21 @@ pub(super) fn patch_shares(level: &Level, reactions: &[f64]) -> Vec<f64> {
 }
 
 fn sites(
-    problem: &Problem<'_>,
-    placed: &Placed,
-    found: &Found,
+    problem: &RestProblem<'_>,
+    seated: &SeatedBody,
+    found: &SearchEnd,
     reactions: &[f64],
     unloaded_height: f64,
 ) -> Vec<SiteRest> {
-    let rider = placed.rider();
+    let body = seated.over_mesh();
     let rest = |site: &crate::Site| {
         let [x, y] = site.at;
         let rise: f64 =
-            rider.modes(site.at).iter().zip(found.state.pose).map(|(mode, by)| mode * by).sum();
+            body.modes(site.at).iter().zip(found.state.pose).map(|(mode, by)| mode * by).sum();
         let pressure = disc_mean(problem.level, reactions, site.at);
         // Where soft tissue gives way, the cushion reaches up to the skin as it is pressed.
         let pressed = problem.tissue().map_or(0.0, |stiffness| pressure / stiffness);
-        let clearance = placed.body.height(x, y) + rise + pressed;
+        let clearance = seated.body.height(x, y) + rise + pressed;
         SiteRest {
             site: *site,
             clearance: Length::from_m(clearance),
@@ -264,12 +285,12 @@ fn sites(
             pressure: Pressure::from_pa(pressure),
         }
     };
-    placed.body.sites().iter().map(rest).collect()
+    seated.body.sites().iter().map(rest).collect()
 }
 
 /// Mean over a disc of 15 mm radius, Pa: reactions over areas of the nodes in it; zero where there
 /// is no node.
-pub(super) fn disc_mean(level: &Level, reactions: &[f64], at: [f64; 2]) -> f64 {
+pub(super) fn disc_mean(level: &SolverMesh, reactions: &[f64], at: [f64; 2]) -> f64 {
     let (mut force, mut area) = (0.0, 0.0);
     for (node, [x, y]) in level.places.iter().enumerate() {
         if (x - at[0]).powi(2) + (y - at[1]).powi(2) <= DISC * DISC {
@@ -281,14 +302,14 @@ pub(super) fn disc_mean(level: &Level, reactions: &[f64], at: [f64; 2]) -> f64 {
 }
 
 /// What it takes to hold the pose where it is held.
-fn holding(problem: &Problem<'_>, found: &Found, reactions: &[f64]) -> [f64; 3] {
-    let Some(rider) = &problem.body else { return [0.0; 3] };
-    let trunk = rider.weight * rider.lean;
-    let [_, roll, pitch] = found.state.pose;
-    let mut left = [rider.weight, rider.weight * rider.line[0] - trunk * roll, -trunk * pitch];
+fn holding(problem: &RestProblem<'_>, found: &SearchEnd, reactions: &[f64]) -> [f64; 3] {
+    let Some(body) = &problem.body else { return [0.0; 3] };
+    let trunk = body.weight * body.lean;
+    let [_, roll, _] = found.state.pose;
+    let mut left = [body.weight, body.weight * body.line[0] - trunk * roll, 0.0];
     for (node, force) in reactions.iter().enumerate().filter(|(_, force)| **force > 0.0) {
-        let modes = rider.modes(problem.level.places[node]);
-        left.iter_mut().zip(modes).for_each(|(own, mode)| *own -= force * mode);
+        let modes = body.modes(problem.level.places[node]);
+        left.iter_mut().zip(modes).for_each(|(value, mode)| *value -= force * mode);
     }
-    [0, 1, 2].map(|at| if rider.held[at] { left[at] } else { 0.0 })
+    [0, 1, 2].map(|at| if body.held[at] { left[at] } else { 0.0 })
 }

@@ -5,7 +5,7 @@
 //! from node to node. A few steps in which each node gives way by itself (Jacobi's method, damped)
 //! take these away and hardly anything else.
 
-use super::problem::{Problem, State};
+use super::problem::{RestProblem, SheetAndPose};
 use super::step::Springs;
 
 /// Steps: the third gains little.
@@ -14,14 +14,14 @@ const SWEEPS: u32 = 2;
 const DAMPED: f64 = 0.7;
 
 /// Smooths the sheet under the bounds. The pose stays.
-pub(super) fn smooth(problem: &Problem<'_>, state: &mut State) {
+pub(super) fn smooth(problem: &RestProblem<'_>, state: &mut SheetAndPose) {
     problem.keep(state);
     for _ in 0..SWEEPS {
         let Some(forces) = problem.forces(state) else { return };
         let mut stiffness = Springs::of(problem, state).sums();
-        for (patch, own) in problem.level.patches.iter().zip(&forces.patches) {
+        for (patch, patch_forces) in problem.level.patches.iter().zip(&forces.patches) {
             for (node, diagonal) in patch.nodes.iter().zip(&patch.diagonal) {
-                stiffness[*node as usize] += own.tension * diagonal;
+                stiffness[*node as usize] += patch_forces.tension * diagonal;
             }
         }
         for ((height, force), own) in state.sheet.iter_mut().zip(&forces.nodes).zip(&stiffness) {

@@ -4,7 +4,7 @@ use crate::linear::{Bordered, Solved};
 
 use super::energy::{Forces, PatchForces};
 use super::equations::{Equations, right_of_pose};
-use super::problem::{Hold, Problem, State};
+use super::problem::{Hold, RestProblem, SheetAndPose};
 use super::turning::PoseStiffness;
 
 /// A change of sheet and pose.
@@ -18,15 +18,15 @@ pub(super) struct Change {
 
 /// A load on the sheet at the nodes, N, and on the pose, N and N m.
 #[derive(Clone, Debug)]
-pub(super) struct Load {
+pub(super) struct AppliedForces {
     pub(super) nodes: Vec<f64>,
     pub(super) pose: [f64; 3],
 }
 
 /// What a step is made at.
-pub(super) struct At<'a> {
-    pub(super) problem: &'a Problem<'a>,
-    pub(super) state: &'a State,
+pub(super) struct StepPoint<'a> {
+    pub(super) problem: &'a RestProblem<'a>,
+    pub(super) state: &'a SheetAndPose,
     pub(super) forces: &'a Forces,
     pub(super) holds: &'a [Hold],
     /// Further springs at the nodes; see [`Springs`].
@@ -65,9 +65,9 @@ pub(super) struct Factored {
     pub(super) stands: bool,
 }
 
-impl At<'_> {
+impl StepPoint<'_> {
     /// Factors the equations and solves for each load. None where they are singular.
-    pub(super) fn step(&self, loads: &[Load]) -> Option<Step> {
+    pub(super) fn step(&self, loads: &[AppliedForces]) -> Option<Step> {
         let level = self.problem.level;
         let equations = Equations::new(self);
         let (border, rights) = equations.border(loads);
@@ -97,16 +97,16 @@ impl At<'_> {
 }
 
 /// Tension, its slope, and stiffness of the fill.
-fn stiffnesses(own: &PatchForces) -> [f64; 3] {
-    [own.tension, own.tension_slope, own.stiffness]
+fn stiffnesses(patch_forces: &PatchForces) -> [f64; 3] {
+    [patch_forces.tension, patch_forces.tension_slope, patch_forces.stiffness]
 }
 
 impl Factored {
     /// Whether the equations at a state are these but for a share of the compartments' stiffness.
-    pub(super) fn is_like(&self, at: &At<'_>, share: f64) -> bool {
-        let near = |(known, own): (&[f64; 3], &PatchForces)| {
-            let both = known.iter().zip(stiffnesses(own));
-            both.into_iter().all(|(known, own)| (own - known).abs() <= share * known)
+    pub(super) fn is_like(&self, at: &StepPoint<'_>, share: f64) -> bool {
+        let near = |(known, forces): (&[f64; 3], &PatchForces)| {
+            let both = known.iter().zip(stiffnesses(forces));
+            both.into_iter().all(|(known, now)| (now - known).abs() <= share * known)
         };
         self.holds == at.holds
             && self.patches.iter().zip(&at.forces.patches).all(near)
@@ -114,7 +114,7 @@ impl Factored {
     }
 
     /// The change under another load.
-    pub(super) fn change(&self, problem: &Problem<'_>, load: &Load) -> Option<Change> {
+    pub(super) fn change(&self, problem: &RestProblem<'_>, load: &AppliedForces) -> Option<Change> {
         let symbolic = &problem.level.symbolic;
         let mut nodes = vec![0.0; symbolic.len()];
         for (node, force) in load.nodes.iter().enumerate() {
@@ -126,7 +126,7 @@ impl Factored {
     }
 
     /// The change of sheet and pose that a solution means.
-    fn change_of(&self, problem: &Problem<'_>, solved: &Solved) -> Change {
+    fn change_of(&self, problem: &RestProblem<'_>, solved: &Solved) -> Change {
         let level = problem.level;
         let mut pose = [0.0; 3];
         for (value, mode) in solved.border.iter().zip(&self.modes) {

@@ -1,6 +1,6 @@
 //! How sheet and fill resist the sinking, rolling and pitching of a body.
 
-use crate::linear::SmallMatrix;
+use crate::numerics::SmallMatrix;
 
 /// The stiffness of the body's pose when all else follows, the trunk left out: forces in N, N m
 /// and N m for a unit of sink, roll and pitch.

@@ -6,36 +6,17 @@
 //! the base is touched, this is a first guess.
 
 use crate::fill::FillLaw;
-use crate::linear::{Border, Bordered, SmallMatrix};
 
-use super::level::Level;
-use super::problem::{Problem, State};
+use super::problem::{RestProblem, SheetAndPose};
 
 /// Share of the bracket to which c is found: near rounding.
 const NEAR: f64 = 1e-14;
 /// What presses where the sheet would leave no room, Pa: more than cells ever do.
 const NO_ROOM: f64 = 1e12;
 
-/// The unit solution at the nodes of a mesh, m2, with seams held.
-pub(super) fn unit_solution(level: &Level) -> Vec<f64> {
-    let symbolic = &level.symbolic;
-    let entries = level.stiffness(std::iter::repeat(1.0), &vec![0.0; level.len()]);
-    let free = symbolic.free(|node| !level.seam[node]);
-    let mut vectors = vec![0.0; free.count];
-    for (node, _) in level.seam.iter().enumerate().filter(|(_, seam)| !**seam) {
-        vectors[free.row(symbolic.place(node as u32))] = level.areas[node];
-    }
-    let border = Border { vectors, width: 1, scale: Vec::new(), corner: SmallMatrix::zeros(0) };
-    let solved = Bordered::new(symbolic, &entries, &free, border)
-        .ok()
-        .and_then(|equations| equations.solve(&[Vec::new()]))
-        .expect("a sheet that is held all around is stiff everywhere");
-    (0..level.len()).map(|node| solved[0].nodes[symbolic.place(node as u32)]).collect()
-}
-
-impl Problem<'_> {
+impl RestProblem<'_> {
     /// The unloaded sheet as though every seam held it.
-    pub(super) fn held_by_seams(&self, unit: &[f64]) -> State {
+    pub(super) fn held_by_seams(&self, unit: &[f64]) -> SheetAndPose {
         let mut sheet = vec![self.wall; unit.len()];
         for (compartment, law) in self.laws.iter().enumerate() {
             let steepness = self.steepness(compartment, law, unit);
@@ -45,20 +26,21 @@ impl Problem<'_> {
                 }
             }
         }
-        State { sheet, pose: [0.0; 3] }
+        SheetAndPose { sheet, pose: [0.0; 3] }
     }
 
     /// The c of a compartment, 1/m.
     fn steepness(&self, compartment: usize, law: &FillLaw, unit: &[f64]) -> f64 {
         let patch = &self.level.patches[compartment];
         let unit_volume = crate::linear::dot(&patch.gather(unit), &patch.areas);
+        let cover = self.cover(patch);
         // Tension less what presses, which rises with c: its root is sought.
         let left = |steepness: f64| {
             let volume = patch.area * self.wall + steepness * unit_volume;
             if volume <= 0.0 {
                 return -NO_ROOM;
             }
-            let (tension, _) = self.tension(patch, 0.5 * steepness * steepness * unit_volume);
+            let (tension, _) = cover.tension(0.5 * steepness * steepness * unit_volume);
             steepness * tension + self.parameters.cover_weight - law.pressure(volume).pressure
         };
         let low = -self.parameters.cover_weight.abs() / self.parameters.tension_slack;

@@ -8,8 +8,9 @@
 //! With A = L L' the border needs forward solves only, which are made with the factor: Y = L^-1 V
 //! and z = L^-1 r give (M - D Y'Y) t = g - D Y'z and L'y = z - Y t.
 
+use crate::numerics::SmallMatrix;
+
 use super::factor::{Factor, NotPositive, System};
-use super::small::SmallMatrix;
 use super::symbolic::{Entries, Free, Symbolic};
 
 /// The border of a system of equations.

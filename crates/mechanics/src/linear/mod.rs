@@ -16,13 +16,11 @@ mod dense;
 mod dissection;
 mod factor;
 mod graph;
-mod small;
 mod symbolic;
 
 pub(crate) use self::bordered::{Border, Bordered, Solved};
 pub(crate) use self::dense::dot;
 pub(crate) use self::graph::Graph;
-pub(crate) use self::small::SmallMatrix;
 pub(crate) use self::symbolic::{Entries, Free, Symbolic};
 
 #[cfg(test)]

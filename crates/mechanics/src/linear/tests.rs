@@ -2,6 +2,7 @@
 
 use super::factor::{Factor, NotPositive, System};
 use super::*;
+use crate::numerics::SmallMatrix;
 
 /// A rectangle of squares cut in two triangles each, and the places of its nodes.
 fn net(columns: usize, rows: usize) -> (Graph, Vec<[f64; 2]>) {

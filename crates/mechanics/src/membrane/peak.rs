@@ -1,6 +1,7 @@
 //! Where the unit solution is highest in each compartment, between the nodes.
 
 use crate::mesh::Mesh;
+use crate::numerics::SmallMatrix;
 
 /// The top of the unit solution in a compartment.
 #[derive(Clone, Copy, Debug)]
@@ -44,7 +45,8 @@ fn fitted(mesh: &Mesh, values: &[f64], top: u32, near: &[u32]) -> Option<Crest> 
     let centre = mesh.nodes()[top as usize];
     let height = values[top as usize];
     // Least squares for b, c, d, e; each neighbour comes twice, which changes nothing.
-    let mut normal = [[0.0; 5]; 4];
+    let mut normal = SmallMatrix::zeros(4);
+    let mut right = vec![0.0; 4];
     let mut reach: f64 = 0.0;
     for &node in near {
         let at = mesh.nodes()[node as usize];
@@ -54,12 +56,13 @@ fn fitted(mesh: &Mesh, values: &[f64], top: u32, near: &[u32]) -> Option<Crest> 
         let rest = values[node as usize] - height + (x * x + y * y) / 4.0;
         for row in 0..4 {
             for column in 0..4 {
-                normal[row][column] += terms[row] * terms[column];
+                normal[[row, column]] += terms[row] * terms[column];
             }
-            normal[row][4] += terms[row] * rest;
+            right[row] += terms[row] * rest;
         }
     }
-    let [b, c, d, e] = solved(normal)?;
+    let solved = normal.solve(&[right])?;
+    let [b, c, d, e] = solved[0][..] else { return None };
     // The top: (2 d - 1/2) x + e y = -b, e x + (-2 d - 1/2) y = -c.
     let (xx, yy) = (2.0 * d - 0.5, -2.0 * d - 0.5);
     let det = xx * yy - e * e;
@@ -67,29 +70,4 @@ fn fitted(mesh: &Mesh, values: &[f64], top: u32, near: &[u32]) -> Option<Crest> 
     let is_top = det > 0.0 && xx < 0.0 && x.hypot(y) <= reach;
     let rise = (b * x + c * y) / 2.0;
     is_top.then_some(Crest { height: height + rise, at: [centre.x + x, centre.y + y] })
-}
-
-/// Gauss's elimination with pivots; none where the equations are not independent.
-fn solved(mut rows: [[f64; 5]; 4]) -> Option<[f64; 4]> {
-    let scale: [f64; 4] = std::array::from_fn(|at| rows[at][at]);
-    for at in 0..4 {
-        let pivot = (at..4).max_by(|a, b| rows[*a][at].abs().total_cmp(&rows[*b][at].abs()))?;
-        rows.swap(at, pivot);
-        if rows[at][at].abs() <= 1e-12 * scale[at].abs() {
-            return None;
-        }
-        let pivot = rows[at];
-        for row in &mut rows[at + 1..] {
-            let share = row[at] / pivot[at];
-            for (value, above) in row.iter_mut().zip(&pivot) {
-                *value -= share * above;
-            }
-        }
-    }
-    let mut found = [0.0; 4];
-    for at in (0..4).rev() {
-        let known: f64 = (at + 1..4).map(|column| rows[at][column] * found[column]).sum();
-        found[at] = (rows[at][4] - known) / rows[at][at];
-    }
-    Some(found)
 }

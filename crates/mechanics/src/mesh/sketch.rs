@@ -48,7 +48,7 @@ impl Sketch {
     /// Puts nodes at about `width` along all seams, or along those of the right half.
     pub(crate) fn new(net: &SeamNet, half: bool, width: f64) -> Result<Self, MeshError> {
         let mut sketch = Self { points: Vec::new(), bars: Vec::new(), curves: Vec::new() };
-        let mut placed: Vec<Option<u32>> = vec![None; net.junctions.len()];
+        let mut seated: Vec<Option<u32>> = vec![None; net.junctions.len()];
         let mut on_centre = Vec::new();
         for edge in &net.edges {
             let side = net.side(edge);
@@ -56,20 +56,20 @@ impl Sketch {
                 continue;
             }
             let along_centre = half && side == Some(0.0);
-            sketch.add_edge(net, edge, &mut placed, along_centre, width);
+            sketch.add_edge(net, edge, &mut seated, along_centre, width);
             if along_centre {
                 on_centre.push([edge.from, edge.to]);
             }
         }
         if half {
-            sketch.close_along_centre(net, &mut placed, &on_centre, width)?;
+            sketch.close_along_centre(net, &mut seated, &on_centre, width)?;
         }
         sketch.cut_long_bars(width);
         if sketch.bars.is_empty() { Err(MeshError::Empty) } else { Ok(sketch) }
     }
 
-    fn junction(&mut self, net: &SeamNet, placed: &mut [Option<u32>], junction: usize) -> u32 {
-        *placed[junction].get_or_insert_with(|| {
+    fn junction(&mut self, net: &SeamNet, seated: &mut [Option<u32>], junction: usize) -> u32 {
+        *seated[junction].get_or_insert_with(|| {
             self.points.push(net.junctions[junction]);
             self.points.len() as u32 - 1
         })
@@ -79,12 +79,12 @@ impl Sketch {
         &mut self,
         net: &SeamNet,
         edge: &NetEdge,
-        placed: &mut [Option<u32>],
+        seated: &mut [Option<u32>],
         along_centre: bool,
         width: f64,
     ) {
-        let from = self.junction(net, placed, edge.from);
-        let to = self.junction(net, placed, edge.to);
+        let from = self.junction(net, seated, edge.from);
+        let to = self.junction(net, seated, edge.to);
         // What encloses something with itself, its mirror image or one other needs an inside.
         let centred = self.points[from as usize].x.abs() + self.points[to as usize].x.abs() < 1e-3;
         let twin = |other: &&NetEdge| {
@@ -137,12 +137,12 @@ impl Sketch {
     fn close_along_centre(
         &mut self,
         net: &SeamNet,
-        placed: &mut [Option<u32>],
+        seated: &mut [Option<u32>],
         seams: &[[usize; 2]],
         width: f64,
     ) -> Result<(), MeshError> {
         let mut stops: Vec<usize> = (0..net.junctions.len())
-            .filter(|&stop| placed[stop].is_some() && net.junctions[stop].x.abs() < 1e-3)
+            .filter(|&stop| seated[stop].is_some() && net.junctions[stop].x.abs() < 1e-3)
             .collect();
         stops.sort_by(|a, b| net.junctions[*a].y.total_cmp(&net.junctions[*b].y));
         for pair in stops.windows(2) {
@@ -152,8 +152,8 @@ impl Sketch {
             }
             let (from, to) = (net.junctions[pair[0]], net.junctions[pair[1]]);
             let Some(compartment) = self.compartment_at(from.midpoint(to)) else { continue };
-            let mut node = self.junction(net, placed, pair[0]);
-            let end = self.junction(net, placed, pair[1]);
+            let mut node = self.junction(net, seated, pair[0]);
+            let end = self.junction(net, seated, pair[1]);
             let parts = (from.distance(to) / width).round().max(1.0) as usize;
             for part in 1..=parts {
                 let next = if part == parts {
@@ -168,7 +168,7 @@ impl Sketch {
             }
         }
         for stop in stops {
-            let node = placed[stop].ok_or(MeshError::Empty)?;
+            let node = seated[stop].ok_or(MeshError::Empty)?;
             self.points[node as usize].x = 0.0;
         }
         Ok(())

@@ -2,8 +2,8 @@
 
 use cushion::{Length, Mass, Side};
 use mechanics::{
-    Body, Cells, NestedMeshes, Obliquity, Outcome, Parameters, Placed, SheetModel, Sitter,
-    come_to_rest, stock_fill,
+    Body, Cells, NestedMeshes, Obliquity, Outcome, Parameters, SeatedBody, SeatedClient,
+    SheetModel, Stop, come_to_rest, stock_fill,
 };
 
 /// At one node of a seam wall and body held the sheet at once here, and the active set went to and
@@ -24,14 +24,14 @@ fn a_wall_and_a_body_at_one_node_are_no_trap() {
         })
         .collect();
     let rest = |right: f64| {
-        let mut sitter = Sitter::new(Mass::from_kg(66.5275483074826));
-        sitter.measures.hip_width = Some(Length::from_m(0.3930311587820197));
-        sitter.measures.thigh_depth.left = Some(Length::from_m(0.4666847168168946));
+        let mut client = SeatedClient::new(Mass::from_kg(66.5275483074826));
+        client.measures.hip_width = Some(Length::from_m(0.3930311587820197));
+        client.measures.thigh_depth.left = Some(Length::from_m(0.4666847168168946));
         let by = Length::from_m(0.007922405524346322);
-        sitter.obliquity = Some(Obliquity::at_seat_bones(Side::Right, by));
-        sitter.load_right = Length::from_m(right);
-        let placed = Placed::new(&model, Body::sitter(&sitter).expect("a body"));
-        let rest = come_to_rest(&model, &cells, &placed, &parameters, None);
+        client.obliquity = Some(Obliquity::at_seat_bones(Side::Right, by));
+        client.load_right = Length::from_m(right);
+        let seated = SeatedBody::new(&model, Body::of_client(&client).expect("a body"));
+        let rest = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
         assert_eq!(rest.outcome, Outcome::AtRest);
         // A millionth of the load.
         assert!(rest.evidence.sheet_residual < 424e-6);

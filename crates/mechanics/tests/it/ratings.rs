@@ -3,8 +3,8 @@
 
 use cushion::{Length, Mass, Pattern, Side};
 use mechanics::{
-    Body, Cells, NestedMeshes, Outcome, Parameters, Placed, SheetModel, SiteName, Sitter,
-    UnloadedCushion, come_to_rest, unit_sheets,
+    Body, Cells, NestedMeshes, Outcome, Parameters, SeatedBody, SeatedClient, SheetModel, SiteName,
+    Stop, UnloadedCushion, come_to_rest, unit_sheets,
 };
 
 /// The clearance under each seat bone that the ratings keep, on the central estimate.
@@ -40,17 +40,18 @@ impl Rated {
 
     /// The least clearance under a seat bone; none where the client does not come to rest.
     fn clearance(&self, weight: Mass) -> Option<Length> {
-        let mut sitter = Sitter::new(weight);
+        let mut client = SeatedClient::new(weight);
         // Common practice: the cushion is 25 mm wider than the hips, and ends 50 mm behind the knee.
         let size = self.pattern.size();
-        sitter.measures.hip_width = Some(size.width() - Length::from_mm(25.0));
-        sitter.measures.thigh_depth.left = Some(size.depth() + Length::from_mm(50.0));
-        sitter.measures.thigh_depth.right = Some(size.depth() + Length::from_mm(50.0));
+        client.measures.hip_width = Some(size.width() - Length::from_mm(25.0));
+        client.measures.thigh_depth.left = Some(size.depth() + Length::from_mm(50.0));
+        client.measures.thigh_depth.right = Some(size.depth() + Length::from_mm(50.0));
         // A small cushion is for a small body: places scale with its depth from those of 400 mm.
-        sitter.seat_bones_forward = Some(size.depth() * 0.325);
-        sitter.load_forward = Some(size.depth() * 0.1);
-        let placed = Placed::new(&self.model, Body::sitter(&sitter).expect("a body"));
-        let rest = come_to_rest(&self.model, &self.cells, &placed, &self.parameters, None);
+        client.seat_bones_forward = Some(size.depth() * 0.325);
+        client.load_forward = Some(size.depth() * 0.1);
+        let seated = SeatedBody::new(&self.model, Body::of_client(&client).expect("a body"));
+        let rest =
+            come_to_rest(&self.model, &self.cells, &seated, &self.parameters, None, Stop::never());
         if !matches!(rest.outcome, Outcome::AtRest | Outcome::Bottomed) {
             return None;
         }

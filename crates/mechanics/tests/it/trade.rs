@@ -3,8 +3,8 @@
 
 use cushion::{CompartmentIx, Length, Mass, Pattern, Side};
 use mechanics::{
-    Body, CellEffect, Parameters, Placed, Resting, SiteName, Sitter, ThighPose, UnloadedCushion,
-    come_to_rest, effects_of_a_cell,
+    Body, CellEffect, Parameters, Resting, SeatedBody, SeatedClient, SiteName, Stop, ThighPose,
+    UnloadedCushion, come_to_rest, effects_of_a_cell,
 };
 use testkit::assert_near;
 
@@ -15,12 +15,12 @@ const SIZE: &str = "440x400";
 /// How far in front of the rear edge the seat bones are, m: the body's default.
 const SEAT_BONES: f64 = 0.125;
 
-fn sitter() -> Sitter {
-    Sitter::new(Mass::from_kg(75.0))
+fn client() -> SeatedClient {
+    SeatedClient::new(Mass::from_kg(75.0))
 }
 
-fn body(sitter: &Sitter) -> Body {
-    Body::sitter(sitter).expect("it is a body")
+fn body(client: &SeatedClient) -> Body {
+    Body::of_client(client).expect("it is a body")
 }
 
 /// The stock fill on a mesh of 8 mm, on which the seat bones are within 0.1 mm and 0.5 % of what
@@ -62,7 +62,7 @@ fn a_handful_of_cells_across_hardly_matters_to_a_free_pelvis() {
         let pattern = testkit::pattern(layout, SIZE);
         let before = stock(&pattern);
         let after = with_sides(&pattern, 1.0 - 6.0 / 120.0, 1.0 + 6.0 / 120.0);
-        let [rest, moved] = [&before, &after].map(|cushion| cushion.carry(body(&sitter())));
+        let [rest, moved] = [&before, &after].map(|cushion| cushion.carry(body(&client())));
         let (loads, bones) = (side_loads(&before, numbers(&rest)), seat_bones(numbers(&rest)));
         let moved_loads = side_loads(&after, numbers(&moved));
         let moved_bones = seat_bones(numbers(&moved));
@@ -123,12 +123,13 @@ fn a_side_a_good_third_emptied_stands_some_centimetres_lower() {
 
 /// Counts, found in a few steps, with which all compartments have one fill pressure under a body
 /// that is guided straight down.
-fn evened(pattern: &Pattern, placed: &dyn Fn(&Cushion) -> Placed) -> (Cushion, Resting) {
+fn evened(pattern: &Pattern, seated: &dyn Fn(&Cushion) -> SeatedBody) -> (Cushion, Resting) {
     let mut cushion = stock(pattern);
     let parameters = Parameters::default();
     for _ in 0..10 {
-        let placed = placed(&cushion);
-        let rest = come_to_rest(&cushion.model, &cushion.cells, &placed, &parameters, None);
+        let seated = seated(&cushion);
+        let rest =
+            come_to_rest(&cushion.model, &cushion.cells, &seated, &parameters, None, Stop::never());
         let found = numbers(&rest).clone();
         let pressures: Vec<f64> =
             found.compartments.iter().map(|own| own.pressure.to_pa()).collect();
@@ -138,7 +139,7 @@ fn evened(pattern: &Pattern, placed: &dyn Fn(&Cushion) -> Placed) -> (Cushion, R
             return (cushion, found);
         }
         let effects: Vec<CellEffect> =
-            effects_of_a_cell(&cushion.model, &cushion.cells, &placed, &parameters, &found)
+            effects_of_a_cell(&cushion.model, &cushion.cells, &seated, &parameters, &found)
                 .expect("it is at rest");
         cushion = cushion.with_counts(|at, count| {
             count + 0.7 * (mean - pressures[at]) / effects[at].fill_pressure[at]
@@ -176,10 +177,17 @@ fn unevenness(cushion: &Cushion, resting: &Resting) -> f64 {
 fn one_pressure_under_all_reads_even_from_back_to_front() {
     for layout in LAYOUTS {
         let pattern = testkit::pattern(layout, SIZE);
-        let guided = |cushion: &Cushion| Placed::new(&cushion.model, body(&sitter())).guided();
+        let guided = |cushion: &Cushion| SeatedBody::new(&cushion.model, body(&client())).guided();
         let before = stock(&pattern);
         let parameters = Parameters::default();
-        let rest = come_to_rest(&before.model, &before.cells, &guided(&before), &parameters, None);
+        let rest = come_to_rest(
+            &before.model,
+            &before.cells,
+            &guided(&before),
+            &parameters,
+            None,
+            Stop::never(),
+        );
         let (after, found) = evened(&pattern, &guided);
         let thigh_to_bone = |own: &Resting| {
             pressure_at(own, SiteName::Thigh(Side::Left))
@@ -192,17 +200,17 @@ fn one_pressure_under_all_reads_even_from_back_to_front() {
     }
 }
 
-/// The sitter with the knees so high, in degrees, and the feet taking up so much more of the weight
+/// The client with the knees so high, in degrees, and the feet taking up so much more of the weight
 /// as brings the share on the seat from 65 to 60 %. That is 5 % of the weight taken a quarter metre
 /// in front of the seat bones, where thighs have their weight (from memory): it moves the load's
 /// line from 40 to 22.5 mm in front of them, by its moments.
-fn feet_high(up: f64) -> Sitter {
-    let mut sitter = sitter();
-    sitter.thighs.left = Some(ThighPose { out: 5.7, up });
-    sitter.thighs.right = sitter.thighs.left;
-    sitter.seat_share = 0.60;
-    sitter.load_forward = Some(Length::from_mm((0.65 * 40.0 - 0.05 * 250.0) / 0.60));
-    sitter
+fn feet_high(up: f64) -> SeatedClient {
+    let mut client = client();
+    client.thighs.left = Some(ThighPose { out: 5.7, up });
+    client.thighs.right = client.thighs.left;
+    client.seat_share = 0.60;
+    client.load_forward = Some(Length::from_mm((0.65 * 40.0 - 0.05 * 250.0) / 0.60));
+    client
 }
 
 /// Common practice, no source: feet that are held too high take the load off the front compartments
@@ -220,9 +228,9 @@ fn feet_too_high_load_the_seat_bones() {
         let pattern = testkit::pattern(layout, SIZE);
         let front = pattern.by_id(front).expect("the layout has it").index();
         let cushion = stock(&pattern);
-        let before = cushion.carry(body(&sitter()));
+        let before = cushion.carry(body(&client()));
         let posed = {
-            let mut posed = sitter();
+            let mut posed = client();
             posed.thighs = feet_high(10.0).thighs;
             cushion.carry(body(&posed))
         };
@@ -254,10 +262,17 @@ fn held_level_the_fuller_side_is_loaded_harder() {
     for layout in LAYOUTS {
         let pattern = testkit::pattern(layout, SIZE);
         let depleted = with_sides(&pattern, 0.65, 1.0);
-        let free = depleted.carry(body(&sitter()));
-        let placed = Placed::new(&depleted.model, body(&sitter())).held_level();
+        let free = depleted.carry(body(&client()));
+        let seated = SeatedBody::new(&depleted.model, body(&client())).held_level();
         let parameters = Parameters::default();
-        let held = come_to_rest(&depleted.model, &depleted.cells, &placed, &parameters, None);
+        let held = come_to_rest(
+            &depleted.model,
+            &depleted.cells,
+            &seated,
+            &parameters,
+            None,
+            Stop::never(),
+        );
         let [left, right] = side_loads(&depleted, numbers(&held));
         assert!(right > 1.25 * left, "{layout}: {left:.0} {right:.0} N");
         let [free_left, free_right] = side_loads(&depleted, numbers(&free));

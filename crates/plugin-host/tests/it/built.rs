@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::{Duration, Instant};
 
-use cushion::{LayoutRequest, Name};
-use plugin_host::{Isolation, Limits, Places, Plugins};
+use cushion::Name;
+use plugin_host::{DrawRequest, Isolation, Limits, Places, Plugins};
 use tempfile::TempDir;
 
 /// A library built for one test, which goes with it.
@@ -60,9 +60,9 @@ pub(crate) fn plugins(path: &Path) -> Plugins {
     Plugins::new(places, child(), short())
 }
 
-pub(crate) fn request(name: &str) -> LayoutRequest {
+pub(crate) fn request(name: &str) -> DrawRequest {
     let name = Name::new(name).unwrap();
-    LayoutRequest { name, size: "440x400".parse().unwrap(), parameters: BTreeMap::new() }
+    DrawRequest { name, size: "440x400".parse().unwrap(), parameters: BTreeMap::new() }
 }
 
 /// Whether a process that was started for this library stays, though it had time to go: the system

@@ -1,6 +1,7 @@
 //! One plugin for each misbehaviour: one sentence that names it, and nothing is left running.
 
 use std::path::Path;
+use std::time::{Duration, Instant};
 
 use plugin_host::{FaultKind, Whose};
 
@@ -170,6 +171,31 @@ fn answers_that_are_no_layout() {
         "#define SECOND \"front = { seed = [5, 90], number = 2, words = \\\"w\\\", for = \\\"thigh\\\" }\\n\"",
         "plugin `faulty`: its layout is wrong: this seed lies in the compartment `rear` (at 440x400)",
     );
+}
+
+/// It would be taken for the built-in one, by its title on the papers too.
+#[test]
+fn an_answer_under_another_name_is_refused() {
+    let named = |name: &str| {
+        format!(
+            "#include <stdio.h>\n#include <string.h>\n#define BEFORE char *renamed = \"{name}\"\n#define LENGTH (memcpy(strstr(text, \"\\\"faulty\") + 1, renamed, 6), length)"
+        )
+    };
+    check(&named("rowsix"), "plugin `faulty`: it answered with a layout that is called `rowsix`");
+    still_right(&named("faulty"));
+}
+
+/// The child has to read the answer first, under its limits, so the program is not held up.
+#[test]
+fn an_answer_that_takes_for_ever_to_read_is_given_up() {
+    let built = faulty("#include \"without_end.h\"");
+    let start = Instant::now();
+    let fault = plugins(&built.path).draw(&request("faulty"), &|_| None).unwrap_err();
+    assert_eq!(fault.kind.whose(), Whose::Author);
+    // Two seconds for an answer and two for reading it are the tests' limits; the parent reads
+    // only what took no longer.
+    assert!(start.elapsed() < Duration::from_secs(8), "{fault} after {:?}", start.elapsed());
+    assert!(!stays(&built.path));
 }
 
 /// A fault with what the system allows the plugin, which it finds out by itself.

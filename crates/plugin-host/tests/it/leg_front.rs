@@ -1,7 +1,7 @@
 //! The example plugin in C, built as its first lines say.
 
-use cushion::{Length, Name, Pattern, arrange};
-use plugin_host::{FaultKind, Measure};
+use cushion::{BodyMeasure, Length, Name, Pattern, arrange};
+use plugin_host::FaultKind;
 
 use crate::built::{Built, build, header, plugins, request};
 
@@ -41,8 +41,8 @@ fn the_front_ends_before_each_knee() {
 fn measures_of_the_client_set_the_parameters() {
     let built = built();
     let measured = |measure| match measure {
-        Measure::ThighDepthLeft => Some(Length::from_mm(450.0)),
-        Measure::ThighDepthRight => Some(Length::from_mm(420.0)),
+        BodyMeasure::ThighDepthLeft => Some(Length::from_mm(450.0)),
+        BodyMeasure::ThighDepthRight => Some(Length::from_mm(420.0)),
         _ => None,
     };
     let plugins = plugins(&built.path);

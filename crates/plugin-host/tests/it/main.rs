@@ -4,8 +4,10 @@
 
 mod built;
 mod faulty;
+mod fence;
 mod leg_front;
 mod parent;
+mod places;
 mod right;
 mod rust;
 mod version_1;

@@ -1,12 +1,14 @@
 //! What the host does with plugins that are right.
 
-use cushion::{LayoutSource, Name};
-use plugin_host::{FaultKind, Isolation, Limits, Places, Plugins, Running, Whose};
+use std::thread;
 
-use crate::built::{child, faulty, plugins, request, short};
+use cushion::{LayoutErrorBy, LayoutRequest, LayoutSource, Name, NoLayout};
+use plugin_host::{FaultKind, Isolation, Limits, Places, Plugins, Whose};
+
+use crate::built::{child, faulty, plugins, request, short, stays};
 
 #[test]
-fn one_child_answers_for_many_sizes() {
+fn a_plugin_answers_for_many_sizes() {
     let built = faulty("");
     let plugins = plugins(&built.path);
     for size in ["250x250", "431.8x406.4", "610x550"] {
@@ -16,7 +18,31 @@ fn one_child_answers_for_many_sizes() {
         assert_eq!(drawn.layout.sizes.len(), 1);
         let pattern = cushion::arrange(&drawn.layout, request.size).unwrap();
         assert_eq!(pattern.compartments().len(), 2);
+        assert!(!stays(&built.path), "nothing is kept between questions");
     }
+}
+
+/// Each thread that asks ends at once, and takes no other's child with it.
+#[test]
+fn threads_that_come_and_go_are_all_answered() {
+    for isolation in [child(), Isolation::InProcess] {
+        let built = faulty("");
+        let places = Places { named: vec![built.path.clone()], folders: Vec::new() };
+        let plugins = Plugins::new(places, isolation, Limits::default());
+        let source: &dyn LayoutSource = &plugins;
+        let ask = || source.layout(&named("plugin:faulty"), &|_| None).map(|drawn| drawn.text);
+        let texts: Vec<_> = thread::scope(|scope| {
+            let asked: Vec<_> = (0..12).map(|_| scope.spawn(ask)).collect();
+            asked.into_iter().map(|one| one.join().unwrap().unwrap()).collect()
+        });
+        assert!(texts.windows(2).all(|pair| pair[0] == pair[1]));
+    }
+}
+
+/// What a client's file asks of all sources.
+fn named(name: &str) -> LayoutRequest {
+    let size = "440x400".parse().unwrap();
+    LayoutRequest { name: name.to_owned(), size, parameters: Default::default() }
 }
 
 #[test]
@@ -25,11 +51,30 @@ fn the_source_knows_its_plugins_only() {
     let folder = built.path.parent().unwrap().to_owned();
     let places = Places { named: Vec::new(), folders: vec![folder] };
     let plugins = Plugins::new(places, child(), short());
-    assert!(plugins.layout(&request("faulty")).is_some_and(|layout| layout.is_ok()));
-    assert!(plugins.layout(&request("other")).is_none());
+    let ask = |name: &str| plugins.layout(&named(name), &|_| None);
+    let drawn = ask("plugin:faulty").unwrap();
+    assert_eq!((&*drawn.origin, &*drawn.drawn_by.unwrap()), ("plugin faulty 1.0", "faulty 1.0"));
+    assert_eq!(ask("faulty").unwrap_err().why, NoLayout::OtherSource);
+    let error = ask("plugin:other").unwrap_err();
+    assert_eq!(error.why, NoLayout::UnknownName { known: Vec::new() });
+    assert_eq!(error.to_string(), "plugin `other`: no plugin of this name was found");
     let fault = plugins.draw(&request("other"), &|_| None).unwrap_err();
     assert!(matches!(fault.kind, FaultKind::NotFound { .. }));
-    assert_eq!(fault.to_string(), "plugin `other`: no plugin of this name was found");
+}
+
+#[test]
+fn the_source_says_whose_move_it_is() {
+    let ask = |before: &str, settings: &[(&str, f64)]| {
+        let built = faulty(before);
+        let set = settings.iter().map(|(name, value)| (Name::new(name).unwrap(), *value));
+        let plugins = plugins(&built.path).with_settings(set.collect());
+        plugins.layout(&named("plugin:faulty"), &|_| None).unwrap_err()
+    };
+    let crash = ask("#define BEFORE abort()", &[]);
+    assert_eq!((crash.why.by(), &crash.why), (LayoutErrorBy::Source, &NoLayout::SourceFault));
+    let unknown = ask("", &[("pitch", 90.0)]);
+    assert_eq!(unknown.why.by(), LayoutErrorBy::Asker);
+    assert_eq!(unknown.to_string(), "plugin `faulty`: it has no parameter `pitch`");
 }
 
 #[test]
@@ -53,8 +98,9 @@ fn parameters_that_it_does_not_have_are_refused() {
 fn in_process_gives_the_same_text() {
     let built = faulty("");
     let draw = |isolation| {
-        let mut running = Running::start(&built.path, &isolation, Limits::default()).unwrap();
-        running.pattern((440.0, 400.0), &[]).unwrap()
+        let places = Places { named: vec![built.path.clone()], folders: Vec::new() };
+        let plugins = Plugins::new(places, isolation, Limits::default());
+        plugins.draw(&request("faulty"), &|_| None).unwrap().text
     };
     assert_eq!(draw(Isolation::InProcess), draw(child()));
 }

@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use cushion::{Length, Name, arrange};
-use plugin_host::{Drawn, FaultKind, Measure, Plugins, Whose};
+use cushion::{BodyMeasure, Length, Name, arrange};
+use plugin_host::{Drawn, FaultKind, Plugins, Whose};
 
 use crate::built::{plugins, request, stays};
 
@@ -92,7 +92,7 @@ fn relief_rings_take_the_measured_spacing_and_no_default() {
         matches!(fault.kind, FaultKind::NotGiven { ref parameter, .. } if parameter == "spacing")
     );
     let measured = |spacing: f64| {
-        move |measure| (measure == Measure::SeatBoneSpacing).then(|| Length::from_mm(spacing))
+        move |measure| (measure == BodyMeasure::SeatBoneSpacing).then(|| Length::from_mm(spacing))
     };
     let isle = |spacing| {
         let drawn = plugins.draw(&request, &measured(spacing)).unwrap();

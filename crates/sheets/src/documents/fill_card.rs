@@ -4,11 +4,12 @@ use cushion::{CompartmentIx, Pattern};
 use kurbo::{BezPath, Point, Rect};
 
 use super::look::{
-    ACCENT, BODY, HEADING, INK, PALE, STRONG, facts, field_rows, first_that_fits, foot, inside,
-    text, title_line,
+    ACCENT, BODY, HEADING, INK, PALE, STRONG, facts, field_rows, first_within, foot, inside, text,
+    title_line,
 };
 use super::views::{View, draw_named, plain};
 use super::{ClientPapers, DocumentError, StockPapers, document};
+use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Page, Pen, Role};
@@ -48,11 +49,8 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     let recorded = plan.counts.iter().zip(papers.pattern.compartments());
     let card = Card {
         title: words::FILL_CARD_ORDER,
-        status: match papers.fitting_check() {
-            Some(check) => words::checked_on(check.on, &check.by),
-            None => words::FIRST_FILL.to_owned(),
-        },
-        estimate: papers.fitting_check().is_none(),
+        status: words::card_state(papers.standing(), words::FIRST_FILL),
+        estimate: papers.is_estimate(),
         facts: vec![
             (words::CLIENT, papers.client.code.to_string()),
             (words::LAYOUT, papers.pattern.layout().to_string()),
@@ -70,7 +68,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
                 tolerance: 0,
             })
             .collect(),
-        spares: Some(papers.client.cushion.spare_cells),
+        spares: Some(papers.spares()),
         foot: format!(
             "{} {}, {}; {} {}. {}",
             words::PLAN_OF,
@@ -84,9 +82,8 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
         .to_owned(),
     };
     let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
-    document
-        .pages
-        .push(first_that_fits(Room::ALL, |room| compose(papers.pattern, &card, paper, room))?);
+    document.pages =
+        first_within(1, Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
     Ok(document)
 }
 
@@ -128,7 +125,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
     };
     let mut document =
         document(words::FILL_CARD_STOCK, words::FILL_CARD_SUBJECT, papers.date, papers.program);
-    document.pages.push(first_that_fits(Room::ALL, |room| compose(pattern, &card, paper, room))?);
+    document.pages = first_within(1, Room::ALL, |room| compose(pattern, &card, paper, room))?;
     Ok(document)
 }
 
@@ -158,19 +155,29 @@ impl Room {
     ];
 }
 
-fn compose(pattern: &Pattern, card: &Card<'_>, paper: Paper, room: Room) -> Result<Page, SetError> {
-    let mut page = Page::new(paper, card.title);
-    let end = foot(&mut page, &[&card.foot, words::DEFER_SUPPLIER])?;
-    let area = inside(&page);
-    let mut frame = Frame::new(&mut page, Rect::new(area.x0, area.y0, area.x1, end - 2.0));
-    title_line(&mut frame, card.title, &card.status, card.estimate)?;
-    facts(&mut frame, &card.facts)?;
-    drawings(&mut frame, pattern, card, room)?;
-    frame.space(2.5);
-    counting_table(&mut frame, card, room)?;
-    frame.space(2.5);
-    fields(&mut frame, card, room)?;
-    Ok(page)
+fn compose(
+    pattern: &Pattern,
+    card: &Card<'_>,
+    paper: Paper,
+    room: Room,
+) -> Result<Vec<Page>, SetError> {
+    let begin = |_| {
+        let mut page = Page::new(paper, card.title);
+        let end = foot(&mut page, &[&card.foot, words::DEFER_SUPPLIER])?;
+        let area = inside(&page);
+        let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
+        title_line(&mut frame, card.title, &card.status, card.estimate)?;
+        facts(&mut frame, &card.facts)?;
+        let left = Rect { y0: frame.y(), ..frame.area() };
+        Ok((page, left))
+    };
+    let mut flow = Flow::new(&begin)?;
+    flow.put(|frame| drawings(frame, pattern, card, room))?;
+    flow.space(2.5);
+    counting_table(&mut flow, card, room)?;
+    flow.space(2.5);
+    flow.put(|frame| fields(frame, card, room))?;
+    Ok(flow.pages())
 }
 
 fn drawings(
@@ -250,8 +257,8 @@ fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
     Ok(())
 }
 
-fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
-    let wide = frame.area().width();
+fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
+    let wide = flow.width();
     let widths = [9.0, wide - 118.0, 18.0, 26.0, 26.0, 13.0, 26.0];
     let heads = words::FILL_COLUMNS.iter().zip(widths).enumerate();
     let columns = heads.map(|(at, (head, width))| {
@@ -284,17 +291,17 @@ fn counting_table(frame: &mut Frame<'_>, card: &Card<'_>, room: Room) -> Result<
         String::new(),
         String::new(),
     ]);
-    let rows = frame.table(&table)?;
-    let left = frame.area().x0 + widths[..5].iter().sum::<f64>();
-    let pen = Pen::solid(0.4, INK);
-    let block = frame.page().block(Role::Artifact);
-    // The first row is the head, the last the total; between, each opening gets a box.
-    for row in rows.iter().skip(1).take(card.counts.len()) {
-        let side = 3.6;
-        let corner = Point::new(left + widths[5] / 2.0 - side / 2.0, row.center().y - side / 2.0);
-        block.check_box(corner, side, &pen);
-    }
-    Ok(())
+    flow.headed_table("", &HEADING, &table, |frame, rows, from| {
+        let left = frame.area().x0 + widths[..5].iter().sum::<f64>();
+        let pen = Pen::solid(0.4, INK);
+        let block = frame.page().block(Role::Artifact);
+        // The first row is the head, the last the total; between, each opening gets a box.
+        for row in rows.iter().skip(1).take(card.counts.len() - from) {
+            let side = 3.6;
+            let x = left + widths[5] / 2.0 - side / 2.0;
+            block.check_box(Point::new(x, row.center().y - side / 2.0), side, &pen);
+        }
+    })
 }
 
 /// What is written by hand about the filled cushion.

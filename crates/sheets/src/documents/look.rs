@@ -6,7 +6,7 @@ use crate::color::Color;
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Block, Fill, Page, Pen, Role};
-use crate::text::{SetError, Style, measure};
+use crate::text::{SetError, Style, measure, wrap};
 
 /// An ink and the ground that it stands on.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -67,45 +67,54 @@ pub(super) fn title_line(
     status: &str,
     solid: bool,
 ) -> Result<(), SetError> {
-    let place = frame.take(11.0, title)?;
+    let title_width = measure(title, &TITLE)?;
+    let style = text(10.5, Weight::Bold, if solid { Color::WHITE } else { INK });
+    let room = frame.area().width() - title_width - 14.0;
+    let lines = wrap(status, &style, room)?;
+    let place = frame.take((lines.len() as f64 * style.line_height() + 5.0).max(11.0), title)?;
     let middle = place.center().y;
-    let baseline = |style: &Style| middle + style.cap_height() / 2.0;
     let page = frame.page();
     let heading = page.block(Role::Heading(1));
-    heading.text(Point::new(place.x0, baseline(&TITLE)), title, &TITLE, Align::Left)?;
-    let style = text(10.5, Weight::Bold, if solid { Color::WHITE } else { INK });
-    let width = measure(status, &style)? + 8.0;
-    let around = Rect::new(place.x1 - width, place.y0 + 1.0, place.x1, place.y1 - 1.0);
+    let baseline = middle + TITLE.cap_height() / 2.0;
+    heading.text(Point::new(place.x0, baseline), title, &TITLE, Align::Left)?;
+    let widths = lines.iter().map(|line| measure(line, &style));
+    let widest = widths.collect::<Result<Vec<_>, _>>()?.into_iter().fold(0.0, f64::max);
+    let around = Rect::new(place.x1 - widest - 8.0, place.y0 + 1.0, place.x1, place.y1 - 1.0);
     let block = page.block(Role::Paragraph);
     let fill = solid.then_some(Fill::solid(INK));
     block.rect(around, fill, Some(FIRM));
-    block.text(around.center() + (0.0, style.cap_height() / 2.0), status, &style, Align::Centre)?;
+    let first = middle - (lines.len() as f64 - 1.0) * style.line_height() / 2.0;
+    for (row, line) in lines.iter().enumerate() {
+        let y = first + row as f64 * style.line_height() + style.cap_height() / 2.0;
+        block.text(Point::new(around.center().x, y), line, &style, Align::Centre)?;
+    }
     Ok(())
 }
 
 /// Sets facts side by side, each under its name, over the width of the frame.
 pub(super) fn facts(frame: &mut Frame<'_>, facts: &[(&str, String)]) -> Result<(), SetError> {
-    let place = frame.take(10.0, "facts")?;
-    let step = place.width() / facts.len() as f64;
-    for (column, (name, value)) in facts.iter().enumerate() {
+    let step = frame.area().width() / facts.len() as f64;
+    let width = step - 2.0;
+    // Small print for what would need a second line, and then as many lines as it needs.
+    let small = Style { size_pt: SMALL.size_pt, ..STRONG };
+    let set = |value: &str| -> Result<(Vec<String>, Style), SetError> {
+        let style = if measure(value, &STRONG)? <= width { STRONG } else { small };
+        Ok((wrap(value, &style, width)?, style))
+    };
+    let values = facts.iter().map(|(_, value)| set(value)).collect::<Result<Vec<_>, _>>()?;
+    let lines = values.iter().map(|(lines, _)| lines.len()).max().unwrap_or(1) as f64;
+    let place = frame.take(10.0 + (lines - 1.0) * small.line_height(), "facts")?;
+    for (column, ((name, _), (lines, style))) in facts.iter().zip(&values).enumerate() {
         let x = place.x0 + step * column as f64;
         let block = frame.page().block(Role::Paragraph);
         block.text(Point::new(x, place.y0 + 3.2), name, &SMALL, Align::Left)?;
-        let width = step - 2.0;
-        let value = fitted(value, &STRONG, width)?;
-        block.text(Point::new(x, place.y0 + 7.8), &value, &STRONG, Align::Left)?;
+        for (row, line) in lines.iter().enumerate() {
+            let y = place.y0 + 7.8 + row as f64 * style.line_height();
+            block.text(Point::new(x, y), line, style, Align::Left)?;
+        }
     }
     frame.space(2.0);
     Ok(())
-}
-
-/// The text if it fits a width; otherwise an error that names it.
-fn fitted(value: &str, style: &Style, room: f64) -> Result<String, SetError> {
-    let width = measure(value, style)?;
-    if width > room {
-        return Err(SetError::TooWide { word: value.to_owned(), width, room });
-    }
-    Ok(value.to_owned())
 }
 
 /// Sets a field to be filled in by hand: a name, and a line over the rest of the width.
@@ -139,29 +148,35 @@ pub(super) fn field_rows(
     Ok(())
 }
 
-/// Composes with the first of the ways in which everything finds room; the last one's error
-/// where it does in none.
-pub(super) fn first_that_fits<W: Copy, T, const N: usize>(
+/// Composes with the first of the ways that needs no more than so many pages; where none does,
+/// with the first of those that need the fewest.
+pub(super) fn first_within<W: Copy, const N: usize>(
+    most: usize,
     ways: [W; N],
-    compose: impl Fn(W) -> Result<T, SetError>,
-) -> Result<T, SetError> {
-    let (last, before) = ways.split_last().expect("there is a way");
-    before.iter().find_map(|way| compose(*way).ok()).map_or_else(|| compose(*last), Ok)
+    compose: impl Fn(W) -> Result<Vec<Page>, SetError>,
+) -> Result<Vec<Page>, SetError> {
+    let mut made: Vec<Result<Vec<Page>, SetError>> = Vec::new();
+    for way in ways {
+        match compose(way) {
+            Ok(pages) if pages.len() <= most => return Ok(pages),
+            other => made.push(other),
+        }
+    }
+    let length = |made: &Result<Vec<Page>, SetError>| made.as_ref().map_or(usize::MAX, Vec::len);
+    let shortest = (0..made.len()).min_by_key(|at| length(&made[*at])).unwrap_or(0);
+    made.swap_remove(shortest)
 }
 
 /// Sets the last lines of a page, at its lower edge.
 pub(super) fn foot(page: &mut Page, lines: &[&str]) -> Result<f64, SetError> {
     let area = inside(page);
     let height = SMALL.line_height();
+    let wrapped = lines.iter().map(|line| wrap(line, &SMALL, area.width()));
+    let lines = wrapped.collect::<Result<Vec<_>, _>>()?.concat();
     let top = area.y1 - height * lines.len() as f64;
     let block = page.block(Role::Paragraph);
     for (row, line) in lines.iter().enumerate() {
         let y = top + height * row as f64 + SMALL.first_baseline();
-        let width = measure(line, &SMALL)?;
-        if width > area.width() {
-            let room = area.width();
-            return Err(SetError::TooWide { word: (*line).to_owned(), width, room });
-        }
         block.text(Point::new(area.x0, y), line, &SMALL, Align::Left)?;
     }
     Ok(top)

@@ -17,7 +17,7 @@ mod views;
 
 use std::fmt;
 
-use case::{Client, Date, FittingCheck, RecordedPlan};
+use case::{Client, Date, RecordedPlan, Standing};
 use cushion::{Cell, Pattern, StockFill};
 
 use crate::page::Document;
@@ -51,6 +51,8 @@ pub struct ClientPapers<'a> {
     pub cautions: &'a [String],
     /// What follows from goals and checks.
     pub extras: &'a SetupExtras,
+    /// Whether the newest weight breaks a limit that was kept at the fitting check.
+    pub weight_breaks_limit: bool,
     /// The day that the papers bear.
     pub date: Date,
     /// Program and version.
@@ -112,12 +114,25 @@ impl From<SetError> for DocumentError {
 }
 
 impl<'a> ClientPapers<'a> {
-    /// The fitting check of this plan; until there is one, everything is an estimate.
+    /// How the fitting of this plan stands; until a check holds, everything is an estimate.
     ///
     /// A check of another plan is none of this one.
-    fn fitting_check(&self) -> Option<&'a FittingCheck> {
-        let checked = self.client.latest_plan() == Some(self.plan);
-        checked.then(|| self.client.fitting_check()).flatten()
+    fn standing(&self) -> Standing<'a> {
+        if self.client.latest_plan() == Some(self.plan) {
+            self.client.standing(self.date, self.weight_breaks_limit)
+        } else {
+            Standing::NotFitted
+        }
+    }
+
+    /// Whether no check holds.
+    fn is_estimate(&self) -> bool {
+        self.standing().fitted().is_none()
+    }
+
+    /// The cells that the spare bag holds once the plan is carried out.
+    fn spares(&self) -> u32 {
+        u32::try_from(self.client.spare_cells_left()).unwrap_or(0)
     }
 
     /// Refuses a plan that is not for this pattern.
@@ -131,8 +146,7 @@ impl<'a> ClientPapers<'a> {
         if !same {
             return Err(DocumentError::OtherCompartments);
         }
-        // As written: inches and their millimetres are one size.
-        if self.plan.size.to_string() != self.pattern.size().to_string() {
+        if self.plan.size != self.pattern.size() {
             return Err(DocumentError::OtherSize);
         }
         Ok(())

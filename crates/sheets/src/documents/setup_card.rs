@@ -1,15 +1,17 @@
 //! The setup card: one page for the therapist, at the chair.
 
+use case::CountedFrom;
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    ACCENT, BODY, FIRM, HEADING, INK, PALE, STRONG, facts, first_that_fits, foot, inside, text,
+    ACCENT, BODY, FIRM, HEADING, INK, PALE, STRONG, facts, first_within, foot, inside, text,
     title_line,
 };
 use super::views::{EDGE_WORDS, View, draw_named, place_on_page};
 use super::{ClientPapers, DocumentError};
 use crate::color::Color;
+use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Fill, Page, Pen, Role};
@@ -45,8 +47,10 @@ impl Room {
 pub struct SetupExtras {
     /// What became of each goal, in sentences.
     pub goals: Vec<String>,
-    /// Moves from the stock fill to the plan.
+    /// Moves to the plan.
     pub moves: Vec<case::Move>,
+    /// From what the moves go out: what was recorded last before the plan.
+    pub moves_from: Option<CountedFrom>,
     /// What to move when a check finds something.
     pub if_then: Vec<IfThen>,
 }
@@ -69,28 +73,22 @@ impl SetupExtras {
 }
 
 /// Composes the setup card: the cushion from above with number and count in each compartment,
-/// counts and checks with columns to write in, cautions.
+/// counts and checks with columns to write in, cautions; then goals, findings and moves.
 ///
-/// One page; cautions that find no room on it go to a second.
+/// The first page is for the chair; what finds no room on it, and what follows from goals and
+/// checks, goes to the next.
 ///
 /// # Errors
 ///
-/// Fails where the plan is not for this pattern, or something finds no room.
+/// Fails where the plan is not for this pattern, or a character has no glyph.
 pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let reasons = reasons(papers);
-    let card = |room| card(papers, &reasons, paper, room);
-    let whole = |room| card(room).map(|(page, left)| left.is_empty().then_some(page));
-    // Rather a smaller drawing than a second page.
-    let (page, left) = match Room::ALL.into_iter().find_map(|room| whole(room).ok().flatten()) {
-        Some(page) => (page, Vec::new()),
-        None => first_that_fits(Room::ALL, card)?,
-    };
+    let pages = |room| pages(papers, &reasons, paper, room);
+    // Rather a smaller drawing than a page more.
+    let most = if papers.extras.is_empty() { 1 } else { 2 };
     let mut document = papers.document(words::SETUP_CARD, words::SETUP_CARD_SUBJECT);
-    document.pages.push(page);
-    if !left.is_empty() || !papers.extras.is_empty() {
-        document.pages.push(second_page(papers, paper, &left)?);
-    }
+    document.pages = first_within(most, Room::ALL, pages)?;
     Ok(document)
 }
 
@@ -110,28 +108,41 @@ fn reasons(papers: &ClientPapers<'_>) -> Vec<String> {
     groups.iter().map(|(reason, by, numbers)| words::reason(numbers, *by, reason)).collect()
 }
 
-/// The card, and the cautions for which there was no room on it.
-fn card<'a>(
-    papers: &ClientPapers<'a>,
-    reasons: &'a [String],
+/// The pages of the card, with so much room.
+fn pages(
+    papers: &ClientPapers<'_>,
+    reasons: &[String],
     paper: Paper,
     room: Room,
-) -> Result<(Page, Vec<&'a str>), SetError> {
-    let mut page = Page::new(paper, words::SETUP_CARD);
-    let mut frame = framed(&mut page, papers)?;
-    head(&mut frame, papers)?;
+) -> Result<Vec<Page>, SetError> {
+    let begin = |_| {
+        let mut page = Page::new(paper, words::SETUP_CARD);
+        let mut frame = framed(&mut page, papers)?;
+        head(&mut frame, papers)?;
+        let left = Rect { y0: frame.y(), ..frame.area() };
+        Ok((page, left))
+    };
+    let mut flow = Flow::new(&begin)?;
     let own = papers.cautions.iter().map(String::as_str);
     let reasons = reasons.iter().map(String::as_str);
-    let mut cautions: Vec<&str> = own.chain(words::SETUP_CAUTIONS).chain(reasons).collect();
-    drawings(&mut frame, papers, room.drawing * paper.height(), &mut cautions)?;
-    frame.space(2.0);
-    counts(&mut frame, papers, room)?;
-    frame.space(2.5);
-    checks(&mut frame, room)?;
-    frame.space(1.5);
-    frame.paragraph(words::ORDER_OF_A_FITTING, &CAUTION)?;
-    place_cautions(&mut frame, &mut cautions)?;
-    Ok((page, cautions))
+    let cautions: Vec<&str> = own.chain(words::SETUP_CAUTIONS).chain(reasons).collect();
+    let left = std::cell::Cell::new(0);
+    flow.put(|frame| {
+        left.set(drawings(frame, papers, room.drawing * paper.height(), &cautions)?);
+        Ok(())
+    })?;
+    flow.space(2.0);
+    counts(&mut flow, papers, room)?;
+    flow.space(2.5);
+    flow.put(|frame| checks(frame, room))?;
+    flow.space(1.5);
+    flow.put(|frame| frame.paragraph(words::ORDER_OF_A_FITTING, &CAUTION))?;
+    for caution in &cautions[left.get()..] {
+        flow.item("–", 3.0, caution, &CAUTION)?;
+    }
+    flow.space(2.0);
+    extras(&mut flow, papers)?;
+    Ok(flow.pages())
 }
 
 /// A frame above the foot of the page.
@@ -159,58 +170,42 @@ fn framed<'p>(page: &'p mut Page, papers: &ClientPapers<'_>) -> Result<Frame<'p>
     Ok(Frame::new(page, Rect::new(area.x0, area.y0, area.x1, end - 2.0)))
 }
 
-/// Sets cautions until there is no more room; what was set is taken from the list.
-fn place_cautions(frame: &mut Frame<'_>, cautions: &mut Vec<&str>) -> Result<(), SetError> {
-    while let Some(caution) = cautions.first() {
-        match frame.item("–", 3.0, caution, &CAUTION) {
-            Ok(()) => {
-                cautions.remove(0);
-            }
-            Err(SetError::Overflow { .. }) => break,
+/// Sets entries of a list until there is no more room; returns how many were set.
+fn listed(frame: &mut Frame<'_>, entries: &[&str], style: &Style) -> Result<usize, SetError> {
+    for (at, entry) in entries.iter().enumerate() {
+        match frame.item("–", 3.0, entry, style) {
+            Ok(()) => {}
+            Err(SetError::Overflow { .. }) => return Ok(at),
             Err(error) => return Err(error),
         }
+    }
+    Ok(entries.len())
+}
+
+/// Goals, the table of findings, moves.
+fn extras(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
+    let extras = papers.extras;
+    if !extras.goals.is_empty() {
+        flow.need(HEADING.line_height() + 3.0 * BODY.line_height())?;
+        flow.put(|frame| frame.heading(2, words::GOALS, &HEADING))?;
+    }
+    for (at, goal) in extras.goals.iter().enumerate() {
+        flow.item(&format!("{}", at + 1), 5.0, goal, &BODY)?;
+    }
+    flow.space(2.0);
+    if !extras.if_then.is_empty() {
+        if_then(flow, &extras.if_then)?;
+        flow.space(2.0);
+    }
+    if !extras.moves.is_empty() {
+        moves(flow, papers)?;
     }
     Ok(())
 }
 
-/// Goals, moves, the table of findings, and the cautions that found no room on the card.
-fn second_page(
-    papers: &ClientPapers<'_>,
-    paper: Paper,
-    cautions: &[&str],
-) -> Result<Page, SetError> {
-    let mut page = Page::new(paper, words::SETUP_CARD);
-    let mut frame = framed(&mut page, papers)?;
-    head(&mut frame, papers)?;
-    let extras = papers.extras;
-    if !extras.goals.is_empty() {
-        frame.heading(2, words::GOALS, &HEADING)?;
-        for (at, goal) in extras.goals.iter().enumerate() {
-            frame.item(&format!("{}", at + 1), 5.0, goal, &BODY)?;
-        }
-        frame.space(2.0);
-    }
-    if !extras.if_then.is_empty() {
-        if_then(&mut frame, &extras.if_then)?;
-        frame.space(2.0);
-    }
-    if !extras.moves.is_empty() {
-        moves(&mut frame, papers)?;
-        frame.space(2.0);
-    }
-    if !cautions.is_empty() {
-        frame.heading(2, words::CAUTIONS, &HEADING)?;
-    }
-    for caution in cautions {
-        frame.item("–", 3.0, caution, &BODY)?;
-    }
-    Ok(page)
-}
-
 /// The table that works without the program.
-fn if_then(frame: &mut Frame<'_>, rows: &[IfThen]) -> Result<(), SetError> {
-    frame.heading(2, words::IF_THEN, &HEADING)?;
-    let wide = frame.area().width();
+fn if_then(flow: &mut Flow<'_>, rows: &[IfThen]) -> Result<(), SetError> {
+    let wide = flow.width();
     let widths = [wide * 0.30, wide * 0.36, wide * 0.34];
     let columns = words::IF_THEN_COLUMNS.iter().zip(widths);
     let columns = columns.map(|(head, width)| Column::new(*head, width, Align::Left)).collect();
@@ -220,28 +215,37 @@ fn if_then(frame: &mut Frame<'_>, rows: &[IfThen]) -> Result<(), SetError> {
     for row in rows {
         table.row([row.finding.as_str(), &row.then, &row.cost]);
     }
-    frame.table(&table)?;
-    frame.space(1.0);
-    frame.paragraph(words::IF_THEN_NOTE, &BODY)
+    flow.headed_table(words::IF_THEN, &HEADING, &table, |_, _, _| {})?;
+    flow.space(1.0);
+    flow.put(|frame| frame.paragraph(words::IF_THEN_NOTE, &BODY))
 }
 
-/// The moves as sentences, and as arrows on a small drawing.
-fn moves(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
+/// The moves as sentences, and as arrows on a small drawing; sentences that find no room beside
+/// the drawing stand below it.
+fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     const HEIGHT: f64 = 84.0;
-    frame.heading(2, words::MOVES, &HEADING)?;
-    let place = frame.take(HEIGHT, words::MOVES_ALT)?;
-    let split = place.x0 + place.width() * 0.58;
-    let area = Rect::new(place.x0, place.y0, split - 4.0, place.y1);
-    let block = frame.page().block(Role::Figure { alt: words::MOVES_ALT.to_owned() });
-    let labels = |ix: CompartmentIx| {
-        let number = papers.pattern[ix].number;
-        (number.to_string(), bag(&papers.extras.moves, number))
-    };
-    draw_named(block, papers.pattern, View::Above, area, labels, 10.5)?;
-    arrows(block, papers, area)?;
-    let mut column = Frame::new(frame.page(), Rect::new(split, place.y0, place.x1, place.y1));
-    for own in &papers.extras.moves {
-        column.item("–", 3.0, &format!("{own}."), &BODY)?;
+    let from = papers.extras.moves_from.unwrap_or(CountedFrom::Stock);
+    let said: Vec<String> = papers.extras.moves.iter().map(|own| format!("{own}.")).collect();
+    let said: Vec<&str> = said.iter().map(String::as_str).collect();
+    let beside = std::cell::Cell::new(0);
+    flow.put(|frame| {
+        frame.heading(2, &words::moves_from(from), &HEADING)?;
+        let place = frame.take(HEIGHT, words::MOVES_ALT)?;
+        let split = place.x0 + place.width() * 0.58;
+        let area = Rect::new(place.x0, place.y0, split - 4.0, place.y1);
+        let block = frame.page().block(Role::Figure { alt: words::MOVES_ALT.to_owned() });
+        let labels = |ix: CompartmentIx| {
+            let number = papers.pattern[ix].number;
+            (number.to_string(), bag(&papers.extras.moves, number))
+        };
+        draw_named(block, papers.pattern, View::Above, area, labels, 10.5)?;
+        arrows(block, papers, area)?;
+        let column = Rect::new(split, place.y0, place.x1, place.y1);
+        beside.set(listed(&mut Frame::new(frame.page(), column), &said, &BODY)?);
+        Ok(())
+    })?;
+    for own in &said[beside.get()..] {
+        flow.item("–", 3.0, own, &BODY)?;
     }
     Ok(())
 }
@@ -282,11 +286,8 @@ fn arrows(block: &mut Block, papers: &ClientPapers<'_>, area: Rect) -> Result<()
 }
 
 fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
-    let status = match papers.fitting_check() {
-        Some(check) => words::checked_on(check.on, &check.by),
-        None => words::ESTIMATE_UNTIL_CHECKED.to_owned(),
-    };
-    title_line(frame, words::SETUP_CARD, &status, papers.fitting_check().is_none())?;
+    let status = words::card_state(papers.standing(), words::ESTIMATE_UNTIL_CHECKED);
+    title_line(frame, words::SETUP_CARD, &status, papers.is_estimate())?;
     let plan = papers.plan;
     facts(
         frame,
@@ -295,19 +296,20 @@ fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError
             (words::LAYOUT, papers.pattern.layout().to_string()),
             (words::SIZE, words::size(plan.size)),
             (words::CELLS_IN_ALL, plan.total().to_string()),
-            (words::SPARE_CELLS, papers.client.cushion.spare_cells.to_string()),
+            (words::SPARE_CELLS, papers.spares().to_string()),
             (words::RECORDED, plan.on.to_string()),
         ],
     )
 }
 
-/// The cushion from above at the left; at the right the view from below and the cautions.
+/// The cushion from above at the left; at the right the view from below and as many cautions as
+/// find room, whose number is returned.
 fn drawings(
     frame: &mut Frame<'_>,
     papers: &ClientPapers<'_>,
     height: f64,
-    cautions: &mut Vec<&str>,
-) -> Result<(), SetError> {
+    cautions: &[&str],
+) -> Result<usize, SetError> {
     let place = frame.take(height, "the drawings")?;
     let split = place.x0 + place.width() * 0.6;
     let page = frame.page();
@@ -331,21 +333,20 @@ fn side_column(
     page: &mut Page,
     papers: &ClientPapers<'_>,
     column: Rect,
-    cautions: &mut Vec<&str>,
-) -> Result<(), SetError> {
+    cautions: &[&str],
+) -> Result<usize, SetError> {
     let mut frame = Frame::new(page, column);
     frame.heading(2, words::FROM_BELOW, &HEADING)?;
     let (area, block) = frame.figure(36.0, words::BELOW_ALT)?;
     let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
     draw_named(block, papers.pattern, View::Below, area, numbers, 10.0)?;
     frame.heading(2, words::CAUTIONS, &HEADING)?;
-    place_cautions(&mut frame, cautions)
+    listed(&mut frame, cautions, &CAUTION)
 }
 
 /// The counts, with columns for what is found in each compartment.
-fn counts(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(), SetError> {
-    frame.heading(2, words::COUNTS, &HEADING)?;
-    let wide = frame.area().width();
+fn counts(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(), SetError> {
+    let wide = flow.width();
     let widths = [9.0, wide - 117.0, 13.0, 15.0, 17.0, 21.0, 21.0, 21.0];
     let mut table = columns(&words::COUNT_COLUMNS, &widths);
     table.least_row = room.row;
@@ -374,9 +375,9 @@ fn counts(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, room: Room) -> Resul
         String::new(),
         String::new(),
     ]);
-    let rows = frame.table(&table)?;
-    emphasise(frame, &rows, &widths);
-    Ok(())
+    flow.headed_table(words::COUNTS, &HEADING, &table, |frame, rows, _| {
+        emphasise(frame, rows, &widths);
+    })
 }
 
 /// A firm frame around the planned counts.

@@ -4,11 +4,12 @@
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
-use super::look::{ACCENT, FIRM, INK, PALE, SOFT, THIN, first_that_fits, inside, text};
+use super::look::{ACCENT, FIRM, INK, PALE, SOFT, THIN, first_within, inside, text};
 use super::pictures::{Picture, picture};
 use super::views::{View, draw_named};
 use super::{ClientPapers, DocumentError};
 use crate::color::Color;
+use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Fill, Page, Pen, Role};
@@ -54,17 +55,60 @@ impl Print {
     }
 }
 
-/// Composes the take-home sheet.
+/// Composes the take-home sheet: a page for the wall and a page for a wash, or as many as the
+/// notes and the calls need.
 ///
 /// # Errors
 ///
-/// Fails where the plan is not for this pattern, or the notes find no room.
+/// Fails where the plan is not for this pattern, or a character has no glyph.
 pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let mut document = papers.document(words::TAKE_HOME, words::TAKE_HOME_SUBJECT);
-    document.pages.push(first_that_fits(Print::ALL, |print| wall_page(papers, paper, print))?);
-    document.pages.push(first_that_fits(Print::ALL, |print| second_page(papers, paper, print))?);
+    // The pages say how many there are, so they are set again where it is not the usual two.
+    document.pages = pages(papers, paper, 2)?;
+    if document.pages.len() != 2 {
+        document.pages = pages(papers, paper, document.pages.len())?;
+    }
     Ok(document)
+}
+
+/// Both parts of the sheet, whose feet say that it has so many pages.
+fn pages(papers: &ClientPapers<'_>, paper: Paper, of: usize) -> Result<Vec<Page>, SetError> {
+    let sheet = Sheet { papers, paper, of };
+    let mut pages = first_within(1, Print::ALL, |print| wall_pages(sheet, print))?;
+    let before = pages.len();
+    let second = |print| match second_page(sheet, before + 1, print) {
+        Err(SetError::Overflow { .. }) => second_pages(sheet, before, print),
+        other => other.map(|page| vec![page]),
+    };
+    pages.extend(first_within(1, Print::ALL, second)?);
+    Ok(pages)
+}
+
+/// What each page of the sheet needs.
+#[derive(Clone, Copy)]
+struct Sheet<'a> {
+    papers: &'a ClientPapers<'a>,
+    paper: Paper,
+    /// How many pages there are.
+    of: usize,
+}
+
+impl Sheet<'_> {
+    /// Begins the page of a number, with a title; returns it with the area that is left.
+    fn begin(
+        self,
+        number: usize,
+        (name, title): (&str, &str),
+        print: Print,
+    ) -> Result<(Page, Rect), SetError> {
+        let mut page = Page::new(self.paper, name);
+        let area = above_foot(&mut page, self, number)?;
+        let mut frame = Frame::new(&mut page, area);
+        top(&mut frame, self.papers, title, print)?;
+        let left = Rect { y0: frame.y(), ..area };
+        Ok((page, left))
+    }
 }
 
 /// Returns the words of the sheet's sentences, a page each, as carers read them.
@@ -86,28 +130,44 @@ pub fn take_home_text(document: &Document) -> Vec<String> {
     document.pages.iter().map(page).collect()
 }
 
-fn wall_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<Page, SetError> {
-    let mut page = Page::new(paper, words::TAKE_HOME);
-    let area = above_foot(&mut page, papers, 1)?;
-    let mut frame = Frame::new(&mut page, area);
-    top(&mut frame, papers, words::WALL_TITLE, print)?;
-    boxed(&mut frame, print, |frame| stop_rules(frame, print))?;
-    frame.space(print.gap);
+fn wall_pages(sheet: Sheet<'_>, print: Print) -> Result<Vec<Page>, SetError> {
+    let papers = sheet.papers;
+    let begin = |number| sheet.begin(number, (words::TAKE_HOME, words::WALL_TITLE), print);
+    let mut flow = Flow::new(&begin)?;
+    flow.put(|frame| boxed(frame, print, |frame| stop_rules(frame, print)))?;
+    flow.space(print.gap);
     for (which, (head, sentences)) in Picture::WALL.iter().zip(words::WALL_STEPS) {
-        pictured(&mut frame, *which, (head, sentences), print)?;
-        frame.space(print.gap);
+        flow.put(|frame| pictured(frame, *which, (head, sentences), print))?;
+        flow.space(print.gap);
     }
-    own_notes(&mut frame, papers, print)?;
-    frame.space(print.gap);
-    boxed(&mut frame, print, |frame| calls(frame, papers, print))?;
-    Ok(page)
+    own_notes(&mut flow, papers, print)?;
+    flow.space(print.gap);
+    let contacts = papers.client.contacts.len();
+    if contacts <= CALLS_IN_A_BOX {
+        flow.put(|frame| {
+            boxed(frame, print, |frame| {
+                calls(frame, papers, 0..contacts, print)?;
+                emergency(frame, print)
+            })
+        })?;
+    } else {
+        for first in (0..contacts).step_by(CALLS_IN_A_BOX) {
+            let some = first..contacts.min(first + CALLS_IN_A_BOX);
+            flow.put(|frame| {
+                boxed(frame, print, |frame| calls(frame, papers, some.clone(), print))
+            })?;
+            flow.space(print.gap);
+        }
+        flow.put(|frame| boxed(frame, print, |frame| emergency(frame, print)))?;
+    }
+    Ok(flow.pages())
 }
 
 /// Sets the foot of a page, which tells old sheets from new ones; returns the area above it.
-fn above_foot(page: &mut Page, papers: &ClientPapers<'_>, number: usize) -> Result<Rect, SetError> {
+fn above_foot(page: &mut Page, sheet: Sheet<'_>, number: usize) -> Result<Rect, SetError> {
     let style = text(14.0, Weight::Regular, SOFT).led(1.2);
     let area = inside(page);
-    let line = words::sheet_of(papers.plan.on, papers.date, number);
+    let line = words::sheet_of(sheet.papers.plan.on, sheet.papers.date, number, sheet.of);
     let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
     let at = Point::new(area.x0, area.y1 - height);
     page.block(Role::Paragraph).paragraph(at, area.width(), &line, &style, Align::Left)?;
@@ -123,11 +183,7 @@ fn top(
 ) -> Result<(), SetError> {
     frame.heading(1, title, &print.title())?;
     frame.space(1.5);
-    let (status, solid) = match papers.fitting_check() {
-        Some(check) => (words::checked_do_not_change(check.on, &check.by), false),
-        None => (words::NOT_FITTED_YET.to_owned(), true),
-    };
-    banner(frame, &status, solid, print)?;
+    banner(frame, &words::sheet_state(papers.standing()), papers.is_estimate(), print)?;
     let place = frame.take(10.0, words::NAME)?;
     let block = frame.page().block(Role::Paragraph);
     let baseline = place.y1 - 2.0;
@@ -145,22 +201,18 @@ fn top(
 
 /// A box over the whole width; white on dark where nothing may be overlooked.
 fn banner(frame: &mut Frame<'_>, status: &str, solid: bool, print: Print) -> Result<(), SetError> {
-    let style = if solid {
-        text(24.0, Weight::Bold, Color::WHITE)
-    } else {
-        text(print.size, Weight::Bold, INK)
-    };
-    let place = frame.take(if solid { 13.0 } else { 9.0 }, status)?;
-    let width = measure(status, &style)?;
-    if width > place.width() - 4.0 {
-        let room = place.width() - 4.0;
-        return Err(SetError::TooWide { word: status.to_owned(), width, room });
-    }
+    let (size, color) = if solid { (24.0, Color::WHITE) } else { (print.size, INK) };
+    let room = frame.area().width() - 4.0;
+    // Rather a line in smaller print than a second line; never below that of the sheet.
+    let share = room / measure(status, &text(1.0, Weight::Bold, color))?;
+    let style = text(size.min(share).max(print.size), Weight::Bold, color).led(1.2);
+    let lines = wrap(status, &style, room)?.len() as f64;
+    let place = frame.take(lines * style.line_height() + if solid { 3.0 } else { 2.2 }, status)?;
     let block = frame.page().block(Role::Paragraph);
     let fill = Fill::solid(if solid { INK } else { PALE });
     block.rect(place, Some(fill), None);
-    let middle = place.center() + (0.0, style.cap_height() / 2.0);
-    block.text(middle, status, &style, Align::Centre)?;
+    let top = place.center().y - lines * style.line_height() / 2.0;
+    block.paragraph(Point::new(place.x0 + 2.0, top), room, status, &style, Align::Centre)?;
     Ok(())
 }
 
@@ -216,21 +268,19 @@ fn pictured(
 }
 
 /// What the therapist wrote for this carer, and what to sit on meanwhile.
-fn own_notes(
-    frame: &mut Frame<'_>,
-    papers: &ClientPapers<'_>,
-    print: Print,
-) -> Result<(), SetError> {
-    if !papers.client.carer_notes.is_empty() {
-        frame.heading(2, words::OWN_NOTES, &print.head())?;
+fn own_notes(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
+    let notes = &papers.client.carer_notes;
+    if !notes.is_empty() {
+        flow.need(print.head().line_height() + 3.0 * print.firmly().line_height())?;
+        flow.put(|frame| frame.heading(2, words::OWN_NOTES, &print.head()))?;
     }
-    for note in &papers.client.carer_notes {
-        frame.item("•", 6.0, note, &print.firmly())?;
+    for note in notes {
+        flow.item("•", 6.0, note, &print.firmly())?;
     }
-    match &papers.client.meanwhile {
+    flow.put(|frame| match &papers.client.meanwhile {
         Some(meanwhile) => frame.paragraph(&words::sit_meanwhile(meanwhile), &print.words()),
         None => written_line(frame, words::MEANWHILE, print),
-    }
+    })
 }
 
 /// A name, and a line to write on.
@@ -247,16 +297,29 @@ fn written_line(frame: &mut Frame<'_>, name: &str, print: Print) -> Result<(), S
 /// Lines for whom to call that a sheet has at least, empty ones to write on.
 const CALL_LINES: usize = 2;
 
-/// Whom to call, and when not to wait for them.
-fn calls(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
+/// The most numbers to call in one box.
+const CALLS_IN_A_BOX: usize = 6;
+
+/// Whom to call, in their order.
+fn calls(
+    frame: &mut Frame<'_>,
+    papers: &ClientPapers<'_>,
+    which: std::ops::Range<usize>,
+    print: Print,
+) -> Result<(), SetError> {
     frame.heading(2, words::CALL, &print.head())?;
-    for contact in &papers.client.contacts {
+    for contact in &papers.client.contacts[which] {
         let hours = contact.hours.as_ref().map_or(String::new(), |hours| format!(", {hours}"));
         frame.paragraph(&format!("{}: {}{hours}", contact.who, contact.phone), &print.firmly())?;
     }
     for _ in papers.client.contacts.len()..CALL_LINES {
         written_line(frame, words::WHO_AND_PHONE, print)?;
     }
+    Ok(())
+}
+
+/// When not to wait for them.
+fn emergency(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
     frame.heading(2, words::EMERGENCY, &print.head())?;
     for sign in words::EMERGENCY_SIGNS {
         frame.item("•", 6.0, sign, &print.words())?;
@@ -264,26 +327,32 @@ fn calls(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Resu
     Ok(())
 }
 
-fn second_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<Page, SetError> {
-    let mut page = Page::new(paper, words::TAKE_HOME_2);
-    let area = above_foot(&mut page, papers, 2)?;
-    let mut frame = Frame::new(&mut page, area);
-    top(&mut frame, papers, words::SECOND_TITLE, print)?;
-    let (start, whole) = (frame.y(), frame.area());
+/// The second part on one page: the wash at the left, the counts at the right.
+fn second_page(sheet: Sheet<'_>, number: usize, print: Print) -> Result<Page, SetError> {
+    let papers = sheet.papers;
+    let heads = (words::TAKE_HOME_2, words::SECOND_TITLE);
+    let (mut page, whole) = sheet.begin(number, heads, print)?;
+    let mut frame = Frame::new(&mut page, whole);
     let split = whole.x0 + whole.width() * 0.6;
     let left = {
-        let area = Rect::new(whole.x0, start, split, whole.y1);
-        let mut column = Frame::new(frame.page(), area);
+        let mut column = Frame::new(frame.page(), Rect { x1: split, ..whole });
         washing(&mut column, print)?;
+        for sentences in words::BESIDE_COUNTS {
+            column.space(print.gap);
+            section(&mut column, sentences, print)?;
+        }
         column.y()
     };
     let beside = {
-        let area = Rect::new(split + 7.0, start, whole.x1, whole.y1);
-        let mut column = Frame::new(frame.page(), area);
-        recount(&mut column, papers, print)?;
+        let mut column = Frame::new(frame.page(), Rect { x0: split + 7.0, ..whole });
+        where_pockets_are(&mut column, papers, print)?;
+        let table = counts(papers, column.area().width(), print);
+        let rows = column.table(&table)?;
+        frame_counts(&mut column, &rows, column_of(&table));
+        in_all(&mut column, papers, print)?;
         column.y()
     };
-    frame.take(left.max(beside) - start, words::WASHING)?;
+    frame.take(left.max(beside) - whole.y0, words::WASHING)?;
     frame.space(print.gap);
     section(&mut frame, words::CALL_SAME_DAY, print)?;
     if let Some(day) = papers.client.next_review {
@@ -292,15 +361,36 @@ fn second_page(papers: &ClientPapers<'_>, paper: Paper, print: Print) -> Result<
     Ok(page)
 }
 
-/// The steps of a wash, and what else is seldom needed.
+/// The same, one under the other, where one page is too small for it.
+fn second_pages(sheet: Sheet<'_>, before: usize, print: Print) -> Result<Vec<Page>, SetError> {
+    let papers = sheet.papers;
+    let heads = (words::TAKE_HOME_2, words::SECOND_TITLE);
+    let begin = |number| sheet.begin(before + number, heads, print);
+    let mut flow = Flow::new(&begin)?;
+    flow.put(|frame| where_pockets_are(frame, papers, print))?;
+    flow.space(1.5);
+    let table = counts(papers, flow.width(), print);
+    flow.headed_table("", &print.head(), &table, |frame, rows, _| {
+        frame_counts(frame, rows, column_of(&table));
+    })?;
+    flow.put(|frame| in_all(frame, papers, print))?;
+    flow.space(print.gap);
+    flow.put(|frame| washing(frame, print))?;
+    for sentences in words::BESIDE_COUNTS.iter().chain([&words::CALL_SAME_DAY]) {
+        flow.space(print.gap);
+        flow.put(|frame| section(frame, *sentences, print))?;
+    }
+    if let Some(day) = papers.client.next_review {
+        flow.put(|frame| frame.paragraph(&words::next_look(day), &print.firmly()))?;
+    }
+    Ok(flow.pages())
+}
+
+/// The steps of a wash.
 fn washing(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
     frame.heading(2, words::WASHING, &print.head())?;
     for (step, sentence) in words::WASHING_STEPS.iter().enumerate() {
         frame.item(&format!("{}", step + 1), 6.0, sentence, &print.words())?;
-    }
-    for sentences in words::BESIDE_COUNTS {
-        frame.space(print.gap);
-        section(frame, sentences, print)?;
     }
     Ok(())
 }
@@ -315,32 +405,51 @@ fn section(
     frame.paragraph(&sentences.join(" "), &print.words())
 }
 
-/// The counts, pocket by pocket, and where the pockets are.
-fn recount(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
+/// The tallest drawing of the pockets, in millimetres.
+const TALLEST: f64 = 110.0;
+
+/// Where the pockets are, with their numbers.
+fn where_pockets_are(
+    frame: &mut Frame<'_>,
+    papers: &ClientPapers<'_>,
+    print: Print,
+) -> Result<(), SetError> {
     frame.heading(2, words::CELLS_IN_EACH_POCKET, &print.head())?;
     frame.paragraph(words::OPENINGS_UP, &text(14.0, Weight::Regular, INK).led(1.2))?;
-    let wide = frame.area().width();
-    let (area, block) = frame.figure(0.82 * wide, words::BELOW_ALT)?;
+    let height = (0.82 * frame.area().width()).min(TALLEST);
+    let (area, block) = frame.figure(height, words::BELOW_ALT)?;
     let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
     draw_named(block, papers.pattern, View::Below, area, numbers, 16.0)?;
     frame.space(1.5);
+    Ok(())
+}
+
+/// The counts, pocket by pocket.
+fn counts(papers: &ClientPapers<'_>, wide: f64, print: Print) -> Table {
     let columns = [words::POCKET, words::CELLS];
-    let columns =
-        columns.into_iter().map(|head| Column::new(head, wide / 2.0, Align::Centre)).collect();
-    let mut table = Table::new(columns, print.firmly(), print.words());
+    let columns = columns.into_iter().map(|head| Column::new(head, wide / 2.0, Align::Centre));
+    let mut table = Table::new(columns.collect(), print.firmly(), print.words());
     table.head_ground = Some(PALE);
     table.margin = 0.2 + print.gap / 5.0;
     for count in &papers.plan.counts {
         table.row([count.number.to_string(), count.planned.to_string()]);
     }
-    let rows = frame.table(&table)?;
-    frame_counts(frame, &rows, wide / 2.0);
+    table
+}
+
+/// Where the column of the counts begins, from the table's left edge.
+fn column_of(table: &Table) -> f64 {
+    table.columns[0].width
+}
+
+/// The sum of the counts, whether they were checked, and the bag.
+fn in_all(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
     frame.space(0.5);
     frame.paragraph(&words::all_cells(papers.plan.total()), &print.firmly())?;
-    if papers.fitting_check().is_none() {
+    if papers.is_estimate() {
         frame.paragraph(words::COUNTS_ARE_AN_ESTIMATE, &print.firmly())?;
     }
-    frame.paragraph(&words::spare_bag(papers.client.cushion.spare_cells), &print.words())
+    frame.paragraph(&words::spare_bag(papers.spares()), &print.words())
 }
 
 /// A firm frame around the counts, so that they are not read as numbers of pockets.

@@ -35,7 +35,7 @@ pub fn place_on_page(pattern: &Pattern, view: View, area: Rect) -> Affine {
 /// Draws the seams, and a text of one or two lines in each compartment.
 ///
 /// The first line is set large. Where a text is wider than its compartment it is set smaller,
-/// down to what can still be read; below that it is an error.
+/// down to what can still be read.
 pub(super) fn draw(
     block: &mut Block,
     pattern: &Pattern,
@@ -97,10 +97,7 @@ fn at_most(words: &str, style: Style, room: f64) -> Result<Style, SetError> {
     if width <= room {
         return Ok(style);
     }
-    let size_pt = style.size_pt * room / width;
-    if size_pt < LEAST_PT {
-        return Err(SetError::TooWide { word: words.to_owned(), width, room });
-    }
+    let size_pt = (style.size_pt * room / width).max(LEAST_PT);
     Ok(Style { size_pt, ..style })
 }
 

@@ -3,7 +3,7 @@
 //! For carers: US grade 6 or below, short sentences, digits for counts. Left and right are
 //! always named as the client's.
 
-use case::Date;
+use case::{CountedFrom, Date, Lapse, Standing};
 use cushion::Size;
 
 pub(crate) const LANGUAGE: &str = "en";
@@ -265,8 +265,30 @@ pub(crate) const CALL_SAME_DAY: (&str, &[&str]) = (
     ],
 );
 
-pub(crate) fn checked_do_not_change(on: Date, by: &str) -> String {
-    format!("Checked on {} by {by}. Do not change it.", day(on))
+/// The state of a fitting, for carers.
+pub(crate) fn sheet_state(standing: Standing<'_>) -> String {
+    match standing {
+        Standing::NotFitted => NOT_FITTED_YET.to_owned(),
+        Standing::Fitted(check) => {
+            format!("Checked on {} by {}. Do not change it.", day(check.on), check.by)
+        }
+        Standing::Lapsed(_, Lapse::Counts(_)) => "CELLS HAVE CHANGED. FIT IT AGAIN.".to_owned(),
+        Standing::Lapsed(_, Lapse::Weight(_)) => "WEIGHT HAS CHANGED. FIT IT AGAIN.".to_owned(),
+        Standing::Lapsed(_, Lapse::Review(due)) => {
+            format!("LOOK AGAIN: OVERDUE SINCE {}.", day(due).to_uppercase())
+        }
+    }
+}
+
+/// The state of a fitting, for therapists and fillers; `estimate` where nobody found it right yet.
+pub(crate) fn card_state(standing: Standing<'_>, estimate: &str) -> String {
+    match standing {
+        Standing::NotFitted => estimate.to_owned(),
+        Standing::Fitted(check) => checked_on(check.on, &check.by),
+        Standing::Lapsed(_, Lapse::Counts(on)) => format!("LAPSED: counts changed, {on}"),
+        Standing::Lapsed(_, Lapse::Weight(on)) => format!("LAPSED: weight of {on}"),
+        Standing::Lapsed(_, Lapse::Review(due)) => format!("OVERDUE: review was due {due}"),
+    }
 }
 
 pub(crate) fn sit_meanwhile(what: &str) -> String {
@@ -288,9 +310,9 @@ pub(crate) fn next_look(on: Date) -> String {
     format!("Your therapist looks at it again by {}.", day(on))
 }
 
-pub(crate) fn sheet_of(recorded: Date, printed: Date, page: usize) -> String {
+pub(crate) fn sheet_of(recorded: Date, printed: Date, page: usize, of: usize) -> String {
     format!(
-        "Page {page} of 2. Plan of {}, sheet of {}. Throw older sheets away.",
+        "Page {page} of {of}. Plan of {}, sheet of {}. Throw older sheets away.",
         day(recorded),
         day(printed)
     )
@@ -411,11 +433,21 @@ pub(crate) fn section_alt(title: &str, sites: &[crate::documents::SectionSite]) 
 
 // What follows from goals and checks, on the setup card.
 pub(crate) const GOALS: &str = "Goals, the most important first";
-pub(crate) const MOVES: &str = "Moves to this plan";
 pub(crate) const IF_THEN: &str = "If you find ..., then ...";
 pub(crate) const IF_THEN_NOTE: &str = "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best.";
 pub(crate) const IF_THEN_COLUMNS: [&str; 3] = ["If you find", "then", "and expect elsewhere"];
 pub(crate) const MOVES_ALT: &str = "The cushion from above with an arrow for each move of cells";
+
+/// What the moves to a plan go out from.
+pub(crate) fn moves_from(from: CountedFrom) -> String {
+    match from {
+        CountedFrom::Stock => {
+            "Moves to this plan, from STOCK only: the cushion as supplied, never changed".to_owned()
+        }
+        CountedFrom::Plan(on) => format!("Moves to this plan, from the plan of {}", day(on)),
+        CountedFrom::Recount(on) => format!("Moves to this plan, from the recount of {}", day(on)),
+    }
+}
 
 /// What goes to the spare bag or comes from it, as short as it can be said.
 pub(crate) fn with_bag(cells: u32, to_bag: bool) -> String {

@@ -156,6 +156,7 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
             step(Place::Compartment(1), Place::Compartment(2), 6),
             step(Place::Spare, Place::Compartment(3), 4),
         ],
+        moves_from: None,
         if_then: vec![IfThen {
             finding: "Under 25 mm felt under the left seat bone".into(),
             then: "Put 4 cells from the spare bag into compartment 1.".into(),

@@ -6,4 +6,6 @@ mod documents;
 mod exporters;
 mod extras;
 mod papers;
+mod standing;
+mod sweep;
 mod text;

@@ -65,8 +65,13 @@ impl Case {
     }
 
     pub(crate) fn fitted(mut self) -> Self {
-        let check = FittingCheck { on: DAY, by: "OT".into(), found: None };
-        self.client.record.push(Entry::FittingCheck(check));
+        self.client.record.push(checked(Some(true)));
+        self
+    }
+
+    /// The same with one more entry in the record.
+    pub(crate) fn then(mut self, entry: Entry) -> Self {
+        self.client.record.push(entry);
         self
     }
 
@@ -78,6 +83,7 @@ impl Case {
             cell: &self.cell,
             cautions: &self.cautions,
             extras: &self.extras,
+            weight_breaks_limit: false,
             date: DAY,
             program: PROGRAM,
         }
@@ -87,6 +93,11 @@ impl Case {
         let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
         StockPapers { pattern, fill, cell, date: DAY, program: PROGRAM }
     }
+}
+
+/// A fitting check that says so much about whether it passed.
+pub(crate) fn checked(passed: Option<bool>) -> Entry {
+    Entry::FittingCheck(FittingCheck { on: DAY, by: "OT".into(), passed, found: None })
 }
 
 fn compartment(stock: u32) -> CompartmentFill {

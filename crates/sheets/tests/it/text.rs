@@ -41,6 +41,14 @@ fn a_character_that_no_face_has_is_named() {
 }
 
 #[test]
-fn a_word_wider_than_the_room_is_an_error() {
-    assert!(matches!(wrap("unbreakable", &BODY, 5.0), Err(SetError::TooWide { .. })));
+fn a_word_wider_than_the_room_is_broken_where_it_must() {
+    let lines = wrap("an unbreakable word", &BODY, 10.0).unwrap();
+    assert_eq!(lines.concat().replace(' ', ""), "anunbreakableword");
+    assert!(lines.len() > 3, "{lines:?}");
+    for line in &lines {
+        assert!(measure(line, &BODY).unwrap() <= 10.0 + 1e-3, "{line}");
+    }
+    // Nothing is broken that has room as a whole.
+    assert_eq!(wrap("an unbreakable word", &BODY, 200.0).unwrap(), ["an unbreakable word"]);
+    assert!(matches!(wrap("unbreakable", &BODY, 0.1), Err(SetError::TooWide { .. })));
 }

@@ -8,11 +8,11 @@ use super::super::rest::{Cells, come_to_rest, come_to_rest_slowly};
 use super::super::results::{Outcome, Rest, Resting};
 use super::Numbers;
 use super::scenes::{BOTTOMED, EMPTIED, HARD, Scene};
-use crate::SiteName;
+use crate::{SiteName, Stop};
 
 impl Scene {
     fn rest(&self, cells: &[Cells], near: Option<&Resting>) -> Rest {
-        come_to_rest(&self.model, cells, &self.placed, &self.parameters, near)
+        come_to_rest(&self.model, cells, &self.seated, &self.parameters, near, Stop::never())
     }
 
     fn answer(&self) -> Resting {
@@ -70,7 +70,7 @@ fn forces_and_moments_balance() {
     for case in &HARD {
         let scene = case.scene(Side::Left);
         let found = scene.answer();
-        let load = scene.placed.body().load();
+        let load = scene.seated.body().load();
         let weight = load.weight.to_n();
         let mut sums = [-weight, 0.0, 0.0];
         for (force, [x, y]) in found.reactions.iter().zip(scene.model.places()) {
@@ -134,8 +134,8 @@ fn the_answer_does_not_depend_on_the_start() {
 fn the_slow_search_agrees() {
     for case in &HARD {
         let scene = case.scene(Side::Left);
-        let Scene { model, cells, placed, parameters, .. } = &scene;
-        let slow = come_to_rest_slowly(model, cells, placed, parameters);
+        let Scene { model, cells, seated, parameters, .. } = &scene;
+        let slow = come_to_rest_slowly(model, cells, seated, parameters);
         assert!(slow.evidence.by_barrier);
         assert_same(&scene.answer(), &slow.resting.expect("it comes to rest"));
     }
@@ -177,7 +177,7 @@ fn an_emptied_compartment_carries_no_fill_load() {
     }
     assert!(carried > 1.0, "the cover carries something, or nothing is tested: {carried} N");
     // The forces left on free nodes are a billionth of the load.
-    let weight = scene.placed.body().load().weight.to_n();
+    let weight = scene.seated.body().load().weight.to_n();
     assert_near(carried, hung - scene.parameters.cover_weight * inner, 1e-8 * weight);
     // A quarter: with its fill it carries some 38 N. Some 5 N hang on the seams, to which nodes
     // that are shared with filled neighbours add.
@@ -197,10 +197,10 @@ fn full_load(emptied: &Scene) -> f64 {
 #[test]
 fn effects_of_a_cell_are_those_of_a_whole_cell() {
     let scene = HARD[0].scene(Side::Left);
-    let Scene { model, cells, placed, parameters, .. } = &scene;
+    let Scene { model, cells, seated, parameters, .. } = &scene;
     let here = scene.answer();
     let effects =
-        effects_of_a_cell(model, cells, placed, parameters, &here).expect("it is at rest");
+        effects_of_a_cell(model, cells, seated, parameters, &here).expect("it is at rest");
     for (at, effect) in effects.iter().enumerate() {
         let [less, more] = [-0.5, 0.5].map(|by| {
             let mut cells = scene.cells.clone();

@@ -2,12 +2,17 @@
 
 use super::super::nested::Searches;
 use super::super::newton::{End, Limits};
-use super::super::problem::{Hold, Problem, State};
+use super::super::problem::{Hold, RestProblem, SheetAndPose};
 use super::Numbers;
 use super::scenes::{LIMITS, hard_cases, scenes, solved};
 
 /// A state with smooth waves and single nodes moved, kept where it may be.
-fn perturbed(problem: &Problem<'_>, state: &State, numbers: &mut Numbers, size: f64) -> State {
+fn perturbed(
+    problem: &RestProblem<'_>,
+    state: &SheetAndPose,
+    numbers: &mut Numbers,
+    size: f64,
+) -> SheetAndPose {
     let mut other = state.clone();
     let waves: Vec<[f64; 4]> = (0..4).map(|_| [0; 4].map(|_| numbers.next())).collect();
     let rough = numbers.next().max(0.0);
@@ -28,7 +33,7 @@ fn perturbed(problem: &Problem<'_>, state: &State, numbers: &mut Numbers, size: 
 fn no_perturbation_lowers_the_energy() {
     for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |_, unloaded, problem, found| {
-            let bare = Problem { migration: None, body: None, ..problem.clone() };
+            let bare = RestProblem { migration: None, body: None, ..problem.clone() };
             for (problem, found) in [(&bare, unloaded), (problem, found)] {
                 let mut numbers = Numbers(17);
                 let mut higher = 0;
@@ -86,9 +91,9 @@ fn random_starts_end_at_one_answer() {
                 if problem.forces(&start).is_none() {
                     continue;
                 }
-                let rider = scene.placed.rider();
+                let body = scene.seated.over_mesh();
                 let limits = Limits { steps: 400, ..LIMITS };
-                let other = case.warm(unloaded, rider, start, limits).expect("it ends");
+                let other = case.warm(unloaded, body, start, limits).expect("it ends");
                 // What is left of the forces, over the least stiffness, which is some 10 kN/m;
                 // moments over some 100 N m.
                 for (one, other) in found.state.pose.iter().zip(other.state.pose) {
@@ -106,8 +111,8 @@ fn random_starts_end_at_one_answer() {
 fn the_barrier_finds_the_same_answer() {
     for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |case, unloaded, _, found| {
-            let rider = scene.placed.rider();
-            let other = case.cold(unloaded, rider, LIMITS, Searches::BarrierOnly);
+            let body = scene.seated.over_mesh();
+            let other = case.cold(unloaded, body, LIMITS, Searches::BarrierOnly);
             assert!(other.by_barrier && other.found.end == End::AtRest);
             assert!((other.found.forces.energy - found.forces.energy).abs() < 1e-11);
             for (one, other) in found.state.sheet.iter().zip(&other.found.state.sheet) {
@@ -122,10 +127,10 @@ fn the_barrier_finds_the_same_answer() {
 fn the_barrier_is_used_when_the_active_set_gives_up() {
     for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |case, unloaded, _, found| {
-            let rider = scene.placed.rider();
+            let body = scene.seated.over_mesh();
             // Two steps are too few for any start.
             let limits = Limits { steps: 2, ..LIMITS };
-            let other = case.cold(unloaded, rider, limits, Searches::All);
+            let other = case.cold(unloaded, body, limits, Searches::All);
             assert!(other.by_barrier);
             // Two steps may be too few to finish off as well; then it still ends close by.
             for (one, other) in found.state.pose.iter().zip(other.found.state.pose) {

@@ -5,6 +5,7 @@ mod hard_cases;
 mod laws;
 mod planted;
 mod scenes;
+mod stopping;
 
 /// Numbers in -1..1 that look random, from a fixed seed.
 struct Numbers(u64);

@@ -10,11 +10,12 @@ use std::f64::consts::PI;
 
 use testkit::assert_near;
 
-use super::super::level::{Level, Sheet};
-use super::super::newton::{self, End, Found, Limits};
-use super::super::problem::{Hold, Problem, Rider, State};
+use super::super::level::{Sheet, SolverMesh};
+use super::super::newton::{self, End, Limits, SearchEnd};
+use super::super::problem::{BodyOverMesh, Hold, RestProblem, SheetAndPose};
 use crate::fill::FillLaw;
 use crate::parameters::Parameters;
+use crate::stop::Stop;
 
 const TABLE: &str = include_str!("../../../../../tests/reference/contact_checks.csv");
 
@@ -42,7 +43,7 @@ fn rows(case: &str) -> Vec<(BTreeMap<String, f64>, String, f64)> {
 }
 
 /// A sheet over a strip between x = -L and L, which no seam holds at its ends.
-fn strip(half: f64, squares: usize) -> Level {
+fn strip(half: f64, squares: usize) -> SolverMesh {
     let columns = 2 * squares + 1;
     let step = half / squares as f64;
     let at = |x: usize, y: usize| (y * columns + x) as u32;
@@ -56,7 +57,7 @@ fn strip(half: f64, squares: usize) -> Level {
     let nodes = 0..columns * (ROWS + 1);
     let place =
         |node: usize| [(node % columns) as f64 * step - half, (node / columns) as f64 * step];
-    Level::new(Sheet {
+    SolverMesh::new(Sheet {
         places: nodes.clone().map(place).collect(),
         seam: nodes.map(|node| node % columns == 0 || node % columns == columns - 1).collect(),
         triangles,
@@ -65,7 +66,7 @@ fn strip(half: f64, squares: usize) -> Level {
 }
 
 /// A sheet over a disc, of rings with six nodes more from each to the next.
-fn disc(radius: f64, rings: usize) -> Level {
+fn disc(radius: f64, rings: usize) -> SolverMesh {
     let mut places = vec![[0.0, 0.0]];
     let first = |ring: usize| if ring == 0 { 0 } else { 3 * ring * (ring - 1) + 1 };
     for ring in 1..=rings {
@@ -93,11 +94,15 @@ fn disc(radius: f64, rings: usize) -> Level {
         }
     }
     let seam = (0..places.len()).map(|node| node >= first(rings)).collect();
-    Level::new(Sheet { places, seam, triangles, compartments: 1 })
+    SolverMesh::new(Sheet { places, seam, triangles, compartments: 1 })
 }
 
 /// Presses a body whose height at a place is `height` on the sheet.
-fn press(level: &Level, [tension, pressure]: [f64; 2], height: impl Fn([f64; 2]) -> f64) -> Found {
+fn press(
+    level: &SolverMesh,
+    [tension, pressure]: [f64; 2],
+    height: impl Fn([f64; 2]) -> f64,
+) -> SearchEnd {
     let parameters = Parameters {
         tension_slack: tension,
         tension_taut: tension,
@@ -106,27 +111,33 @@ fn press(level: &Level, [tension, pressure]: [f64; 2], height: impl Fn([f64; 2])
     };
     let laws = [FillLaw::of_volume(0.0, 0.6, &parameters)];
     let underside: Vec<f64> = level.places.iter().map(|place| height(*place)).collect();
-    let rider =
-        Rider { underside: &underside, weight: 0.0, line: [0.0, 0.0], lean: 0.0, held: [true; 3] };
-    let problem = Problem {
+    let body = BodyOverMesh {
+        underside: &underside,
+        weight: 0.0,
+        line: [0.0, 0.0],
+        lean: 0.0,
+        held: [true; 3],
+    };
+    let problem = RestProblem {
         level,
         parameters: &parameters,
         wall: 0.0,
         laws: &laws,
         migration: None,
-        body: Some(rider),
+        body: Some(body),
         yielding: Vec::new(),
     };
     let low = |seam: &bool| if *seam { 0.0 } else { 1e-3 };
-    let start = State { sheet: level.seam.iter().map(low).collect(), pose: [0.0; 3] };
-    let found = newton::search(&problem, start, Limits { residual: 1e-9, steps: 400 });
+    let start = SheetAndPose { sheet: level.seam.iter().map(low).collect(), pose: [0.0; 3] };
+    let found =
+        newton::search(&problem, start, Limits { residual: 1e-9, steps: 400, stop: Stop::never() });
     let found = found.expect("there is room below the body");
     assert_eq!(found.end, End::AtRest);
     found
 }
 
 /// Area of contact, force on the body, volume.
-fn measures(level: &Level, found: &Found) -> [f64; 3] {
+fn measures(level: &SolverMesh, found: &SearchEnd) -> [f64; 3] {
     let held = || (0..level.len()).filter(|node| found.holds[*node] == Hold::Body);
     let area = held().map(|node| level.areas[node]).sum();
     let force = held().map(|node| -found.forces.nodes[node]).sum();

@@ -4,17 +4,18 @@
 use cushion::{Force, Length, Mass, Side};
 
 use super::super::model::SheetModel;
-use super::super::nested::{Case, Searches};
-use super::super::newton::{End, Found, Limits};
-use super::super::problem::Problem;
-use super::super::rest::{Cells, Placed, laws};
-use crate::{Body, Load, NestedMeshes, Obliquity, Parameters, Sitter, stock_fill};
+use super::super::nested::{FilledModel, Searches};
+use super::super::newton::{End, Limits, SearchEnd};
+use super::super::problem::RestProblem;
+use super::super::rest::{Cells, SeatedBody, laws};
+use crate::stop::Stop;
+use crate::{Body, Load, NestedMeshes, Obliquity, Parameters, SeatedClient, stock_fill};
 
 /// A cushion, what is in it, and who sits on it.
 pub(super) struct Scene {
     pub(super) model: SheetModel,
     pub(super) cells: Vec<Cells>,
-    pub(super) placed: Placed,
+    pub(super) seated: SeatedBody,
     pub(super) parameters: Parameters,
 }
 
@@ -31,66 +32,66 @@ fn scene(layout: &str, body: Body, parameters: Parameters, share: impl Fn(usize)
         each: cell.inflated,
         packing: own.packing,
     });
-    Scene { cells: cells.collect(), placed: Placed::new(&model, body), model, parameters }
+    Scene { cells: cells.collect(), seated: SeatedBody::new(&model, body), model, parameters }
 }
 
-fn crooked_sitter() -> Body {
-    let mut sitter = Sitter::new(Mass::from_kg(70.0));
-    sitter.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
-    sitter.windswept = Some((Side::Left, 8.0));
-    Body::sitter(&sitter).expect("it is a body")
+fn crooked_client() -> Body {
+    let mut client = SeatedClient::new(Mass::from_kg(70.0));
+    client.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
+    client.windswept = Some((Side::Left, 8.0));
+    Body::of_client(&client).expect("it is a body")
 }
 
-fn round_sitter() -> Body {
+fn round_body() -> Body {
     Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]))
 }
 
 pub(super) fn scenes() -> Vec<Scene> {
     let soft = Parameters { tissue_stiffness: Some(0.5e6), ..Parameters::default() };
     vec![
-        scene("row-six", round_sitter(), Parameters::default(), |_| 1.0),
-        scene("curved-ten", crooked_sitter(), Parameters::default(), |_| 1.0),
+        scene("row-six", round_body(), Parameters::default(), |_| 1.0),
+        scene("curved-ten", crooked_client(), Parameters::default(), |_| 1.0),
         // An emptied compartment, which lets the body down to the base.
-        scene("curved-ten", crooked_sitter(), Parameters::default(), |at| {
+        scene("curved-ten", crooked_client(), Parameters::default(), |at| {
             if at == 0 { 0.0 } else { 0.8 }
         }),
-        scene("island-eight", crooked_sitter(), soft, |_| 1.0),
+        scene("island-eight", crooked_client(), soft, |_| 1.0),
     ]
 }
 
-pub(super) const LIMITS: Limits = Limits { residual: 1e-7, steps: 40 };
+pub(super) const LIMITS: Limits<'_> = Limits { residual: 1e-7, steps: 40, stop: Stop::never() };
 
 /// Solves a scene and hands problem and answer on.
 pub(super) fn solved<T>(
     scene: &Scene,
-    use_it: impl Fn(&Case<'_>, &Found, &Problem<'_>, &Found) -> T,
+    use_it: impl Fn(&FilledModel<'_>, &SearchEnd, &RestProblem<'_>, &SearchEnd) -> T,
 ) -> T {
     let laws = laws(&scene.model, &scene.cells, &scene.parameters);
-    let case = Case { model: &scene.model, parameters: &scene.parameters, laws: &laws };
+    let case = FilledModel { model: &scene.model, parameters: &scene.parameters, laws: &laws };
     let unloaded = case.unloaded(None, LIMITS, Searches::All);
     assert!(unloaded.found.end == End::AtRest && !unloaded.by_barrier);
-    let rider = scene.placed.rider();
-    let loaded = case.cold(&unloaded.found, rider, LIMITS, Searches::All);
+    let body = scene.seated.over_mesh();
+    let loaded = case.cold(&unloaded.found, body, LIMITS, Searches::All);
     assert!(loaded.found.end == End::AtRest && !loaded.by_barrier);
-    let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded.found, rider);
+    let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded.found, body);
     use_it(&case, &unloaded.found, &problem, &loaded.found)
 }
 
 /// The client of the hard cases: lower on the left, sharp on the left, legs to the right, one thigh
 /// shorter, the load off the middle. `left` is the side that is called left: the other one gives
 /// the mirror image.
-pub(super) fn hard_sitter(left: Side, weight: Mass) -> Body {
-    let mut sitter = Sitter::new(weight);
-    sitter.obliquity = Some(Obliquity::at_seat_bones(left, Length::from_mm(12.0)));
-    sitter.injured.left = left == Side::Left;
-    sitter.injured.right = left == Side::Right;
-    sitter.windswept = Some((left.other(), 8.0));
+pub(super) fn hard_client(left: Side, weight: Mass) -> Body {
+    let mut client = SeatedClient::new(weight);
+    client.obliquity = Some(Obliquity::at_seat_bones(left, Length::from_mm(12.0)));
+    client.injured.left = left == Side::Left;
+    client.injured.right = left == Side::Right;
+    client.windswept = Some((left.other(), 8.0));
     let (short, long) = (Length::from_mm(450.0), Length::from_mm(480.0));
-    let depth = &mut sitter.measures.thigh_depth;
+    let depth = &mut client.measures.thigh_depth;
     let depths = if left == Side::Left { [short, long] } else { [long, short] };
     (depth.left, depth.right) = (Some(depths[0]), Some(depths[1]));
-    sitter.load_right = Length::from_mm(if left == Side::Left { 8.0 } else { -8.0 });
-    Body::sitter(&sitter).expect("it is a body")
+    client.load_right = Length::from_mm(if left == Side::Left { 8.0 } else { -8.0 });
+    Body::of_client(&client).expect("it is a body")
 }
 
 /// A hard case: what is done to the stock counts by compartment, and the client's weight.
@@ -125,7 +126,7 @@ impl HardCase {
     pub(super) fn scene(&self, left: Side) -> Scene {
         // Left and right of a pair are neighbours in the list of compartments.
         let image = |at: usize| if left == Side::Left { at } else { at ^ 1 };
-        let body = hard_sitter(left, self.weight);
+        let body = hard_client(left, self.weight);
         scene("curved-ten", body, Parameters::default(), |at| (self.share)(image(at)))
     }
 }

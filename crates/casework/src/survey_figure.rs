@@ -3,19 +3,20 @@
 use std::collections::BTreeMap;
 
 use case::{Date, SurveyOutcome, SurveyRow, SurveyedPlan};
-use sheets::{Histogram, Paper, SurveyPage, SvgOptions};
+use sheets::{Histogram, Paper, SurveyPage};
 
-use crate::commands::share_planned;
-use crate::failure::Failure;
-use crate::run::PROGRAM;
+use crate::PROGRAM;
+use crate::error::WorkError;
+use crate::export::svg;
+use crate::survey::share_planned;
 
 /// Draws the figure page of a survey, as SVG.
 ///
 /// # Errors
 ///
 /// Fails where something finds no room on the page.
-pub(crate) fn of_survey(layout: &str, rows: &[SurveyRow], on: Date) -> Result<Vec<u8>, Failure> {
-    let sentences = sentences(rows);
+pub fn survey_figure(layout: &str, rows: &[SurveyRow], on: Date) -> Result<Vec<u8>, WorkError> {
+    let sentences = survey_sentences(rows);
     let panels = panels(rows);
     let title = format!("Survey of {layout}");
     let page = SurveyPage {
@@ -26,12 +27,13 @@ pub(crate) fn of_survey(layout: &str, rows: &[SurveyRow], on: Date) -> Result<Ve
         program: PROGRAM,
     };
     let document = sheets::survey_page(&page, Paper::A4)
-        .map_err(|error| Failure::file(format!("the figure cannot be drawn: {error}")))?;
-    Ok(sheets::svg(&document.pages[0], &SvgOptions::default()).into_bytes())
+        .map_err(|error| WorkError::file(format!("the figure cannot be drawn: {error}")))?;
+    Ok(svg(&document.pages[0]))
 }
 
 /// What came out, in sentences.
-pub(crate) fn sentences(rows: &[SurveyRow]) -> Vec<String> {
+#[must_use]
+pub fn survey_sentences(rows: &[SurveyRow]) -> Vec<String> {
     let (planned, made) = share_planned(rows);
     let mut said = vec![format!("{} bodies; a size is made for {made} of them.", rows.len())];
     if made > 0 {

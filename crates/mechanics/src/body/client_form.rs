@@ -7,7 +7,7 @@
 use case::Sides;
 use cushion::Side;
 
-use super::sitter::{BodyError, Sitter, ThighPose, within};
+use super::seated_client::{BodyError, SeatedClient, ThighPose, within};
 use super::smooth::{least, rim};
 use super::{Site, SiteName};
 
@@ -45,7 +45,7 @@ const END: f64 = 6.0;
 
 /// The underside of a sitting client.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct SitterForm {
+pub(super) struct ClientForm {
     /// From the middle to a seat bone, m.
     seat_bone: f64,
     /// From the rear edge to the seat bones, m.
@@ -73,33 +73,33 @@ struct Half {
     knee: f64,
 }
 
-impl SitterForm {
-    pub(super) fn new(sitter: &Sitter) -> Result<Self, BodyError> {
-        let spacing = sitter.seat_bone_spacing()?;
+impl ClientForm {
+    pub(super) fn new(client: &SeatedClient) -> Result<Self, BodyError> {
+        let spacing = client.seat_bone_spacing()?;
         let mut form = Self {
             seat_bone: spacing / 2.0,
-            forward: sitter.seat_bones_forward()?,
-            trochanter: sitter.trochanter_spacing()? / 2.0,
-            half_hips: sitter.hip_width()? / 2.0,
-            tilt: sitter.right_higher()? / spacing,
+            forward: client.seat_bones_forward()?,
+            trochanter: client.trochanter_spacing()? / 2.0,
+            half_hips: client.hip_width()? / 2.0,
+            tilt: client.right_higher()? / spacing,
             sides: Sides::default(),
         };
-        let step = sitter.trochanter_step()?;
+        let step = client.trochanter_step()?;
         form.sides = Sides {
-            left: form.half(sitter, Side::Left, step)?,
-            right: form.half(sitter, Side::Right, step)?,
+            left: form.half(client, Side::Left, step)?,
+            right: form.half(client, Side::Right, step)?,
         };
         Ok(form)
     }
 
-    fn half(&self, sitter: &Sitter, side: Side, step: f64) -> Result<Half, BodyError> {
-        let radius = sitter.skin_radius(side)?;
+    fn half(&self, client: &SeatedClient, side: Side, step: f64) -> Result<Half, BodyError> {
+        let radius = client.skin_radius(side)?;
         // The thigh depth counts from the back of the buttocks.
-        let knee = sitter.thigh_depth(side)? - BACK;
-        let pose = sitter.thighs[side].unwrap_or_else(|| self.measured_pose(sitter, knee));
+        let knee = client.thigh_depth(side)? - BACK;
+        let pose = client.thighs[side].unwrap_or_else(|| self.measured_pose(client, knee));
         let out = within("outward angle of a thigh", pose.out, [-30.0, 60.0], "degrees")?;
         let up = within("upward angle of a thigh", pose.up, [-20.0, 30.0], "degrees")?;
-        let swept = match sitter.windswept {
+        let swept = match client.windswept {
             Some((to, degrees)) => {
                 let degrees = within("windswept angle", degrees, [0.0, 60.0], "degrees")?;
                 if to == side { degrees } else { -degrees }
@@ -116,8 +116,8 @@ impl SitterForm {
     }
 
     /// The pose by the distance between the outsides of the knees, where measured.
-    fn measured_pose(&self, sitter: &Sitter, knee: f64) -> ThighPose {
-        let spread = match sitter.measures.external_knee_width {
+    fn measured_pose(&self, client: &SeatedClient, knee: f64) -> ThighPose {
+        let spread = match client.measures.external_knee_width {
             Some(outside) => (outside.to_m() / 2.0 - HALF_KNEE - self.hip_end()) / knee,
             None => SPREAD,
         };
@@ -162,6 +162,20 @@ impl SitterForm {
         let carried = tilt * self.hip_end() * (1.0 - share);
         let ends = (-y).max(0.0) + (y - half.knee).max(0.0);
         THIGH_ABOVE + rim(across, 0.0, radius, radius) + half.up * y + carried + END * ends
+    }
+
+    /// Why the form has no lowest point: the pelvis slopes by more than the skin rises from the
+    /// higher seat bone inwards, so that this side falls away past the lower one.
+    pub(super) fn too_oblique(&self) -> BodyError {
+        let higher = if self.tilt > 0.0 { Side::Right } else { Side::Left };
+        let spacing = 2.0 * self.seat_bone * 1e3;
+        BodyError {
+            what: "obliquity at the seat bones, with thighs swept so far,",
+            value: (self.tilt.abs() * spacing).round(),
+            least: 0.0,
+            most: (REACH_IN / self.sides[higher].radius * spacing).floor(),
+            unit: "mm",
+        }
     }
 
     pub(super) fn sites(&self) -> Vec<Site> {

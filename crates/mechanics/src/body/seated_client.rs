@@ -49,7 +49,7 @@ pub struct ThighPose {
 /// A client as they sit. Where a measure is missing, a default stands, each with its source at
 /// the method that gives it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Sitter {
+pub struct SeatedClient {
     /// Body weight.
     pub weight: Mass,
     /// Body measures.
@@ -124,7 +124,7 @@ fn metres(what: &'static str, value: Length, mm: [f64; 2]) -> Result<f64, BodyEr
     within(what, value.to_mm(), mm, "mm").map(|mm| mm * 1e-3)
 }
 
-impl Sitter {
+impl SeatedClient {
     /// How far in front of the seat bones the load is where nothing else is known: as in the
     /// straight-seam reference cases (no source).
     pub const LOAD_FORWARD: Length = Length::from_mm(40.0);

@@ -2,23 +2,24 @@
 
 use case::Date;
 use fitting::{CutThrough, SiteCut};
-use sheets::{Paper, Section, SectionAt, SectionPapers, SectionSite, SvgOptions};
+use sheets::{Paper, Section, SectionAt, SectionPapers, SectionSite};
 
-use crate::case_file::CaseFile;
-use crate::failure::Failure;
-use crate::run::PROGRAM;
+use crate::PROGRAM;
+use crate::error::WorkError;
+use crate::export::svg;
+use crate::open_case::OpenCase;
 
 /// Draws the cuts of a prediction on one page, as SVG.
 ///
 /// # Errors
 ///
 /// Fails where something finds no room on the page.
-pub(crate) fn drawing(
-    case: &CaseFile,
+pub fn sections(
+    case: &OpenCase,
     what: &str,
     cuts: &[CutThrough],
     on: Date,
-) -> Result<Vec<u8>, Failure> {
+) -> Result<Vec<u8>, WorkError> {
     let sections: Vec<Section> = cuts.iter().map(section).collect();
     let pattern = case.cushion.pattern();
     let papers = SectionPapers {
@@ -31,8 +32,8 @@ pub(crate) fn drawing(
         program: PROGRAM,
     };
     let document = sheets::section_sheet(&papers, Paper::A4)
-        .map_err(|error| Failure::file(format!("the sections cannot be drawn: {error}")))?;
-    Ok(sheets::svg(&document.pages[0], &SvgOptions::default()).into_bytes())
+        .map_err(|error| WorkError::file(format!("the sections cannot be drawn: {error}")))?;
+    Ok(svg(&document.pages[0]))
 }
 
 fn section(cut: &CutThrough) -> Section {

@@ -1,22 +1,29 @@
 //! Exports: documents as the bytes of files, on all the threads that there are.
 
-use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use cushion::Pattern;
 use sheets::{Document, Page, SvgOptions};
 
-use crate::failure::{Failure, Kind};
-use crate::papers::Named;
-use crate::write::Output;
+use crate::error::{Whose, WorkError};
+use crate::papers::NamedDocument;
 
 /// Dots per inch of the pictures.
 const PICTURE_DPI: f64 = 150.0;
 
+/// The bytes of a file to be, with its name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Exported {
+    /// The name, with its ending and without a folder.
+    pub name: String,
+    /// All bytes.
+    pub bytes: Vec<u8>,
+}
+
 /// One file to make.
 struct Job<'a> {
-    path: PathBuf,
+    name: String,
     work: Work<'a>,
 }
 
@@ -34,57 +41,60 @@ enum Work<'a> {
 /// # Errors
 ///
 /// Fails where a page cannot be exported, which is a fault of ours.
-pub(crate) fn all(papers: &[Named], folder: &Path, pictures: bool) -> Result<Vec<Output>, Failure> {
-    let jobs: Vec<Job<'_>> = papers.iter().flat_map(|it| jobs(it, folder, pictures)).collect();
+pub fn export(papers: &[NamedDocument], pictures: bool) -> Result<Vec<Exported>, WorkError> {
+    let jobs: Vec<Job<'_>> = papers.iter().flat_map(|it| jobs(it, pictures)).collect();
     let next = AtomicUsize::new(0);
     let worker = || {
         let mut made = Vec::new();
-        while let Some(job) = jobs.get(next.fetch_add(1, Ordering::Relaxed)) {
-            made.push((&job.path, export(&job.work)));
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some(job) = jobs.get(at) else { return made };
+            made.push((at, bytes(&job.work)));
         }
-        made
     };
     let threads = thread::available_parallelism().map_or(1, usize::from).min(jobs.len());
-    let made = thread::scope(|scope| {
+    let mut made = thread::scope(|scope| {
         let workers: Vec<_> = (0..threads).map(|_| scope.spawn(worker)).collect();
         let joined = workers.into_iter().map(|it| it.join());
         joined
             .flat_map(|it| it.unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
             .collect::<Vec<_>>()
     });
-    let mut outputs = made
-        .into_iter()
-        .map(|(path, bytes)| Ok(Output { path: path.clone(), bytes: bytes? }))
-        .collect::<Result<Vec<_>, Failure>>()?;
-    let place = |output: &Output| jobs.iter().position(|job| job.path == output.path);
-    outputs.sort_by_key(place);
-    Ok(outputs)
+    made.sort_by_key(|(at, _)| *at);
+    made.into_iter()
+        .map(|(at, bytes)| Ok(Exported { name: jobs[at].name.clone(), bytes: bytes? }))
+        .collect()
 }
 
 /// The files of one document: pages are numbered where there are several.
-fn jobs<'a>(named: &'a Named, folder: &Path, pictures: bool) -> Vec<Job<'a>> {
+fn jobs(named: &NamedDocument, pictures: bool) -> Vec<Job<'_>> {
     let document = &named.document;
-    let file = |ending: String| folder.join(named.name.clone() + &ending);
-    let mut jobs = vec![Job { path: file(".pdf".to_owned()), work: Work::Pdf(document) }];
+    let file = |ending: String| named.name.clone() + &ending;
+    let mut jobs = vec![Job { name: file(".pdf".to_owned()), work: Work::Pdf(document) }];
     for (place, page) in document.pages.iter().enumerate() {
         let number =
             if document.pages.len() == 1 { String::new() } else { format!("-{}", place + 1) };
-        jobs.push(Job { path: file(format!("{number}.svg")), work: Work::Svg(page) });
+        jobs.push(Job { name: file(format!("{number}.svg")), work: Work::Svg(page) });
         if pictures {
-            jobs.push(Job { path: file(format!("{number}.png")), work: Work::Png(page) });
+            jobs.push(Job { name: file(format!("{number}.png")), work: Work::Png(page) });
         }
     }
     jobs
 }
 
 /// Makes the bytes of one file.
-fn export(work: &Work<'_>) -> Result<Vec<u8>, Failure> {
+fn bytes(work: &Work<'_>) -> Result<Vec<u8>, WorkError> {
     match work {
         Work::Pdf(document) => Ok(sheets::pdf(document)),
-        Work::Svg(page) => Ok(sheets::svg(page, &SvgOptions::default()).into_bytes()),
+        Work::Svg(page) => Ok(svg(page)),
         Work::Png(page) => sheets::png(page, PICTURE_DPI)
-            .map_err(|error| Failure::new(Kind::Ours, error.to_string())),
+            .map_err(|error| WorkError::new(Whose::Ours, error.to_string())),
     }
+}
+
+/// A page as SVG.
+pub(crate) fn svg(page: &Page) -> Vec<u8> {
+    sheets::svg(page, &SvgOptions::default()).into_bytes()
 }
 
 /// Draws a pattern at true size, as SVG.
@@ -92,9 +102,9 @@ fn export(work: &Work<'_>) -> Result<Vec<u8>, Failure> {
 /// # Errors
 ///
 /// Fails where a number finds no room in its compartment.
-pub(crate) fn drawing(pattern: &Pattern) -> Result<Vec<u8>, Failure> {
+pub fn drawing(pattern: &Pattern) -> Result<Vec<u8>, WorkError> {
     let page = sheets::drawing(pattern);
     let page =
-        page.map_err(|error| Failure::file(format!("the pattern cannot be drawn: {error}")))?;
-    Ok(sheets::svg(&page, &SvgOptions::default()).into_bytes())
+        page.map_err(|error| WorkError::file(format!("the pattern cannot be drawn: {error}")))?;
+    Ok(svg(&page))
 }

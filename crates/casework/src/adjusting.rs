@@ -1,0 +1,84 @@
+//! From checks to the next moves of an open case, and to mistakes that would explain them.
+
+use case::{Check, Date};
+use fitting::{AdjustInput, AdjustRefusal, Adjusted, Mistake};
+use mechanics::Stop;
+
+use crate::error::WorkError;
+use crate::open_case::{CountsNow, OpenCase};
+
+impl OpenCase {
+    /// Finds the next moves from what was found on the cushion as it is.
+    ///
+    /// # Errors
+    ///
+    /// Fails where no check is given, a check cannot be made on this cushion, or too little is
+    /// known of the client.
+    pub fn adjust(
+        &self,
+        now: &CountsNow,
+        checks: &[Check],
+        on: Date,
+        stop: Stop<'_>,
+    ) -> Result<Adjusted, WorkError> {
+        if checks.is_empty() {
+            return Err(WorkError::asked("no check is given, so there is nothing to go by")
+                .hint("give what was found, such as a top and an under check on both sides"));
+        }
+        let identity = self.identity();
+        let input = AdjustInput {
+            client: &self.client.value,
+            cushion: &self.cushion,
+            on,
+            now: &now.counts,
+            checks,
+            identity: &identity,
+            stop,
+        };
+        fitting::adjust(&input).map_err(|refusal| self.cannot_adjust(&refusal))
+    }
+
+    /// Ranks mistakes in the set-up that would explain what was found, the likeliest first.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::adjust`].
+    pub fn mistakes(
+        &self,
+        now: &CountsNow,
+        checks: &[Check],
+        on: Date,
+        stop: Stop<'_>,
+    ) -> Result<Vec<Mistake>, WorkError> {
+        let identity = self.identity();
+        let input = AdjustInput {
+            client: &self.client.value,
+            cushion: &self.cushion,
+            on,
+            now: &now.counts,
+            checks,
+            identity: &identity,
+            stop,
+        };
+        fitting::mistakes(&input).map_err(|refusal| self.cannot_adjust(&refusal))
+    }
+
+    /// Why nothing can be said.
+    fn cannot_adjust(&self, refusal: &AdjustRefusal) -> WorkError {
+        match refusal {
+            AdjustRefusal::NoWeight => {
+                self.weight().err().unwrap_or_else(|| WorkError::file("no weight"))
+            }
+            AdjustRefusal::NoBody(error) => self.no_body(error),
+            AdjustRefusal::NoSuchCompartment(_) => {
+                let numbers = self.pattern.compartments().iter().map(|own| own.number.to_string());
+                let numbers = numbers.collect::<Vec<_>>().join(", ");
+                WorkError::asked(refusal.to_string()).hint(format!("there are {numbers}"))
+            }
+            AdjustRefusal::Unreachable(_) | AdjustRefusal::NoPartner(_) => {
+                WorkError::asked(refusal.to_string())
+                    .hint("press only at edges that a hand reaches, against the mirror partner")
+            }
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! A file that was read, and what is to be said about it.
+
+use std::ops::Range;
+
+use files::{Remark, Severity};
+
+/// A file that was read, and what is to be said about it.
+#[derive(Clone, Debug)]
+pub struct FileRemarks {
+    /// The name, as the user knows the file.
+    pub path: String,
+    /// The text that the places in the remarks count in.
+    pub text: String,
+    /// The remarks, in the order of the file.
+    pub remarks: Vec<Remark>,
+}
+
+impl FileRemarks {
+    /// How messages call the file.
+    #[must_use]
+    pub fn shown(&self) -> String {
+        format!("`{}`", self.path)
+    }
+
+    /// The place of the first line, for what is about the file as a whole.
+    #[must_use]
+    pub fn first_line(&self) -> Range<usize> {
+        0..self.text.find('\n').unwrap_or(self.text.len())
+    }
+
+    /// How many remarks there are, in words.
+    #[must_use]
+    pub fn count(&self) -> String {
+        let of = |severity| self.remarks.iter().filter(|it| it.severity == severity).count();
+        let words = |count: usize, one: &str| match count {
+            1 => format!("1 {one}"),
+            _ => format!("{count} {one}s"),
+        };
+        match (of(Severity::Error), of(Severity::Remark)) {
+            (0, 0) => "no remarks".to_owned(),
+            (0, remarks) => words(remarks, "remark"),
+            (errors, 0) => words(errors, "error"),
+            (errors, remarks) => words(errors, "error") + ", " + &words(remarks, "remark"),
+        }
+    }
+
+    /// Whether a remark says that the file cannot be used.
+    #[must_use]
+    pub fn is_wrong(&self) -> bool {
+        self.remarks.iter().any(|remark| remark.severity == Severity::Error)
+    }
+}

@@ -1,0 +1,39 @@
+//! One client's case as work: what the front ends of the program share.
+//!
+//! Start at [`OpenCase`]. Nothing here knows the file system, the clock, a terminal, arguments, exit
+//! codes, or that plugins exist. Files come and go through a [`Shelf`], layouts through
+//! `cushion::LayoutSource`, the date as an argument; everything works from several threads.
+
+mod adjusting;
+mod error;
+mod export;
+mod file_remarks;
+mod open_case;
+mod papers;
+mod recording;
+mod sections;
+pub mod shelf;
+mod sourced;
+mod stock;
+mod surroundings;
+mod survey;
+mod survey_figure;
+
+/// What the program calls itself in records, reports and papers.
+pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
+
+pub use crate::error::{Whose, WorkError};
+pub use crate::export::{Exported, drawing, export};
+pub use crate::file_remarks::FileRemarks;
+pub use crate::open_case::{CountsNow, OpenCase};
+pub use crate::papers::{
+    NamedDocument, PapersOfClient, blank_papers, papers_of_stock, with_prefix,
+};
+pub use crate::recording::{Recorder, adjustment_stands, plan_stands};
+pub use crate::sections::sections;
+pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};
+pub use crate::sourced::{Sourced, client_text, pattern};
+pub use crate::stock::{no_stock, stock_fill};
+pub use crate::surroundings::Surroundings;
+pub use crate::survey::{Survey, SurveyTold, by_lot, merged, shard, share_planned};
+pub use crate::survey_figure::{survey_figure, survey_sentences};

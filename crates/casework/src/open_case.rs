@@ -1,0 +1,247 @@
+//! One client's case, opened: the file with everything that it names.
+
+use case::{
+    Caution, Client, CushionIdentity, Date, Likeness, Plan, PlannedCount, Prediction, RecordedPlan,
+};
+use cushion::{Cell, Layout, Mass, Pattern};
+use files::{Finding, Remark, Severity};
+use fitting::{CutThrough, PlanInput, PreparedCushion, Refusal, Spacings};
+use mechanics::{BodyError, Stop};
+
+use crate::error::{Whose, WorkError};
+use crate::sourced::{Sourced, pattern};
+use crate::stock::no_stock;
+use crate::surroundings::Surroundings;
+
+/// A client's case, ready to be planned.
+pub struct OpenCase {
+    /// The client's file.
+    pub client: Sourced<Client>,
+    /// The layout that it names.
+    pub layout: Sourced<Layout>,
+    /// The cell that it names.
+    pub cell: Sourced<Cell>,
+    /// The layout at the client's size.
+    pub pattern: Pattern,
+    /// The pattern with its stock fill and meshes.
+    pub cushion: PreparedCushion,
+}
+
+/// The counts that the cushion has now.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CountsNow {
+    /// One for each compartment, in the pattern's order.
+    pub counts: Vec<u32>,
+    /// The day on which they were recorded; none where a fresh plan has them.
+    pub recorded_on: Option<Date>,
+}
+
+impl CountsNow {
+    /// Whence they are, in words.
+    #[must_use]
+    pub fn whence(&self) -> String {
+        match self.recorded_on {
+            Some(on) => format!("counts recorded on {on}"),
+            None => "counts of a plan that is not recorded".to_owned(),
+        }
+    }
+}
+
+impl OpenCase {
+    /// Reads a client's file and what it names, and finds the stock fill.
+    ///
+    /// # Errors
+    ///
+    /// Fails where one of the files cannot be used.
+    pub fn open(surroundings: Surroundings<'_>, name: &str) -> Result<Self, WorkError> {
+        Self::of(surroundings, surroundings.client(name)?)
+    }
+
+    /// The same for a client that was read already.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::open`].
+    pub fn of(surroundings: Surroundings<'_>, client: Sourced<Client>) -> Result<Self, WorkError> {
+        let mut layout = surroundings.layout_of(&client)?;
+        let cell = surroundings.cell_of(&client)?;
+        let pattern = pattern(&mut layout, client.value.cushion.size)?;
+        let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
+            .map_err(|error| no_stock(&layout, &pattern, &error))?;
+        Ok(Self { client, layout, cell, pattern, cushion })
+    }
+
+    /// The names of the files that were read for it; what is built in has a name that is no
+    /// file's.
+    #[must_use]
+    pub fn inputs(&self) -> [&str; 3] {
+        [&self.client.file.path, &self.layout.file.path, &self.cell.file.path].map(String::as_str)
+    }
+
+    /// By which the cushion is known again.
+    #[must_use]
+    pub fn identity(&self) -> CushionIdentity {
+        let compartments = self.pattern.compartments().iter();
+        CushionIdentity {
+            layout: self.client.value.cushion.layout.to_string(),
+            layout_digest: self.layout.digest(),
+            cell_digest: self.cell.digest(),
+            size: self.client.value.cushion.size,
+            compartments: compartments.map(|own| (own.id.clone(), own.number)).collect(),
+        }
+    }
+
+    /// Refuses a recorded plan that is for another cushion than the file now names.
+    ///
+    /// # Errors
+    ///
+    /// Fails where layout, size or compartments are others.
+    pub fn is_for_this_cushion(&self, plan: &RecordedPlan) -> Result<(), WorkError> {
+        let shown = self.client.file.shown();
+        let chosen = &self.client.value.cushion;
+        match self.identity().likeness(plan) {
+            Likeness::Same | Likeness::Edited { .. } => Ok(()),
+            Likeness::OtherCompartments => Err(WorkError::file(format!(
+                "the plan recorded last in {shown} has other compartments than its layout"
+            ))
+            .hint("the layout was changed; record a new plan")),
+            Likeness::Other => Err(WorkError::file(format!(
+                "the plan recorded on {} is for `{}` in {}, and {shown} now names `{}` in {}",
+                plan.on, plan.layout, plan.size, chosen.layout, chosen.size
+            ))
+            .hint("record a new plan, or put the cushion back as it was")),
+        }
+    }
+
+    /// Plans the counts for the client, from what is in the cushion: what was recorded last for
+    /// it, or the stock fill.
+    ///
+    /// # Errors
+    ///
+    /// Fails where a wanted change cannot be made, or nothing is safe.
+    pub fn plan(&self, on: Date, stop: Stop<'_>) -> Result<Plan, WorkError> {
+        let stock = || self.cushion.stock().compartments.iter().map(|own| own.cells.stock);
+        let now = self.recorded_counts().unwrap_or_else(|| stock().collect());
+        let input = PlanInput { client: &self.client.value, cushion: &self.cushion, on, stop };
+        fitting::plan(&input, &now).map_err(|refusals| self.refused(&refusals))
+    }
+
+    /// Returns the stock fill with the wanted changes, which takes no mechanics.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::plan`].
+    pub fn with_changes(&self, on: Date) -> Result<Vec<PlannedCount>, WorkError> {
+        fitting::with_changes(&self.input(on)).map_err(|refusals| self.refused(&refusals))
+    }
+
+    /// Returns what whoever sets the cushion up by a recorded plan should know.
+    #[must_use]
+    pub fn cautions(&self, plan: &RecordedPlan, on: Date) -> Vec<Caution> {
+        fitting::cautions(&self.input(on), &as_planned(plan))
+    }
+
+    /// The counts of the plan recorded last, in the pattern's order, where it is for this cushion.
+    fn recorded_counts(&self) -> Option<Vec<u32>> {
+        let recorded = self.client.value.latest_plan()?;
+        self.is_for_this_cushion(recorded).ok()?;
+        Some(recorded.counts.iter().map(|count| count.planned).collect())
+    }
+
+    /// Returns the counts that the cushion has now: those recorded last, or those of a fresh plan
+    /// where none are.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the recorded plan is for another cushion, or there is no fresh plan.
+    pub fn counts_now(&self, on: Date, stop: Stop<'_>) -> Result<CountsNow, WorkError> {
+        if let Some(recorded) = self.client.value.latest_plan() {
+            self.is_for_this_cushion(recorded)?;
+            let counts = recorded.counts.iter().map(|count| count.planned).collect();
+            return Ok(CountsNow { counts, recorded_on: Some(recorded.on) });
+        }
+        let plan = self.plan(on, stop)?;
+        let counts = plan.counts.iter().map(|count| count.planned).collect();
+        Ok(CountsNow { counts, recorded_on: None })
+    }
+
+    /// Predicts what counts would do, with the cuts through the cushion that show it.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the client was not weighed, or the measures make no body.
+    pub fn predict(
+        &self,
+        counts: &[u32],
+        stop: Stop<'_>,
+    ) -> Result<(Prediction, Vec<CutThrough>), WorkError> {
+        let weight = self.weight()?;
+        let predicted = self.cushion.predict(&self.client.value, weight, counts, stop);
+        predicted.map_err(|error| self.no_body(&error))
+    }
+
+    /// Returns the client's weight.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the file has none: nothing can be predicted without it.
+    pub fn weight(&self) -> Result<Mass, WorkError> {
+        let weighing = self.client.value.latest_weighing();
+        weighing.map(|weighing| weighing.weight).ok_or_else(|| {
+            let shown = self.client.file.shown();
+            WorkError::file(format!(
+                "{shown} has no body weight, and nothing can be predicted without it"
+            ))
+            .hint("weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`")
+        })
+    }
+
+    /// Why the client's measures make no body.
+    pub(crate) fn no_body(&self, error: &BodyError) -> WorkError {
+        let shown = self.client.file.shown();
+        WorkError::file(format!("the measures in {shown} make no body: {error}"))
+            .hint("check that measure, and those near it")
+    }
+
+    /// What a plan is made from.
+    fn input(&self, on: Date) -> PlanInput<'_> {
+        let (client, stop) = (&self.client.value, Stop::never());
+        PlanInput { client, cushion: &self.cushion, on, stop }
+    }
+
+    /// Why there is no plan: unsafe wishes first, else remarks on the client's file.
+    fn refused(&self, refusals: &[Refusal]) -> WorkError {
+        if let Some(refusal) = refusals.iter().find(|refusal| refusal.kind.is_unsafe()) {
+            let message = format!("not safely possible: {}", refusal.kind);
+            return WorkError::new(Whose::Clinician, message).hint(refusal.kind.advice());
+        }
+        let text = &self.client.file.text;
+        let remark = |refusal: &Refusal| {
+            let place =
+                refusal.compartment.as_ref().and_then(|id| files::place_of_change(text, id));
+            Remark {
+                severity: Severity::Error,
+                span: place.unwrap_or_else(|| self.client.file.first_line()),
+                finding: Finding::Said {
+                    message: refusal.kind.to_string(),
+                    hint: Some(refusal.kind.advice()),
+                },
+            }
+        };
+        let mut file = self.client.file.clone();
+        file.remarks.extend(refusals.iter().map(remark));
+        WorkError::wrong_file(file)
+    }
+}
+
+/// The counts of a recorded plan as a plan has them.
+fn as_planned(recorded: &RecordedPlan) -> Vec<PlannedCount> {
+    let count = |count: &case::RecordedCount| PlannedCount {
+        id: count.id.clone(),
+        number: count.number,
+        stock: count.stock,
+        planned: count.planned,
+        reason: None,
+    };
+    recorded.counts.iter().map(count).collect()
+}

@@ -1,0 +1,207 @@
+//! Papers: which documents are printed for a client, for a stock fill, for anybody.
+
+use case::{Date, Likeness, PlannedCount, RecordedPlan};
+use cushion::{Cell, Layout, Pattern};
+use mechanics::Stop;
+use sheets::{ClientPapers, Document, DocumentError, Paper, StockPapers};
+
+use crate::PROGRAM;
+use crate::error::WorkError;
+use crate::open_case::OpenCase;
+use crate::sourced::Sourced;
+use crate::stock::stock_fill;
+
+/// A document and the name of its files, without their ending.
+#[derive(Clone, Debug)]
+pub struct NamedDocument {
+    /// The name.
+    pub name: String,
+    /// The document.
+    pub document: Document,
+}
+
+/// A client's papers, and what is to be said about their counts.
+#[derive(Clone, Debug)]
+pub struct PapersOfClient {
+    /// The papers.
+    pub papers: Vec<NamedDocument>,
+    /// Where a fresh plan, or the layout, differs from what was recorded.
+    pub warnings: Vec<String>,
+}
+
+type Composed = Result<Document, DocumentError>;
+type ForClient = fn(&ClientPapers<'_>, Paper) -> Composed;
+type ForStock = fn(&StockPapers<'_>, Paper) -> Composed;
+type ForAnybody = fn(Paper, Date, &str) -> Composed;
+
+/// The documents of a client: to add one, write its file in `sheets` and its line here.
+const OF_CLIENT: &[(&str, ForClient)] = &[
+    ("setup-card", sheets::setup_card),
+    ("fill-card", sheets::fill_order),
+    ("take-home", sheets::take_home),
+    ("tag", |papers, _| sheets::tag(papers.pattern, papers.date, papers.program)),
+];
+
+/// The documents of a size as supplied.
+const OF_STOCK: &[(&str, ForStock)] = &[
+    ("fill-card", sheets::stock_fill_card),
+    ("tag", |papers, _| sheets::tag(papers.pattern, papers.date, papers.program)),
+];
+
+/// The documents that are for anybody.
+const BLANK: &[(&str, ForAnybody)] = &[("measuring-form", sheets::blank_form)];
+
+impl OpenCase {
+    /// Composes all papers of a client from the plan that was recorded last.
+    ///
+    /// # Errors
+    ///
+    /// Fails where no plan was recorded, where it is for another cushion than the file now names,
+    /// where nothing is safe, or where something finds no room on the paper.
+    pub fn papers(&self, on: Date, paper: Paper) -> Result<PapersOfClient, WorkError> {
+        let shown = self.client.file.shown();
+        let Some(plan) = self.client.value.latest_plan() else {
+            return Err(WorkError::file(format!(
+                "{shown} has no recorded plan, and only recorded counts are printed"
+            ))
+            .hint("look at the plan first, then record it"));
+        };
+        self.is_for_this_cushion(plan)?;
+        // What the goals would make of the counts today is asked of a plan; paper only needs to
+        // know whether the file still asks for what was recorded.
+        let fresh = self.with_changes(on)?;
+        let cautions: Vec<String> =
+            self.cautions(plan, on).into_iter().map(|caution| caution.text).collect();
+        let extras = self.extras(plan);
+        let papers = ClientPapers {
+            client: &self.client.value,
+            plan,
+            pattern: &self.pattern,
+            cell: &self.cell.value,
+            cautions: &cautions,
+            extras: &extras,
+            weight_breaks_limit: self.weight_breaks_limit(plan),
+            date: on,
+            program: PROGRAM,
+        };
+        let compose =
+            |(name, compose): &(&str, ForClient)| named(name, compose(&papers, paper), &shown);
+        let papers = OF_CLIENT.iter().map(compose).collect::<Result<_, _>>()?;
+        Ok(PapersOfClient { papers, warnings: self.differences(plan, &fresh) })
+    }
+
+    /// What the setup card says beyond counts and checks, for the counts that were recorded.
+    fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
+        let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
+        let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
+        let reference = fitting::reference(&self.client.value, &self.cushion, weight, &counts);
+        let Some(reference) = reference else { return sheets::SetupExtras::default() };
+        let if_then = reference.if_then.into_iter().map(|row| sheets::IfThen {
+            finding: row.finding,
+            then: row.then,
+            cost: row.cost,
+        });
+        let before = self.client.value.before_latest_plan();
+        let moves = before
+            .as_ref()
+            .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
+        sheets::SetupExtras {
+            goals: reference.goals,
+            moves,
+            moves_from: before.map(|before| before.from),
+            if_then: if_then.collect(),
+        }
+    }
+
+    /// Whether the client's newest weight, where it is another than at the fitting check, breaks
+    /// a limit on the counts that were recorded.
+    fn weight_breaks_limit(&self, plan: &RecordedPlan) -> bool {
+        let client = &self.client.value;
+        let Some(weighing) = client.weight_since_check() else { return false };
+        let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
+        // A client of whom nothing can be said is not known to be safe.
+        let predicted = self.cushion.predict(client, weighing.weight, &counts, Stop::never());
+        predicted.map_or(true, |(prediction, _)| !fitting::broken(&prediction).is_empty())
+    }
+
+    /// Says where a fresh plan would differ from the recorded one, compartment by compartment.
+    fn differences(&self, recorded: &RecordedPlan, fresh: &[PlannedCount]) -> Vec<String> {
+        let mut said = Vec::new();
+        if let Likeness::Edited { layout, cell } = self.identity().likeness(recorded) {
+            let changed =
+                |shown: String| format!("{shown} was changed since the plan was recorded");
+            said.extend(layout.then(|| changed(self.layout.file.shown())));
+            said.extend(cell.then(|| changed(self.cell.file.shown())));
+        }
+        let pairs = recorded.counts.iter().zip(fresh);
+        let other: Vec<String> = pairs
+            .filter(|(was, is)| was.planned != is.planned)
+            .map(|(was, is)| {
+                format!(
+                    "{} in compartment {} ({}), recorded are {}",
+                    is.planned, is.number, is.id, was.planned
+                )
+            })
+            .collect();
+        if !other.is_empty() && self.client.value.goals.is_empty() {
+            said.push(format!(
+                "a fresh plan would have {}; the recorded counts of {} are printed",
+                other.join("; "),
+                recorded.on
+            ));
+        }
+        said
+    }
+}
+
+/// Composes the papers of a size as supplied.
+///
+/// # Errors
+///
+/// Fails where something finds no room on the paper.
+pub fn papers_of_stock(
+    layout: &Sourced<Layout>,
+    pattern: &Pattern,
+    cell: &Cell,
+    on: Date,
+    paper: Paper,
+) -> Result<Vec<NamedDocument>, WorkError> {
+    let fill = stock_fill(layout, pattern, cell)?;
+    let papers = StockPapers { pattern, fill: &fill, cell, date: on, program: PROGRAM };
+    let shown = layout.file.shown();
+    let compose = |(name, compose): &(&str, ForStock)| named(name, compose(&papers, paper), &shown);
+    let papers = OF_STOCK.iter().map(compose).collect::<Result<Vec<_>, _>>()?;
+    Ok(with_prefix(&format!("{}-{}", pattern.layout(), pattern.size()), papers))
+}
+
+/// Composes the papers that are for anybody.
+///
+/// # Errors
+///
+/// Fails where something finds no room on the paper.
+pub fn blank_papers(on: Date, paper: Paper) -> Result<Vec<NamedDocument>, WorkError> {
+    let papers = BLANK.iter();
+    papers.map(|(name, compose)| named(name, compose(paper, on, PROGRAM), "the form")).collect()
+}
+
+/// Puts a word before the names, so that papers of several clients go into one folder.
+#[must_use]
+pub fn with_prefix(prefix: &str, papers: Vec<NamedDocument>) -> Vec<NamedDocument> {
+    let prefixed =
+        |it: NamedDocument| NamedDocument { name: format!("{prefix}-{}", it.name), ..it };
+    papers.into_iter().map(prefixed).collect()
+}
+
+fn named(name: &str, composed: Composed, shown: &str) -> Result<NamedDocument, WorkError> {
+    let document = composed.map_err(|error| cannot_compose(shown, &error))?;
+    Ok(NamedDocument { name: name.to_owned(), document })
+}
+
+/// Words for a document that cannot be composed.
+fn cannot_compose(shown: &str, error: &DocumentError) -> WorkError {
+    let own = WorkError::file(format!("no paper can be made of {shown}: {error}"));
+    match error {
+        DocumentError::OtherCompartments => own,
+        _ => own.hint("shorten the longest texts, and keep to letters of European languages"),
+    }
+}

@@ -1,0 +1,182 @@
+//! The record: what is added to a client's file, by one policy for all commands.
+//!
+//! What is not safe is never recorded as a plan. What hands found is a fact and always recorded,
+//! but for answers that do not go together.
+
+use case::{Adjustment, Check, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
+use fitting::{Adjusted, FOR_THE_GOALS};
+
+use crate::PROGRAM;
+use crate::error::WorkError;
+use crate::open_case::OpenCase;
+use crate::shelf::{Change, Shelf};
+use crate::stock::parameters_digest;
+
+/// Who records, and why, in their own words.
+#[derive(Clone, Copy, Debug)]
+pub struct Recorder<'a> {
+    /// Who: initials or a role.
+    pub by: &'a str,
+    /// Why, in a sentence.
+    pub because: Option<&'a str>,
+    /// The day.
+    pub on: Date,
+}
+
+/// Whether a plan may be recorded: all limits are kept, and every goal is met or let go.
+#[must_use]
+pub fn plan_stands(plan: &Plan, nearest_safe: bool) -> bool {
+    plan.not_safe.is_empty() && (nearest_safe || plan.goals.iter().all(|goal| goal.met))
+}
+
+/// Whether the counts of an adjustment may be recorded as a plan.
+#[must_use]
+pub fn adjustment_stands(adjusted: &Adjusted) -> bool {
+    adjusted.not_safe.is_empty()
+}
+
+impl OpenCase {
+    /// Whether there are goals and no weight: nothing was planned for them then, and a plan is
+    /// not for what is wanted.
+    #[must_use]
+    pub fn has_goals_and_no_weight(&self) -> bool {
+        let client = &self.client.value;
+        !client.goals.is_empty() && client.latest_weighing().is_none()
+    }
+
+    /// Adds a plan to the end of the client's file; returns whether it stands, and so was added.
+    ///
+    /// # Errors
+    ///
+    /// Fails where nobody signs it, or the file cannot be written, or was changed since it was
+    /// read; nothing is written then.
+    pub fn record_plan(
+        &self,
+        shelf: &dyn Shelf,
+        plan: &Plan,
+        nearest_safe: bool,
+        recorder: &Recorder<'_>,
+    ) -> Result<bool, WorkError> {
+        recorder.signed()?;
+        if self.has_goals_and_no_weight() || !plan_stands(plan, nearest_safe) {
+            return Ok(false);
+        }
+        let recorded = RecordedPlan { why: why(plan), ..self.recorded(&plan.counts, recorder) };
+        let text = files::append_plan(&self.client.file.text, &recorded)
+            .map_err(|error| self.cannot_append(&error))?;
+        self.put(shelf, text).map(|()| true)
+    }
+
+    /// Adds what was found and moved to the end of the client's file, and the counts after it as a
+    /// plan, where they are safe and others; returns whether anything was added.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::record_plan`].
+    pub fn record_adjustment(
+        &self,
+        shelf: &dyn Shelf,
+        checks: &[Check],
+        adjusted: &Adjusted,
+        recorder: &Recorder<'_>,
+    ) -> Result<bool, WorkError> {
+        recorder.signed()?;
+        if !adjusted.questions.is_empty() && adjusted.alarms.is_empty() {
+            return Ok(false);
+        }
+        let stands = adjustment_stands(adjusted);
+        let moves = if stands { adjusted.moves.clone() } else { Vec::new() };
+        let first = self.client.value.latest_plan().is_none();
+        let adjustment = Adjustment {
+            on: recorder.on,
+            by: recorder.by.trim().to_owned(),
+            checks: checks.to_vec(),
+            moves,
+            why: recorder.because.map(str::to_owned),
+        };
+        let mut text = files::append_adjustment(&self.client.file.text, &adjustment)
+            .map_err(|error| self.cannot_append(&error))?;
+        if stands && (first || !adjusted.moves.is_empty()) {
+            let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
+            let why = Some(format!("after checks: {}", said.join(", ")));
+            let counts = self.counts_after(adjusted);
+            let recorded = RecordedPlan { why, ..self.recorded(&counts, recorder) };
+            text =
+                files::append_plan(&text, &recorded).map_err(|error| self.cannot_append(&error))?;
+        }
+        self.put(shelf, text).map(|()| true)
+    }
+
+    /// Replaces the client's file by a text that was made from it, unless it was changed meanwhile.
+    fn put(&self, shelf: &dyn Shelf, text: String) -> Result<(), WorkError> {
+        let file = &self.client.file;
+        let change = Change::of(&file.path, file.text.as_bytes(), text.into_bytes());
+        Ok(shelf.put(&[change])?)
+    }
+
+    fn cannot_append(&self, error: &files::AppendError) -> WorkError {
+        WorkError::file(format!("{}: {error}", self.client.file.shown()))
+    }
+
+    fn counts_after(&self, adjusted: &Adjusted) -> Vec<PlannedCount> {
+        let counts = self.pattern.indices().zip(&adjusted.counts);
+        let count = |(ix, count): (cushion::CompartmentIx, &u32)| PlannedCount {
+            id: self.pattern[ix].id.clone(),
+            number: self.pattern[ix].number,
+            stock: self.cushion.stock()[ix].cells.stock,
+            planned: *count,
+            reason: None,
+        };
+        counts.map(count).collect()
+    }
+
+    /// The entry by which counts are recorded as a plan.
+    fn recorded(&self, counts: &[PlannedCount], recorder: &Recorder<'_>) -> RecordedPlan {
+        let count = |count: &PlannedCount| RecordedCount {
+            id: count.id.clone(),
+            number: count.number,
+            stock: count.stock,
+            planned: count.planned,
+        };
+        let identity = self.identity();
+        RecordedPlan {
+            on: recorder.on,
+            by: recorder.by.trim().to_owned(),
+            layout: identity.layout,
+            size: identity.size,
+            counts: counts.iter().map(count).collect(),
+            program: PROGRAM.to_owned(),
+            layout_digest: identity.layout_digest,
+            cell_digest: identity.cell_digest,
+            parameters_digest: parameters_digest(),
+            drawn_by: self.layout.drawn_by.clone(),
+            why: None,
+        }
+    }
+}
+
+impl Recorder<'_> {
+    /// Refuses a name or a reason that is empty or has a line break.
+    fn signed(&self) -> Result<(), WorkError> {
+        let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
+        if spoilt(self.by) || self.because.is_some_and(spoilt) {
+            return Err(WorkError::asked(
+                "who records it, or why, is empty, or has a line break in it",
+            )
+            .hint("name who checked and moved, by initials or role, and say why in one line"));
+        }
+        Ok(())
+    }
+}
+
+/// Why a plan has its counts: its goals and changes, in a sentence.
+fn why(plan: &Plan) -> Option<String> {
+    let goals = plan.goals.iter().map(|goal| {
+        let met = if goal.met { "" } else { " (not reached)" };
+        format!("{}{met}", goal.words)
+    });
+    let changes = plan.counts.iter().filter_map(|count| count.reason.clone());
+    let changes = changes.filter(|reason| reason != FOR_THE_GOALS);
+    let all: Vec<String> = goals.chain(changes).collect();
+    (!all.is_empty()).then(|| all.join("; "))
+}

@@ -1,0 +1,186 @@
+//! A survey: a layout over many bodies, on all cores.
+
+use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::thread;
+
+use case::{
+    Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyOutcome, SurveyRow, SurveyedBody,
+};
+use cushion::{Cell, Layout, Length};
+use fitting::{Cushions, PreparedCushion, Spacings};
+
+use crate::error::{Whose, WorkError};
+use crate::sourced::Sourced;
+use crate::stock::no_stock;
+
+/// Rows that are made before they are kept: little is lost where a run is broken off.
+const AT_ONCE: usize = 16;
+
+/// What a survey is made of.
+pub struct Survey<'a> {
+    /// The layout.
+    pub layout: &'a Sourced<Layout>,
+    /// The cell.
+    pub cell: &'a Cell,
+    /// The width of triangles.
+    pub mesh: Length,
+    /// The day.
+    pub on: Date,
+}
+
+/// What is asked and told while a survey runs, from any of its threads.
+#[derive(Clone, Copy)]
+pub struct SurveyTold<'a> {
+    /// Keeps rows that are done.
+    pub keep: &'a (dyn Fn(&[SurveyRow]) -> Result<(), WorkError> + Sync),
+    /// Whether to stop, asked before every body.
+    pub stop: &'a (dyn Fn() -> bool + Sync),
+}
+
+impl Survey<'_> {
+    /// Surveys bodies; rows come in no order.
+    ///
+    /// # Errors
+    ///
+    /// Fails where a size cannot be made, or rows cannot be kept.
+    pub fn rows(
+        &self,
+        bodies: &[SurveyedBody],
+        told: SurveyTold<'_>,
+    ) -> Result<Vec<SurveyRow>, WorkError> {
+        let cushions = self.cushions(bodies)?;
+        let like = self.anybody()?;
+        let sizes = &self.layout.value.sizes;
+        let next = AtomicUsize::new(0);
+        let rows = Mutex::new(Vec::with_capacity(bodies.len()));
+        let failed: Mutex<Option<WorkError>> = Mutex::new(None);
+        let work = || {
+            loop {
+                let from = next.fetch_add(AT_ONCE, Ordering::Relaxed);
+                let some = bodies.get(from..bodies.len().min(from + AT_ONCE)).unwrap_or_default();
+                if some.is_empty() || lock(&failed).is_some() || (told.stop)() {
+                    break;
+                }
+                let made: Vec<SurveyRow> = (some.iter())
+                    .take_while(|_| !(told.stop)())
+                    .map(|body| fitting::survey(body, sizes, &cushions, &like, self.on))
+                    .collect();
+                if let Err(error) = (told.keep)(&made) {
+                    *lock(&failed) = Some(error);
+                }
+                lock(&rows).extend(made);
+            }
+        };
+        let cores = thread::available_parallelism().map_or(1, std::num::NonZero::get);
+        thread::scope(|scope| {
+            for _ in 0..cores {
+                scope.spawn(work);
+            }
+        });
+        let failed = lock(&failed).take();
+        failed.map_or_else(|| Ok(std::mem::take(&mut *lock(&rows))), Err)
+    }
+
+    /// The cushions of all sizes that the bodies need.
+    fn cushions(&self, bodies: &[SurveyedBody]) -> Result<Cushions, WorkError> {
+        let spacings =
+            Spacings { fine: self.mesh, coarse: self.mesh, rough: Length::from_mm(16.0) };
+        let mut cushions = Cushions::new();
+        for made in &self.layout.value.sizes {
+            let needed = |body: &SurveyedBody| {
+                fitting::size_for(body, &self.layout.value.sizes) == Some(made.size)
+            };
+            if !bodies.iter().any(needed) {
+                continue;
+            }
+            let pattern = cushion::arrange(&self.layout.value, made.size).map_err(|faults| {
+                let shown = self.layout.file.shown();
+                WorkError::file(format!("{shown} cannot be drawn in {}: {faults:?}", made.size))
+            })?;
+            let ready = PreparedCushion::new(&pattern, self.cell, spacings)
+                .map_err(|error| no_stock(self.layout, &pattern, &error))?;
+            cushions.insert(made.size, ready);
+        }
+        Ok(cushions)
+    }
+
+    /// A client of this layout of whom nothing is known.
+    fn anybody(&self) -> Result<Client, WorkError> {
+        let layout = &self.layout.value;
+        let size = layout.sizes.first().map(|made| made.size);
+        let size = size.ok_or_else(|| {
+            WorkError::new(Whose::Writer, format!("{} has no sizes", self.layout.file.shown()))
+        })?;
+        let (name, parameters) = (layout.name.to_string(), BTreeMap::new());
+        let layout = LayoutRef::Named { name, parameters };
+        let chosen = CushionChoice { layout, size, cell: String::new(), spare_cells: 0 };
+        let code = ClientCode::new("S-1").expect("it keeps the rule");
+        Ok(Client::unknown(code, chosen))
+    }
+}
+
+fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+    mutex.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Returns the bodies that are drawn by lot from a seed, in the table's order.
+#[must_use]
+pub fn by_lot(mut bodies: Vec<SurveyedBody>, sample: usize, seed: u64) -> Vec<SurveyedBody> {
+    bodies.sort_by_key(|body| (lot(seed, body.row), body.row));
+    bodies.truncate(sample);
+    bodies.sort_by_key(|body| body.row);
+    bodies
+}
+
+/// A lot for a row, the same everywhere: the mixer of the generator known as SplitMix64.
+fn lot(seed: u64, row: u32) -> u64 {
+    let mut z = seed ^ u64::from(row).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+    z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+    z ^ (z >> 31)
+}
+
+/// Returns every Nth body, from the Kth.
+#[must_use]
+pub fn shard(bodies: Vec<SurveyedBody>, own: usize, of: usize) -> Vec<SurveyedBody> {
+    bodies.into_iter().skip(own - 1).step_by(of).collect()
+}
+
+/// Of the bodies whose size is made, how many get a plan within all limits; and how many they are.
+#[must_use]
+pub fn share_planned(rows: &[SurveyRow]) -> (usize, usize) {
+    let made = rows.iter().filter(|row| !matches!(row.outcome, SurveyOutcome::NoSize(_))).count();
+    let planned = rows.iter().filter(|row| matches!(row.outcome, SurveyOutcome::Planned(_)));
+    (planned.count(), made)
+}
+
+/// Puts parts of one survey together, each with the name of its layout.
+///
+/// # Errors
+///
+/// Fails where the parts are of several layouts, a body is in two of them, or there is none.
+pub fn merged(
+    parts: Vec<(String, String, Vec<SurveyRow>)>,
+) -> Result<(String, Vec<SurveyRow>), WorkError> {
+    let (mut rows, mut layout): (Vec<SurveyRow>, _) = (Vec::new(), String::new());
+    for (shown, own, part) in parts.into_iter().filter(|(_, _, part)| !part.is_empty()) {
+        if !layout.is_empty() && layout != own {
+            let message = format!("`{shown}` is a survey of {own}, the others are of {layout}");
+            return Err(WorkError::asked(message).hint("merge parts of one survey"));
+        }
+        layout = own;
+        rows.extend(part);
+    }
+    rows.sort_by_key(|row| row.body.row);
+    if let Some(twice) = rows.windows(2).find(|pair| pair[0].body.row == pair[1].body.row) {
+        let message = format!("body {} is in two of the parts", twice[0].body.row);
+        return Err(WorkError::asked(message).hint("name each part once"));
+    }
+    if rows.is_empty() {
+        return Err(WorkError::asked("there is nothing in these parts")
+            .hint("name files that `survey` wrote"));
+    }
+    Ok((layout, rows))
+}

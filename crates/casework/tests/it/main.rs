@@ -1,0 +1,5 @@
+//! Integration tests of `casework`: work on a case over a shelf in memory.
+
+#![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
+
+mod recording;

@@ -1,0 +1,84 @@
+//! Outputs: whole or not at all, and several together or none of them.
+
+use std::fs;
+use std::io::{self, Write as _};
+use std::path::{Path, PathBuf};
+
+use casework::{Change, Exported};
+
+use crate::failure::Failure;
+use crate::output_paths;
+use crate::outside::{Outside, name};
+
+/// A file to be: its path and its bytes.
+#[derive(Debug)]
+pub(crate) struct Output {
+    pub(crate) path: PathBuf,
+    pub(crate) bytes: Vec<u8>,
+}
+
+/// The exported files in a folder.
+pub(crate) fn in_folder(folder: &Path, exported: Vec<Exported>) -> Vec<Output> {
+    let output = |own: Exported| Output { path: folder.join(own.name), bytes: own.bytes };
+    exported.into_iter().map(output).collect()
+}
+
+/// Refuses outputs that would be written over an input or over each other.
+///
+/// # Errors
+///
+/// See [`output_paths::are_apart`].
+pub(crate) fn are_apart(inputs: &[&Path], outputs: &[Output]) -> Result<(), Failure> {
+    let written: Vec<&Path> = outputs.iter().map(|it| it.path.as_path()).collect();
+    output_paths::are_apart(inputs, &written)
+}
+
+/// Writes one file, in place of one that is there.
+///
+/// # Errors
+///
+/// See [`all`].
+pub(crate) fn one(outside: &Outside, path: &Path, bytes: Vec<u8>) -> Result<(), Failure> {
+    all(outside, vec![Output { path: path.to_owned(), bytes }])
+}
+
+/// Writes all files, in place of those that are there, and makes the folders that they need.
+///
+/// A path that leads to a device or a pipe is written to directly.
+///
+/// # Errors
+///
+/// Fails where a file cannot be written; then nothing has changed.
+pub(crate) fn all(outside: &Outside, outputs: Vec<Output>) -> Result<(), Failure> {
+    let mut changes = Vec::new();
+    for Output { path, bytes } in outputs {
+        if path.exists() && !path.is_file() && !path.is_dir() {
+            let written = write_to_device(&path, &bytes);
+            written.map_err(|error| Failure::write(&format!("`{}`", path.display()), &error))?;
+        } else {
+            changes.push(Change::output(name(&path), bytes));
+        }
+    }
+    if changes.is_empty() { Ok(()) } else { Ok(outside.shelf().put(&changes)?) }
+}
+
+/// Writes a file that must not be there yet.
+///
+/// # Errors
+///
+/// Fails where something has that name, and leaves it as it is, or where it cannot be written.
+pub(crate) fn new(outside: &Outside, path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    // A folder that is not there is more likely a slip than a wish.
+    if let Some(folder) = path.parent().filter(|folder| *folder != Path::new("")) {
+        fs::metadata(folder)
+            .map_err(|error| Failure::write(&format!("`{}`", path.display()), &error))?;
+    }
+    Ok(outside.shelf().put(&[Change::new(name(path), bytes)])?)
+}
+
+/// Writes to something that is no file on a disk.
+fn write_to_device(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let mut device = fs::OpenOptions::new().write(true).open(path)?;
+    device.write_all(bytes)?;
+    device.flush()
+}

@@ -1,0 +1,7 @@
+//! Small numerical methods that several rooms need.
+
+mod root;
+mod small;
+
+pub(crate) use self::root::root;
+pub(crate) use self::small::SmallMatrix;

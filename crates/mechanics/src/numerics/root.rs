@@ -1,0 +1,51 @@
+//! The root of a rising function, by Newton's method that cannot leave its bracket.
+
+/// Steps after which the search has long ended: Newton's method needs about six, and where it
+/// fails halving takes over, which needs 53 at most.
+const MOST_STEPS: usize = 100;
+
+/// Finds the root of a rising function between two bounds, from a start between them, to `near`
+/// or rounding. The function gives its value and its slope; where a step of Newton's method would
+/// leave the bounds that are known by then, they are halved.
+pub(crate) fn root(
+    rising: impl Fn(f64) -> (f64, f64),
+    [mut low, mut high]: [f64; 2],
+    start: f64,
+    near: f64,
+) -> f64 {
+    let mut at = start;
+    for _ in 0..MOST_STEPS {
+        let (value, slope) = rising(at);
+        if value > 0.0 {
+            high = at;
+        } else {
+            low = at;
+        }
+        let next = at - value / slope;
+        let inside = low < next && next < high;
+        let next = if inside { next } else { f64::midpoint(low, high) };
+        let moved = (next - at).abs();
+        at = next;
+        if moved <= near {
+            break;
+        }
+    }
+    at
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn planted_roots_are_found_from_both_ends() {
+        for planted in [-3.0, 1e-6, 2.5] {
+            // Steep far away and flat near the root, where Newton's method alone flies off.
+            let rising = |x: f64| ((x - planted).atan(), 1.0 / (1.0 + (x - planted).powi(2)));
+            for start in [-1e3, 1e3] {
+                // Rounding of numbers up to a thousand.
+                assert!((root(rising, [-1e3, 1e3], start, 1e-14) - planted).abs() < 1e-12);
+            }
+        }
+    }
+}

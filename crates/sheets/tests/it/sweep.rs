@@ -1,0 +1,142 @@
+//! Papers of every layout in every made size, with little on them and with very much: none is
+//! refused, and nothing stands outside its page.
+
+use case::{Contact, Entry, Move, Place};
+use sheets::{
+    Document, IfThen, Mark, PAPERS, Rect, fill_order, setup_card, stock_fill_card, tag, take_home,
+};
+
+use crate::papers::{Case, DAY, PROGRAM};
+
+/// Every built-in layout with each size that is made of it.
+fn made() -> Vec<(&'static str, String)> {
+    let sizes = |text: &files::Text| {
+        let layout = files::read_layout(text.text).value.unwrap();
+        layout.sizes.iter().map(|made| (text.name, made.size.to_string())).collect::<Vec<_>>()
+    };
+    files::BUILT_IN_LAYOUTS.iter().flat_map(sizes).collect()
+}
+
+const LONG: &str = "The back support was moved by two holes and the footrests were set anew, so \
+     look at the knees, at the heels and at the transfer before the client goes home with it.";
+
+/// The same case with long names, and much of everything that a file can hold.
+fn full(mut case: Case, goals: usize) -> Case {
+    case.plan.by = "OT, seating and mobility clinic, north".into();
+    case.client.record = vec![Entry::Plan(case.plan.clone())];
+    case = case.fitted();
+    if let Some(Entry::FittingCheck(check)) = case.client.record.last_mut() {
+        check.by = "Wheelchair and seating therapist on duty, north".into();
+    }
+    case.client.code = case::ClientCode::new("K-17-A-VERY-LONG-CODE-24").unwrap();
+    case.client.carer_notes = vec![LONG.into(); 2 * goals];
+    case.client.meanwhile = Some(LONG.into());
+    let contact = Contact {
+        who: "Community nurse for the southern district".into(),
+        phone: "01632 960152".into(),
+        hours: Some("Monday to Friday, 9 to 4, and on call at night".into()),
+    };
+    case.client.contacts = vec![contact; 3 * goals];
+    case.client.next_review = Some(DAY);
+    case.cautions = vec![LONG.into(); 3 * goals];
+    case.extras.goals = vec![LONG.into(); goals];
+    let numbers: Vec<u8> = case.plan.counts.iter().map(|own| own.number).collect();
+    let step = |pair: &[u8]| Move {
+        from: Place::Compartment(pair[0]),
+        to: Place::Compartment(pair[1]),
+        cells: 11,
+    };
+    let moves = numbers.windows(2).map(step).collect::<Vec<_>>();
+    case.extras.moves = [moves.clone(), moves].concat();
+    let row = IfThen {
+        finding: "Less than 25 mm felt under the left seat bone".into(),
+        then: LONG.into(),
+        cost: "Left: 5 mm more under the bone, and 8 % less pressure.".into(),
+    };
+    case.extras.if_then = vec![row; 4 * goals];
+    case
+}
+
+/// All papers of a case, on a paper.
+fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
+    let papers = case.papers();
+    vec![
+        setup_card(&papers, paper).unwrap(),
+        fill_order(&papers, paper).unwrap(),
+        take_home(&papers, paper).unwrap(),
+        stock_fill_card(&case.stock_papers(), paper).unwrap(),
+        tag(&case.pattern, DAY, PROGRAM).unwrap(),
+    ]
+}
+
+/// Where a mark is drawn.
+fn place(mark: &Mark) -> Rect {
+    match mark {
+        Mark::Shape(shape) => kurbo::Shape::bounding_box(&shape.path),
+        Mark::Text(run) => {
+            let (sin, cos) = run.angle.to_radians().sin_cos();
+            let width = run.shaped.width(run.size_pt);
+            let height = 0.7 * run.size_pt * sheets::MM_PER_PT;
+            let end = run.at + (width * cos, width * sin);
+            let top = (height * sin, -height * cos);
+            Rect::from_points(run.at, end).union(Rect::from_points(run.at + top, end + top))
+        }
+    }
+}
+
+#[track_caller]
+fn check_inside(what: &str, document: &Document) {
+    assert!(!document.pages.is_empty());
+    for (at, page) in document.pages.iter().enumerate() {
+        for mark in page.blocks.iter().flat_map(|block| &block.marks) {
+            let place = place(mark);
+            let inside = page.bounds().inflate(1e-6, 1e-6).contains_rect(place);
+            assert!(inside, "{what}, {} page {}: {place:?} {mark:?}", document.title, at + 1);
+        }
+    }
+}
+
+#[test]
+fn no_set_of_papers_is_refused_and_all_stands_on_its_page() {
+    for (layout, size) in made() {
+        for paper in PAPERS {
+            let what = format!("{layout} {size} {paper:?}");
+            for document in all(&Case::of(layout, &size), paper) {
+                check_inside(&what, &document);
+            }
+            for goals in 1..=4 {
+                for document in all(&full(Case::of(layout, &size), goals), paper) {
+                    check_inside(&what, &document);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn what_flows_on_is_whole_and_says_on_which_page_it_is() {
+    let case = full(Case::of("curved-ten", "440x400"), 4);
+    for paper in PAPERS {
+        let sheet = take_home(&case.papers(), paper).unwrap();
+        let pages = sheet.pages.len();
+        assert!(pages > 2, "{pages}");
+        let notes = |page: &sheets::Page| {
+            let items = page.blocks.iter().filter(|own| matches!(own.role, sheets::Role::ListItem));
+            items.filter(|own| format!("{:?}", words(own)).contains("back support")).count()
+        };
+        assert_eq!(sheet.pages.iter().map(notes).sum::<usize>(), 8);
+        for (at, page) in sheet.pages.iter().enumerate() {
+            let foot = format!("Page {} of {pages}.", at + 1);
+            let said: Vec<String> = page.texts().map(|run| run.shaped.text()).collect();
+            assert!(said.iter().any(|text| text.starts_with(&foot)), "{foot}: {said:?}");
+        }
+    }
+}
+
+fn words(block: &sheets::Block) -> String {
+    let runs = block.marks.iter().filter_map(|mark| match mark {
+        Mark::Text(run) => Some(run.shaped.text()),
+        Mark::Shape(_) => None,
+    });
+    runs.collect::<Vec<_>>().join(" ")
+}

@@ -1,0 +1,56 @@
+//! Folders that a change needs.
+
+use std::fs;
+use std::io::ErrorKind;
+use std::path::{Path, PathBuf};
+
+use casework::{Doing, ShelfError, Why};
+
+use crate::target::shown;
+use crate::why::why;
+
+/// Returns the folder that a path lies in.
+pub(crate) fn folder_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(folder) if folder != Path::new("") => folder,
+        _ => Path::new("."),
+    }
+}
+
+/// Returns the part of a path, from its beginning, that is there.
+pub(crate) fn standing(path: &Path) -> &Path {
+    let there = |above: &&Path| *above != Path::new("") && above.exists();
+    path.ancestors().find(there).unwrap_or(Path::new("."))
+}
+
+/// Folders that were made, to be removed again where the change is not.
+#[derive(Debug, Default)]
+pub(crate) struct NewFolders(Vec<PathBuf>);
+
+impl NewFolders {
+    /// Makes a folder and those above it.
+    pub(crate) fn make(&mut self, folder: &Path) -> Result<(), ShelfError> {
+        let fail = |folder: &Path, why| ShelfError::new(Doing::MakeFolder, shown(folder), why);
+        let missing: Vec<&Path> = folder
+            .ancestors()
+            .take_while(|above| *above != Path::new("") && !above.exists())
+            .collect();
+        for folder in missing.into_iter().rev() {
+            match fs::create_dir(folder) {
+                Ok(()) => self.0.push(folder.to_owned()),
+                // Another process was as quick.
+                Err(error) if error.kind() == ErrorKind::AlreadyExists && folder.is_dir() => {}
+                Err(error) => return Err(fail(folder, why(&error))),
+            }
+        }
+        if folder.is_dir() { Ok(()) } else { Err(fail(folder, Why::NotAFolder)) }
+    }
+
+    /// Removes them again; one that somebody else put something into stays.
+    pub(crate) fn remove(self) {
+        for folder in self.0.iter().rev() {
+            // Nothing is lost by a folder that stays.
+            let _ = fs::remove_dir(folder);
+        }
+    }
+}
