@@ -34,6 +34,15 @@ impl Remark {
         prose::say(&self.finding).hint
     }
 
+    /// How many remarks it stands for: one, but where it says how many more there are.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        match self.finding {
+            Finding::File(FileFinding::More(count)) => count,
+            _ => 1,
+        }
+    }
+
     /// The same in words, for whoever knows no findings.
     #[must_use]
     pub fn in_words(&self) -> cushion::Remark {

@@ -180,6 +180,7 @@ struct UnusedReport {
 
 #[derive(Serialize)]
 struct RemarkReport {
+    id: &'static str,
     severity: &'static str,
     line: usize,
     column: usize,
@@ -194,6 +195,7 @@ fn remark_reports(text: &str, remarks: &[Remark]) -> Vec<RemarkReport> {
         .map(|remark| {
             let place = place_of(text, remark.span.start);
             RemarkReport {
+                id: remark.finding.id(),
                 severity: match remark.severity {
                     cushion::Severity::Error => "error",
                     cushion::Severity::Remark => "remark",

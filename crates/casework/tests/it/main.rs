@@ -2,4 +2,5 @@
 
 #![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
 
+mod keys;
 mod recording;
