@@ -211,6 +211,10 @@ fn another(question: Question) -> String {
         Question::InsideWidth | Question::InsideDepth => return "390".to_owned(),
         Question::SealedM | Question::HomeM => return "2500".to_owned(),
         Question::TrunkHeight => return "200".to_owned(),
+        // Not answered in the example; the first of their words is what is usual.
+        Question::Sensation | Question::WeightShift | Question::Propulsion => {
+            return example.to_owned();
+        }
         _ => {}
     }
     match row.kind {
@@ -218,7 +222,8 @@ fn another(question: Question) -> String {
             let now = said.map_or(example, |(_, value)| value);
             words.iter().find(|word| **word != now).unwrap().to_string()
         }
-        Kind::Length(_) | Kind::Number(..) | Kind::Whole { .. } => {
+        Kind::Whole { .. } => "3".to_owned(),
+        Kind::Length(_) | Kind::Number(..) => {
             let now: f64 = said.map_or(example, |(_, value)| value).parse().unwrap();
             ((now * 9.0).round() / 10.0).to_string()
         }
@@ -245,7 +250,11 @@ fn path(question: Question) -> String {
 
 #[track_caller]
 fn with(text: &str, key: &str, value: &str) -> String {
-    files::set(text, key, value).unwrap_or_else(|error| panic!("{key} = {value}: {error:?}")).text
+    let set = files::set(text, key, value);
+    match set {
+        Ok(edited) => edited.text,
+        Err(error) => panic!("{key} = {value}: {}", files::prose::say_edit(&error).message),
+    }
 }
 
 /// A fitted client, so that there is a day of a re-check.
