@@ -16,11 +16,27 @@ from aid.program import folder, near, run
 
 DEMO = "DEMO-1"
 
+# What an invented client's blanks are filled in with.
+ANSWERS = (
+    "client=X-001",
+    "measures.taken_on=2026-01-15",
+    "measures.taken_by=OT",
+    "measures.hip_width=380",
+    "measures.thigh_depth.left=480",
+    "measures.thigh_depth.right=480",
+    "weight.kg=60",
+    "weight.weighed_on=2026-01-15",
+    "cushion.layout=row-six",
+    "cushion.size=440x400",
+    "cushion.spare_cells=20",
+)
+
 
 def all_papers(here, paper):
     """Prints everything there is, and returns the PDFs."""
     with_paper = ("--paper", paper, "--out", "papers")
     run("new", "client", "client.toml", cwd=here)
+    run("set", "client.toml", *ANSWERS, cwd=here)
     run("plan", "client.toml", "--record", "--by", "OT", "--date", "2026-03-02", cwd=here)
     run("print", "client.toml", *with_paper, "--date", "2026-03-02", cwd=here)
     run("print", "--blank", *with_paper, "--date", "2026-03-02", cwd=here)

@@ -117,13 +117,9 @@ impl From<LayoutError> for WorkError {
         };
         let plain = Self { hint: error.advice, ..Self::new(whose, error.said) };
         match error.why {
-            NoLayout::WrongDrawing { origin, text, remarks } => {
-                let said = |remark: cushion::Remark| Remark {
-                    severity: remark.severity,
-                    span: remark.span,
-                    finding: Finding::Said { message: remark.message, hint: remark.hint },
-                };
-                let remarks = remarks.into_iter().take(MOST_REMARKS).map(said).collect();
+            NoLayout::WrongDrawing { origin, text, mut remarks } => {
+                remarks.truncate(MOST_REMARKS);
+                let remarks = remarks.into_iter().map(Remark::from).collect();
                 plain.about(FileRemarks { path: origin, text, remarks })
             }
             _ => plain,

@@ -124,6 +124,7 @@ fn planned() -> TestDir {
 fn a_record_is_made_or_not() {
     let begun = || TestDir::new().with("c.toml", CLIENT);
     survives(&begun, &["plan", "c.toml", "--record", "--by", "OT"], 1);
+    survives(&begun, &["set", "c.toml", "weight.kg=61"], 1);
     survives(&planned, &["adjust", "c.toml", "--under", "left=30mm", "--record", "--by", "OT"], 1);
 }
 
