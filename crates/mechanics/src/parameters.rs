@@ -80,6 +80,10 @@ pub struct ParameterFacts {
 const PICKED: &str =
     "picked so that pressures and immersion come out as in the literature; not measured";
 
+/// Of what is not known about walls.
+const GIVE: &str = "0 is cloth that stays upright, 1 cloth that bows as far as it can; how far cells \
+                    that jam, and friction, hold it is not known";
+
 impl Parameters {
     /// Returns every parameter with its range and source, in a fixed order.
     #[must_use]
@@ -127,6 +131,27 @@ impl Parameters {
                 "m",
                 "common practice, no source; unverified",
             ),
+            ParameterFacts {
+                name: "inner_give",
+                value: (self.inner_give > 0.0).then_some(self.inner_give),
+                range: [0.0, 1.0],
+                unit: "1",
+                source: GIVE,
+            },
+            ParameterFacts {
+                name: "outer_give",
+                value: (self.outer_give > 0.0).then_some(self.outer_give),
+                range: [0.0, 1.0],
+                unit: "1",
+                source: GIVE,
+            },
+            ParameterFacts {
+                name: "true_area",
+                value: (!self.small_slopes).then_some(1.0),
+                range: [0.0, 1.0],
+                unit: "1",
+                source: "geometry; left out, the extra area is that of small slopes",
+            },
             ParameterFacts {
                 name: "tissue_stiffness",
                 value: self.tissue_stiffness,
