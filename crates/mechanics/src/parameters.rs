@@ -95,7 +95,7 @@ impl Parameters {
             unit,
             source,
         };
-        vec![
+        let mut all = vec![
             facts("tension_slack", self.tension_slack, [5.0, 50.0], "N/m", PICKED),
             facts("tension_taut", self.tension_taut, [60.0, 250.0], "N/m", PICKED),
             facts("stretch", self.stretch, [0.01, 0.04], "1", PICKED),
@@ -131,6 +131,14 @@ impl Parameters {
                 "m",
                 "common practice, no source; unverified",
             ),
+        ];
+        all.extend(self.left_out());
+        all
+    }
+
+    /// What may be left out.
+    fn left_out(&self) -> [ParameterFacts; 4] {
+        [
             ParameterFacts {
                 name: "inner_give",
                 value: (self.inner_give > 0.0).then_some(self.inner_give),
