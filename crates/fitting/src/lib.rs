@@ -5,6 +5,7 @@
 mod adjust;
 mod aims;
 pub mod altitude;
+mod board;
 mod cautions;
 mod code_group;
 mod contour;
@@ -36,6 +37,7 @@ mod brute;
 mod witness;
 
 pub use crate::adjust::{AdjustInput, AdjustRefusal, Adjusted, adjust};
+pub use crate::board::{BoardTest, BoardTilt};
 pub use crate::cautions::cautions;
 pub use crate::code_group::{CodeGroup, VERIFICATION, WIDE_FROM, code_group};
 pub use crate::contour::{ContourFound, ContourTest};
