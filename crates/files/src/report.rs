@@ -16,7 +16,9 @@ mod prediction;
 
 pub use self::adjust::{AdjustReport, adjust};
 pub use self::plan::plan;
-pub use self::prediction::{ContourParameter, ContourStep, contour_test, predict};
+pub use self::prediction::{
+    BoardExperiment, BoardTilt, ContourParameter, ContourStep, contour_test, predict,
+};
 
 /// The version of the reports' form.
 const SCHEMA: u32 = 1;

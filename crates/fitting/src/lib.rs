@@ -23,6 +23,7 @@ pub use crate::advice::{altitude, counting};
 pub use crate::checks::adjust::{AdjustInput, AdjustRefusal, Adjusted, Verdict, adjust};
 pub use crate::checks::mistakes::{Mistake, mistakes};
 pub use crate::goals::limits::broken;
+pub use crate::prediction::board::{BoardTest, BoardTilt};
 pub use crate::prediction::client_on_cushion::Profile;
 pub use crate::prediction::contour::{ContourFound, ContourTest};
 pub use crate::prediction::live::LivePredictor;

@@ -51,8 +51,18 @@ impl MeshedCushion {
 
     /// Where any body comes to rest, under the usual parameters.
     pub(crate) fn rest_of(&self, placed: &SeatedBody, counts: &[f64]) -> Rest {
-        let cells = self.cells(counts, 1.0);
-        come_to_rest(&self.model, &cells, placed, &Parameters::default(), None, Stop::never())
+        self.rest_under(placed, counts, &Parameters::default(), Stop::never())
+    }
+
+    /// Where any body comes to rest.
+    pub(crate) fn rest_under(
+        &self,
+        placed: &SeatedBody,
+        counts: &[f64],
+        parameters: &Parameters,
+        stop: Stop<'_>,
+    ) -> Rest {
+        come_to_rest(&self.model, &self.cells(counts, 1.0), placed, parameters, None, stop)
     }
 }
 
