@@ -12,7 +12,7 @@ use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, Wanted};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, ClientOnCushion};
-use crate::prediction::predictor::{AlreadySolved, Predictor};
+use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
 use crate::search::progress::{PlanStep, Progress};
@@ -164,16 +164,7 @@ impl<'a> Planner<'a> {
             progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
-        let mut ends = None;
-        let needed = match &self.adjusting {
-            Some(adjusting) => {
-                adjusting.unsure.map(|unsure| assumptions.parameters.clearance_limit + unsure)
-            }
-            None => {
-                let ends = ends.insert(predictor.spread(&stock_counts));
-                needed([Side::Left, Side::Right].map(|side| ends.clearance_below(side)))
-            }
-        };
+        let (needed, ends) = self.needed_clearance(&predictor, &stock_counts);
         let needs = &self.needs;
         let reader =
             GoalReader { needs, pattern: self.cushion.pattern(), seated: &coarse, stock: &stock };
@@ -214,6 +205,22 @@ impl<'a> Planner<'a> {
         let goals = self.outcomes(&reader, &counts);
         let not_safe = broken(&prediction);
         Ok(FoundPlan { counts, goals, prediction, not_safe })
+    }
+
+    /// The clearance that is needed under each seat bone, m; with the spread of the stock fill, where
+    /// it took that to know.
+    fn needed_clearance(
+        &self,
+        predictor: &Predictor<'_>,
+        stock: &[f64],
+    ) -> ([f64; 2], Option<Ends>) {
+        let limit = self.assumptions.parameters.clearance_limit;
+        if let Some(adjusting) = &self.adjusting {
+            return (adjusting.unsure.map(|unsure| limit + unsure), None);
+        }
+        let ends = predictor.spread(stock);
+        let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));
+        (needed(below), Some(ends))
     }
 
     /// The best whole counts for these goals; from under a site only where building up around it

@@ -482,8 +482,10 @@ fn shares(seeds: std::ops::Range<u64>) -> (f64, usize) {
 #[test]
 fn simulated_clients_settle_within_three_rounds() {
     let (settled, harmed) = shares(1..61);
-    assert!(settled >= 0.9, "{settled}");
     assert_eq!(harmed, 0);
+    // 45 of the 52 that can be settled: alarms, held fingers and answers as planned hold cells back
+    // that were moved on a guess before.
+    assert!(settled >= 0.85, "{settled}");
 }
 
 /// The same at length, by hand: `cargo test -p fitting --release -- --ignored --nocapture many`.
@@ -492,6 +494,6 @@ fn simulated_clients_settle_within_three_rounds() {
 fn many_simulated_clients_settle_within_three_rounds() {
     let (settled, harmed) = shares(5_000..5_500);
     assert_eq!(harmed, 0);
-    // 89 of 100, to a case or two.
-    assert!(settled >= 0.88, "{settled}");
+    // As of the 60 above, to a case or two.
+    assert!(settled >= 0.84, "{settled}");
 }

@@ -149,20 +149,6 @@ fn straight(
             found.end = End::Stopped;
             break;
         }
-        if std::env::var("DBG").is_ok() {
-            let h = &found.holds;
-            eprintln!(
-                "n {} step {} res {:.2e} E {:.9} bowed {} full {} of {} p {:?}",
-                problem.level.len(),
-                found.steps,
-                greatest_residual(problem, &found.state, &found.forces, &found.holds),
-                found.forces.energy,
-                h.nodes.iter().filter(|h| **h == Hold::Bowed).count(),
-                h.walls.iter().filter(|w| **w != 0.0).count(),
-                h.walls.len(),
-                found.forces.patches.iter().map(|p| p.pressure.round()).collect::<Vec<_>>()
-            );
-        }
         found.steps += 1;
         if !advance(problem, &mut found) {
             break;
@@ -197,9 +183,6 @@ fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
             (found.state, found.forces) = (state, forces);
             found.factored = Some(step.factored);
             return true;
-        }
-        if std::env::var("DBG").is_ok() {
-            eprintln!("   halved {share}");
         }
         share *= 0.5;
     }
