@@ -22,23 +22,7 @@ impl OpenCase {
         on: Date,
         stop: Stop<'_>,
     ) -> Result<Adjusted, WorkError> {
-        if checks.is_empty() {
-            return Err(WorkError::asked("no check is given, so there is nothing to go by")
-                .hint("give what was found, such as a top and an under check on both sides"));
-        }
-        let identity = self.identity();
-        let input = AdjustInput {
-            client: &self.client.value,
-            cushion: &self.cushion,
-            on,
-            now: &now.counts,
-            checks,
-            identity: &identity,
-            stop,
-        };
-        let adjusted =
-            unless_stopped(stop, |stop| fitting::adjust(&AdjustInput { stop, ..input }))?;
-        adjusted.map_err(|refusal| self.cannot_adjust(&refusal))
+        self.asked((now, checks), on, stop, fitting::adjust)
     }
 
     /// Ranks mistakes in the set-up that would explain what was found, the likeliest first.
@@ -53,18 +37,27 @@ impl OpenCase {
         on: Date,
         stop: Stop<'_>,
     ) -> Result<Vec<Mistake>, WorkError> {
+        self.asked((now, checks), on, stop, fitting::mistakes)
+    }
+
+    /// Asks something about checks on counts.
+    fn asked<T>(
+        &self,
+        (now, checks): (&CountsNow, &[Check]),
+        on: Date,
+        stop: Stop<'_>,
+        question: impl Fn(&AdjustInput<'_>) -> Result<T, AdjustRefusal>,
+    ) -> Result<T, WorkError> {
+        if checks.is_empty() {
+            return Err(WorkError::asked("no check is given, so there is nothing to go by")
+                .hint("give what was found, such as a top and an under check on both sides"));
+        }
         let identity = self.identity();
-        let input = AdjustInput {
-            client: &self.client.value,
-            cushion: &self.cushion,
-            on,
-            now: &now.counts,
-            checks,
-            identity: &identity,
-            stop,
-        };
-        let found = unless_stopped(stop, |stop| fitting::mistakes(&AdjustInput { stop, ..input }))?;
-        found.map_err(|refusal| self.cannot_adjust(&refusal))
+        let (client, cushion, now) = (&self.client.value, &self.cushion, now.counts.as_slice());
+        let answer = unless_stopped(stop, |stop| {
+            question(&AdjustInput { client, cushion, on, now, checks, identity: &identity, stop })
+        })?;
+        answer.map_err(|refusal| self.cannot_adjust(&refusal))
     }
 
     /// Why nothing can be said.

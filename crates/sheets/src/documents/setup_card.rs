@@ -236,6 +236,7 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError>
     let beside = std::cell::Cell::new(0);
     flow.put(|frame| {
         frame.heading(2, &words::moves_from(from), &HEADING)?;
+        frame.paragraph(words::MOVES_FROM_BELOW, &BODY)?;
         let place = frame.take(HEIGHT, words::MOVES_ALT)?;
         let split = place.x0 + place.width() * 0.58;
         let area = Rect::new(place.x0, place.y0, split - 4.0, place.y1);

@@ -436,6 +436,7 @@ pub(crate) const GOALS: &str = "Goals, the most important first";
 pub(crate) const IF_THEN: &str = "If you find ..., then ...";
 pub(crate) const IF_THEN_NOTE: &str = "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best.";
 pub(crate) const IF_THEN_COLUMNS: [&str; 3] = ["If you find", "then", "and expect elsewhere"];
+pub(crate) const MOVES_FROM_BELOW: &str = "From below, as the openings face you: cells more (+) or fewer (\u{2212}) in each numbered compartment.";
 pub(crate) const MOVES_ALT: &str = "The cushion from below, front edge up, with how many cells more or fewer each compartment gets. The client's left is on the right of the drawing.";
 
 /// What the moves to a plan go out from.
