@@ -149,9 +149,11 @@ fn words(
 ) -> String {
     let mut words = format!("{}: {whence}\n", case.client.value.code);
     words += &verdict(case, adjusted);
-    // After an alarm the model is known to be wrong here: its numbers would only reassure.
-    let expected = adjusted.prediction.seated.as_ref();
-    if let Some(seat) = expected.filter(|_| adjusted.alarms.is_empty()) {
+    // After an alarm the model is known to be wrong here, and before a hand underneath its number
+    // would lead the hand.
+    let told = matches!(adjusted.verdict, Verdict::AsPlanned | Verdict::Stay | Verdict::Move);
+    let expected = adjusted.prediction.seated.as_ref().filter(|_| told);
+    if let Some(seat) = expected {
         words += &format!(
             "\nExpected then: {} mm left under the left seat bone, {} mm under the right.\n",
             tables::spread_mm(&seat.clearance.left),
