@@ -47,7 +47,9 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
             out.face(weight);
         }
     }
-    out.raw("text{font-family:\"").raw(FAMILY).raw("\",sans-serif;white-space:pre}\n</style>\n");
+    // Programs that do not read embedded faces should take one that is not much wider.
+    out.raw("text{font-family:\"").raw(FAMILY);
+    out.raw("\",\"Liberation Sans\",Arial,Helvetica,sans-serif;white-space:pre}\n</style>\n");
     out.number("<rect width=\"", width)
         .number("\" height=\"", height)
         .raw("\" fill=\"#ffffff\"/>\n");

@@ -253,9 +253,11 @@ fn pictured(
 ) -> Result<(), SetError> {
     const WIDE: f64 = 34.0;
     const HIGH: f64 = 25.0;
+    // Arms reach a little out of the picture.
+    const INDENT: f64 = 1.7;
     let start = frame.y();
     let whole = frame.area();
-    let beside = Rect::new(whole.x0 + WIDE + 4.0, start, whole.x1, whole.y1);
+    let beside = Rect::new(whole.x0 + INDENT + WIDE + 4.0, start, whole.x1, whole.y1);
     let end = {
         let mut column = Frame::new(frame.page(), beside);
         column.heading(2, head, &print.head())?;
@@ -264,7 +266,7 @@ fn pictured(
     };
     let place = frame.take((end - start).max(HIGH), head)?;
     let block = frame.page().block(Role::Figure { alt: which.alt().to_owned() });
-    picture(block, which, Rect::from_origin_size(place.origin(), (WIDE, HIGH)))
+    picture(block, which, Rect::from_origin_size(place.origin() + (INDENT, 0.0), (WIDE, HIGH)))
 }
 
 /// What the therapist wrote for this carer, and what to sit on meanwhile.
