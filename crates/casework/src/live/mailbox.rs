@@ -87,7 +87,6 @@ impl Mailbox {
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
 mod tests {
     use case::PredictedOutcome;
 

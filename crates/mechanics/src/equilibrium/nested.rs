@@ -223,6 +223,16 @@ impl<'a> FilledModel<'a> {
     }
 }
 
+/// How far sheet and body are lifted where a compartment is empty: without cells an unloaded sheet
+/// leaves no room to begin a little below it. Any height does.
+const LIFT: f64 = 10e-3;
+
+fn lifted(mut state: SheetAndPose) -> SheetAndPose {
+    state.sheet.iter_mut().for_each(|height| *height += LIFT);
+    state.pose[0] += LIFT;
+    state
+}
+
 /// Searches from a start that is thought near the end, and where the active set gives up, by the
 /// barrier from one that is surely allowed.
 fn on_finest(
@@ -241,7 +251,8 @@ fn on_finest(
         }
         steps = found.steps;
     }
-    let mut found = barrier::search(problem, allowed, limits)
+    let mut found = barrier::search(problem, allowed.clone(), limits)
+        .or_else(|| barrier::search(problem, lifted(allowed), limits))
         .expect("an unloaded sheet has room for the cells");
     found.steps += steps;
     FinestEnd { found, by_barrier: true }
