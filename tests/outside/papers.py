@@ -1,11 +1,14 @@
 """The printed papers, through programs that know nothing of Seatwright.
 
-Outside sources: qpdf, MuPDF, Ghostscript and poppler for the files; pdfplumber for the scale.
+Outside sources: qpdf, MuPDF, Ghostscript and poppler for the files; pdfplumber for the scale;
+page-validation for PDF/UA-1 (ISO 14289-1) and PDF/A-3a (ISO 19005-3). What only a person can see,
+such as whether the words for a drawing are the right ones, it does not.
 """
 
 import re
 import subprocess
 
+import page
 import pdfplumber
 
 from aid.drawing import texts
@@ -13,11 +16,27 @@ from aid.program import folder, near, run
 
 DEMO = "DEMO-1"
 
+# What an invented client's blanks are filled in with.
+ANSWERS = (
+    "client=X-001",
+    "measures.taken_on=2026-01-15",
+    "measures.taken_by=OT",
+    "measures.hip_width=380",
+    "measures.thigh_depth.left=480",
+    "measures.thigh_depth.right=480",
+    "weight.kg=60",
+    "weight.weighed_on=2026-01-15",
+    "cushion.layout=row-six",
+    "cushion.size=440x400",
+    "cushion.spare_cells=20",
+)
+
 
 def all_papers(here, paper):
     """Prints everything there is, and returns the PDFs."""
     with_paper = ("--paper", paper, "--out", "papers")
     run("new", "client", "client.toml", cwd=here)
+    run("set", "client.toml", *ANSWERS, cwd=here)
     run("plan", "client.toml", "--record", "--by", "OT", "--date", "2026-03-02", cwd=here)
     run("print", "client.toml", *with_paper, "--date", "2026-03-02", cwd=here)
     run("print", "--blank", *with_paper, "--date", "2026-03-02", cwd=here)
@@ -47,6 +66,14 @@ def check_four_readers_find_no_fault():
         output("gs", "-q", "-dNOPAUSE", "-dBATCH", "-dPDFSTOPONERROR", "-sDEVICE=nullpage", pdf)
         done = subprocess.run(["pdftotext", pdf, "-"], capture_output=True, text=True, timeout=60)
         assert done.returncode == 0 and not done.stderr, (pdf, done.stderr)
+
+
+def check_every_document_is_pdf_ua_1_and_pdf_a_3a():
+    for _, pdf in each_pdf():
+        for profile in ("ua1", "3a"):
+            report = page.validate_pdf(str(pdf), profile=profile)
+            faults = [(own.rule_id, own.message) for own in report.failures]
+            assert report.is_compliant and not faults, (pdf, profile, faults)
 
 
 def words(text):

@@ -1,8 +1,8 @@
 //! Cautions: what whoever sets up, carries or carries on should know.
 
-/// How much a caution weighs.
+/// How severe a caution is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Weight {
+pub enum CautionSeverity {
     /// Good to know.
     Note,
     /// To be looked at before the client is seated.
@@ -11,7 +11,7 @@ pub enum Weight {
     Stop,
 }
 
-impl Weight {
+impl CautionSeverity {
     /// How reports call it.
     #[must_use]
     pub fn words(self) -> &'static str {
@@ -28,8 +28,8 @@ impl Weight {
 pub struct Caution {
     /// How reports call it.
     pub id: &'static str,
-    /// How much it weighs.
-    pub severity: Weight,
+    /// How severe it is.
+    pub severity: CautionSeverity,
     /// What is said.
     pub text: String,
     /// Where the rule comes from.

@@ -27,7 +27,7 @@ mod survey;
 pub use jiff::civil::Date;
 
 pub use crate::alarm::Alarm;
-pub use crate::caution::{Caution, Weight};
+pub use crate::caution::{Caution, CautionSeverity};
 pub use crate::central::{CentralCompartment, CentralNumbers, CentralSeat, CentralSite};
 pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
 pub use crate::client::{

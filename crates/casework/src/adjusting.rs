@@ -75,7 +75,11 @@ impl OpenCase {
             }
             AdjustRefusal::NoBody(error) => self.no_body(error),
             AdjustRefusal::NoSuchCompartment(_) => {
-                let numbers = self.pattern.compartments().iter().map(|own| own.number.to_string());
+                let numbers = self
+                    .pattern
+                    .compartments()
+                    .iter()
+                    .map(|compartment| compartment.number.to_string());
                 let numbers = numbers.collect::<Vec<_>>().join(", ");
                 WorkError::asked(refusal.to_string()).hint(format!("there are {numbers}"))
             }

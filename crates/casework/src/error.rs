@@ -115,18 +115,14 @@ impl From<LayoutError> for WorkError {
             LayoutErrorBy::Source => Whose::SourceAuthor,
             LayoutErrorBy::System => Whose::Ours,
         };
-        let own = Self { hint: error.advice, ..Self::new(whose, error.said) };
+        let plain = Self { hint: error.advice, ..Self::new(whose, error.said) };
         match error.why {
-            NoLayout::WrongDrawing { origin, text, remarks } => {
-                let said = |own: cushion::Remark| Remark {
-                    severity: own.severity,
-                    span: own.span,
-                    finding: Finding::Said { message: own.message, hint: own.hint },
-                };
-                let remarks = remarks.into_iter().take(MOST_REMARKS).map(said).collect();
-                own.about(FileRemarks { path: origin, text, remarks })
+            NoLayout::WrongDrawing { origin, text, mut remarks } => {
+                remarks.truncate(MOST_REMARKS);
+                let remarks = remarks.into_iter().map(Remark::from).collect();
+                plain.about(FileRemarks { path: origin, text, remarks })
             }
-            _ => own,
+            _ => plain,
         }
     }
 }
@@ -161,7 +157,7 @@ fn unread(error: &ShelfError) -> WorkError {
 fn unwritten(error: &ShelfError) -> WorkError {
     let shown = format!("`{}`", error.name);
     let keeper = |message: String| WorkError::new(Whose::Keeper, message);
-    let own = match &error.why {
+    let failed = match &error.why {
         Why::Changed | Why::Gone => keeper(format!(
             "{shown} was changed by somebody else meanwhile; nothing was written"
         ))
@@ -179,10 +175,13 @@ fn unwritten(error: &ShelfError) -> WorkError {
         why => keeper(format!("cannot write {shown}: {}", reason(why))),
     };
     if error.not_undone.is_empty() {
-        return own;
+        return failed;
     }
     let changed = error.not_undone.join("`, `");
-    WorkError { message: format!("{}; changed all the same: `{changed}`", own.message), ..own }
+    WorkError {
+        message: format!("{}; changed all the same: `{changed}`", failed.message),
+        ..failed
+    }
 }
 
 /// Says in plain words why a shelf refuses.

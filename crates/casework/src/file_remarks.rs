@@ -31,7 +31,10 @@ impl FileRemarks {
     /// How many remarks there are, in words.
     #[must_use]
     pub fn count(&self) -> String {
-        let of = |severity| self.remarks.iter().filter(|it| it.severity == severity).count();
+        let of = |severity| {
+            let own = self.remarks.iter().filter(|it| it.severity == severity);
+            own.map(Remark::count).sum::<usize>()
+        };
         let words = |count: usize, one: &str| match count {
             1 => format!("1 {one}"),
             _ => format!("{count} {one}s"),

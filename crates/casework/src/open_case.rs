@@ -88,7 +88,9 @@ impl OpenCase {
             layout_digest: self.layout.digest(),
             cell_digest: self.cell.digest(),
             size: self.client.value.cushion.size,
-            compartments: compartments.map(|own| (own.id.clone(), own.number)).collect(),
+            compartments: compartments
+                .map(|compartment| (compartment.id.clone(), compartment.number))
+                .collect(),
         }
     }
 
@@ -135,7 +137,8 @@ impl OpenCase {
         stop: Stop<'_>,
         progress: Progress<'_>,
     ) -> Result<Plan, WorkError> {
-        let stock = || self.cushion.stock().compartments.iter().map(|own| own.cells.stock);
+        let stock =
+            || self.cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock);
         let now = self.recorded_counts().unwrap_or_else(|| stock().collect());
         let plan = unless_stopped(stop, |stop| {
             fitting::plan(&PlanInput { stop, progress, ..self.input(on) }, &now)

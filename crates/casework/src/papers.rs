@@ -94,9 +94,9 @@ impl OpenCase {
     fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
         let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
-        let reference = fitting::reference(&self.client.value, &self.cushion, weight, &counts);
-        let Some(reference) = reference else { return sheets::SetupExtras::default() };
-        let if_then = reference.if_then.into_iter().map(|row| sheets::IfThen {
+        let advice = fitting::card_advice(&self.client.value, &self.cushion, weight, &counts);
+        let Some(advice) = advice else { return sheets::SetupExtras::default() };
+        let if_then = advice.if_then.into_iter().map(|row| sheets::IfThen {
             finding: row.finding,
             then: row.then,
             cost: row.cost,
@@ -106,7 +106,7 @@ impl OpenCase {
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
         sheets::SetupExtras {
-            goals: reference.goals,
+            goals: advice.goals,
             moves,
             moves_from: before.map(|before| before.from),
             if_then: if_then.collect(),
@@ -199,9 +199,9 @@ fn named(name: &str, composed: Composed, shown: &str) -> Result<NamedDocument, W
 
 /// Words for a document that cannot be composed.
 fn cannot_compose(shown: &str, error: &DocumentError) -> WorkError {
-    let own = WorkError::file(format!("no paper can be made of {shown}: {error}"));
+    let cannot = WorkError::file(format!("no paper can be made of {shown}: {error}"));
     match error {
-        DocumentError::OtherCompartments => own,
-        _ => own.hint("shorten the longest texts, and keep to letters of European languages"),
+        DocumentError::OtherCompartments => cannot,
+        _ => cannot.hint("shorten the longest texts, and keep to letters of European languages"),
     }
 }

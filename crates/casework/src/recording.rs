@@ -36,6 +36,14 @@ pub fn adjustment_stands(adjusted: &Adjusted) -> bool {
 }
 
 impl OpenCase {
+    /// Whether there are goals and no weight: nothing was planned for them then, and a plan is
+    /// not for what is wanted.
+    #[must_use]
+    pub fn has_goals_and_no_weight(&self) -> bool {
+        let client = &self.client.value;
+        !client.goals.is_empty() && client.latest_weighing().is_none()
+    }
+
     /// Adds a plan to the end of the client's file; returns whether it stands, and so was added.
     ///
     /// # Errors
@@ -50,7 +58,7 @@ impl OpenCase {
         recorder: &Recorder<'_>,
     ) -> Result<bool, WorkError> {
         recorder.signed()?;
-        if !plan_stands(plan, nearest_safe) {
+        if self.has_goals_and_no_weight() || !plan_stands(plan, nearest_safe) {
             return Ok(false);
         }
         let recorded = RecordedPlan { why: why(plan), ..self.recorded(&plan.counts, recorder) };

@@ -47,7 +47,7 @@ fn section(cut: &CutThrough) -> Section {
         body: cut.profile.body.clone(),
         seams: cut.seams.clone(),
         sites: (cut.sites.iter())
-            .map(|own| SectionSite { name: own.name.clone(), at: own.at, height: own.height })
+            .map(|site| SectionSite { name: site.name.clone(), at: site.at, height: site.height })
             .collect(),
     }
 }

@@ -105,8 +105,8 @@ impl Surroundings<'_> {
         let unknown = match self.layouts.layout(request, measured) {
             Ok(drawn) => {
                 let read = Read { value: Some(drawn.layout), remarks: Vec::new() };
-                let own = Sourced::new(drawn.origin, drawn.text, read)?;
-                return Ok(Sourced { drawn_by: drawn.drawn_by, ..own });
+                let sourced = Sourced::new(drawn.origin, drawn.text, read)?;
+                return Ok(Sourced { drawn_by: drawn.drawn_by, ..sourced });
             }
             Err(unknown) => unknown,
         };

@@ -144,8 +144,8 @@ fn lot(seed: u64, row: u32) -> u64 {
 
 /// Returns every Nth body, from the Kth.
 #[must_use]
-pub fn shard(bodies: Vec<SurveyedBody>, own: usize, of: usize) -> Vec<SurveyedBody> {
-    bodies.into_iter().skip(own - 1).step_by(of).collect()
+pub fn shard(bodies: Vec<SurveyedBody>, number: usize, of: usize) -> Vec<SurveyedBody> {
+    bodies.into_iter().skip(number - 1).step_by(of).collect()
 }
 
 /// Of the bodies whose size is made, how many get a plan within all limits; and how many they are.
@@ -165,12 +165,13 @@ pub fn merged(
     parts: Vec<(String, String, Vec<SurveyRow>)>,
 ) -> Result<(String, Vec<SurveyRow>), WorkError> {
     let (mut rows, mut layout): (Vec<SurveyRow>, _) = (Vec::new(), String::new());
-    for (shown, own, part) in parts.into_iter().filter(|(_, _, part)| !part.is_empty()) {
-        if !layout.is_empty() && layout != own {
-            let message = format!("`{shown}` is a survey of {own}, the others are of {layout}");
+    for (shown, of_layout, part) in parts.into_iter().filter(|(_, _, part)| !part.is_empty()) {
+        if !layout.is_empty() && layout != of_layout {
+            let message =
+                format!("`{shown}` is a survey of {of_layout}, the others are of {layout}");
             return Err(WorkError::asked(message).hint("merge parts of one survey"));
         }
-        layout = own;
+        layout = of_layout;
         rows.extend(part);
     }
     rows.sort_by_key(|row| row.body.row);

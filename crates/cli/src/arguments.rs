@@ -440,6 +440,9 @@ pub(crate) struct Check {
     pub(crate) plugins: PluginOptions,
 
     #[command(flatten)]
+    pub(crate) day: Day,
+
+    #[command(flatten)]
     pub(crate) json: Json,
 }
 

@@ -5,6 +5,10 @@ use kurbo::{Point, Vec2};
 use crate::curve::{Chain, Piece};
 use crate::{Area, Length, Mass, Name, Size, Volume};
 
+/// How near two compartments are to being mirror images, in millimetres: a micrometre is far above
+/// the rounding of mirrored curves, and far below what anyone sews.
+const ALIKE: f64 = 1e-3;
+
 /// Names one compartment of one [`Pattern`]; in the order of the numbers sewn at the openings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct CompartmentIx(pub(crate) u32);
@@ -318,6 +322,25 @@ impl Pattern {
     #[must_use]
     pub fn by_number(&self, number: u8) -> Option<CompartmentIx> {
         self.indices().find(|&ix| self[ix].number == number)
+    }
+
+    /// Finds the compartment that mirrors another one, by the shapes and not by what they are
+    /// called: on the other side, its centroid mirrored, with the same area and the same walls.
+    ///
+    /// None for a compartment across the middle, and where the layout is not the same on both
+    /// sides there.
+    #[must_use]
+    pub fn partner(&self, compartment: CompartmentIx) -> Option<CompartmentIx> {
+        let other_side = self[compartment].side?.other();
+        let shape = |ix| (self.centroid(ix), self.area(ix).to_mm2(), self.perimeter(ix).to_mm());
+        let (centroid, area, walls) = shape(compartment);
+        let image = Point::new(-centroid.x, centroid.y);
+        self.indices().filter(|ix| self[*ix].side == Some(other_side)).find(|ix| {
+            let (centroid, other_area, other_walls) = shape(*ix);
+            centroid.distance(image) <= ALIKE
+                && (other_area - area).abs() <= ALIKE * walls
+                && (other_walls - walls).abs() <= ALIKE
+        })
     }
 
     /// Returns the pieces of a ring in order, each in the ring's direction.

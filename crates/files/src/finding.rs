@@ -322,10 +322,10 @@ pub enum WishFinding {
 pub enum RecordFinding {
     /// No entry is called so.
     NoSuchEntry(String),
-    /// A fitting check that does not say whether it passed.
-    NotSaidWhetherPassed,
     /// Days that go back.
     Order,
+    /// A fitting check that does not say whether it passed.
+    NotSaidToPass,
     /// A check that cannot be read, and why.
     Check(String),
     /// Counts that do not add up.
@@ -403,5 +403,132 @@ impl LengthUnit {
             Self::Millimetres => 1.0,
             Self::Inches => 25.4,
         }
+    }
+}
+
+impl Finding {
+    /// How reports call it: a word for programs, which no language changes.
+    #[must_use]
+    pub fn id(&self) -> &'static str {
+        match self {
+            Self::File(own) => own.id(),
+            Self::Syntax(own) => own.id(),
+            Self::Key(own) => own.id(),
+            Self::Value(own) => own.id(),
+            Self::Word(own) => own.id(),
+            Self::Client(own) => own.id(),
+            Self::Wish(own) => own.id(),
+            Self::Record(own) => own.id(),
+            Self::Design(own) => own.id(),
+            Self::Said { .. } => "said",
+        }
+    }
+}
+
+macro_rules! ids {
+    ($($name:ident { $($variant:ident => $id:literal),+ $(,)? })+) => {
+        $(impl $name {
+            fn id(&self) -> &'static str {
+                match self {
+                    $(Self::$variant { .. } => $id,)+
+                }
+            }
+        })+
+    };
+}
+
+ids! {
+    FileFinding {
+        TooLarge => "file-too-large",
+        NoKind => "file-no-kind",
+        OtherKind => "file-other-kind",
+        Format => "file-format",
+        More => "file-more",
+    }
+    SyntaxFinding {
+        Twice => "syntax-twice",
+        HeadingTwice => "syntax-heading-twice",
+        TypographicQuotes => "syntax-typographic-quotes",
+        NoQuotes => "syntax-no-quotes",
+        NoValue => "syntax-no-value",
+        DecimalComma => "syntax-decimal-comma",
+        Truth => "syntax-truth",
+        LeadingZero => "syntax-leading-zero",
+        Other => "syntax-other",
+    }
+    KeyFinding {
+        Missing => "key-missing",
+        MissingGroup => "key-missing-group",
+        MissingSide => "key-missing-side",
+        Unknown => "key-unknown",
+        NotBeside => "key-not-beside",
+        Both => "key-both",
+        Neither => "key-neither",
+        Without => "key-without",
+        Blank => "key-blank",
+        NotAName => "key-not-a-name",
+    }
+    ValueFinding {
+        Type => "value-type",
+        NumberInWords => "value-number-in-words",
+        NotFinite => "value-not-finite",
+        Length => "value-length",
+        Range => "value-range",
+        Whole => "value-whole",
+        Date => "value-date",
+        Empty => "value-empty",
+        Control => "value-control",
+        Unprintable => "value-unprintable",
+        Word => "value-word",
+    }
+    WordFinding {
+        Name => "word-name",
+        Choice => "word-choice",
+        Code => "word-code",
+        NameInCode => "word-name-in-code",
+        Phone => "word-phone",
+        Size => "word-size",
+    }
+    ClientFinding {
+        NotSigned => "client-not-signed",
+        HipsWiderThanThighs => "client-hips-wider-than-thighs",
+        TrochantersWiderThanHips => "client-trochanters-wider-than-hips",
+        ThighsDiffer => "client-thighs-differ",
+        LongThigh => "client-long-thigh",
+        LongLeg => "client-long-leg",
+        HipsForWeight => "client-hips-for-weight",
+        ParametersWithoutPlugin => "client-parameters-without-plugin",
+        Future => "client-future",
+    }
+    WishFinding {
+        MoreThanThereIs => "wish-more-than-there-is",
+        BothOfObliquity => "wish-both-of-obliquity",
+        NoObliquity => "wish-no-obliquity",
+        GoalTwice => "wish-goal-twice",
+        NoWeightForGoals => "wish-no-weight-for-goals",
+        SmallObliquity => "wish-small-obliquity",
+        OtherSide => "wish-other-side",
+    }
+    RecordFinding {
+        NoSuchEntry => "record-no-such-entry",
+        Order => "record-order",
+        NotSaidToPass => "record-not-said-to-pass",
+        Check => "record-check",
+        Sum => "record-sum",
+        CountedTwice => "record-counted-twice",
+        NoCounts => "record-no-counts",
+        Digest => "record-digest",
+    }
+    DesignFinding {
+        Measure => "design-measure",
+        LargeMeasure => "design-large-measure",
+        Point => "design-point",
+        Rounding => "design-rounding",
+        Seed => "design-seed",
+        CurveWithBow => "design-curve-with-bow",
+        NoSizes => "design-no-sizes",
+        SizeTwice => "design-size-twice",
+        Fault => "design-fault",
+        Film => "design-film",
     }
 }

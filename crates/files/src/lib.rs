@@ -5,6 +5,7 @@
 //! Everything here is given text and gives text or values; it opens no file and knows no page.
 //! `#[serde(...)]` is found in this crate alone.
 
+mod answers;
 mod append;
 mod builtin;
 mod cell;
@@ -40,7 +41,7 @@ pub use crate::builtin::{
     BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Text, built_in_cell, built_in_layout,
 };
 pub use crate::cell::read_cell;
-pub use crate::check::check;
+pub use crate::check::{Checked, Known, check};
 pub use crate::client::read_client;
 pub use crate::digest::{digest, digest_of_parameters};
 pub use crate::edit::{EditError, Edited, new_errors, remove, reorder, set};

@@ -59,8 +59,8 @@ fn signed(table: &Table<'_>, [on, by]: [Question; 2]) -> Option<(Date, String)> 
 fn check(table: &Table<'_>) -> Option<FittingCheck> {
     let signed = signed(table, [Question::CheckOn, Question::CheckBy]);
     let passed = table.optional(Question::CheckPassed);
-    if passed.is_none() {
-        table.remarks.remark(table.span(), RecordFinding::NotSaidWhetherPassed);
+    if !table.has(Question::CheckPassed.row().key) {
+        table.remarks.remark(table.span(), RecordFinding::NotSaidToPass);
     }
     let passed = passed.and_then(|value| value.boolean());
     let found = table.optional(Question::CheckFound).and_then(|value| value.sentence());

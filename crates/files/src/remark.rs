@@ -33,6 +33,29 @@ impl Remark {
     pub fn hint(&self) -> Option<String> {
         prose::say(&self.finding).hint
     }
+
+    /// How many remarks it stands for: one, but where it says how many more there are.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        match self.finding {
+            Finding::File(FileFinding::More(count)) => count,
+            _ => 1,
+        }
+    }
+
+    /// The same in words, for whoever knows no findings.
+    #[must_use]
+    pub fn in_words(&self) -> cushion::Remark {
+        let prose::Said { message, hint } = prose::say(&self.finding);
+        cushion::Remark { severity: self.severity, span: self.span.clone(), message, hint }
+    }
+}
+
+impl From<cushion::Remark> for Remark {
+    fn from(said: cushion::Remark) -> Self {
+        let finding = Finding::Said { message: said.message, hint: said.hint };
+        Self { severity: said.severity, span: said.span, finding }
+    }
 }
 
 /// What was understood of a text, and what is to be said about it.
@@ -59,16 +82,25 @@ impl<T> Read<T> {
     }
 }
 
-/// The first remarks, and how many more there are.
-pub(crate) fn at_most(mut remarks: Vec<Remark>) -> Vec<Remark> {
-    if remarks.len() <= MOST_REMARKS {
-        return remarks;
+/// The first remarks, and how many more there are, with those that were left out before.
+fn at_most(remarks: Vec<Remark>) -> Vec<Remark> {
+    let (mut count, mut severity, mut first) = (0, Severity::Remark, Vec::new());
+    for remark in remarks {
+        match remark.finding {
+            Finding::File(FileFinding::More(more)) => count += more,
+            _ if first.len() < MOST_REMARKS => {
+                first.push(remark);
+                continue;
+            }
+            _ => count += 1,
+        }
+        severity = severity.min(remark.severity);
     }
-    let more = remarks.split_off(MOST_REMARKS);
-    let severity = more.iter().map(|remark| remark.severity).min().unwrap_or(Severity::Remark);
-    let span = more.first().map_or(0..0, |remark| remark.span.clone());
-    remarks.push(Remark { severity, span, finding: FileFinding::More(more.len()).into() });
-    remarks
+    if let (Some(last), true) = (first.last(), count > 0) {
+        let finding = FileFinding::More(count).into();
+        first.push(Remark { severity, span: last.span.clone(), finding });
+    }
+    first
 }
 
 /// A place in a text as people count: the first line and the first column are 1.

@@ -4,6 +4,7 @@
 //! Keys are only ever added within one schema.
 
 use case::Digest;
+use case::question::{Question, Unused};
 use cushion::{CompartmentFill, Pattern, StockFill};
 use serde::Serialize;
 
@@ -15,7 +16,9 @@ mod prediction;
 
 pub use self::adjust::{AdjustReport, adjust};
 pub use self::plan::plan;
-pub use self::prediction::{ContourParameter, ContourStep, contour_test, predict};
+pub use self::prediction::{
+    BoardExperiment, BoardTilt, ContourParameter, ContourStep, contour_test, predict,
+};
 
 /// The version of the reports' form.
 const SCHEMA: u32 = 1;
@@ -154,6 +157,8 @@ pub struct CheckedFile<'a> {
     pub kind: Option<Kind>,
     /// What is to be said about it.
     pub remarks: &'a [Remark],
+    /// Questions whose answers in it change nothing, with why not.
+    pub unused: &'a [(Question, Unused)],
 }
 
 #[derive(Serialize)]
@@ -166,10 +171,18 @@ struct FileReport<'a> {
     path: &'a str,
     kind: Option<&'a str>,
     remarks: Vec<RemarkReport>,
+    unused: Vec<UnusedReport>,
+}
+
+#[derive(Serialize)]
+struct UnusedReport {
+    key: String,
+    why: &'static str,
 }
 
 #[derive(Serialize)]
 struct RemarkReport {
+    id: &'static str,
     severity: &'static str,
     line: usize,
     column: usize,
@@ -184,6 +197,7 @@ fn remark_reports(text: &str, remarks: &[Remark]) -> Vec<RemarkReport> {
         .map(|remark| {
             let place = place_of(text, remark.span.start);
             RemarkReport {
+                id: remark.finding.id(),
                 severity: match remark.severity {
                     cushion::Severity::Error => "error",
                     cushion::Severity::Remark => "remark",
@@ -206,6 +220,12 @@ pub fn check(program: &str, files: &[CheckedFile<'_>]) -> String {
             path: file.path,
             kind: file.kind.map(Kind::words),
             remarks: remark_reports(file.text, file.remarks),
+            unused: (file.unused.iter())
+                .map(|(question, why)| UnusedReport {
+                    key: question.path(),
+                    why: crate::prose::unused(*why),
+                })
+                .collect(),
         })
         .collect();
     json(program, &[], CheckReport { files })

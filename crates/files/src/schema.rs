@@ -16,7 +16,7 @@ const LINE: &str = "^[^\\u0000-\\u001f\\u007f-\\u009f]*\\S[^\\u0000-\\u001f\\u00
 /// Millimetres, a share, or both.
 const MEASURE: &str = "^\\s*[+-]?[0-9.]+\\s*(%\\s*([+-]\\s*[0-9.]+)?\\s*)?$";
 /// What `case::Check` reads.
-const CHECK: &str = "^\\s*(top|under|press|lower|reading) .+$";
+const CHECK: &str = "^\\s*(top|under|press|lower|reading|skin) .+$";
 
 /// Returns the JSON Schema (draft 2020-12) of a kind of file.
 ///

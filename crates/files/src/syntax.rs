@@ -70,6 +70,7 @@ pub(crate) fn without_consequences(broken: Vec<Broken>, mut remarks: Vec<Remark>
         // That a number has no quotes is no help where a number is asked.
         let better = |remark: &Remark| {
             remark.span == own.remark.span
+                && !remark.span.is_empty()
                 && matches!(remark.finding, Finding::Value(ValueFinding::NumberInWords { .. }))
         };
         if !remarks.iter().any(better) {

@@ -1,58 +1,33 @@
 //! From what is wanted for a client to whole counts of cells, with what must be said about them.
 //!
-//! Start at [`plan`]. Nothing here reads files or knows pages.
+//! Start at [`plan`]. Nothing here reads files or knows pages. Each folder is a question:
+//! `goals`, what is wanted; `search`, which counts reach it; `checks`, what hands found and what
+//! follows; `prediction`, what counts would do; `advice`, what else is to be said.
 
-mod adjust;
-mod aims;
-mod alarms;
-pub mod altitude;
-mod cautions;
-mod code_group;
-mod contour;
-pub mod counting;
-mod drift;
-mod estimate;
-mod expected;
+mod advice;
+mod checks;
 mod goals;
-mod limits;
-mod live;
-mod mistakes;
-mod moves;
-mod needs;
-mod observe;
-mod pinched;
-mod plan;
-mod planner;
 mod prediction;
-mod prepared;
-mod progress;
-mod reference;
 mod search;
-mod seated;
-mod sitting;
-mod sizing;
-mod survey;
-mod unknowns;
-mod whole;
 
 #[cfg(test)]
-mod brute;
-#[cfg(test)]
-mod witness;
+mod tests;
 
-pub use crate::adjust::{AdjustInput, AdjustRefusal, Adjusted, Verdict, adjust};
-pub use crate::cautions::cautions;
-pub use crate::code_group::{CodeGroup, VERIFICATION, WIDE_FROM, code_group};
-pub use crate::contour::{ContourFound, ContourTest};
-pub use crate::drift::{ReCheck, re_check};
-pub use crate::limits::broken;
-pub use crate::live::LivePredictor;
-pub use crate::mistakes::{Mistake, mistakes};
-pub use crate::moves::moves;
-pub use crate::plan::{FOR_THE_GOALS, PlanInput, Refusal, RefusalKind, plan, with_changes};
-pub use crate::prepared::{CutSite, CutThrough, PreparedCushion, SiteCut, Spacings};
-pub use crate::progress::{PlanStep, Progress};
-pub use crate::reference::{Finding, Reference, reference};
-pub use crate::seated::Profile;
-pub use crate::sizing::{DEPTH_ROOM, Sizing, SizingRule, WIDTH_ROOM, consequences, sizing};
-pub use crate::survey::{Cushions, size_for, survey};
+pub use crate::advice::cautions::cautions;
+pub use crate::advice::code_group::{CodeGroup, VERIFICATION, WIDE_FROM, code_group};
+pub use crate::advice::drift::{ReCheck, re_check};
+pub use crate::advice::setup_card::{CardAdvice, IfThen, card_advice};
+pub use crate::advice::sizing::{DEPTH_ROOM, Sizing, SizingRule, WIDTH_ROOM, consequences, sizing};
+pub use crate::advice::survey::{Cushions, size_for, survey};
+pub use crate::advice::{altitude, counting};
+pub use crate::checks::adjust::{AdjustInput, AdjustRefusal, Adjusted, Verdict, adjust};
+pub use crate::checks::mistakes::{Mistake, mistakes};
+pub use crate::goals::limits::broken;
+pub use crate::prediction::board::{BoardTest, BoardTilt};
+pub use crate::prediction::client_on_cushion::Profile;
+pub use crate::prediction::contour::{ContourFound, ContourTest};
+pub use crate::prediction::live::LivePredictor;
+pub use crate::prediction::prepared::{CutSite, CutThrough, PreparedCushion, SiteCut, Spacings};
+pub use crate::search::moves::moves;
+pub use crate::search::plan::{FOR_THE_GOALS, PlanInput, Refusal, RefusalKind, plan, with_changes};
+pub use crate::search::progress::{PlanStep, Progress};

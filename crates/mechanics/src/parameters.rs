@@ -80,6 +80,10 @@ pub struct ParameterFacts {
 const PICKED: &str =
     "picked so that pressures and immersion come out as in the literature; not measured";
 
+/// Of what is not known about walls.
+const GIVE: &str = "0 is cloth that stays upright, 1 cloth that bows as far as it can; how far cells \
+                    that jam, and friction, hold it is not known";
+
 impl Parameters {
     /// Returns every parameter with its range and source, in a fixed order.
     #[must_use]
@@ -91,7 +95,7 @@ impl Parameters {
             unit,
             source,
         };
-        vec![
+        let mut all = vec![
             facts("tension_slack", self.tension_slack, [5.0, 50.0], "N/m", PICKED),
             facts("tension_taut", self.tension_taut, [60.0, 250.0], "N/m", PICKED),
             facts("stretch", self.stretch, [0.01, 0.04], "1", PICKED),
@@ -127,6 +131,35 @@ impl Parameters {
                 "m",
                 "common practice, no source; unverified",
             ),
+        ];
+        all.extend(self.left_out());
+        all
+    }
+
+    /// What may be left out.
+    fn left_out(&self) -> [ParameterFacts; 4] {
+        [
+            ParameterFacts {
+                name: "inner_give",
+                value: (self.inner_give > 0.0).then_some(self.inner_give),
+                range: [0.0, 1.0],
+                unit: "1",
+                source: GIVE,
+            },
+            ParameterFacts {
+                name: "outer_give",
+                value: (self.outer_give > 0.0).then_some(self.outer_give),
+                range: [0.0, 1.0],
+                unit: "1",
+                source: GIVE,
+            },
+            ParameterFacts {
+                name: "true_area",
+                value: (!self.small_slopes).then_some(1.0),
+                range: [0.0, 1.0],
+                unit: "1",
+                source: "geometry; left out, the extra area is that of small slopes",
+            },
             ParameterFacts {
                 name: "tissue_stiffness",
                 value: self.tissue_stiffness,

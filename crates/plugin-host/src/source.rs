@@ -155,7 +155,7 @@ impl From<Fault> for LayoutError {
             }
             FaultKind::BadLayout { text, remarks } => {
                 let origin = format!("answer of the plugin {}", fault.plugin);
-                let remarks = remarks.iter().map(as_said).collect();
+                let remarks = remarks.iter().map(files::Remark::in_words).collect();
                 NoLayout::WrongDrawing { origin, text, remarks }
             }
             _ => match by {
@@ -165,16 +165,6 @@ impl From<Fault> for LayoutError {
             },
         };
         Self { why, said, advice }
-    }
-}
-
-/// A remark as a source of layouts says it.
-fn as_said(remark: &files::Remark) -> cushion::Remark {
-    cushion::Remark {
-        severity: remark.severity,
-        span: remark.span.clone(),
-        message: remark.message(),
-        hint: remark.hint(),
     }
 }
 

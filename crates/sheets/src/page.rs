@@ -70,7 +70,9 @@ pub enum Role {
         /// What the drawing says, as a sentence.
         alt: String,
     },
-    /// Rules, frames, page numbers: nothing that must be read.
+    /// The words at the foot of the page, which are read after all others.
+    Foot,
+    /// Rules, frames: nothing that must be read.
     Artifact,
 }
 
@@ -148,6 +150,17 @@ pub struct TextRun {
     pub shaped: Shaped,
 }
 
+impl Block {
+    /// Whether the block is an entry of a list that begins with a mark of its own: a number, a
+    /// dash, a dot.
+    pub(crate) fn has_label(&self) -> bool {
+        match (&self.role, self.marks.as_slice()) {
+            (Role::ListItem, [Mark::Text(mark), Mark::Text(words), ..]) => mark.at.y == words.at.y,
+            _ => false,
+        }
+    }
+}
+
 impl Page {
     /// An empty page.
     pub fn new(paper: Paper, title: impl Into<String>) -> Self {
@@ -165,9 +178,16 @@ impl Page {
         Rect::new(0.0, 0.0, self.paper.width(), self.paper.height())
     }
 
+    /// The blocks in the order in which they are read: the foot last.
+    pub fn in_order(&self) -> impl Iterator<Item = &Block> {
+        let foot = |block: &&Block| block.role == Role::Foot;
+        let others = self.blocks.iter().filter(move |block| !foot(block));
+        others.chain(self.blocks.iter().filter(foot))
+    }
+
     /// Every run of text, in reading order.
     pub fn texts(&self) -> impl Iterator<Item = &TextRun> {
-        self.blocks.iter().flat_map(|block| &block.marks).filter_map(|mark| match mark {
+        self.in_order().flat_map(|block| &block.marks).filter_map(|mark| match mark {
             Mark::Text(run) => Some(run),
             Mark::Shape(_) => None,
         })

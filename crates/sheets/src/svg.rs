@@ -11,6 +11,7 @@ use crate::color::Color;
 use crate::font::{FAMILY, Weight};
 use crate::page::{Block, FillRule, Mark, Page, Role, Shape, TextRun};
 use crate::text::MM_PER_PT;
+use crate::words::english::LANGUAGE;
 
 /// How a page is written as SVG.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,7 +31,12 @@ impl Default for SvgOptions {
 pub fn svg(page: &Page, options: &SvgOptions) -> String {
     let mut out = Writer(String::new());
     let (width, height) = (page.paper.width(), page.paper.height());
-    out.raw("<svg xmlns=\"http://www.w3.org/2000/svg\" xml:lang=\"en\" version=\"1.1\"");
+    out.raw("<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"");
+    out.raw(" lang=\"")
+        .raw(LANGUAGE)
+        .raw("\" xml:lang=\"")
+        .raw(LANGUAGE)
+        .raw("\" role=\"document\"");
     out.number(" width=\"", width).raw("mm\"");
     out.number(" height=\"", height).raw("mm\"");
     out.number(" viewBox=\"0 0 ", width).number(" ", height).raw("\">\n");
@@ -45,7 +51,7 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.number("<rect width=\"", width)
         .number("\" height=\"", height)
         .raw("\" fill=\"#ffffff\"/>\n");
-    for block in &page.blocks {
+    for block in page.in_order() {
         out.block(block);
     }
     out.raw("</svg>\n");
@@ -113,7 +119,7 @@ impl Writer {
             Role::Artifact => {
                 self.raw("<g aria-hidden=\"true\">\n");
             }
-            Role::Paragraph | Role::ListItem | Role::Cell { .. } => {
+            Role::Paragraph | Role::ListItem | Role::Foot | Role::Cell { .. } => {
                 self.raw("<g>\n");
             }
         }
@@ -174,8 +180,11 @@ impl Writer {
         self
     }
 
+    /// Writes a line of text, each word at a place of its own: where the face is not at hand, words
+    /// stay where they belong.
     fn run(&mut self, run: &TextRun) {
         self.raw("<text");
+        let begin = if run.angle == 0.0 { run.at.x } else { 0.0 };
         if run.angle == 0.0 {
             self.number(" x=\"", run.at.x).number("\" y=\"", run.at.y).raw("\"");
         } else {
@@ -185,7 +194,14 @@ impl Writer {
         self.number(" font-size=\"", run.size_pt * MM_PER_PT);
         let _ = write!(self.0, "\" font-weight=\"{}\"", run.shaped.weight().number());
         self.color(" fill=\"", run.color).raw(">");
-        self.text(&run.shaped.text()).raw("</text>\n");
+        for (at, (place, word)) in run.shaped.words(run.size_pt).into_iter().enumerate() {
+            if at == 0 {
+                self.text(&word);
+            } else {
+                self.number("<tspan x=\"", begin + place).raw("\">").text(&word).raw("</tspan>");
+            }
+        }
+        self.raw("</text>\n");
     }
 }
 

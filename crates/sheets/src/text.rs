@@ -212,6 +212,23 @@ impl Shaped {
         f64::from(units) * self.unit(size_pt)
     }
 
+    /// The words, each with the spaces after it, and where each begins, in millimetres from the
+    /// beginning of the line at a size in points. No-break spaces are within words.
+    pub(crate) fn words(&self, size_pt: f64) -> Vec<(f64, String)> {
+        let mut words: Vec<(f64, String)> = Vec::new();
+        let (mut x, mut after_space) = (0, true);
+        for glyph in &self.glyphs {
+            let space = glyph.character == ' ';
+            if after_space && !space || words.is_empty() {
+                words.push((f64::from(x) * self.unit(size_pt), String::new()));
+            }
+            words.last_mut().expect("a word was begun").1.push(glyph.character);
+            after_space = space;
+            x += glyph.advance + glyph.kern;
+        }
+        words
+    }
+
     /// The width of a font unit at a size in points, in millimetres.
     pub(crate) fn unit(&self, size_pt: f64) -> f64 {
         size_pt * MM_PER_PT / face(self.weight).units_per_em

@@ -220,7 +220,7 @@ questions! {
     CheckWhat = FittingCheck "what", Kind::Word("fitting check"), Need::Always, r#""fitting check""#, READING;
     CheckOn = FittingCheck "on", Kind::Date, Need::Always, "2026-01-22", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
     CheckBy = FittingCheck "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);
-    CheckPassed = FittingCheck "passed", Kind::YesNo, Need::Never, "true", Use::Changes(&[Answer::Papers]);
+    CheckPassed = FittingCheck "passed", Kind::YesNo, Need::Never, "true", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
     CheckFound = FittingCheck "found", Kind::Text, Need::Never, r#""both sides safe, 30 mm under each seat bone""#, Use::Changes(&[Answer::Papers]);
     AdjustmentWhat = Adjustment "what", Kind::Word("adjustment"), Need::Always, r#""adjustment""#, READING;
     AdjustmentOn = Adjustment "on", Kind::Date, Need::Always, "2026-02-22", Use::Changes(&[Answer::ReCheck]);

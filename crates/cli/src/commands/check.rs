@@ -3,8 +3,9 @@
 use std::path::Path;
 
 use case::Date;
+use case::question::{Question, Unused};
 use casework::{FileRemarks, OpenCase, PROGRAM, Whose};
-use files::{Kind, Remark, Severity, report};
+use files::{Kind, Known, Remark, Severity, prose, report};
 
 use crate::arguments::Check;
 use crate::failure::Failure;
@@ -16,6 +17,8 @@ use crate::{remarks, today};
 struct Checked {
     file: FileRemarks,
     kind: Option<Kind>,
+    /// Answers that change nothing, with why not.
+    unused: Vec<(Question, Unused)>,
     /// Whether a plugin that it names is at fault.
     plugin: bool,
     /// Why it could not be read, if so.
@@ -24,7 +27,7 @@ struct Checked {
 
 /// Checks every file, and says all of it before it fails.
 pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(None)?;
+    let on = today::today(arguments.day.date)?;
     let outside = Outside::new(&arguments.plugins);
     let checked: Vec<Checked> =
         arguments.files.iter().map(|path| check(path, on, &outside)).collect();
@@ -41,6 +44,9 @@ pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> 
         if !it.file.is_wrong() {
             let kind = it.kind.map_or("", Kind::words);
             terminal.answer(&format!("{}: {kind}, {}\n", it.file.path, it.file.count()))?;
+            for note in prose::unused_answers(&it.unused) {
+                terminal.answer(&format!("  {note}\n"))?;
+            }
         }
     }
     verdict(&checked)
@@ -55,10 +61,17 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
             let unread = Failure::from(unread);
             let remarks = vec![unread.error().as_remark(0..0)];
             let file = FileRemarks { path: shown, text: String::new(), remarks };
-            return Checked { file, kind: None, plugin: false, unread: Some(unread) };
+            let unused = Vec::new();
+            return Checked { file, kind: None, unused, plugin: false, unread: Some(unread) };
         }
     };
-    let (kind, mut remarks) = files::check(&text);
+    let printable = |character: char| {
+        let style = sheets::Style::regular(10.0);
+        let set = sheets::measure(&character.to_string(), &style);
+        !matches!(set, Err(sheets::SetError::Missing { .. }))
+    };
+    let known = Known { today: Some(on), printable: &printable };
+    let files::Checked { kind, mut remarks, unused } = files::check(&text, &known);
     let mut plugin = false;
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);
     if right && kind == Some(Kind::Client) {
@@ -66,7 +79,8 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
         remarks.extend(more);
         plugin = whose == Some(Whose::SourceAuthor);
     }
-    Checked { file: FileRemarks { path: shown, text, remarks }, kind, plugin, unread: None }
+    let file = FileRemarks { path: shown, text, remarks };
+    Checked { file, kind, unused, plugin, unread: None }
 }
 
 /// What is wrong with what a right client's file names, or with a plan made from it, and whose
@@ -120,6 +134,7 @@ fn to_json(checked: &[Checked]) -> String {
             text: &it.file.text,
             kind: it.kind,
             remarks: &it.file.remarks,
+            unused: &it.unused,
         })
         .collect();
     report::check(PROGRAM, &files)

@@ -2,8 +2,8 @@
 
 use casework::PROGRAM;
 use cushion::{Force, Length};
-use files::report::{ContourParameter, ContourStep};
-use fitting::{ContourTest, PreparedCushion, Spacings};
+use files::report::{BoardExperiment, BoardTilt, ContourParameter, ContourStep};
+use fitting::{BoardTest, ContourTest, PreparedCushion, Spacings};
 use mechanics::Jig;
 
 use crate::arguments::ContourTest as Arguments;
@@ -33,6 +33,7 @@ pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failu
     }
     let steps: Vec<ContourStep> =
         Jig::STEPS.iter().map(|step| found(&test, &cushion, *step)).collect();
+    let board = BoardTest::run(&cushion).map(experiment);
     let parameters = parameters(&test);
     if arguments.json.json {
         let at = (pattern.layout().as_str(), &*pattern.size().to_string());
@@ -42,9 +43,49 @@ pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failu
             CLAIMS,
             &parameters,
             &steps,
+            board.as_ref(),
         ));
     }
-    terminal.answer(&words(&pattern, &parameters, &steps))
+    terminal.answer(&words(&pattern, &parameters, &steps, board.as_ref()))
+}
+
+fn experiment(test: BoardTest) -> BoardExperiment {
+    BoardExperiment {
+        size: [test.width, test.depth],
+        forward: test.forward,
+        kilograms: test.load.to_kg(),
+        compartments: test.compartments,
+        tilts: (test.tilts.into_iter())
+            .map(|own| BoardTilt { give: own.give, moved: own.moved, higher: own.higher })
+            .collect(),
+    }
+}
+
+/// The experiment with a board, in words: somebody with a ruler can tell which is true.
+fn board_words(board: &BoardExperiment) -> String {
+    let [width, depth] = board.size.map(Length::to_mm);
+    let mut words = format!(
+        "\nA stiff board of {width:.0} x {depth:.0} mm, its middle {:.0} mm in front of the rear edge, \
+         {:.0} kg with what lies on its middle. Cells moved from compartment {} to {} make its right \
+         edge higher by (estimate):\n",
+        board.forward.to_mm(),
+        board.kilograms,
+        board.compartments[0],
+        board.compartments[1]
+    );
+    for own in board.tilts.chunk_by(|a, b| a.give == b.give) {
+        let told = |tilt: &BoardTilt| match tilt.higher {
+            Some(higher) => format!("{} cells {:.1} mm", tilt.moved, higher.to_mm()),
+            None => format!("{} cells: it tips", tilt.moved),
+        };
+        let told: Vec<String> = own.iter().map(told).collect();
+        let walls = match own[0].give {
+            0.0 => "upright walls".to_owned(),
+            give => format!("walls that give {:.0} %", give * 100.0),
+        };
+        words += &format!("  {walls}: {}\n", told.join(", "));
+    }
+    words
 }
 
 fn found(test: &ContourTest, cushion: &PreparedCushion, step: Length) -> ContourStep {
@@ -91,6 +132,7 @@ fn words(
     pattern: &cushion::Pattern,
     parameters: &[ContourParameter],
     steps: &[ContourStep],
+    board: Option<&BoardExperiment>,
 ) -> String {
     let mut words = format!(
         "{}, {}: loaded contour and overload, stock fill\n\n",
@@ -110,6 +152,7 @@ fn words(
             _ => "the jig does not come to rest.\n".to_owned(),
         };
     }
+    words += &board.map_or_else(String::new, board_words);
     words += "\nMade with (seen: a source was read; unverified: from memory):\n";
     for own in parameters {
         words += &format!("  {}: {} ({})\n", own.what, own.value, own.mark);

@@ -16,7 +16,8 @@ pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let plan = case.plan(on, Stop::never())?;
-    let stands = casework::plan_stands(&plan, arguments.nearest_safe);
+    let unplanned = case.has_goals_and_no_weight();
+    let stands = !unplanned && casework::plan_stands(&plan, arguments.nearest_safe);
     let recorded = match &arguments.by {
         Some(by) => {
             let recorder = Recorder { by, because: None, on };
@@ -27,12 +28,24 @@ pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     if arguments.json.json {
         let code = case.client.value.code.as_str();
         terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded))?;
-        return if stands { Ok(()) } else { Err(not_safe(arguments, &plan).told()) };
+        return if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned).told()) };
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| own.text.clone()).collect();
     terminal.warn(&cautions);
     terminal.answer(&words(arguments, &case, &plan, recorded, terminal))?;
-    if stands { Ok(()) } else { Err(not_safe(arguments, &plan)) }
+    if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned)) }
+}
+
+/// Why the plan does not stand, or was made for nothing that is wanted.
+fn why_not(arguments: &Plan, plan: &Counts, unplanned: bool) -> Failure {
+    if !unplanned {
+        return not_safe(arguments, plan);
+    }
+    let unrecorded = if arguments.record { "; nothing was recorded" } else { "" };
+    Failure::file(format!(
+        "nothing is planned for the goals without the client's weight{unrecorded}"
+    ))
+    .hint("weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`")
 }
 
 /// Why the plan does not stand.

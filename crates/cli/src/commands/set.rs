@@ -20,8 +20,9 @@ pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
     let worse = files::new_errors(&files::read_client(&before).remarks, &remarks);
     if !worse.is_empty() {
         let file = FileRemarks { path: shown, text, remarks: worse };
-        let error = WorkError::wrong_file(file);
-        return Err(error.hint("nothing was written; give what is missing too").into());
+        return Err(WorkError::wrong_file(file)
+            .hint("nothing was written; give what is missing too")
+            .into());
     }
     let change = Change::of(&shown, before.as_bytes(), text.clone().into_bytes());
     outside.shelf().put(&[change])?;
@@ -47,18 +48,13 @@ fn edited(arguments: &Set, before: &str) -> Result<String, EditError> {
 /// Why nothing is changed: at the place where the text would be wrong, where there is one.
 fn refused(shown: &str, error: EditError) -> Failure {
     let said = prose::say_edit(&error);
-    match error {
+    let failure = match error {
         EditError::Wrong { text, remark } => {
-            let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![remark] };
-            WorkError::wrong_file(file).hint("nothing was written").into()
+            let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![*remark] };
+            return WorkError::wrong_file(file).hint("nothing was written").into();
         }
-        EditError::Unreadable(_) => {
-            let failure = Failure::file(format!("`{shown}`: {}", said.message));
-            said.hint.into_iter().fold(failure, Failure::hint)
-        }
-        _ => {
-            let failure = Failure::call(said.message);
-            said.hint.into_iter().fold(failure, Failure::hint)
-        }
-    }
+        EditError::Unreadable(_) => WorkError::file(format!("`{shown}`: {}", said.message)),
+        _ => WorkError::asked(said.message),
+    };
+    said.hint.into_iter().fold(failure, WorkError::hint).into()
 }

@@ -37,7 +37,11 @@ fn check(layout: &str, size: &str) {
         let names = dir.names().into_iter();
         let mut names = names.filter(|name| name.starts_with(&first) && name.ends_with(".svg"));
         let card = texts(&dir.read(&names.next().unwrap()));
-        let shown = card.iter().filter_map(|text| text.strip_suffix(" cells"));
+        // In a narrow compartment the word stands below the number.
+        let below = |at: usize| card.get(at + 1).is_some_and(|text| text == "cells");
+        let shown = card.iter().enumerate().filter_map(|(at, text)| {
+            text.strip_suffix(" cells").or_else(|| below(at).then_some(text.as_str()))
+        });
         let mut shown: Vec<u32> = shown.filter_map(|count| count.parse().ok()).collect();
         shown.sort_unstable();
         assert_eq!(shown, planned, "{layout} in {size} on {paper}");

@@ -11,6 +11,7 @@ use std::sync::OnceLock;
 
 use tempfile::TempDir;
 
+use crate::fitting::CLIENT;
 use crate::runner::TestDir;
 
 /// The library, built once.
@@ -108,11 +109,11 @@ fn is_old_or_new(
     })
 }
 
-/// A client of the starter, with a plan in the record.
+/// A client with a plan in the record.
 fn planned() -> TestDir {
     static TEXT: OnceLock<String> = OnceLock::new();
     let text = TEXT.get_or_init(|| {
-        let dir = TestDir::new().with("c.toml", files::starter::client());
+        let dir = TestDir::new().with("c.toml", CLIENT);
         assert_eq!(dir.run(&["plan", "c.toml", "--record", "--by", "OT"]).code, Some(0));
         dir.read("c.toml")
     });
@@ -121,8 +122,9 @@ fn planned() -> TestDir {
 
 #[test]
 fn a_record_is_made_or_not() {
-    let begun = || TestDir::new().with("c.toml", files::starter::client());
+    let begun = || TestDir::new().with("c.toml", CLIENT);
     survives(&begun, &["plan", "c.toml", "--record", "--by", "OT"], 1);
+    survives(&begun, &["set", "c.toml", "weight.kg=61"], 1);
     survives(&planned, &["adjust", "c.toml", "--under", "left=30mm", "--record", "--by", "OT"], 1);
 }
 
@@ -133,7 +135,7 @@ fn papers_are_written_or_not() {
         let dir = planned().with("out", "");
         fs::remove_file(dir.path().join("out")).unwrap();
         fs::create_dir(dir.path().join("out")).unwrap();
-        dir.with("out/X-001-tag.svg", "an older one").with("out/X-001-fill-card.pdf", "older")
+        dir.with("out/T-1-tag.svg", "an older one").with("out/T-1-fill-card.pdf", "older")
     };
     survives(&begun, &["print", "c.toml", "--out", "out"], 7);
 }

@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use crate::runner::TestDir;
 
-const CLIENT: &str = r#"format = 1
+pub(crate) const CLIENT: &str = r#"format = 1
 kind = "client"
 client = "T-1"
 [measures]
@@ -236,6 +236,12 @@ fn the_contour_test_claims_nothing() {
     for step in report["steps"].as_array().unwrap() {
         assert!(step["overload_deflection_mm"].as_f64().unwrap() > 0.0, "{step}");
     }
+    // Walls that give take up the first cells: that is what a ruler can tell.
+    let tilts = report["board"]["tilts"].as_array().unwrap();
+    let higher: Vec<f64> =
+        tilts.iter().map(|own| own["right_edge_higher_mm"].as_f64().unwrap()).collect();
+    assert_eq!(higher.len(), 9);
+    assert!(higher[0] > 1.5 * higher[3] && higher[3] > higher[6], "{higher:?}");
 }
 
 const BODIES: &str = "sex,mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n\

@@ -45,7 +45,12 @@ fn bytes(folder: &Path) -> BTreeMap<String, Vec<u8>> {
 pub(crate) fn texts(svg: &str) -> Vec<String> {
     let runs = svg.split("<text").skip(1).filter_map(|run| run.split_once('>'));
     let texts = runs.filter_map(|(_, run)| run.split("</text>").next());
-    texts.map(|text| text.replace('\u{a0}', " ")).collect()
+    texts.map(|text| without_tags(text).replace('\u{a0}', " ")).collect()
+}
+
+/// What stands between tags: each word has a place of its own.
+fn without_tags(text: &str) -> String {
+    text.split('<').map(|part| part.split_once('>').map_or(part, |(_, words)| words)).collect()
 }
 
 /// Fails unless the bytes are whole of their kind.

@@ -107,7 +107,10 @@ fn a_record_grows_and_keeps_what_a_person_wrote() {
     {
         assert!(second.contains(part), "{part} is not in {second}");
     }
-    assert_eq!(dir.run(&["check", "client.toml"]).done(), "client.toml: client, no remarks\n");
+    let on_the_day = dir.run(&["check", "client.toml", "--date", "2026-03-08"]).done();
+    assert_eq!(on_the_day, "client.toml: client, no remarks\n");
+    let (_, asked) = dir.run(&["check", "client.toml"]).warned();
+    assert!(asked.starts_with("remark: 2026-03-08 is still to come"), "{asked}");
     assert_eq!(dir.names(), ["client.toml", "layout.toml"]);
 }
 

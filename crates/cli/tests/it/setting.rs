@@ -75,3 +75,22 @@ fn goals_are_ordered_and_removed() {
     let text = dir.read("client.toml");
     assert!(text.contains("equal firmness") && !text.contains("near stock"), "{text}");
 }
+
+#[test]
+fn without_a_weight_nothing_is_planned_for_goals_nor_recorded() {
+    let start = CLIENT.find("[weight]").unwrap();
+    let end = CLIENT.find("[chair]").unwrap();
+    let without = format!("{}{}", &CLIENT[..start], &CLIENT[end..]);
+    let goal = "\n[[goal]]\nwant = \"near stock\"\n";
+    let dir = dir().with("client.toml", format!("{without}{goal}"));
+    let before = dir.read("client.toml");
+    let ran = dir.run(&["plan", "client.toml", "--record", "--by", "OT"]);
+    assert_eq!(ran.code, Some(3), "{}", ran.stderr);
+    let expected = "error: nothing is planned for the goals without the client's weight; nothing was recorded\n";
+    assert!(ran.stderr.contains(expected), "{}", ran.stderr);
+    assert_eq!(dir.read("client.toml"), before);
+    // Without goals there is nothing to be planned for, and the stock fill with its change is told.
+    let dir = dir.with("client.toml", &without);
+    dir.run(&["plan", "client.toml", "--record", "--by", "OT"]).warned();
+    assert_ne!(dir.read("client.toml"), without);
+}

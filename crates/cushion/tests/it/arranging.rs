@@ -2,6 +2,8 @@
 
 use std::f64::consts::PI;
 
+use cushion::Pattern;
+
 use crate::build::{Build, CURVE, assert_near, bow};
 
 /// Rounding of sums of a few hundred thousand square millimetres.
@@ -159,4 +161,49 @@ fn a_seam_may_end_on_a_rounding() {
 #[test]
 fn the_same_layout_gives_the_same_pattern() {
     assert_eq!(with_island().at("431.8x406.4"), with_island().at("431.8x406.4"));
+}
+
+/// A cushion written whole, with a seam from rear to front at a share of the width.
+fn window_and_door(at: f64) -> Pattern {
+    Build::whole()
+        .on("back", "outline", "rear-left", "rear-right", at)
+        .on("fore", "outline", "front-right", "front-left", 1.0 - at)
+        .seam("split", &["back", "fore"])
+        .one("window", -0.4, 0.5, 1)
+        .one("door", 0.4, 0.5, 2)
+        .at("440x400")
+}
+
+#[test]
+fn partners_are_known_by_their_shapes() {
+    let pattern = window_and_door(0.5);
+    let of = |id: &str| pattern.by_id(id).unwrap();
+    assert_eq!(pattern.partner(of("window")), Some(of("door")));
+    assert_eq!(pattern.partner(of("door")), Some(of("window")));
+    // On two sides, and not alike: whatever they are called, they are no partners.
+    let pattern = window_and_door(0.45);
+    assert!(pattern.indices().all(|ix| pattern.partner(ix).is_none()));
+    // Across the middle there is none.
+    let pattern = with_island().at("400x400");
+    let of = |id: &str| pattern.by_id(id).unwrap();
+    assert_eq!(pattern.partner(of("isle")), None);
+    assert_eq!(pattern.partner(of("rear")), None);
+    assert_eq!(pattern.partner(of("front-left")), Some(of("front-right")));
+}
+
+#[test]
+fn an_island_is_no_partner_of_what_lies_around_its_image() {
+    // On the client's right an island in the middle of a half, on the left none.
+    let pattern = Build::whole()
+        .on("back", "outline", "rear-left", "rear-right", 0.5)
+        .on("fore", "outline", "front-right", "front-left", 0.5)
+        .seam("split", &["back", "fore"])
+        .point("isle-rear", 0.25, 0.35)
+        .point("isle-front", 0.25, 0.65)
+        .shaped("isle", &["isle-rear", "isle-front"], bow(-0.5), true)
+        .one("isle", 0.25, 0.5, 1)
+        .one("around", 0.25, 0.1, 2)
+        .one("plain", -0.25, 0.5, 3)
+        .at("440x400");
+    assert!(pattern.indices().all(|ix| pattern.partner(ix).is_none()));
 }

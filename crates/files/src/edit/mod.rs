@@ -58,7 +58,7 @@ pub enum EditError {
         /// The text as it would be.
         text: String,
         /// The first error that was not there before.
-        remark: Remark,
+        remark: Box<Remark>,
     },
 }
 
@@ -187,7 +187,7 @@ fn finished(before: &str, text: String) -> Result<Edited, EditError> {
         )
     };
     match worse.into_iter().find(|remark| !to_come(remark)) {
-        Some(remark) => Err(EditError::Wrong { text, remark }),
+        Some(remark) => Err(EditError::Wrong { text, remark: Box::new(remark) }),
         None => Ok(Edited { text, remarks }),
     }
 }

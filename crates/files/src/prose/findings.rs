@@ -451,13 +451,13 @@ fn record(finding: &RecordFinding) -> Said {
                 format!("write {}", alternatives(&words)),
             )
         }
-        RecordFinding::NotSaidWhetherPassed => said(
-            "the fitting check does not say whether it passed, so papers say NOT FITTED YET",
-            "write `passed = true` where the client may use the cushion, else `passed = false`",
-        ),
         RecordFinding::Order => said(
             "the record is not in the order of its dates",
             "the last entry counts as the newest; put it in order",
+        ),
+        RecordFinding::NotSaidToPass => said(
+            "the fitting check does not say whether it passed, so papers say NOT FITTED YET",
+            "write `passed = true` where the client may use the cushion, else `passed = false`",
         ),
         RecordFinding::Check(wrong) => {
             said(wrong.clone(), "write it as `adjust` records it, such as \"top left=tight\"")

@@ -11,4 +11,6 @@ pub use self::edits::say_edit;
 pub(crate) use self::findings::unit_words;
 pub use self::findings::{Said, say};
 pub(crate) use self::questions::{CLIENT_HEAD, OR, RECORD_HEAD};
-pub use self::questions::{answer, comment, file_title, group_comment, label, unused};
+pub use self::questions::{
+    answer, comment, file_title, group_comment, label, unused, unused_answers,
+};

@@ -128,7 +128,7 @@ prose! {
     CheckWhat: "entry", "";
     CheckOn: "day of the check", "";
     CheckBy: "who checked", "";
-    CheckPassed: "passed", "until it says so, papers say NOT FITTED YET";
+    CheckPassed: "whether it passed", "until it says so, papers say NOT FITTED YET";
     CheckFound: "finding", "in a sentence";
     AdjustmentWhat: "entry", "";
     AdjustmentOn: "day of the adjustment", "";
@@ -237,6 +237,21 @@ pub fn answer(answer: Answer) -> &'static str {
         Answer::Papers => "the papers",
         Answer::ReCheck => "when to look again",
     }
+}
+
+/// Which answers change nothing that the program says, and why: a sentence for each reason.
+#[must_use]
+pub fn unused_answers(answers: &[(Question, Unused)]) -> Vec<String> {
+    let reasons = [Unused::ForReaders, Unused::NotModelled, Unused::NoRule];
+    let of = |reason| {
+        let keys: Vec<String> = (answers.iter())
+            .filter(|(_, why)| *why == reason)
+            .map(|(question, _)| format!("`{}`", question.path()))
+            .collect();
+        (!keys.is_empty())
+            .then(|| format!("changes no answer, since {}: {}", unused(reason), keys.join(", ")))
+    };
+    reasons.into_iter().filter_map(of).collect()
 }
 
 /// Why an answer to a question is not used.

@@ -179,6 +179,32 @@ pub struct ContourStep {
     pub further: Option<Length>,
 }
 
+/// What a stiff board over the rear would do when cells are moved from left to right.
+#[derive(Clone, Debug)]
+pub struct BoardExperiment {
+    /// Its width and depth.
+    pub size: [Length; 2],
+    /// From the rear edge to its middle.
+    pub forward: Length,
+    /// What lies on it, board and all, kg.
+    pub kilograms: f64,
+    /// Numbers of the compartments that cells are taken from and go to.
+    pub compartments: [u8; 2],
+    /// How it tilts.
+    pub tilts: Vec<BoardTilt>,
+}
+
+/// How a board tilts when so many cells are moved.
+#[derive(Clone, Copy, Debug)]
+pub struct BoardTilt {
+    /// Share of the give of walls.
+    pub give: f64,
+    /// Cells moved.
+    pub moved: u32,
+    /// How much higher the right edge gets; none where the board does not rest.
+    pub higher: Option<Length>,
+}
+
 /// One number that the contour test uses.
 #[derive(Clone, Debug)]
 pub struct ContourParameter {
@@ -197,6 +223,44 @@ struct ContourReport<'a> {
     claims: &'a str,
     parameters: Vec<ParameterBody<'a>>,
     steps: Vec<StepBody>,
+    board: Option<BoardBody>,
+}
+
+#[derive(Serialize)]
+struct BoardBody {
+    width_mm: f64,
+    depth_mm: f64,
+    middle_forward_mm: f64,
+    kilograms: f64,
+    from_compartment: u8,
+    to_compartment: u8,
+    tilts: Vec<TiltBody>,
+}
+
+#[derive(Serialize)]
+struct TiltBody {
+    give_of_walls: f64,
+    cells_moved: u32,
+    right_edge_higher_mm: Option<f64>,
+}
+
+impl From<&BoardExperiment> for BoardBody {
+    fn from(board: &BoardExperiment) -> Self {
+        let tilt = |tilt: &BoardTilt| TiltBody {
+            give_of_walls: tilt.give,
+            cells_moved: tilt.moved,
+            right_edge_higher_mm: tilt.higher.map(|higher| rounded(higher.to_mm())),
+        };
+        Self {
+            width_mm: rounded(board.size[0].to_mm()),
+            depth_mm: rounded(board.size[1].to_mm()),
+            middle_forward_mm: rounded(board.forward.to_mm()),
+            kilograms: board.kilograms,
+            from_compartment: board.compartments[0],
+            to_compartment: board.compartments[1],
+            tilts: board.tilts.iter().map(tilt).collect(),
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -222,6 +286,7 @@ pub fn contour_test(
     claims: &str,
     parameters: &[ContourParameter],
     steps: &[ContourStep],
+    board: Option<&BoardExperiment>,
 ) -> String {
     let report = ContourReport {
         layout,
@@ -240,6 +305,7 @@ pub fn contour_test(
                 overload_deflection_mm: own.further.map(|length| rounded(length.to_mm())),
             })
             .collect(),
+        board: board.map(BoardBody::from),
     };
     json(program, &[claims.to_owned()], report)
 }

@@ -2,7 +2,7 @@
 
 use cushion::Severity;
 use files::{
-    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, check, read_cell, read_client, read_layout, starter,
+    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, Known, check, read_cell, read_client, read_layout, starter,
 };
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -124,7 +124,7 @@ proptest! {
         let texts = texts();
         let whole = &texts[which % texts.len()];
         let text = damages.iter().fold(whole.clone(), |text, damage| damage.done_to(&text));
-        let (_, remarks) = check(&text);
+        let remarks = check(&text, &Known::NOTHING).remarks;
         for remark in &remarks {
             prop_assert!(text.get(remark.span.clone()).is_some(), "{remark:?}");
             prop_assert!(!remark.message().is_empty());

@@ -3,6 +3,7 @@
 #![expect(clippy::unwrap_used, reason = "a test that unwraps nothing has failed")]
 
 mod appending;
+mod asking;
 mod broken;
 mod editing;
 mod remarks;

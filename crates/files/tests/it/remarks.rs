@@ -1,10 +1,10 @@
 //! What is said of wrong texts: line, message, hint.
 
-use files::{check, place_of, starter};
+use files::{Known, check, place_of, starter};
 
 /// Each remark as `line: message; hint`.
 fn said(text: &str) -> Vec<String> {
-    let (_, remarks) = check(text);
+    let remarks = check(text, &Known::NOTHING).remarks;
     let line = |remark: &files::Remark| place_of(text, remark.span.start).line;
     remarks
         .iter()

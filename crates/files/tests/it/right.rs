@@ -3,16 +3,16 @@
 use case::LayoutRef;
 use cushion::{LayoutRequest, LayoutSource, Name, NoLayout, Severity};
 use files::{
-    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, check, kind_of, read_client, read_layout,
-    starter,
+    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, Known, check, kind_of, read_client,
+    read_layout, starter,
 };
 
 #[track_caller]
 fn without_remarks(text: &str, kind: Kind) {
     assert_eq!(kind_of(text), Some(kind));
-    let (found, remarks) = check(text);
-    assert_eq!(found, Some(kind));
-    assert_eq!(remarks, []);
+    let checked = check(text, &Known::NOTHING);
+    assert_eq!(checked.kind, Some(kind));
+    assert_eq!(checked.remarks, []);
 }
 
 #[test]

@@ -54,7 +54,7 @@ fn nobody_gets_a_size_that_breaks_a_rule() {
         made += 1;
         assert!(size.width() >= body.hip_width);
         assert!(size.depth() <= body.thigh_depth - Length::from_mm(30.0));
-        let rating = sizes.iter().find(|own| own.size == size).unwrap().max_user_weight;
+        let rating = sizes.iter().find(|made| made.size == size).unwrap().max_user_weight;
         assert!(body.weight <= rating);
     }
     // Heavy soldiers are above the ratings; most others find a size.

@@ -25,7 +25,8 @@ struct Planned {
 
 fn planned(layout: &str, client: Client) -> Planned {
     let cushion = cushion(layout, "440x400", Spacings::all(Length::from_mm(12.0)));
-    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let stock: Vec<u32> =
+        cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
     let input = PlanInput {
         client: &client,
         cushion: &cushion,
@@ -34,7 +35,7 @@ fn planned(layout: &str, client: Client) -> Planned {
         progress: Progress::none(),
     };
     let plan = plan(&input, &stock).unwrap();
-    let counts = plan.counts.iter().map(|own| own.planned).collect();
+    let counts = plan.counts.iter().map(|count| count.planned).collect();
     let seat = plan.prediction.unwrap().seated.unwrap();
     Planned { cushion, client, counts, seat }
 }
@@ -61,7 +62,7 @@ impl Planned {
         for side in BOTH {
             let felt = self.seat.clearance[side].central;
             checks.push(Check::Under { side, answer: UnderAnswer::Felt(felt) });
-            let site = self.seat.sites.iter().find(|own| own.id == SiteName::SeatBone(side).id());
+            let site = self.seat.sites.iter().find(|site| site.id == SiteName::SeatBone(side).id());
             let tight = site.unwrap().surface.central.to_kpa() > 9.0;
             let answer = if tight { TopAnswer::Tight } else { TopAnswer::Safe };
             checks.push(Check::Top { side, answer });
@@ -135,7 +136,7 @@ fn no_cells_are_moved_for_a_mark_on_the_skin_even_with_a_bone_felt() {
         for checks in [vec![mark], vec![mark, bone_felt(Side::Left)], as_planned] {
             let found = case.adjust(&checks);
             assert_eq!((found.verdict, &found.counts), (Verdict::ClientOff, &case.counts));
-            assert!(found.alarms.iter().any(|own| matches!(own, Alarm::Mark { .. })));
+            assert!(found.alarms.iter().any(|alarm| matches!(alarm, Alarm::Mark { .. })));
         }
     }
 }
@@ -267,7 +268,7 @@ fn pinched_with_much_cushion_underneath_never_adds() {
                     case.adjust(&[pinched(side), felt(side, mm), felt(side.other(), other)]);
                 let added = found.counts.iter().zip(&case.counts).any(|(then, now)| then > now);
                 assert!(!added, "{side:?} {mm}: {:?} to {:?}", case.counts, found.counts);
-                let taken: u32 = found.moves.iter().map(|own| own.cells).sum();
+                let taken: u32 = found.moves.iter().map(|step| step.cells).sum();
                 // A few, and then felt again.
                 assert!(taken <= 6, "{taken}");
             }

@@ -66,7 +66,7 @@ fn goals_within_reach_are_reached_within_the_limits() {
         let front = plan_of(layout, same, &[front]);
         assert!(front.goals[0].met && (reached(&front.goals[0]) - 10.0).abs() <= 3.0);
         // Nothing else asked for is touched.
-        let changed = front.counts.iter().filter(|own| own.planned != own.stock).count();
+        let changed = front.counts.iter().filter(|count| count.planned != count.stock).count();
         assert_eq!(changed, 1, "{:?}", front.counts);
     }
 }
@@ -169,7 +169,7 @@ fn an_injured_site_gets_no_more_pressure_for_another_goal() {
     let wants = [Want::OffLoad { site: left, share: 0.10 }];
     let pressure = |plan: &Plan| {
         let seat = plan.prediction.as_ref().unwrap().seated.as_ref().unwrap();
-        seat.sites.iter().find(|own| own.id == "coccyx").unwrap().surface.central
+        seat.sites.iter().find(|site| site.id == "coccyx").unwrap().surface.central
     };
     let stock = plan_of("row-six", same, &[]);
     let spared = plan_of("row-six", coccyx, &wants);
@@ -183,25 +183,25 @@ fn moves_lead_from_the_cushion_to_the_plan_and_empty_nothing() {
     let wants = [Want::Shelf { height: Length::from_mm(12.0) }];
     let client = with_goals(client("curved-ten", "440x400"), &wants);
     let plan = planned(&cushion, &client);
-    let mut cells: Vec<i64> = plan.counts.iter().map(|own| i64::from(own.stock)).collect();
+    let mut cells: Vec<i64> = plan.counts.iter().map(|count| i64::from(count.stock)).collect();
     let mut spare = 0;
-    for own in &plan.moves {
+    for step in &plan.moves {
         let mut put = |place, by: i64| match place {
             case::Place::Compartment(number) => {
-                let at = plan.counts.iter().position(|own| own.number == number).unwrap();
+                let at = plan.counts.iter().position(|count| count.number == number).unwrap();
                 cells[at] += by;
                 assert!(cells[at] > 0, "compartment {number} is emptied on the way");
             }
             case::Place::Spare => spare += by,
         };
-        put(own.from, -i64::from(own.cells));
-        put(own.to, i64::from(own.cells));
+        put(step.from, -i64::from(step.cells));
+        put(step.to, i64::from(step.cells));
     }
-    let wanted: Vec<i64> = plan.counts.iter().map(|own| i64::from(own.planned)).collect();
+    let wanted: Vec<i64> = plan.counts.iter().map(|count| i64::from(count.planned)).collect();
     assert_eq!(cells, wanted);
     assert_eq!(spare, i64::from(plan.total_stock()) - i64::from(plan.total_planned()));
     // No tree over so many places has fewer edges than places less one.
-    let changed = plan.counts.iter().filter(|own| own.stock != own.planned).count();
+    let changed = plan.counts.iter().filter(|count| count.stock != count.planned).count();
     assert!(plan.moves.len() <= changed, "{:?}", plan.moves);
 }
 

@@ -2,16 +2,17 @@
 
 use case::{Client, Flexibility, PelvicObliquity, Want};
 use cushion::{Length, Mass, Side};
-use fitting::{Finding, PlanInput, Progress, Spacings, plan, reference};
+use fitting::{IfThen, PlanInput, Progress, Spacings, card_advice, plan};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
 
 const DAY: case::Date = case::Date::constant(2026, 3, 2);
 
-fn table(layout: &str, size: &str, client: &Client) -> Vec<Finding> {
+fn table(layout: &str, size: &str, client: &Client) -> Vec<IfThen> {
     let cushion = cushion(layout, size, Spacings::all(Length::from_mm(12.0)));
-    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let stock: Vec<u32> =
+        cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
     let plan = plan(
         &PlanInput {
             client,
@@ -23,9 +24,9 @@ fn table(layout: &str, size: &str, client: &Client) -> Vec<Finding> {
         &stock,
     )
     .unwrap();
-    let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
+    let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
     let weight = client.weighing.as_ref().unwrap().weight;
-    reference(client, &cushion, weight, &counts).unwrap().if_then
+    card_advice(client, &cushion, weight, &counts).unwrap().if_then
 }
 
 fn with_obliquity(client: Client, flexibility: Flexibility) -> Client {
@@ -39,11 +40,11 @@ fn with_obliquity(client: Client, flexibility: Flexibility) -> Client {
     client
 }
 
-fn rows<'a>(table: &'a [Finding], beginning: &str) -> Vec<&'a Finding> {
+fn rows<'a>(table: &'a [IfThen], beginning: &str) -> Vec<&'a IfThen> {
     table.iter().filter(|row| row.finding.to_lowercase().contains(beginning)).collect()
 }
 
-fn moves_cells(row: &Finding) -> bool {
+fn moves_cells(row: &IfThen) -> bool {
     ["Put ", "take ", "Move "].iter().any(|word| row.then.contains(word))
 }
 
@@ -78,25 +79,25 @@ fn every_finding_has_a_line_for_each_side_whatever_the_cushion() {
 
 #[test]
 fn a_pelvis_that_is_fixed_has_no_levelling_line() {
-    let own = with_obliquity(client("row-six", "440x400"), Flexibility::Fixed);
-    let own = with_goals(own, &[Want::AccommodateObliquity]);
-    assert!(rows(&table("row-six", "440x400", &own), "lower on the").is_empty());
+    let oblique = with_obliquity(client("row-six", "440x400"), Flexibility::Fixed);
+    let oblique = with_goals(oblique, &[Want::AccommodateObliquity]);
+    assert!(rows(&table("row-six", "440x400", &oblique), "lower on the").is_empty());
     let partly = Flexibility::Partly { reducible: Length::from_mm(6.0) };
-    let own = with_obliquity(client("row-six", "440x400"), partly);
-    assert_eq!(rows(&table("row-six", "440x400", &own), "lower on the").len(), 2);
+    let oblique = with_obliquity(client("row-six", "440x400"), partly);
+    assert_eq!(rows(&table("row-six", "440x400", &oblique), "lower on the").len(), 2);
 }
 
 #[test]
 fn no_line_builds_up_under_an_injured_bone() {
     for side in [Side::Left, Side::Right] {
-        let mut own = client("row-six", "440x400");
-        own.skin.injuries.push(case::PressureInjury {
+        let mut injured = client("row-six", "440x400");
+        injured.skin.injuries.push(case::PressureInjury {
             site: case::SiteName::SeatBone(side),
             category: case::Category::Two,
             state: case::Healing::Open,
             seen_on: DAY,
         });
-        let table = table("row-six", "440x400", &own);
+        let table = table("row-six", "440x400", &injured);
         let low = rows(&table, &format!("under the {} seat bone", side.words()));
         assert!(!moves_cells(low[0]) && low[0].then.contains("client off, call"), "{low:?}");
     }

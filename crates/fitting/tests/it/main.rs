@@ -9,4 +9,5 @@ mod goals;
 mod if_then;
 mod live;
 mod mistakes;
+mod partners;
 mod predictions;

@@ -17,8 +17,8 @@ fn found(seat: &PredictedSeat) -> Vec<Check> {
     };
     let reading = |side: Side| {
         let site = SiteName::SeatBone(side);
-        let own = seat.sites.iter().find(|own| own.id == site.id()).unwrap();
-        Check::Reading { site, pressure: own.surface.central }
+        let predicted = seat.sites.iter().find(|predicted| predicted.id == site.id()).unwrap();
+        Check::Reading { site, pressure: predicted.surface.central }
     };
     // Front compartments, left against right, are numbers 5 and 6.
     let fill = |at: usize| seat.compartments[at].fill.central.to_pa();
@@ -64,36 +64,36 @@ fn explained(
 #[test]
 fn planted_mistakes_are_found_again() {
     let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
-    let own = client("row-six", "440x400");
+    let client_here = client("row-six", "440x400");
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
     // Built up on the left, as for a pelvis that is lower there.
     let mut believed = stock.clone();
     (believed[0], believed[1]) = (stock[0] + 10, stock[1] - 12);
-    let right = explained(&cushion, &own, &believed, &believed);
+    let right = explained(&cushion, &client_here, &believed, &believed);
     assert!(right[0].words.starts_with("Nothing is wrong"), "{right:?}");
     let mut mirrored = believed.clone();
     mirrored.swap(0, 1);
-    let swapped = explained(&cushion, &own, &believed, &mirrored);
+    let swapped = explained(&cushion, &client_here, &believed, &mirrored);
     assert!(swapped[0].words.starts_with("Left and right were swapped"), "{swapped:?}");
     let mut short = believed.clone();
     short[1] = short[1] * 3 / 4;
-    let short = explained(&cushion, &own, &believed, &short);
+    let short = explained(&cushion, &client_here, &believed, &short);
     // A lean may also be the client's own, so that nothing need be wrong; of mistakes it is first,
     // and far likelier than before anything was found: 15 % over six compartments.
-    let first = short.iter().find(|own| !own.words.starts_with("Nothing")).unwrap();
+    let first = short.iter().find(|mistake| !mistake.words.starts_with("Nothing")).unwrap();
     assert!(first.words.starts_with("Compartment 2") && first.likelihood > 0.25, "{short:?}");
 }
 
 #[test]
 fn likelihoods_are_shares_in_falling_order() {
     let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(16.0)));
-    let own = client("row-six", "440x400");
+    let client_here = client("row-six", "440x400");
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
     let checks = [Check::Lower { lower: Some(Side::Left), by: Length::from_mm(15.0) }];
     let identity = identity(&cushion);
     let input = AdjustInput {
         identity: &identity,
-        client: &own,
+        client: &client_here,
         cushion: &cushion,
         on: DAY,
         now: &stock,
@@ -101,7 +101,7 @@ fn likelihoods_are_shares_in_falling_order() {
         stop: Stop::never(),
     };
     let ranked = mistakes(&input).unwrap();
-    let sum: f64 = ranked.iter().map(|own| own.likelihood).sum();
+    let sum: f64 = ranked.iter().map(|mistake| mistake.likelihood).sum();
     assert!((sum - 1.0).abs() < 1e-9);
     assert!(ranked.windows(2).all(|pair| pair[0].likelihood >= pair[1].likelihood));
 }

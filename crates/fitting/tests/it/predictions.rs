@@ -15,7 +15,7 @@ fn seat(cushion: &PreparedCushion, client: &Client, kg: f64, counts: &[u32]) -> 
 }
 
 fn stock(cushion: &PreparedCushion) -> Vec<u32> {
-    cushion.stock().compartments.iter().map(|own| own.cells.stock).collect()
+    cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect()
 }
 
 #[test]
@@ -23,9 +23,10 @@ fn loads_by_region_and_by_compartment_add_up_to_the_weight_on_the_seat() {
     let cushion = cushion("curved-ten", "440x400", Spacings::all(Length::from_mm(8.0)));
     let seat = seat(&cushion, &client("curved-ten", "440x400"), 72.0, &stock(&cushion));
     let whole = 72.0 * 0.65 * 9.80665;
-    let compartments: f64 = seat.compartments.iter().map(|own| own.load.to_n()).sum();
+    let compartments: f64 =
+        seat.compartments.iter().map(|compartment| compartment.load.to_n()).sum();
     let regions = [seat.pelvis_load, seat.thigh_load];
-    let regions: f64 = regions.iter().map(|own| own.left.to_n() + own.right.to_n()).sum();
+    let regions: f64 = regions.iter().map(|region| region.left.to_n() + region.right.to_n()).sum();
     // A millionth of the load, as the mechanics balances.
     assert!((compartments - whole).abs() < 1e-6 * whole && (regions - whole).abs() < 1e-6 * whole);
     // The pelvis carries most of it, and even sides carry alike.
@@ -36,8 +37,8 @@ fn loads_by_region_and_by_compartment_add_up_to_the_weight_on_the_seat() {
 #[test]
 fn a_spread_holds_its_value_and_is_wider_for_the_whole_than_for_no_range() {
     let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
-    let own = client("row-six", "440x400");
-    let free = seat(&cushion, &own, 72.0, &stock(&cushion));
+    let sitter = client("row-six", "440x400");
+    let free = seat(&cushion, &sitter, 72.0, &stock(&cushion));
     for side in [Side::Left, Side::Right] {
         let spread = free.clearance[side];
         assert!(spread.low < spread.central && spread.central < spread.high);
@@ -45,11 +46,14 @@ fn a_spread_holds_its_value_and_is_wider_for_the_whole_than_for_no_range() {
         let below = (spread.central - spread.low).to_mm();
         assert!((5.0..20.0).contains(&below), "{below}");
     }
-    for own in &free.compartments {
-        assert!(own.fill.low <= own.fill.central && own.fill.central <= own.fill.high);
+    for compartment in &free.compartments {
+        assert!(
+            compartment.fill.low <= compartment.fill.central
+                && compartment.fill.central <= compartment.fill.high
+        );
     }
     // The greatest disc carries at least as much as that under either seat bone.
-    let most = free.sites.iter().map(|own| own.surface.central).reduce(cushion::Pressure::max);
+    let most = free.sites.iter().map(|site| site.surface.central).reduce(cushion::Pressure::max);
     assert!(free.greatest_surface.central >= most.unwrap());
 }
 
@@ -58,10 +62,10 @@ fn a_spread_holds_its_value_and_is_wider_for_the_whole_than_for_no_range() {
 #[test]
 fn the_same_counts_carry_higher_at_altitude() {
     let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
-    let mut own = client("row-six", "440x400");
-    let low = seat(&cushion, &own, 72.0, &stock(&cushion));
-    own.altitudes.home = Some(Length::from_m(1600.0));
-    let high = seat(&cushion, &own, 72.0, &stock(&cushion));
+    let mut sitter = client("row-six", "440x400");
+    let low = seat(&cushion, &sitter, 72.0, &stock(&cushion));
+    sitter.altitudes.home = Some(Length::from_m(1600.0));
+    let high = seat(&cushion, &sitter, 72.0, &stock(&cushion));
     assert!(high.clearance.left.central > low.clearance.left.central + Length::from_mm(0.5));
     assert!(high.compartments[0].fill.central > low.compartments[0].fill.central);
 }
@@ -69,16 +73,17 @@ fn the_same_counts_carry_higher_at_altitude() {
 #[test]
 fn a_heavier_client_sits_deeper_and_a_mirrored_filling_mirrors_the_answer() {
     let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
-    let own = client("row-six", "440x400");
+    let sitter = client("row-six", "440x400");
     let even = stock(&cushion);
-    let [light, heavy] = [60.0, 80.0].map(|kg| seat(&cushion, &own, kg, &even));
+    let [light, heavy] = [60.0, 80.0].map(|kg| seat(&cushion, &sitter, kg, &even));
     assert!(heavy.clearance.left.central < light.clearance.left.central);
     // The compartments are numbered left, right, left, right.
     let mut left = even.clone();
     left[0] -= 8;
     let mut right = even;
     right[1] -= 8;
-    let (left, right) = (seat(&cushion, &own, 70.0, &left), seat(&cushion, &own, 70.0, &right));
+    let (left, right) =
+        (seat(&cushion, &sitter, 70.0, &left), seat(&cushion, &sitter, 70.0, &right));
     assert_eq!((left.lower_side, right.lower_side), (Some(Side::Left), Some(Side::Right)));
     // Rounding of the solver.
     assert!((left.lower_by - right.lower_by).abs() < Length::from_mm(1e-4));

@@ -63,10 +63,10 @@ pub(super) fn search(
     // The nodes whose gap is less than their force would leave are held; the rest is one or two
     // steps of the active set.
     let state = inner.snapped(&forces);
-    let mut found = newton::search(problem, state, limits)?;
-    if found.end == End::GaveUp {
-        found = SearchEnd::unfinished(End::GaveUp, inner.state, forces, 0);
-    }
+    // A state that was snapped to its bounds may have no room for the cells any more.
+    let found = newton::search(problem, state, limits).filter(|found| found.end != End::GaveUp);
+    let mut found =
+        found.unwrap_or_else(|| SearchEnd::unfinished(End::GaveUp, inner.state, forces, 0));
     found.steps += steps;
     Some(found)
 }

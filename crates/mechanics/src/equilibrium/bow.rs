@@ -144,8 +144,14 @@ impl RestProblem<'_> {
         self.slack_height() + self.span() * turn.cos()
     }
 
-    /// How far the walls of a node are turned: by the one that has used most of its reach.
+    /// How far the walls of a node are turned: by the one that has used most of its reach. The turn
+    /// of a single wall has its sign, so that it may go through upright.
     fn turn(&self, stations: &Range<usize>, walls: &[f64]) -> f64 {
+        if stations.len() == 1 {
+            let reach = self.reach(&self.level.walls[stations.start]);
+            let used = if reach > 0.0 { walls[stations.start] / reach } else { 0.0 };
+            return used.clamp(-1.0, 1.0).asin();
+        }
         let used = stations.clone().map(|at| {
             let reach = self.reach(&self.level.walls[at]);
             if reach > 0.0 { walls[at].abs() / reach } else { 0.0 }
@@ -234,7 +240,7 @@ impl RestProblem<'_> {
         let on_edge = taut && height >= self.top(turn) - ON_EDGE;
         let near = taut && pushed > NEAR_PUSH * (self.top(turn) - height);
         let (share, least) = match (on_edge, near) {
-            (true, _) => (turn.sin(), FULL),
+            (true, _) => (turn.sin().abs(), FULL),
             (false, true) => (self.room(height), NEARLY_FULL),
             (false, false) => (self.room(height), FULL),
         };
@@ -254,14 +260,18 @@ impl RestProblem<'_> {
                 Hold::Body
             } else if !on_edge {
                 if near && full { Hold::Bowed } else { Hold::Free }
-            } else if turn >= FRAC_PI_2 - 1e-9 {
+            } else if turn.abs() >= FRAC_PI_2 - 1e-9 {
                 // The walls have bowed to the full; lower they are slack.
                 if pushed > 0.0 { Hold::Bowed } else { Hold::Free }
-            } else if full || (pushed > 0.0 && turn < UPRIGHT) {
+            } else if full || (pushed > 0.0 && (turn < UPRIGHT || stations.len() == 1)) {
                 Hold::Bowed
             } else {
                 Hold::Free
             };
+        if stations.len() == 1 && holds.nodes[node] == Hold::Bowed {
+            // Its turn has the sign.
+            holds.walls[stations.start] = 1.0;
+        }
     }
 
     /// What pushes a node of the sheet up, less what full walls pull it down with, N.
@@ -379,7 +389,8 @@ impl RestProblem<'_> {
             let room = if from.holds.nodes[node] == Hold::Bowed {
                 let turned = share * change.along[node] / self.span();
                 let before = self.turn(&stations, &from.state.walls);
-                let turn = (before + turned).clamp(0.0, FRAC_PI_2);
+                let least = if stations.len() == 1 { -FRAC_PI_2 } else { 0.0 };
+                let turn = (before + turned).clamp(least, FRAC_PI_2);
                 // A node near the edge comes onto it with the whole step.
                 let short = (1.0 - share) * (self.top(before) - from.state.sheet[node]).max(0.0);
                 let rigid = self.tissue().is_none();
@@ -402,7 +413,7 @@ impl RestProblem<'_> {
                     way => way * most,
                 };
             }
-            self.clip(node, stations, room, state);
+            self.clip(node, stations, room.abs(), state);
         }
     }
 

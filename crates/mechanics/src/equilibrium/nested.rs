@@ -116,7 +116,7 @@ impl<'a> FilledModel<'a> {
         if !problem.stations().is_empty() {
             match self.unloaded_start(limits) {
                 Ok(better) => start = better,
-                Err(found) => return FinestEnd { found, by_barrier: false },
+                Err(found) => return FinestEnd { found: *found, by_barrier: false },
             }
         }
         let flat = SheetAndPose {
@@ -129,14 +129,14 @@ impl<'a> FilledModel<'a> {
 
     /// A start for the unloaded sheet on the finest mesh, from the coarser ones; or the search that
     /// was told to stop.
-    fn unloaded_start(&self, limits: Limits<'_>) -> Result<SheetAndPose, SearchEnd> {
+    fn unloaded_start(&self, limits: Limits<'_>) -> Result<SheetAndPose, Box<SearchEnd>> {
         let coarse = self.unloaded_problem(0);
         let mut state = coarse.held_by_seams(&self.model.unit[..coarse.level.len()]);
         let limits = Limits { residual: limits.residual / COARSE, ..limits };
         for level in 0..self.finest() {
             let problem = self.unloaded_problem(level);
             match newton::search(&problem, state.clone(), limits) {
-                Some(found) if found.end == End::Stopped => return Err(found),
+                Some(found) if found.end == End::Stopped => return Err(Box::new(found)),
                 Some(found) => state = found.state,
                 None => {}
             }
@@ -223,16 +223,6 @@ impl<'a> FilledModel<'a> {
     }
 }
 
-/// How far sheet and body are lifted where a compartment is empty: without cells an unloaded sheet
-/// leaves no room to begin a little below it. Any height does.
-const LIFT: f64 = 10e-3;
-
-fn lifted(mut state: SheetAndPose) -> SheetAndPose {
-    state.sheet.iter_mut().for_each(|height| *height += LIFT);
-    state.pose[0] += LIFT;
-    state
-}
-
 /// Searches from a start that is thought near the end, and where the active set gives up, by the
 /// barrier from one that is surely allowed.
 fn on_finest(
@@ -251,8 +241,7 @@ fn on_finest(
         }
         steps = found.steps;
     }
-    let mut found = barrier::search(problem, allowed.clone(), limits)
-        .or_else(|| barrier::search(problem, lifted(allowed), limits))
+    let mut found = barrier::search(problem, allowed, limits)
         .expect("an unloaded sheet has room for the cells");
     found.steps += steps;
     FinestEnd { found, by_barrier: true }

@@ -100,7 +100,7 @@ impl Hold {
 pub(super) struct Holds {
     pub(super) nodes: Vec<Hold>,
     /// By station: the way in which a wall is bowed that cannot bow farther, 1 or -1; 0 where it
-    /// can.
+    /// can. That of the single wall of a node that goes along its edge is 1: its turn has the sign.
     pub(super) walls: Vec<f64>,
 }
 

@@ -168,6 +168,9 @@ impl Question<'_> {
         if stop.is_wanted() {
             return Rest::stopped(0, 0);
         }
+        if self.cells.iter().all(|cells| cells.count <= 0.0) {
+            return Rest::on_the_base();
+        }
         let laws = laws(model, self.cells, parameters);
         let fill = FilledModel { model, parameters, laws: &laws };
         let body = seated.over_mesh();

@@ -49,6 +49,15 @@ pub enum Outcome {
 impl Rest {
     /// A search that was told to stop after so many steps.
     pub(super) fn stopped(unloaded_steps: u32, steps: u32) -> Self {
+        Self::without_numbers(Outcome::Stopped, unloaded_steps, steps)
+    }
+
+    /// A body over no cells at all: it is on the base, and there is nothing to search.
+    pub(super) fn on_the_base() -> Self {
+        Self::without_numbers(Outcome::Bottomed, 0, 0)
+    }
+
+    fn without_numbers(outcome: Outcome, unloaded_steps: u32, steps: u32) -> Self {
         let evidence = Evidence {
             unloaded_steps,
             steps,
@@ -57,7 +66,7 @@ impl Rest {
             pose_residual: [f64::INFINITY; 3],
             energy: f64::INFINITY,
         };
-        Self { outcome: Outcome::Stopped, evidence, resting: None }
+        Self { outcome, evidence, resting: None }
     }
 }
 

@@ -83,7 +83,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     };
     let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
     document.pages =
-        first_within(1, Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
+        first_within(1, &Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
     Ok(document)
 }
 
@@ -125,7 +125,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
     };
     let mut document =
         document(words::FILL_CARD_STOCK, words::FILL_CARD_SUBJECT, papers.date, papers.program);
-    document.pages = first_within(1, Room::ALL, |room| compose(pattern, &card, paper, room))?;
+    document.pages = first_within(1, &Room::ALL, |room| compose(pattern, &card, paper, room))?;
     Ok(document)
 }
 
@@ -201,7 +201,7 @@ fn drawings(
     };
     let area = Rect::new(place.x0, top, split - 5.0, place.y1);
     draw_named(block, pattern, View::Below, area, counts, 17.0)?;
-    let above = Rect::new(split, place.y1 - 33.0, place.x1, place.y1);
+    let above = Rect::new(split, place.y1 - 38.0, place.x1, place.y1);
     turning(page, Rect::new(split, place.y0, place.x1, above.y0 - HEADING.size_mm()))?;
     let block = page.block(Role::Figure { alt: words::ABOVE_SMALL_ALT.to_owned() });
     let caption = Point::new(above.x0, above.y0);
@@ -224,7 +224,7 @@ fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
     let tile = |column: f64| {
         Rect::from_origin_size((place.x0 + column * (side + 10.0), place.y0 + 4.0), (side, side))
     };
-    let style = text(7.5, Weight::Bold, INK);
+    let style = text(8.0, Weight::Bold, INK);
     // The bar at the client's left goes from one side to the other.
     for (column, face, bar) in [(0.0, words::TOP, 0.0), (1.0, words::OPENINGS, side)] {
         let tile = tile(column);

@@ -150,14 +150,14 @@ pub(super) fn field_rows(
 
 /// Composes with the first of the ways that needs no more than so many pages; where none does,
 /// with the first of those that need the fewest.
-pub(super) fn first_within<W: Copy, const N: usize>(
+pub(super) fn first_within<W: Copy>(
     most: usize,
-    ways: [W; N],
+    ways: &[W],
     compose: impl Fn(W) -> Result<Vec<Page>, SetError>,
 ) -> Result<Vec<Page>, SetError> {
     let mut made: Vec<Result<Vec<Page>, SetError>> = Vec::new();
     for way in ways {
-        match compose(way) {
+        match compose(*way) {
             Ok(pages) if pages.len() <= most => return Ok(pages),
             other => made.push(other),
         }
@@ -174,7 +174,7 @@ pub(super) fn foot(page: &mut Page, lines: &[&str]) -> Result<f64, SetError> {
     let wrapped = lines.iter().map(|line| wrap(line, &SMALL, area.width()));
     let lines = wrapped.collect::<Result<Vec<_>, _>>()?.concat();
     let top = area.y1 - height * lines.len() as f64;
-    let block = page.block(Role::Paragraph);
+    let block = page.block(Role::Foot);
     for (row, line) in lines.iter().enumerate() {
         let y = top + height * row as f64 + SMALL.first_baseline();
         block.text(Point::new(area.x0, y), line, &SMALL, Align::Left)?;

@@ -6,6 +6,7 @@
 mod blank_form;
 mod drawing;
 mod fill_card;
+mod labels;
 mod look;
 mod pictures;
 mod section;

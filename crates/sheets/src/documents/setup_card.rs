@@ -5,19 +5,17 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    ACCENT, BODY, FIRM, HEADING, INK, PALE, STRONG, facts, first_within, foot, inside, text,
-    title_line,
+    BODY, FIRM, HEADING, INK, PALE, STRONG, facts, first_within, foot, inside, text, title_line,
 };
-use super::views::{EDGE_WORDS, View, draw_named, place_on_page};
+use super::views::{View, draw_named};
 use super::{ClientPapers, DocumentError};
-use crate::color::Color;
 use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
-use crate::page::{Align, Block, Document, Fill, Page, Pen, Role};
+use crate::page::{Align, Document, Page, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
-use crate::text::{SetError, Style, measure};
+use crate::text::{SetError, Style};
 use crate::words::english as words;
 
 const CAUTION: Style = text(9.0, Weight::Regular, INK);
@@ -84,11 +82,15 @@ impl SetupExtras {
 pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let reasons = reasons(papers);
-    let pages = |room| pages(papers, &reasons, paper, room);
-    // Rather a smaller drawing than a page more.
+    let whole = |room| pages(papers, &reasons, paper, room, true);
+    let chair = |room: &Room| pages(papers, &reasons, paper, *room, false);
+    // What is for the chair stands on one page where it can, and rather a smaller drawing than a
+    // page more.
+    let rooms = Room::ALL.into_iter().filter(|room| chair(room).is_ok_and(|own| own.len() == 1));
+    let rooms: Vec<Room> = rooms.collect();
     let most = if papers.extras.is_empty() { 1 } else { 2 };
     let mut document = papers.document(words::SETUP_CARD, words::SETUP_CARD_SUBJECT);
-    document.pages = first_within(most, Room::ALL, pages)?;
+    document.pages = first_within(most, if rooms.is_empty() { &Room::ALL } else { &rooms }, whole)?;
     Ok(document)
 }
 
@@ -108,12 +110,13 @@ fn reasons(papers: &ClientPapers<'_>) -> Vec<String> {
     groups.iter().map(|(reason, by, numbers)| words::reason(numbers, *by, reason)).collect()
 }
 
-/// The pages of the card, with so much room.
+/// The pages of the card, with so much room; only what is for the chair, or the whole.
 fn pages(
     papers: &ClientPapers<'_>,
     reasons: &[String],
     paper: Paper,
     room: Room,
+    whole: bool,
 ) -> Result<Vec<Page>, SetError> {
     let begin = |_| {
         let mut page = Page::new(paper, words::SETUP_CARD);
@@ -137,6 +140,9 @@ fn pages(
     flow.put(|frame| checks(frame, room))?;
     flow.space(1.5);
     flow.put(|frame| frame.paragraph(words::ORDER_OF_A_FITTING, &CAUTION))?;
+    if !whole {
+        return Ok(flow.pages());
+    }
     for caution in &cautions[left.get()..] {
         flow.item("–", 3.0, caution, &CAUTION)?;
     }
@@ -220,8 +226,8 @@ fn if_then(flow: &mut Flow<'_>, rows: &[IfThen]) -> Result<(), SetError> {
     flow.put(|frame| frame.paragraph(words::IF_THEN_NOTE, &BODY))
 }
 
-/// The moves as sentences, and as arrows on a small drawing; sentences that find no room beside
-/// the drawing stand below it.
+/// The moves as sentences, and what they change in each compartment, drawn as the cushion is
+/// opened; sentences that find no room beside the drawing stand below it.
 fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     const HEIGHT: f64 = 84.0;
     let from = papers.extras.moves_from.unwrap_or(CountedFrom::Stock);
@@ -236,10 +242,10 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError>
         let block = frame.page().block(Role::Figure { alt: words::MOVES_ALT.to_owned() });
         let labels = |ix: CompartmentIx| {
             let number = papers.pattern[ix].number;
-            (number.to_string(), bag(&papers.extras.moves, number))
+            let by = change(&papers.extras.moves, number);
+            (number.to_string(), (by != 0).then(|| words::change(by)))
         };
-        draw_named(block, papers.pattern, View::Above, area, labels, 10.5)?;
-        arrows(block, papers, area)?;
+        draw_named(block, papers.pattern, View::Below, area, labels, 13.0)?;
         let column = Rect::new(split, place.y0, place.x1, place.y1);
         beside.set(listed(&mut Frame::new(frame.page(), column), &said, &BODY)?);
         Ok(())
@@ -250,39 +256,13 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError>
     Ok(())
 }
 
-/// What goes from a compartment to the spare bag, or comes from it.
-fn bag(moves: &[case::Move], number: u8) -> Option<String> {
+/// By how many cells the moves change a compartment.
+fn change(moves: &[case::Move], number: u8) -> i64 {
     let own = case::Place::Compartment(number);
-    moves.iter().find_map(|step| match (step.from, step.to) {
-        (from, case::Place::Spare) if from == own => Some(words::with_bag(step.cells, true)),
-        (case::Place::Spare, to) if to == own => Some(words::with_bag(step.cells, false)),
-        _ => None,
-    })
-}
-
-/// An arrow for each move between compartments, with the number of cells on it.
-fn arrows(block: &mut Block, papers: &ClientPapers<'_>, area: Rect) -> Result<(), SetError> {
-    let onto_page = place_on_page(papers.pattern, View::Above, area.inset(-EDGE_WORDS));
-    let at = |own: case::Place| match own {
-        case::Place::Compartment(number) => {
-            papers.pattern.by_number(number).map(|ix| onto_page * papers.pattern[ix].seed)
-        }
-        case::Place::Spare => None,
+    let sum = |of: fn(&case::Move) -> case::Place| -> i64 {
+        moves.iter().filter(|step| of(step) == own).map(|step| i64::from(step.cells)).sum()
     };
-    let style = text(8.0, Weight::Bold, INK);
-    for own in &papers.extras.moves {
-        let (Some(from), Some(to)) = (at(own.from), at(own.to)) else { continue };
-        let way = to - from;
-        let step = way / way.hypot() * 5.0;
-        block.arrow(from + step, to - step, 1.6, &Pen::solid(0.5, ACCENT));
-        // Nearer to the beginning, where arrows of one compartment spread.
-        let label = own.cells.to_string();
-        let place = from.lerp(to, 0.42);
-        let around = Rect::from_center_size(place, (measure(&label, &style)? + 1.2, 3.6));
-        block.rect(around, Some(Fill::solid(Color::WHITE)), None);
-        block.text(place + (0.0, 1.2), &label, &style, Align::Centre)?;
-    }
-    Ok(())
+    sum(|step| step.to) - sum(|step| step.from)
 }
 
 fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {

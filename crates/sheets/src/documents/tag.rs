@@ -33,7 +33,7 @@ pub fn tag(pattern: &Pattern, date: Date, program: &str) -> Result<Document, Doc
         block.arrow(Point::new(at, 9.0), Point::new(at, tip), 3.0, &Pen::solid(0.9, ACCENT));
     }
     let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
-    draw(block, pattern, View::Below, drawing, numbers, 12.0)?;
+    draw(block, pattern, View::Below, drawing, numbers, 12.0, 0.0)?;
     let mut frame = Frame::new(&mut page, Rect::new(54.0, 4.0, bounds.x1 - 3.0, bounds.y1 - 3.0));
     frame.heading(1, words::THIS_SIDE_DOWN, &text(12.0, Weight::Bold, INK))?;
     frame.space(1.0);

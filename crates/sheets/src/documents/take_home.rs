@@ -75,13 +75,13 @@ pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, Do
 /// Both parts of the sheet, whose feet say that it has so many pages.
 fn pages(papers: &ClientPapers<'_>, paper: Paper, of: usize) -> Result<Vec<Page>, SetError> {
     let sheet = Sheet { papers, paper, of };
-    let mut pages = first_within(1, Print::ALL, |print| wall_pages(sheet, print))?;
+    let mut pages = first_within(1, &Print::ALL, |print| wall_pages(sheet, print))?;
     let before = pages.len();
     let second = |print| match second_page(sheet, before + 1, print) {
         Err(SetError::Overflow { .. }) => second_pages(sheet, before, print),
         other => other.map(|page| vec![page]),
     };
-    pages.extend(first_within(1, Print::ALL, second)?);
+    pages.extend(first_within(1, &Print::ALL, second)?);
     Ok(pages)
 }
 
@@ -115,8 +115,8 @@ impl Sheet<'_> {
 #[must_use]
 pub fn take_home_text(document: &Document) -> Vec<String> {
     let page = |page: &Page| {
-        let blocks = page.blocks.iter().filter(|block| {
-            matches!(block.role, Role::Paragraph | Role::ListItem | Role::Heading(_))
+        let blocks = page.in_order().filter(|block| {
+            matches!(block.role, Role::Paragraph | Role::ListItem | Role::Heading(_) | Role::Foot)
         });
         let line = |block: &crate::page::Block| {
             let runs = block.marks.iter().filter_map(|mark| match mark {
@@ -170,7 +170,7 @@ fn above_foot(page: &mut Page, sheet: Sheet<'_>, number: usize) -> Result<Rect, 
     let line = words::sheet_of(sheet.papers.plan.on, sheet.papers.date, number, sheet.of);
     let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
     let at = Point::new(area.x0, area.y1 - height);
-    page.block(Role::Paragraph).paragraph(at, area.width(), &line, &style, Align::Left)?;
+    page.block(Role::Foot).paragraph(at, area.width(), &line, &style, Align::Left)?;
     Ok(Rect::new(area.x0, area.y0, area.x1, at.y - 1.0))
 }
 

@@ -4,10 +4,11 @@
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{Affine, Point, Rect};
 
-use super::look::{ACCENT, INK, PALE, text};
+use super::labels::{Ground, LEAST_PT, Label, Outside};
+use super::look::{INK, PALE, text};
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
-use crate::text::{SetError, Style, measure};
+use crate::text::{SetError, measure};
 use crate::words::english as words;
 
 /// From which side a pattern is drawn.
@@ -32,10 +33,11 @@ pub fn place_on_page(pattern: &Pattern, view: View, area: Rect) -> Affine {
     Affine::new([across, 0.0, 0.0, -scale, rear.x, rear.y])
 }
 
-/// Draws the seams, and a text of one or two lines in each compartment.
+/// Draws the seams, and a text of one or two lines in each compartment, where it has most room.
 ///
-/// The first line is set large. Where a text is wider than its compartment it is set smaller,
-/// down to what can still be read.
+/// The first line is set large. Where both lines have no room at a size that can be read, the
+/// second is broken at its space, then left out; where the first has none, it stands outside with
+/// a line to its compartment, beside the words in the middle of the sides, which are so long.
 pub(super) fn draw(
     block: &mut Block,
     pattern: &Pattern,
@@ -43,62 +45,32 @@ pub(super) fn draw(
     area: Rect,
     label: impl Fn(CompartmentIx) -> (String, Option<String>),
     size_pt: f64,
+    words_at_sides: f64,
 ) -> Result<(), SetError> {
     let place = place_on_page(pattern, view, area);
     for edge in pattern.edges() {
         let pen = Pen::solid(if edge.is_outer() { 0.9 } else { 0.5 }, INK);
         block.path(place * edge.chain.to_path(), None, Some(pen));
     }
+    let mut outside = Outside::new(drawn(pattern, place), words_at_sides);
     for ix in pattern.indices() {
         let (large, small) = label(ix);
-        let at = place * pattern[ix].seed;
-        let room = room_at_seed(pattern, ix) * place.as_coeffs()[3].abs() * 0.85;
-        let number = at_most(&large, text(size_pt, Weight::Bold, ACCENT), room)?;
-        let Some(small) = small else {
-            let baseline = at.y + number.cap_height() / 2.0;
-            block.text(Point::new(at.x, baseline), &large, &number, Align::Centre)?;
-            continue;
-        };
-        let count = at_most(&small, text(size_pt * 0.72, Weight::SemiBold, INK), room)?;
-        block.text(Point::new(at.x, at.y - 0.4), &large, &number, Align::Centre)?;
-        let baseline = at.y + count.cap_height() + 1.6;
-        block.text(Point::new(at.x, baseline), &small, &count, Align::Centre)?;
+        let ground = Ground::of(pattern, ix, place);
+        let ways = Label::ways(&large, small.as_deref(), size_pt);
+        let set = ways.iter().find_map(|own| own.within(&ground).transpose());
+        match set.transpose()? {
+            Some((own, middle)) => own.set(block, middle)?,
+            None => outside.set(block, &large, &ground)?,
+        }
     }
     Ok(())
 }
 
-/// How wide a line can be that is centred on the seed of a compartment and touches no seam, in
-/// millimetres of the cushion.
-fn room_at_seed(pattern: &Pattern, compartment: CompartmentIx) -> f64 {
-    let seed = pattern[compartment].seed;
-    let around = pattern
-        .edges()
-        .iter()
-        .filter(|edge| edge.left == Some(compartment) || edge.right == Some(compartment));
-    let mut nearest = f64::INFINITY;
-    for edge in around {
-        for pair in edge.chain.flatten(0.5).windows(2) {
-            let (from, to) = (pair[0] - seed, pair[1] - seed);
-            if (from.y < 0.0) != (to.y < 0.0) {
-                let across = from.x + (to.x - from.x) * from.y / (from.y - to.y);
-                nearest = nearest.min(across.abs());
-            }
-        }
-    }
-    2.0 * nearest
-}
-
-/// The least size of a text in a drawing, in points.
-const LEAST_PT: f64 = 6.5;
-
-/// The style, or a smaller one in which the text fits the room.
-fn at_most(words: &str, style: Style, room: f64) -> Result<Style, SetError> {
-    let width = measure(words, &style)?;
-    if width <= room {
-        return Ok(style);
-    }
-    let size_pt = (style.size_pt * room / width).max(LEAST_PT);
-    Ok(Style { size_pt, ..style })
+/// Where a pattern is drawn.
+fn drawn(pattern: &Pattern, place: Affine) -> Rect {
+    let half = pattern.size().width().to_mm() / 2.0;
+    let depth = pattern.size().depth().to_mm();
+    Rect::from_points(place * Point::new(-half, 0.0), place * Point::new(half, depth))
 }
 
 /// White kept around a drawing for the words at its edges, in millimetres.
@@ -114,17 +86,21 @@ pub(super) fn draw_named(
     size_pt: f64,
 ) -> Result<(), SetError> {
     let inner = area.inset(-EDGE_WORDS);
-    draw(block, pattern, view, inner, label, size_pt)?;
-    let place = place_on_page(pattern, view, inner);
-    let half = pattern.size().width().to_mm() / 2.0;
-    let depth = pattern.size().depth().to_mm();
-    let drawn = Rect::from_points(place * Point::new(-half, 0.0), place * Point::new(half, depth));
-    let style = text(if size_pt > 12.0 { 9.0 } else { 7.0 }, Weight::Bold, INK);
+    let style = text(if size_pt > 12.0 { 9.0 } else { LEAST_PT }, Weight::Bold, INK);
+    let drawn = drawn(pattern, place_on_page(pattern, view, inner));
+    // Beside a small drawing, words as long as its side would leave no room for a number.
+    let long = measure(words::CLIENTS_RIGHT, &style)? > 0.75 * drawn.height();
+    let sides = if long {
+        [words::CLIENTS_LEFT_SHORT, words::CLIENTS_RIGHT_SHORT]
+    } else {
+        [words::CLIENTS_LEFT, words::CLIENTS_RIGHT]
+    };
+    draw(block, pattern, view, inner, label, size_pt, measure(sides[1], &style)?)?;
     let gap = 1.8;
     let middle = drawn.center();
     let (left, right) = match view {
-        View::Above => (words::CLIENTS_LEFT, words::CLIENTS_RIGHT),
-        View::Below => (words::CLIENTS_RIGHT, words::CLIENTS_LEFT),
+        View::Above => (sides[0], sides[1]),
+        View::Below => (sides[1], sides[0]),
     };
     block.text(Point::new(middle.x, drawn.y0 - gap), words::FRONT_EDGE, &style, Align::Centre)?;
     let below = drawn.y1 + gap + style.cap_height();

@@ -8,7 +8,7 @@ use printpdf::{
     PaintMode, Polygon, PolygonRing, Pt, Rgb, TextItem, TextMatrix, WindingOrder,
 };
 
-use super::structure::tag;
+use super::structure::{LABEL, tag};
 use super::subset::{Subsets, handle};
 use crate::color::Color;
 use crate::page::{Block, FillRule, Mark, Page, Role, Shape, TextRun, turn};
@@ -19,17 +19,32 @@ pub(super) fn content(page: &Page, subsets: &Subsets) -> Vec<Op> {
     let mut ops = Vec::new();
     let mut next = 0;
     let height = page.paper.height();
-    for block in &page.blocks {
-        ops.push(begin(block, &mut next));
-        for mark in &block.marks {
-            match mark {
-                Mark::Shape(shape) => draw(shape, height, &mut ops),
-                Mark::Text(run) => write(run, height, subsets, &mut ops),
-            }
+    for block in page.in_order() {
+        let (label, rest) = block.marks.split_at(usize::from(block.has_label()));
+        if !label.is_empty() {
+            ops.push(numbered(LABEL, &mut next));
+            set(label, true, height, subsets, &mut ops);
+            ops.push(Op::EndMarkedContent);
         }
+        ops.push(begin(block, &mut next));
+        let is_read = !matches!(block.role, Role::Figure { .. } | Role::Artifact);
+        set(rest, is_read, height, subsets, &mut ops);
         ops.push(Op::EndMarkedContent);
     }
     ops
+}
+
+/// Sets marks; in words that are read, a space parts each line from the next.
+fn set(marks: &[Mark], is_read: bool, height: f64, subsets: &Subsets, ops: &mut Vec<Op>) {
+    for (at, mark) in marks.iter().enumerate() {
+        match mark {
+            Mark::Shape(shape) => draw(shape, height, ops),
+            Mark::Text(run) => {
+                let goes_on = marks[at + 1..].iter().any(|next| matches!(next, Mark::Text(_)));
+                write(run, is_read && goes_on, height, subsets, ops);
+            }
+        }
+    }
 }
 
 /// Opens a block: as an artifact, or with the number by which the structure finds it.
@@ -37,10 +52,15 @@ fn begin(block: &Block, next: &mut i64) -> Op {
     if block.role == Role::Artifact {
         return Op::BeginMarkedContent { tag: "Artifact".to_owned() };
     }
+    numbered(tag(&block.role), next)
+}
+
+/// Opens marked content with the next number.
+fn numbered(tag: &str, next: &mut i64) -> Op {
     let number = DictItem::Int(*next);
     *next += 1;
     Op::BeginMarkedContentWithProperties {
-        tag: tag(&block.role).to_owned(),
+        tag: tag.to_owned(),
         properties: DictItem::Dict { map: BTreeMap::from([("MCID".to_owned(), number)]) },
     }
 }
@@ -114,7 +134,8 @@ fn rings(shape: &Shape, height: f64) -> Vec<(Vec<LinePoint>, bool)> {
     rings
 }
 
-fn write(run: &TextRun, height: f64, subsets: &Subsets, ops: &mut Vec<Op>) {
+/// Writes a line of text, with a space after it where it goes on.
+fn write(run: &TextRun, goes_on: bool, height: f64, subsets: &Subsets, ops: &mut Vec<Op>) {
     let weight = run.shaped.weight();
     let at = place(run.at, height);
     // Clockwise on the page, whose y runs up here.
@@ -131,6 +152,9 @@ fn write(run: &TextRun, height: f64, subsets: &Subsets, ops: &mut Vec<Op>) {
         offset: -glyph.kern as f32,
         cid: Some(glyph.character.to_string()),
     });
-    ops.push(Op::ShowText { items: vec![TextItem::GlyphIds(glyphs.collect())] });
+    let space = subsets.space(weight).filter(|_| goes_on && !run.shaped.text().ends_with(' '));
+    let space = space.map(|gid| Codepoint { gid, offset: 0.0, cid: Some(" ".to_owned()) });
+    let items = vec![TextItem::GlyphIds(glyphs.chain(space).collect())];
+    ops.push(Op::ShowText { items });
     ops.push(Op::EndTextSection);
 }

@@ -3,6 +3,7 @@
 
 use lopdf::{Document as Pdf, Object, Stream, StringFormat, dictionary};
 
+use super::icc;
 use super::structure::add_structure;
 use crate::page::Document;
 
@@ -11,6 +12,14 @@ pub(super) fn finish(mut pdf: Pdf, document: &Document) -> Vec<u8> {
     // Viewer preferences of version 1.6 and 1.7 are used.
     "1.7".clone_into(&mut pdf.version);
     let metadata = pdf.add_object(xmp(document));
+    let profile = pdf.add_object(Stream::new(dictionary! { "N" => 3 }, icc::srgb()));
+    let intent = Object::Dictionary(dictionary! {
+        "Type" => "OutputIntent",
+        "S" => "GTS_PDFA1",
+        "OutputConditionIdentifier" => Object::string_literal(icc::NAME),
+        "Info" => Object::string_literal(icc::NAME),
+        "DestOutputProfile" => profile,
+    });
     if let Ok(catalog) = pdf.catalog_mut() {
         catalog.set("Lang", text(&document.language));
         catalog.set("PageMode", "UseNone");
@@ -23,7 +32,7 @@ pub(super) fn finish(mut pdf: Pdf, document: &Document) -> Vec<u8> {
             },
         );
         catalog.set("Metadata", metadata);
-        catalog.remove(b"OutputIntents");
+        catalog.set("OutputIntents", vec![intent]);
     }
     info(&mut pdf, document);
     add_structure(&mut pdf, &document.pages);
@@ -67,24 +76,54 @@ pub(super) fn text(text: &str) -> Object {
     Object::String([0xFE, 0xFF].into_iter().chain(units).collect(), StringFormat::Hexadecimal)
 }
 
+/// The facts again, as metadata, with what the file claims to be.
 fn xmp(document: &Document) -> Stream {
     let escaped = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;");
     let packet = format!(
         "<?xpacket begin=\"\u{feff}\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n\
          <x:xmpmeta xmlns:x=\"adobe:ns:meta/\"><rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\
-         <rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\">\
-         <dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{}</rdf:li></rdf:Alt></dc:title>\
-         <dc:language><rdf:Bag><rdf:li>{}</rdf:li></rdf:Bag></dc:language>\
-         <xmp:CreateDate>{date}T00:00:00Z</xmp:CreateDate><xmp:CreatorTool>{}</xmp:CreatorTool>\
-         </rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>",
-        escaped(&document.title),
-        escaped(&document.language),
-        escaped(&document.program),
+         <rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" \
+         xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\">\
+         <dc:format>application/pdf</dc:format>\
+         <dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{title}</rdf:li></rdf:Alt></dc:title>\
+         <dc:description><rdf:Alt><rdf:li xml:lang=\"x-default\">{subject}</rdf:li></rdf:Alt></dc:description>\
+         <dc:language><rdf:Bag><rdf:li>{language}</rdf:li></rdf:Bag></dc:language>\
+         <xmp:CreateDate>{date}T00:00:00Z</xmp:CreateDate>\
+         <xmp:ModifyDate>{date}T00:00:00Z</xmp:ModifyDate>\
+         <xmp:CreatorTool>{program}</xmp:CreatorTool><pdf:Producer>{program}</pdf:Producer>\
+         </rdf:Description>{CLAIMS}</rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>",
+        title = escaped(&document.title),
+        subject = escaped(&document.subject),
+        language = escaped(&document.language),
+        program = escaped(&document.program),
         date = document.date,
     );
     let dictionary = dictionary! { "Type" => "Metadata", "Subtype" => "XML" };
     Stream::new(dictionary, packet.into_bytes()).with_compression(false)
 }
+
+/// What the file claims to be: PDF/A-3a (ISO 19005-3) and PDF/UA-1 (ISO 14289-1), whose
+/// identifier PDF/A does not know and has to be told.
+const CLAIMS: &str = concat!(
+    "<rdf:Description rdf:about=\"\" xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\">",
+    "<pdfaid:part>3</pdfaid:part><pdfaid:conformance>A</pdfaid:conformance></rdf:Description>",
+    "<rdf:Description rdf:about=\"\" xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">",
+    "<pdfuaid:part>1</pdfuaid:part></rdf:Description>",
+    "<rdf:Description rdf:about=\"\" xmlns:pdfaExtension=\"http://www.aiim.org/pdfa/ns/extension/\" ",
+    "xmlns:pdfaSchema=\"http://www.aiim.org/pdfa/ns/schema#\" ",
+    "xmlns:pdfaProperty=\"http://www.aiim.org/pdfa/ns/property#\">",
+    "<pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType=\"Resource\">",
+    "<pdfaSchema:schema>PDF/UA identification</pdfaSchema:schema>",
+    "<pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI>",
+    "<pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>",
+    "<pdfaSchema:property><rdf:Seq><rdf:li rdf:parseType=\"Resource\">",
+    "<pdfaProperty:name>part</pdfaProperty:name>",
+    "<pdfaProperty:valueType>Integer</pdfaProperty:valueType>",
+    "<pdfaProperty:category>internal</pdfaProperty:category>",
+    "<pdfaProperty:description>The part of ISO 14289 that the file conforms to</pdfaProperty:description>",
+    "</rdf:li></rdf:Seq></pdfaSchema:property></rdf:li></rdf:Bag></pdfaExtension:schemas>",
+    "</rdf:Description>",
+);
 
 /// Sixteen bytes that depend on the whole file: FNV-1a, twice with different beginnings.
 ///

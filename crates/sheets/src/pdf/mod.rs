@@ -1,11 +1,12 @@
 //! Writes a document as PDF, with real text, tags and the scale kept.
 //!
 //! The pages and the subset fonts go through printpdf; what it does not write (language, tags,
-//! viewer preferences, fixed identifiers) is added to the finished objects. The file is tagged,
-//! which is not the same as conforming to PDF/UA.
+//! viewer preferences, colour space, fixed identifiers) is added to the finished objects. The file
+//! claims PDF/UA-1 and PDF/A-3a; a validator checks the claim in the outside tests.
 
 mod content;
 mod finish;
+mod icc;
 mod structure;
 mod subset;
 

@@ -2,9 +2,15 @@
 
 use lopdf::{Dictionary, Document as Pdf, Object, ObjectId, dictionary};
 
-use crate::page::{Heads, Page, Role};
+use kurbo::{Rect, Vec2};
+
+use crate::page::{Block, Heads, Mark, Page, Role, turn};
+use crate::text::MM_PER_PT;
 
 use super::finish::text;
+
+/// The tag of an entry's mark: its number, dash or dot.
+pub(super) const LABEL: &str = "Lbl";
 
 /// The tag of a block's content.
 pub(super) fn tag(role: &Role) -> &'static str {
@@ -12,7 +18,7 @@ pub(super) fn tag(role: &Role) -> &'static str {
         Role::Heading(1) => "H1",
         Role::Heading(2) => "H2",
         Role::Heading(_) => "H3",
-        Role::Paragraph => "P",
+        Role::Paragraph | Role::Foot => "P",
         Role::ListItem => "LBody",
         Role::Cell { header: Some(_), .. } => "TH",
         Role::Cell { header: None, .. } => "TD",
@@ -74,16 +80,24 @@ impl Tree<'_> {
     fn page(&mut self, page: &Page, number: usize, page_id: ObjectId, whole: ObjectId) {
         let mut group = Group::None;
         let mut marked = Vec::new();
-        for block in page.blocks.iter().filter(|block| block.role != Role::Artifact) {
+        for block in page.in_order().filter(|block| block.role != Role::Artifact) {
             group = self.group_for(&block.role, group, whole);
             let parent = match group {
                 Group::None => whole,
                 Group::List(list) => self.element("LI", list),
                 Group::Row { row_id, .. } => row_id,
             };
-            let element = self.element(tag(&block.role), parent);
-            self.fill(element, &block.role, marked.len(), page_id);
-            marked.push(Object::Reference(element));
+            let mut mark = |tree: &mut Self, tag: &str| {
+                let element = tree.element(tag, parent);
+                tree.place(element, marked.len(), page_id);
+                marked.push(Object::Reference(element));
+                element
+            };
+            if block.has_label() {
+                mark(self, LABEL);
+            }
+            let element = mark(self, tag(&block.role));
+            self.describe(element, block, page.paper.height());
         }
         self.parents.push(marked);
         if let Ok(Object::Dictionary(page)) = self.pdf.get_object_mut(page_id) {
@@ -126,15 +140,31 @@ impl Tree<'_> {
         id
     }
 
-    /// Says where an element's content is, and what it is in words.
-    fn fill(&mut self, element: ObjectId, role: &Role, number: usize, page: ObjectId) {
+    /// Says where an element's content is.
+    fn place(&mut self, element: ObjectId, number: usize, page: ObjectId) {
+        if let Ok(element) = self.pdf.get_object_mut(element).and_then(Object::as_dict_mut) {
+            element.set("K", number as i64);
+            element.set("Pg", page);
+        }
+    }
+
+    /// Says what an element is, on a page so high.
+    fn describe(&mut self, element: ObjectId, block: &Block, height: f64) {
         let Ok(element) = self.pdf.get_object_mut(element).and_then(Object::as_dict_mut) else {
             return;
         };
-        element.set("K", number as i64);
-        element.set("Pg", page);
-        match role {
-            Role::Figure { alt } => element.set("Alt", text(alt)),
+        match &block.role {
+            Role::Figure { alt } => {
+                element.set("Alt", text(alt));
+                let around = bounds(block);
+                let pt = |mm: f64| Object::Real((mm / MM_PER_PT) as f32);
+                let corners = [around.x0, height - around.y1, around.x1, height - around.y0];
+                let corners: Vec<Object> = corners.map(pt).to_vec();
+                let layout = dictionary! {
+                    "O" => "Layout", "Placement" => "Block", "BBox" => corners,
+                };
+                element.set("A", layout);
+            }
             Role::Cell { header: Some(heads), .. } => {
                 let scope = match heads {
                     Heads::Column => "Column",
@@ -145,6 +175,24 @@ impl Tree<'_> {
             _ => {}
         }
     }
+}
+
+/// The box around the marks of a block, in millimetres of the page.
+fn bounds(block: &Block) -> Rect {
+    let around = |mark: &Mark| match mark {
+        Mark::Shape(shape) => {
+            let half = shape.pen.as_ref().map_or(0.0, |pen| pen.width / 2.0);
+            kurbo::Shape::bounding_box(&shape.path).inflate(half, half)
+        }
+        Mark::Text(run) => {
+            let (sin, cos) = turn(run.angle);
+            let along = Vec2::new(cos, sin) * run.shaped.width(run.size_pt);
+            let up = Vec2::new(sin, -cos) * run.size_pt * MM_PER_PT;
+            Rect::from_points(run.at, run.at + along)
+                .union(Rect::from_points(run.at + up, run.at + along + up))
+        }
+    };
+    block.marks.iter().map(around).reduce(|all, one| all.union(one)).unwrap_or_default()
 }
 
 fn push_child(parent: &mut Dictionary, child: ObjectId) {

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use printpdf::{FontId, ParsedFont, PdfFont, PdfFontHandle, PdfFontMap};
 use subsetter::GlyphRemapper;
 
-use crate::font::Weight;
+use crate::font::{Weight, face};
 use crate::page::Page;
 
 /// The faces that a document uses.
@@ -21,7 +21,8 @@ impl Subsets {
         let mut used: BTreeMap<Weight, BTreeSet<u16>> = BTreeMap::new();
         for run in pages.iter().flat_map(Page::texts) {
             let glyphs = run.shaped.glyphs().iter().map(|glyph| glyph.id);
-            used.entry(run.shaped.weight()).or_default().extend(glyphs);
+            let weight = run.shaped.weight();
+            used.entry(weight).or_default().extend(glyphs.chain(face(weight).glyph(' ')));
         }
         let subsets =
             used.into_iter().map(|(weight, glyphs)| (weight, Subset::of(weight, &glyphs)));
@@ -32,6 +33,11 @@ impl Subsets {
         for (weight, subset) in &self.0 {
             fonts.map.insert(id(*weight), PdfFont::new(subset.font.clone()));
         }
+    }
+
+    /// The number of the space in the subset.
+    pub(super) fn space(&self, weight: Weight) -> Option<u16> {
+        self.0.get(&weight)?.glyphs.get(face(weight).glyph(' ')?)
     }
 
     /// The number that a glyph has in the subset.

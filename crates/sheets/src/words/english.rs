@@ -436,7 +436,7 @@ pub(crate) const GOALS: &str = "Goals, the most important first";
 pub(crate) const IF_THEN: &str = "If you find ..., then ...";
 pub(crate) const IF_THEN_NOTE: &str = "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best.";
 pub(crate) const IF_THEN_COLUMNS: [&str; 3] = ["If you find", "then", "and expect elsewhere"];
-pub(crate) const MOVES_ALT: &str = "The cushion from above with an arrow for each move of cells";
+pub(crate) const MOVES_ALT: &str = "The cushion from below, front edge up, with how many cells more or fewer each compartment gets. The client's left is on the right of the drawing.";
 
 /// What the moves to a plan go out from.
 pub(crate) fn moves_from(from: CountedFrom) -> String {
@@ -447,11 +447,6 @@ pub(crate) fn moves_from(from: CountedFrom) -> String {
         CountedFrom::Plan(on) => format!("Moves to this plan, from the plan of {}", day(on)),
         CountedFrom::Recount(on) => format!("Moves to this plan, from the recount of {}", day(on)),
     }
-}
-
-/// What goes to the spare bag or comes from it, as short as it can be said.
-pub(crate) fn with_bag(cells: u32, to_bag: bool) -> String {
-    if to_bag { format!("{cells} to bag") } else { format!("{cells} from bag") }
 }
 
 // The survey.

@@ -25,9 +25,14 @@ fn svg_holds_every_text_and_its_size() {
     let written = svg(&card.pages[0], &SvgOptions { embed_fonts: false });
     assert!(written.starts_with("<svg xmlns=\"http://www.w3.org/2000/svg\""));
     assert!(written.contains("width=\"210mm\" height=\"297mm\" viewBox=\"0 0 210 297\""));
+    // Each word has a place of its own.
+    let mut plain = written.replace("</tspan>", "");
+    while let Some((before, after)) = plain.split_once("<tspan ") {
+        plain = format!("{before}{}", after.split_once('>').unwrap().1);
+    }
     for text in texts(&card.pages[0]) {
         let escaped = text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
-        assert!(written.contains(&format!(">{escaped}</text>")), "{text}");
+        assert!(plain.contains(&format!(">{escaped}</text>")), "{text}");
     }
     assert!(!written.contains("@font-face"));
     assert!(svg(&card.pages[0], &SvgOptions::default()).contains("@font-face"));
@@ -106,4 +111,87 @@ fn a_picture_has_the_dots_of_its_paper() {
     // PNG, section 11.2.1: width and height stand at bytes 16 and 20, high byte first.
     let size = |at: usize| u32::from_be_bytes(picture[at..at + 4].try_into().unwrap());
     assert_eq!((size(16), size(20)), (1000, 600));
+}
+
+#[test]
+fn every_word_of_an_svg_stands_where_it_was_placed() {
+    let case = Case::of("row-six", "440x400");
+    let page = &setup_card(&case.papers(), Paper::A4).unwrap().pages[0];
+    let written = svg(page, &SvgOptions { embed_fonts: false });
+    let runs = written.split("<text x=\"").skip(1).map(|run| run.split("</text>").next().unwrap());
+    let mut words = 0;
+    for (line, run) in runs.zip(page.texts().filter(|run| run.angle == 0.0)) {
+        let mut x: f64 = line.split('"').next().unwrap().parse().unwrap();
+        let mut before = String::new();
+        for part in line.split("<tspan x=\"") {
+            if !before.is_empty() {
+                x = part.split('"').next().unwrap().parse().unwrap();
+            }
+            // By the text before it: a kern over the space is some hundredths of a size.
+            let shaped = sheets::Shaped::new(&before, run.shaped.weight()).unwrap();
+            assert_near(x, run.at.x + shaped.width(run.size_pt), 0.02 * run.size_pt);
+            let text = part.split_once('>').unwrap().1.split("</tspan>").next().unwrap();
+            before += &text.replace("&amp;", "&").replace("&quot;", "\"");
+            words += 1;
+        }
+        assert_eq!(before, run.shaped.text());
+    }
+    assert!(words > 100, "{words}");
+    assert!(written.contains(" lang=\"en\" xml:lang=\"en\" role=\"document\""));
+}
+
+/// What the structure of a PDF says: tags in order of reading, with the text of each.
+fn tags(read: &Pdf) -> Vec<String> {
+    let of = |object: &Object| read.dereference(object).unwrap().1.clone();
+    let root = read.catalog().unwrap().get(b"StructTreeRoot").unwrap();
+    let mut open = vec![of(root)];
+    let mut found = Vec::new();
+    while let Some(element) = open.pop() {
+        let Ok(element) = element.as_dict() else { continue };
+        if let Ok(kind) = element.get(b"S").and_then(Object::as_name) {
+            found.push(String::from_utf8_lossy(kind).into_owned());
+        }
+        if let Ok(children) = element.get(b"K").and_then(Object::as_array) {
+            open.extend(children.iter().rev().map(of));
+        }
+    }
+    found
+}
+
+#[test]
+fn a_pdf_is_read_from_its_title_to_its_foot() {
+    let case = Case::of("row-six", "440x400");
+    let card = setup_card(&case.papers(), Paper::A4).unwrap();
+    let read = Pdf::load_mem(&pdf(&card)).unwrap();
+    let tags = tags(&read);
+    assert_eq!(&tags[..2], ["Document", "H1"]);
+    assert_eq!(tags.last().map(String::as_str), Some("P"), "the foot");
+    let at = tags.iter().position(|tag| tag == "L").unwrap();
+    assert_eq!(&tags[at..at + 4], ["L", "LI", "Lbl", "LBody"]);
+    let title = texts(&card.pages[0]);
+    assert_eq!(title[0], "Setup card");
+    assert!(title.last().unwrap().contains("does not replace an assessment"));
+}
+
+#[test]
+fn every_figure_of_a_pdf_says_where_it_is_and_the_file_what_it_claims() {
+    let case = Case::of("row-six", "440x400");
+    let card = setup_card(&case.papers(), Paper::A4).unwrap();
+    let read = Pdf::load_mem(&pdf(&card)).unwrap();
+    let mut figures = 0;
+    for object in read.objects.values().filter_map(|object| object.as_dict().ok()) {
+        if object.get(b"S").and_then(Object::as_name).is_ok_and(|kind| kind == b"Figure") {
+            let layout = object.get(b"A").and_then(Object::as_dict).unwrap();
+            let corners = layout.get(b"BBox").and_then(Object::as_array).unwrap();
+            let corners: Vec<f32> = corners.iter().map(|own| own.as_float().unwrap()).collect();
+            assert!(corners[0] < corners[2] && corners[1] < corners[3], "{corners:?}");
+            assert!(corners[0] >= 0.0 && corners[2] <= 595.3 && corners[3] <= 841.9);
+            figures += 1;
+        }
+    }
+    assert_eq!(figures, 2);
+    let xmp = String::from_utf8_lossy(&pdf(&card)).into_owned();
+    for claim in ["<pdfaid:part>3<", "<pdfaid:conformance>A<", "<pdfuaid:part>1<"] {
+        assert!(xmp.contains(claim), "{claim}");
+    }
 }

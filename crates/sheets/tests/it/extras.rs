@@ -170,7 +170,8 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
         for words in [
             "Bring the pelvis level.",
             "Move 6 cells from compartment 1 to compartment 2.",
-            "4 from bag",
+            "+4",
+            "–6",
             "Put 4 cells from the spare bag",
             "Estimated for these counts.",
         ] {

@@ -84,33 +84,101 @@ fn place(mark: &Mark) -> Rect {
     }
 }
 
-#[track_caller]
-fn check_inside(what: &str, document: &Document) {
-    assert!(!document.pages.is_empty());
-    for (at, page) in document.pages.iter().enumerate() {
-        for mark in page.blocks.iter().flat_map(|block| &block.marks) {
-            let place = place(mark);
-            let inside = page.bounds().inflate(1e-6, 1e-6).contains_rect(place);
-            assert!(inside, "{what}, {} page {}: {place:?} {mark:?}", document.title, at + 1);
-        }
-    }
+/// The ink of a line of text: from its baseline to its capitals, turned with it.
+fn ink(run: &sheets::TextRun) -> Rect {
+    // A hair less than its box, for what only touches.
+    place(&Mark::Text(run.clone())).inset(-0.05)
 }
 
-#[test]
-fn no_set_of_papers_is_refused_and_all_stands_on_its_page() {
-    for (layout, size) in made() {
-        for paper in PAPERS {
-            let what = format!("{layout} {size} {paper:?}");
-            for document in all(&Case::of(layout, &size), paper) {
-                check_inside(&what, &document);
+fn runs(page: &sheets::Page) -> Vec<&sheets::TextRun> {
+    page.texts().filter(|run| !run.shaped.text().trim().is_empty()).collect()
+}
+
+/// The straight pieces of a line that is drawn, without a ground.
+fn lines(block: &sheets::Block) -> Vec<kurbo::Line> {
+    let drawn = block.marks.iter().filter_map(|mark| match mark {
+        Mark::Shape(shape) if shape.pen.is_some() && shape.fill.is_none() => Some(&shape.path),
+        _ => None,
+    });
+    let mut pieces = Vec::new();
+    for path in drawn {
+        let mut at = sheets::Point::ORIGIN;
+        kurbo::flatten(path, 0.05, |step| {
+            if let kurbo::PathEl::LineTo(to) = step {
+                pieces.push(kurbo::Line::new(at, to));
             }
-            for goals in 1..=4 {
-                for document in all(&full(Case::of(layout, &size), goals), paper) {
-                    check_inside(&what, &document);
+            at = step.end_point().unwrap_or(at);
+        });
+    }
+    pieces
+}
+
+/// Whether a line goes through a box: some point of many along it lies inside.
+fn goes_through(line: &kurbo::Line, around: Rect) -> bool {
+    let steps = (line.p0.distance(line.p1) / 0.2).ceil().max(1.0);
+    (0..=steps as usize).any(|at| around.contains(line.p0.lerp(line.p1, at as f64 / steps)))
+}
+
+/// What stands outside its page, over another text, under a line, or too small.
+fn faults(what: &str, document: &Document) -> Vec<String> {
+    assert!(!document.pages.is_empty());
+    let mut faults = Vec::new();
+    for (at, page) in document.pages.iter().enumerate() {
+        let what = format!("{what}, {} page {}", document.title, at + 1);
+        for mark in page.blocks.iter().flat_map(|block| &block.marks) {
+            let place = place(mark);
+            if !page.bounds().inflate(1e-6, 1e-6).contains_rect(place) {
+                faults.push(format!("{what}: outside at {place:?}"));
+            }
+        }
+        let runs = runs(page);
+        for (place, run) in runs.iter().enumerate() {
+            let text = run.shaped.text();
+            // Sizes are products of shares, so a rounding below is none.
+            if run.size_pt < least(document) - 1e-9 {
+                faults.push(format!("{what}: {text} in {} pt", run.size_pt));
+            }
+            for other in &runs[..place] {
+                let both = ink(run).intersect(ink(other));
+                if both.width() > 0.0 && both.height() > 0.0 {
+                    faults.push(format!("{what}: {text} over {}", other.shaped.text()));
+                }
+            }
+        }
+        for block in &page.blocks {
+            for line in lines(block) {
+                if let Some(hit) = runs.iter().find(|run| goes_through(&line, ink(run))) {
+                    let text = hit.shaped.text();
+                    faults.push(format!("{what}: a line of {:?} through {text}", block.role));
                 }
             }
         }
     }
+    faults
+}
+
+/// The least size of print, in points: the tag is read from near by.
+fn least(document: &Document) -> f64 {
+    if document.pages[0].paper == sheets::Paper::Tag { 6.5 } else { 8.0 }
+}
+
+#[test]
+fn no_set_of_papers_is_refused_and_nothing_is_printed_over() {
+    let mut found = Vec::new();
+    for (at, (layout, size)) in made().into_iter().enumerate() {
+        // One paper with little and the other with much, in turns; of one to four goals each
+        // number comes often.
+        let [little, much] = [PAPERS[at % 2], PAPERS[(at + 1) % 2]];
+        for document in all(&Case::of(layout, &size), little) {
+            found.extend(faults(&format!("{layout} {size} {little:?}"), &document));
+        }
+        let goals = at / 2 % 4 + 1;
+        for document in all(&full(Case::of(layout, &size), goals), much) {
+            let what = format!("{layout} {size} {much:?}, {goals} goals");
+            found.extend(faults(&what, &document));
+        }
+    }
+    assert!(found.is_empty(), "{} faults:\n{}", found.len(), found.join("\n"));
 }
 
 #[test]

@@ -194,22 +194,25 @@ fn full_load(emptied: &Scene) -> f64 {
 /// One cell more by implicit differentiation against a whole cell, half of it taken and half given.
 #[test]
 fn effects_of_a_cell_are_those_of_a_whole_cell() {
-    check_effects(&HARD[0].scene(Side::Left));
-    check_effects(&HARD[0].scene_with(Side::Left, giving(0.5)));
+    check_effects(&HARD[0].scene(Side::Left), 0.5);
+    // Walls that bow fill and empty within a few cells, node by node: within a twentieth of a cell
+    // a straight line is off by 5 %.
+    check_effects(&HARD[0].scene_with(Side::Left, giving(0.5)), 0.002);
 }
 
-fn check_effects(scene: &Scene) {
+#[track_caller]
+fn check_effects(scene: &Scene, part: f64) {
     let Scene { model, cells, seated, parameters } = scene;
     let here = scene.answer();
     let effects =
         effects_of_a_cell(model, cells, seated, parameters, &here).expect("it is at rest");
     for (at, effect) in effects.iter().enumerate() {
-        let [less, more] = [-0.5, 0.5].map(|by| {
+        let [less, more] = [-part, part].map(|by| {
             let mut cells = scene.cells.clone();
             cells[at].count += by;
             scene.rest(&cells, Some(&here)).resting.expect("it comes to rest")
         });
-        let quotient = |of: &dyn Fn(&Resting) -> f64| of(&more) - of(&less);
+        let quotient = |of: &dyn Fn(&Resting) -> f64| (of(&more) - of(&less)) / (2.0 * part);
         // A cell lets a node or two touch or part, of some hundred along the edge of contact, each
         // of which carries hardly anything there: a fiftieth. The floors are what is left of it
         // where the effect itself nearly vanishes: 5 micrometres, 2 Pa, a twentieth of a newton.

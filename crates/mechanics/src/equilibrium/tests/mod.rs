@@ -6,6 +6,7 @@ mod laws;
 mod planted;
 mod scenes;
 mod stopping;
+mod walls;
 
 /// Numbers in -1..1 that look random, from a fixed seed.
 struct Numbers(u64);

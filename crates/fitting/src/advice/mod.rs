@@ -1,0 +1,11 @@
+//! What else is to be said: the size, cautions, altitude, counting, when to look again, and what
+//! works without the program.
+
+pub mod altitude;
+pub(crate) mod cautions;
+pub(crate) mod code_group;
+pub mod counting;
+pub(crate) mod drift;
+pub(crate) mod setup_card;
+pub(crate) mod sizing;
+pub(crate) mod survey;

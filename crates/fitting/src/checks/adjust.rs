@@ -1,0 +1,441 @@
+//! From what was found on the filled cushion to the next moves.
+//!
+//! What is not known of body, load, cover and cells is estimated from all checks so far; then the
+//! goals are planned anew from the counts as they are. Alarms come before any estimate, and answers
+//! as the plan expected move nothing. A contradiction is questioned and not obeyed: nothing is moved
+//! until it is clear, but for a single doubtful word, which is left out. Pinched can mean bottomed or
+//! overfilled: no move takes cells from that side before an under check has told which, and none
+//! lowers a bone that was pinched or felt.
+
+use std::fmt;
+
+use case::{
+    Alarm, Check, Client, CushionIdentity, Date, Entry, GoalOutcome, Likeness, Move, Prediction,
+    SiteName, TopAnswer, UnderAnswer,
+};
+use cushion::{Length, Pattern, Side};
+use mechanics::{BodyError, Stop};
+
+use crate::checks::alarms::{ENOUGH_FELT, after};
+use crate::checks::estimate::{Estimate, Round, estimate};
+use crate::checks::expected::{Expected, felt_under, missing};
+use crate::checks::mistakes::looks;
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::{ClientOnCushion, index_of};
+use crate::prediction::prepared::PreparedCushion;
+use crate::prediction::unknowns::Assumptions;
+use crate::search::moves::moves;
+use crate::search::planner::{Adjusting, Planner};
+use crate::search::progress::Progress;
+
+/// The most by which one round changes a compartment, as a share of its cells: small steps, and
+/// the body adapts.
+const ONE_ROUND: f64 = 0.35;
+/// The same for small compartments, in cells.
+const ONE_ROUND_CELLS: f64 = 9.0;
+/// Standard deviations by which more clearance is kept than the limit.
+const SURE: f64 = 1.2;
+/// The part of the greatest effect on a clearance from which the sign of an effect can be relied
+/// on: a cell on the other side lifts the whole pelvis and turns it back, and either may win.
+const SURELY: f64 = 0.5;
+/// Misfit from which an answer is questioned, in units of how finely it can be told.
+const QUESTIONED: f64 = 5.0;
+
+/// What an adjustment is made from.
+#[derive(Clone, Copy)]
+pub struct AdjustInput<'a> {
+    /// The client, with the record of earlier checks.
+    pub client: &'a Client,
+    /// The cushion.
+    pub cushion: &'a PreparedCushion,
+    /// The day.
+    pub on: Date,
+    /// What is in the cushion, in the pattern's order.
+    pub now: &'a [u32],
+    /// What was found.
+    pub checks: &'a [Check],
+    /// By which the cushion is known again: checks that were recorded on another one teach nothing
+    /// about this one.
+    pub identity: &'a CushionIdentity,
+    /// Whether to stop.
+    pub stop: Stop<'a>,
+}
+
+/// What an adjustment comes to, the most urgent first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// The client comes off the cushion now.
+    ClientOff,
+    /// Answers do not go together: they are asked again, and nothing is moved.
+    Asked,
+    /// Fingers were held, and nothing is moved before it is clear why.
+    Pinched,
+    /// All that was found is as the plan expected: stop.
+    AsPlanned,
+    /// What was found is as the plan expected, but checks are missing; nothing is moved.
+    AsPlannedSoFar,
+    /// No move is worth making.
+    Stay,
+    /// Cells are to be moved.
+    Move,
+}
+
+impl Verdict {
+    /// How reports call it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::ClientOff => "client-off",
+            Self::Asked => "asked",
+            Self::Pinched => "pinched",
+            Self::AsPlanned => "as-planned",
+            Self::AsPlannedSoFar => "as-planned-so-far",
+            Self::Stay => "stay",
+            Self::Move => "move",
+        }
+    }
+}
+
+/// What follows from checks.
+#[derive(Clone, Debug)]
+pub struct Adjusted {
+    /// What it comes to.
+    pub verdict: Verdict,
+    /// What brings the client off the cushion.
+    pub alarms: Vec<Alarm>,
+    /// Where to look in the set-up, after an alarm or a pinch.
+    pub look_at: Vec<String>,
+    /// Answers that do not go together, as questions; nothing is moved until they are answered.
+    pub questions: Vec<String>,
+    /// The counts after the moves, in the pattern's order.
+    pub counts: Vec<u32>,
+    /// The moves.
+    pub moves: Vec<Move>,
+    /// What is to be checked next, and what was held back.
+    pub notes: Vec<String>,
+    /// What becomes of the goals.
+    pub goals: Vec<GoalOutcome>,
+    /// Limits that are not kept.
+    pub not_safe: Vec<String>,
+    /// What is expected after the moves.
+    pub prediction: Prediction,
+}
+
+/// Why nothing can be said.
+#[derive(Clone, Debug, PartialEq)]
+pub enum AdjustRefusal {
+    /// No compartment has this number.
+    NoSuchCompartment(u8),
+    /// The compartment's edge cannot be reached under a sitting client.
+    Unreachable(u8),
+    /// The compartment has no mirror partner to compare with.
+    NoPartner(u8),
+    /// The client was not weighed.
+    NoWeight,
+    /// The client's measures make no body.
+    NoBody(BodyError),
+}
+
+impl fmt::Display for AdjustRefusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoSuchCompartment(number) => write!(f, "there is no compartment {number}"),
+            Self::Unreachable(number) => write!(
+                f,
+                "compartment {number} has no edge that can be reached under a sitting client"
+            ),
+            Self::NoPartner(number) => {
+                write!(f, "compartment {number} has no partner on the other side to compare with")
+            }
+            Self::NoWeight => write!(f, "the client was not weighed"),
+            Self::NoBody(error) => write!(f, "the client's measures make no body: {error}"),
+        }
+    }
+}
+
+impl From<BodyError> for AdjustRefusal {
+    fn from(error: BodyError) -> Self {
+        Self::NoBody(error)
+    }
+}
+
+/// Finds the next moves: alarms come first, then contradictions, then whether all is as planned.
+///
+/// # Errors
+///
+/// Returns why nothing can be said: a check that nobody can make, or a client of whom too little
+/// is known.
+pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
+    let pattern = input.cushion.pattern();
+    let rounds = checked_rounds(input)?;
+    let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
+    let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
+    let expected = Expected::new(input, &usual, &rounds)?;
+    let contradictions = contradictions(pattern, input.checks);
+    let alarms = expected.alarms();
+    let mut adjusted = if !alarms.is_empty() {
+        let counts = expected.lifted(&alarms);
+        // Answers that do not go together say nothing about cells.
+        let counts = counts.filter(|_| contradictions.is_empty());
+        let notes = after(&alarms, counts.is_some());
+        expected.answer(Verdict::ClientOff, counts, looks(), notes)?
+    } else if !contradictions.is_empty() {
+        expected.answer(Verdict::Asked, None, Vec::new(), Vec::new())?
+    } else if let Some(pinched) = expected.pinched() {
+        let notes = pinched.notes;
+        let verdict = if pinched.counts.is_some() { Verdict::Move } else { Verdict::Pinched };
+        expected.answer(verdict, pinched.counts, pinched.look_at, notes)?
+    } else if expected.is_as_planned() {
+        let missing = missing(input.checks);
+        let so_far = !missing.is_empty();
+        let verdict = if so_far { Verdict::AsPlannedSoFar } else { Verdict::AsPlanned };
+        expected.answer(verdict, None, Vec::new(), missing)?
+    } else {
+        planned_anew(input, &rounds, &usual)?
+    };
+    if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
+        adjusted.not_safe.push(format!(
+            "the client weighs {:.1} kg and this cushion is rated for {:.1} kg",
+            weighing.weight.to_kg(),
+            rating.to_kg()
+        ));
+    }
+    adjusted.questions.extend(contradictions);
+    adjusted.alarms = alarms;
+    Ok(adjusted)
+}
+
+/// The goals planned anew from the counts as they are, for a client as the checks say they sit.
+fn planned_anew(
+    input: &AdjustInput<'_>,
+    rounds: &[Round],
+    usual: &Assumptions,
+) -> Result<Adjusted, AdjustRefusal> {
+    let pattern = input.cushion.pattern();
+    let learnt = estimate(input.cushion.coarse(), pattern, usual, rounds, input.stop)?;
+    let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
+    let questions = doubted(&learnt, rounds.len(), false);
+    let mut adjusting = adjusting(pattern, input.checks, &learnt, &now);
+    hold(input, &learnt, &now, &mut adjusting)?;
+    let mut notes = notes(input.checks, &adjusting);
+    // A doubted word weighs next to nothing, and the moves follow from the rest.
+    notes.extend(doubted(&learnt, rounds.len(), true));
+    let assumptions = learnt.assumptions.clone();
+    let planner =
+        Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
+    let found = planner.find(Progress::none())?;
+    let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
+    let moves = moves(pattern, input.now, &counts);
+    let verdict = match (questions.is_empty(), moves.is_empty()) {
+        (false, _) => Verdict::Asked,
+        (true, true) => Verdict::Stay,
+        (true, false) => Verdict::Move,
+    };
+    Ok(Adjusted {
+        verdict,
+        alarms: Vec::new(),
+        look_at: Vec::new(),
+        questions,
+        moves,
+        counts,
+        notes,
+        goals: found.goals,
+        not_safe: found.not_safe,
+        prediction: found.prediction,
+    })
+}
+
+/// All that was found so far, where all of it can be found on this cushion.
+pub(crate) fn checked_rounds(input: &AdjustInput<'_>) -> Result<Vec<Round>, AdjustRefusal> {
+    let pattern = input.cushion.pattern();
+    for check in input.checks {
+        can_be_made(pattern, check)?;
+    }
+    Ok(rounds(input, pattern))
+}
+
+/// Refuses checks that nobody can make on this cushion.
+pub(crate) fn can_be_made(pattern: &Pattern, check: &Check) -> Result<(), AdjustRefusal> {
+    let Check::Press { number, .. } = *check else { return Ok(()) };
+    let ix = pattern.by_number(number).ok_or(AdjustRefusal::NoSuchCompartment(number))?;
+    let outer = |ring: &cushion::Ring| {
+        ring.steps.iter().any(|(edge, _)| pattern.edges()[edge.index()].is_outer())
+    };
+    if !outer(&pattern[ix].outer) {
+        return Err(AdjustRefusal::Unreachable(number));
+    }
+    pattern.partner(ix).map(|_| ()).ok_or(AdjustRefusal::NoPartner(number))
+}
+
+/// All that was found so far, each on the counts of its time, and what was found now.
+fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
+    let mut rounds = Vec::new();
+    let mut counts: Option<Vec<f64>> = None;
+    for entry in &input.client.record {
+        match entry {
+            Entry::Plan(plan) => {
+                let of = |id| plan.counts.iter().find(|count| count.id == id);
+                let all =
+                    pattern.compartments().iter().map(|compartment| of(compartment.id.clone()));
+                let all = all.map(|count| count.map(|count| f64::from(count.planned)));
+                let same = input.identity.likeness(plan) == Likeness::Same;
+                counts = all.collect::<Option<Vec<f64>>>().filter(|_| same);
+            }
+            Entry::Adjustment(adjustment) => {
+                if let Some(counts) = &counts
+                    && adjustment.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
+                {
+                    rounds
+                        .push(Round { counts: counts.clone(), checks: adjustment.checks.clone() });
+                }
+            }
+            Entry::FittingCheck(_) | Entry::Recount(_) | Entry::Weighed(_) => {}
+        }
+    }
+    let now = input.now.iter().map(|count| f64::from(*count)).collect();
+    rounds.push(Round { counts: now, checks: input.checks.to_vec() });
+    rounds
+}
+
+/// Answers that do not go together, as questions.
+fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<String> {
+    let mut questions = Vec::new();
+    for (at, check) in checks.iter().enumerate() {
+        for other in &checks[..at] {
+            if contradict(pattern, check, other) {
+                questions.push(format!(
+                    "\"{other}\" and \"{check}\" do not go together. Check both again."
+                ));
+            }
+        }
+    }
+    questions
+}
+
+/// Answers of the last round that do not go with all else: numbers, or words.
+fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<String> {
+    let last =
+        learnt.misfits.iter().filter(|misfit| misfit.round + 1 == rounds && misfit.word == words);
+    last.filter(|misfit| misfit.by.abs() > QUESTIONED)
+        .map(|misfit| {
+            format!(
+                "\"{}\" does not go with what else is known. Check it again; if it stays, `--why` \
+                 looks for mistakes in the set-up.",
+                misfit.check
+            )
+        })
+        .collect()
+}
+
+/// Whether so much was felt that a bone above it is far from the base.
+fn enough(felt: Length) -> bool {
+    felt >= ENOUGH_FELT
+}
+
+/// Whether two answers cannot both be true.
+fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
+    match (a, b) {
+        (Check::Top { side: x, answer: p }, Check::Top { side: y, answer: q }) => x == y && p != q,
+        (Check::Under { side: x, answer: p }, Check::Under { side: y, answer: q }) => {
+            x == y && p != q
+        }
+        (Check::Lower { lower: p, .. }, Check::Lower { lower: q, .. }) => p != q,
+        (Check::Skin { site: x, answer: p }, Check::Skin { site: y, answer: q }) => {
+            x == y && p != q
+        }
+        (Check::Press { number: x, answer: p }, Check::Press { number: y, answer: q }) => {
+            let of = |number: u8| pattern.by_number(number);
+            let partners = of(*x).and_then(|ix| pattern.partner(ix)) == of(*y);
+            use case::PressAnswer::Like;
+            // Of two partners one is firmer, or neither.
+            x == y && p != q || partners && p == q && *p != Like
+        }
+        (Check::Top { side: x, answer: TopAnswer::Safe }, Check::Under { side: y, answer })
+        | (Check::Under { side: y, answer }, Check::Top { side: x, answer: TopAnswer::Safe }) => {
+            x == y && *answer == UnderAnswer::BoneFelt
+        }
+        _ => false,
+    }
+}
+
+/// What this round may do.
+fn adjusting(pattern: &Pattern, checks: &[Check], learnt: &Estimate, now: &[f64]) -> Adjusting {
+    let pinched = |side: Side| checks.contains(&Check::Top { side, answer: TopAnswer::Pinched });
+    let felt = |side: Side| checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
+    let looked = |side: Side| {
+        checks.iter().any(|check| matches!(check, Check::Under { side: at, .. } if *at == side))
+    };
+    let both = [Side::Left, Side::Right];
+    let held = both.into_iter().filter(|side| pinched(*side) || felt(*side)).collect();
+    // Before an under check, or where the bone was felt, nothing is taken from that side.
+    let kept = both.map(|side| felt(side) || (pinched(side) && !looked(side)));
+    // Held fingers over much cushion mean too many cells rather than too few.
+    let full = both.map(|side| pinched(side) && felt_under(checks, side).is_some_and(enough));
+    let bounds = pattern.compartments().iter().zip(now).map(|(compartment, count)| {
+        let most = (ONE_ROUND * count).max(ONE_ROUND_CELLS).floor();
+        let on_its_side = |of: [bool; 2]| match compartment.side {
+            Some(Side::Left) => of[0],
+            Some(Side::Right) => of[1],
+            None => of[0] || of[1],
+        };
+        let least = if on_its_side(kept) { *count } else { count - most };
+        [least, if on_its_side(full) { *count } else { count + most }]
+    });
+    Adjusting { unsure: learnt.clearance_sd.map(|sd| SURE * sd), bounds: bounds.collect(), held }
+}
+
+/// Lets each compartment change only in the way in which it raises every bone that was pinched or
+/// felt, so that no sum of changes lowers one, however wrong the sizes of the effects are.
+fn hold(
+    input: &AdjustInput<'_>,
+    learnt: &Estimate,
+    now: &[f64],
+    adjusting: &mut Adjusting,
+) -> Result<(), BodyError> {
+    if adjusting.held.is_empty() {
+        return Ok(());
+    }
+    let seated =
+        ClientOnCushion::new(input.cushion.coarse(), learnt.assumptions.clone(), input.stop)?;
+    let answer = seated.rest(now, None);
+    let effects = answer.resting().and_then(|resting| seated.effects_at(now, resting));
+    for side in &adjusting.held {
+        let bone = index_of(seated.body(), SiteName::SeatBone(*side));
+        let on_bone: Option<Vec<f64>> = effects
+            .as_ref()
+            .zip(bone)
+            .map(|(all, bone)| all.iter().map(|effect| effect.clearance[bone]).collect());
+        let greatest = on_bone.iter().flatten().fold(0.0f64, |most, effect| most.max(effect.abs()));
+        for (at, bounds) in adjusting.bounds.iter_mut().enumerate() {
+            match on_bone.as_ref().map(|all| all[at]) {
+                Some(effect) if effect > SURELY * greatest => bounds[0] = now[at],
+                Some(effect) if effect < -SURELY * greatest => bounds[1] = now[at],
+                _ => *bounds = [now[at]; 2],
+            }
+        }
+    }
+    Ok(())
+}
+
+/// What is to be checked next, and what was held back.
+fn notes(checks: &[Check], adjusting: &Adjusting) -> Vec<String> {
+    let mut notes = Vec::new();
+    for side in [Side::Left, Side::Right] {
+        let looked = checks
+            .iter()
+            .any(|check| matches!(check, Check::Under { side: at, .. } if *at == side));
+        let side = side.words();
+        if !looked && adjusting.held.iter().any(|held| held.words() == side) {
+            notes.push(format!(
+                "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} before \
+                 a hand underneath has told which: check under the {side} seat bone."
+            ));
+        } else if !looked {
+            notes.push(format!("Check under the {side} seat bone too."));
+        }
+    }
+    notes.push(
+        "Pat the compartments level, wait 5 to 10 minutes, then make the checks again.".to_owned(),
+    );
+    notes
+}

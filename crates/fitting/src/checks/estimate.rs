@@ -1,0 +1,280 @@
+//! What checks teach: the unknowns that agree best with all that was found, and how sure they are.
+//!
+//! Before any check each unknown is believed to be at its usual value, its range taken as two
+//! standard deviations. Checks of earlier rounds count with the counts that they were made on.
+
+use case::Check;
+use cushion::{Pattern, Side};
+use mechanics::{BodyError, Resting, Stop};
+
+use crate::checks::meaning::{Meaning, Number, meaning};
+use crate::prediction::client_on_cushion::{ClientOnCushion, MeshedCushion, has_numbers};
+use crate::prediction::unknowns::{Assumptions, Unknown};
+
+/// What is believed of an unknown before any check, in half ranges.
+const PRIOR: f64 = 0.5;
+/// Improvements of the estimate; two do.
+const STEPS: usize = 3;
+/// The change of an unknown by which its effect is found, in half ranges.
+const PROBE: f64 = 0.2;
+
+/// What was found on one filling.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Round {
+    pub(crate) counts: Vec<f64>,
+    pub(crate) checks: Vec<Check>,
+}
+
+/// The unknowns as far as they are known.
+#[derive(Clone, Debug)]
+pub(crate) struct Estimate {
+    /// The assumptions that agree best.
+    pub(crate) assumptions: Assumptions,
+    /// Standard deviation of the clearance under each seat bone on the last filling, m.
+    pub(crate) clearance_sd: [f64; 2],
+    /// How badly each answer still fits.
+    pub(crate) misfits: Vec<Misfit>,
+    /// The sum of squares of misfits and of departures from what was believed before.
+    pub(crate) disagreement: f64,
+}
+
+/// How badly an answer fits.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Misfit {
+    /// The round, from 0.
+    pub(crate) round: usize,
+    pub(crate) check: Check,
+    /// Whether the answer is a word.
+    pub(crate) word: bool,
+    /// In units of how finely it can be told.
+    pub(crate) by: f64,
+}
+
+/// Estimates the unknowns from all rounds, the last one last.
+pub(crate) fn estimate(
+    cushion: &MeshedCushion,
+    pattern: &Pattern,
+    usual: &Assumptions,
+    rounds: &[Round],
+    stop: Stop<'_>,
+) -> Result<Estimate, BodyError> {
+    let answers: Vec<(usize, Check, Meaning)> = (rounds.iter().enumerate())
+        .flat_map(|(at, round)| round.checks.iter().map(move |check| (at, *check)))
+        .filter_map(|(at, check)| Some((at, check, meaning(pattern, &check)?)))
+        .collect();
+    let estimation = Estimation { cushion, usual, rounds, answers: &answers, stop };
+    let mut places = vec![0.0; Unknown::ALL.len()];
+    let mut seen = estimation.seen(&places, None)?;
+    let slopes = estimation.slopes(&places, &seen)?;
+    for _ in 0..STEPS {
+        let Some(by) = estimation.step(&places, &seen, &slopes) else { break };
+        // Half the step where the whole one makes it worse.
+        let before = estimation.disagreement(&places, &seen);
+        let better = [1.0, 0.5, 0.25].into_iter().find_map(|share| {
+            let next: Vec<f64> = places
+                .iter()
+                .zip(&by)
+                .map(|(place, by)| (place + share * by).clamp(-2.0, 2.0))
+                .collect();
+            let looked = estimation.seen(&next, Some(&seen)).ok()?;
+            (estimation.disagreement(&next, &looked) < before - 1e-3).then_some((next, looked))
+        });
+        let Some((next, looked)) = better else { break };
+        (places, seen) = (next, looked);
+    }
+    let clearance_sd = estimation.clearance_sd(&places, &seen, &slopes);
+    let misfits = (answers.iter().zip(&seen.numbers))
+        .map(|((round, check, meaning), number)| {
+            let by = meaning.misfit(*number);
+            Misfit { round: *round, check: *check, word: meaning.word, by }
+        })
+        .collect();
+    let disagreement = estimation.disagreement(&places, &seen);
+    Ok(Estimate {
+        assumptions: estimation.assumptions(&places),
+        clearance_sd,
+        misfits,
+        disagreement,
+    })
+}
+
+struct Estimation<'a> {
+    cushion: &'a MeshedCushion,
+    usual: &'a Assumptions,
+    rounds: &'a [Round],
+    answers: &'a [(usize, Check, Meaning)],
+    stop: Stop<'a>,
+}
+
+/// The numbers that answers are about, and the clearances on the last filling.
+#[derive(Clone, Debug)]
+struct Seen {
+    numbers: Vec<f64>,
+    clearance: [f64; 2],
+    restings: Vec<Option<Resting>>,
+}
+
+/// Effects of the unknowns on the numbers and the clearances, one entry for each unknown.
+struct Slopes {
+    numbers: Vec<Vec<f64>>,
+    clearance: Vec<[f64; 2]>,
+}
+
+impl Estimation<'_> {
+    fn assumptions(&self, places: &[f64]) -> Assumptions {
+        let mut assumptions = self.usual.clone();
+        for (unknown, place) in Unknown::ALL.into_iter().zip(places) {
+            // Each range is that around the usual value, so the order does not matter.
+            unknown.place(self.usual, &mut assumptions, *place);
+        }
+        assumptions
+    }
+
+    fn seen(&self, places: &[f64], near: Option<&Seen>) -> Result<Seen, BodyError> {
+        let seated = ClientOnCushion::new(self.cushion, self.assumptions(places), self.stop)?;
+        let mut restings = Vec::with_capacity(self.rounds.len());
+        for (at, round) in self.rounds.iter().enumerate() {
+            let near = near.and_then(|near| near.restings[at].as_ref());
+            let answer = seated.rest(&round.counts, near);
+            let numbers = has_numbers(&answer.rest);
+            restings.push(answer.rest.resting.filter(|_| numbers));
+        }
+        // Where the body does not rest, the number is as if it fitted: it teaches nothing.
+        let number = |(at, _, meaning): &(usize, Check, Meaning)| {
+            let resting = restings[*at].as_ref();
+            resting
+                .and_then(|resting| meaning.number.of(resting))
+                .unwrap_or(meaning.least.max(-1e9).min(meaning.most))
+        };
+        let numbers = self.answers.iter().map(number).collect();
+        let last = restings.last().and_then(Option::as_ref);
+        let clearance = [Side::Left, Side::Right].map(|side| {
+            last.and_then(|resting| Number::Clearance(side).of(resting)).unwrap_or(0.0)
+        });
+        Ok(Seen { numbers, clearance, restings })
+    }
+
+    fn slopes(&self, places: &[f64], seen: &Seen) -> Result<Slopes, BodyError> {
+        let mut slopes = Slopes { numbers: Vec::new(), clearance: Vec::new() };
+        for at in 0..places.len() {
+            // Towards the inside of a one-sided range: there the usual value is its high end.
+            let range = Unknown::ALL[at].range(self.usual);
+            let probe = if range.high > range.usual { PROBE } else { -PROBE };
+            let mut moved = places.to_vec();
+            moved[at] += probe;
+            let there = self.seen(&moved, Some(seen))?;
+            let by = |there: f64, here: f64| (there - here) / probe;
+            slopes.numbers.push(
+                there
+                    .numbers
+                    .iter()
+                    .zip(&seen.numbers)
+                    .map(|(there, here)| by(*there, *here))
+                    .collect(),
+            );
+            slopes
+                .clearance
+                .push([0, 1].map(|side| by(there.clearance[side], seen.clearance[side])));
+        }
+        Ok(slopes)
+    }
+
+    fn disagreement(&self, places: &[f64], seen: &Seen) -> f64 {
+        let prior: f64 = places.iter().map(|place| (place / PRIOR).powi(2)).sum();
+        let answers = self.answers.iter().zip(&seen.numbers);
+        prior
+            + answers
+                .map(|((_, _, meaning), number)| loss(meaning, meaning.misfit(*number)))
+                .sum::<f64>()
+    }
+
+    /// The matrix of the least-squares problem, and its right side.
+    fn normal(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> (Vec<Vec<f64>>, Vec<f64>) {
+        let n = places.len();
+        let mut matrix = vec![vec![0.0; n]; n];
+        let mut right = vec![0.0; n];
+        for at in 0..n {
+            matrix[at][at] = PRIOR.powi(-2);
+            right[at] = -places[at] / PRIOR.powi(2);
+        }
+        for (answer, ((_, _, meaning), number)) in
+            self.answers.iter().zip(&seen.numbers).enumerate()
+        {
+            let misfit = meaning.misfit(*number);
+            // An answer that agrees and is a range bounds nothing near by; one that is a number
+            // always weighs.
+            if misfit == 0.0 && meaning.least < meaning.most {
+                continue;
+            }
+            let row: Vec<f64> =
+                slopes.numbers.iter().map(|slope| slope[answer] / meaning.fineness).collect();
+            let weight = weight(meaning, misfit);
+            for a in 0..n {
+                right[a] -= weight * row[a] * misfit;
+                for b in 0..n {
+                    matrix[a][b] += weight * row[a] * row[b];
+                }
+            }
+        }
+        (matrix, right)
+    }
+
+    fn step(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> Option<Vec<f64>> {
+        let (matrix, right) = self.normal(places, seen, slopes);
+        solve(matrix, right)
+    }
+
+    fn clearance_sd(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> [f64; 2] {
+        let (matrix, _) = self.normal(places, seen, slopes);
+        [0, 1].map(|side| {
+            let row: Vec<f64> = slopes.clearance.iter().map(|slope| slope[side]).collect();
+            let spread = solve(matrix.clone(), row.clone());
+            let variance: f64 =
+                spread.map_or(0.0, |spread| spread.iter().zip(&row).map(|(a, b)| a * b).sum());
+            variance.max(0.0).sqrt()
+        })
+    }
+}
+
+/// The misfit from which an answer in words is more and more taken for a wrong one: hands err, and
+/// one wrong word must not outweigh all right ones.
+const DOUBTED: f64 = 2.0;
+
+/// What a misfit costs: its square, and for words its logarithm when it is doubted.
+fn loss(meaning: &Meaning, misfit: f64) -> f64 {
+    if !meaning.word {
+        return misfit * misfit;
+    }
+    DOUBTED * DOUBTED * (misfit / DOUBTED).powi(2).ln_1p()
+}
+
+/// How much an answer weighs by its misfit: the slope of [`loss`] over that of the square.
+fn weight(meaning: &Meaning, misfit: f64) -> f64 {
+    if meaning.word { (1.0 + (misfit / DOUBTED).powi(2)).recip() } else { 1.0 }
+}
+
+/// Solves a small symmetric positive definite system by Cholesky's method.
+fn solve(mut matrix: Vec<Vec<f64>>, mut right: Vec<f64>) -> Option<Vec<f64>> {
+    let n = right.len();
+    for at in 0..n {
+        for below in 0..at {
+            let part: f64 = (0..below).map(|k| matrix[at][k] * matrix[below][k]).sum();
+            matrix[at][below] = (matrix[at][below] - part) / matrix[below][below];
+        }
+        let part: f64 = (0..at).map(|k| matrix[at][k].powi(2)).sum();
+        let pivot = matrix[at][at] - part;
+        if !(pivot > 0.0) {
+            return None;
+        }
+        matrix[at][at] = pivot.sqrt();
+    }
+    for at in 0..n {
+        let part: f64 = (0..at).map(|k| matrix[at][k] * right[k]).sum();
+        right[at] = (right[at] - part) / matrix[at][at];
+    }
+    for at in (0..n).rev() {
+        let part: f64 = (at + 1..n).map(|k| matrix[k][at] * right[k]).sum();
+        right[at] = (right[at] - part) / matrix[at][at];
+    }
+    Some(right)
+}

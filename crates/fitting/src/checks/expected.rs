@@ -1,0 +1,151 @@
+//! What the plan expects of the checks, and whether hands found just that.
+
+use case::{Check, SiteName, UnderAnswer};
+use cushion::{Length, Side};
+use mechanics::{BodyError, Parameters};
+
+use crate::checks::adjust::{AdjustInput, Adjusted, Verdict};
+use crate::checks::estimate::{Round, estimate};
+use crate::checks::meaning::meaning;
+use crate::goals::aims::{Filling, Quantity};
+use crate::goals::limits::broken;
+use crate::goals::needs::Needs;
+use crate::prediction::client_on_cushion::ClientOnCushion;
+use crate::prediction::unknowns::Assumptions;
+use crate::search::moves::moves;
+use crate::search::planner::Planner;
+use crate::search::steps::Search;
+
+/// What was felt under a bone, in this round.
+pub(crate) fn felt_under(checks: &[Check], side: Side) -> Option<Length> {
+    checks.iter().find_map(|check| match check {
+        Check::Under { side: at, answer: UnderAnswer::Felt(felt) } if *at == side => Some(*felt),
+        _ => None,
+    })
+}
+
+/// What a fitting check needs and was not answered, in sentences.
+pub(crate) fn missing(checks: &[Check]) -> Vec<String> {
+    let both = [Side::Left, Side::Right];
+    let under = both.into_iter().filter(|side| felt_under(checks, *side).is_none());
+    let on_top = both.into_iter().filter(|side| {
+        !checks.iter().any(|check| matches!(check, Check::Top { side: at, .. } if at == side))
+    });
+    let under = under.map(|side| format!("Check under the {} seat bone too.", side.words()));
+    let on_top =
+        on_top.map(|side| format!("Check on top, at the {} seat bone, too.", side.words()));
+    under.chain(on_top).collect()
+}
+
+/// What is expected of the cushion as it is, under the client as far as earlier rounds tell.
+pub(crate) struct Expected<'a> {
+    pub(crate) input: AdjustInput<'a>,
+    pub(crate) seated: ClientOnCushion<'a>,
+    /// The cushion as it is; none where the client does not come to rest on it.
+    pub(crate) now: Option<Filling>,
+}
+
+impl<'a> Expected<'a> {
+    /// Solves for the counts as they are. The last round is what was found now: nothing is
+    /// expected from that.
+    pub(crate) fn new(
+        input: &AdjustInput<'a>,
+        usual: &Assumptions,
+        rounds: &[Round],
+    ) -> Result<Self, BodyError> {
+        let (coarse, pattern) = (input.cushion.coarse(), input.cushion.pattern());
+        let earlier = &rounds[..rounds.len() - 1];
+        let assumptions = if earlier.iter().all(|round| round.checks.is_empty()) {
+            usual.clone()
+        } else {
+            estimate(coarse, pattern, usual, earlier, input.stop)?.assumptions
+        };
+        let seated = ClientOnCushion::new(coarse, assumptions, input.stop)?;
+        let now = search(input, &seated).filled(&real(input.now), None);
+        Ok(Self { input: *input, seated, now })
+    }
+
+    /// The same client on other counts; none where they do not come to rest.
+    pub(crate) fn on(&self, counts: &[u32]) -> Option<Filling> {
+        search(&self.input, &self.seated).filled(&real(counts), self.now.as_ref())
+    }
+
+    /// What the cushion is expected to leave under a seat bone, m.
+    pub(crate) fn clearance(&self, side: Side) -> Option<f64> {
+        Quantity::Clearance(side).value(self.now.as_ref()?)
+    }
+
+    /// Whether every answer is within its fineness of what was expected, with all limits kept.
+    pub(crate) fn is_as_planned(&self) -> bool {
+        let Some(now) = &self.now else { return false };
+        let agrees = |check: &Check| match meaning(self.input.cushion.pattern(), check) {
+            Some(meaning) => meaning
+                .number
+                .of(&now.resting)
+                .is_some_and(|number| meaning.misfit(number).abs() <= 1.0),
+            // Held fingers are never as planned; a bone that was not found is a missing check.
+            None => !matches!(check, Check::Top { .. }),
+        };
+        let limit = Parameters::default().clearance_limit;
+        let keeps = |side: Side| {
+            let felt = felt_under(self.input.checks, side).map(Length::to_m);
+            felt.or_else(|| self.clearance(side)).is_some_and(|left| left >= limit)
+        };
+        self.input.checks.iter().all(agrees) && [Side::Left, Side::Right].into_iter().all(keeps)
+    }
+
+    /// The answer in which the counts become these, or stay where there are none.
+    pub(crate) fn answer(
+        &self,
+        verdict: Verdict,
+        counts: Option<Vec<u32>>,
+        look_at: Vec<String>,
+        notes: Vec<String>,
+    ) -> Result<Adjusted, BodyError> {
+        let AdjustInput { client, cushion, now, stop, .. } = self.input;
+        let counts = counts.unwrap_or_else(|| now.to_vec());
+        let assumptions = self.seated.assumptions.clone();
+        let (goals, prediction) =
+            Planner::judging(cushion, client, assumptions, now, stop).seen(&counts)?;
+        Ok(Adjusted {
+            verdict,
+            alarms: Vec::new(),
+            look_at,
+            questions: Vec::new(),
+            moves: moves(cushion.pattern(), now, &counts),
+            counts,
+            notes,
+            goals,
+            not_safe: broken(&prediction),
+            prediction,
+        })
+    }
+
+    /// Whether a filling loads a site with an injury by more than this share over what it carries
+    /// now.
+    pub(crate) fn loads_an_injury(&self, filling: &Filling, share: f64) -> bool {
+        let more = |site: &SiteName| {
+            let quantity = Quantity::Surface(*site);
+            let now = self.now.as_ref().and_then(|now| quantity.value(now));
+            let then = quantity.value(filling);
+            now.zip(then).is_some_and(|(now, then)| then > now * (1.0 + share))
+        };
+        Needs::of(self.input.client).injured.iter().any(more)
+    }
+}
+
+fn real(counts: &[u32]) -> Vec<f64> {
+    counts.iter().map(|count| f64::from(*count)).collect()
+}
+
+/// A search that looks for nothing: it only solves for counts.
+fn search<'s>(input: &AdjustInput<'s>, seated: &'s ClientOnCushion<'s>) -> Search<'s> {
+    Search {
+        seated,
+        pattern: input.cushion.pattern(),
+        unloaded: input.cushion.unloaded(),
+        aims: Vec::new(),
+        bounds: Vec::new(),
+        home: Vec::new(),
+    }
+}

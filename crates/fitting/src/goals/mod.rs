@@ -1,0 +1,6 @@
+//! What is wanted: goals and limits as numbers with ranges.
+
+pub(crate) mod aims;
+pub(crate) mod limits;
+pub(crate) mod needs;
+pub(crate) mod wanted;

@@ -1,0 +1,298 @@
+//! From goals to aims, with the gates that refuse what would harm.
+
+use case::{FrontSides, SiteName, Want};
+use cushion::{CompartmentIx, Purpose, Side};
+
+use crate::goals::aims::{Aim, Filling, Quantity};
+use crate::goals::needs::Needs;
+use crate::prediction::client_on_cushion::ClientOnCushion;
+use cushion::Pattern;
+
+/// Off-loading counts as reached from this share of what was wanted: a practice judgement.
+const ENOUGH: f64 = 0.8;
+
+/// How far beyond what is wanted off-loading is aimed: soft tissue, which is left out, takes a third
+/// of the change of pressure, and half of it where the site itself is left as it is.
+const BEYOND: f64 = 1.6;
+/// How near the pelvis is brought to the height that is wanted, m; with the unit below 3 mm count
+/// as reached.
+const LEVEL_FREE: f64 = 0.3e-3;
+/// One tolerance of that.
+const LEVEL_UNIT: f64 = 2.7e-3;
+
+/// How near a height is brought to what is wanted, m: less is nothing that a hand
+/// tells, a practice judgement.
+const HEIGHT_FREE: f64 = 1e-3;
+/// One tolerance of a step between tops: with what is free, 5 mm count as reached.
+const STEP_UNIT: f64 = 4e-3;
+/// One tolerance of a top that is lowered: with what is free, 3 mm count as
+/// reached.
+const TOP_UNIT: f64 = 2e-3;
+/// The share by which two seat bones of different height may be loaded unevenly for nothing, and
+/// one tolerance of it: practice judgements.
+const UNEVEN_FREE: f64 = 0.25;
+const UNEVEN_UNIT: f64 = 0.10;
+/// The share by which a compartment may be firmer than the mean for nothing, and one tolerance of
+/// it: together half of what two fingers tell apart.
+const FIRMNESS_FREE: f64 = 0.05;
+const FIRMNESS_UNIT: f64 = 0.05;
+/// Surface pressure from which there is something to take away, Pa, about 2 mmHg: a practice
+/// judgement.
+const NEXT_TO_NOTHING: f64 = 300.0;
+/// The share of the mean load from which a compartment carries: others have no firmness to match.
+const CARRIES: f64 = 0.05;
+/// How far in front of the seat bones a shelf begins, m: a practice judgement.
+const SHELF_FORWARD: f64 = 0.070;
+/// How far behind the front edge a thigh lies on the front compartments, m: a practice judgement.
+const FROM_FRONT: f64 = 0.030;
+/// Radius of the disc of a site, m: as that over which surface pressure is taken.
+const RIM: f64 = 0.015;
+
+/// What goals are turned into aims with.
+pub(crate) struct GoalReader<'a> {
+    pub(crate) needs: &'a Needs,
+    pub(crate) pattern: &'a Pattern,
+    pub(crate) seated: &'a ClientOnCushion<'a>,
+    /// The stock fill under the client, from which changes are counted.
+    pub(crate) stock: &'a Filling,
+}
+
+/// One goal's aims, or why it has none.
+#[derive(Clone, Debug)]
+pub(crate) struct Wanted {
+    pub(crate) want: Want,
+    /// The aims; or why the goal is refused.
+    pub(crate) aims: Result<Vec<Aim>, String>,
+}
+
+impl GoalReader<'_> {
+    /// All goals in order.
+    pub(crate) fn wanted(&self) -> Vec<Wanted> {
+        let goals = self.needs.goals.iter().enumerate();
+        goals
+            .map(|(at, goal)| {
+                let aims = self.refusal(goal.want).map_or_else(|| self.aims(goal.want), Err);
+                // What a goal is about comes before what goes with it.
+                let ranked =
+                    |aim: Aim| Aim { rank: 2 * at + 1 + usize::from(aim.goes_with()), ..aim };
+                let aims = aims.map(|aims| aims.into_iter().map(ranked).collect());
+                Wanted { want: goal.want, aims }
+            })
+            .collect()
+    }
+
+    /// Why a goal would harm this client.
+    fn refusal(&self, want: Want) -> Option<String> {
+        let needs = self.needs;
+        match want {
+            Want::CorrectObliquity => {
+                let oblique = needs.oblique?;
+                if oblique.reducible <= cushion::Length::ZERO {
+                    return Some(
+                        "the obliquity is fixed: accommodate it, a fixed pelvis is not forced level"
+                            .to_owned(),
+                    );
+                }
+                needs.injured.contains(&SiteName::SeatBone(oblique.lower)).then(|| {
+                    format!(
+                        "the {} seat bone is injured, and levelling would build up under it",
+                        oblique.lower.words()
+                    )
+                })
+            }
+            Want::Shelf { .. } if needs.fixed_posterior_tilt => Some(
+                "the pelvis is fixed in posterior tilt and would slide over a shelf".to_owned(),
+            ),
+            Want::Shelf { .. } if needs.stiff_hip => Some(
+                "a hip bends less than 90 degrees, and a shelf would roll the pelvis back"
+                    .to_owned(),
+            ),
+            _ => None,
+        }
+    }
+
+    fn aims(&self, want: Want) -> Result<Vec<Aim>, String> {
+        match want {
+            Want::CorrectObliquity => {
+                let oblique = self.needs.oblique;
+                let oblique = oblique.ok_or("no obliquity is written down in the client's file")?;
+                let wanted = oblique.right_higher(true);
+                Ok(vec![near(Quantity::RightHigher, wanted, LEVEL_FREE, LEVEL_UNIT)])
+            }
+            Want::AccommodateObliquity => {
+                let oblique = self.needs.oblique;
+                let oblique = oblique.ok_or("no obliquity is written down in the client's file")?;
+                // As it was measured, so that the trunk does not lean; and the load shared, as far
+                // as two seat bones of different height can.
+                let wanted = oblique.right_higher(false);
+                Ok(vec![
+                    near(Quantity::RightHigher, wanted, LEVEL_FREE, LEVEL_UNIT),
+                    near(Quantity::Uneven, 0.0, UNEVEN_FREE, UNEVEN_UNIT),
+                ])
+            }
+            Want::OffLoad { site, share } => {
+                let quantity = Quantity::Surface(site);
+                let stock = quantity.value(self.stock).unwrap_or(0.0);
+                if stock < NEXT_TO_NOTHING {
+                    return Err(format!("the {} carries next to nothing already", site.words()));
+                }
+                let aimed = BEYOND * share;
+                let unit = (aimed - ENOUGH * share) * stock;
+                let most = (1.0 - aimed) * stock;
+                Ok(vec![Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit }])
+            }
+            Want::Shelf { height } => {
+                let (of, over) = (self.shelf()?, self.under_seat_bones());
+                Ok(vec![near(Quantity::Step { of, over }, height.to_m(), HEIGHT_FREE, STEP_UNIT)])
+            }
+            Want::LowerFront { sides, by } => {
+                let lowered = |ix: CompartmentIx| {
+                    let wanted = self.stock.tops[ix.index()] - by.to_m();
+                    near(Quantity::Top(ix), wanted, HEIGHT_FREE, TOP_UNIT)
+                };
+                Ok(self.front(sides)?.into_iter().map(lowered).collect())
+            }
+            Want::MedialSupport { height } => {
+                self.raised(&[Purpose::MedialThighSupport], height.to_m())
+            }
+            Want::LateralSupport { height } => {
+                let purposes = [Purpose::LateralThighSupport, Purpose::LateralPelvicSupport];
+                self.raised(&purposes, height.to_m())
+            }
+            Want::EqualFirmness => {
+                let all = self.carrying();
+                let aim = |ix: &CompartmentIx| {
+                    let quantity = Quantity::FillOverMean(*ix, all.clone());
+                    near(quantity, 0.0, FIRMNESS_FREE, FIRMNESS_UNIT)
+                };
+                Ok(all.iter().map(aim).collect())
+            }
+            Want::NearStock => Ok(Vec::new()),
+        }
+    }
+
+    fn with(&self, keep: impl Fn(CompartmentIx) -> bool) -> Vec<CompartmentIx> {
+        self.pattern.indices().filter(|ix| keep(*ix)).collect()
+    }
+
+    /// Compartments that carry a twentieth of the mean or more at the stock fill.
+    fn carrying(&self) -> Vec<CompartmentIx> {
+        let all = &self.stock.resting.compartments;
+        let mean =
+            all.iter().map(|compartment| compartment.load.to_n()).sum::<f64>() / all.len() as f64;
+        self.with(|ix| all[ix.index()].load.to_n() > CARRIES * mean)
+    }
+
+    /// The compartment under a place that is so far from a site, m.
+    fn under(&self, site: SiteName, forward: f64) -> Option<CompartmentIx> {
+        let [x, y] = self.seated.body().site(site)?.at;
+        compartment_at(self.pattern, self.seated, [x, y + forward])
+    }
+
+    /// The compartments under the disc of a site.
+    pub(crate) fn under_site(&self, site: SiteName) -> Vec<CompartmentIx> {
+        under_site(self.pattern, self.seated, site)
+    }
+
+    fn both(&self, of: impl Fn(Side) -> Option<CompartmentIx>) -> Vec<CompartmentIx> {
+        let both = [Side::Left, Side::Right].into_iter();
+        let mut both: Vec<CompartmentIx> = both.filter_map(of).collect();
+        both.dedup();
+        both
+    }
+
+    fn under_seat_bones(&self) -> Vec<CompartmentIx> {
+        self.both(|side| self.under(SiteName::SeatBone(side), 0.0))
+    }
+
+    /// The compartments of a shelf: those made for it, or those some 70 mm in front of the seat
+    /// bones.
+    fn shelf(&self) -> Result<Vec<CompartmentIx>, String> {
+        let made = self.with(|ix| self.pattern[ix].purpose == Purpose::PreIschialShelf);
+        if !made.is_empty() {
+            return Ok(made);
+        }
+        let bones = self.under_seat_bones();
+        let mut front = self.both(|side| self.under(SiteName::SeatBone(side), SHELF_FORWARD));
+        front.retain(|at| !bones.contains(at));
+        if front.is_empty() {
+            return Err("this layout has no seam close in front of the seat bones; a shelf needs \
+                        a layout with one"
+                .to_owned());
+        }
+        Ok(front)
+    }
+
+    /// The compartments at the front edge under the thighs.
+    fn front(&self, sides: FrontSides) -> Result<Vec<CompartmentIx>, String> {
+        let depth = self.pattern.size().depth().to_m();
+        let edge = |side: Side| {
+            let [x, _] = self.seated.body().site(SiteName::Thigh(side))?.at;
+            compartment_at(self.pattern, self.seated, [x, depth - FROM_FRONT])
+        };
+        let wanted = match sides {
+            FrontSides::One(side) => {
+                let compartment =
+                    edge(side).filter(|compartment| edge(side.other()) != Some(*compartment));
+                compartment.map(|compartment| vec![compartment])
+            }
+            FrontSides::Both => Some(self.both(edge)).filter(|both| !both.is_empty()),
+        };
+        wanted.ok_or_else(|| "this layout has no compartment of its own there".to_owned())
+    }
+
+    /// Aims for compartments of some purposes to be higher than all others.
+    fn raised(&self, purposes: &[Purpose], height: f64) -> Result<Vec<Aim>, String> {
+        let of = self.with(|ix| purposes.contains(&self.pattern[ix].purpose));
+        if of.is_empty() {
+            return Err("this layout has no compartments for it".to_owned());
+        }
+        let over = self.with(|ix| {
+            let purpose = self.pattern[ix].purpose;
+            !purposes.contains(&purpose)
+                && matches!(
+                    purpose,
+                    Purpose::SeatBone | Purpose::Thigh | Purpose::FrontEdge | Purpose::General
+                )
+        });
+        if over.is_empty() {
+            return Err("this layout has nothing beside it to be higher than".to_owned());
+        }
+        let aim = |ix: CompartmentIx| {
+            let quantity = Quantity::Step { of: vec![ix], over: over.clone() };
+            near(quantity, height, HEIGHT_FREE, STEP_UNIT)
+        };
+        Ok(of.into_iter().map(aim).collect())
+    }
+}
+
+/// The compartment at a place, m.
+fn compartment_at(
+    pattern: &Pattern,
+    seated: &ClientOnCushion<'_>,
+    at: [f64; 2],
+) -> Option<CompartmentIx> {
+    pattern.indices().nth(seated.model().compartment_at(at)?)
+}
+
+/// The compartments under the disc of a site of a body.
+pub(crate) fn under_site(
+    pattern: &Pattern,
+    seated: &ClientOnCushion<'_>,
+    site: SiteName,
+) -> Vec<CompartmentIx> {
+    let Some(site) = seated.body().site(site) else { return Vec::new() };
+    let [x, y] = site.at;
+    let around = [[0.0, 0.0], [RIM, 0.0], [-RIM, 0.0], [0.0, RIM], [0.0, -RIM]];
+    let places = around.iter().map(|[right, forward]| [x + right, y + forward]);
+    let mut under: Vec<CompartmentIx> =
+        places.filter_map(|at| compartment_at(pattern, seated, at)).collect();
+    under.sort_unstable();
+    under.dedup();
+    under
+}
+
+/// An aim at a value, within `free` of it for nothing and `unit` more for one tolerance.
+fn near(quantity: Quantity, value: f64, free: f64, unit: f64) -> Aim {
+    Aim { rank: 0, quantity, least: value - free, most: value + free, unit }
+}

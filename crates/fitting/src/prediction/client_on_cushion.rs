@@ -1,0 +1,170 @@
+//! A client over a cushion, meshed and ready to be asked what counts would do.
+
+use cushion::{Length, Pattern, StockFill, Volume};
+use mechanics::{
+    Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting,
+    SeatedBody, SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
+};
+
+use crate::prediction::unknowns::Assumptions;
+
+/// A cushion meshed once, for any body and any counts.
+#[derive(Clone, Debug)]
+pub(crate) struct MeshedCushion {
+    model: SheetModel,
+    each: Volume,
+    packing: Vec<f64>,
+}
+
+impl MeshedCushion {
+    /// Prepares a pattern's meshes.
+    #[must_use]
+    pub(crate) fn new(
+        meshes: &NestedMeshes,
+        pattern: &Pattern,
+        each: Volume,
+        stock: &StockFill,
+    ) -> Self {
+        Self {
+            model: SheetModel::new(meshes, pattern.wall_height()),
+            each,
+            packing: pattern.indices().map(|ix| stock[ix].packing).collect(),
+        }
+    }
+
+    /// The sheet over the cushion.
+    pub(crate) fn model(&self) -> &SheetModel {
+        &self.model
+    }
+
+    /// The same cushion turned round by mistake.
+    pub(crate) fn turned_round(&self, depth: Length) -> Self {
+        Self { model: self.model.turned_round(depth), ..self.clone() }
+    }
+
+    /// The cells in each compartment, with a factor on their volume.
+    fn cells(&self, counts: &[f64], factor: f64) -> Vec<Cells> {
+        let each = self.each * factor;
+        let packed = counts.iter().zip(&self.packing);
+        packed.map(|(count, packing)| Cells { count: *count, each, packing: *packing }).collect()
+    }
+
+    /// Where any body comes to rest, under the usual parameters.
+    pub(crate) fn rest_of(&self, placed: &SeatedBody, counts: &[f64]) -> Rest {
+        self.rest_under(placed, counts, &Parameters::default(), Stop::never())
+    }
+
+    /// Where any body comes to rest.
+    pub(crate) fn rest_under(
+        &self,
+        placed: &SeatedBody,
+        counts: &[f64],
+        parameters: &Parameters,
+        stop: Stop<'_>,
+    ) -> Rest {
+        come_to_rest(&self.model, &self.cells(counts, 1.0), placed, parameters, None, stop)
+    }
+}
+
+/// A body over a meshed cushion, with everything but the counts.
+pub(crate) struct ClientOnCushion<'c> {
+    cushion: &'c MeshedCushion,
+    pub(crate) assumptions: Assumptions,
+    placed: SeatedBody,
+    stop: Stop<'c>,
+}
+
+/// An answer.
+#[derive(Clone, Debug)]
+pub(crate) struct Answer {
+    pub(crate) rest: Rest,
+}
+
+impl Answer {
+    /// The numbers, where the body is in balance.
+    pub(crate) fn resting(&self) -> Option<&Resting> {
+        self.rest.resting.as_ref()
+    }
+}
+
+impl<'c> ClientOnCushion<'c> {
+    /// Puts a client over a cushion. Searches end when they are told to stop; then they have no
+    /// numbers.
+    pub(crate) fn new(
+        cushion: &'c MeshedCushion,
+        assumptions: Assumptions,
+        stop: Stop<'c>,
+    ) -> Result<Self, BodyError> {
+        let body = Body::of_client(&assumptions.sitter)?;
+        let body = match assumptions.sag {
+            Some([by, width]) => body.over_sag(by, width),
+            None => body,
+        };
+        let placed = SeatedBody::new(&cushion.model, body);
+        Ok(Self { cushion, assumptions, placed, stop })
+    }
+
+    pub(crate) fn model(&self) -> &SheetModel {
+        &self.cushion.model
+    }
+
+    pub(crate) fn body(&self) -> &Body {
+        self.placed.body()
+    }
+
+    fn cells(&self, counts: &[f64]) -> Vec<Cells> {
+        self.cushion.cells(counts, self.assumptions.cells)
+    }
+
+    /// Where the body comes to rest on these counts, near an answer for like ones.
+    pub(crate) fn rest(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
+        let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
+        let rest =
+            come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near, self.stop);
+        Answer { rest }
+    }
+
+    /// What one cell more in each compartment does to an answer of this body for these counts.
+    pub(crate) fn effects_at(&self, counts: &[f64], resting: &Resting) -> Option<Vec<CellEffect>> {
+        let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
+        effects_of_a_cell(&self.cushion.model, &cells, &self.placed, parameters, resting)
+    }
+}
+
+/// Whether there are numbers to be had.
+pub(crate) fn has_numbers(rest: &Rest) -> bool {
+    matches!(rest.outcome, Outcome::AtRest | Outcome::Bottomed) && rest.resting.is_some()
+}
+
+/// Where in the list of sites a site is.
+pub(crate) fn index_of(body: &Body, name: SiteName) -> Option<usize> {
+    body.sites().iter().position(|site| site.name == name)
+}
+
+/// Heights along a cut, in mm: unloaded top, loaded top, underside of the body.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Profile {
+    /// The top without the client.
+    pub unloaded: Vec<[f64; 2]>,
+    /// The top under the client.
+    pub loaded: Vec<[f64; 2]>,
+    /// The client's underside, as far as the cushion reaches.
+    pub body: Vec<[f64; 2]>,
+}
+
+impl ClientOnCushion<'_> {
+    /// The heights along a cut of an answer; none where it has no numbers.
+    pub(crate) fn profile(&self, answer: &Answer, cut: Cut) -> Option<Profile> {
+        let resting = answer.resting()?;
+        let skin = self.placed.skin(self.model(), resting.pose);
+        let in_mm = |values: &[f64]| {
+            let cut = self.model().along_cut(values, cut);
+            cut.into_iter().map(|[along, height]| [along * 1e3, height * 1e3]).collect()
+        };
+        Some(Profile {
+            unloaded: in_mm(&resting.unloaded),
+            loaded: in_mm(&resting.sheet),
+            body: in_mm(&skin),
+        })
+    }
+}

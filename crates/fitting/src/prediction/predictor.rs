@@ -1,0 +1,238 @@
+//! What counts would do under a client, with the spread that comes from what is not known.
+
+use case::{
+    PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
+};
+use cushion::{Length, Pattern, Pressure, Side};
+use mechanics::{BodyError, Outcome, Resting, SheetModel, SiteName, Stop};
+
+use crate::prediction::client_on_cushion::{
+    Answer, ClientOnCushion, MeshedCushion, has_numbers, index_of,
+};
+use crate::prediction::unknowns::{Assumptions, Unknown};
+
+/// The difference in height below which the pelvis counts as level, m.
+const LEVEL: f64 = 1e-3;
+
+/// What is known of counts before they are predicted.
+#[derive(Default)]
+pub(crate) struct AlreadySolved {
+    /// The answer on the fine mesh.
+    pub(crate) answer: Option<Answer>,
+    /// The spread.
+    pub(crate) ends: Option<Ends>,
+}
+
+/// A client on a cushion, on a fine and on a rough mesh: the fine one gives the numbers, the
+/// rough one their spread.
+pub(crate) struct Predictor<'c> {
+    fine: ClientOnCushion<'c>,
+    rough: ClientOnCushion<'c>,
+    rough_cushion: &'c MeshedCushion,
+    stop: Stop<'c>,
+}
+
+impl<'c> Predictor<'c> {
+    /// Puts a client over a cushion.
+    ///
+    /// # Errors
+    ///
+    /// Returns what in the client's measures is no body's.
+    pub(crate) fn new(
+        fine: &'c MeshedCushion,
+        rough: &'c MeshedCushion,
+        setting: &Assumptions,
+        stop: Stop<'c>,
+    ) -> Result<Self, BodyError> {
+        Ok(Self {
+            fine: ClientOnCushion::new(fine, setting.clone(), stop)?,
+            rough: ClientOnCushion::new(rough, setting.clone(), stop)?,
+            rough_cushion: rough,
+            stop,
+        })
+    }
+
+    /// Predicts what counts would do, one for each compartment in the pattern's order.
+    pub(crate) fn predict(
+        &self,
+        pattern: &Pattern,
+        counts: &[u32],
+        known: AlreadySolved,
+    ) -> (Prediction, Answer) {
+        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
+        let outcome = match answer.rest.outcome {
+            Outcome::AtRest => PredictedOutcome::AtRest,
+            Outcome::Bottomed => PredictedOutcome::Bottomed,
+            Outcome::LeansAway => PredictedOutcome::LeansAway,
+            Outcome::Tipping => PredictedOutcome::Tipping,
+            // Who told the search to stop throws the answer away.
+            Outcome::OutOfSteps | Outcome::Stopped => PredictedOutcome::OutOfSteps,
+        };
+        let load = self.fine.body().load().weight.to_n();
+        let evidence = &answer.rest.evidence;
+        let [force, roll, pitch] = evidence.pose_residual.map(f64::abs);
+        let residual = (evidence.sheet_residual + force).max((roll + pitch) * 10.0) / load;
+        let seated = answer.resting().filter(|_| has_numbers(&answer.rest)).map(|resting| {
+            let central = Values::of(&self.fine, resting);
+            let spread = known.ends.unwrap_or_else(|| self.spread(&real));
+            seat(pattern, counts, &self.fine, resting, &central, &spread)
+        });
+        (Prediction { outcome, seated, residual }, answer)
+    }
+
+    /// How far the values may lie below and above, from runs over the ranges on the rough mesh.
+    pub(crate) fn spread(&self, counts: &[f64]) -> Ends {
+        let central = self.rough.rest(counts, None);
+        let Some(resting) = central.resting() else { return Ends::default() };
+        let usual = Values::of(&self.rough, resting).0;
+        let mut ends = Ends { below: vec![0.0; usual.len()], above: vec![0.0; usual.len()] };
+        for unknown in Unknown::OF_A_SPREAD {
+            let mut furthest = vec![[0.0f64; 2]; usual.len()];
+            for place in [-1.0, 1.0] {
+                let moved = unknown.moved(&self.rough.assumptions, place);
+                if moved == self.rough.assumptions {
+                    continue;
+                }
+                let seated = ClientOnCushion::new(self.rough_cushion, moved, self.stop);
+                let Ok(seated) = seated else { continue };
+                let answer = seated.rest(counts, Some(resting));
+                let Some(other) = answer.resting() else { continue };
+                for (far, (there, here)) in
+                    furthest.iter_mut().zip(Values::of(&seated, other).0.iter().zip(&usual))
+                {
+                    *far = [far[0].min(there - here), far[1].max(there - here)];
+                }
+            }
+            for (at, [below, above]) in furthest.into_iter().enumerate() {
+                ends.below[at] += below * below;
+                ends.above[at] += above * above;
+            }
+        }
+        ends.below.iter_mut().chain(&mut ends.above).for_each(|sum| *sum = sum.sqrt());
+        ends
+    }
+
+    /// The client over the fine mesh.
+    pub(crate) fn fine(&self) -> &ClientOnCushion<'c> {
+        &self.fine
+    }
+}
+
+/// How far values may lie below and above what is expected.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Ends {
+    below: Vec<f64>,
+    above: Vec<f64>,
+}
+
+impl Ends {
+    fn around(&self, at: usize, central: f64) -> [f64; 3] {
+        let part = |ends: &[f64]| ends.get(at).copied().unwrap_or(0.0);
+        [central, central - part(&self.below), central + part(&self.above)]
+    }
+
+    /// The part by which the clearance under the seat bone of a side may be less, m.
+    pub(crate) fn clearance_below(&self, side: Side) -> f64 {
+        self.below.get(usize::from(side == Side::Right)).copied().unwrap_or(0.0)
+    }
+}
+
+/// The values that have a spread, in a fixed order: clearance left and right, mean and greatest
+/// surface pressure, then surface pressure by site, then fill pressure by compartment.
+struct Values(Vec<f64>);
+
+/// Where in [`Values`] the sites begin.
+const SITES: usize = 4;
+
+impl Values {
+    fn of(seated: &ClientOnCushion<'_>, resting: &Resting) -> Self {
+        let clearance = |side| clearance(seated, resting, side);
+        let load = seated.body().load().weight.to_n();
+        let mut values = vec![
+            clearance(Side::Left),
+            clearance(Side::Right),
+            load / resting.contact_area.to_m2(),
+            resting.greatest_disc(seated.model()).1.to_pa(),
+        ];
+        values.extend(resting.sites.iter().map(|site| site.pressure.to_pa()));
+        values.extend(resting.compartments.iter().map(|compartment| compartment.pressure.to_pa()));
+        Self(values)
+    }
+}
+
+/// Clearance under a seat bone, m.
+pub(crate) fn clearance(seated: &ClientOnCushion<'_>, resting: &Resting, side: Side) -> f64 {
+    let at = index_of(seated.body(), SiteName::SeatBone(side));
+    at.map_or(0.0, |at| resting.sites[at].clearance.to_m())
+}
+
+fn seat(
+    pattern: &Pattern,
+    counts: &[u32],
+    seated: &ClientOnCushion<'_>,
+    resting: &Resting,
+    central: &Values,
+    ends: &Ends,
+) -> PredictedSeat {
+    let around = |at: usize| ends.around(at, central.0[at]);
+    let lengths = |at| spread(around(at), Length::from_m);
+    // No pressure is below none.
+    let pressures = |at| spread(around(at).map(|value| value.max(0.0)), Pressure::from_pa);
+    let higher = central.0[1] - central.0[0];
+    let lower_side =
+        (higher.abs() >= LEVEL).then_some(if higher > 0.0 { Side::Left } else { Side::Right });
+    let immersion = |side| {
+        let at = index_of(seated.body(), SiteName::SeatBone(side));
+        at.map_or(Length::ZERO, |at| resting.sites[at].immersion)
+    };
+    let regions = regions(seated.model(), seated, resting);
+    let sites = resting.sites.len();
+    let degrees = |per_radian: f64| per_radian.to_radians();
+    PredictedSeat {
+        roll_deg: resting.pose[1].atan().to_degrees(),
+        pitch_deg: resting.pose[2].atan().to_degrees(),
+        lower_side,
+        lower_by: Length::from_m(higher.abs()),
+        clearance: Sides { left: lengths(0), right: lengths(1) },
+        immersion: Sides { left: immersion(Side::Left), right: immersion(Side::Right) },
+        contact_area: resting.contact_area,
+        mean_surface: pressures(2),
+        greatest_surface: pressures(3),
+        compartments: (pattern.indices().zip(counts).enumerate())
+            .map(|(at, (ix, cells))| PredictedCompartment {
+                id: pattern[ix].id.clone(),
+                number: pattern[ix].number,
+                cells: *cells,
+                fill: pressures(SITES + sites + at),
+                load: resting.compartments[at].load,
+                slack: resting.compartments[at].slack,
+                bottomed: resting.compartments[at].bottomed,
+            })
+            .collect(),
+        sites: (resting.sites.iter().enumerate())
+            .map(|(at, site)| PredictedSite {
+                id: site.site.name.id(),
+                surface: pressures(SITES + at),
+                clearance: site.clearance,
+            })
+            .collect(),
+        pelvis_load: regions.pelvis,
+        thigh_load: regions.thighs,
+        roll_stiffness: degrees(resting.stiffness.roll),
+        trunk_stiffness: degrees(resting.stiffness.trunk),
+    }
+}
+
+fn regions(
+    model: &SheetModel,
+    seated: &ClientOnCushion<'_>,
+    resting: &Resting,
+) -> mechanics::Regions {
+    let bone = seated.body().site(SiteName::SeatBone(Side::Left));
+    resting.regions(model, bone.map_or(0.0, |site| site.at[1]))
+}
+
+fn spread<T>([central, low, high]: [f64; 3], of: impl Fn(f64) -> T) -> Spread<T> {
+    Spread { central: of(central), low: of(low), high: of(high) }
+}

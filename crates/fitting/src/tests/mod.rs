@@ -1,0 +1,4 @@
+//! Witnesses that need what is private: all counts around an answer, and simulated clients.
+
+mod simulated_clients;
+mod whole_counts;

@@ -1,0 +1,106 @@
+//! The witness of whole counts: every count around the answer, tried.
+
+use case::{Goal, Want};
+use cushion::{Length, Mass, Side};
+use mechanics::Stop;
+
+use crate::goals::aims::Filling;
+use crate::goals::limits::limits;
+use crate::goals::needs::Needs;
+use crate::goals::wanted::GoalReader;
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::ClientOnCushion;
+use crate::prediction::prepared::{PreparedCushion, Spacings};
+use crate::search::steps::Search;
+
+struct Bench {
+    cushion: PreparedCushion,
+    client: case::Client,
+}
+
+impl Bench {
+    fn new(layout: &str, spacing: f64, wants: &[Want]) -> Self {
+        let pattern = testkit::pattern(layout, "440x400");
+        let spacings = Spacings::all(Length::from_mm(spacing));
+        let text = format!(
+            "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
+             [measures]\nunits = \"mm\"\nhip_width = 390\n\
+             thigh_depth = {{ left = 470, right = 480 }}\n\
+             [weight]\nkg = 74\nweighed_on = 2026-03-01\n\
+             [cushion]\nlayout = \"{layout}\"\nsize = \"440x400\"\nspare_cells = 20\n"
+        );
+        let mut client = files::read_client(&text).value.expect("a client");
+        client.goals = wants.iter().map(|want| Goal { want: *want, because: None }).collect();
+        let cushion =
+            PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
+        Self { cushion, client }
+    }
+
+    /// Calls with a search for the client's goals, and the stock fill.
+    fn with<T>(&self, then: impl FnOnce(&mut Search<'_>, Filling) -> T) -> T {
+        let (cushion, pattern) = (&self.cushion, self.cushion.pattern());
+        let set = assumptions_of(&self.client, cushion, Mass::from_kg(74.0), Stop::never())
+            .expect("a body");
+        let seated = ClientOnCushion::new(cushion.coarse(), set, Stop::never()).expect("a body");
+        let home: Vec<f64> =
+            pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
+        let high = pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.high));
+        let mut search = Search {
+            seated: &seated,
+            pattern,
+            unloaded: cushion.unloaded(),
+            aims: Vec::new(),
+            bounds: high.map(|high| [1.0, high]).collect(),
+            home: home.clone(),
+        };
+        let stock = search.filled(&home, None).expect("the client rests");
+        let needs = Needs::of(&self.client);
+        let reader = GoalReader { needs: &needs, pattern, seated: &seated, stock: &stock };
+        let mut aims = limits(&needs, pattern, &stock, [0.0255; 2]);
+        aims.extend(reader.wanted().into_iter().flat_map(|goal| goal.aims.expect("it has aims")));
+        search.aims = aims;
+        then(&mut search, stock)
+    }
+}
+
+fn wants() -> [Want; 2] {
+    let site = case::SiteName::SeatBone(Side::Left);
+    [Want::OffLoad { site, share: 0.08 }, Want::Shelf { height: Length::from_mm(6.0) }]
+}
+
+/// All 729 counts within one cell of the answer, on a coarse mesh of six compartments.
+#[test]
+fn no_count_around_the_answer_is_better() {
+    Bench::new("row-six", 16.0, &wants()).with(|search, stock| {
+        let best = search.best(stock);
+        let whole = search.best_whole_counts(&best).expect("there are whole counts");
+        let score = search.score(&whole);
+        let mut tried = 0;
+        for code in 0..3usize.pow(6) {
+            let counts: Vec<f64> = (whole.counts.iter().enumerate())
+                .map(|(at, count)| count + ((code / 3usize.pow(at as u32)) % 3) as f64 - 1.0)
+                .collect();
+            let filling = search.filled(&counts, Some(&whole)).expect("the client rests");
+            tried += 1;
+            assert!(
+                search.score(&filling) >= score,
+                "{counts:?} is better than {:?}",
+                whole.counts
+            );
+        }
+        assert_eq!(tried, 729);
+    });
+}
+
+#[test]
+fn whole_counts_are_no_worse_than_rounding() {
+    for layout in ["row-six", "island-eight", "curved-ten"] {
+        Bench::new(layout, 12.0, &wants()).with(|search, stock| {
+            let best = search.best(stock);
+            let rounded: Vec<f64> = best.counts.iter().map(|count| count.round()).collect();
+            let rounded = search.filled(&rounded, Some(&best)).expect("the client rests");
+            let whole = search.best_whole_counts(&best).expect("there are whole counts");
+            assert!(search.score(&whole) <= search.score(&rounded), "{layout}");
+        });
+    }
+}
