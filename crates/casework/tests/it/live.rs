@@ -234,16 +234,18 @@ fn counts_on_which_nobody_rests_have_no_numbers_and_the_next_have() {
     let live = LiveCase::start(Arc::clone(&case)).unwrap();
     let stock = stock(&case);
     let expected = both(&live, &stock).1;
-    // Nothing in the right half.
+    // Nothing in the right half, and nothing at all.
     let half: Vec<u32> =
-        (stock.iter().zip(0..)).map(|(count, at)| if at % 2 == 0 { *count } else { 0 }).collect();
-    let (prediction, _) = case.predict(&half, Stop::never()).unwrap();
-    assert!(prediction.seated.is_none());
-    let revision = live.ask(&half).unwrap();
-    let answer = live.next_answer().unwrap();
-    assert!(answer.is_last() && answer.revision == revision);
-    let LiveNumbers::NoNumbers(outcome) = answer.numbers else { panic!("{answer:?}") };
-    assert_eq!(outcome, prediction.outcome);
+        stock.iter().zip(0..).map(|(count, at)| if at % 2 == 0 { *count } else { 0 }).collect();
+    for counts in [half, vec![0; stock.len()]] {
+        let (prediction, _) = case.predict(&counts, Stop::never()).unwrap();
+        assert!(prediction.seated.is_none(), "{counts:?}");
+        let revision = live.ask(&counts).unwrap();
+        let answer = live.next_answer().unwrap();
+        assert!(answer.is_last() && answer.revision == revision);
+        let LiveNumbers::NoNumbers(outcome) = answer.numbers else { panic!("{answer:?}") };
+        assert_eq!(outcome, prediction.outcome);
+    }
     let (central, again) = both(&live, &stock);
     same_central(&central.seated.unwrap(), &CentralNumbers::of(&expected).seated.unwrap());
     same_spread(&again.seated.unwrap(), &expected.seated.unwrap());
