@@ -62,3 +62,16 @@ fn same(actual: &CentralNumbers, expected: &CentralNumbers) {
     let pressure = actual.mean_surface.to_pa() / expected.mean_surface.to_pa();
     assert!((pressure - 1.0).abs() < 1e-7, "{pressure}");
 }
+
+/// A cushion without a single cell: an answer, though one without numbers, and then the next.
+#[test]
+fn a_cushion_without_cells_has_an_answer_without_numbers() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(16.0)));
+    let client = client("row-six", "440x400");
+    let mut live =
+        LivePredictor::new(&cushion, &client, Mass::from_kg(72.0), Stop::never()).unwrap();
+    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let first = live.central(&stock);
+    assert!(live.central(&vec![0; stock.len()]).seated.is_none());
+    same(&live.central(&stock), &first);
+}
