@@ -14,12 +14,14 @@ mod papers;
 mod recording;
 mod sections;
 pub mod shelf;
+mod sizing;
 mod sourced;
 mod stock;
 mod stopping;
 mod surroundings;
 mod survey;
 mod survey_figure;
+mod weighing;
 
 /// What the program calls itself in records, reports and papers.
 pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
@@ -40,3 +42,4 @@ pub use crate::stock::{no_stock, stock_fill};
 pub use crate::surroundings::Surroundings;
 pub use crate::survey::{Survey, SurveyTold, by_lot, merged, shard, share_planned};
 pub use crate::survey_figure::{survey_figure, survey_sentences};
+pub use crate::weighing::WeighedCompartment;

@@ -1,8 +1,8 @@
 //! Tables as the terminal shows them: a pattern's compartments, a plan's counts.
 
 use case::{Plan, PredictedSeat, Spread};
+use casework::WeighedCompartment;
 use cushion::{Length, Pattern, StockFill};
-use fitting::counting::Batch;
 
 /// Said wherever computed counts are shown.
 pub(crate) const ESTIMATE: &str =
@@ -76,17 +76,16 @@ pub(crate) const MODEL_LIMITS: &str = "In brackets: what is plausible, from runs
      No pressure is a safe one.\n";
 
 /// Returns the grams of each compartment's cells, and how far a count by them may be off.
-pub(crate) fn weighed(pattern: &Pattern, counts: &[u32], batch: &Batch) -> String {
+pub(crate) fn weighed(compartments: &[WeighedCompartment]) -> String {
     let head = ["no.", "compartment", "cells", "grams", "plus or minus"];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
-    for (own, cells) in pattern.compartments().iter().zip(counts) {
-        let grams = batch.grams_of(*cells);
+    for weighed in compartments {
         rows.push(vec![
-            own.number.to_string(),
-            own.id.to_string(),
-            cells.to_string(),
-            format!("{grams:.1}"),
-            format!("{} cells", batch.count(grams).plus_minus),
+            weighed.number.to_string(),
+            weighed.id.to_string(),
+            weighed.cells.to_string(),
+            format!("{:.1}", weighed.grams),
+            format!("{} cells", weighed.plus_minus),
         ]);
     }
     aligned(&rows)

@@ -1,7 +1,6 @@
 //! `size`: which made size suits the client, and why.
 
 use casework::OpenCase;
-use cushion::Length;
 
 use crate::arguments::Size;
 use crate::failure::Failure;
@@ -13,9 +12,7 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let client = &case.client.value;
-    let weight = client.latest_weighing().map(|own| own.weight);
-    let sizes = &case.layout.value.sizes;
-    let sized = fitting::sizing(&client.measures, weight, &client.chair, sizes);
+    let sized = case.sizing();
     let mut words = format!("{}: {}\n\n", client.code, case.pattern.title());
     for rule in &sized.rules {
         words += &format!("{} ({})\n", rule.words, rule.source);
@@ -30,23 +27,9 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
     for (size, reasons) in &sized.why_not {
         words += &format!("Not {size}: {}.\n", reasons.join("; "));
     }
-    for sentence in consequences(&case) {
+    for sentence in case.consequences() {
         words += &format!("{sentence}\n");
     }
     words += "Sizing goes by rules of practice; the treating clinician decides.\n";
     terminal.answer(&words)
-}
-
-/// What the cushion means for footrests, feet and transfers.
-fn consequences(case: &OpenCase) -> Vec<String> {
-    let client = &case.client.value;
-    // Where nothing is predicted, the cushion under the thighs is taken as high as its walls.
-    let loaded: Length = case.pattern.wall_height();
-    let mut sentences =
-        fitting::consequences(&client.measures, &client.chair, client.function.propulsion, loaded);
-    sentences.push(format!(
-        "The client sits some {:.0} mm above the seat base: look at transfers, brakes, footrests and the table.",
-        loaded.to_mm()
-    ));
-    sentences
 }

@@ -27,7 +27,7 @@ pub(crate) fn run(arguments: &Weigh, terminal: Terminal) -> Result<(), Failure> 
         batch.cell(),
         batch.cells
     );
-    words += &tables::weighed(&case.pattern, &now.counts, &batch);
+    words += &tables::weighed(&case.weigh(&now, &batch));
     words += "\nFor this batch, scale and day only: weigh a new batch another day. Weigh cells \
               without bag and vessel. Where a count matters, count.\n";
     terminal.answer(&words)
