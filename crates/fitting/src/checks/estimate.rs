@@ -5,7 +5,7 @@
 
 use case::Check;
 use cushion::{Pattern, Side};
-use mechanics::{BodyError, Resting, Stop};
+use mechanics::{BodyError, Resting, SmallMatrix, Stop};
 
 use crate::checks::meaning::{Meaning, Number, meaning};
 use crate::prediction::client_on_cushion::{ClientOnCushion, MeshedCushion, has_numbers};
@@ -189,12 +189,12 @@ impl Estimation<'_> {
     }
 
     /// The matrix of the least-squares problem, and its right side.
-    fn normal(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> (Vec<Vec<f64>>, Vec<f64>) {
+    fn normal(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> (SmallMatrix, Vec<f64>) {
         let n = places.len();
-        let mut matrix = vec![vec![0.0; n]; n];
+        let mut matrix = SmallMatrix::zeros(n);
         let mut right = vec![0.0; n];
         for at in 0..n {
-            matrix[at][at] = PRIOR.powi(-2);
+            matrix[[at, at]] = PRIOR.powi(-2);
             right[at] = -places[at] / PRIOR.powi(2);
         }
         for (answer, ((_, _, meaning), number)) in
@@ -212,7 +212,7 @@ impl Estimation<'_> {
             for a in 0..n {
                 right[a] -= weight * row[a] * misfit;
                 for b in 0..n {
-                    matrix[a][b] += weight * row[a] * row[b];
+                    matrix[[a, b]] += weight * row[a] * row[b];
                 }
             }
         }
@@ -221,16 +221,16 @@ impl Estimation<'_> {
 
     fn step(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> Option<Vec<f64>> {
         let (matrix, right) = self.normal(places, seen, slopes);
-        solve(matrix, right)
+        matrix.solve(&[right])?.pop()
     }
 
     fn clearance_sd(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> [f64; 2] {
         let (matrix, _) = self.normal(places, seen, slopes);
         [0, 1].map(|side| {
             let row: Vec<f64> = slopes.clearance.iter().map(|slope| slope[side]).collect();
-            let spread = solve(matrix.clone(), row.clone());
+            let spread = matrix.solve(std::slice::from_ref(&row));
             let variance: f64 =
-                spread.map_or(0.0, |spread| spread.iter().zip(&row).map(|(a, b)| a * b).sum());
+                spread.map_or(0.0, |spread| spread[0].iter().zip(&row).map(|(a, b)| a * b).sum());
             variance.max(0.0).sqrt()
         })
     }
@@ -251,30 +251,4 @@ fn loss(meaning: &Meaning, misfit: f64) -> f64 {
 /// How much an answer weighs by its misfit: the slope of [`loss`] over that of the square.
 fn weight(meaning: &Meaning, misfit: f64) -> f64 {
     if meaning.word { (1.0 + (misfit / DOUBTED).powi(2)).recip() } else { 1.0 }
-}
-
-/// Solves a small symmetric positive definite system by Cholesky's method.
-fn solve(mut matrix: Vec<Vec<f64>>, mut right: Vec<f64>) -> Option<Vec<f64>> {
-    let n = right.len();
-    for at in 0..n {
-        for below in 0..at {
-            let part: f64 = (0..below).map(|k| matrix[at][k] * matrix[below][k]).sum();
-            matrix[at][below] = (matrix[at][below] - part) / matrix[below][below];
-        }
-        let part: f64 = (0..at).map(|k| matrix[at][k].powi(2)).sum();
-        let pivot = matrix[at][at] - part;
-        if !(pivot > 0.0) {
-            return None;
-        }
-        matrix[at][at] = pivot.sqrt();
-    }
-    for at in 0..n {
-        let part: f64 = (0..at).map(|k| matrix[at][k] * right[k]).sum();
-        right[at] = (right[at] - part) / matrix[at][at];
-    }
-    for at in (0..n).rev() {
-        let part: f64 = (at + 1..n).map(|k| matrix[k][at] * right[k]).sum();
-        right[at] = (right[at] - part) / matrix[at][at];
-    }
-    Some(right)
 }

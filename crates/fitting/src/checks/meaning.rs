@@ -23,7 +23,7 @@ pub(crate) const UNLIKE_FROM: f64 = 0.20;
 /// How finely two fingers tell that.
 const PRESS: f64 = 0.25;
 /// How finely the lower side is told, m.
-const LEVEL: f64 = 1.5e-3;
+const LOWER_SIDE: f64 = 1.5e-3;
 /// How good a pressure reading is, as a share.
 const READING: f64 = 0.20;
 
@@ -124,7 +124,7 @@ pub(crate) fn meaning(pattern: &Pattern, check: &Check) -> Option<Meaning> {
                 Some(Side::Right) => -by.to_m(),
                 None => 0.0,
             };
-            exactly(Number::RightHigher, higher, LEVEL)
+            exactly(Number::RightHigher, higher, LOWER_SIDE)
         }
         Check::Reading { site, pressure } => {
             exactly(Number::Surface(site), pressure.to_pa(), READING * pressure.to_pa())

@@ -4,4 +4,4 @@ mod root;
 mod small;
 
 pub(crate) use self::root::root;
-pub(crate) use self::small::SmallMatrix;
+pub use self::small::SmallMatrix;

@@ -2,7 +2,7 @@
 
 /// A square matrix by rows.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct SmallMatrix {
+pub struct SmallMatrix {
     size: usize,
     values: Vec<f64>,
 }
@@ -22,18 +22,25 @@ impl std::ops::IndexMut<[usize; 2]> for SmallMatrix {
 
 impl SmallMatrix {
     /// A matrix of zeros.
-    pub(crate) fn zeros(size: usize) -> Self {
+    #[must_use]
+    pub fn zeros(size: usize) -> Self {
         Self { size, values: vec![0.0; size * size] }
     }
 
     /// The number of rows.
-    pub(crate) fn size(&self) -> usize {
+    #[must_use]
+    pub fn size(&self) -> usize {
         self.size
     }
 
     /// Solves for each of the right-hand sides, by Gauss's elimination with row exchanges chosen
     /// by size relative to the row's own. `None` where the matrix is singular to rounding.
-    pub(crate) fn solve(&self, right: &[Vec<f64>]) -> Option<Vec<Vec<f64>>> {
+    ///
+    /// # Panics
+    ///
+    /// Panics where a right-hand side is not as long as the matrix.
+    #[must_use]
+    pub fn solve(&self, right: &[Vec<f64>]) -> Option<Vec<Vec<f64>>> {
         let size = self.size;
         let mut matrix = self.clone();
         let mut solved = right.to_vec();
