@@ -175,7 +175,16 @@ fn words(
     }
     words += tables::ESTIMATE;
     if let Some(arguments) = recorded {
-        words += &format!("Recorded in {}.\n", arguments.client.display());
+        let file = arguments.client.display();
+        let whole = adjusted.moves.is_empty() || casework::adjustment_stands(adjusted);
+        words += &if whole {
+            format!("Recorded in {file}.\n")
+        } else {
+            format!(
+                "What was found is recorded in {file}. The moves are not: with them a limit is \
+                 still not kept.\n"
+            )
+        };
     }
     words
 }
