@@ -10,6 +10,7 @@ use case::{
 };
 use cushion::{Cell, Layout, Length};
 use fitting::{Cushions, PreparedCushion, Spacings};
+use mechanics::mixed;
 
 use crate::error::{Whose, WorkError};
 use crate::sourced::Sourced;
@@ -134,12 +135,9 @@ pub fn by_lot(mut bodies: Vec<SurveyedBody>, sample: usize, seed: u64) -> Vec<Su
     bodies
 }
 
-/// A lot for a row, the same everywhere: the mixer of the generator known as SplitMix64.
+/// A lot for a row, the same everywhere.
 fn lot(seed: u64, row: u32) -> u64 {
-    let mut z = seed ^ u64::from(row).wrapping_mul(0x9e37_79b9_7f4a_7c15);
-    z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    z ^ (z >> 31)
+    mixed(seed ^ u64::from(row).wrapping_mul(0x9e37_79b9_7f4a_7c15))
 }
 
 /// Returns every Nth body, from the Kth.

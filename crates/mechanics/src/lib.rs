@@ -27,7 +27,7 @@ pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};
 pub use crate::mesh::{
     DEFAULT_SPACING, Mesh, MeshError, NestedMeshes, NetEdge, Node, SeamNet, SeamSegment, Triangle,
 };
-pub use crate::numerics::SmallMatrix;
+pub use crate::numerics::{SmallMatrix, mixed};
 pub use crate::parameters::{ParameterFacts, Parameters};
 pub use crate::stock::{StockError, UnloadedCompartment, UnloadedCushion, stock_fill};
 pub use crate::stop::Stop;

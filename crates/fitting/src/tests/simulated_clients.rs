@@ -11,7 +11,7 @@ use case::{
     RecordedCount, RecordedPlan, SiteName, TopAnswer, UnderAnswer, Want,
 };
 use cushion::{CompartmentIx, Length, Mass, Name, Pressure, Side};
-use mechanics::{Parameters, Resting, Stop};
+use mechanics::{Parameters, Resting, Stop, mixed};
 
 use crate::checks::adjust::{AdjustInput, adjust, can_be_made};
 use crate::checks::meaning::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM};
@@ -34,10 +34,7 @@ struct Dice(u64);
 impl Dice {
     fn roll(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
+        mixed(self.0)
     }
 
     fn between(&mut self, low: f64, high: f64) -> f64 {

@@ -1,7 +1,9 @@
 //! Small numerical methods that several rooms need.
 
+mod mixed;
 mod root;
 mod small;
 
+pub use self::mixed::mixed;
 pub(crate) use self::root::root;
 pub use self::small::SmallMatrix;
