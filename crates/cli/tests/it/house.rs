@@ -5,23 +5,25 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Our crates, and those of ours that each may use.
-const ARROWS: [(&str, &[&str]); 13] = [
+const ARROWS: [(&str, &[&str]); 14] = [
     ("cushion", &[]),
     ("case", &["cushion"]),
+    ("words", &["cushion", "case"]),
     ("mechanics", &["cushion", "case"]),
     ("fitting", &["cushion", "case", "mechanics"]),
     ("files", &["cushion", "case"]),
-    ("sheets", &["cushion", "case"]),
+    ("sheets", &["cushion", "case", "words"]),
     ("plugin-abi", &[]),
     ("plugin-sdk", &["plugin-abi"]),
     ("plugin-host", &["plugin-abi", "files", "cushion"]),
-    ("casework", &["cushion", "case", "mechanics", "fitting", "files", "sheets"]),
+    ("casework", &["cushion", "case", "words", "mechanics", "fitting", "files", "sheets"]),
     ("shelf", &["casework"]),
     (
         "cli",
         &[
             "cushion",
             "case",
+            "words",
             "mechanics",
             "fitting",
             "files",

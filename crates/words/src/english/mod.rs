@@ -1,0 +1,21 @@
+//! English.
+//!
+//! For carers: US grade 6 or below, short sentences, digits for counts. Left and right are always
+//! named as the client's.
+
+mod files;
+mod findings;
+mod papers;
+mod parts;
+
+use crate::Language;
+
+/// English.
+#[derive(Clone, Copy, Debug)]
+pub struct English;
+
+impl Language for English {
+    fn tag(&self) -> &'static str {
+        "en"
+    }
+}

@@ -1,0 +1,5 @@
+//! English: what stands on the papers.
+
+use super::English;
+
+impl crate::PaperWords for English {}

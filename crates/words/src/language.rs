@@ -1,0 +1,15 @@
+//! A language: all that it must be able to say.
+
+use std::fmt;
+
+use crate::{English, FileWords, FindingWords, PaperWords};
+
+/// A language in which everything can be said. A second one is a type of its own that implements
+/// the same traits.
+pub trait Language: FileWords + FindingWords + PaperWords + fmt::Debug + Send + Sync {
+    /// Its tag by BCP 47, such as `en`.
+    fn tag(&self) -> &'static str;
+}
+
+/// English, as everything is written first.
+pub const ENGLISH: &dyn Language = &English;

@@ -1,0 +1,4 @@
+//! What stands on the papers.:
+
+/// What stands on the papers..
+pub trait PaperWords {}
