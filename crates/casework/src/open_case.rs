@@ -1,12 +1,13 @@
 //! One client's case, opened: the file with everything that it names.
 
+use case::BodyError;
 use case::{
     Caution, Client, CushionIdentity, Date, Likeness, Plan, PlannedCount, Prediction, RecordedPlan,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Finding, Remark, Severity};
 use fitting::{CutThrough, PlanInput, PreparedCushion, Progress, Refusal, Spacings};
-use mechanics::{BodyError, Stop};
+use mechanics::Stop;
 
 use crate::error::{Whose, WorkError};
 use crate::sourced::{Sourced, pattern};
