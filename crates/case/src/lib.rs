@@ -35,8 +35,8 @@ pub use crate::days::{day_after, days_between};
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution,
     CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect, IfThen,
-    LookAt, Mistake, NextStep, PlanRefusal, ReCheck, Remedy, RemedyCost, Shortfall, SizeMisfit,
-    SizingRule, Source, Verdict, WhyNoPlan, WhyReCheck,
+    LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, Remedy, RemedyCost, Shortfall,
+    SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan, WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
@@ -58,5 +58,5 @@ pub use crate::skin::{Category, Healing, PressureInjury, Sensation, Skin, Weight
 pub use crate::standing::{Lapse, Standing};
 pub use crate::stocktaking::{Before, CountedFrom};
 pub use crate::survey::{
-    NoSize, SurveyFault, SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan,
+    NoSize, SurveyFault, SurveyOutcome, SurveyRow, SurveySummary, SurveyedBody, SurveyedPlan,
 };

@@ -107,3 +107,40 @@ pub struct SurveyRow {
     /// What became of it.
     pub outcome: SurveyOutcome,
 }
+
+/// What came out of a survey, counted.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SurveySummary {
+    /// Bodies in all.
+    pub bodies: usize,
+    /// Bodies for which a size is made.
+    pub sized: usize,
+    /// Bodies with a plan within all limits.
+    pub planned: usize,
+    /// Why no size is made for the others, with how many there are.
+    pub without_size: Vec<(NoSize, usize)>,
+    /// Why there is no safe plan, with how many there are.
+    pub not_safe: Vec<(SurveyFault, usize)>,
+}
+
+impl SurveySummary {
+    /// Counts rows.
+    #[must_use]
+    pub fn of(rows: &[SurveyRow]) -> Self {
+        let count = |of: &dyn Fn(&SurveyOutcome) -> bool| {
+            rows.iter().filter(|row| of(&row.outcome)).count()
+        };
+        let without = |why| count(&|own| *own == SurveyOutcome::NoSize(why));
+        let unsafe_for =
+            |why| count(&|own| matches!(own, SurveyOutcome::NotSafe(_, fault) if *fault == why));
+        let without_size = NoSize::IDS.map(|(why, _)| (why, without(why)));
+        let not_safe = SurveyFault::IDS.map(|(why, _)| (why, unsafe_for(why)));
+        Self {
+            bodies: rows.len(),
+            sized: count(&|own| !matches!(own, SurveyOutcome::NoSize(_))),
+            planned: count(&|own| matches!(own, SurveyOutcome::Planned(_))),
+            without_size: without_size.into_iter().filter(|own| own.1 > 0).collect(),
+            not_safe: not_safe.into_iter().filter(|own| own.1 > 0).collect(),
+        }
+    }
+}

@@ -40,7 +40,10 @@ pub trait FindingWords: BasicWords + GoalWords + CautionWords + CheckWords + Car
             Finding::Doubt(own) => self.doubt(own),
             Finding::Next(own) => self.next_step(*own),
             Finding::Mistake(own) => self.mistake(own),
+            Finding::LeftOut(own) => self.left_out(own),
             Finding::ReCheck(own) => self.why_re_check(own),
+            Finding::Since(own) => self.since_recorded(own),
+            Finding::Source(own) => self.source(*own).to_owned(),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! What is said of goals and counts.
 
-use case::{CountReason, GoalOutcome, Shortfall, Want};
+use case::{CountReason, GoalOutcome, Shortfall, SinceRecorded, Want};
 
 /// What is said of goals and counts.
 pub trait GoalWords {
@@ -15,6 +15,9 @@ pub trait GoalWords {
 
     /// Why a count differs from the stock fill: a few words.
     fn count_reason<'a>(&self, reason: &'a CountReason) -> &'a str;
+
+    /// What changed since a plan was recorded: a clause.
+    fn since_recorded(&self, since: &SinceRecorded) -> String;
 
     /// Why a plan has its counts, for the record: its goals and the wishes behind its fixed
     /// changes; none where there are none.

@@ -13,6 +13,7 @@ mod findings;
 mod goals;
 mod language;
 mod papers;
+mod reports;
 
 pub use crate::basics::BasicWords;
 pub use crate::card::CardWords;
@@ -24,3 +25,4 @@ pub use crate::findings::{FindingWords, Said};
 pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::PaperWords;
+pub use crate::reports::{FixedLines, ReportWords, TableTexts};

@@ -12,6 +12,7 @@ mod limit;
 mod mistake;
 mod re_check;
 mod refusal;
+mod since_recorded;
 mod sizing;
 mod source;
 
@@ -25,8 +26,11 @@ pub use self::limit::BrokenLimit;
 pub use self::mistake::Mistake;
 pub use self::re_check::{ReCheck, WhyReCheck};
 pub use self::refusal::{AdjustRefusal, PlanRefusal, WhyNoPlan};
+pub use self::since_recorded::{OtherCount, SinceRecorded};
 pub use self::sizing::{HeightEffect, SizeMisfit, SizingRule};
 pub use self::source::Source;
+
+use crate::Check;
 
 /// Something that is to be said about a client's case.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,8 +59,14 @@ pub enum Finding {
     Next(NextStep),
     /// A mistake in the set-up.
     Mistake(Mistake),
+    /// An answer that was left out, since it does not go with what else is known.
+    LeftOut(Check),
     /// Why the set-up is looked at again.
     ReCheck(WhyReCheck),
+    /// What changed since a plan was recorded.
+    Since(SinceRecorded),
+    /// Where a rule comes from.
+    Source(Source),
 }
 
 impl Finding {
@@ -76,7 +86,10 @@ impl Finding {
             Self::Doubt(own) => own.id().to_owned(),
             Self::Next(own) => own.id().to_owned(),
             Self::Mistake(own) => own.id().to_owned(),
+            Self::LeftOut(_) => "left-out".to_owned(),
             Self::ReCheck(own) => own.id().to_owned(),
+            Self::Since(own) => own.id().to_owned(),
+            Self::Source(own) => own.id().to_owned(),
         }
     }
 }
@@ -104,5 +117,6 @@ wrapped! {
     Doubt => Doubt,
     NextStep => Next,
     Mistake => Mistake,
-    WhyReCheck => ReCheck
+    WhyReCheck => ReCheck,
+    SinceRecorded => Since
 }

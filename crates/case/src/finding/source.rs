@@ -39,4 +39,21 @@ impl Source {
         Self::SeatWidth,
         Self::SeatDepth,
     ];
+
+    /// How reports call it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::CommonPractice => "common-practice",
+            Self::Model => "model",
+            Self::LayoutFile => "layout-file",
+            Self::SizingRules => "sizing-rules",
+            Self::CanScip => "can-scip",
+            Self::SpinalCordMedicine2014 => "spinal-cord-medicine-2014",
+            Self::Heinrichs2020 => "heinrichs-2020",
+            Self::Iso2533 => "iso-2533",
+            Self::SeatWidth => "seat-width",
+            Self::SeatDepth => "seat-depth",
+        }
+    }
 }

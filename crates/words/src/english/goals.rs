@@ -1,6 +1,8 @@
 //! English: goals and counts.
 
-use case::{CountReason, FrontSides, GoalNumber, GoalOutcome, Shortfall, Want};
+use case::{
+    CountReason, FrontSides, GoalNumber, GoalOutcome, OtherCount, Shortfall, SinceRecorded, Want,
+};
 use cushion::Length;
 
 use super::{English, parts};
@@ -114,6 +116,25 @@ impl GoalWords for English {
         match reason {
             CountReason::Wish(why) => why,
             CountReason::Goals => "for the goals",
+        }
+    }
+
+    fn since_recorded(&self, since: &SinceRecorded) -> String {
+        match since {
+            SinceRecorded::LayoutEdited { shown } | SinceRecorded::CellEdited { shown } => {
+                format!("{shown} was changed since the plan was recorded")
+            }
+            SinceRecorded::OtherCounts { recorded, counts } => {
+                let other = counts.iter().map(|own| {
+                    let OtherCount { id, number, fresh, recorded } = own;
+                    format!("{fresh} in compartment {number} ({id}), recorded are {recorded}")
+                });
+                let other: Vec<String> = other.collect();
+                format!(
+                    "a fresh plan would have {}; the recorded counts of {recorded} are printed",
+                    other.join("; ")
+                )
+            }
         }
     }
 

@@ -12,6 +12,7 @@ mod goals;
 
 mod papers;
 mod parts;
+mod reports;
 
 use crate::Language;
 
