@@ -13,4 +13,7 @@ pub use crate::english::English;
 pub use crate::files::FileWords;
 pub use crate::findings::FindingWords;
 pub use crate::language::{ENGLISH, Language};
-pub use crate::papers::PaperWords;
+pub use crate::papers::{
+    CheckTexts, FillCardTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts,
+    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+};
