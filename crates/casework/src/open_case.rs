@@ -37,17 +37,6 @@ pub struct CountsNow {
     pub recorded_on: Option<Date>,
 }
 
-impl CountsNow {
-    /// Whence they are, in words.
-    #[must_use]
-    pub fn whence(&self) -> String {
-        match self.recorded_on {
-            Some(on) => format!("counts recorded on {on}"),
-            None => "counts of a plan that is not recorded".to_owned(),
-        }
-    }
-}
-
 impl OpenCase {
     /// Reads a client's file and what it names, and finds the stock fill.
     ///

@@ -17,7 +17,6 @@ mod png;
 mod svg;
 mod table;
 mod text;
-mod words;
 
 pub use kurbo::{BezPath, Point, Rect};
 

@@ -38,7 +38,13 @@ pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure>
         terminal.answer(&report)?;
     } else {
         let recorded = recorded.then_some(arguments);
-        terminal.answer(&words(&case, &adjusted, &why, &now.whence(), recorded))?;
+        terminal.answer(&words(
+            &case,
+            &adjusted,
+            &why,
+            &words::ENGLISH.whence(now.recorded_on),
+            recorded,
+        ))?;
     }
     match (adjusted.alarms.is_empty(), arguments.json.json) {
         (true, _) => Ok(()),

@@ -187,12 +187,12 @@ fn finish(
 ) -> Result<(), Failure> {
     outputs::one(outside, out, files::write_survey(layout, rows).into_bytes())?;
     if let Some(path) = figure {
-        outputs::one(outside, path, survey_figure(layout, rows, on)?)?;
+        outputs::one(outside, path, survey_figure(words::ENGLISH, layout, rows, on)?)?;
     }
     Ok(())
 }
 
 /// What came out, in words.
 fn said(rows: &[SurveyRow], out: &Path) -> String {
-    survey_sentences(rows).join("\n") + &format!("\nWrote {}.\n", out.display())
+    survey_sentences(words::ENGLISH, rows).join("\n") + &format!("\nWrote {}.\n", out.display())
 }

@@ -23,7 +23,7 @@ pub(crate) fn run(arguments: &Weigh, terminal: Terminal) -> Result<(), Failure> 
     let mut words = format!(
         "{}: {}; cells of {:.2} g by a batch of {}\n\n",
         case.client.value.code,
-        now.whence(),
+        words::ENGLISH.whence(now.recorded_on),
         batch.cell(),
         batch.cells
     );

@@ -77,6 +77,7 @@ impl Case {
 
     pub(crate) fn papers(&self) -> ClientPapers<'_> {
         ClientPapers {
+            language: words::ENGLISH,
             client: &self.client,
             plan: &self.plan,
             pattern: &self.pattern,
@@ -91,7 +92,7 @@ impl Case {
 
     pub(crate) fn stock_papers(&self) -> StockPapers<'_> {
         let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
-        StockPapers { pattern, fill, cell, date: DAY, program: PROGRAM }
+        StockPapers { language: words::ENGLISH, pattern, fill, cell, date: DAY, program: PROGRAM }
     }
 }
 
