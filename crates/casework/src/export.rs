@@ -5,6 +5,7 @@ use std::thread;
 
 use cushion::Pattern;
 use sheets::{Document, Page, SvgOptions};
+use words::Language;
 
 use crate::error::{Whose, WorkError};
 use crate::papers::NamedDocument;
@@ -102,8 +103,8 @@ pub(crate) fn svg(page: &Page) -> Vec<u8> {
 /// # Errors
 ///
 /// Fails where a number finds no room in its compartment.
-pub fn drawing(pattern: &Pattern) -> Result<Vec<u8>, WorkError> {
-    let page = sheets::drawing(pattern);
+pub fn drawing(language: &dyn Language, pattern: &Pattern) -> Result<Vec<u8>, WorkError> {
+    let page = sheets::drawing(language, pattern);
     let page =
         page.map_err(|error| WorkError::file(format!("the pattern cannot be drawn: {error}")))?;
     Ok(svg(&page))

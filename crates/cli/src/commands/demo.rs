@@ -1,7 +1,7 @@
 //! `demo`: the papers of an invented client.
 
 use case::{Client, Date, Entry};
-use casework::OpenCase;
+use casework::{Edition, OpenCase};
 use sheets::Paper;
 
 use crate::arguments::{Demo, Invented, PluginOptions};
@@ -27,7 +27,7 @@ pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&PluginOptions::default());
     let case = OpenCase::of(outside.surroundings(), client)?;
     let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
-    let of_client = case.papers(on, Paper::A4)?;
+    let of_client = case.papers(Edition { language: words::ENGLISH, on, paper: Paper::A4 })?;
     let outputs = outputs::in_folder(&arguments.out, casework::export(&of_client.papers, true)?);
     outputs::are_apart(&[], &outputs)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();

@@ -32,7 +32,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
         output_paths::has_ending(path, "svg")?;
         let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);
         output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
-        outputs::one(&outside, path, casework::drawing(&pattern)?)?;
+        outputs::one(&outside, path, casework::drawing(words::ENGLISH, &pattern)?)?;
     }
     let digest = layout.digest();
     let drawn_by = layout.drawn_by.as_deref();

@@ -26,7 +26,8 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
         output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
     }
     let now = case.counts_now(on, Stop::never())?;
-    let whence = ENGLISH.whence(now.recorded_on);
+    let recorded_on = now.recorded_on;
+    let whence = ENGLISH.whence(recorded_on);
     let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;
     let (prediction, cuts) = case.predict(&counts, Stop::never())?;
@@ -38,8 +39,8 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
                 format!("nothing can be drawn: {}", ENGLISH.outcome(prediction.outcome)),
             ));
         }
-        let what = format!("{}, {}; {whence}", case.pattern.title(), case.pattern.size());
-        outputs::one(&outside, path, casework::sections(&case, &what, &cuts, on)?)?;
+        let drawn = casework::sections(ENGLISH, &case, recorded_on, &cuts, on)?;
+        outputs::one(&outside, path, drawn)?;
     }
     if arguments.json.json {
         let code = case.client.value.code.as_str();

@@ -2,8 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use case::{Date, SinceRecorded};
-use casework::{NamedDocument, OpenCase};
+use case::SinceRecorded;
+use casework::{Edition, NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
 use words::ENGLISH;
 
@@ -17,21 +17,22 @@ use crate::{outputs, today};
 /// Writes a client's papers, those of a stock fill, or the blank form.
 pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> {
     let on = today::today(arguments.day.date)?;
-    let sheet = match arguments.paper {
+    let paper = match arguments.paper {
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,
     };
+    let edition = Edition { language: ENGLISH, on, paper };
     let outside = Outside::new(&arguments.plugins);
     let (papers, read) = match (&arguments.client, &arguments.stock, arguments.size) {
-        (Some(client), _, _) => of_client(client, &outside, on, sheet, terminal)?,
+        (Some(client), _, _) => of_client(client, &outside, edition, terminal)?,
         (None, Some(layout), Some(size)) => {
             let mut layout = outside.surroundings().layout(layout, size)?;
             let cell = outside.surroundings().cell(arguments.cell.as_deref())?;
             let pattern = casework::pattern(&mut layout, size)?;
-            let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, on, sheet)?;
+            let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
             (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec())
         }
-        _ => (casework::blank_papers(on, sheet)?, Vec::new()),
+        _ => (casework::blank_papers(edition)?, Vec::new()),
     };
     let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
@@ -44,13 +45,12 @@ pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> 
 fn of_client(
     path: &Path,
     outside: &Outside,
-    on: Date,
-    sheet: Sheet,
+    edition: Edition,
     terminal: Terminal,
 ) -> Result<(Vec<NamedDocument>, Vec<PathBuf>), Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(path))?;
     let of_client =
-        case.papers(on, sheet).map_err(|error| match case.client.value.latest_plan() {
+        case.papers(edition).map_err(|error| match case.client.value.latest_plan() {
             Some(_) => error,
             None => error.hint(format!(
                 "see the counts with `seatwright plan {}`, then record them with --record --by WHO",

@@ -188,7 +188,7 @@ fn finish(
 ) -> Result<(), Failure> {
     outputs::one(outside, out, files::write_survey(layout, rows).into_bytes())?;
     if let Some(path) = figure {
-        outputs::one(outside, path, survey_figure(layout, rows, on)?)?;
+        outputs::one(outside, path, survey_figure(ENGLISH, layout, rows, on)?)?;
     }
     Ok(())
 }

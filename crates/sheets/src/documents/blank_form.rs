@@ -2,6 +2,7 @@
 
 use case::Date;
 use kurbo::{Point, Rect};
+use words::{Language, MeasuringFormTexts};
 
 use super::look::{
     BODY, FIRM, HEADING, INK, PALE, SMALL, STRONG, field_rows, foot, inside, text, title_line,
@@ -15,7 +16,6 @@ use crate::page::{Align, Document, Fill, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::SetError;
-use crate::words::english as words;
 
 /// Composes the blank measuring form, two pages, with a square of 100 mm by which a print shows
 /// its scale.
@@ -23,64 +23,74 @@ use crate::words::english as words;
 /// # Errors
 ///
 /// Fails where something finds no room.
-pub fn blank_form(paper: Paper, date: Date, program: &str) -> Result<Document, DocumentError> {
-    let mut document = document(words::BLANK_FORM, words::BLANK_FORM_SUBJECT, date, program);
-    document.pages.push(first_page(paper, program)?);
-    document.pages.push(second_page(paper, program)?);
+pub fn blank_form(
+    language: &dyn Language,
+    paper: Paper,
+    date: Date,
+    program: &str,
+) -> Result<Document, DocumentError> {
+    let texts = language.measuring_form();
+    let mut document = document(language, texts.title, texts.subject, date, program);
+    document.pages.push(first_page(language, paper, program)?);
+    document.pages.push(second_page(language, paper, program)?);
     Ok(document)
 }
 
-fn first_page(paper: Paper, program: &str) -> Result<Page, SetError> {
-    let mut page = Page::new(paper, words::BLANK_FORM);
-    let mut frame = start(&mut page, program)?;
-    title_line(&mut frame, words::BLANK_FORM, words::SIDES_ARE_THE_CLIENTS, false)?;
-    rows(&mut frame, &[&[words::FORM_CODE], &[words::FORM_DATE, words::FORM_BY]])?;
+fn first_page(language: &dyn Language, paper: Paper, program: &str) -> Result<Page, SetError> {
+    let texts = language.measuring_form();
+    let mut page = Page::new(language, paper, texts.title);
+    let mut frame = start(&mut page, texts, program)?;
+    title_line(&mut frame, texts.title, texts.sides_are_the_clients, false)?;
+    rows(&mut frame, &[&[texts.code], &[texts.date, texts.measured_by]])?;
     frame.space(1.0);
-    frame.heading(2, words::FORM_MEASURES, &HEADING)?;
-    boxed_choice(&mut frame, words::FORM_UNITS, &["mm", "in"])?;
-    frame.paragraph(words::FORM_POSTURE, &SMALL)?;
-    measures(&mut frame)?;
+    frame.heading(2, texts.measures, &HEADING)?;
+    boxed_choice(&mut frame, texts.units, &["mm", "in"])?;
+    frame.paragraph(texts.how_to_sit, &SMALL)?;
+    measures(&mut frame, language)?;
     frame.space(2.0);
-    frame.heading(2, words::FORM_WEIGHT, &HEADING)?;
-    rows(&mut frame, &[&[words::FORM_WEIGHT_KG, words::FORM_WEIGHED_ON]])?;
+    frame.heading(2, texts.weight, &HEADING)?;
+    rows(&mut frame, &[&[texts.weight_in, texts.weighed_on]])?;
     frame.space(2.0);
-    frame.heading(2, words::FORM_CHAIR, &HEADING)?;
-    rows(&mut frame, &[&[words::FORM_INSIDE_WIDTH, words::FORM_INSIDE_DEPTH]])?;
-    boxed_choice(&mut frame, words::FORM_BASE, &[words::SOLID, words::SLING])?;
-    rows(&mut frame, &[&[words::FORM_CHAIR_NOTES]])?;
+    frame.heading(2, texts.chair, &HEADING)?;
+    rows(&mut frame, &[&[texts.inside_width, texts.inside_depth]])?;
+    boxed_choice(&mut frame, texts.seat_base, &[texts.solid, texts.sling])?;
+    rows(&mut frame, &[&[texts.chair_notes]])?;
     frame.space(3.0);
-    let (area, block) = frame.figure(64.0, words::FORM_FIGURE_ALT)?;
-    where_to_measure(block, area)?;
+    let (area, block) = frame.figure(64.0, texts.drawing)?;
+    where_to_measure(block, language, area)?;
     Ok(page)
 }
 
-fn second_page(paper: Paper, program: &str) -> Result<Page, SetError> {
-    let mut page = Page::new(paper, words::BLANK_FORM_2);
-    let mut frame = start(&mut page, program)?;
-    title_line(&mut frame, words::BLANK_FORM_2, words::SIDES_ARE_THE_CLIENTS, false)?;
-    rows(&mut frame, &[&[words::FORM_CODE]])?;
-    frame.heading(2, words::FORM_CUSHION, &HEADING)?;
+fn second_page(language: &dyn Language, paper: Paper, program: &str) -> Result<Page, SetError> {
+    let texts = language.measuring_form();
+    let mut page = Page::new(language, paper, texts.second_title);
+    let mut frame = start(&mut page, texts, program)?;
+    title_line(&mut frame, texts.second_title, texts.sides_are_the_clients, false)?;
+    rows(&mut frame, &[&[texts.code]])?;
+    frame.heading(2, texts.cushion, &HEADING)?;
     let cushion: [&[&str]; 2] =
-        [&[words::FORM_LAYOUT, words::FORM_SIZE], &[words::FORM_CELL, words::SPARE_CELLS]];
+        [&[texts.layout, texts.size], &[language.shared().cell, language.shared().spare_cells]];
     rows(&mut frame, &cushion)?;
     frame.space(2.0);
-    frame.heading(2, words::FORM_CHANGES, &HEADING)?;
-    changes(&mut frame)?;
+    frame.heading(2, texts.changes, &HEADING)?;
+    changes(&mut frame, texts)?;
     frame.space(2.0);
-    frame.heading(2, words::FORM_CARER, &HEADING)?;
-    rows(&mut frame, &[&[words::FORM_NOTES], &[""], &[words::MEANWHILE]])?;
-    let calls: [&[&str]; 3] = [
-        &[words::FORM_WHO, words::FORM_PHONE],
-        &[words::FORM_WHO, words::FORM_PHONE],
-        &[words::FORM_REVIEW],
-    ];
+    frame.heading(2, texts.for_the_carer, &HEADING)?;
+    rows(&mut frame, &[&[texts.notes], &[""], &[texts.meanwhile]])?;
+    let calls: [&[&str]; 3] =
+        [&[texts.call, texts.phone], &[texts.call, texts.phone], &[texts.next_review]];
     rows(&mut frame, &calls)?;
     frame.space(1.0);
-    sketch(&mut frame).map(|()| page)
+    sketch(&mut frame, language).map(|()| page)
 }
 
-fn start<'p>(page: &'p mut Page, program: &str) -> Result<Frame<'p>, SetError> {
-    let end = foot(page, &[&format!("{program}. {}", words::FORM_FOOT), words::DEFER_FORM])?;
+fn start<'p>(
+    page: &'p mut Page,
+    texts: &MeasuringFormTexts,
+    program: &str,
+) -> Result<Frame<'p>, SetError> {
+    let end =
+        foot(page, &[&format!("{program}. {}", texts.copy_the_answers), texts.clinician_decides])?;
     let area = inside(page);
     Ok(Frame::new(page, Rect::new(area.x0, area.y0, area.x1, end - 2.0)))
 }
@@ -106,26 +116,27 @@ fn boxed_choice(frame: &mut Frame<'_>, question: &str, answers: &[&str]) -> Resu
 }
 
 /// The body measures, each with how it is taken, and room for the client's left and right.
-fn measures(frame: &mut Frame<'_>) -> Result<(), SetError> {
+fn measures(frame: &mut Frame<'_>, language: &dyn Language) -> Result<(), SetError> {
+    let texts = language.measuring_form();
     let wide = frame.area().width();
     let columns = vec![
-        Column::new(words::FORM_MEASURE, 44.0, Align::Left),
-        Column::new(words::FORM_HOW, wide - 44.0 - 58.0, Align::Left),
-        Column::new(words::CLIENTS_LEFT_SHORT, 29.0, Align::Centre),
-        Column::new(words::CLIENTS_RIGHT_SHORT, 29.0, Align::Centre),
+        Column::new(texts.measure, 44.0, Align::Left),
+        Column::new(texts.from_where_to_where, wide - 44.0 - 58.0, Align::Left),
+        Column::new(language.shared().clients_left_short, 29.0, Align::Centre),
+        Column::new(language.shared().clients_right_short, 29.0, Align::Centre),
     ];
     let mut table = Table::new(columns, STRONG, BODY);
     table.head_ground = Some(PALE);
     table.least_row = 9.0;
-    for (name, how) in words::FORM_MEASURE_ROWS {
+    for (name, how) in texts.measure_rows {
         table.row([name, how, "", ""]);
     }
     let placed = frame.table(&table)?;
     // Measures that are taken once have one box over both columns: the rule between is covered.
     let rule = table.rule.width;
     let block = frame.page().block(Role::Artifact);
-    for (row, (name, _)) in placed.iter().skip(1).zip(words::FORM_MEASURE_ROWS) {
-        if !words::FORM_TWO_SIDED.contains(&name) {
+    for (row, (name, _)) in placed.iter().skip(1).zip(texts.measure_rows) {
+        if !texts.two_sided.contains(&name) {
             let between = row.x1 - 29.0;
             let cover = Rect::new(between - rule, row.y0, between + rule, row.y1);
             let cover = cover.inset((0.0, -rule / 2.0));
@@ -136,10 +147,10 @@ fn measures(frame: &mut Frame<'_>) -> Result<(), SetError> {
 }
 
 /// The wanted changes, with room for the reason.
-fn changes(frame: &mut Frame<'_>) -> Result<(), SetError> {
+fn changes(frame: &mut Frame<'_>, texts: &MeasuringFormTexts) -> Result<(), SetError> {
     let wide = frame.area().width();
     let widths = [34.0, 34.0, 34.0, wide - 102.0];
-    let columns = words::FORM_CHANGE_COLUMNS.iter().zip(widths);
+    let columns = texts.change_columns.iter().zip(widths);
     let columns = columns.map(|(head, width)| Column::new(*head, width, Align::Left)).collect();
     let mut table = Table::new(columns, STRONG, BODY);
     table.head_ground = Some(PALE);
@@ -154,25 +165,26 @@ fn changes(frame: &mut Frame<'_>) -> Result<(), SetError> {
 
 /// A square of 100 mm to sketch in, by which one also sees whether the page was printed at its
 /// size; beside it, lines for notes.
-fn sketch(frame: &mut Frame<'_>) -> Result<(), SetError> {
+fn sketch(frame: &mut Frame<'_>, language: &dyn Language) -> Result<(), SetError> {
     const SIDE: f64 = 100.0;
     const WORDS: f64 = 5.0;
-    frame.heading(2, words::FORM_SKETCH, &HEADING)?;
-    let (place, block) = frame.figure(SIDE + WORDS, words::SQUARE_ALT)?;
+    let texts = language.measuring_form();
+    frame.heading(2, texts.sketch, &HEADING)?;
+    let (place, block) = frame.figure(SIDE + WORDS, texts.square)?;
     let square = Rect::from_origin_size((place.x0 + WORDS, place.y0 + WORDS), (SIDE, SIDE));
     block.rect(square, None, Some(Pen::solid(FIRM.width / 2.0, INK)));
     let (style, gap) = (text(8.0, Weight::Bold, INK), 1.5);
     let middle = square.center();
     let front = Point::new(middle.x, square.y0 - gap);
-    block.text(front, words::FRONT_EDGE, &style, Align::Centre)?;
+    block.text(front, language.shared().front_edge, &style, Align::Centre)?;
     let left = Point::new(square.x0 - gap, middle.y);
-    block.turned_text(left, -90.0, words::CLIENTS_LEFT, &style, Align::Centre)?;
+    block.turned_text(left, -90.0, language.shared().clients_left, &style, Align::Centre)?;
     let right = Point::new(square.x1 + gap, middle.y);
-    block.turned_text(right, 90.0, words::CLIENTS_RIGHT, &style, Align::Centre)?;
+    block.turned_text(right, 90.0, language.shared().clients_right, &style, Align::Centre)?;
     let beside = Rect::new(square.x1 + 10.0, square.y0, place.x1, square.y1);
     let mut column = Frame::new(frame.page(), beside);
-    column.paragraph(words::PRINT_AT_FULL_SIZE, &BODY)?;
+    column.paragraph(texts.print_at_full_size, &BODY)?;
     column.space(1.0);
-    let blank: [&[&str]; 6] = [&[words::SKETCH_NOTES], &[""], &[""], &[""], &[""], &[""]];
+    let blank: [&[&str]; 6] = [&[texts.notes], &[""], &[""], &[""], &[""], &[""]];
     rows(&mut column, &blank)
 }

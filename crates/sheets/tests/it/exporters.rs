@@ -40,7 +40,7 @@ fn svg_holds_every_text_and_its_size() {
 
 /// The square on the second page of the form, in points: its least and greatest corner.
 fn square_in_pdf() -> [f64; 4] {
-    let form = blank_form(Paper::A4, DAY, PROGRAM).unwrap();
+    let form = blank_form(words::ENGLISH, Paper::A4, DAY, PROGRAM).unwrap();
     let read = Pdf::load_mem(&pdf(&form)).unwrap();
     let page = read.get_pages()[&2];
     let content = Content::decode(&read.get_page_content(page)).unwrap();
@@ -87,7 +87,7 @@ fn the_square_is_100_mm_in_the_pdf() {
 
 #[test]
 fn the_pdf_says_its_language_and_its_scale() {
-    let form = blank_form(Paper::Letter, DAY, PROGRAM).unwrap();
+    let form = blank_form(words::ENGLISH, Paper::Letter, DAY, PROGRAM).unwrap();
     let read = Pdf::load_mem(&pdf(&form)).unwrap();
     let catalog = read.catalog().unwrap();
     assert_eq!(catalog.get(b"Lang").unwrap().as_str().unwrap(), b"en");
@@ -106,7 +106,7 @@ fn the_pdf_says_its_language_and_its_scale() {
 #[test]
 fn a_picture_has_the_dots_of_its_paper() {
     let case = Case::of("row-six", "440x400");
-    let page = sheets::tag(&case.pattern, DAY, PROGRAM).unwrap().pages.remove(0);
+    let page = sheets::tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap().pages.remove(0);
     let picture = png(&page, 254.0).unwrap();
     // PNG, section 11.2.1: width and height stand at bytes 16 and 20, high byte first.
     let size = |at: usize| u32::from_be_bytes(picture[at..at + 4].try_into().unwrap());

@@ -1,6 +1,6 @@
 //! An invented client's papers, for tests.
 
-use case::{Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
+use case::{Caution, Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
 use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
 use sheets::{ClientPapers, Page, SetupExtras, StockPapers};
 
@@ -13,7 +13,7 @@ pub(crate) struct Case {
     pub(crate) plan: RecordedPlan,
     pub(crate) pattern: Pattern,
     pub(crate) cell: Cell,
-    pub(crate) cautions: Vec<String>,
+    pub(crate) cautions: Vec<Caution>,
     pub(crate) extras: SetupExtras,
     pub(crate) fill: StockFill,
 }
@@ -77,6 +77,7 @@ impl Case {
 
     pub(crate) fn papers(&self) -> ClientPapers<'_> {
         ClientPapers {
+            language: words::ENGLISH,
             client: &self.client,
             plan: &self.plan,
             pattern: &self.pattern,
@@ -91,7 +92,7 @@ impl Case {
 
     pub(crate) fn stock_papers(&self) -> StockPapers<'_> {
         let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
-        StockPapers { pattern, fill, cell, date: DAY, program: PROGRAM }
+        StockPapers { language: words::ENGLISH, pattern, fill, cell, date: DAY, program: PROGRAM }
     }
 }
 

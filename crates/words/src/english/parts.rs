@@ -59,3 +59,8 @@ pub(super) fn signed(number: f64) -> String {
     let whole = number.round();
     if whole < 0.0 { format!("\u{2212}{:.0}", -whole) } else { format!("+{:.0}", whole.abs()) }
 }
+
+/// A number with its noun, whose plural has an s.
+pub(super) fn counted(count: usize, noun: &str) -> String {
+    if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
+}

@@ -1,0 +1,3 @@
+//! What sentences must never look like.
+
+mod papers;
