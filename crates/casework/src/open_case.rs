@@ -1,10 +1,11 @@
 //! One client's case, opened: the file with everything that it names.
 
+use case::text::TextFinding;
 use case::{
     Caution, Client, CushionIdentity, Date, Likeness, Plan, PlannedCount, Prediction, RecordedPlan,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
-use files::{Finding, Remark, Severity};
+use files::{Remark, Severity};
 use fitting::{CutThrough, PlanInput, PreparedCushion, Progress, Refusal, Spacings};
 use mechanics::{BodyError, Stop};
 
@@ -249,7 +250,7 @@ impl OpenCase {
             Remark {
                 severity: Severity::Error,
                 span: place.unwrap_or_else(|| self.client.file.first_line()),
-                finding: Finding::Said {
+                finding: TextFinding::Said {
                     message: refusal.kind.to_string(),
                     hint: Some(refusal.kind.advice()),
                 },

@@ -1,43 +1,31 @@
-//! How findings about a text are said, in English.
+//! English: how findings about a text are said.
 
-use case::ClientCode;
-use case::question::{Kind, Need, Question, Range, Unit};
+use case::question::{Form, Group, Kind, Need, Question, Range, Unit};
+use case::text::{
+    ClientFinding, DesignFinding, FileFinding, KeyFinding, LengthUnit, Looks, RecordFinding,
+    SyntaxFinding, TextFinding, Type, ValueFinding, WishFinding, WordFinding,
+};
+use case::{ClientCode, FileKind, Said};
 use cushion::{Name, SizeError};
 
-use super::label;
-use crate::finding::{
-    ClientFinding, DesignFinding, FileFinding, Finding, KeyFinding, LengthUnit, Looks,
-    RecordFinding, SyntaxFinding, Type, ValueFinding, WishFinding, WordFinding,
-};
+use super::layouts;
+use super::questions::label;
+use super::said;
 
-/// A finding in words.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Said {
-    /// What is wrong, without a full stop.
-    pub message: String,
-    /// What to do.
-    pub hint: Option<String>,
-}
-
-fn said(message: impl Into<String>, hint: impl Into<String>) -> Said {
-    let hint: String = hint.into();
-    Said { message: message.into(), hint: (!hint.is_empty()).then_some(hint) }
-}
-
-/// Says a finding.
-#[must_use]
-pub fn say(finding: &Finding) -> Said {
+pub(super) fn about(finding: &TextFinding) -> Said {
     match finding {
-        Finding::File(own) => file(own),
-        Finding::Syntax(own) => syntax(own),
-        Finding::Key(own) => key(own),
-        Finding::Value(own) => value(own),
-        Finding::Word(own) => word(own),
-        Finding::Client(own) => client(own),
-        Finding::Wish(own) => wish(own),
-        Finding::Record(own) => record(own),
-        Finding::Design(own) => design(own),
-        Finding::Said { message, hint } => Said { message: message.clone(), hint: hint.clone() },
+        TextFinding::File(own) => file(own),
+        TextFinding::Syntax(own) => syntax(own),
+        TextFinding::Key(own) => key(own),
+        TextFinding::Value(own) => value(own),
+        TextFinding::Word(own) => word(own),
+        TextFinding::Client(own) => client(own),
+        TextFinding::Wish(own) => wish(own),
+        TextFinding::Record(own) => record(own),
+        TextFinding::Design(own) => design(own),
+        TextFinding::Said { message, hint } => {
+            Said { message: message.clone(), hint: hint.clone() }
+        }
     }
 }
 
@@ -51,16 +39,16 @@ fn file(finding: &FileFinding) -> Said {
             "begin it with `format = 1` and `kind = \"layout\"`, `\"cell\"` or `\"client\"`",
         ),
         FileFinding::OtherKind { written, wanted } => {
-            let hint = match crate::Kind::ALL.into_iter().find(|kind| kind.words() == written) {
-                Some(crate::Kind::Client) => {
+            let hint = match FileKind::ALL.into_iter().find(|kind| kind.id() == written) {
+                Some(FileKind::Client) => {
                     "a client's file names its layout and its cell; name one of those here"
                 }
-                Some(_) if *wanted == crate::Kind::Client => {
+                Some(_) if *wanted == FileKind::Client => {
                     "name the client's file here; it names the layout and the cell"
                 }
                 _ => "name a file of the right kind",
             };
-            said(format!("this is a file of kind `{written}`, not `{}`", wanted.words()), hint)
+            said(format!("this is a file of kind `{written}`, not `{}`", wanted.id()), hint)
         }
         FileFinding::Format(format) => {
             said(format!("format {format} is not known"), "this program reads `format = 1`")
@@ -157,8 +145,7 @@ fn missing(key: &str) -> Said {
     said(format!("the key `{key}` is missing"), format!("add `{key} = ...`"))
 }
 
-fn heading(group: case::question::Group) -> String {
-    use case::question::Form;
+fn heading(group: Group) -> String {
     match group.form() {
         Form::File => "no heading, at the head of the file".to_owned(),
         Form::List => format!("[[{}]]", group.path()),
@@ -243,7 +230,7 @@ fn word(finding: &WordFinding) -> Said {
                 }
                 (None, _) => "width comes first".to_owned(),
             };
-            said(error.to_string(), hint)
+            said(layouts::no_size(*error), hint)
         }
     }
 }
@@ -304,18 +291,18 @@ fn range(question: Question, number: f64) -> Said {
 }
 
 /// How a unit is written after a number.
-pub(crate) fn unit_words(unit: Unit) -> &'static str {
+fn unit_words(unit: Unit) -> &'static str {
     match unit {
-        Unit::Millimetre => "mm",
-        Unit::Metre => "m",
-        Unit::Kilogram => "kg",
-        Unit::Pound => "lb",
-        Unit::Gram => "g",
-        Unit::Millilitre => "ml",
         Unit::Degree => "degrees",
-        Unit::Percent => "%",
         Unit::Hour => "hours",
-        Unit::Share => "",
+        Unit::Millimetre
+        | Unit::Metre
+        | Unit::Kilogram
+        | Unit::Pound
+        | Unit::Gram
+        | Unit::Millilitre
+        | Unit::Percent
+        | Unit::Share => unit.symbol(),
     }
 }
 
@@ -444,8 +431,7 @@ fn wish(finding: &WishFinding) -> Said {
 fn record(finding: &RecordFinding) -> Said {
     match finding {
         RecordFinding::NoSuchEntry(written) => {
-            let words: Vec<&str> =
-                case::question::Group::ALL.iter().filter_map(|group| group.entry()).collect();
+            let words: Vec<&str> = Group::ALL.iter().filter_map(|group| group.entry()).collect();
             said(
                 format!("no entry of the record is called `{written}`"),
                 format!("write {}", alternatives(&words)),
@@ -499,7 +485,7 @@ fn design(finding: &DesignFinding) -> Said {
         }
         DesignFinding::Fault(kind, size) => {
             let size = size.map_or(String::new(), |size| format!(" (at {size})"));
-            said(format!("{kind}{size}"), kind.advice())
+            said(format!("{}{size}", layouts::fault(kind)), layouts::advice(kind))
         }
         DesignFinding::Film { weight, edge } => said(
             format!(
@@ -509,5 +495,19 @@ fn design(finding: &DesignFinding) -> Said {
             ),
             "weigh a batch that was counted by hand, and divide by its count",
         ),
+    }
+}
+
+/// How many errors and other remarks there are.
+pub(super) fn count(errors: usize, remarks: usize) -> String {
+    let words = |count: usize, one: &str| match count {
+        1 => format!("1 {one}"),
+        _ => format!("{count} {one}s"),
+    };
+    match (errors, remarks) {
+        (0, 0) => "no remarks".to_owned(),
+        (0, remarks) => words(remarks, "remark"),
+        (errors, 0) => words(errors, "error"),
+        (errors, remarks) => words(errors, "error") + ", " + &words(remarks, "remark"),
     }
 }

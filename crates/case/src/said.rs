@@ -1,0 +1,10 @@
+//! Something in words.
+
+/// Something in words of one language.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// What is the matter, without a full stop.
+    pub message: String,
+    /// What to do, where there is something.
+    pub hint: Option<String>,
+}
