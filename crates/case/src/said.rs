@@ -8,3 +8,10 @@ pub struct Said {
     /// What to do, where there is something.
     pub hint: Option<String>,
 }
+
+impl Said {
+    /// A message with what to do.
+    pub fn new(message: impl Into<String>, hint: impl Into<String>) -> Self {
+        Self { message: message.into(), hint: Some(hint.into()) }
+    }
+}

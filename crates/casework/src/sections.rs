@@ -47,7 +47,11 @@ fn section(cut: &CutThrough) -> Section {
         body: cut.profile.body.clone(),
         seams: cut.seams.clone(),
         sites: (cut.sites.iter())
-            .map(|site| SectionSite { name: site.name.clone(), at: site.at, height: site.height })
+            .map(|site| SectionSite {
+                name: words::ENGLISH.site(site.site).to_owned(),
+                at: site.at,
+                height: site.height,
+            })
             .collect(),
     }
 }

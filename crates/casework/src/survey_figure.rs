@@ -8,7 +8,6 @@ use sheets::{Histogram, Paper, SurveyPage};
 use crate::PROGRAM;
 use crate::error::WorkError;
 use crate::export::svg;
-use crate::survey::share_planned;
 
 /// Draws the figure page of a survey, as SVG.
 ///
@@ -16,7 +15,7 @@ use crate::survey::share_planned;
 ///
 /// Fails where something finds no room on the page.
 pub fn survey_figure(layout: &str, rows: &[SurveyRow], on: Date) -> Result<Vec<u8>, WorkError> {
-    let sentences = survey_sentences(rows);
+    let sentences = words::ENGLISH.survey_summary(&case::SurveySummary::of(rows));
     let panels = panels(rows);
     let title = format!("Survey of {layout}");
     let page = SurveyPage {
@@ -29,38 +28,6 @@ pub fn survey_figure(layout: &str, rows: &[SurveyRow], on: Date) -> Result<Vec<u
     let document = sheets::survey_page(&page, Paper::A4)
         .map_err(|error| WorkError::file(format!("the figure cannot be drawn: {error}")))?;
     Ok(svg(&document.pages[0]))
-}
-
-/// What came out, in sentences.
-#[must_use]
-pub fn survey_sentences(rows: &[SurveyRow]) -> Vec<String> {
-    let (planned, made) = share_planned(rows);
-    let mut said = vec![format!("{} bodies; a size is made for {made} of them.", rows.len())];
-    if made > 0 {
-        said.push(format!(
-            "A plan within all limits: {planned} of {made} ({:.1} %).",
-            100.0 * planned as f64 / made as f64
-        ));
-    }
-    let mut reasons: BTreeMap<String, u32> = BTreeMap::new();
-    let mut without: BTreeMap<String, u32> = BTreeMap::new();
-    for row in rows {
-        match &row.outcome {
-            SurveyOutcome::NotSafe(_, reason) => {
-                // Numbers apart, a reason is one reason.
-                let words: String =
-                    reason.chars().map(|c| if c.is_ascii_digit() { 'n' } else { c }).collect();
-                *reasons.entry(words.replace("nn", "n")).or_default() += 1;
-            }
-            SurveyOutcome::NoSize(reason) => *without.entry(reason.clone()).or_default() += 1,
-            SurveyOutcome::Planned(_) => {}
-        }
-    }
-    said.extend(without.iter().map(|(reason, count)| format!("No size, {count}: {reason}.")));
-    said.extend(
-        reasons.iter().map(|(reason, count)| format!("Not within the limits, {count}: {reason}.")),
-    );
-    said
 }
 
 fn plans(rows: &[SurveyRow]) -> impl Iterator<Item = &SurveyedPlan> {

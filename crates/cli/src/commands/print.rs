@@ -2,9 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
-use case::Date;
+use case::{Date, SinceRecorded};
 use casework::{NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
+use words::ENGLISH;
 
 use crate::arguments::{Paper, Print};
 use crate::failure::Failure;
@@ -56,7 +57,12 @@ fn of_client(
                 path.display()
             )),
         })?;
-    terminal.warn(&of_client.warnings);
+    terminal.warn(&said(&of_client.since_recorded));
     let papers = casework::with_prefix(case.client.value.code.as_str(), of_client.papers);
     Ok((papers, case.inputs().map(PathBuf::from).to_vec()))
+}
+
+/// What changed since the plan was recorded, in words.
+pub(crate) fn said(since: &[SinceRecorded]) -> Vec<String> {
+    since.iter().map(|own| ENGLISH.since_recorded(own)).collect()
 }

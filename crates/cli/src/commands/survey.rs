@@ -4,10 +4,11 @@ use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
-use case::{Date, SurveyRow, SurveyedBody};
-use casework::{Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure, survey_sentences};
+use case::{Date, SurveyRow, SurveySummary, SurveyedBody};
+use casework::{Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
 use cushion::{Layout, Length};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
+use words::ENGLISH;
 
 use crate::arguments::{Merge, PluginOptions, Survey};
 use crate::failure::Failure;
@@ -194,5 +195,6 @@ fn finish(
 
 /// What came out, in words.
 fn said(rows: &[SurveyRow], out: &Path) -> String {
-    survey_sentences(rows).join("\n") + &format!("\nWrote {}.\n", out.display())
+    ENGLISH.survey_summary(&SurveySummary::of(rows)).join("\n")
+        + &format!("\nWrote {}.\n", out.display())
 }

@@ -1,12 +1,12 @@
 //! A cushion made ready for mechanics: meshed finely and coarsely, with its stock fill.
 
+use case::BodyError;
 use std::sync::OnceLock;
 
 use case::{Client, Prediction};
 use cushion::{Cell, Length, Mass, Pattern, StockFill, Volume};
 use mechanics::{
-    BodyError, Cut, NestedMeshes, Parameters, SiteName, StockError, Stop, UnloadedCushion,
-    unit_sheets,
+    Cut, NestedMeshes, Parameters, SiteName, StockError, Stop, UnloadedCushion, unit_sheets,
 };
 
 use crate::prediction::assumptions::assumptions_of;
@@ -155,7 +155,7 @@ impl PreparedCushion {
                     let [x, y] = site.site.at;
                     let along = if at == SiteCut::SeatBones { x } else { y };
                     CutSite {
-                        name: site.site.name.words(),
+                        site: site.site.name,
                         at: along * 1e3,
                         height: site.clearance.to_mm(),
                     }
@@ -216,8 +216,8 @@ pub struct CutThrough {
 /// A named place on the body in a cut.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutSite {
-    /// Its name.
-    pub name: String,
+    /// Which.
+    pub site: SiteName,
     /// Where along the cut, mm.
     pub at: f64,
     /// Cushion left under it, mm.

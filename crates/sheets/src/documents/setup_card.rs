@@ -231,7 +231,9 @@ fn if_then(flow: &mut Flow<'_>, rows: &[IfThen]) -> Result<(), SetError> {
 fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     const HEIGHT: f64 = 84.0;
     let from = papers.extras.moves_from.unwrap_or(CountedFrom::Stock);
-    let said: Vec<String> = papers.extras.moves.iter().map(|own| format!("{own}.")).collect();
+    let said: Vec<String> = (papers.extras.moves.iter())
+        .map(|own| ::words::BasicWords::a_move(&::words::English, own))
+        .collect();
     let said: Vec<&str> = said.iter().map(String::as_str).collect();
     let beside = std::cell::Cell::new(0);
     flow.put(|frame| {
