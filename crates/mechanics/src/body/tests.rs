@@ -1,5 +1,6 @@
 //! Tests of the body: measures, shapes and loads.
 
+use case::BodyValue;
 use cushion::{Force, Length, Mass, Side};
 
 use super::*;
