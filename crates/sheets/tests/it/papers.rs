@@ -21,7 +21,7 @@ pub(crate) struct Case {
 impl Case {
     pub(crate) fn of(layout: &str, size: &str) -> Self {
         let pattern = testkit::pattern(layout, size);
-        let text = files::starter::example();
+        let text = files::starter::example(words::ENGLISH);
         let client = files::read_client(&text).value.unwrap();
         let digest = Digest::new("0123456789abcdef").unwrap();
         let counts: Vec<RecordedCount> = pattern
