@@ -95,13 +95,18 @@ impl Failure {
         &self.error
     }
 
-    /// Says it on stderr, as JSON or in words, and returns the exit code.
-    pub(crate) fn tell(&self, json: bool, terminal: Terminal) -> ExitCode {
+    /// Says it, in words on stderr or as a report in JSON on stdout, and returns the exit code.
+    pub(crate) fn tell(&self, terminal: Terminal) -> ExitCode {
         if self.reader_left {
             return ExitCode::from(exit_codes::DONE);
         }
         if !self.told {
-            terminal.say(|color| if json { self.to_json() } else { self.to_words(color) });
+            if terminal.is_json() {
+                // There is nobody left to tell where stdout cannot be written.
+                let _ = terminal.answer(&self.to_json());
+            } else {
+                terminal.say(|color| self.to_words(color));
+            }
         }
         ExitCode::from(code(self.error.whose))
     }

@@ -2,6 +2,7 @@
 
 mod arguments;
 mod commands;
+mod compartment;
 mod counts;
 mod exit_codes;
 mod failure;
@@ -12,6 +13,7 @@ mod plugin_template;
 mod plugins;
 mod remarks;
 mod run;
+mod setting;
 mod tables;
 mod terminal;
 mod today;

@@ -9,7 +9,7 @@ use crate::commands::print::said;
 use crate::failure::Failure;
 use crate::outputs;
 use crate::outside::Outside;
-use crate::terminal::Terminal;
+use crate::setting::Setting;
 
 /// The invented clients' files.
 const fn text(who: Invented) -> &'static str {
@@ -21,12 +21,13 @@ const fn text(who: Invented) -> &'static str {
 }
 
 /// Writes the demo client's papers, as of the day of its last check, and says what to look at.
-pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
+pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
     let client =
         casework::client_text("the demo client".to_owned(), text(arguments.who).to_owned())?;
     let outside = Outside::new(&PluginOptions::default());
     let case = OpenCase::of(outside.surroundings(), client)?;
-    let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
+    let on = setting.date.unwrap_or_else(|| last_day(&case.client.value));
+    let terminal = setting.terminal;
     let of_client = case.papers(Edition { language: words::ENGLISH, on, paper: Paper::A4 })?;
     let outputs = outputs::in_folder(&arguments.out, casework::export(&of_client.papers, true)?);
     outputs::are_apart(&[], &outputs)?;

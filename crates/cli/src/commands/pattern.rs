@@ -38,7 +38,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     }
     let digest = layout.digest();
     let drawn_by = layout.drawn_by.as_deref();
-    if arguments.json.json {
+    if terminal.is_json() {
         let source = LayoutSource { digest: &digest, drawn_by };
         return terminal
             .answer(&files::report::pattern(PROGRAM, source, &pattern, &fill, &warnings));

@@ -10,13 +10,15 @@ use words::ENGLISH;
 use crate::arguments::{Paper, Print};
 use crate::failure::Failure;
 use crate::output_paths::inputs;
+use crate::outputs;
 use crate::outside::{Outside, name};
+use crate::setting::Setting;
 use crate::terminal::Terminal;
-use crate::{outputs, today};
 
 /// Writes a client's papers, those of a stock fill, or the blank form.
-pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let paper = match arguments.paper {
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,

@@ -13,12 +13,13 @@ use words::ENGLISH;
 use crate::arguments::{Merge, PluginOptions, Survey};
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
-use crate::terminal::Terminal;
-use crate::{output_paths, outputs, today};
+use crate::setting::Setting;
+use crate::{output_paths, outputs};
 
 /// Surveys a layout over bodies from a table.
-pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let mut read = vec![arguments.bodies.as_path(), Path::new(&arguments.layout)];
     read.extend(arguments.cell.cell.iter().map(Path::new));
     can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
@@ -42,8 +43,9 @@ pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure>
 }
 
 /// Puts parts of a survey together.
-pub(crate) fn merge(arguments: &Merge, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn merge(arguments: &Merge, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let read: Vec<&Path> = arguments.parts.iter().map(PathBuf::as_path).collect();
     can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
     let outside = Outside::new(&PluginOptions::default());

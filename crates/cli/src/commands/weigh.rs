@@ -8,16 +8,16 @@ use words::ENGLISH;
 use crate::arguments::Weigh;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::setting::Setting;
 use crate::tables;
-use crate::terminal::Terminal;
-use crate::today;
 
 /// Shows the grams of each compartment's cells, with how sure a count by them is.
-pub(crate) fn run(arguments: &Weigh, terminal: Terminal) -> Result<(), Failure> {
+pub(crate) fn run(arguments: &Weigh, setting: Setting) -> Result<(), Failure> {
     let batch =
         Batch { cells: arguments.batch, grams: arguments.grams, division: arguments.division };
     let batch = batch.checked().map_err(|error| Failure::call(error.to_string()))?;
-    let on = today::today(arguments.day.date)?;
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let now = case.counts_now(on, Stop::never())?;
