@@ -545,6 +545,8 @@ pub(crate) enum Starter {
     LayoutSchema,
     /// A JSON Schema of cell files, for an editor
     CellSchema,
+    /// A JSON Schema of what --json answers, for a script
+    ReportSchema,
 }
 
 /// A size of paper.

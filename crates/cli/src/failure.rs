@@ -3,13 +3,11 @@
 use std::process::ExitCode;
 
 use case::Said;
-use case::text::TextFinding;
 use casework::{PROGRAM, ShelfError, Whose, WorkError};
-
-use words::ENGLISH;
 
 use crate::exit_codes;
 use crate::remarks;
+use crate::say;
 use crate::terminal::Terminal;
 
 /// The word for whose move it is, in JSON.
@@ -116,8 +114,7 @@ impl Failure {
         let own = &self.error;
         let file = own.file.as_ref().map(|file| (&*file.text, &*file.remarks));
         let said = Said { message: own.message.clone(), hint: own.hint.clone() };
-        let say = |finding: &TextFinding| ENGLISH.about_text(finding);
-        files::report::error(PROGRAM, words(own.whose), &said, file, &say)
+        files::report::error(PROGRAM, words(own.whose), &said, file, &say::text)
     }
 
     /// Remarks with their places, then the message and its hint.

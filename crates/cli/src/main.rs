@@ -13,10 +13,12 @@ mod plugin_template;
 mod plugins;
 mod remarks;
 mod run;
+mod say;
 mod setting;
 mod tables;
 mod terminal;
 mod today;
+mod written;
 
 use std::process::ExitCode;
 

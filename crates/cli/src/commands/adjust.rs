@@ -1,6 +1,6 @@
 //! `adjust`: from what was found on the filled cushion to the next moves.
 
-use case::{Check, Doubt, Finding, Verdict};
+use case::{Check, Doubt, Verdict};
 use casework::{OpenCase, PROGRAM, Whose};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
@@ -9,6 +9,7 @@ use words::ENGLISH;
 use crate::arguments::Adjust;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 
 /// Explanations that are worth reading.
@@ -31,9 +32,8 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
     };
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let say = &|finding: &Finding| ENGLISH.finding(finding);
         let report = report(&adjusted, &checks, &why, recorded);
-        terminal.answer(&files::report::adjust(PROGRAM, code, &report, say))?;
+        terminal.answer(&files::report::adjust(PROGRAM, code, &report, &say::finding))?;
     } else {
         let whence = ENGLISH.whence(now.recorded_on);
         let mut lines = words(&case, &adjusted, &why, &whence, arguments);

@@ -1,15 +1,17 @@
 //! `demo`: the papers of an invented client.
 
-use case::{Client, Date, Entry};
+use std::path::PathBuf;
+
+use case::{Client, Date, Entry, Finding};
 use casework::{Edition, OpenCase};
 use sheets::Paper;
 
 use crate::arguments::{Demo, Invented, PluginOptions};
-use crate::commands::print::said;
 use crate::failure::Failure;
 use crate::outputs;
 use crate::outside::Outside;
 use crate::setting::Setting;
+use crate::written;
 
 /// The invented clients' files.
 const fn text(who: Invented) -> &'static str {
@@ -32,9 +34,11 @@ pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
     let outputs = outputs::in_folder(&arguments.out, casework::export(&of_client.papers, true)?);
     outputs::are_apart(&[], &outputs)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
+    let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
     outputs::all(&outside, outputs)?;
-    terminal.warn(&said(&of_client.since_recorded));
-    terminal.answer(&next(arguments, case.client.value.code.as_str(), &names))
+    let since: Vec<Finding> = of_client.since_recorded.into_iter().map(Finding::Since).collect();
+    let words = next(arguments, case.client.value.code.as_str(), &names);
+    written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &words)
 }
 
 /// The day of the last entry in the record, so that every demo writes the same papers.

@@ -1,6 +1,6 @@
 //! `plan`: counts for a client, shown and perhaps recorded.
 
-use case::{Finding, Plan as Counts};
+use case::Plan as Counts;
 use casework::{OpenCase, PROGRAM, Whose};
 use mechanics::Stop;
 use words::ENGLISH;
@@ -8,6 +8,7 @@ use words::ENGLISH;
 use crate::arguments::Plan;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 use crate::tables;
 use crate::terminal::Terminal;
@@ -27,8 +28,7 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
     };
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let say = &|finding: &Finding| ENGLISH.finding(finding);
-        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, say))?;
+        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, &say::finding))?;
         return if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned).told()) };
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| ENGLISH.caution(own)).collect();

@@ -13,6 +13,7 @@ use crate::compartment::CompartmentRef;
 use crate::failure::Failure;
 use crate::output_paths::{self, inputs};
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 use crate::{outputs, tables};
 
@@ -46,13 +47,12 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     }
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let say = &|finding: &Finding| ENGLISH.finding(finding);
         return terminal.answer(&files::report::predict(
             PROGRAM,
             code,
             &prediction,
             &warnings,
-            say,
+            &say::finding,
         ));
     }
     terminal.warn(&warnings.iter().map(said).collect::<Vec<_>>());
