@@ -133,12 +133,18 @@ impl From<clap::Error> for Failure {
         let words = error.render().to_string();
         let (words, _) = words.split_once("\nFor more information").unwrap_or((&words, ""));
         let (message, usage) = words.split_once("\nUsage:").unwrap_or((words, ""));
-        let message = message.trim_start_matches("error:").split_whitespace().collect::<Vec<_>>();
+        let (message, tip) = message.split_once("\n  tip: ").unwrap_or((message, ""));
+        let in_one_line = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
         let usage = usage.lines().next().unwrap_or_default().trim();
-        let failure = Self::call(message.join(" "));
-        match usage {
-            "" => failure.hint("`seatwright --help` tells how it is called"),
-            usage => failure.hint(format!("call it as `{usage}`; --help tells more")),
+        let failure = Self::call(in_one_line(message.trim_start_matches("error:")));
+        match (in_one_line(tip), usage) {
+            (tip, "") if tip.is_empty() => {
+                failure.hint("`seatwright --help` tells how it is called")
+            }
+            (tip, usage) if tip.is_empty() => {
+                failure.hint(format!("call it as `{usage}`; --help tells more"))
+            }
+            (tip, _) => failure.hint(tip),
         }
     }
 }

@@ -63,7 +63,7 @@ fn json<T: Serialize>(report: &str, program: &str, warnings: Vec<FindingBody>, b
         + "\n"
 }
 
-/// A number with three decimals at most: more would be noise.
+/// A number with three decimals at most: more would be noise. Nothing is never negative.
 fn rounded(number: f64) -> f64 {
-    (number * 1e3).round() / 1e3
+    (number * 1e3).round() / 1e3 + 0.0
 }

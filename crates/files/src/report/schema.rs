@@ -23,7 +23,7 @@ use super::{Envelope, SCHEMA};
 /// Never: a schema holds only text and finite numbers.
 #[must_use]
 pub fn schema() -> String {
-    let mut generator = SchemaSettings::draft2020_12().into_generator();
+    let mut generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
     let reports = vec![
         report::<AdjustBody<'_>>("adjust", &mut generator),
         report::<CheckReport<'_>>("check", &mut generator),
