@@ -2,7 +2,7 @@
 
 use cushion::{Area, Length, Name, Pressure, Side};
 
-use crate::{PredictedOutcome, PredictedSeat, Prediction, Sides};
+use crate::{PredictedOutcome, PredictedSeat, Prediction, Sides, SiteName};
 
 /// What is expected of one filling with the usual values, without any spread. It is an estimate
 /// of which nobody has yet asked how sure it is; [`Prediction`] says that too.
@@ -57,8 +57,8 @@ pub struct CentralCompartment {
 /// The central numbers at one named site.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CentralSite {
-    /// How reports call it.
-    pub id: &'static str,
+    /// The site.
+    pub site: SiteName,
     /// Mean surface pressure on a disc of 15 mm radius.
     pub surface: Pressure,
     /// Height of the skin above the base.
@@ -83,7 +83,7 @@ impl CentralSeat {
             bottomed: own.bottomed,
         });
         let sites = seat.sites.iter().map(|own| CentralSite {
-            id: own.id,
+            site: own.site,
             surface: own.surface.central,
             clearance: own.clearance,
         });

@@ -127,33 +127,4 @@ impl Want {
             Self::NearStock => "near-stock".to_owned(),
         }
     }
-
-    /// How people call it.
-    #[must_use]
-    pub fn words(&self) -> String {
-        match self {
-            Self::CorrectObliquity => "bring the pelvis level".to_owned(),
-            Self::AccommodateObliquity => {
-                "leave the obliquity, fill the gap and share the load".to_owned()
-            }
-            Self::OffLoad { site, share } => {
-                format!("take {:.0} % of the pressure off the {}", share * 100.0, site.words())
-            }
-            Self::Shelf { height } => format!("a pre-ischial shelf of {:.0} mm", height.to_mm()),
-            Self::LowerFront { sides: FrontSides::One(side), by } => {
-                format!("lower the {} front by {:.0} mm", side.words(), by.to_mm())
-            }
-            Self::LowerFront { sides: FrontSides::Both, by } => {
-                format!("lower the front by {:.0} mm", by.to_mm())
-            }
-            Self::MedialSupport { height } => {
-                format!("a medial thigh support of {:.0} mm", height.to_mm())
-            }
-            Self::LateralSupport { height } => {
-                format!("lateral supports of {:.0} mm", height.to_mm())
-            }
-            Self::EqualFirmness => "equal firmness in all compartments".to_owned(),
-            Self::NearStock => "stay near the stock fill".to_owned(),
-        }
-    }
 }

@@ -3,12 +3,11 @@
 //! Left and right are always the client's. Nothing here knows how a plan is found, how a file is
 //! written or how a page is drawn.
 
-mod alarm;
-mod caution;
 mod central;
 mod check;
 mod client;
 mod days;
+mod finding;
 mod function;
 mod goal;
 mod identity;
@@ -26,8 +25,6 @@ mod survey;
 
 pub use jiff::civil::Date;
 
-pub use crate::alarm::Alarm;
-pub use crate::caution::{Caution, CautionSeverity};
 pub use crate::central::{CentralCompartment, CentralNumbers, CentralSeat, CentralSite};
 pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
 pub use crate::client::{
@@ -35,11 +32,17 @@ pub use crate::client::{
     SeatLoad, Sides, Taken, Weighing,
 };
 pub use crate::days::{day_after, days_between};
+pub use crate::finding::{
+    AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution,
+    CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect, IfThen,
+    LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, Remedy, RemedyCost, Shortfall,
+    SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan, WhyReCheck,
+};
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
 pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::moves::{Move, Place};
-pub use crate::plan::{GoalOutcome, Plan, PlannedCount};
+pub use crate::plan::{CountReason, Plan, PlannedCount};
 pub use crate::posture::{
     Flexibility, LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicRotation, PelvicTilt,
     Posture, SittingBalance, Tilt, Windswept,
@@ -54,4 +57,6 @@ pub use crate::site::SiteName;
 pub use crate::skin::{Category, Healing, PressureInjury, Sensation, Skin, WeightShift};
 pub use crate::standing::{Lapse, Standing};
 pub use crate::stocktaking::{Before, CountedFrom};
-pub use crate::survey::{SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan};
+pub use crate::survey::{
+    NoSize, SurveyFault, SurveyOutcome, SurveyRow, SurveySummary, SurveyedBody, SurveyedPlan,
+};

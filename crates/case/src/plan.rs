@@ -2,7 +2,7 @@
 
 use cushion::Name;
 
-use crate::{Caution, Move, Prediction};
+use crate::{BrokenLimit, Caution, GoalOutcome, Move, Prediction};
 
 /// What is planned for one compartment.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,26 +16,16 @@ pub struct PlannedCount {
     /// Cells for this client.
     pub planned: u32,
     /// Why it differs from the stock fill, where it does.
-    pub reason: Option<String>,
+    pub reason: Option<CountReason>,
 }
 
-/// What became of a goal.
-#[derive(Clone, Debug, PartialEq)]
-pub struct GoalOutcome {
-    /// How reports call the goal.
-    pub id: String,
-    /// How people call it.
-    pub words: String,
-    /// The number that is wanted, in `unit`.
-    pub wanted: f64,
-    /// The number that the plan reaches; none where the goal was refused.
-    pub reached: Option<f64>,
-    /// The unit of both.
-    pub unit: &'static str,
-    /// Whether that is near enough.
-    pub met: bool,
-    /// Why it is not met, or was refused.
-    pub why: Option<String>,
+/// Why a count differs from the stock fill.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum CountReason {
+    /// A change was asked for, for this reason in the words of whoever asked.
+    Wish(String),
+    /// It was chosen for the goals and the limits.
+    Goals,
 }
 
 /// Counts for a client, in the order of the compartments' numbers.
@@ -45,8 +35,8 @@ pub struct Plan {
     pub counts: Vec<PlannedCount>,
     /// What became of the goals, the most important first.
     pub goals: Vec<GoalOutcome>,
-    /// Which limits are not kept, in sentences; the client is not to be seated then.
-    pub not_safe: Vec<String>,
+    /// Which limits are not kept; the client is not to be seated then.
+    pub not_safe: Vec<BrokenLimit>,
     /// What the plan is expected to do; none without the client's weight.
     pub prediction: Option<Prediction>,
     /// From the cushion as it is to the plan.

@@ -2,7 +2,7 @@
 
 use cushion::{Area, Force, Length, Name, Pressure, Side};
 
-use crate::Sides;
+use crate::{Sides, SiteName};
 
 /// A value that is expected, with the low and the high end of what is plausible.
 ///
@@ -34,9 +34,9 @@ pub enum PredictedOutcome {
 }
 
 impl PredictedOutcome {
-    /// How reports and people call it.
+    /// How reports call it.
     #[must_use]
-    pub fn words(self) -> &'static str {
+    pub fn id(self) -> &'static str {
         match self {
             Self::AtRest => "at rest",
             Self::Bottomed => "bottomed",
@@ -115,8 +115,8 @@ pub struct PredictedCompartment {
 /// What is expected at one named site.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PredictedSite {
-    /// How reports call it.
-    pub id: &'static str,
+    /// The site.
+    pub site: SiteName,
     /// Mean surface pressure on a disc of 15 mm radius.
     pub surface: Spread<Pressure>,
     /// Height of the skin above the base.

@@ -44,12 +44,6 @@ impl SiteName {
         Self::ALL.into_iter().find(|name| name.id() == id)
     }
 
-    /// How people call it: the id with spaces.
-    #[must_use]
-    pub fn words(self) -> String {
-        self.id().replace('-', " ")
-    }
-
     /// How reports call it.
     #[must_use]
     pub const fn id(self) -> &'static str {

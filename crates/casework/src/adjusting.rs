@@ -1,7 +1,7 @@
 //! From checks to the next moves of an open case, and to mistakes that would explain them.
 
-use case::{Check, Date};
-use fitting::{AdjustInput, AdjustRefusal, Adjusted, Mistake};
+use case::{AdjustRefusal, Check, Date};
+use fitting::{AdjustInput, Adjusted, Explanation};
 use mechanics::Stop;
 
 use crate::error::WorkError;
@@ -36,7 +36,7 @@ impl OpenCase {
         checks: &[Check],
         on: Date,
         stop: Stop<'_>,
-    ) -> Result<Vec<Mistake>, WorkError> {
+    ) -> Result<Vec<Explanation>, WorkError> {
         self.asked((now, checks), on, stop, fitting::mistakes)
     }
 
@@ -74,11 +74,12 @@ impl OpenCase {
                     .iter()
                     .map(|compartment| compartment.number.to_string());
                 let numbers = numbers.collect::<Vec<_>>().join(", ");
-                WorkError::asked(refusal.to_string()).hint(format!("there are {numbers}"))
+                WorkError::asked(words::ENGLISH.adjust_refusal(refusal).message)
+                    .hint(format!("there are {numbers}"))
             }
             AdjustRefusal::Unreachable(_) | AdjustRefusal::NoPartner(_) => {
-                WorkError::asked(refusal.to_string())
-                    .hint("press only at edges that a hand reaches, against the mirror partner")
+                let said = words::ENGLISH.adjust_refusal(refusal);
+                said.hint.into_iter().fold(WorkError::asked(said.message), WorkError::hint)
             }
         }
     }

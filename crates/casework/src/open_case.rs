@@ -1,12 +1,13 @@
 //! One client's case, opened: the file with everything that it names.
 
 use case::{
-    Caution, Client, CushionIdentity, Date, Likeness, Plan, PlannedCount, Prediction, RecordedPlan,
+    BodyError, Caution, Client, CushionIdentity, Date, Likeness, Plan, PlanRefusal, PlannedCount,
+    Prediction, RecordedPlan,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Finding, Remark, Severity};
-use fitting::{CutThrough, PlanInput, PreparedCushion, Progress, Refusal, Spacings};
-use mechanics::{BodyError, Stop};
+use fitting::{CutThrough, PlanInput, PreparedCushion, Progress, Spacings};
+use mechanics::Stop;
 
 use crate::error::{Whose, WorkError};
 use crate::sourced::{Sourced, pattern};
@@ -210,8 +211,11 @@ impl OpenCase {
     /// Why the client's measures make no body.
     pub(crate) fn no_body(&self, error: &BodyError) -> WorkError {
         let shown = self.client.file.shown();
-        WorkError::file(format!("the measures in {shown} make no body: {error}"))
-            .hint("check that measure, and those near it")
+        WorkError::file(format!(
+            "the measures in {shown} make no body: {}",
+            words::ENGLISH.body_error(error)
+        ))
+        .hint("check that measure, and those near it")
     }
 
     /// What a plan is made from.
@@ -226,21 +230,23 @@ impl OpenCase {
     }
 
     /// Why there is no plan: unsafe wishes first, else remarks on the client's file.
-    fn refused(&self, refusals: &[Refusal]) -> WorkError {
-        if let Some(refusal) = refusals.iter().find(|refusal| refusal.kind.is_unsafe()) {
-            let message = format!("not safely possible: {}", refusal.kind);
-            return WorkError::new(Whose::Clinician, message).hint(refusal.kind.advice());
+    fn refused(&self, refusals: &[PlanRefusal]) -> WorkError {
+        if let Some(refusal) = refusals.iter().find(|refusal| refusal.why.is_unsafe()) {
+            let said = words::ENGLISH.plan_refusal(&refusal.why);
+            let error =
+                WorkError::new(Whose::Clinician, format!("not safely possible: {}", said.message));
+            return said.hint.into_iter().fold(error, WorkError::hint);
         }
         let text = &self.client.file.text;
-        let remark = |refusal: &Refusal| {
+        let remark = |refusal: &PlanRefusal| {
             let place =
                 refusal.compartment.as_ref().and_then(|id| files::place_of_change(text, id));
             Remark {
                 severity: Severity::Error,
                 span: place.unwrap_or_else(|| self.client.file.first_line()),
-                finding: Finding::Said {
-                    message: refusal.kind.to_string(),
-                    hint: Some(refusal.kind.advice()),
+                finding: {
+                    let words::Said { message, hint } = words::ENGLISH.plan_refusal(&refusal.why);
+                    Finding::Said { message, hint }
                 },
             }
         };

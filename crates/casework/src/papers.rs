@@ -1,9 +1,10 @@
 //! Papers: which documents are printed for a client, for a stock fill, for anybody.
 
-use case::{Likeness, PlannedCount, RecordedPlan};
+use case::{Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded};
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
 use sheets::{ClientPapers, Document, DocumentError, Paper, StockPapers};
+use words::Language;
 
 use crate::PROGRAM;
 use crate::edition::Edition;
@@ -27,7 +28,7 @@ pub struct PapersOfClient {
     /// The papers.
     pub papers: Vec<NamedDocument>,
     /// Where a fresh plan, or the layout, differs from what was recorded.
-    pub warnings: Vec<String>,
+    pub since_recorded: Vec<SinceRecorded>,
 }
 
 type Composed = Result<Document, DocumentError>;
@@ -75,8 +76,8 @@ impl OpenCase {
         // know whether the file still asks for what was recorded.
         let fresh = self.with_changes(on)?;
         let cautions: Vec<String> =
-            self.cautions(plan, on).into_iter().map(|caution| caution.text).collect();
-        let extras = self.extras(plan);
+            self.cautions(plan, on).iter().map(|caution| language.caution(caution)).collect();
+        let extras = self.extras(language, plan);
         let papers = ClientPapers {
             language,
             client: &self.client.value,
@@ -92,26 +93,26 @@ impl OpenCase {
         let compose =
             |(name, compose): &(&str, ForClient)| named(name, compose(&papers, paper), &shown);
         let papers = OF_CLIENT.iter().map(compose).collect::<Result<_, _>>()?;
-        Ok(PapersOfClient { papers, warnings: self.differences(plan, &fresh) })
+        Ok(PapersOfClient { papers, since_recorded: self.since_recorded(plan, &fresh) })
     }
 
     /// What the setup card says beyond counts and checks, for the counts that were recorded.
-    fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
+    fn extras(&self, language: &dyn Language, plan: &RecordedPlan) -> sheets::SetupExtras {
         let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
         let advice = fitting::card_advice(&self.client.value, &self.cushion, weight, &counts);
         let Some(advice) = advice else { return sheets::SetupExtras::default() };
         let if_then = advice.if_then.into_iter().map(|row| sheets::IfThen {
-            finding: row.finding,
-            then: row.then,
-            cost: row.cost,
+            finding: language.card_finding(&row.found),
+            then: language.remedy(&row.then),
+            cost: row.cost.map_or_else(String::new, |cost| language.remedy_cost(&cost)),
         });
         let before = self.client.value.before_latest_plan();
         let moves = before
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
         sheets::SetupExtras {
-            goals: advice.goals,
+            goals: advice.goals.iter().map(|goal| language.goal_outcome(goal)).collect(),
             moves,
             moves_from: before.map(|before| before.from),
             if_then: if_then.collect(),
@@ -129,33 +130,29 @@ impl OpenCase {
         predicted.map_or(true, |(prediction, _)| !fitting::broken(&prediction).is_empty())
     }
 
-    /// Says where a fresh plan would differ from the recorded one, compartment by compartment.
-    fn differences(&self, recorded: &RecordedPlan, fresh: &[PlannedCount]) -> Vec<String> {
-        let mut said = Vec::new();
-        if let Likeness::Edited { layout, cell } = self.identity().likeness(recorded) {
-            let changed =
-                |shown: String| format!("{shown} was changed since the plan was recorded");
-            said.extend(layout.then(|| changed(self.layout.file.shown())));
-            said.extend(cell.then(|| changed(self.cell.file.shown())));
+    /// What changed since a plan was recorded: the texts, and where nothing is asked of goals,
+    /// the counts of a fresh plan.
+    fn since_recorded(&self, plan: &RecordedPlan, fresh: &[PlannedCount]) -> Vec<SinceRecorded> {
+        let mut since = Vec::new();
+        if let Likeness::Edited { layout, cell } = self.identity().likeness(plan) {
+            let (of_layout, of_cell) = (self.layout.file.shown(), self.cell.file.shown());
+            since.extend(layout.then_some(SinceRecorded::LayoutEdited { shown: of_layout }));
+            since.extend(cell.then_some(SinceRecorded::CellEdited { shown: of_cell }));
         }
-        let pairs = recorded.counts.iter().zip(fresh);
-        let other: Vec<String> = pairs
+        let pairs = plan.counts.iter().zip(fresh);
+        let counts: Vec<OtherCount> = pairs
             .filter(|(was, is)| was.planned != is.planned)
-            .map(|(was, is)| {
-                format!(
-                    "{} in compartment {} ({}), recorded are {}",
-                    is.planned, is.number, is.id, was.planned
-                )
+            .map(|(was, is)| OtherCount {
+                id: is.id.clone(),
+                number: is.number,
+                fresh: is.planned,
+                recorded: was.planned,
             })
             .collect();
-        if !other.is_empty() && self.client.value.goals.is_empty() {
-            said.push(format!(
-                "a fresh plan would have {}; the recorded counts of {} are printed",
-                other.join("; "),
-                recorded.on
-            ));
+        if !counts.is_empty() && self.client.value.goals.is_empty() {
+            since.push(SinceRecorded::OtherCounts { recorded: plan.on, counts });
         }
-        said
+        since
     }
 }
 

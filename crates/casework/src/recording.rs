@@ -3,8 +3,9 @@
 //! What is not safe is never recorded as a plan. What hands found is a fact and always recorded,
 //! but for answers that do not go together.
 
-use case::{Adjustment, Check, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
-use fitting::{Adjusted, FOR_THE_GOALS};
+use case::{Adjustment, Check, CountReason, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
+use fitting::Adjusted;
+use words::Language;
 
 use crate::PROGRAM;
 use crate::error::WorkError;
@@ -21,6 +22,8 @@ pub struct Recorder<'a> {
     pub because: Option<&'a str>,
     /// The day.
     pub on: Date,
+    /// The language in which reasons are written down.
+    pub language: &'a dyn Language,
 }
 
 /// Whether a plan may be recorded: all limits are kept, and every goal is met or let go.
@@ -61,7 +64,10 @@ impl OpenCase {
         if self.has_goals_and_no_weight() || !plan_stands(plan, nearest_safe) {
             return Ok(false);
         }
-        let recorded = RecordedPlan { why: why(plan), ..self.recorded(&plan.counts, recorder) };
+        let recorded = RecordedPlan {
+            why: why(plan, recorder.language),
+            ..self.recorded(&plan.counts, recorder)
+        };
         let text = files::append_plan(&self.client.file.text, &recorded)
             .map_err(|error| self.cannot_append(&error))?;
         self.put(shelf, text).map(|()| true)
@@ -81,7 +87,7 @@ impl OpenCase {
         recorder: &Recorder<'_>,
     ) -> Result<bool, WorkError> {
         recorder.signed()?;
-        if !adjusted.questions.is_empty() && adjusted.alarms.is_empty() {
+        if !adjusted.doubts.is_empty() && adjusted.alarms.is_empty() {
             return Ok(false);
         }
         let stands = adjustment_stands(adjusted);
@@ -97,8 +103,7 @@ impl OpenCase {
         let mut text = files::append_adjustment(&self.client.file.text, &adjustment)
             .map_err(|error| self.cannot_append(&error))?;
         if stands && (first || !adjusted.moves.is_empty()) {
-            let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
-            let why = Some(format!("after checks: {}", said.join(", ")));
+            let why = Some(recorder.language.after_checks(checks));
             let counts = self.counts_after(adjusted);
             let recorded = RecordedPlan { why, ..self.recorded(&counts, recorder) };
             text =
@@ -170,13 +175,13 @@ impl Recorder<'_> {
 }
 
 /// Why a plan has its counts: its goals and changes, in a sentence.
-fn why(plan: &Plan) -> Option<String> {
-    let goals = plan.goals.iter().map(|goal| {
-        let met = if goal.met { "" } else { " (not reached)" };
-        format!("{}{met}", goal.words)
-    });
-    let changes = plan.counts.iter().filter_map(|count| count.reason.clone());
-    let changes = changes.filter(|reason| reason != FOR_THE_GOALS);
-    let all: Vec<String> = goals.chain(changes).collect();
-    (!all.is_empty()).then(|| all.join("; "))
+fn why(plan: &Plan, language: &dyn Language) -> Option<String> {
+    let reasons = plan.counts.iter().filter_map(|count| count.reason.as_ref());
+    let wishes: Vec<&str> = reasons
+        .filter_map(|reason| match reason {
+            CountReason::Wish(wish) => Some(wish.as_str()),
+            CountReason::Goals => None,
+        })
+        .collect();
+    language.plan_reason(&plan.goals, &wishes)
 }

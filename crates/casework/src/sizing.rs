@@ -1,5 +1,6 @@
 //! Whether the chosen size suits the client, and what the cushion means around it.
 
+use case::HeightEffect;
 use fitting::Sizing;
 
 use crate::open_case::OpenCase;
@@ -14,20 +15,17 @@ impl OpenCase {
         fitting::sizing(&client.measures, weight, &client.chair, &self.layout.value.sizes)
     }
 
-    /// Returns what the cushion means for footrests, feet and transfers, in sentences.
+    /// Returns what the cushion's height means for footrests, feet and transfers.
     ///
     /// Nothing is predicted: the cushion under the thighs is taken as high as its walls.
     #[must_use]
-    pub fn consequences(&self) -> Vec<String> {
+    pub fn height_effects(&self) -> Vec<HeightEffect> {
         let client = &self.client.value;
         let high = self.pattern.wall_height();
         let propulsion = client.function.propulsion;
-        let mut sentences =
-            fitting::consequences(&client.measures, &client.chair, propulsion, high);
-        sentences.push(format!(
-            "The client sits some {:.0} mm above the seat base: look at transfers, brakes, footrests and the table.",
-            high.to_mm()
-        ));
-        sentences
+        let mut effects =
+            fitting::height_effects(&client.measures, &client.chair, propulsion, high);
+        effects.push(HeightEffect::Seated { height: high });
+        effects
     }
 }

@@ -5,9 +5,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::thread;
 
-use case::{
-    Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyOutcome, SurveyRow, SurveyedBody,
-};
+use case::{Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyRow, SurveyedBody};
 use cushion::{Cell, Layout, Length};
 use fitting::{Cushions, PreparedCushion, Spacings};
 use mechanics::mixed;
@@ -144,14 +142,6 @@ fn lot(seed: u64, row: u32) -> u64 {
 #[must_use]
 pub fn shard(bodies: Vec<SurveyedBody>, number: usize, of: usize) -> Vec<SurveyedBody> {
     bodies.into_iter().skip(number - 1).step_by(of).collect()
-}
-
-/// Of the bodies whose size is made, how many get a plan within all limits; and how many they are.
-#[must_use]
-pub fn share_planned(rows: &[SurveyRow]) -> (usize, usize) {
-    let made = rows.iter().filter(|row| !matches!(row.outcome, SurveyOutcome::NoSize(_))).count();
-    let planned = rows.iter().filter(|row| matches!(row.outcome, SurveyOutcome::Planned(_)));
-    (planned.count(), made)
 }
 
 /// Puts parts of one survey together, each with the name of its layout.

@@ -2,14 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use case::{Date, SurveyOutcome, SurveyRow, SurveyedPlan};
+use case::{Date, SurveyOutcome, SurveyRow, SurveySummary, SurveyedPlan};
 use sheets::{Histogram, Paper, SurveyPage};
 use words::Language;
 
 use crate::PROGRAM;
 use crate::error::WorkError;
 use crate::export::svg;
-use crate::survey::share_planned;
 
 /// Draws the figure page of a survey, as SVG.
 ///
@@ -22,7 +21,7 @@ pub fn survey_figure(
     rows: &[SurveyRow],
     on: Date,
 ) -> Result<Vec<u8>, WorkError> {
-    let sentences = survey_sentences(language, rows);
+    let sentences = language.survey_summary(&SurveySummary::of(rows));
     let panels = panels(language, rows);
     let title = language.survey_of(layout);
     let page = SurveyPage {
@@ -36,33 +35,6 @@ pub fn survey_figure(
     let document = sheets::survey_page(&page, Paper::A4)
         .map_err(|error| WorkError::file(format!("the figure cannot be drawn: {error}")))?;
     Ok(svg(&document.pages[0]))
-}
-
-/// What came out, in sentences.
-#[must_use]
-pub fn survey_sentences(language: &dyn Language, rows: &[SurveyRow]) -> Vec<String> {
-    let (planned, made) = share_planned(rows);
-    let mut said = vec![language.sizes_made(rows.len(), made)];
-    if made > 0 {
-        said.push(language.plans_found(planned, made));
-    }
-    let mut reasons: BTreeMap<String, u32> = BTreeMap::new();
-    let mut without: BTreeMap<String, u32> = BTreeMap::new();
-    for row in rows {
-        match &row.outcome {
-            SurveyOutcome::NotSafe(_, reason) => {
-                // Numbers apart, a reason is one reason.
-                let words: String =
-                    reason.chars().map(|c| if c.is_ascii_digit() { 'n' } else { c }).collect();
-                *reasons.entry(words.replace("nn", "n")).or_default() += 1;
-            }
-            SurveyOutcome::NoSize(reason) => *without.entry(reason.clone()).or_default() += 1,
-            SurveyOutcome::Planned(_) => {}
-        }
-    }
-    said.extend(without.iter().map(|(reason, count)| language.without_size(*count, reason)));
-    said.extend(reasons.iter().map(|(reason, count)| language.without_plan(*count, reason)));
-    said
 }
 
 fn plans(rows: &[SurveyRow]) -> impl Iterator<Item = &SurveyedPlan> {

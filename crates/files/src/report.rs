@@ -11,10 +11,12 @@ use serde::Serialize;
 use crate::{Kind, Remark, place_of};
 
 mod adjust;
+mod finding;
 mod plan;
 mod prediction;
 
 pub use self::adjust::{AdjustReport, adjust};
+pub use self::finding::Say;
 pub use self::plan::plan;
 pub use self::prediction::{
     BoardExperiment, BoardTilt, ContourParameter, ContourStep, contour_test, predict,
@@ -24,16 +26,16 @@ pub use self::prediction::{
 const SCHEMA: u32 = 1;
 
 #[derive(Serialize)]
-struct Envelope<'a, T> {
+struct Envelope<'a, W, T> {
     schema: u32,
     program: &'a str,
     estimate: bool,
-    warnings: &'a [String],
+    warnings: W,
     #[serde(flatten)]
     report: T,
 }
 
-fn json<T: Serialize>(program: &str, warnings: &[String], report: T) -> String {
+fn json<W: Serialize, T: Serialize>(program: &str, warnings: W, report: T) -> String {
     let envelope = Envelope { schema: SCHEMA, program, estimate: true, warnings, report };
     serde_json::to_string_pretty(&envelope).expect("reports hold only text and finite numbers")
         + "\n"
@@ -228,7 +230,7 @@ pub fn check(program: &str, files: &[CheckedFile<'_>]) -> String {
                 .collect(),
         })
         .collect();
-    json(program, &[], CheckReport { files })
+    json(program, Vec::<String>::new(), CheckReport { files })
 }
 
 #[derive(Serialize)]
@@ -256,5 +258,9 @@ pub fn error(
     file: Option<(&str, &[Remark])>,
 ) -> String {
     let remarks = file.map_or_else(Vec::new, |(text, remarks)| remark_reports(text, remarks));
-    json(program, &[], ErrorReport { error: ErrorBody { kind, message, hint, remarks } })
+    json(
+        program,
+        Vec::<String>::new(),
+        ErrorReport { error: ErrorBody { kind, message, hint, remarks } },
+    )
 }

@@ -3,7 +3,9 @@
 use std::fmt;
 
 use case::question::{Kind, Question, Range};
-use case::{Sides, Spread, SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan};
+use case::{
+    NoSize, Sides, Spread, SurveyFault, SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan,
+};
 use cushion::{Length, Mass, Pressure, Size};
 
 /// What is wrong with a table.
@@ -136,11 +138,13 @@ pub fn survey_line(layout: &str, row: &SurveyRow) -> String {
         one(body.thigh_depth.to_mm()),
     ];
     let (outcome, reason, plan) = match &row.outcome {
-        SurveyOutcome::NoSize(reason) => ("no size", reason.as_str(), None),
+        SurveyOutcome::NoSize(reason) => ("no size", id_of(&NoSize::IDS, reason), None),
         SurveyOutcome::Planned(plan) => ("planned", "", Some(plan)),
-        SurveyOutcome::NotSafe(plan, reason) => ("not safe", reason.as_str(), Some(plan)),
+        SurveyOutcome::NotSafe(plan, reason) => {
+            ("not safe", id_of(&SurveyFault::IDS, reason), Some(plan))
+        }
     };
-    cells.extend([outcome.to_owned(), reason.replace(['"', '\n'], "'")]);
+    cells.extend([outcome.to_owned(), reason.to_owned()]);
     match plan {
         None => cells.extend(std::iter::repeat_n(String::new(), 11)),
         Some(plan) => {
@@ -170,6 +174,16 @@ pub fn survey_line(layout: &str, row: &SurveyRow) -> String {
         .iter()
         .map(|cell| if cell.contains([',', '"']) { format!("\"{cell}\"") } else { cell.clone() });
     quoted.collect::<Vec<_>>().join(",") + "\n"
+}
+
+/// How a table calls a value.
+fn id_of<T: PartialEq>(ids: &[(T, &'static str)], value: &T) -> &'static str {
+    ids.iter().find(|(own, _)| own == value).map_or("", |(_, id)| id)
+}
+
+/// What a table calls so.
+fn of_id<T: Copy>(ids: &[(T, &str)], id: &str) -> Option<T> {
+    ids.iter().find(|(_, own)| *own == id).map(|(value, _)| *value)
 }
 
 /// Reads a survey back, with the layout that it is of; a last line without its end, as an
@@ -234,9 +248,9 @@ fn survey_row(record: &csv::StringRecord) -> Option<SurveyRow> {
         })
     };
     let outcome = match text(5) {
-        "no size" => SurveyOutcome::NoSize(text(6).to_owned()),
+        "no size" => SurveyOutcome::NoSize(of_id(&NoSize::IDS, text(6))?),
         "planned" => SurveyOutcome::Planned(plan()?),
-        "not safe" => SurveyOutcome::NotSafe(plan()?, text(6).to_owned()),
+        "not safe" => SurveyOutcome::NotSafe(plan()?, of_id(&SurveyFault::IDS, text(6))?),
         _ => return None,
     };
     Some(SurveyRow { body, outcome })

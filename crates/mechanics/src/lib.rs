@@ -15,8 +15,8 @@ mod stock;
 mod stop;
 
 pub use crate::body::{
-    ASIS_SPACING, Board, Body, BodyError, DEFAULT_SEAT_SHARE, GRAVITY, Jig, Load, Obliquity,
-    SEAT_SHARES, SeatedClient, Site, SiteName, ThighPose,
+    ASIS_SPACING, Board, Body, DEFAULT_SEAT_SHARE, GRAVITY, Jig, Load, Obliquity, SEAT_SHARES,
+    SeatedClient, Site, SiteName, ThighPose,
 };
 pub use crate::equilibrium::{
     CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Regions, Rest, Resting, SeatedBody,

@@ -1,4 +1,51 @@
-//! What is said of a case: cautions, limits, goals, moves, what hands found and what follows.
+//! What is said of a finding, whichever it is.
+
+use case::Finding;
+
+use crate::{BasicWords, CardWords, CautionWords, CheckWords, GoalWords};
+
+/// A message with what to do about it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// What is wrong, without a full stop.
+    pub message: String,
+    /// What to do.
+    pub hint: Option<String>,
+}
+
+impl Said {
+    /// A message with what to do.
+    pub fn new(message: impl Into<String>, hint: impl Into<String>) -> Self {
+        Self { message: message.into(), hint: Some(hint.into()) }
+    }
+}
 
 /// What is said of a case.
-pub trait FindingWords {}
+///
+/// A *clause* begins with a small letter and has no full stop, so that it can stand in a list or
+/// after a colon; *sentences* are whole.
+pub trait FindingWords: BasicWords + GoalWords + CautionWords + CheckWords + CardWords {
+    /// A finding, as a clause or as sentences, whichever it is said in.
+    fn finding(&self, finding: &Finding) -> String {
+        match finding {
+            Finding::Alarm(own) => self.alarm(own),
+            Finding::Limit(own) => self.limit(own),
+            Finding::Goal(own) => self.goal_outcome(own),
+            Finding::Shortfall(own) => self.shortfall(*own),
+            Finding::Caution(own) => self.caution(own),
+            Finding::SizingRule(own) => self.sizing_rule(own),
+            Finding::SizeMisfit(own) => self.size_misfit(own),
+            Finding::Height(own) => self.height_effect(own),
+            Finding::LookAt(own) => self.look_at(*own).to_owned(),
+            Finding::Doubt(own) => self.doubt(own),
+            Finding::Next(own) => self.next_step(*own),
+            Finding::Mistake(own) => self.mistake(own),
+            Finding::LeftOut(own) => self.left_out(own),
+            Finding::ReCheck(own) => self.why_re_check(own),
+            Finding::Since(own) => self.since_recorded(own),
+            Finding::Source(own) => self.source(*own).to_owned(),
+        }
+    }
+}
+
+impl<T: BasicWords + GoalWords + CautionWords + CheckWords + CardWords> FindingWords for T {}

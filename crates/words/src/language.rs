@@ -2,11 +2,13 @@
 
 use std::fmt;
 
-use crate::{English, FileWords, FindingWords, PaperWords};
+use crate::{English, FileWords, FindingWords, PaperWords, ReportWords};
 
 /// A language in which everything can be said. A second one is a type of its own that implements
 /// the same traits.
-pub trait Language: FileWords + FindingWords + PaperWords + fmt::Debug + Send + Sync {
+pub trait Language:
+    FileWords + FindingWords + PaperWords + ReportWords + fmt::Debug + Send + Sync
+{
     /// Its tag by BCP 47, such as `en`.
     fn tag(&self) -> &'static str;
 }

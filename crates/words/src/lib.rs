@@ -3,17 +3,29 @@
 //! Start at [`Language`]: whoever shows something holds one, and hands it values. What is said of a
 //! value is a function of that value; the compiler lists what a language lacks.
 
+mod basics;
+mod card;
+mod cautions;
+mod checks;
 mod english;
 mod files;
 mod findings;
+mod goals;
 mod language;
 mod papers;
+mod reports;
 
+pub use crate::basics::BasicWords;
+pub use crate::card::CardWords;
+pub use crate::cautions::CautionWords;
+pub use crate::checks::CheckWords;
 pub use crate::english::English;
 pub use crate::files::FileWords;
-pub use crate::findings::FindingWords;
+pub use crate::findings::{FindingWords, Said};
+pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::{
     CheckTexts, FillCardTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts,
     SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
 };
+pub use crate::reports::{FixedLines, ReportWords, TableTexts};

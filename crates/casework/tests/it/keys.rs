@@ -72,7 +72,7 @@ fn told(client: &Client, answer: Answer) -> String {
             let sized = fitting::sizing(&client.measures, Some(weight), &client.chair, &sizes);
             let loaded = Length::from_mm(60.0);
             let propulsion = client.function.propulsion;
-            let feet = fitting::consequences(&client.measures, &client.chair, propulsion, loaded);
+            let feet = fitting::height_effects(&client.measures, &client.chair, propulsion, loaded);
             format!("{sized:?} {feet:?}")
         }
         Answer::Cautions => match fitting::with_changes(&input) {
@@ -105,7 +105,7 @@ fn told(client: &Client, answer: Answer) -> String {
                 identity: &identity,
                 stop: Stop::never(),
             };
-            format!("{:?}", fitting::mistakes(&input).map_err(|error| error.to_string()))
+            format!("{:?}", fitting::mistakes(&input))
         }
         Answer::ReCheck => format!("{:?}", fitting::re_check(client, DAY)),
         Answer::Papers => papers(client),

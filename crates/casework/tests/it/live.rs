@@ -98,7 +98,7 @@ fn same_central(one: &CentralSeat, other: &CentralSeat) {
     }
     assert_eq!(one.sites.len(), other.sites.len());
     for (own, theirs) in one.sites.iter().zip(&other.sites) {
-        assert_eq!(own.id, theirs.id);
+        assert_eq!(own.site, theirs.site);
         same_pressure(own.surface, theirs.surface);
         same_length(own.clearance, theirs.clearance);
     }

@@ -1,6 +1,6 @@
 //! Recording: no edit is ever lost, and what is not safe never becomes a plan.
 
-use case::{Check, Date, Entry, LayoutRef, Likeness};
+use case::{BrokenLimit, Check, Date, Entry, LayoutRef, Likeness};
 use casework::{OpenCase, Recorder, Shelf, Surroundings, Whose, plan_stands};
 use files::BuiltIn;
 use mechanics::Stop;
@@ -25,7 +25,7 @@ fn text(shelf: &MemoryShelf) -> String {
     String::from_utf8(shelf.read(FILE).unwrap()).unwrap()
 }
 
-const OT: Recorder<'_> = Recorder { by: "OT", because: None, on: DAY };
+const OT: Recorder<'_> = Recorder { by: "OT", because: None, on: DAY, language: words::ENGLISH };
 
 #[test]
 fn an_edit_that_was_saved_meanwhile_is_told_and_kept() {
@@ -61,7 +61,7 @@ fn a_plan_that_does_not_stand_is_not_recorded() {
     let case = open(&shelf);
     let mut plan = case.plan(DAY, Stop::never()).unwrap();
     assert!(plan_stands(&plan, false));
-    plan.not_safe.push("a limit that is broken".to_owned());
+    plan.not_safe.push(BrokenLimit::Tips);
     // Not even where the nearest safe plan would be taken.
     for nearest_safe in [false, true] {
         assert!(!case.record_plan(&shelf, &plan, nearest_safe, &OT).unwrap());
@@ -80,7 +80,7 @@ fn an_adjustment_that_is_not_safe_records_what_was_found_and_neither_moves_nor_c
     let checks = [Check::read("under", "left=18mm").unwrap()];
     let mut adjusted = case.adjust(&now, &checks, DAY, Stop::never()).unwrap();
     assert!(!adjusted.moves.is_empty());
-    adjusted.not_safe = vec!["a limit that is broken".to_owned()];
+    adjusted.not_safe = vec![BrokenLimit::Tips];
     assert!(case.record_adjustment(&shelf, &checks, &adjusted, &OT).unwrap());
     let record = open(&shelf).client.value.record;
     assert_eq!(record.len(), 2, "{record:?}");

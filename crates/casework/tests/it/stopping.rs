@@ -15,7 +15,7 @@ const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-3\"\n\
      [measures]\nunits = \"mm\"\nhip_width = 400\nthigh_depth = { left = 480, right = 480 }\n\
      [weight]\nkg = 72\nweighed_on = 2026-02-10\n\
      [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
-const OT: Recorder<'_> = Recorder { by: "OT", because: None, on: DAY };
+const OT: Recorder<'_> = Recorder { by: "OT", because: None, on: DAY, language: words::ENGLISH };
 
 /// How often work may still ask after it was told to stop: once for each search that it had in
 /// mind, of which the most are those of a spread, two for each of eight unknowns. Each is a

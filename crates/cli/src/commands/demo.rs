@@ -5,6 +5,7 @@ use casework::{Edition, OpenCase};
 use sheets::Paper;
 
 use crate::arguments::{Demo, Invented, PluginOptions};
+use crate::commands::print::said;
 use crate::failure::Failure;
 use crate::outputs;
 use crate::outside::Outside;
@@ -31,7 +32,7 @@ pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
     outputs::are_apart(&[], &outputs)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
     outputs::all(&outside, outputs)?;
-    terminal.warn(&of_client.warnings);
+    terminal.warn(&said(&of_client.since_recorded));
     terminal.answer(&next(arguments, case.client.value.code.as_str(), &names))
 }
 

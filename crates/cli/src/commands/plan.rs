@@ -1,8 +1,9 @@
 //! `plan`: counts for a client, shown and perhaps recorded.
 
-use case::Plan as Counts;
+use case::{Finding, Plan as Counts};
 use casework::{OpenCase, PROGRAM, Recorder, Whose};
 use mechanics::Stop;
+use words::ENGLISH;
 
 use crate::arguments::Plan;
 use crate::failure::Failure;
@@ -20,17 +21,18 @@ pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
     let stands = !unplanned && casework::plan_stands(&plan, arguments.nearest_safe);
     let recorded = match &arguments.by {
         Some(by) => {
-            let recorder = Recorder { by, because: None, on };
+            let recorder = Recorder { by, because: None, on, language: ENGLISH };
             case.record_plan(outside.shelf(), &plan, arguments.nearest_safe, &recorder)?
         }
         None => false,
     };
     if arguments.json.json {
         let code = case.client.value.code.as_str();
-        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded))?;
+        let say = &|finding: &Finding| ENGLISH.finding(finding);
+        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, say))?;
         return if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned).told()) };
     }
-    let cautions: Vec<String> = plan.cautions.iter().map(|own| own.text.clone()).collect();
+    let cautions: Vec<String> = plan.cautions.iter().map(|own| ENGLISH.caution(own)).collect();
     terminal.warn(&cautions);
     terminal.answer(&words(arguments, &case, &plan, recorded, terminal))?;
     if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned)) }
@@ -38,35 +40,17 @@ pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
 
 /// Why the plan does not stand, or was made for nothing that is wanted.
 fn why_not(arguments: &Plan, plan: &Counts, unplanned: bool) -> Failure {
-    if !unplanned {
-        return not_safe(arguments, plan);
+    let unrecorded = if arguments.record { "; nothing was recorded" } else { "" };
+    let lines = ENGLISH.lines();
+    if unplanned {
+        return Failure::file(format!("{}{unrecorded}", ENGLISH.nothing_planned()))
+            .hint(lines.weigh_the_client);
     }
-    let unrecorded = if arguments.record { "; nothing was recorded" } else { "" };
-    Failure::file(format!(
-        "nothing is planned for the goals without the client's weight{unrecorded}"
-    ))
-    .hint("weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`")
-}
-
-/// Why the plan does not stand.
-fn not_safe(arguments: &Plan, plan: &Counts) -> Failure {
-    let unrecorded = if arguments.record { "; nothing was recorded" } else { "" };
     if !plan.not_safe.is_empty() {
-        let reasons = plan.not_safe.join("; ");
-        return Failure::new(
-            Whose::Clinician,
-            format!("not safely possible: {reasons}{unrecorded}"),
-        )
-        .hint("take another size, layout or wall height; the counts shown come nearest");
+        let message = format!("{}{unrecorded}", ENGLISH.not_safe(&plan.not_safe));
+        return Failure::new(Whose::Clinician, message).hint(lines.take_another_cushion);
     }
-    let unmet: Vec<String> = (plan.goals.iter().filter(|goal| !goal.met))
-        .map(|goal| {
-            let why = goal.why.as_deref().unwrap_or("it is out of reach");
-            format!("{}: {why}", goal.words)
-        })
-        .collect();
-    let message =
-        format!("not all that is wanted is safely possible: {}{unrecorded}", unmet.join("; "));
+    let message = format!("{}{unrecorded}", ENGLISH.goals_not_reached(&plan.goals));
     Failure::new(Whose::Clinician, message)
         .hint("the plan shown is the nearest safe one; --nearest-safe takes it")
 }
@@ -81,64 +65,34 @@ fn words(
 ) -> String {
     let client = &case.client.value;
     let file = arguments.client.display();
-    let mut words = format!(
-        "{}: {}, {}\n\n{}{}\nSpare cells in the bag: {}.\n{}",
-        client.code,
-        case.pattern.title(),
-        case.pattern.size(),
+    let mut lines = vec![
+        format!("{}: {}, {}\n", client.code, case.pattern.title(), case.pattern.size()),
         tables::plan(plan),
-        expected(plan),
-        client.cushion.spare_cells,
-        tables::ESTIMATE
-    );
-    words += &match (&arguments.by, terminal.is_read_by_a_person()) {
-        (Some(by), _) if recorded => format!("Recorded in {file} by {}.\n", by.trim()),
-        (Some(_), _) => String::new(),
-        (None, true) => format!("Not recorded: seatwright plan {file} --record --by WHO\n"),
-        (None, false) => String::new(),
-    };
-    words
+    ];
+    lines.extend(expected(plan));
+    lines.push(ENGLISH.spare_cells(client.cushion.spare_cells));
+    lines.push(ENGLISH.lines().estimate.to_owned());
+    match (&arguments.by, terminal.is_read_by_a_person()) {
+        (Some(by), _) if recorded => lines.push(format!("Recorded in {file} by {}.", by.trim())),
+        (None, true) => {
+            lines.push(format!("Not recorded: seatwright plan {file} --record --by WHO"))
+        }
+        (Some(_), _) | (None, false) => {}
+    }
+    lines.join("\n") + "\n"
 }
 
-/// What the plan is expected to do: goals, heights, moves.
-fn expected(plan: &Counts) -> String {
-    let mut words = String::new();
-    for (at, goal) in plan.goals.iter().enumerate() {
-        let number = |number: f64| format!("{number:.0} {}", goal.unit);
-        let reached = goal.reached.map_or_else(
-            || "refused".to_owned(),
-            |reached| format!("{} of {} wanted", number(reached), number(goal.wanted)),
-        );
-        let verdict = if goal.met { "met" } else { "NOT MET" };
-        words += &format!("\nGoal {}: {}. {verdict}: {reached}.", at + 1, goal.words);
-        if let Some(why) = &goal.why {
-            words += &format!(" {}.", tables::capital(why));
-        }
+/// What the plan is expected to do, a line each: goals, heights, moves.
+fn expected(plan: &Counts) -> Vec<String> {
+    let goals = plan.goals.iter().enumerate();
+    let mut lines: Vec<String> =
+        goals.map(|(at, goal)| ENGLISH.ranked_goal(at + 1, goal)).collect();
+    if !lines.is_empty() {
+        lines.push(String::new());
     }
-    if !plan.goals.is_empty() {
-        words.push('\n');
-    }
-    if let Some(seat) = plan.prediction.as_ref().and_then(|own| own.seated.as_ref()) {
-        let side = |spread: &case::Spread<cushion::Length>| {
-            let [central, low, high] =
-                [spread.central, spread.low, spread.high].map(|it| it.to_mm());
-            format!("{central:.0} mm ({low:.0} to {high:.0})")
-        };
-        let lower = seat.lower_side.map_or_else(
-            || "the pelvis level".to_owned(),
-            |lower| {
-                let side = lower.words().to_uppercase();
-                format!("the client's {side} side LOWER by {:.0} mm", seat.lower_by.to_mm())
-            },
-        );
-        words += &format!(
-            "\nExpected: {lower}; left under the seat bones: left {}, right {}.\n",
-            side(&seat.clearance.left),
-            side(&seat.clearance.right)
-        );
-    }
-    for own in &plan.moves {
-        words += &format!("{own}.\n");
-    }
-    words
+    let seat = plan.prediction.as_ref().and_then(|own| own.seated.as_ref());
+    lines.extend(seat.map(|seat| ENGLISH.expected_seat(seat)));
+    lines.extend(plan.moves.iter().map(|own| ENGLISH.a_move(own)));
+    lines.push(String::new());
+    lines
 }

@@ -2,10 +2,11 @@
 
 use std::path::PathBuf;
 
-use case::{Prediction, Spread};
+use case::{Caution, Finding, Prediction};
 use casework::{OpenCase, PROGRAM, Whose};
-use cushion::{Length, Mass, Pressure};
+use cushion::Mass;
 use mechanics::Stop;
+use ENGLISH;
 
 use crate::arguments::Predict;
 use crate::failure::Failure;
@@ -26,7 +27,7 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
     }
     let now = case.counts_now(on, Stop::never())?;
     let recorded_on = now.recorded_on;
-    let whence = words::ENGLISH.whence(recorded_on);
+    let whence = ENGLISH.whence(recorded_on);
     let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;
     let (prediction, cuts) = case.predict(&counts, Stop::never())?;
@@ -35,17 +36,24 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
         if cuts.is_empty() {
             return Err(Failure::new(
                 Whose::Clinician,
-                format!("nothing can be drawn: {}", prediction.outcome.words()),
+                format!("nothing can be drawn: {}", ENGLISH.outcome(prediction.outcome)),
             ));
         }
-        let drawn = casework::sections(words::ENGLISH, &case, recorded_on, &cuts, on)?;
+        let drawn = casework::sections(ENGLISH, &case, recorded_on, &cuts, on)?;
         outputs::one(&outside, path, drawn)?;
     }
     if arguments.json.json {
         let code = case.client.value.code.as_str();
-        return terminal.answer(&files::report::predict(PROGRAM, code, &prediction, &warnings));
+        let say = &|finding: &Finding| ENGLISH.finding(finding);
+        return terminal.answer(&files::report::predict(
+            PROGRAM,
+            code,
+            &prediction,
+            &warnings,
+            say,
+        ));
     }
-    terminal.warn(&warnings);
+    terminal.warn(&warnings.iter().map(said).collect::<Vec<_>>());
     terminal.answer(&words(&case, &prediction, weight, &whence))
 }
 
@@ -69,74 +77,40 @@ fn changed(
 }
 
 /// What whoever reads the numbers should know first.
-fn warnings(case: &OpenCase, counts: &[u32], prediction: &Prediction) -> Vec<String> {
-    let mut warnings = Vec::new();
-    for (compartment, count) in case.cushion.pattern().compartments().iter().zip(counts) {
-        if *count == 0 {
-            warnings.push(format!(
-                "compartment {} is empty here: a cushion is never used with an empty compartment",
-                compartment.number
-            ));
-        }
+fn warnings(case: &OpenCase, counts: &[u32], prediction: &Prediction) -> Vec<Finding> {
+    let compartments = case.cushion.pattern().compartments().iter().zip(counts);
+    let empty = compartments.filter(|(_, count)| **count == 0);
+    let empty = empty.map(|(own, _)| Finding::Caution(Caution::Empty { number: own.number }));
+    empty.chain(fitting::broken(prediction).into_iter().map(Finding::Limit)).collect()
+}
+
+/// A warning as a line.
+fn said(warning: &Finding) -> String {
+    match warning {
+        Finding::Limit(limit) => ENGLISH.not_safe(std::slice::from_ref(limit)),
+        other => ENGLISH.finding(other),
     }
-    warnings.extend(
-        fitting::broken(prediction).into_iter().map(|reason| format!("not safe: {reason}")),
-    );
-    warnings
 }
 
 /// The prediction as a person reads it.
 fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -> String {
     let pattern = case.cushion.pattern();
-    let mut words = format!(
-        "{}: {}, {}, {:.1} kg; {whence}\nOutcome: {}.\n",
-        case.client.value.code,
-        pattern.title(),
-        pattern.size(),
-        weight.to_kg(),
-        prediction.outcome.words()
-    );
-    let Some(seat) = &prediction.seated else { return words };
-    words += &match seat.lower_side {
-        None => "The pelvis is level, to 1 mm.\n".to_owned(),
-        Some(side) => format!(
-            "The client's {} side is LOWER by {:.0} mm at the seat bones.\n",
-            side.words().to_uppercase(),
-            seat.lower_by.to_mm()
+    let mut lines = vec![
+        format!(
+            "{}: {}, {}, {:.1} kg; {whence}",
+            case.client.value.code,
+            pattern.title(),
+            pattern.size(),
+            weight.to_kg()
         ),
-    };
-    let mm = |spread: &Spread<Length>| {
-        let Spread { central, low, high } = spread;
-        format!("{:.0} mm ({:.0} to {:.0})", central.to_mm(), low.to_mm(), high.to_mm())
-    };
-    words += &format!(
-        "Cushion left under the seat bones: left {}, right {}.\n\
-         They sink in by {:.0} and {:.0} mm. Skin touches on {:.0} cm2, mean pressure {}.\n\
-         Leaning to a side is resisted with {:.1} N m a degree{}.\n\n",
-        mm(&seat.clearance.left),
-        mm(&seat.clearance.right),
-        seat.immersion.left.to_mm(),
-        seat.immersion.right.to_mm(),
-        seat.contact_area.to_cm2(),
-        kpa(&seat.mean_surface),
-        seat.roll_stiffness,
-        match seat.trunk_stiffness {
-            0.0 => String::new(),
-            trunk => format!("; the leaning trunk takes {trunk:.1} of it"),
-        },
-    );
-    words += &tables::compartments_in_use(seat);
-    words.push('\n');
-    words += &tables::sites_in_use(seat);
-    words + tables::MODEL_LIMITS + tables::ESTIMATE
-}
-
-/// A pressure with its spread.
-fn kpa(spread: &Spread<Pressure>) -> String {
-    format!(
-        "{:.1} kPa ({:.1} to {:.1})",
-        spread.central.to_kpa(),
-        spread.low.to_kpa(),
-        spread.high.to_kpa()
-    )
+        ENGLISH.ended(prediction),
+    ];
+    if let Some(seat) = &prediction.seated {
+        lines.push(ENGLISH.seat(seat) + "\n");
+        lines.push(tables::compartments_in_use(seat));
+        let fixed = ENGLISH.lines();
+        lines.push(tables::sites_in_use(seat) + fixed.model_limits);
+        lines.push(fixed.estimate.to_owned());
+    }
+    lines.join("\n") + "\n"
 }

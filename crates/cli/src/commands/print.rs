@@ -2,8 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use case::SinceRecorded;
 use casework::{Edition, NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
+use ENGLISH;
 
 use crate::arguments::{Paper, Print};
 use crate::failure::Failure;
@@ -19,7 +21,7 @@ pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> 
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,
     };
-    let edition = Edition { language: words::ENGLISH, on, paper };
+    let edition = Edition { language: ENGLISH, on, paper };
     let outside = Outside::new(&arguments.plugins);
     let (papers, read) = match (&arguments.client, &arguments.stock, arguments.size) {
         (Some(client), _, _) => of_client(client, &outside, edition, terminal)?,
@@ -55,7 +57,12 @@ fn of_client(
                 path.display()
             )),
         })?;
-    terminal.warn(&of_client.warnings);
+    terminal.warn(&said(&of_client.since_recorded));
     let papers = casework::with_prefix(case.client.value.code.as_str(), of_client.papers);
     Ok((papers, case.inputs().map(PathBuf::from).to_vec()))
+}
+
+/// What changed since the plan was recorded, in words.
+pub(crate) fn said(since: &[SinceRecorded]) -> Vec<String> {
+    since.iter().map(|own| ENGLISH.since_recorded(own)).collect()
 }

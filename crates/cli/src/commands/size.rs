@@ -1,6 +1,7 @@
 //! `size`: which made size suits the client, and why.
 
 use casework::OpenCase;
+use words::ENGLISH;
 
 use crate::arguments::Size;
 use crate::failure::Failure;
@@ -13,23 +14,19 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let client = &case.client.value;
     let sized = case.sizing();
-    let mut words = format!("{}: {}\n\n", client.code, case.pattern.title());
-    for rule in &sized.rules {
-        words += &format!("{} ({})\n", rule.words, rule.source);
-    }
-    words += &match sized.chosen {
-        Some(size) => format!("\nThe made size that suits best: {size}.\n"),
-        None => "\nNo made size suits.\n".to_owned(),
-    };
-    if let Some(chosen) = sized.chosen.filter(|own| *own != client.cushion.size) {
-        words += &format!("The file names {}, not {chosen}.\n", client.cushion.size);
-    }
-    for (size, reasons) in &sized.why_not {
-        words += &format!("Not {size}: {}.\n", reasons.join("; "));
-    }
-    for sentence in case.consequences() {
-        words += &format!("{sentence}\n");
-    }
-    words += "Sizing goes by rules of practice; the treating clinician decides.\n";
-    terminal.answer(&words)
+    let mut lines = vec![format!("{}: {}\n", client.code, case.pattern.title())];
+    lines.extend(
+        sized.rules.iter().map(|rule| {
+            format!("{} ({})", ENGLISH.sizing_rule(rule), ENGLISH.source(rule.source()))
+        }),
+    );
+    lines.push(String::new());
+    lines.push(ENGLISH.best_size(sized.chosen));
+    let named = client.cushion.size;
+    let other = sized.chosen.filter(|best| *best != named);
+    lines.extend(other.map(|best| ENGLISH.other_size_named(named, best)));
+    lines.extend(sized.why_not.iter().map(|(size, why)| ENGLISH.size_left(*size, why)));
+    lines.extend(case.height_effects().iter().map(|effect| ENGLISH.height_effect(effect)));
+    lines.push(ENGLISH.lines().sizing_defers.to_owned());
+    terminal.answer(&(lines.join("\n") + "\n"))
 }

@@ -4,10 +4,11 @@ use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
-use case::{Date, SurveyRow, SurveyedBody};
-use casework::{Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure, survey_sentences};
+use case::{Date, SurveyRow, SurveySummary, SurveyedBody};
+use casework::{Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
 use cushion::{Layout, Length};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
+use ENGLISH;
 
 use crate::arguments::{Merge, PluginOptions, Survey};
 use crate::failure::Failure;
@@ -187,12 +188,13 @@ fn finish(
 ) -> Result<(), Failure> {
     outputs::one(outside, out, files::write_survey(layout, rows).into_bytes())?;
     if let Some(path) = figure {
-        outputs::one(outside, path, survey_figure(words::ENGLISH, layout, rows, on)?)?;
+        outputs::one(outside, path, survey_figure(ENGLISH, layout, rows, on)?)?;
     }
     Ok(())
 }
 
 /// What came out, in words.
 fn said(rows: &[SurveyRow], out: &Path) -> String {
-    survey_sentences(words::ENGLISH, rows).join("\n") + &format!("\nWrote {}.\n", out.display())
+    ENGLISH.survey_summary(&SurveySummary::of(rows)).join("\n")
+        + &format!("\nWrote {}.\n", out.display())
 }

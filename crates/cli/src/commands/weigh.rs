@@ -3,6 +3,7 @@
 use casework::OpenCase;
 use fitting::counting::Batch;
 use mechanics::Stop;
+use words::ENGLISH;
 
 use crate::arguments::Weigh;
 use crate::failure::Failure;
@@ -20,15 +21,15 @@ pub(crate) fn run(arguments: &Weigh, terminal: Terminal) -> Result<(), Failure> 
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let now = case.counts_now(on, Stop::never())?;
-    let mut words = format!(
-        "{}: {}; cells of {:.2} g by a batch of {}\n\n",
-        case.client.value.code,
-        words::ENGLISH.whence(now.recorded_on),
-        batch.cell(),
-        batch.cells
-    );
-    words += &tables::weighed(&case.weigh(&now, &batch));
-    words += "\nFor this batch, scale and day only: weigh a new batch another day. Weigh cells \
-              without bag and vessel. Where a count matters, count.\n";
-    terminal.answer(&words)
+    let lines = [
+        format!(
+            "{}: {}; {}\n",
+            case.client.value.code,
+            ENGLISH.whence(now.recorded_on),
+            ENGLISH.batch(batch.cells, batch.cell())
+        ),
+        tables::weighed(&case.weigh(&now, &batch)),
+        ENGLISH.lines().grams_of_today.to_owned(),
+    ];
+    terminal.answer(&(lines.join("\n") + "\n"))
 }

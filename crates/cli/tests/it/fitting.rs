@@ -169,7 +169,7 @@ fn contradictions_are_questioned_and_nothing_is_moved_or_recorded() {
     let report = json(&dir.run(&words).done());
     assert_eq!(report["recorded"], false);
     assert!(report["moves"].as_array().unwrap().is_empty());
-    assert!(report["questions"].to_string().contains("do not go together"), "{report}");
+    assert!(report["doubts"].to_string().contains("do not go together"), "{report}");
     assert_eq!(fs::read_to_string(dir.path().join("T-1.toml")).unwrap(), CLIENT);
 }
 
@@ -180,7 +180,7 @@ fn nothing_is_taken_from_a_pinched_side_before_a_hand_underneath() {
     let moves = report["moves"].as_array().unwrap();
     // The left compartments are 1, 3 and 5.
     assert!(moves.iter().all(|own| !["1", "3", "5"].contains(&own["from"].as_str().unwrap())));
-    assert!(report["notes"].to_string().contains("check under the left seat bone"), "{report}");
+    assert!(report["next"].to_string().contains("check under the left seat bone"), "{report}");
 }
 
 #[test]

@@ -411,7 +411,7 @@ fn wish(finding: &WishFinding) -> Said {
             "add `obliquity = { lower = ..., by = ..., at = ..., is = ... }` under [posture]",
         ),
         WishFinding::GoalTwice(want) => {
-            said(format!("the goal \"{}\" is written twice", want.words()), "keep one of the two")
+            said(format!("the goal \"{}\" is written twice", want.id()), "keep one of the two")
         }
         WishFinding::NoWeightForGoals => said(
             "nothing can be planned for the goals without the client's weight",
@@ -433,8 +433,8 @@ fn wish(finding: &WishFinding) -> Said {
         WishFinding::OtherSide { injured, relieved } => said(
             format!(
                 "load is to be taken off the {}, and the injury is at the {}",
-                relieved.words(),
-                injured.words()
+                relieved.id(),
+                injured.id()
             ),
             "are the sides right? left and right are the client's",
         ),

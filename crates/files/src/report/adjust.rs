@@ -1,119 +1,100 @@
 //! The report on an adjustment.
 
-use case::{Alarm, Check, GoalOutcome, Move, Prediction};
+use case::{
+    Alarm, BrokenLimit, Check, Doubt, Finding, GoalOutcome, LookAt, Mistake, Move, NextStep,
+    Prediction, Verdict,
+};
 use serde::Serialize;
 
-use super::json;
-use super::plan::{GoalBody, MoveReport};
+use super::finding::{FindingBody, Say};
+use super::plan::MoveReport;
 use super::prediction::PredictionBody;
+use super::{json, rounded};
 
 /// What is reported of an adjustment.
 pub struct AdjustReport<'a> {
-    /// What it comes to, in a word.
-    pub verdict: &'a str,
+    /// What it comes to.
+    pub verdict: Verdict,
     /// What brings the client off the cushion.
     pub alarms: &'a [Alarm],
     /// Where to look in the set-up.
-    pub look_at: &'a [String],
+    pub look_at: &'a [LookAt],
     /// Whether it was recorded.
     pub recorded: bool,
     /// What was found.
     pub checks: &'a [Check],
     /// What does not go together.
-    pub questions: &'a [String],
+    pub doubts: &'a [Doubt],
+    /// Answers that were left out.
+    pub left_out: &'a [Check],
     /// The moves.
     pub moves: &'a [Move],
     /// The counts after them.
     pub counts: &'a [u32],
     /// What is next.
-    pub notes: &'a [String],
+    pub next: &'a [NextStep],
     /// Limits that are not kept.
-    pub not_safe: &'a [String],
+    pub not_safe: &'a [BrokenLimit],
     /// What becomes of the goals.
     pub goals: &'a [GoalOutcome],
     /// What is expected after the moves.
     pub prediction: &'a Prediction,
-    /// Mistakes that would explain what was found, with how likely each is.
-    pub mistakes: Vec<(&'a str, f64)>,
+    /// Mistakes that would explain what was found, with how likely each is, from 0 to 1.
+    pub mistakes: Vec<(&'a Mistake, f64)>,
 }
 
 #[derive(Serialize)]
 struct Body<'a> {
     client: &'a str,
     verdict: &'a str,
-    alarms: Vec<AlarmBody>,
-    look_at: &'a [String],
+    alarms: Vec<FindingBody>,
+    look_at: Vec<FindingBody>,
     recorded: bool,
     checks: Vec<String>,
-    questions: &'a [String],
+    doubts: Vec<FindingBody>,
     moves: Vec<MoveReport>,
     counts: &'a [u32],
-    notes: &'a [String],
-    not_safe: &'a [String],
-    goals: Vec<GoalBody<'a>>,
+    next: Vec<FindingBody>,
+    not_safe: Vec<FindingBody>,
+    goals: Vec<FindingBody>,
     result: PredictionBody<'a>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    mistakes: Vec<MistakeBody<'a>>,
+    mistakes: Vec<MistakeBody>,
 }
 
 #[derive(Serialize)]
-struct AlarmBody {
-    id: &'static str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    side: Option<&'static str>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    expected_mm: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    site: Option<&'static str>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    answer: Option<&'static str>,
-}
-
-impl From<&Alarm> for AlarmBody {
-    fn from(alarm: &Alarm) -> Self {
-        let none = Self { id: "", side: None, expected_mm: None, site: None, answer: None };
-        match alarm {
-            Alarm::BoneFelt { side, expected } => Self {
-                id: "bone-felt",
-                side: Some(side.words()),
-                expected_mm: expected.map(|expected| super::rounded(expected.to_mm())),
-                ..none
-            },
-            Alarm::Mark { site, answer } => {
-                Self { id: "mark", site: Some(site.id()), answer: Some(answer.words()), ..none }
-            }
-        }
-    }
-}
-
-#[derive(Serialize)]
-struct MistakeBody<'a> {
-    text: &'a str,
+struct MistakeBody {
     likelihood: f64,
+    #[serde(flatten)]
+    mistake: FindingBody,
 }
 
-/// Returns the report on an adjustment; its questions are the warnings.
+/// Returns the report on an adjustment; what is asked again, and what was left out, are the
+/// warnings.
 #[must_use]
-pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>) -> String {
+pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>, say: Say<'_>) -> String {
+    let mistakes = own.mistakes.iter().map(|(mistake, likelihood)| MistakeBody {
+        likelihood: rounded(*likelihood),
+        mistake: FindingBody::new((*mistake).clone(), say),
+    });
     let body = Body {
         client,
-        verdict: own.verdict,
-        alarms: own.alarms.iter().map(AlarmBody::from).collect(),
-        look_at: own.look_at,
+        verdict: own.verdict.id(),
+        alarms: FindingBody::all(own.alarms, say),
+        look_at: FindingBody::all(own.look_at, say),
         recorded: own.recorded,
         checks: own.checks.iter().map(ToString::to_string).collect(),
-        questions: own.questions,
+        doubts: FindingBody::all(own.doubts, say),
         moves: own.moves.iter().map(MoveReport::from).collect(),
         counts: own.counts,
-        notes: own.notes,
-        not_safe: own.not_safe,
-        goals: own.goals.iter().map(GoalBody::from).collect(),
+        next: FindingBody::all(own.next, say),
+        not_safe: FindingBody::all(own.not_safe, say),
+        goals: FindingBody::all(own.goals, say),
         result: own.prediction.into(),
-        mistakes: own
-            .mistakes
-            .iter()
-            .map(|(text, likelihood)| MistakeBody { text, likelihood: super::rounded(*likelihood) })
-            .collect(),
+        mistakes: mistakes.collect(),
     };
-    json(program, own.questions, body)
+    let doubts = own.doubts.iter().map(|doubt| Finding::Doubt(*doubt));
+    let warnings: Vec<Finding> =
+        doubts.chain(own.left_out.iter().map(|check| Finding::LeftOut(*check))).collect();
+    json(program, FindingBody::all(&warnings, say), body)
 }

@@ -1,10 +1,11 @@
 //! The report on a plan.
 
-use case::{GoalOutcome, Place, Plan};
+use case::{CountReason, Place, Plan};
 use serde::Serialize;
 
+use super::finding::{FindingBody, Say};
+use super::json;
 use super::prediction::PredictionBody;
-use super::{json, rounded};
 
 #[derive(Serialize)]
 struct PlanReport<'a> {
@@ -13,9 +14,8 @@ struct PlanReport<'a> {
     compartments: Vec<PlannedReport<'a>>,
     total_stock: u32,
     total: u32,
-    goals: Vec<GoalBody<'a>>,
-    not_safe: &'a [String],
-    cautions: Vec<CautionReport<'a>>,
+    goals: Vec<FindingBody>,
+    not_safe: Vec<FindingBody>,
     moves: Vec<MoveReport>,
     result: Option<PredictionBody<'a>>,
 }
@@ -27,25 +27,14 @@ struct PlannedReport<'a> {
     stock: u32,
     planned: u32,
     #[serde(skip_serializing_if = "Option::is_none")]
-    reason: Option<&'a str>,
+    reason: Option<ReasonReport<'a>>,
 }
 
 #[derive(Serialize)]
-pub(super) struct GoalBody<'a> {
+struct ReasonReport<'a> {
     id: &'a str,
-    wanted: f64,
-    reached: Option<f64>,
-    unit: &'a str,
-    met: bool,
-    why: Option<&'a str>,
-}
-
-#[derive(Serialize)]
-struct CautionReport<'a> {
-    id: &'a str,
-    severity: &'a str,
-    text: &'a str,
-    source: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    wish: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -69,53 +58,29 @@ fn place(place: Place) -> String {
     }
 }
 
-impl<'a> From<&'a GoalOutcome> for GoalBody<'a> {
-    fn from(own: &'a GoalOutcome) -> Self {
-        Self {
-            id: &own.id,
-            wanted: rounded(own.wanted),
-            reached: own.reached.map(rounded),
-            unit: own.unit,
-            met: own.met,
-            why: own.why.as_deref(),
-        }
-    }
-}
-
-/// Returns the report on a plan; the texts of its cautions are the warnings.
+/// Returns the report on a plan; its cautions are the warnings.
 #[must_use]
-pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool) -> String {
+pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool, say: Say<'_>) -> String {
+    let counts = plan.counts.iter().map(|count| PlannedReport {
+        id: count.id.as_str(),
+        number: count.number,
+        stock: count.stock,
+        planned: count.planned,
+        reason: count.reason.as_ref().map(|reason| match reason {
+            CountReason::Goals => ReasonReport { id: "goals", wish: None },
+            CountReason::Wish(wish) => ReasonReport { id: "wish", wish: Some(wish) },
+        }),
+    });
     let report = PlanReport {
         client,
         recorded,
-        compartments: plan
-            .counts
-            .iter()
-            .map(|count| PlannedReport {
-                id: count.id.as_str(),
-                number: count.number,
-                stock: count.stock,
-                planned: count.planned,
-                reason: count.reason.as_deref(),
-            })
-            .collect(),
+        compartments: counts.collect(),
         total_stock: plan.total_stock(),
         total: plan.total_planned(),
-        goals: plan.goals.iter().map(GoalBody::from).collect(),
-        not_safe: &plan.not_safe,
-        cautions: plan
-            .cautions
-            .iter()
-            .map(|own| CautionReport {
-                id: own.id,
-                severity: own.severity.words(),
-                text: &own.text,
-                source: own.source,
-            })
-            .collect(),
+        goals: FindingBody::all(&plan.goals, say),
+        not_safe: FindingBody::all(&plan.not_safe, say),
         moves: plan.moves.iter().map(MoveReport::from).collect(),
         result: plan.prediction.as_ref().map(PredictionBody::from),
     };
-    let warnings: Vec<String> = plan.cautions.iter().map(|own| own.text.clone()).collect();
-    json(program, &warnings, report)
+    json(program, FindingBody::all(&plan.cautions, say), report)
 }

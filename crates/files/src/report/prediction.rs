@@ -1,9 +1,12 @@
 //! Reports on predictions and on the contour test.
 
-use case::{PredictedCompartment, PredictedSeat, PredictedSite, Prediction, Sides, Spread};
+use case::{
+    Finding, PredictedCompartment, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
+};
 use cushion::{Length, Pressure, Side};
 use serde::Serialize;
 
+use super::finding::{FindingBody, Say};
 use super::{json, rounded};
 
 /// A prediction as reports have it: what stands in every report that has one.
@@ -74,7 +77,7 @@ struct StiffnessBody {
 impl<'a> From<&'a Prediction> for PredictionBody<'a> {
     fn from(prediction: &'a Prediction) -> Self {
         Self {
-            outcome: prediction.outcome.words(),
+            outcome: prediction.outcome.id(),
             residual: prediction.residual,
             seated: prediction.seated.as_ref().map(SeatBody::from),
         }
@@ -137,7 +140,7 @@ impl From<&PredictedSite> for SiteBody {
     fn from(site: &PredictedSite) -> Self {
         let [low, high] = ends(&site.surface);
         Self {
-            id: site.id,
+            id: site.site.id(),
             surface_kpa: rounded(site.surface.central.to_kpa()),
             surface_mmhg: rounded(site.surface.central.to_mmhg()),
             low,
@@ -161,8 +164,10 @@ pub fn predict(
     program: &str,
     client: &str,
     prediction: &Prediction,
-    warnings: &[String],
+    warnings: &[Finding],
+    say: Say<'_>,
 ) -> String {
+    let warnings = FindingBody::all(warnings, say);
     json(program, warnings, PredictReport { client, prediction: prediction.into() })
 }
 
@@ -307,5 +312,5 @@ pub fn contour_test(
             .collect(),
         board: board.map(BoardBody::from),
     };
-    json(program, &[claims.to_owned()], report)
+    json(program, Vec::<String>::new(), report)
 }

@@ -4,6 +4,7 @@
 //! its film is taut; the mechanics has the same law. Where nothing is known both are taken at sea
 //! level.
 
+use case::AltitudeNote;
 use cushion::{Length, Pressure};
 
 /// Heights for which the standard atmosphere's lowest layer is used, m.
@@ -50,32 +51,15 @@ pub fn cells_at_home(cells: u32, fill: Pressure, sealed: Length, home: Length) -
     Some((f64::from(cells) * share(sealed) / share(home)).round() as u32)
 }
 
-/// Returns what is to be said about a client's altitude, in sentences.
+/// Returns what is to be said about where the cells were sealed and where the client lives.
 #[must_use]
-pub fn sentences(sealed: Option<Length>, home: Option<Length>) -> Vec<String> {
-    let mut said = Vec::new();
-    if let (Some(sealed), Some(home)) = (sealed, home)
-        && let Some(factor) = slack_volume_factor(sealed, home)
-        && (sealed - home).to_m().abs() > MATTERS
-    {
-        let percent = (factor - 1.0) * 100.0;
-        let (more, firmer) = if percent > 0.0 { ("more", "firmer") } else { ("less", "softer") };
-        said.push(format!(
-            "The cells were sealed at {:.0} m and the client lives at {:.0} m: slack cells take \
-             about {:.0} % {more} room there, as far as their film lets them, and the cushion is \
-             {firmer}. Check by hand at home; change counts only after that.",
-            sealed.to_m(),
-            home.to_m(),
-            percent.abs()
-        ));
-    }
-    said.push(
-        "In an aircraft cells swell (up to a third at a cabin altitude of 2438 m): change \
-         nothing, check by hand at cruise and after landing. A cushion left in the cold is some \
-         7 to 10 % soft: let it get warm first."
-            .to_owned(),
-    );
-    said
+pub fn notes(sealed: Option<Length>, home: Option<Length>) -> Vec<AltitudeNote> {
+    let moved = sealed.zip(home).and_then(|(sealed, home)| {
+        let far = (sealed - home).to_m().abs() > MATTERS;
+        let factor = slack_volume_factor(sealed, home).filter(|_| far)?;
+        Some(AltitudeNote::Moved { sealed, home, grows: factor - 1.0 })
+    });
+    moved.into_iter().chain([AltitudeNote::Travel]).collect()
 }
 
 #[cfg(test)]

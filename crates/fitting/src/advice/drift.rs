@@ -1,6 +1,9 @@
 //! Drift watch: from recounts, weights and checks over time to the day of the next re-check.
 
-use case::{Check, Client, Date, Entry, UnderAnswer, day_after as add, days_between as days};
+use case::{
+    Check, Client, Date, Entry, ReCheck, UnderAnswer, WhyReCheck, day_after as add,
+    days_between as days,
+};
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
@@ -14,40 +17,22 @@ const WEIGHT: f64 = 0.10;
 /// The share of a compartment's cells whose loss asks for a look: a practice judgement.
 const LOST: f64 = 0.08;
 
-/// When to look again, and why.
-#[derive(Clone, Debug, PartialEq)]
-pub struct ReCheck {
-    /// The day by which.
-    pub by: Date,
-    /// Why, in sentences, the most urgent first.
-    pub because: Vec<String>,
-}
-
 /// Returns when the client's set-up is to be looked at again, judged on a day from what the record
 /// says; none while nothing was fitted.
 #[must_use]
 pub fn re_check(client: &Client, on: Date) -> Option<ReCheck> {
     let fitted = client.fitting_check()?.on;
-    let mut reasons: Vec<(Date, String)> = Vec::new();
+    let mut reasons: Vec<(Date, WhyReCheck)> = Vec::new();
     let looked = last_look(client).unwrap_or(fitted);
     let first = add(fitted, FIRST);
     if looked <= first {
-        reasons.push((first, format!("three months after the fitting of {fitted}")));
+        reasons.push((first, WhyReCheck::AfterFitting(fitted)));
     }
-    let mut reason = |by: Date, why: String| reasons.push((by, why));
-    reason(add(looked, AT_MOST), format!("two years after the last look of {looked}"));
-    if let Some(review) = client.next_review {
-        reason(review, format!("the review is set for {review}"));
-    }
-    if let Some(why) = weight_change(client) {
-        reason(on, why);
-    }
-    for (by, why) in losses(client, on) {
-        reason(by, why);
-    }
-    for (by, why) in falling_clearance(client, on) {
-        reason(by, why);
-    }
+    reasons.push((add(looked, AT_MOST), WhyReCheck::AfterLastLook(looked)));
+    reasons.extend(client.next_review.map(|day| (day, WhyReCheck::Review(day))));
+    reasons.extend(weight_change(client).map(|why| (on, why)));
+    reasons.extend(losses(client, on));
+    reasons.extend(falling_clearance(client, on));
     reasons.sort_by_key(|(by, _)| *by);
     let by = reasons.first()?.0.max(on);
     // What falls due together is told together.
@@ -63,8 +48,8 @@ fn last_look(client: &Client) -> Option<Date> {
 }
 
 /// A weight that left the one at the latest plan by a tenth.
-fn weight_change(client: &Client) -> Option<String> {
-    let planned = client.latest_plan()?.on;
+fn weight_change(client: &Client) -> Option<WhyReCheck> {
+    let plan = client.latest_plan()?.on;
     let before =
         client.weighing.clone().into_iter().chain(client.record.iter().filter_map(|entry| {
             match entry {
@@ -74,21 +59,15 @@ fn weight_change(client: &Client) -> Option<String> {
                 _ => None,
             }
         }));
-    let then =
-        before.filter(|weighing| weighing.on <= planned).max_by_key(|weighing| weighing.on)?;
+    let then = before.filter(|weighing| weighing.on <= plan).max_by_key(|weighing| weighing.on)?;
     let now = client.latest_weighing()?;
     let change = now.weight.to_kg() / then.weight.to_kg() - 1.0;
-    (change.abs() >= WEIGHT).then(|| {
-        format!(
-            "the weight went from {:.0} kg to {:.0} kg since the plan of {planned}",
-            then.weight.to_kg(),
-            now.weight.to_kg()
-        )
-    })
+    let weight = WhyReCheck::Weight { then: then.weight, now: now.weight, plan };
+    (change.abs() >= WEIGHT).then_some(weight)
 }
 
 /// Compartments that lose cells, with the day on which a share of them is gone.
-fn losses(client: &Client, on: Date) -> Vec<(Date, String)> {
+fn losses(client: &Client, on: Date) -> Vec<(Date, WhyReCheck)> {
     let Some(plan) = client.latest_plan() else { return Vec::new() };
     let mut found = Vec::new();
     for count in &plan.counts {
@@ -104,20 +83,15 @@ fn losses(client: &Client, on: Date) -> Vec<(Date, String)> {
         let least = planned * (1.0 - LOST);
         if let Some(day) = reached(&series, least, on) {
             let last = series.last().map_or(planned, |point| point.1);
-            found.push((
-                day,
-                format!(
-                    "compartment {} has {last:.0} of {} cells and is losing some",
-                    count.number, count.planned
-                ),
-            ));
+            let (number, planned) = (count.number, count.planned);
+            found.push((day, WhyReCheck::Losing { number, cells: last.round() as u32, planned }));
         }
     }
     found
 }
 
 /// Seat bones under which less and less is felt, with the day on which the limit is reached.
-fn falling_clearance(client: &Client, on: Date) -> Vec<(Date, String)> {
+fn falling_clearance(client: &Client, on: Date) -> Vec<(Date, WhyReCheck)> {
     let limit = Length::from_m(Parameters::default().clearance_limit);
     let mut found = Vec::new();
     for side in [Side::Left, Side::Right] {
@@ -141,10 +115,7 @@ fn falling_clearance(client: &Client, on: Date) -> Vec<(Date, String)> {
         }
         if let Some(day) = reached(&series, limit.to_mm(), on) {
             let last = series.last().map_or(0.0, |point| point.1);
-            found.push((
-                day,
-                format!("less is felt under the {} seat bone, {last:.0} mm at last", side.words()),
-            ));
+            found.push((day, WhyReCheck::Clearance { side, felt: Length::from_mm(last) }));
         }
     }
     found

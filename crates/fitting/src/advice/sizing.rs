@@ -1,6 +1,6 @@
 //! Sizing: which made size suits the client's measures, chair and weight, and why.
 
-use case::{Chair, Measures, Propulsion};
+use case::{Chair, HeightEffect, Measures, Propulsion, SizeMisfit, SizingRule};
 use cushion::{Length, MadeSize, Mass, Side, Size};
 
 /// Room beside the hips, in all: between the published rules of hip width itself (WHO basic
@@ -19,15 +19,6 @@ const LEAST_DEPTH_ROOM: Length = Length::from_mm(30.0);
 /// estimate, so that a made size is found for most; the planner sees what it does.
 const SHORT: Length = Length::from_mm(70.0);
 
-/// One rule of sizing, with what it asks of this client.
-#[derive(Clone, Debug, PartialEq)]
-pub struct SizingRule {
-    /// What it is about and what it asks for, in words.
-    pub words: String,
-    /// Where it comes from.
-    pub source: &'static str,
-}
-
 /// What sizing found.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sizing {
@@ -37,10 +28,10 @@ pub struct Sizing {
     pub depth: Option<Length>,
     /// The made size that suits best; none where none does.
     pub chosen: Option<Size>,
-    /// The rules, in words.
+    /// The rules.
     pub rules: Vec<SizingRule>,
     /// Why each other size is left, in the order of the sizes.
-    pub why_not: Vec<(Size, Vec<String>)>,
+    pub why_not: Vec<(Size, Vec<SizeMisfit>)>,
 }
 
 /// Finds the made size that suits a client.
@@ -59,9 +50,9 @@ pub fn sizing(
     let mut best: Option<(f64, Size)> = None;
     let mut why_not = Vec::new();
     for made in sizes {
-        let reasons = client.reasons(made);
-        if !reasons.is_empty() {
-            why_not.push((made.size, reasons));
+        let misfits = client.misfits(made);
+        if !misfits.is_empty() {
+            why_not.push((made.size, misfits));
             continue;
         }
         let off = |wanted: Option<Length>, has: Length| {
@@ -84,105 +75,74 @@ struct Wearer<'a> {
 
 impl Wearer<'_> {
     /// Why a size does not suit.
-    fn reasons(&self, made: &MadeSize) -> Vec<String> {
+    fn misfits(&self, made: &MadeSize) -> Vec<SizeMisfit> {
         let (width, depth) = (made.size.width(), made.size.depth());
-        let mm = |length: Length| format!("{:.0} mm", length.to_mm());
-        let mut reasons = Vec::new();
-        if let Some(hips) = self.measures.hip_width {
+        let of_width = |hips: Length| {
             if width < hips {
-                reasons.push(format!("it is narrower than the hips, {}", mm(hips)));
-            } else if width > hips + MOST_WIDTH_ROOM {
-                reasons
-                    .push(format!("it is more than {} wider than the hips", mm(MOST_WIDTH_ROOM)));
+                Some(SizeMisfit::Narrow { hips })
+            } else {
+                let wide = width > hips + MOST_WIDTH_ROOM;
+                wide.then_some(SizeMisfit::Wide { most: MOST_WIDTH_ROOM })
             }
-        }
-        if let Some(thigh) = self.thigh {
+        };
+        let of_depth = |thigh: Length| {
             if depth > thigh - LEAST_DEPTH_ROOM {
-                reasons.push(format!(
-                    "it leaves less than {} behind the shorter leg's knee",
-                    mm(LEAST_DEPTH_ROOM)
-                ));
-            } else if depth < thigh - DEPTH_ROOM - SHORT {
-                reasons.push(format!("it ends {} behind the knee", mm(thigh - depth)));
+                Some(SizeMisfit::Deep { least: LEAST_DEPTH_ROOM })
+            } else {
+                let shallow = depth < thigh - DEPTH_ROOM - SHORT;
+                shallow.then_some(SizeMisfit::Shallow { short: thigh - depth })
             }
-        }
-        if self.weight.is_some_and(|weight| weight > made.max_user_weight) {
-            reasons.push(format!("it is rated for {:.0} kg", made.max_user_weight.to_kg()));
-        }
-        if self.chair.inside_width.is_some_and(|inside| width > inside) {
-            reasons.push("it is wider than the chair inside".to_owned());
-        }
-        if self.chair.inside_depth.is_some_and(|inside| depth > inside) {
-            reasons.push("it is deeper than the seat".to_owned());
-        }
-        reasons
+        };
+        let rating = made.max_user_weight;
+        let heavy = self.weight.is_some_and(|weight| weight > rating);
+        let wider = self.chair.inside_width.is_some_and(|inside| width > inside);
+        let deeper = self.chair.inside_depth.is_some_and(|inside| depth > inside);
+        let found = [
+            self.measures.hip_width.and_then(of_width),
+            self.thigh.and_then(of_depth),
+            heavy.then_some(SizeMisfit::Rating { rating }),
+            wider.then_some(SizeMisfit::WiderThanChair),
+            deeper.then_some(SizeMisfit::DeeperThanSeat),
+        ];
+        found.into_iter().flatten().collect()
     }
 }
 
 fn rules(width: Option<Length>, depth: Option<Length>) -> Vec<SizingRule> {
-    let rule = |words: String, source| SizingRule { words, source };
-    let mut rules = Vec::new();
-    if let Some(width) = width {
-        rules.push(rule(
-            format!(
-                "Width {:.0} mm: the hips as clothed and {:.0} mm; never narrower than the hips.",
-                width.to_mm(),
-                WIDTH_ROOM.to_mm()
-            ),
-            "between the hip width (WHO basic package, seen in part) and 50 mm more (orthopaedics \
-             exam notes)",
-        ));
-    }
-    if let Some(depth) = depth {
-        rules.push(rule(
-            format!(
-                "Depth {:.0} mm: the shorter thigh depth less {:.0} mm, two to three fingers \
-                 behind the knee. Measure both legs; depth goes by the shorter one.",
-                depth.to_mm(),
-                DEPTH_ROOM.to_mm()
-            ),
-            "orthopaedics exam notes; WHO basic package has 30 to 60 mm (from memory)",
-        ));
-    }
-    rules
+    let width = width.map(|wanted| SizingRule::Width { wanted, room: WIDTH_ROOM });
+    let depth = depth.map(|wanted| SizingRule::Depth { wanted, room: DEPTH_ROOM });
+    width.into_iter().chain(depth).collect()
 }
 
-/// Returns what a cushion of this loaded height under the thighs means for footrests and feet, in
-/// sentences.
+/// How far below the lower leg length the loaded front edge is best for a foot that propels:
+/// 1 to 2 inches (Heinrichs, Kirby et al., 2020).
+const FRONT_EDGE_BELOW: [Length; 2] = [Length::from_mm(25.4), Length::from_mm(50.8)];
+/// By how much a footrest may be off before it is said: a practice judgement.
+const FOOTREST_FREE: Length = Length::from_mm(10.0);
+
+/// Returns what a cushion of this loaded height under the thighs means for footrests and feet.
 #[must_use]
-pub fn consequences(
+pub fn height_effects(
     measures: &Measures,
     chair: &Chair,
     propulsion: Option<Propulsion>,
     loaded: Length,
-) -> Vec<String> {
-    let mut sentences = Vec::new();
+) -> Vec<HeightEffect> {
+    let mut effects = Vec::new();
     for side in [Side::Left, Side::Right] {
         let Some(leg) = measures.lower_leg_length[side] else { continue };
         let foot = propulsion.is_some_and(|propulsion| propulsion.uses_foot(side));
-        let side = side.words();
         if let Some(footrest) = chair.footrest_height.filter(|_| !foot) {
             // Footrest from the cushion's top is the lower leg with the shoe on, the cushion
             // compressed.
-            let off = footrest + loaded - leg;
-            if off.abs() > Length::from_mm(10.0) {
-                let (by, way) =
-                    (off.abs().to_mm(), if off > Length::ZERO { "low" } else { "high" });
-                sentences.push(format!(
-                    "The {side} footrest is about {by:.0} mm too {way} for the lower leg on this \
-                     cushion (subtract the compressed cushion). Set it again."
-                ));
-            }
+            let too_low_by = footrest + loaded - leg;
+            let off = too_low_by.abs() > FOOTREST_FREE;
+            effects.extend(off.then_some(HeightEffect::Footrest { side, too_low_by }));
         }
         if foot {
-            sentences.push(format!(
-                "The {side} foot propels: the loaded front edge is best 25 to 50 mm below the lower \
-                 leg length with the shoe on, so at {:.0} to {:.0} mm above the floor (Heinrichs, \
-                 Kirby et al., 2020).",
-                (leg - Length::from_mm(50.8)).to_mm(),
-                (leg - Length::from_mm(25.4)).to_mm()
-            ));
+            let [near, far] = FRONT_EDGE_BELOW;
+            effects.push(HeightEffect::FrontEdge { side, least: leg - far, most: leg - near });
         }
     }
-    sentences
+    effects
 }

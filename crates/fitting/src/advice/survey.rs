@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use case::{
-    Chair, Client, Date, Measures, Sides, SiteName, SurveyOutcome, SurveyRow, SurveyedBody,
-    SurveyedPlan, Weighing,
+    Chair, Client, Date, Measures, NoSize, Sides, SiteName, SurveyFault, SurveyOutcome, SurveyRow,
+    SurveyedBody, SurveyedPlan, Weighing,
 };
 use cushion::{MadeSize, Side, Size};
 
@@ -25,13 +25,9 @@ pub fn size_for(body: &SurveyedBody, sizes: &[MadeSize]) -> Option<Size> {
 }
 
 /// Why no made size suits a body.
-fn why_none(body: &SurveyedBody, sizes: &[MadeSize]) -> String {
+fn why_none(body: &SurveyedBody, sizes: &[MadeSize]) -> NoSize {
     let by_measures = sizing(&measures(body), None, &Chair::default(), sizes).chosen;
-    let why = match by_measures {
-        Some(_) => "heavier than the sizes are rated for that suit the measures",
-        None => "no made size suits the measures",
-    };
-    why.to_owned()
+    if by_measures.is_some() { NoSize::TooHeavy } else { NoSize::Measures }
 }
 
 fn measures(body: &SurveyedBody) -> Measures {
@@ -46,7 +42,7 @@ fn measures(body: &SurveyedBody) -> Measures {
 /// Sizes and plans for a body, without goals: the stock fill where it keeps the limits, and what
 /// comes nearest to it where it does not.
 ///
-/// `cushions` has every size of the layout ; `like` is any client of this layout, for
+/// `cushions` has every size of the layout;  `like` is any client of this layout, for
 /// all that a table of bodies does not say.
 ///
 /// # Panics
@@ -78,8 +74,8 @@ pub fn survey(
     let outcome = match planned {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|prediction| prediction.seated.as_ref());
-            let bone = SiteName::SeatBone(Side::Left).id();
-            let surface = seat.and_then(|seat| seat.sites.iter().find(|site| site.id == bone));
+            let bone = SiteName::SeatBone(Side::Left);
+            let surface = seat.and_then(|seat| seat.sites.iter().find(|site| site.site == bone));
             let numbers = SurveyedPlan {
                 size,
                 cells: made.total_planned(),
@@ -88,12 +84,12 @@ pub fn survey(
                 surface: surface.map(|site| site.surface),
                 mean_surface: seat.map(|seat| seat.mean_surface.central),
             };
-            match made.not_safe.into_iter().next() {
+            match made.not_safe.first() {
                 None => SurveyOutcome::Planned(numbers),
-                Some(reason) => SurveyOutcome::NotSafe(numbers, reason),
+                Some(limit) => SurveyOutcome::NotSafe(numbers, limit.into()),
             }
         }
-        Err(refusals) => {
+        Err(_) => {
             let numbers = SurveyedPlan {
                 size,
                 cells: stock.iter().sum(),
@@ -102,8 +98,7 @@ pub fn survey(
                 surface: None,
                 mean_surface: None,
             };
-            let reason = refusals.first().map(|refusal| refusal.kind.to_string());
-            SurveyOutcome::NotSafe(numbers, reason.unwrap_or_default())
+            SurveyOutcome::NotSafe(numbers, SurveyFault::Refused)
         }
     };
     SurveyRow { body: body.clone(), outcome }

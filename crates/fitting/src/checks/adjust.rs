@@ -7,19 +7,18 @@
 //! overfilled: no move takes cells from that side before an under check has told which, and none
 //! lowers a bone that was pinched or felt.
 
-use std::fmt;
-
+use case::BodyError;
 use case::{
-    Alarm, Check, Client, CushionIdentity, Date, Entry, GoalOutcome, Likeness, Move, Prediction,
-    SiteName, TopAnswer, UnderAnswer,
+    AdjustRefusal, Alarm, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt, Entry,
+    GoalOutcome, Likeness, LookAt, Move, NextStep, Prediction, SiteName, TopAnswer, UnderAnswer,
+    Verdict,
 };
 use cushion::{Length, Pattern, Side};
-use mechanics::{BodyError, Stop};
+use mechanics::Stop;
 
 use crate::checks::alarms::{ENOUGH_FELT, after};
 use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, felt_under, missing};
-use crate::checks::mistakes::looks;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{ClientOnCushion, index_of};
 use crate::prediction::prepared::PreparedCushion;
@@ -61,41 +60,6 @@ pub struct AdjustInput<'a> {
     pub stop: Stop<'a>,
 }
 
-/// What an adjustment comes to, the most urgent first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Verdict {
-    /// The client comes off the cushion now.
-    ClientOff,
-    /// Answers do not go together: they are asked again, and nothing is moved.
-    Asked,
-    /// Fingers were held, and nothing is moved before it is clear why.
-    Pinched,
-    /// All that was found is as the plan expected: stop.
-    AsPlanned,
-    /// What was found is as the plan expected, but checks are missing; nothing is moved.
-    AsPlannedSoFar,
-    /// No move is worth making.
-    Stay,
-    /// Cells are to be moved.
-    Move,
-}
-
-impl Verdict {
-    /// How reports call it.
-    #[must_use]
-    pub fn id(self) -> &'static str {
-        match self {
-            Self::ClientOff => "client-off",
-            Self::Asked => "asked",
-            Self::Pinched => "pinched",
-            Self::AsPlanned => "as-planned",
-            Self::AsPlannedSoFar => "as-planned-so-far",
-            Self::Stay => "stay",
-            Self::Move => "move",
-        }
-    }
-}
-
 /// What follows from checks.
 #[derive(Clone, Debug)]
 pub struct Adjusted {
@@ -104,59 +68,23 @@ pub struct Adjusted {
     /// What brings the client off the cushion.
     pub alarms: Vec<Alarm>,
     /// Where to look in the set-up, after an alarm or a pinch.
-    pub look_at: Vec<String>,
-    /// Answers that do not go together, as questions; nothing is moved until they are answered.
-    pub questions: Vec<String>,
+    pub look_at: Vec<LookAt>,
+    /// Answers that do not go together; nothing is moved until they are asked again.
+    pub doubts: Vec<Doubt>,
+    /// Answers that were left out, since a single word does not go with what else is known.
+    pub left_out: Vec<Check>,
     /// The counts after the moves, in the pattern's order.
     pub counts: Vec<u32>,
     /// The moves.
     pub moves: Vec<Move>,
     /// What is to be checked next, and what was held back.
-    pub notes: Vec<String>,
+    pub next: Vec<NextStep>,
     /// What becomes of the goals.
     pub goals: Vec<GoalOutcome>,
     /// Limits that are not kept.
-    pub not_safe: Vec<String>,
+    pub not_safe: Vec<BrokenLimit>,
     /// What is expected after the moves.
     pub prediction: Prediction,
-}
-
-/// Why nothing can be said.
-#[derive(Clone, Debug, PartialEq)]
-pub enum AdjustRefusal {
-    /// No compartment has this number.
-    NoSuchCompartment(u8),
-    /// The compartment's edge cannot be reached under a sitting client.
-    Unreachable(u8),
-    /// The compartment has no mirror partner to compare with.
-    NoPartner(u8),
-    /// The client was not weighed.
-    NoWeight,
-    /// The client's measures make no body.
-    NoBody(BodyError),
-}
-
-impl fmt::Display for AdjustRefusal {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoSuchCompartment(number) => write!(f, "there is no compartment {number}"),
-            Self::Unreachable(number) => write!(
-                f,
-                "compartment {number} has no edge that can be reached under a sitting client"
-            ),
-            Self::NoPartner(number) => {
-                write!(f, "compartment {number} has no partner on the other side to compare with")
-            }
-            Self::NoWeight => write!(f, "the client was not weighed"),
-            Self::NoBody(error) => write!(f, "the client's measures make no body: {error}"),
-        }
-    }
-}
-
-impl From<BodyError> for AdjustRefusal {
-    fn from(error: BodyError) -> Self {
-        Self::NoBody(error)
-    }
 }
 
 /// Finds the next moves: alarms come first, then contradictions, then whether all is as planned.
@@ -177,30 +105,26 @@ pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
         let counts = expected.lifted(&alarms);
         // Answers that do not go together say nothing about cells.
         let counts = counts.filter(|_| contradictions.is_empty());
-        let notes = after(&alarms, counts.is_some());
-        expected.answer(Verdict::ClientOff, counts, looks(), notes)?
+        let next = after(&alarms, counts.is_some());
+        expected.answer(Verdict::ClientOff, counts, &LookAt::AFTER_AN_ALARM, next)?
     } else if !contradictions.is_empty() {
-        expected.answer(Verdict::Asked, None, Vec::new(), Vec::new())?
+        expected.answer(Verdict::Asked, None, &[], Vec::new())?
     } else if let Some(pinched) = expected.pinched() {
-        let notes = pinched.notes;
+        let next = pinched.next;
         let verdict = if pinched.counts.is_some() { Verdict::Move } else { Verdict::Pinched };
-        expected.answer(verdict, pinched.counts, pinched.look_at, notes)?
+        expected.answer(verdict, pinched.counts, pinched.look_at, next)?
     } else if expected.is_as_planned() {
         let missing = missing(input.checks);
         let so_far = !missing.is_empty();
         let verdict = if so_far { Verdict::AsPlannedSoFar } else { Verdict::AsPlanned };
-        expected.answer(verdict, None, Vec::new(), missing)?
+        expected.answer(verdict, None, &[], missing)?
     } else {
         planned_anew(input, &rounds, &usual)?
     };
     if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
-        adjusted.not_safe.push(format!(
-            "the client weighs {:.1} kg and this cushion is rated for {:.1} kg",
-            weighing.weight.to_kg(),
-            rating.to_kg()
-        ));
+        adjusted.not_safe.push(BrokenLimit::TooHeavy { weight: weighing.weight, rating });
     }
-    adjusted.questions.extend(contradictions);
+    adjusted.doubts.extend(contradictions);
     adjusted.alarms = alarms;
     Ok(adjusted)
 }
@@ -214,19 +138,20 @@ fn planned_anew(
     let pattern = input.cushion.pattern();
     let learnt = estimate(input.cushion.coarse(), pattern, usual, rounds, input.stop)?;
     let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
-    let questions = doubted(&learnt, rounds.len(), false);
+    let doubts: Vec<Doubt> =
+        doubted(&learnt, rounds.len(), false).into_iter().map(Doubt::Misfit).collect();
     let mut adjusting = adjusting(pattern, input.checks, &learnt, &now);
     hold(input, &learnt, &now, &mut adjusting)?;
-    let mut notes = notes(input.checks, &adjusting);
+    let next = next_steps(input.checks, &adjusting);
     // A doubted word weighs next to nothing, and the moves follow from the rest.
-    notes.extend(doubted(&learnt, rounds.len(), true));
+    let left_out = doubted(&learnt, rounds.len(), true);
     let assumptions = learnt.assumptions.clone();
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
     let found = planner.find(Progress::none())?;
-    let counts = if questions.is_empty() { found.counts } else { input.now.to_vec() };
+    let counts = if doubts.is_empty() { found.counts } else { input.now.to_vec() };
     let moves = moves(pattern, input.now, &counts);
-    let verdict = match (questions.is_empty(), moves.is_empty()) {
+    let verdict = match (doubts.is_empty(), moves.is_empty()) {
         (false, _) => Verdict::Asked,
         (true, true) => Verdict::Stay,
         (true, false) => Verdict::Move,
@@ -235,10 +160,11 @@ fn planned_anew(
         verdict,
         alarms: Vec::new(),
         look_at: Vec::new(),
-        questions,
+        doubts,
+        left_out,
         moves,
         counts,
-        notes,
+        next,
         goals: found.goals,
         not_safe: found.not_safe,
         prediction: found.prediction,
@@ -297,34 +223,21 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     rounds
 }
 
-/// Answers that do not go together, as questions.
-fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<String> {
-    let mut questions = Vec::new();
+/// Answers that do not go together.
+fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<Doubt> {
+    let mut doubts = Vec::new();
     for (at, check) in checks.iter().enumerate() {
-        for other in &checks[..at] {
-            if contradict(pattern, check, other) {
-                questions.push(format!(
-                    "\"{other}\" and \"{check}\" do not go together. Check both again."
-                ));
-            }
-        }
+        let earlier = checks[..at].iter().filter(|other| contradict(pattern, check, other));
+        doubts.extend(earlier.map(|other| Doubt::Contradiction(*other, *check)));
     }
-    questions
+    doubts
 }
 
 /// Answers of the last round that do not go with all else: numbers, or words.
-fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<String> {
+fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<Check> {
     let last =
         learnt.misfits.iter().filter(|misfit| misfit.round + 1 == rounds && misfit.word == words);
-    last.filter(|misfit| misfit.by.abs() > QUESTIONED)
-        .map(|misfit| {
-            format!(
-                "\"{}\" does not go with what else is known. Check it again; if it stays, `--why` \
-                 looks for mistakes in the set-up.",
-                misfit.check
-            )
-        })
-        .collect()
+    last.filter(|misfit| misfit.by.abs() > QUESTIONED).map(|misfit| misfit.check).collect()
 }
 
 /// Whether so much was felt that a bone above it is far from the base.
@@ -418,24 +331,14 @@ fn hold(
 }
 
 /// What is to be checked next, and what was held back.
-fn notes(checks: &[Check], adjusting: &Adjusting) -> Vec<String> {
-    let mut notes = Vec::new();
-    for side in [Side::Left, Side::Right] {
-        let looked = checks
-            .iter()
-            .any(|check| matches!(check, Check::Under { side: at, .. } if *at == side));
-        let side = side.words();
-        if !looked && adjusting.held.iter().any(|held| held.words() == side) {
-            notes.push(format!(
-                "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} before \
-                 a hand underneath has told which: check under the {side} seat bone."
-            ));
-        } else if !looked {
-            notes.push(format!("Check under the {side} seat bone too."));
-        }
-    }
-    notes.push(
-        "Pat the compartments level, wait 5 to 10 minutes, then make the checks again.".to_owned(),
-    );
-    notes
+fn next_steps(checks: &[Check], adjusting: &Adjusting) -> Vec<NextStep> {
+    let looked = |side: Side| {
+        checks.iter().any(|check| matches!(check, Check::Under { side: at, .. } if *at == side))
+    };
+    let unfelt = [Side::Left, Side::Right].into_iter().filter(|side| !looked(*side));
+    let step = |side: Side| match adjusting.held.contains(&side) {
+        true => NextStep::FeelBeforeTaking(side),
+        false => NextStep::CheckUnder(side),
+    };
+    unfelt.map(step).chain([NextStep::CheckAgain]).collect()
 }

@@ -1,7 +1,7 @@
 //! Alarms: the client comes off the cushion, the set-up is looked at, and cells are moved only
 //! where a felt bone may be raised without harm.
 
-use case::{Alarm, Check, UnderAnswer};
+use case::{Alarm, Check, NextStep, UnderAnswer};
 use cushion::{CompartmentIx, Length, Side};
 use mechanics::Parameters;
 
@@ -122,35 +122,14 @@ impl Expected<'_> {
 }
 
 /// What is done about alarms, beside cells.
-pub(crate) fn after(alarms: &[Alarm], lifted: bool) -> Vec<String> {
-    let mut notes = Vec::new();
+pub(crate) fn after(alarms: &[Alarm], lifted: bool) -> Vec<NextStep> {
     let much = |alarm: &Alarm| matches!(alarm, Alarm::BoneFelt { expected: Some(expected), .. } if *expected >= ENOUGH_FELT);
     let marked = alarms.iter().any(|alarm| matches!(alarm, Alarm::Mark { .. }));
-    if marked {
-        notes.push(
-            "No cells are moved for a mark on the skin. The fitting has failed until the treating \
-             clinician has seen it."
-                .to_owned(),
-        );
-    }
-    if alarms.iter().any(much) {
-        notes.push(
-            "Much more cushion was expected there: count every compartment again and look at the \
-             seat under the cushion before any cell is moved."
-                .to_owned(),
-        );
-    }
-    if lifted {
-        notes.push(
-            "Move the cells while the client is off, then feel underneath before they sit on it."
-                .to_owned(),
-        );
-    } else {
-        notes.push(
-            "If the set-up is right, this client needs another size or layout, or a new plan."
-                .to_owned(),
-        );
-    }
-    notes.push("Call whoever is responsible for the seating.".to_owned());
-    notes
+    let steps = [
+        marked.then_some(NextStep::NoCellsForAMark),
+        alarms.iter().any(much).then_some(NextStep::CountBeforeMoving),
+        Some(if lifted { NextStep::MoveWhileOff } else { NextStep::AnotherCushion }),
+        Some(NextStep::Call),
+    ];
+    steps.into_iter().flatten().collect()
 }

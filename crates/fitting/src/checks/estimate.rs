@@ -3,9 +3,10 @@
 //! Before any check each unknown is believed to be at its usual value, its range taken as two
 //! standard deviations. Checks of earlier rounds count with the counts that they were made on.
 
+use case::BodyError;
 use case::Check;
 use cushion::{Pattern, Side};
-use mechanics::{BodyError, Resting, SmallMatrix, Stop};
+use mechanics::{Resting, SmallMatrix, Stop};
 
 use crate::checks::meaning::{Meaning, Number, meaning};
 use crate::prediction::client_on_cushion::{ClientOnCushion, MeshedCushion, has_numbers};

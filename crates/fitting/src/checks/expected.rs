@@ -1,10 +1,11 @@
 //! What the plan expects of the checks, and whether hands found just that.
 
-use case::{Check, SiteName, UnderAnswer};
+use case::BodyError;
+use case::{Check, LookAt, NextStep, SiteName, UnderAnswer, Verdict};
 use cushion::{Length, Side};
-use mechanics::{BodyError, Parameters};
+use mechanics::Parameters;
 
-use crate::checks::adjust::{AdjustInput, Adjusted, Verdict};
+use crate::checks::adjust::{AdjustInput, Adjusted};
 use crate::checks::estimate::{Round, estimate};
 use crate::checks::meaning::meaning;
 use crate::goals::aims::{Filling, Quantity};
@@ -24,17 +25,14 @@ pub(crate) fn felt_under(checks: &[Check], side: Side) -> Option<Length> {
     })
 }
 
-/// What a fitting check needs and was not answered, in sentences.
-pub(crate) fn missing(checks: &[Check]) -> Vec<String> {
+/// What a fitting check needs and was not answered.
+pub(crate) fn missing(checks: &[Check]) -> Vec<NextStep> {
     let both = [Side::Left, Side::Right];
     let under = both.into_iter().filter(|side| felt_under(checks, *side).is_none());
     let on_top = both.into_iter().filter(|side| {
         !checks.iter().any(|check| matches!(check, Check::Top { side: at, .. } if at == side))
     });
-    let under = under.map(|side| format!("Check under the {} seat bone too.", side.words()));
-    let on_top =
-        on_top.map(|side| format!("Check on top, at the {} seat bone, too.", side.words()));
-    under.chain(on_top).collect()
+    under.map(NextStep::CheckUnder).chain(on_top.map(NextStep::CheckOnTop)).collect()
 }
 
 /// What is expected of the cushion as it is, under the client as far as earlier rounds tell.
@@ -99,8 +97,8 @@ impl<'a> Expected<'a> {
         &self,
         verdict: Verdict,
         counts: Option<Vec<u32>>,
-        look_at: Vec<String>,
-        notes: Vec<String>,
+        look_at: &[LookAt],
+        next: Vec<NextStep>,
     ) -> Result<Adjusted, BodyError> {
         let AdjustInput { client, cushion, now, stop, .. } = self.input;
         let counts = counts.unwrap_or_else(|| now.to_vec());
@@ -110,11 +108,12 @@ impl<'a> Expected<'a> {
         Ok(Adjusted {
             verdict,
             alarms: Vec::new(),
-            look_at,
-            questions: Vec::new(),
+            look_at: look_at.to_vec(),
+            doubts: Vec::new(),
+            left_out: Vec::new(),
             moves: moves(cushion.pattern(), now, &counts),
             counts,
-            notes,
+            next,
             goals,
             not_safe: broken(&prediction),
             prediction,

@@ -3,9 +3,10 @@
 //! Each mistake is solved forward as if it had been made, the unknowns estimated anew, and what
 //! still does not fit is compared. How often each mistake is made is a practice judgement.
 
+use case::{AdjustRefusal, Mistake};
 use cushion::{CompartmentIx, Length, Pattern};
 
-use crate::checks::adjust::{AdjustInput, AdjustRefusal, checked_rounds};
+use crate::checks::adjust::{AdjustInput, checked_rounds};
 use crate::checks::estimate::{Round, estimate};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::MeshedCushion;
@@ -13,9 +14,9 @@ use crate::prediction::unknowns::Assumptions;
 
 /// One explanation.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Mistake {
-    /// What may have happened, and how to look.
-    pub words: String,
+pub struct Explanation {
+    /// What may have happened.
+    pub mistake: Mistake,
     /// How likely it is among those that were looked at, from 0 to 1.
     pub likelihood: f64,
 }
@@ -31,7 +32,7 @@ const SAG: f64 = 20.0;
 
 /// What is tried: a mistake with everything that it changes.
 struct Trial {
-    words: String,
+    mistake: Mistake,
     /// How often it is made, against the others: a practice judgement.
     often: f64,
     assumptions: Assumptions,
@@ -46,26 +47,13 @@ enum Counts {
     Short(CompartmentIx),
 }
 
-/// Where to look in the set-up when something is wrong, what is quickest seen first.
-pub(crate) fn looks() -> Vec<String> {
-    let looks = [
-        "The seat under the cushion: does it sag, does anything lie on it?",
-        "Which way the cushion lies: FRONT to the front, TOP up.",
-        "Left and right: does each numbered compartment hold what the card says?",
-        "The client: was the pelvis fully back?",
-        "Leaks: press a handful of cells; soft ones are replaced one for one.",
-        "Lost cells: count the compartments under the seat bones.",
-    ];
-    looks.map(str::to_owned).to_vec()
-}
-
 /// Ranks what would explain all that was found, the likeliest first; that nothing is wrong is one
 /// of them.
 ///
 /// # Errors
 ///
 /// As [`crate::adjust()`].
-pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Mistake>, AdjustRefusal> {
+pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Explanation>, AdjustRefusal> {
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
@@ -77,20 +65,22 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Mistake>, AdjustRefusal> 
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();
         let cushion: &MeshedCushion = if trial.turned { &turned } else { meshed };
         let learnt = estimate(cushion, pattern, &trial.assumptions, &really, input.stop)?;
-        scored.push((trial.words, trial.often.ln() - learnt.disagreement / 2.0));
+        scored.push((trial.mistake, trial.often.ln() - learnt.disagreement / 2.0));
     }
     let best = scored.iter().map(|trial| trial.1).fold(f64::NEG_INFINITY, f64::max);
     let sum: f64 = scored.iter().map(|trial| (trial.1 - best).exp()).sum();
-    let share =
-        |(words, score): (String, f64)| Mistake { words, likelihood: (score - best).exp() / sum };
-    let mut ranked: Vec<Mistake> = scored.into_iter().map(share).collect();
+    let share = |(mistake, score): (Mistake, f64)| Explanation {
+        mistake,
+        likelihood: (score - best).exp() / sum,
+    };
+    let mut ranked: Vec<Explanation> = scored.into_iter().map(share).collect();
     ranked.sort_by(|a, b| b.likelihood.total_cmp(&a.likelihood));
     Ok(ranked)
 }
 
 fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Vec<Trial> {
-    let trial = |words: &str, often: f64| Trial {
-        words: words.to_owned(),
+    let trial = |mistake: Mistake, often: f64| Trial {
+        mistake,
         often,
         assumptions: usual.clone(),
         turned: false,
@@ -103,47 +93,21 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Ve
     let sag = chair.sling_sag.unwrap_or(Length::from_mm(SAG));
     let width = chair.inside_width.unwrap_or(pattern.size().width());
     let sling = chair.base == Some(case::Base::Sling);
+    let leaky = Assumptions { cells: LEAKY * usual.cells, ..usual.clone() };
+    let sagging = Assumptions { sag: Some([sag, width]), ..usual.clone() };
     let mut all = vec![
-        trial("Nothing is wrong with the set-up.", 0.45),
-        Trial {
-            counts: Counts::Mirrored,
-            ..trial(
-                "Left and right were swapped when it was filled. Compare the numbers at the openings with the card.",
-                0.12,
-            )
-        },
-        Trial {
-            turned: true,
-            ..trial("The cushion lies turned round. Look for FRONT on the tag.", 0.08)
-        },
-        Trial {
-            assumptions: Assumptions { cells: LEAKY * usual.cells, ..usual.clone() },
-            ..trial("Many cells leak. Press a handful: soft ones are replaced one for one.", 0.06)
-        },
-        Trial {
-            assumptions: forward,
-            ..trial(
-                "The client sits some 40 mm too far forward. Bring the pelvis fully back and check again.",
-                0.12,
-            )
-        },
-        Trial {
-            assumptions: Assumptions { sag: Some([sag, width]), ..usual.clone() },
-            ..trial(
-                "The seat under the cushion sags. Put in a solid seat and check again.",
-                if sling { 0.20 } else { 0.04 },
-            )
-        },
+        trial(Mistake::None, 0.45),
+        Trial { counts: Counts::Mirrored, ..trial(Mistake::Swapped, 0.12) },
+        Trial { turned: true, ..trial(Mistake::TurnedRound, 0.08) },
+        Trial { assumptions: leaky, ..trial(Mistake::Leaks, 0.06) },
+        Trial { assumptions: forward, ..trial(Mistake::Forward(Length::from_m(FORWARD)), 0.12) },
+        Trial { assumptions: sagging, ..trial(Mistake::Sag, if sling { 0.20 } else { 0.04 }) },
     ];
     let short = 0.15 / pattern.compartments().len() as f64;
     for ix in pattern.indices() {
-        let compartment = &pattern[ix];
-        let words = format!(
-            "Compartment {} ({}) is about a quarter short of cells. Count it.",
-            compartment.number,
-            compartment.id.as_str()
-        );
-        all.push(Trial { counts: Counts::Short(ix), ..trial(&words, short) });
+        let (number, id) = (pattern[ix].number, pattern[ix].id.clone());
+        let mistake = Mistake::Short { number, id };
+        all.push(Trial { counts: Counts::Short(ix), ..trial(mistake, short) });
     }
     all
 }

@@ -1,6 +1,6 @@
 //! Held fingers: bottomed or overfilled, which only a hand underneath tells.
 
-use case::{Check, SiteName, TopAnswer};
+use case::{Check, LookAt, NextStep, SiteName, TopAnswer};
 use cushion::{CompartmentIx, Length, Side};
 use mechanics::Parameters;
 
@@ -27,9 +27,9 @@ pub(crate) struct Pinched {
     /// The counts after the moves; none where nothing is moved.
     pub(crate) counts: Option<Vec<u32>>,
     /// Where to look.
-    pub(crate) look_at: Vec<String>,
+    pub(crate) look_at: &'static [LookAt],
     /// What is next.
-    pub(crate) notes: Vec<String>,
+    pub(crate) next: Vec<NextStep>,
 }
 
 impl Expected<'_> {
@@ -55,7 +55,7 @@ impl Expected<'_> {
         } else {
             None
         };
-        Some(if counts.is_some() { take_out() } else { look_for_the_cause() }.with(counts))
+        Some(counts.map_or_else(look_for_the_cause, take_out))
     }
 
     /// Whether so much was felt under a bone that held fingers mean too many cells, and not less
@@ -117,45 +117,16 @@ impl Expected<'_> {
     }
 }
 
-impl Pinched {
-    fn with(self, counts: Option<Vec<u32>>) -> Self {
-        Self { counts, ..self }
-    }
-}
-
-fn notes(notes: &[&str]) -> Vec<String> {
-    notes.iter().map(|note| (*note).to_owned()).collect()
-}
-
 fn first_feel(sides: &[Side]) -> Pinched {
-    let feel = |side: &Side| {
-        format!(
-            "Pinched can mean bottomed or overfilled, and nothing is moved before a hand underneath \
-             has told which: check under the {} seat bone.",
-            side.words()
-        )
-    };
-    Pinched { counts: None, look_at: Vec::new(), notes: sides.iter().map(feel).collect() }
+    let next = sides.iter().map(|side| NextStep::FeelBeforeMoving(*side)).collect();
+    Pinched { counts: None, look_at: &[], next }
 }
 
-fn take_out() -> Pinched {
-    let notes = notes(&[
-        "Likely overfilled: enough is felt underneath. Pat the compartments level first and check \
-         on top again.",
-        "Only if the fingers are still held, take these few cells out into the spare bag, and feel \
-         underneath again.",
-    ]);
-    Pinched { counts: None, look_at: Vec::new(), notes }
+fn take_out(counts: Vec<u32>) -> Pinched {
+    let next = vec![NextStep::PatFirst, NextStep::TakeOutIfStillHeld];
+    Pinched { counts: Some(counts), look_at: &[], next }
 }
 
 fn look_for_the_cause() -> Pinched {
-    let look_at = notes(&[
-        "A pad, a towel or a sling on the cushion.",
-        "A cover that is too tight, or not on right.",
-        "Cells that are lost or in the wrong compartment: count again.",
-    ]);
-    let notes =
-        notes(&["Fingers were held, and what is felt underneath does not say why. No cell \
-                         is moved before the cause is found."]);
-    Pinched { counts: None, look_at, notes }
+    Pinched { counts: None, look_at: &LookAt::AFTER_A_PINCH, next: vec![NextStep::CauseFirst] }
 }

@@ -1,7 +1,7 @@
 //! The limits that come before every goal.
 
-use case::{PredictedOutcome, PredictedSeat, Prediction, Want};
-use cushion::{Pattern, Side};
+use case::{BrokenLimit, PredictedOutcome, Prediction, Spread, Want};
+use cushion::{Length, Pattern, Side};
 use mechanics::Parameters;
 
 use crate::goals::aims::{Aim, Filling, Quantity};
@@ -70,46 +70,34 @@ pub(crate) fn limits(
     aims
 }
 
-/// Which limits a prediction does not keep, in sentences; none where the client may be seated so,
-/// to be checked by hand.
+/// Which limits a prediction does not keep; none where the client may be seated so, to be checked
+/// by hand.
 #[must_use]
-pub fn broken(prediction: &Prediction) -> Vec<String> {
+pub fn broken(prediction: &Prediction) -> Vec<BrokenLimit> {
     let parameters = Parameters::default();
     let Some(seat) = &prediction.seated else {
         return vec![match prediction.outcome {
-            PredictedOutcome::Tipping => "the client tips on this cushion".to_owned(),
-            PredictedOutcome::LeansAway => {
-                "the trunk leans on: the cushion does not resist enough".to_owned()
-            }
-            _ => "where the client comes to rest was not found".to_owned(),
+            PredictedOutcome::Tipping => BrokenLimit::Tips,
+            PredictedOutcome::LeansAway => BrokenLimit::LeansAway,
+            PredictedOutcome::AtRest
+            | PredictedOutcome::Bottomed
+            | PredictedOutcome::OutOfSteps => BrokenLimit::NoRest,
         }];
     };
     let mut broken = Vec::new();
-    let (limit, least) = (parameters.clearance_limit * 1e3, parameters.least_clearance * 1e3);
+    let limit = Length::from_m(parameters.clearance_limit);
+    let least = Length::from_m(parameters.least_clearance);
     for side in [Side::Left, Side::Right] {
-        let spread = &seat.clearance[side];
-        let (central, low) = (spread.central.to_mm(), spread.low.to_mm());
+        let Spread { central, low, .. } = seat.clearance[side];
         if central < limit {
-            broken.push(format!(
-                "{central:.0} mm of cushion under the {} seat bone, and {limit:.0} mm are needed",
-                side.words()
-            ));
+            broken.push(BrokenLimit::Clearance { side, left: central, needed: limit });
         } else if low < least {
-            broken.push(format!(
-                "at the low end of what is plausible only {:.0} mm of cushion are left under the \
-                 {} seat bone, and {least:.0} mm are needed",
-                low.max(0.0),
-                side.words()
-            ));
+            let left = low.max(Length::ZERO);
+            broken.push(BrokenLimit::LowClearance { side, left, needed: least });
         }
     }
-    broken.extend(bottomed(seat));
-    broken
-}
-
-fn bottomed(seat: &PredictedSeat) -> Option<String> {
     let bottomed = seat.compartments.iter().filter(|compartment| compartment.bottomed);
-    let numbers: Vec<String> = bottomed.map(|compartment| compartment.number.to_string()).collect();
-    (!numbers.is_empty())
-        .then(|| format!("the client bottoms out over compartment {}", numbers.join(", ")))
+    let numbers: Vec<u8> = bottomed.map(|compartment| compartment.number).collect();
+    broken.extend((!numbers.is_empty()).then_some(BrokenLimit::BottomsOut(numbers)));
+    broken
 }

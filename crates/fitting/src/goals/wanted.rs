@@ -1,6 +1,6 @@
 //! From goals to aims, with the gates that refuse what would harm.
 
-use case::{FrontSides, SiteName, Want};
+use case::{FrontSides, Shortfall, SiteName, Want};
 use cushion::{CompartmentIx, Purpose, Side};
 
 use crate::goals::aims::{Aim, Filling, Quantity};
@@ -62,7 +62,7 @@ pub(crate) struct GoalReader<'a> {
 pub(crate) struct Wanted {
     pub(crate) want: Want,
     /// The aims; or why the goal is refused.
-    pub(crate) aims: Result<Vec<Aim>, String>,
+    pub(crate) aims: Result<Vec<Aim>, Shortfall>,
 }
 
 impl GoalReader<'_> {
@@ -82,46 +82,32 @@ impl GoalReader<'_> {
     }
 
     /// Why a goal would harm this client.
-    fn refusal(&self, want: Want) -> Option<String> {
+    fn refusal(&self, want: Want) -> Option<Shortfall> {
         let needs = self.needs;
         match want {
             Want::CorrectObliquity => {
                 let oblique = needs.oblique?;
                 if oblique.reducible <= cushion::Length::ZERO {
-                    return Some(
-                        "the obliquity is fixed: accommodate it, a fixed pelvis is not forced level"
-                            .to_owned(),
-                    );
+                    return Some(Shortfall::FixedObliquity);
                 }
-                needs.injured.contains(&SiteName::SeatBone(oblique.lower)).then(|| {
-                    format!(
-                        "the {} seat bone is injured, and levelling would build up under it",
-                        oblique.lower.words()
-                    )
-                })
+                let injured = needs.injured.contains(&SiteName::SeatBone(oblique.lower));
+                injured.then_some(Shortfall::InjuredLowSide(oblique.lower))
             }
-            Want::Shelf { .. } if needs.fixed_posterior_tilt => Some(
-                "the pelvis is fixed in posterior tilt and would slide over a shelf".to_owned(),
-            ),
-            Want::Shelf { .. } if needs.stiff_hip => Some(
-                "a hip bends less than 90 degrees, and a shelf would roll the pelvis back"
-                    .to_owned(),
-            ),
+            Want::Shelf { .. } if needs.fixed_posterior_tilt => Some(Shortfall::FixedPosteriorTilt),
+            Want::Shelf { .. } if needs.stiff_hip => Some(Shortfall::StiffHip),
             _ => None,
         }
     }
 
-    fn aims(&self, want: Want) -> Result<Vec<Aim>, String> {
+    fn aims(&self, want: Want) -> Result<Vec<Aim>, Shortfall> {
         match want {
             Want::CorrectObliquity => {
-                let oblique = self.needs.oblique;
-                let oblique = oblique.ok_or("no obliquity is written down in the client's file")?;
+                let oblique = self.needs.oblique.ok_or(Shortfall::NoObliquity)?;
                 let wanted = oblique.right_higher(true);
                 Ok(vec![near(Quantity::RightHigher, wanted, LEVEL_FREE, LEVEL_UNIT)])
             }
             Want::AccommodateObliquity => {
-                let oblique = self.needs.oblique;
-                let oblique = oblique.ok_or("no obliquity is written down in the client's file")?;
+                let oblique = self.needs.oblique.ok_or(Shortfall::NoObliquity)?;
                 // As it was measured, so that the trunk does not lean; and the load shared, as far
                 // as two seat bones of different height can.
                 let wanted = oblique.right_higher(false);
@@ -134,7 +120,7 @@ impl GoalReader<'_> {
                 let quantity = Quantity::Surface(site);
                 let stock = quantity.value(self.stock).unwrap_or(0.0);
                 if stock < NEXT_TO_NOTHING {
-                    return Err(format!("the {} carries next to nothing already", site.words()));
+                    return Err(Shortfall::NothingToTake(site));
                 }
                 let aimed = BEYOND * share;
                 let unit = (aimed - ENOUGH * share) * stock;
@@ -207,7 +193,7 @@ impl GoalReader<'_> {
 
     /// The compartments of a shelf: those made for it, or those some 70 mm in front of the seat
     /// bones.
-    fn shelf(&self) -> Result<Vec<CompartmentIx>, String> {
+    fn shelf(&self) -> Result<Vec<CompartmentIx>, Shortfall> {
         let made = self.with(|ix| self.pattern[ix].purpose == Purpose::PreIschialShelf);
         if !made.is_empty() {
             return Ok(made);
@@ -216,15 +202,13 @@ impl GoalReader<'_> {
         let mut front = self.both(|side| self.under(SiteName::SeatBone(side), SHELF_FORWARD));
         front.retain(|at| !bones.contains(at));
         if front.is_empty() {
-            return Err("this layout has no seam close in front of the seat bones; a shelf needs \
-                        a layout with one"
-                .to_owned());
+            return Err(Shortfall::NoSeamForShelf);
         }
         Ok(front)
     }
 
     /// The compartments at the front edge under the thighs.
-    fn front(&self, sides: FrontSides) -> Result<Vec<CompartmentIx>, String> {
+    fn front(&self, sides: FrontSides) -> Result<Vec<CompartmentIx>, Shortfall> {
         let depth = self.pattern.size().depth().to_m();
         let edge = |side: Side| {
             let [x, _] = self.seated.body().site(SiteName::Thigh(side))?.at;
@@ -238,14 +222,14 @@ impl GoalReader<'_> {
             }
             FrontSides::Both => Some(self.both(edge)).filter(|both| !both.is_empty()),
         };
-        wanted.ok_or_else(|| "this layout has no compartment of its own there".to_owned())
+        wanted.ok_or(Shortfall::NoFront)
     }
 
     /// Aims for compartments of some purposes to be higher than all others.
-    fn raised(&self, purposes: &[Purpose], height: f64) -> Result<Vec<Aim>, String> {
+    fn raised(&self, purposes: &[Purpose], height: f64) -> Result<Vec<Aim>, Shortfall> {
         let of = self.with(|ix| purposes.contains(&self.pattern[ix].purpose));
         if of.is_empty() {
-            return Err("this layout has no compartments for it".to_owned());
+            return Err(Shortfall::NoCompartments);
         }
         let over = self.with(|ix| {
             let purpose = self.pattern[ix].purpose;
@@ -256,7 +240,7 @@ impl GoalReader<'_> {
                 )
         });
         if over.is_empty() {
-            return Err("this layout has nothing beside it to be higher than".to_owned());
+            return Err(Shortfall::NothingBeside);
         }
         let aim = |ix: CompartmentIx| {
             let quantity = Quantity::Step { of: vec![ix], over: over.clone() };

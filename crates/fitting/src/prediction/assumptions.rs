@@ -1,8 +1,9 @@
 //! From a client's file to the body that the mechanics knows.
 
+use case::BodyError;
 use case::{Client, Sides};
 use cushion::{Length, Mass, Pattern, Side};
-use mechanics::{BodyError, Obliquity, Parameters, SeatedClient, Stop};
+use mechanics::{Obliquity, Parameters, SeatedClient, Stop};
 
 use crate::advice::altitude::air_pressure;
 use crate::goals::needs::oblique;

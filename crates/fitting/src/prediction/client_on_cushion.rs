@@ -1,9 +1,10 @@
 //! A client over a cushion, meshed and ready to be asked what counts would do.
 
+use case::BodyError;
 use cushion::{Length, Pattern, StockFill, Volume};
 use mechanics::{
-    Body, BodyError, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting,
-    SeatedBody, SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
+    Body, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody,
+    SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
 };
 
 use crate::prediction::unknowns::Assumptions;

@@ -1,9 +1,10 @@
 //! Predictions one after the other for one client on one cushion: each begins at the last, and
 //! its spread is a question of its own.
 
+use case::BodyError;
 use case::{CentralNumbers, Client, Prediction};
 use cushion::Mass;
-use mechanics::{BodyError, Outcome, Resting, Stop};
+use mechanics::{Outcome, Resting, Stop};
 
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::Answer;

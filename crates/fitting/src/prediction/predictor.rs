@@ -1,10 +1,11 @@
 //! What counts would do under a client, with the spread that comes from what is not known.
 
+use case::BodyError;
 use case::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
 };
 use cushion::{Length, Pattern, Pressure, Side};
-use mechanics::{BodyError, Outcome, Resting, SheetModel, SiteName, Stop};
+use mechanics::{Outcome, Resting, SheetModel, SiteName, Stop};
 
 use crate::prediction::client_on_cushion::{
     Answer, ClientOnCushion, MeshedCushion, has_numbers, index_of,
@@ -212,7 +213,7 @@ fn seat(
             .collect(),
         sites: (resting.sites.iter().enumerate())
             .map(|(at, site)| PredictedSite {
-                id: site.site.name.id(),
+                site: site.site.name,
                 surface: pressures(SITES + at),
                 clearance: site.clearance,
             })

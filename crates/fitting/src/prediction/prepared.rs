@@ -1,12 +1,12 @@
 //! A cushion made ready for mechanics: meshed finely and coarsely, with its stock fill.
 
+use case::BodyError;
 use std::sync::OnceLock;
 
 use case::{Client, Prediction};
 use cushion::{Cell, Length, Mass, Pattern, StockFill, Volume};
 use mechanics::{
-    BodyError, Cut, NestedMeshes, Parameters, SiteName, StockError, Stop, UnloadedCushion,
-    unit_sheets,
+    Cut, NestedMeshes, Parameters, SiteName, StockError, Stop, UnloadedCushion, unit_sheets,
 };
 
 use crate::prediction::assumptions::assumptions_of;

@@ -1,19 +1,14 @@
 //! A plan from the stock fill and the wanted changes.
 
-use std::fmt;
-
-use case::{Amount, Change, Client, Date, Plan, PlannedCount};
-use cushion::{CompartmentIx, Length, Mass, Name, Pattern};
-use mechanics::{BodyError, Stop};
+use case::{Amount, Change, Client, CountReason, Date, Plan, PlanRefusal, PlannedCount, WhyNoPlan};
+use cushion::{CompartmentIx, Pattern};
+use mechanics::Stop;
 
 use crate::advice::cautions::cautions;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
 use crate::search::planner::Planner;
 use crate::search::progress::{PlanStep, Progress};
-
-/// The reason of a count that the planner chose.
-pub const FOR_THE_GOALS: &str = "for the goals";
 
 /// What a plan is made from.
 #[derive(Clone, Copy)]
@@ -30,122 +25,12 @@ pub struct PlanInput<'a> {
     pub progress: Progress<'a>,
 }
 
-/// Why no plan is made. Nothing is planned halfway.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Refusal {
-    /// The compartment that it is about, where it is about one.
-    pub compartment: Option<Name>,
-    /// Why.
-    pub kind: RefusalKind,
-}
-
-/// The reasons for which no plan is made.
-#[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum RefusalKind {
-    /// The pattern has no compartment of this id; these are there.
-    UnknownCompartment {
-        /// The ids of the pattern.
-        known: Vec<Name>,
-    },
-    /// Two changes are wanted for one compartment.
-    TwoChanges,
-    /// The change takes more cells than there are.
-    FewerThanNone {
-        /// Cells as supplied.
-        stock: u32,
-        /// The change in cells.
-        change: i32,
-    },
-    /// No count gives the wanted crown.
-    NoSuchCrown {
-        /// The crown that would be needed.
-        crown: Length,
-    },
-    /// The change is more than doubling the cells.
-    MoreThanTwice {
-        /// Cells as supplied.
-        stock: u32,
-        /// Cells that would be planned.
-        planned: u32,
-    },
-    /// The client's measures make no body.
-    NoBody {
-        /// Which, and why.
-        error: BodyError,
-    },
-    /// The client is heavier than the cushion is rated for.
-    TooHeavy {
-        /// The client's weight.
-        weight: Mass,
-        /// The rating.
-        rating: Mass,
-    },
-}
-
-impl RefusalKind {
-    /// Whether the file is right and the wish is unsafe, rather than the file being wrong.
-    #[must_use]
-    pub fn is_unsafe(&self) -> bool {
-        matches!(self, Self::TooHeavy { .. })
-    }
-
-    /// Returns what to do about it.
-    #[must_use]
-    pub fn advice(&self) -> String {
-        match self {
-            Self::UnknownCompartment { known } => {
-                let known: Vec<String> = known.iter().map(|id| format!("`{id}`")).collect();
-                format!("this pattern has {}", known.join(", "))
-            }
-            Self::TwoChanges => "put both into one change, with one reason".to_owned(),
-            Self::FewerThanNone { .. } => "take fewer cells".to_owned(),
-            Self::NoSuchCrown { .. } => "ask for a change in cells, or a smaller one".to_owned(),
-            Self::MoreThanTwice { .. } => {
-                "check the number; such a change needs another layout or wall height".to_owned()
-            }
-            Self::NoBody { .. } => "check that measure, and those near it".to_owned(),
-            Self::TooHeavy { .. } => {
-                "take a size or a layout that is rated for this client".to_owned()
-            }
-        }
-    }
-}
-
-impl fmt::Display for RefusalKind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::UnknownCompartment { .. } => write!(f, "the pattern has no such compartment"),
-            Self::TwoChanges => write!(f, "two changes are wanted for this compartment"),
-            Self::FewerThanNone { stock, change } => {
-                write!(
-                    f,
-                    "a change of {change:+} takes more than the {stock} cells of the stock fill"
-                )
-            }
-            Self::NoSuchCrown { crown } => {
-                write!(f, "no count of this cell gives a crown of {:.0} mm", crown.to_mm())
-            }
-            Self::MoreThanTwice { stock, planned } => {
-                write!(f, "{planned} cells are more than twice the {stock} of the stock fill")
-            }
-            Self::NoBody { error } => write!(f, "the client's measures make no body: {error}"),
-            Self::TooHeavy { weight, rating } => write!(
-                f,
-                "the client weighs {:.1} kg and this cushion is rated for {:.1} kg",
-                weight.to_kg(),
-                rating.to_kg()
-            ),
-        }
-    }
-}
-
 /// Returns the stock fill with each wanted change made, and nothing else: what a plan begins from.
 ///
 /// # Errors
 ///
 /// Returns every reason for which no plan is made.
-pub fn with_changes(input: &PlanInput<'_>) -> Result<Vec<PlannedCount>, Vec<Refusal>> {
+pub fn with_changes(input: &PlanInput<'_>) -> Result<Vec<PlannedCount>, Vec<PlanRefusal>> {
     let pattern = input.cushion.pattern();
     let mut refusals = refused_changes(&input.client.changes, pattern);
     refusals.extend(too_heavy(input));
@@ -161,10 +46,10 @@ pub fn with_changes(input: &PlanInput<'_>) -> Result<Vec<PlannedCount>, Vec<Refu
                 number: compartment.number,
                 stock,
                 planned,
-                reason: change.map(|change| change.reason.clone()),
+                reason: change.map(|change| CountReason::Wish(change.reason.clone())),
             }),
-            Err(kind) => {
-                refusals.push(Refusal { compartment: Some(compartment.id.clone()), kind });
+            Err(why) => {
+                refusals.push(PlanRefusal { compartment: Some(compartment.id.clone()), why });
             }
         }
     }
@@ -182,7 +67,7 @@ pub fn with_changes(input: &PlanInput<'_>) -> Result<Vec<PlannedCount>, Vec<Refu
 /// # Errors
 ///
 /// Returns every reason for which no plan is made.
-pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
+pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>> {
     let mut counts = with_changes(input)?;
     let mut plan = Plan {
         counts: Vec::new(),
@@ -199,12 +84,12 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
         let planner =
             Planner::new(input.cushion, input.client, weighing.weight, &home, fixed, input.stop);
         let found = planner.and_then(|planner| planner.find(input.progress)).map_err(|error| {
-            vec![Refusal { compartment: None, kind: RefusalKind::NoBody { error } }]
+            vec![PlanRefusal { compartment: None, why: WhyNoPlan::NoBody(error) }]
         })?;
         for (count, planned) in counts.iter_mut().zip(&found.counts) {
             if count.planned != *planned {
                 count.planned = *planned;
-                count.reason = Some(FOR_THE_GOALS.to_owned());
+                count.reason = Some(CountReason::Goals);
             }
         }
         plan.goals = found.goals;
@@ -219,47 +104,47 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<Refusal>> {
 }
 
 /// Changes that name no compartment, or one that has a change already.
-fn refused_changes(changes: &[Change], pattern: &Pattern) -> Vec<Refusal> {
+fn refused_changes(changes: &[Change], pattern: &Pattern) -> Vec<PlanRefusal> {
     let mut refusals = Vec::new();
     for (place, change) in changes.iter().enumerate() {
         let id = &change.compartment;
-        let kind = if pattern.by_id(id.as_str()).is_none() {
+        let why = if pattern.by_id(id.as_str()).is_none() {
             let known = pattern.compartments().iter().map(|there| there.id.clone()).collect();
-            RefusalKind::UnknownCompartment { known }
+            WhyNoPlan::UnknownCompartment { known }
         } else if changes[..place].iter().any(|earlier| earlier.compartment == *id) {
-            RefusalKind::TwoChanges
+            WhyNoPlan::TwoChanges
         } else {
             continue;
         };
-        refusals.push(Refusal { compartment: Some(id.clone()), kind });
+        refusals.push(PlanRefusal { compartment: Some(id.clone()), why });
     }
     refusals
 }
 
-fn too_heavy(input: &PlanInput<'_>) -> Option<Refusal> {
+fn too_heavy(input: &PlanInput<'_>) -> Option<PlanRefusal> {
     let weight = input.client.latest_weighing()?.weight;
     let rating = input.cushion.pattern().max_user_weight()?;
     (weight > rating)
-        .then_some(Refusal { compartment: None, kind: RefusalKind::TooHeavy { weight, rating } })
+        .then_some(PlanRefusal { compartment: None, why: WhyNoPlan::TooHeavy { weight, rating } })
 }
 
 /// The count of a compartment with its change made.
-fn changed(input: &PlanInput<'_>, ix: CompartmentIx, change: &Change) -> Result<u32, RefusalKind> {
+fn changed(input: &PlanInput<'_>, ix: CompartmentIx, change: &Change) -> Result<u32, WhyNoPlan> {
     let fill = &input.cushion.stock()[ix];
     let stock = fill.cells.stock;
     let planned = match change.amount {
         Amount::Cells(more) => stock
             .checked_add_signed(more)
-            .ok_or(RefusalKind::FewerThanNone { stock, change: more })?,
+            .ok_or(WhyNoPlan::FewerThanNone { stock, change: more })?,
         Amount::Crown(more) => {
             let crown = fill.crown + more;
             let count = input.cushion.unloaded().count_at_crown(ix, crown);
             // Whole cells: the nearest count, which is never negative.
-            count.ok_or(RefusalKind::NoSuchCrown { crown })?.round().max(0.0) as u32
+            count.ok_or(WhyNoPlan::NoSuchCrown { crown })?.round().max(0.0) as u32
         }
     };
     if planned > 2 * stock {
-        return Err(RefusalKind::MoreThanTwice { stock, planned });
+        return Err(WhyNoPlan::MoreThanTwice { stock, planned });
     }
     Ok(planned)
 }

@@ -1,8 +1,9 @@
 //! The planner: goals and limits to whole counts, found on a coarse mesh, verified on a fine one.
 
-use case::{GoalOutcome, Prediction, Want};
-use cushion::{Mass, Side};
-use mechanics::{BodyError, Stop};
+use case::BodyError;
+use case::{BrokenLimit, GoalNumber, GoalOutcome, Prediction, Shortfall, Want};
+use cushion::{Length, Mass, Side};
+use mechanics::Stop;
 
 use case::Client;
 
@@ -36,16 +37,13 @@ const AT_THE_LIMIT: f64 = 2e-3;
 /// Times that a plan which a fine mesh finds too low is looked for again.
 const AGAIN: u8 = 2;
 
-/// Why there are no numbers to plan with.
-const NO_REST: &str = "the client does not come to rest on the stock fill";
-
 /// Counts with what they are expected to do.
 #[derive(Clone, Debug)]
 pub(crate) struct FoundPlan {
     pub(crate) counts: Vec<u32>,
     pub(crate) goals: Vec<GoalOutcome>,
     pub(crate) prediction: Prediction,
-    pub(crate) not_safe: Vec<String>,
+    pub(crate) not_safe: Vec<BrokenLimit>,
 }
 
 /// What a plan is looked for with.
@@ -147,7 +145,7 @@ impl<'a> Planner<'a> {
                 let reader = GoalReader { needs: &self.needs, pattern, seated: &coarse, stock };
                 self.outcomes(&reader, counts)
             }
-            None => self.refused_all(NO_REST),
+            None => self.refused_all(Shortfall::NoRestOnStock),
         };
         Ok((goals, prediction))
     }
@@ -344,10 +342,10 @@ impl<'a> Planner<'a> {
         let counts: Vec<u32> = self.home.iter().map(|count| *count as u32).collect();
         let (prediction, _) =
             predictor.predict(self.cushion.pattern(), &counts, AlreadySolved::default());
-        let goals = self.refused_all(NO_REST);
+        let goals = self.refused_all(Shortfall::NoRestOnStock);
         let mut not_safe = broken(&prediction);
         if not_safe.is_empty() {
-            not_safe.push(NO_REST.to_owned());
+            not_safe.push(BrokenLimit::NoRestOnStock);
         }
         FoundPlan { counts, goals, prediction, not_safe }
     }
@@ -358,11 +356,11 @@ impl<'a> Planner<'a> {
         let search = self.search(reader.seated, Vec::new());
         match search.filled(&real, Some(reader.stock)) {
             Some(filling) => self.judged(reader, &filling),
-            None => self.refused_all("there are no numbers for this plan"),
+            None => self.refused_all(Shortfall::NoRest),
         }
     }
 
-    fn refused_all(&self, why: &str) -> Vec<GoalOutcome> {
+    fn refused_all(&self, why: Shortfall) -> Vec<GoalOutcome> {
         self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect()
     }
 
@@ -384,66 +382,62 @@ impl Judge<'_> {
     fn outcome(&self, wanted: &Wanted) -> GoalOutcome {
         let aims = match &wanted.aims {
             Ok(aims) => aims,
-            Err(why) => return refused(wanted.want, why),
+            Err(why) => return refused(wanted.want, *why),
         };
         let off =
             |aim: &Aim| aim.quantity.value(self.filling).map_or(0.0, |value| aim.off(value).abs());
         let met = aims.iter().filter(|aim| !aim.goes_with()).all(|aim| off(aim) <= 1.0);
-        let (number, unit) = number(wanted.want, &self.planner.needs);
         GoalOutcome {
-            id: wanted.want.id(),
-            words: wanted.want.words(),
-            wanted: number,
+            want: wanted.want,
+            wanted: number(wanted.want, &self.planner.needs),
             reached: self.reached(wanted.want, aims),
-            unit,
             met,
             why: (!met).then(|| self.why_not(aims)),
         }
     }
 
-    /// The number that the plan reaches, in the unit of the goal.
-    fn reached(&self, want: Want, aims: &[Aim]) -> Option<f64> {
+    /// The number that the plan reaches.
+    fn reached(&self, want: Want, aims: &[Aim]) -> Option<GoalNumber> {
         let value = |quantity: &Quantity| quantity.value(self.filling);
         let of_all = aims.iter().filter_map(|aim| Some((aim, value(&aim.quantity)?)));
-        match want {
+        Some(match want {
             Want::CorrectObliquity | Want::AccommodateObliquity => {
-                let lower = self.planner.needs.oblique?.lower;
-                let sign = if lower == Side::Left { 1e3 } else { -1e3 };
-                Some(sign * value(&Quantity::RightHigher)?)
+                lower(Length::from_m(value(&Quantity::RightHigher)?))
             }
             Want::OffLoad { site, .. } => {
                 let quantity = Quantity::Surface(site);
                 let stock = quantity.value(self.stock)?;
-                Some(100.0 * (1.0 - value(&quantity)? / stock))
+                GoalNumber::Relief(1.0 - value(&quantity)? / stock)
             }
             Want::LowerFront { .. } => {
                 let by = |(aim, top): (&Aim, f64)| {
-                    aim.quantity.value(self.stock).map_or(0.0, |stock| (stock - top) * 1e3)
+                    aim.quantity.value(self.stock).map_or(0.0, |stock| stock - top)
                 };
-                of_all.map(by).reduce(f64::min)
+                GoalNumber::FrontLower(Length::from_m(of_all.map(by).reduce(f64::min)?))
             }
             Want::Shelf { .. } | Want::MedialSupport { .. } | Want::LateralSupport { .. } => {
-                of_all.map(|(_, step)| step * 1e3).reduce(f64::min)
+                let least = of_all.map(|(_, step)| step).reduce(f64::min)?;
+                GoalNumber::Higher(Length::from_m(least))
             }
-            Want::EqualFirmness => of_all.map(|(_, share)| share.abs() * 100.0).reduce(f64::max),
+            Want::EqualFirmness => {
+                GoalNumber::Apart(of_all.map(|(_, share)| share.abs()).reduce(f64::max)?)
+            }
             Want::NearStock => {
                 let pairs = self.filling.counts.iter().zip(&self.stock.counts);
-                Some(pairs.map(|(count, stock)| (count - stock).abs()).sum())
+                let changed: f64 = pairs.map(|(count, stock)| (count - stock).abs()).sum();
+                GoalNumber::Changed(changed.round() as u32)
             }
-        }
+        })
     }
 
     /// The likeliest reason that more is not reached.
-    fn why_not(&self, aims: &[Aim]) -> String {
+    fn why_not(&self, aims: &[Aim]) -> Shortfall {
         let parameters = &self.planner.assumptions.parameters;
         let limit = parameters.clearance_limit + AT_THE_LIMIT;
         for side in [Side::Left, Side::Right] {
             let clearance = Quantity::Clearance(side).value(self.filling);
             if clearance.is_some_and(|clearance| clearance < limit) {
-                return format!(
-                    "more would leave too little cushion under the {} seat bone",
-                    side.words()
-                );
+                return Shortfall::Clearance(side);
             }
         }
         let stock = self.planner.cushion.stock();
@@ -452,51 +446,41 @@ impl Judge<'_> {
             **count >= f64::from(stock[*ix].cells.high) && !self.planner.fixed[ix.index()]
         });
         if let Some((ix, _)) = full {
-            let number = pattern[ix].number;
-            return format!(
-                "compartment {number} is as full as the estimate is good for; more needs a layout \
-                 that is higher there"
-            );
+            return Shortfall::Full(pattern[ix].number);
         }
         // The first goal has the ranks 1 and 2.
-        if aims.iter().any(|aim| aim.rank > 2) {
-            return "limits and the goals before it come first".to_owned();
-        }
-        "no counts of this layout reach it within the limits".to_owned()
+        if aims.iter().any(|aim| aim.rank > 2) { Shortfall::Rank } else { Shortfall::OutOfReach }
     }
 }
 
 /// A goal without aims.
-fn refused(want: Want, why: &str) -> GoalOutcome {
-    let (wanted, unit) = number(want, &Needs::default());
-    GoalOutcome {
-        id: want.id(),
-        words: want.words(),
-        wanted,
-        reached: None,
-        unit,
-        met: false,
-        why: Some(why.to_owned()),
-    }
+fn refused(want: Want, why: Shortfall) -> GoalOutcome {
+    let wanted = number(want, &Needs::default());
+    GoalOutcome { want, wanted, reached: None, met: false, why: Some(why) }
 }
 
-/// The number that a goal wants, with its unit.
-fn number(want: Want, needs: &Needs) -> (f64, &'static str) {
+/// Which side is lower, where the right seat bone is so much higher than the left one.
+fn lower(right_higher: Length) -> GoalNumber {
+    let side = match right_higher.to_m() {
+        higher if higher > 0.0 => Some(Side::Left),
+        higher if higher < 0.0 => Some(Side::Right),
+        _ => None,
+    };
+    GoalNumber::Lower { side, by: right_higher.abs() }
+}
+
+/// The number that a goal wants.
+fn number(want: Want, needs: &Needs) -> GoalNumber {
+    let oblique = |corrected| needs.oblique.map_or(0.0, |oblique| oblique.right_higher(corrected));
     match want {
-        Want::CorrectObliquity => {
-            let left = needs.oblique.map_or(0.0, |oblique| oblique.right_higher(true).abs());
-            (left * 1e3, "mm lower")
-        }
-        Want::AccommodateObliquity => {
-            let whole = needs.oblique.map_or(0.0, |oblique| oblique.right_higher(false).abs());
-            (whole * 1e3, "mm lower")
-        }
-        Want::OffLoad { share, .. } => (share * 100.0, "% less"),
+        Want::CorrectObliquity => lower(Length::from_m(oblique(true))),
+        Want::AccommodateObliquity => lower(Length::from_m(oblique(false))),
+        Want::OffLoad { share, .. } => GoalNumber::Relief(share),
         Want::Shelf { height }
         | Want::MedialSupport { height }
-        | Want::LateralSupport { height } => (height.to_mm(), "mm higher"),
-        Want::LowerFront { by, .. } => (by.to_mm(), "mm lower"),
-        Want::EqualFirmness => (0.0, "% apart"),
-        Want::NearStock => (0.0, "cells changed"),
+        | Want::LateralSupport { height } => GoalNumber::Higher(height),
+        Want::LowerFront { by, .. } => GoalNumber::FrontLower(by),
+        Want::EqualFirmness => GoalNumber::Apart(0.0),
+        Want::NearStock => GoalNumber::Changed(0),
     }
 }

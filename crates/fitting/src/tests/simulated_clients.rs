@@ -399,7 +399,7 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         };
         outcome.settled[round] = fine && moved <= 2;
         let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
-        outcome.story += &format!("\n     {reached:?} moved {moved} {:?} {said:?}", next.questions);
+        outcome.story += &format!("\n     {reached:?} moved {moved} {:?} {said:?}", next.doubts);
         outcome.harmed |= harmed(&case, &checks, &counts, &next.counts);
         case.client.record.push(Entry::Adjustment(case::Adjustment {
             on,

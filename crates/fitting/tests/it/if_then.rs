@@ -1,8 +1,8 @@
 //! The table that works without the program: both sides always, and never a line that harms.
 
-use case::{Client, Flexibility, PelvicObliquity, Want};
+use case::{CardFinding, Client, Flexibility, IfThen, PelvicObliquity, Remedy, Want};
 use cushion::{Length, Mass, Side};
-use fitting::{IfThen, PlanInput, Progress, Spacings, card_advice, plan};
+use fitting::{PlanInput, Progress, Spacings, card_advice, plan};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
@@ -40,13 +40,31 @@ fn with_obliquity(client: Client, flexibility: Flexibility) -> Client {
     client
 }
 
-fn rows<'a>(table: &'a [IfThen], beginning: &str) -> Vec<&'a IfThen> {
-    table.iter().filter(|row| row.finding.to_lowercase().contains(beginning)).collect()
+/// The line about a finding.
+fn line(table: &[IfThen], about: impl Fn(&CardFinding) -> bool) -> &IfThen {
+    let mut lines = table.iter().filter(|row| about(&row.found));
+    let line = lines.next().unwrap();
+    assert!(lines.next().is_none(), "{table:?}");
+    line
+}
+
+fn too_low(on: Side) -> impl Fn(&CardFinding) -> bool {
+    move |found| matches!(found, CardFinding::TooLow { side, .. } if *side == on)
+}
+
+fn pinched(on: Side) -> impl Fn(&CardFinding) -> bool {
+    move |found| matches!(found, CardFinding::Pinched { side, .. } if *side == on)
+}
+
+fn lower(on: Side) -> impl Fn(&CardFinding) -> bool {
+    move |found| matches!(found, CardFinding::Lower { side, .. } if *side == on)
 }
 
 fn moves_cells(row: &IfThen) -> bool {
-    ["Put ", "take ", "Move "].iter().any(|word| row.then.contains(word))
+    matches!(row.then, Remedy::PutIn { .. } | Remedy::TakeOut { .. } | Remedy::MoveOver { .. })
 }
+
+const BOTH: [Side; 2] = [Side::Left, Side::Right];
 
 #[test]
 fn every_finding_has_a_line_for_each_side_whatever_the_cushion() {
@@ -60,20 +78,17 @@ fn every_finding_has_a_line_for_each_side_whatever_the_cushion() {
         table("row-six", "520x480", &large),
     ];
     for table in &tables {
-        for side in ["left", "right"] {
-            assert_eq!(rows(table, &format!("under the {side} seat bone")).len(), 1, "{table:?}");
-            assert_eq!(rows(table, &format!("{side} seat bone pinched")).len(), 1, "{table:?}");
-            assert_eq!(rows(table, &format!("lower on the {side}")).len(), 1, "{table:?}");
+        for side in BOTH {
+            line(table, too_low(side));
+            line(table, pinched(side));
+            line(table, lower(side));
         }
-        for alarm in ["felt through the cushion", "mark on the skin"] {
-            let alarm = rows(table, alarm);
-            assert!(alarm.len() == 1 && alarm[0].then.starts_with("CLIENT OFF NOW"), "{table:?}");
-            assert!(!moves_cells(alarm[0]));
-        }
-        // A line without cells says what is done instead.
-        for row in table.iter().filter(|row| !moves_cells(row)) {
-            assert!(row.then.to_lowercase().contains("client off"), "{row:?}");
-        }
+        let felt = line(table, |found| *found == CardFinding::BoneFelt);
+        assert_eq!(felt.then, Remedy::ClientOffLookAtSetUp);
+        let mark = line(table, |found| *found == CardFinding::Mark);
+        assert_eq!(mark.then, Remedy::ClientOff);
+        // What cells cost stands beside cells, and nowhere else.
+        assert!(table.iter().all(|row| row.cost.is_some() == moves_cells(row)), "{table:?}");
     }
 }
 
@@ -81,10 +96,13 @@ fn every_finding_has_a_line_for_each_side_whatever_the_cushion() {
 fn a_pelvis_that_is_fixed_has_no_levelling_line() {
     let oblique = with_obliquity(client("row-six", "440x400"), Flexibility::Fixed);
     let oblique = with_goals(oblique, &[Want::AccommodateObliquity]);
-    assert!(rows(&table("row-six", "440x400", &oblique), "lower on the").is_empty());
+    let levelling = |row: &&IfThen| BOTH.iter().any(|side| lower(*side)(&row.found));
+    let rows = table("row-six", "440x400", &oblique);
+    assert_eq!(rows.iter().filter(levelling).count(), 0);
     let partly = Flexibility::Partly { reducible: Length::from_mm(6.0) };
     let oblique = with_obliquity(client("row-six", "440x400"), partly);
-    assert_eq!(rows(&table("row-six", "440x400", &oblique), "lower on the").len(), 2);
+    let rows = table("row-six", "440x400", &oblique);
+    assert_eq!(rows.iter().filter(levelling).count(), 2);
 }
 
 #[test]
@@ -98,18 +116,17 @@ fn no_line_builds_up_under_an_injured_bone() {
             seen_on: DAY,
         });
         let table = table("row-six", "440x400", &injured);
-        let low = rows(&table, &format!("under the {} seat bone", side.words()));
-        assert!(!moves_cells(low[0]) && low[0].then.contains("client off, call"), "{low:?}");
+        assert_eq!(line(&table, too_low(side)).then, Remedy::NoCells);
     }
 }
 
 #[test]
 fn held_fingers_take_cells_out_only_over_35_mm_and_never_add() {
     let table = table("row-six", "440x400", &client("row-six", "440x400"));
-    for row in rows(&table, "pinched on top") {
-        let words: Vec<&str> = row.finding.split_whitespace().collect();
-        let at = words.iter().position(|word| *word == "mm").unwrap();
-        assert!(words[at - 1].parse::<f64>().unwrap() >= 35.0, "{row:?}");
-        assert!(!row.then.contains("Put "), "{row:?}");
+    for side in BOTH {
+        let row = line(&table, pinched(side));
+        let CardFinding::Pinched { felt, .. } = row.found else { unreachable!("it is asked for") };
+        assert!(felt >= Length::from_mm(35.0), "{row:?}");
+        assert!(!matches!(row.then, Remedy::PutIn { .. } | Remedy::MoveOver { .. }), "{row:?}");
     }
 }

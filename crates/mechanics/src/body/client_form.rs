@@ -4,10 +4,10 @@
 //! as on a hyperboloid, so that the skin under the trochanters is as high as it should be; then
 //! come rims at hip and back. Thighs are round, lie as posed, and end at the knee.
 
-use case::Sides;
+use case::{BodyError, BodyValue, Sides};
 use cushion::Side;
 
-use super::seated_client::{BodyError, SeatedClient, ThighPose, within};
+use super::seated_client::{SeatedClient, ThighPose, within};
 use super::smooth::{least, rim};
 use super::{Site, SiteName};
 
@@ -97,11 +97,11 @@ impl ClientForm {
         // The thigh depth counts from the back of the buttocks.
         let knee = client.thigh_depth(side)? - BACK;
         let pose = client.thighs[side].unwrap_or_else(|| self.measured_pose(client, knee));
-        let out = within("outward angle of a thigh", pose.out, [-30.0, 60.0], "degrees")?;
-        let up = within("upward angle of a thigh", pose.up, [-20.0, 30.0], "degrees")?;
+        let out = within(BodyValue::ThighOut, pose.out, [-30.0, 60.0])?;
+        let up = within(BodyValue::ThighUp, pose.up, [-20.0, 30.0])?;
         let swept = match client.windswept {
             Some((to, degrees)) => {
-                let degrees = within("windswept angle", degrees, [0.0, 60.0], "degrees")?;
+                let degrees = within(BodyValue::Windswept, degrees, [0.0, 60.0])?;
                 if to == side { degrees } else { -degrees }
             }
             None => 0.0,
@@ -170,11 +170,10 @@ impl ClientForm {
         let higher = if self.tilt > 0.0 { Side::Right } else { Side::Left };
         let spacing = 2.0 * self.seat_bone * 1e3;
         BodyError {
-            what: "obliquity at the seat bones, with thighs swept so far,",
+            what: BodyValue::SweptObliquity,
             value: (self.tilt.abs() * spacing).round(),
             least: 0.0,
             most: (REACH_IN / self.sides[higher].radius * spacing).floor(),
-            unit: "mm",
         }
     }
 

@@ -16,13 +16,14 @@ mod smooth;
 pub use self::board::Board;
 pub use self::jig::Jig;
 pub use self::load::{DEFAULT_SEAT_SHARE, GRAVITY, Load, SEAT_SHARES};
-pub use self::seated_client::{ASIS_SPACING, BodyError, Obliquity, SeatedClient, ThighPose};
+pub use self::seated_client::{ASIS_SPACING, Obliquity, SeatedClient, ThighPose};
 pub use self::site::Site;
 pub use case::SiteName;
 
 use self::client_form::ClientForm;
 use self::reference_body::ReferenceForm;
 use crate::mesh::Mesh;
+use case::BodyError;
 use cushion::Length;
 
 /// A body on the cushion: shape, named sites and load.

@@ -1,8 +1,6 @@
 //! What is known of a sitting client, and what is assumed where nothing is.
 
-use std::fmt;
-
-use case::{Measures, Sides};
+use case::{BodyError, BodyValue, Measures, Sides};
 use cushion::{Length, Mass, Side};
 
 use super::load::{DEFAULT_SEAT_SHARE, Load, SEAT_SHARES};
@@ -82,46 +80,18 @@ pub struct SeatedClient {
     pub trunk_height: Length,
 }
 
-/// A value that is no body's.
-#[derive(Clone, Debug, PartialEq)]
-pub struct BodyError {
-    /// What it is.
-    pub what: &'static str,
-    /// The value, in `unit`.
-    pub value: f64,
-    /// The least that is taken.
-    pub least: f64,
-    /// The most that is taken.
-    pub most: f64,
-    /// The unit.
-    pub unit: &'static str,
-}
-
-impl fmt::Display for BodyError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{} of {} {} is outside {} to {} {}",
-            self.what, self.value, self.unit, self.least, self.most, self.unit
-        )
-    }
-}
-
-impl std::error::Error for BodyError {}
-
 /// Takes a value that lies between two bounds, and refuses NaN.
 pub(super) fn within(
-    what: &'static str,
+    what: BodyValue,
     value: f64,
     [least, most]: [f64; 2],
-    unit: &'static str,
 ) -> Result<f64, BodyError> {
     let fits = least <= value && value <= most;
-    if fits { Ok(value) } else { Err(BodyError { what, value, least, most, unit }) }
+    if fits { Ok(value) } else { Err(BodyError { what, value, least, most }) }
 }
 
-fn metres(what: &'static str, value: Length, mm: [f64; 2]) -> Result<f64, BodyError> {
-    within(what, value.to_mm(), mm, "mm").map(|mm| mm * 1e-3)
+fn metres(what: BodyValue, value: Length, mm: [f64; 2]) -> Result<f64, BodyError> {
+    within(what, value.to_mm(), mm).map(|mm| mm * 1e-3)
 }
 
 impl SeatedClient {
@@ -161,7 +131,11 @@ impl SeatedClient {
     /// 231 + 2.474 m mm for m kg, of fit adults.
     pub(super) fn hip_width(&self) -> Result<f64, BodyError> {
         let by_weight = || Length::from_mm(225.0 + 2.175 * self.weight.to_kg());
-        metres("hip width", self.measures.hip_width.unwrap_or_else(by_weight), [150.0, 800.0])
+        metres(
+            BodyValue::HipWidth,
+            self.measures.hip_width.unwrap_or_else(by_weight),
+            [150.0, 800.0],
+        )
     }
 
     /// Returns the distance between the skin under the trochanters, m: as measured between their
@@ -175,7 +149,7 @@ impl SeatedClient {
         };
         let most = hips.max(self.measures.trochanter_width.map_or(0.0, Length::to_m));
         let least = self.seat_bone_spacing()? + 0.060;
-        within("trochanter width", spacing * 1e3, [least * 1e3, most * 1e3], "mm")?;
+        within(BodyValue::TrochanterWidth, spacing * 1e3, [least * 1e3, most * 1e3])?;
         Ok(spacing)
     }
 
@@ -184,28 +158,28 @@ impl SeatedClient {
     /// Scientific Reports 11, 2021).
     pub(super) fn seat_bone_spacing(&self) -> Result<f64, BodyError> {
         let spacing = self.measures.seat_bone_spacing.unwrap_or(Self::SEAT_BONE_SPACING);
-        metres("seat bone spacing", spacing, [50.0, 200.0])
+        metres(BodyValue::SeatBoneSpacing, spacing, [50.0, 200.0])
     }
 
     /// Returns how far in front of the rear edge the seat bones are, m: 125 mm where not known,
     /// the place of the loaded-contour jig (from memory; 100 to 150 mm are to be expected).
     pub(super) fn seat_bones_forward(&self) -> Result<f64, BodyError> {
         let forward = self.seat_bones_forward.unwrap_or(Self::SEAT_BONES_FORWARD);
-        metres("distance of the seat bones from the rear edge", forward, [50.0, 300.0])
+        metres(BodyValue::SeatBonesForward, forward, [50.0, 300.0])
     }
 
     /// Returns how high above the seat bones' skin that of the trochanters is, m: 40 mm where not
     /// known, the design value of the loaded-contour jig for adults; 25 mm is its other one.
     pub(super) fn trochanter_step(&self) -> Result<f64, BodyError> {
         let step = self.trochanter_step.unwrap_or(Length::from_mm(40.0));
-        metres("step from seat bones to trochanters", step, [5.0, 80.0])
+        metres(BodyValue::TrochanterStep, step, [5.0, 80.0])
     }
 
     /// Returns the radius of the skin under a seat bone, m: 91.5 mm, and 65.9 mm with a history
     /// of pressure injury (Sonenblum et al., Journal of Tissue Viability 29, 69-75, 2020, 35
     /// people sitting on flat foam).
     pub(super) fn skin_radius(&self, side: Side) -> Result<f64, BodyError> {
-        let sharpness = within("share of the skin's radius", self.skin_sharpness, [0.5, 1.0], "")?;
+        let sharpness = within(BodyValue::SkinSharpness, self.skin_sharpness, [0.5, 1.0])?;
         Ok(if self.injured[side] { 0.066 } else { 0.092 } * sharpness)
     }
 
@@ -214,17 +188,17 @@ impl SeatedClient {
     pub(super) fn thigh_depth(&self, side: Side) -> Result<f64, BodyError> {
         let depths = &self.measures.thigh_depth;
         let depth = depths[side].or(depths[side.other()]).unwrap_or(Length::from_mm(490.0));
-        metres("thigh depth", depth, [200.0, 750.0])
+        metres(BodyValue::ThighDepth, depth, [200.0, 750.0])
     }
 
     /// Returns by how much the right seat bone is higher than the left, m.
     pub(super) fn right_higher(&self) -> Result<f64, BodyError> {
-        let more = metres("error of the obliquity", self.left_lower_by, [-50.0, 50.0])?;
+        let more = metres(BodyValue::ObliquityError, self.left_lower_by, [-50.0, 50.0])?;
         let Some(obliquity) = self.obliquity else { return Ok(more) };
         let spacing = self.seat_bone_spacing()?;
         // The pelvis turns as a whole, so heights go with the distance between the points.
         let measured_at = obliquity.spacing.map_or(spacing, Length::to_m);
-        let by = metres("obliquity", obliquity.by, [0.0, 100.0])? * spacing / measured_at;
+        let by = metres(BodyValue::Obliquity, obliquity.by, [0.0, 100.0])? * spacing / measured_at;
         Ok(match obliquity.lower {
             Side::Left => more + by,
             Side::Right => more - by,
@@ -234,14 +208,13 @@ impl SeatedClient {
     /// Returns the load: a share of the weight, 40 mm in front of the seat bones where nothing
     /// else is known, as in the straight-seam reference cases (no source).
     pub(super) fn load(&self) -> Result<Load, BodyError> {
-        let kg = within("body weight", self.weight.to_kg(), [10.0, 300.0], "kg")?;
+        let kg = within(BodyValue::Weight, self.weight.to_kg(), [10.0, 300.0])?;
         let shares = [*SEAT_SHARES.start(), *SEAT_SHARES.end()];
-        let share = within("share of the weight on the seat", self.seat_share, shares, "")?;
+        let share = within(BodyValue::SeatShare, self.seat_share, shares)?;
         let forward = self.load_forward.unwrap_or(Self::LOAD_FORWARD);
-        let forward = metres("distance of the load from the seat bones", forward, [-50.0, 200.0])?;
-        let right =
-            metres("distance of the load from the middle", self.load_right, [-100.0, 100.0])?;
-        metres("trunk height", self.trunk_height, [0.0, 500.0])?;
+        let forward = metres(BodyValue::LoadForward, forward, [-50.0, 200.0])?;
+        let right = metres(BodyValue::LoadRight, self.load_right, [-100.0, 100.0])?;
+        metres(BodyValue::TrunkHeight, self.trunk_height, [0.0, 500.0])?;
         Ok(Load {
             weight: Load::weight_of(Mass::from_kg(kg), share),
             at: [right, self.seat_bones_forward()? + forward],

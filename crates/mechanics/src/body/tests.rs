@@ -1,5 +1,6 @@
 //! Tests of the body: measures, shapes and loads.
 
+use case::BodyValue;
 use cushion::{Force, Length, Mass, Side};
 
 use super::*;
@@ -163,16 +164,13 @@ fn what_is_no_body_is_refused() {
     let refused = |client: SeatedClient| {
         Body::of_client(&client).map(|_| ()).expect_err("it is refused").what
     };
-    assert_eq!(refused(SeatedClient::new(Mass::from_kg(5.0))), "body weight");
-    assert_eq!(
-        refused(SeatedClient { seat_share: f64::NAN, ..client() }),
-        "share of the weight on the seat"
-    );
+    assert_eq!(refused(SeatedClient::new(Mass::from_kg(5.0))), BodyValue::Weight);
+    assert_eq!(refused(SeatedClient { seat_share: f64::NAN, ..client() }), BodyValue::SeatShare);
     let thighs = case::Sides { left: Some(ThighPose { out: f64::NAN, up: 0.0 }), right: None };
-    assert_eq!(refused(SeatedClient { thighs, ..client() }), "outward angle of a thigh");
+    assert_eq!(refused(SeatedClient { thighs, ..client() }), BodyValue::ThighOut);
     let mut narrow = client();
     narrow.measures.trochanter_width = Some(Length::from_mm(150.0));
-    assert_eq!(refused(narrow), "trochanter width");
+    assert_eq!(refused(narrow), BodyValue::TrochanterWidth);
 }
 
 /// Outside source: Ammer et al., RESNA 2005: cylinders 120 mm and buttons 380 mm apart, 40 mm
@@ -207,7 +205,7 @@ fn oblique_and_swept(mm: f64, degrees: f64) -> Result<Body, BodyError> {
 #[test]
 fn a_pelvis_that_falls_away_sideways_is_refused_and_not_followed_for_ever() {
     let refused = oblique_and_swept(60.0, 45.0).expect_err("it has no lowest point");
-    assert!(refused.what.contains("obliquity"), "{refused}");
+    assert_eq!(refused.what, BodyValue::SweptObliquity);
     assert!(refused.value == 60.0 && refused.most < 60.0, "{refused}");
     // Each alone has a lowest point, and so has what is common.
     for (mm, degrees) in [(60.0, 0.0), (0.0, 60.0), (30.0, 60.0), (12.0, 20.0)] {

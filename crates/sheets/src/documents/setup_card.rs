@@ -226,7 +226,7 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError>
     const HEIGHT: f64 = 84.0;
     let (language, texts) = (papers.language, papers.language.setup_card());
     let from = papers.extras.moves_from.unwrap_or(CountedFrom::Stock);
-    let said: Vec<String> = papers.extras.moves.iter().map(|own| language.step(own)).collect();
+    let said: Vec<String> = papers.extras.moves.iter().map(|own| language.a_move(own)).collect();
     let said: Vec<&str> = said.iter().map(String::as_str).collect();
     let beside = std::cell::Cell::new(0);
     flow.put(|frame| {

@@ -3,10 +3,16 @@
 //! For carers: US grade 6 or below, short sentences, digits for counts. Left and right are always
 //! named as the client's.
 
+mod basics;
+mod card;
+mod cautions;
+mod checks;
 mod files;
-mod findings;
+mod goals;
+
 mod papers;
 mod parts;
+mod reports;
 
 use crate::Language;
 

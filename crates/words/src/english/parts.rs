@@ -1,6 +1,6 @@
 //! Parts of sentences: numbers with their nouns, sides, signs.
 
-use cushion::Side;
+use cushion::{Length, Mass, Side};
 
 /// A number of cells with its noun.
 pub(super) fn cells(count: u32) -> String {
@@ -27,6 +27,37 @@ pub(super) fn loud_side(side: Side) -> &'static str {
 pub(super) fn capital(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// A length in whole millimetres.
+pub(super) fn mm(length: Length) -> String {
+    format!("{:.0} mm", length.to_mm().round() + 0.0)
+}
+
+/// A share in whole per cent, without its sign.
+pub(super) fn percent(share: f64) -> String {
+    format!("{:.0} %", (share * 100.0).abs().round())
+}
+
+/// A body weight.
+pub(super) fn kg(mass: Mass) -> String {
+    let tenths = (mass.to_kg() * 10.0).round() / 10.0;
+    format!("{tenths} kg")
+}
+
+/// Words one after the other: "a", "a and b", "a, b and c".
+pub(super) fn list(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// A whole number with its sign.
+pub(super) fn signed(number: f64) -> String {
+    let whole = number.round();
+    if whole < 0.0 { format!("\u{2212}{:.0}", -whole) } else { format!("+{:.0}", whole.abs()) }
 }
 
 /// A number with its noun, whose plural has an s.

@@ -15,9 +15,7 @@ mod survey;
 mod tag;
 mod take_home;
 
-use case::{
-    ClientCode, Contact, CountedFrom, Date, Digest, Move, RecordedPlan, SiteName, Standing,
-};
+use case::{ClientCode, Contact, CountedFrom, Date, Digest, RecordedPlan, SiteName, Standing};
 use cushion::{Side, Size};
 
 pub use self::fill_card::FillCardTexts;
@@ -56,12 +54,8 @@ pub trait PaperWords {
     fn cells_within(&self, count: u32, tolerance: u32) -> String;
     /// By how many cells something changes.
     fn change(&self, cells: i64) -> String;
-    /// Some cells from one place to another, as a sentence.
-    fn step(&self, step: &Move) -> String;
     /// The plugin that drew the pattern, and the digest of the layout that it drew.
     fn drawn_by(&self, plugin: &str, layout: &Digest) -> String;
-    /// Where counts come from: a plan of that day, or one that is not recorded.
-    fn whence(&self, recorded_on: Option<Date>) -> String;
     /// What a drawing of the cushion from above shows: numbers alone.
     fn numbers_from_above(&self, compartments: usize) -> String;
 
@@ -119,14 +113,6 @@ pub trait PaperWords {
 
     /// The title of a survey.
     fn survey_of(&self, layout: &str) -> String;
-    /// How many bodies there are, and for how many a size is made.
-    fn sizes_made(&self, bodies: usize, made: usize) -> String;
-    /// For how many of those for whom a size is made there is a plan.
-    fn plans_found(&self, planned: usize, made: usize) -> String;
-    /// How many have no size, for a reason.
-    fn without_size(&self, bodies: u32, reason: &str) -> String;
-    /// How many have no plan within the limits, for a reason.
-    fn without_plan(&self, bodies: u32, reason: &str) -> String;
     /// Below what 5, 50 and 95 of 100 values are.
     fn spread_of_values(&self, low: f64, middle: f64, high: f64) -> String;
     /// What a histogram shows: how many bodies each step has.

@@ -56,15 +56,14 @@ fn plan() -> RecordedPlan {
 fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
     let compartments = count as usize;
     let change = i64::from(count);
-    let step = |from, to| say.step(&Move { from, to, cells: count });
+    let a_move = Move { from: Place::Spare, to: Place::Compartment(3), cells: count };
     vec![
         say.cells_in_drawing(count),
         say.cells_within(count, 0),
         say.cells_within(count, 2),
         say.change(change),
         say.change(-change),
-        step(Place::Spare, Place::Compartment(3)),
-        step(Place::Compartment(2), Place::Spare),
+        say.a_move(&a_move),
         say.numbers_from_above(compartments),
         say.counts_from_above(compartments),
         say.counts_from_below(compartments),
@@ -74,11 +73,6 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
         say.keep_the_bag(count),
         say.left_under(SiteName::Coccyx, f64::from(count)),
         say.section_shows("A title", &[(SiteName::Trochanter(Side::Left), f64::from(count))]),
-        say.sizes_made(compartments, 0),
-        say.sizes_made(compartments, compartments),
-        say.plans_found(0, compartments.max(1)),
-        say.without_size(count, "a reason"),
-        say.without_plan(count, "a reason"),
         say.spread_of_values(0.0, f64::from(count), f64::from(count)),
         say.histogram_shows("A title", &[("440x400", count), ("400x400", 1)]),
     ]

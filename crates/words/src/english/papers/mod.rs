@@ -13,17 +13,16 @@ mod tag;
 mod take_home;
 
 use case::{
-    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, Move, Place, RecordedPlan, SiteName,
-    Standing,
+    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, SiteName, Standing,
 };
 use cushion::{Side, Size};
 
 use self::dates::day;
 use super::English;
-use super::parts::{cells, counted, side};
+use super::parts::{cells, counted, list, side};
 use crate::{
-    FillCardTexts, MeasuringFormTexts, PaperWords, SectionTexts, SetupCardTexts, SharedTexts,
-    SurveyTexts, TagTexts, TakeHomeTexts,
+    BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
+    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
 };
 
 impl PaperWords for English {
@@ -76,20 +75,8 @@ impl PaperWords for English {
         if cells == 0 { "0".to_owned() } else { format!("{cells:+}").replace('-', "–") }
     }
 
-    fn step(&self, step: &Move) -> String {
-        let cells = cells(step.cells);
-        format!("Move {cells} from {} to {}.", place(step.from), place(step.to))
-    }
-
     fn drawn_by(&self, plugin: &str, layout: &Digest) -> String {
         format!("Pattern drawn by the plugin {plugin}, layout {layout}.")
-    }
-
-    fn whence(&self, recorded_on: Option<Date>) -> String {
-        match recorded_on {
-            Some(on) => format!("counts recorded on {on}"),
-            None => "counts of a plan that is not recorded".to_owned(),
-        }
     }
 
     fn numbers_from_above(&self, compartments: usize) -> String {
@@ -111,7 +98,8 @@ impl PaperWords for English {
     }
 
     fn reason_of_change(&self, compartments: &[u8], cells: i64, reason: &str) -> String {
-        let numbers = list(compartments);
+        let numbers: Vec<String> = compartments.iter().map(u8::to_string).collect();
+        let numbers = list(&numbers);
         format!("No. {numbers}, {}: {}", self.change(cells), reason.trim_end_matches('.'))
     }
 
@@ -220,7 +208,7 @@ impl PaperWords for English {
     }
 
     fn left_under(&self, place: SiteName, mm: f64) -> String {
-        format!("{}: {mm:.0} mm of cushion", site(place))
+        format!("{}: {mm:.0} mm of cushion", self.site(place))
     }
 
     fn section_shows(&self, title: &str, sites: &[(SiteName, f64)]) -> String {
@@ -231,27 +219,6 @@ impl PaperWords for English {
 
     fn survey_of(&self, layout: &str) -> String {
         format!("Survey of {layout}")
-    }
-
-    fn sizes_made(&self, bodies: usize, made: usize) -> String {
-        match (bodies, made) {
-            (1, 0) => "1 body; no size is made for it.".to_owned(),
-            (1, _) => "1 body; a size is made for it.".to_owned(),
-            _ => format!("{bodies} bodies; a size is made for {made} of them."),
-        }
-    }
-
-    fn plans_found(&self, planned: usize, made: usize) -> String {
-        let percent = 100.0 * planned as f64 / made as f64;
-        format!("A plan within all limits: {planned} of {made} ({percent:.1} %).")
-    }
-
-    fn without_size(&self, bodies: u32, reason: &str) -> String {
-        format!("No size, {bodies}: {reason}.")
-    }
-
-    fn without_plan(&self, bodies: u32, reason: &str) -> String {
-        format!("Not within the limits, {bodies}: {reason}.")
     }
 
     fn spread_of_values(&self, low: f64, middle: f64, high: f64) -> String {
@@ -273,33 +240,5 @@ fn card_state(standing: Standing<'_>, estimate: &str) -> String {
         Standing::Lapsed(_, Lapse::Counts(on)) => format!("LAPSED: counts changed, {on}"),
         Standing::Lapsed(_, Lapse::Weight(on)) => format!("LAPSED: weight of {on}"),
         Standing::Lapsed(_, Lapse::Review(due)) => format!("OVERDUE: review was due {due}"),
-    }
-}
-
-/// Where cells are.
-fn place(place: Place) -> String {
-    match place {
-        Place::Compartment(number) => format!("compartment {number}"),
-        Place::Spare => "the spare bag".to_owned(),
-    }
-}
-
-/// Some things one after the other: "1, 2 and 3".
-fn list<T: ToString>(things: &[T]) -> String {
-    let things: Vec<String> = things.iter().map(T::to_string).collect();
-    match things.as_slice() {
-        [] => String::new(),
-        [one] => one.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
-}
-
-/// A place on the body.
-fn site(site: SiteName) -> String {
-    match site {
-        SiteName::SeatBone(own) => format!("{} seat bone", side(own)),
-        SiteName::Coccyx => "coccyx".to_owned(),
-        SiteName::Trochanter(own) => format!("{} trochanter", side(own)),
-        SiteName::Thigh(own) => format!("{} thigh", side(own)),
     }
 }

@@ -23,6 +23,17 @@ pub enum Alarm {
     },
 }
 
+impl Alarm {
+    /// How reports call it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::BoneFelt { .. } => "bone-felt",
+            Self::Mark { .. } => "mark",
+        }
+    }
+}
+
 impl Check {
     /// Whether this answer by itself brings the client off the cushion.
     #[must_use]

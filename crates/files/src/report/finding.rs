@@ -1,0 +1,332 @@
+//! Findings in reports: how programs call each, its numbers with their units in the keys, and what
+//! is said of it.
+
+use std::collections::BTreeMap;
+
+use case::{
+    Alarm, AltitudeNote, BrokenLimit, Caution, Doubt, Finding, GoalNumber, GoalOutcome,
+    HeightEffect, Mistake, NextStep, Shortfall, SinceRecorded, SizeMisfit, SizingRule, WhyReCheck,
+};
+use cushion::{Length, Side};
+use serde::Serialize;
+use serde_json::{Value, json};
+
+use super::rounded;
+
+/// How a finding is said to whoever reads the report.
+pub type Say<'a> = &'a dyn Fn(&Finding) -> String;
+
+/// A finding as reports have it.
+#[derive(Serialize)]
+pub(super) struct FindingBody {
+    id: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    severity: Option<&'static str>,
+    #[serde(flatten)]
+    facts: Facts,
+    text: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    source: Option<String>,
+}
+
+type Facts = BTreeMap<&'static str, Value>;
+
+impl FindingBody {
+    pub(super) fn new(finding: impl Into<Finding>, say: Say<'_>) -> Self {
+        let finding = finding.into();
+        let (severity, source) = match &finding {
+            Finding::Caution(own) => (Some(own.severity().id()), Some(own.source())),
+            Finding::SizingRule(own) => (None, Some(own.source())),
+            _ => (None, None),
+        };
+        Self {
+            id: finding.id(),
+            severity,
+            facts: facts(&finding, say),
+            text: say(&finding),
+            source: source.map(|source| say(&Finding::Source(source))),
+        }
+    }
+
+    pub(super) fn all<T: Clone + Into<Finding>>(findings: &[T], say: Say<'_>) -> Vec<Self> {
+        findings.iter().map(|own| Self::new(own.clone(), say)).collect()
+    }
+}
+
+fn some<const N: usize>(facts: [(&'static str, Value); N]) -> Facts {
+    facts.into_iter().collect()
+}
+
+fn mm(length: Length) -> Value {
+    json!(rounded(length.to_mm()))
+}
+
+fn side(side: Side) -> Value {
+    json!(side.words())
+}
+
+fn facts(finding: &Finding, say: Say<'_>) -> Facts {
+    match finding {
+        Finding::Alarm(own) => alarm(own),
+        Finding::Limit(own) => limit(own),
+        Finding::Goal(own) => goal(own, say),
+        Finding::Shortfall(own) => shortfall(*own),
+        Finding::Caution(own) => caution(own, say),
+        Finding::SizingRule(own) => match own {
+            SizingRule::Width { wanted, room } | SizingRule::Depth { wanted, room } => {
+                some([("wanted_mm", mm(*wanted)), ("room_mm", mm(*room))])
+            }
+        },
+        Finding::SizeMisfit(own) => size_misfit(own),
+        Finding::Height(own) => height(own),
+        Finding::Doubt(Doubt::Contradiction(one, other)) => {
+            some([("checks", json!([one.to_string(), other.to_string()]))])
+        }
+        Finding::Doubt(Doubt::Misfit(check)) | Finding::LeftOut(check) => {
+            some([("checks", json!([check.to_string()]))])
+        }
+        Finding::Next(own) => next_step(*own),
+        Finding::Mistake(own) => mistake(own),
+        Finding::ReCheck(own) => why_re_check(own),
+        Finding::Since(own) => since_recorded(own),
+        Finding::LookAt(_) | Finding::Source(_) => Facts::new(),
+    }
+}
+
+fn alarm(alarm: &Alarm) -> Facts {
+    match alarm {
+        Alarm::BoneFelt { side: at, expected: None } => some([("side", side(*at))]),
+        Alarm::BoneFelt { side: at, expected: Some(expected) } => {
+            some([("side", side(*at)), ("expected_mm", mm(*expected))])
+        }
+        Alarm::Mark { site, answer } => {
+            some([("site", json!(site.id())), ("answer", json!(answer.words()))])
+        }
+    }
+}
+
+fn limit(limit: &BrokenLimit) -> Facts {
+    match limit {
+        BrokenLimit::Clearance { side: at, left, needed }
+        | BrokenLimit::LowClearance { side: at, left, needed } => {
+            some([("side", side(*at)), ("left_mm", mm(*left)), ("needed_mm", mm(*needed))])
+        }
+        BrokenLimit::BottomsOut(numbers) => some([("compartments", json!(numbers))]),
+        BrokenLimit::TooHeavy { weight, rating } => some([
+            ("weight_kg", json!(rounded(weight.to_kg()))),
+            ("rating_kg", json!(rounded(rating.to_kg()))),
+        ]),
+        BrokenLimit::Tips
+        | BrokenLimit::LeansAway
+        | BrokenLimit::NoRest
+        | BrokenLimit::NoRestOnStock => Facts::new(),
+    }
+}
+
+fn goal(goal: &GoalOutcome, say: Say<'_>) -> Facts {
+    let mut facts = numbers("wanted", &goal.wanted);
+    if let Some(reached) = &goal.reached {
+        facts.extend(numbers("reached", reached));
+    }
+    facts.insert("met", json!(goal.met));
+    let why = goal.why.map(|why| FindingBody::new(why, say));
+    facts.insert("why", json!(why));
+    facts
+}
+
+/// The number of a goal, under keys with its unit.
+fn numbers(which: &str, number: &GoalNumber) -> Facts {
+    let key = |wanted: &'static str, reached: &'static str| match which {
+        "wanted" => wanted,
+        _ => reached,
+    };
+    let percent = |share: f64| json!(rounded(100.0 * share));
+    match number {
+        GoalNumber::Lower { side: at, by } => some([
+            (
+                key("wanted_lower_side", "reached_lower_side"),
+                json!(at.map_or("level", Side::words)),
+            ),
+            (key("wanted_lower_mm", "reached_lower_mm"), mm(*by)),
+        ]),
+        GoalNumber::Relief(share) => {
+            some([(key("wanted_relief_percent", "reached_relief_percent"), percent(*share))])
+        }
+        GoalNumber::Higher(by) => some([(key("wanted_higher_mm", "reached_higher_mm"), mm(*by))]),
+        GoalNumber::FrontLower(by) => {
+            some([(key("wanted_front_lower_mm", "reached_front_lower_mm"), mm(*by))])
+        }
+        GoalNumber::Apart(share) => {
+            some([(key("wanted_apart_percent", "reached_apart_percent"), percent(*share))])
+        }
+        GoalNumber::Changed(cells) => {
+            some([(key("wanted_changed_cells", "reached_changed_cells"), json!(cells))])
+        }
+    }
+}
+
+fn shortfall(why: Shortfall) -> Facts {
+    match why {
+        Shortfall::Clearance(at) | Shortfall::InjuredLowSide(at) => some([("side", side(at))]),
+        Shortfall::Full(number) => some([("compartment", json!(number))]),
+        Shortfall::NothingToTake(site) => some([("site", json!(site.id()))]),
+        Shortfall::Rank
+        | Shortfall::OutOfReach
+        | Shortfall::FixedObliquity
+        | Shortfall::FixedPosteriorTilt
+        | Shortfall::StiffHip
+        | Shortfall::NoObliquity
+        | Shortfall::NoSeamForShelf
+        | Shortfall::NoFront
+        | Shortfall::NoCompartments
+        | Shortfall::NothingBeside
+        | Shortfall::NoRestOnStock
+        | Shortfall::NoRest => Facts::new(),
+    }
+}
+
+fn caution(caution: &Caution, say: Say<'_>) -> Facts {
+    match caution {
+        Caution::Layers { pad, sling } => some([("pad", json!(pad)), ("sling", json!(sling))]),
+        Caution::OpenInjury { site, seen_on } => {
+            some([("site", json!(site.id())), ("seen_on", json!(seen_on.to_string()))])
+        }
+        Caution::SmallObliquity { lower, by } => {
+            some([("lower_side", side(*lower)), ("lower_mm", mm(*by))])
+        }
+        Caution::LowSideLoaded { lower } => some([("lower_side", side(*lower))]),
+        Caution::Size(misfits) => some([("reasons", json!(FindingBody::all(misfits, say)))]),
+        Caution::Altitude(note) => altitude(*note),
+        Caution::ReCheck { due, now } => some([
+            ("by", json!(due.by.to_string())),
+            ("due", json!(now)),
+            ("reasons", json!(FindingBody::all(&due.because, say))),
+        ]),
+        Caution::Empty { number } => some([("compartment", json!(number))]),
+        Caution::FewCells { number, cells, least } => some([
+            ("compartment", json!(number)),
+            ("cells", json!(cells)),
+            ("least_cells", json!(least)),
+        ]),
+        Caution::ManyCells { number, cells, most } => some([
+            ("compartment", json!(number)),
+            ("cells", json!(cells)),
+            ("most_cells", json!(most)),
+        ]),
+        Caution::NoRating { size } => some([("size_mm", json!(size.to_string()))]),
+        Caution::OldWeight { weighed_on } => some([("weighed_on", json!(weighed_on.to_string()))]),
+        Caution::Spares { needed, there } => {
+            some([("needed_cells", json!(needed)), ("spare_cells", json!(there))])
+        }
+        Caution::CannotProtectSkin
+        | Caution::FootPropels
+        | Caution::NoWeight
+        | Caution::HeightChanged
+        | Caution::SlingSeat
+        | Caution::WiderThanChair
+        | Caution::DeeperThanSeat => Facts::new(),
+    }
+}
+
+fn altitude(note: AltitudeNote) -> Facts {
+    match note {
+        AltitudeNote::Moved { sealed, home, grows } => some([
+            ("sealed_m", json!(rounded(sealed.to_m()))),
+            ("home_m", json!(rounded(home.to_m()))),
+            ("grows_percent", json!(rounded(100.0 * grows))),
+        ]),
+        AltitudeNote::CellsAtHome { sealed, home } => {
+            some([("sealed_cells", json!(sealed)), ("home_cells", json!(home))])
+        }
+        AltitudeNote::Travel => Facts::new(),
+    }
+}
+
+fn size_misfit(misfit: &SizeMisfit) -> Facts {
+    match misfit {
+        SizeMisfit::Narrow { hips } => some([("hips_mm", mm(*hips))]),
+        SizeMisfit::Wide { most } => some([("most_room_mm", mm(*most))]),
+        SizeMisfit::Deep { least } => some([("least_room_mm", mm(*least))]),
+        SizeMisfit::Shallow { short } => some([("short_mm", mm(*short))]),
+        SizeMisfit::Rating { rating } => some([("rating_kg", json!(rounded(rating.to_kg())))]),
+        SizeMisfit::WiderThanChair | SizeMisfit::DeeperThanSeat => Facts::new(),
+    }
+}
+
+fn height(effect: &HeightEffect) -> Facts {
+    match effect {
+        HeightEffect::Footrest { side: at, too_low_by } => {
+            some([("side", side(*at)), ("too_low_mm", mm(*too_low_by))])
+        }
+        HeightEffect::FrontEdge { side: at, least, most } => {
+            some([("side", side(*at)), ("least_mm", mm(*least)), ("most_mm", mm(*most))])
+        }
+        HeightEffect::Seated { height } => some([("height_mm", mm(*height))]),
+    }
+}
+
+fn next_step(step: NextStep) -> Facts {
+    match step {
+        NextStep::CheckUnder(at)
+        | NextStep::CheckOnTop(at)
+        | NextStep::FeelBeforeMoving(at)
+        | NextStep::FeelBeforeTaking(at) => some([("side", side(at))]),
+        NextStep::CheckAgain
+        | NextStep::PatFirst
+        | NextStep::TakeOutIfStillHeld
+        | NextStep::CauseFirst
+        | NextStep::NoCellsForAMark
+        | NextStep::CountBeforeMoving
+        | NextStep::MoveWhileOff
+        | NextStep::AnotherCushion
+        | NextStep::Call => Facts::new(),
+    }
+}
+
+fn mistake(mistake: &Mistake) -> Facts {
+    match mistake {
+        Mistake::Forward(by) => some([("forward_mm", mm(*by))]),
+        Mistake::Short { number, .. } => some([("compartment", json!(number))]),
+        Mistake::None | Mistake::Swapped | Mistake::TurnedRound | Mistake::Leaks | Mistake::Sag => {
+            Facts::new()
+        }
+    }
+}
+
+fn why_re_check(why: &WhyReCheck) -> Facts {
+    match why {
+        WhyReCheck::AfterFitting(on) | WhyReCheck::AfterLastLook(on) | WhyReCheck::Review(on) => {
+            some([("on", json!(on.to_string()))])
+        }
+        WhyReCheck::Weight { then, now, plan } => some([
+            ("then_kg", json!(rounded(then.to_kg()))),
+            ("now_kg", json!(rounded(now.to_kg()))),
+            ("on", json!(plan.to_string())),
+        ]),
+        WhyReCheck::Losing { number, cells, planned } => some([
+            ("compartment", json!(number)),
+            ("cells", json!(cells)),
+            ("planned_cells", json!(planned)),
+        ]),
+        WhyReCheck::Clearance { side: at, felt } => {
+            some([("side", side(*at)), ("felt_mm", mm(*felt))])
+        }
+    }
+}
+
+fn since_recorded(since: &SinceRecorded) -> Facts {
+    match since {
+        SinceRecorded::LayoutEdited { .. } | SinceRecorded::CellEdited { .. } => Facts::new(),
+        SinceRecorded::OtherCounts { recorded, counts } => {
+            let counts: Vec<Value> = (counts.iter())
+                .map(|own| {
+                    json!({
+                        "id": own.id.as_str(), "number": own.number,
+                        "fresh": own.fresh, "recorded": own.recorded,
+                    })
+                })
+                .collect();
+            some([("recorded_on", json!(recorded.to_string())), ("counts", json!(counts))])
+        }
+    }
+}

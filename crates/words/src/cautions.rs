@@ -1,0 +1,24 @@
+//! What is said of cautions, sizes and the next look.
+
+use case::{Caution, HeightEffect, SizeMisfit, SizingRule, Source, WhyReCheck};
+
+/// What is said of cautions, sizes and the next look.
+pub trait CautionWords {
+    /// A caution: sentences.
+    fn caution(&self, caution: &Caution) -> String;
+
+    /// Where a rule comes from.
+    fn source(&self, source: Source) -> &'static str;
+
+    /// Why a size does not suit: a clause about "it".
+    fn size_misfit(&self, misfit: &SizeMisfit) -> String;
+
+    /// A rule of sizing: sentences.
+    fn sizing_rule(&self, rule: &SizingRule) -> String;
+
+    /// What the cushion's height means around it: sentences.
+    fn height_effect(&self, effect: &HeightEffect) -> String;
+
+    /// Why the set-up is looked at again: a clause.
+    fn why_re_check(&self, why: &WhyReCheck) -> String;
+}

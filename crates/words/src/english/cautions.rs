@@ -1,0 +1,250 @@
+//! English: cautions, sizes and the next look.
+
+use case::{AltitudeNote, Caution, Date, HeightEffect, SizeMisfit, SizingRule, Source, WhyReCheck};
+use cushion::{Length, Side, Size};
+
+use super::{English, parts};
+use crate::{BasicWords, CautionWords};
+
+impl CautionWords for English {
+    fn caution(&self, caution: &Caution) -> String {
+        match caution {
+            Caution::Layers { pad, sling } => layers(*pad, *sling),
+            Caution::OpenInjury { site, seen_on } => open_injury(self.site(*site), *seen_on),
+            Caution::CannotProtectSkin => CANNOT_PROTECT_SKIN.to_owned(),
+            Caution::SmallObliquity { lower, by } => small_obliquity(*lower, *by),
+            Caution::LowSideLoaded { lower } => low_side(*lower),
+            Caution::FootPropels => FOOT_PROPELS.to_owned(),
+            Caution::Size(misfits) => {
+                let misfits: Vec<String> =
+                    misfits.iter().map(|own| self.size_misfit(own)).collect();
+                format!("The size does not suit the measures: {}.", misfits.join("; "))
+            }
+            Caution::Altitude(note) => altitude(*note),
+            Caution::ReCheck { due, .. } => {
+                let because: Vec<String> =
+                    due.because.iter().map(|why| self.why_re_check(why)).collect();
+                format!("Re-check by {}, because {}.", due.by, because.join("; "))
+            }
+            Caution::Empty { number } => empty(*number),
+            Caution::FewCells { number, cells, least } => few_cells(*number, *cells, *least),
+            Caution::ManyCells { number, cells, most } => many_cells(*number, *cells, *most),
+            Caution::NoRating { size } => no_rating(*size),
+            Caution::NoWeight => NO_WEIGHT.to_owned(),
+            Caution::OldWeight { weighed_on } => {
+                format!("The body weight is of {weighed_on}. Weigh the client again.")
+            }
+            Caution::HeightChanged => HEIGHT_CHANGED.to_owned(),
+            Caution::Spares { needed, there } => spares(*needed, *there),
+            Caution::SlingSeat => SLING_SEAT.to_owned(),
+            Caution::WiderThanChair => WIDER_THAN_CHAIR.to_owned(),
+            Caution::DeeperThanSeat => {
+                "The cushion is deeper than the seat of the chair.".to_owned()
+            }
+        }
+    }
+
+    fn source(&self, source: Source) -> &'static str {
+        match source {
+            Source::CommonPractice => "common practice, no source",
+            Source::Model => "the model's own limits",
+            Source::LayoutFile => "the layout file",
+            Source::SizingRules => "the rules of sizing",
+            Source::CanScip => "Canadian SCI practice guideline (CAN-SCIP)",
+            Source::SpinalCordMedicine2014 => {
+                "Consortium for Spinal Cord Medicine, Pressure Ulcer Prevention and Treatment Following SCI, 2nd ed., 2014"
+            }
+            Source::Heinrichs2020 => {
+                "Heinrichs, Kirby et al., Disabil Rehabil Assist Technol, 2020"
+            }
+            Source::Iso2533 => "ISO 2533",
+            Source::SeatWidth => {
+                "between the hip width (WHO basic package, seen in part) and 50 mm more (orthopaedics exam notes)"
+            }
+            Source::SeatDepth => {
+                "orthopaedics exam notes; WHO basic package has 30 to 60 mm (from memory)"
+            }
+        }
+    }
+
+    fn size_misfit(&self, misfit: &SizeMisfit) -> String {
+        match misfit {
+            SizeMisfit::Narrow { hips } => {
+                format!("it is narrower than the hips, {}", parts::mm(*hips))
+            }
+            SizeMisfit::Wide { most } => {
+                format!("it is more than {} wider than the hips", parts::mm(*most))
+            }
+            SizeMisfit::Deep { least } => {
+                format!("it leaves less than {} behind the shorter leg's knee", parts::mm(*least))
+            }
+            SizeMisfit::Shallow { short } => {
+                format!("it ends {} behind the knee", parts::mm(*short))
+            }
+            SizeMisfit::Rating { rating } => format!("it is rated for {}", parts::kg(*rating)),
+            SizeMisfit::WiderThanChair => "it is wider than the chair inside".to_owned(),
+            SizeMisfit::DeeperThanSeat => "it is deeper than the seat".to_owned(),
+        }
+    }
+
+    fn sizing_rule(&self, rule: &SizingRule) -> String {
+        match rule {
+            SizingRule::Width { wanted, room } => format!(
+                "Width {}: the hips as clothed and {}; never narrower than the hips.",
+                parts::mm(*wanted),
+                parts::mm(*room)
+            ),
+            SizingRule::Depth { wanted, room } => format!(
+                "Depth {}: the shorter thigh depth less {}, two to three fingers behind the knee. \
+                 Measure both legs; depth goes by the shorter one.",
+                parts::mm(*wanted),
+                parts::mm(*room)
+            ),
+        }
+    }
+
+    fn height_effect(&self, effect: &HeightEffect) -> String {
+        match effect {
+            HeightEffect::Footrest { side, too_low_by } => {
+                let way = if *too_low_by > Length::ZERO { "low" } else { "high" };
+                format!(
+                    "The {} footrest is about {} too {way} for the lower leg on this cushion \
+                     (subtract the compressed cushion). Set it again.",
+                    parts::side(*side),
+                    parts::mm(too_low_by.abs())
+                )
+            }
+            HeightEffect::FrontEdge { side, least, most } => format!(
+                "The {} foot propels: the loaded front edge is best 25 to 50 mm below the lower \
+                 leg length with the shoe on, so at {:.0} to {} above the floor (Heinrichs, Kirby \
+                 et al., 2020).",
+                parts::side(*side),
+                least.to_mm(),
+                parts::mm(*most)
+            ),
+            HeightEffect::Seated { height } => format!(
+                "The client sits some {} above the seat base: look at transfers, brakes, \
+                 footrests and the table.",
+                parts::mm(*height)
+            ),
+        }
+    }
+
+    fn why_re_check(&self, why: &WhyReCheck) -> String {
+        match why {
+            WhyReCheck::AfterFitting(on) => format!("three months after the fitting of {on}"),
+            WhyReCheck::AfterLastLook(on) => format!("two years after the last look of {on}"),
+            WhyReCheck::Review(on) => format!("the review is set for {on}"),
+            WhyReCheck::Weight { then, now, plan } => format!(
+                "the weight went from {} to {} since the plan of {plan}",
+                parts::kg(*then),
+                parts::kg(*now)
+            ),
+            WhyReCheck::Losing { number, cells, planned } => {
+                format!("compartment {number} has {cells} of {planned} cells and is losing some")
+            }
+            WhyReCheck::Clearance { side, felt } => format!(
+                "less is felt under the {} seat bone, {} at last",
+                parts::side(*side),
+                parts::mm(*felt)
+            ),
+        }
+    }
+}
+
+const CANNOT_PROTECT_SKIN: &str = "The client cannot feel, or cannot shift, enough to protect the skin. Plan who takes the load off, 1 to 2 minutes every 30 minutes, and who looks at the skin.";
+const FOOT_PROPELS: &str = "The client propels with a foot, and no goal lowers the front. Measure the loaded front edge against the lower leg with the shoe on: 25 to 50 mm below it is best.";
+const NO_WEIGHT: &str = "No body weight is given. Weigh the client: neither the rating nor the plan can be checked without it.";
+const HEIGHT_CHANGED: &str = "This plan raises or lowers the client. Set the footrests again, and check transfers, brakes and the table.";
+const SLING_SEAT: &str = "The chair has a sling seat. Rule out sag first, or put in a solid seat: sag undoes what the compartments do.";
+const WIDER_THAN_CHAIR: &str =
+    "The cushion is wider than the chair inside: it will be squeezed and stand higher.";
+
+fn layers(pad: bool, sling: bool) -> String {
+    let what = match (pad, sling) {
+        (true, true) => "A pad and a sling lie on the cushion.",
+        (true, false) => "A pad lies on the cushion.",
+        (false, _) => "A sling lies on the cushion.",
+    };
+    format!(
+        "{what} Every layer takes some of what the cells do: make the checks with it in place, \
+         and take it away where it can be."
+    )
+}
+
+fn open_injury(site: &str, seen_on: Date) -> String {
+    format!(
+        "An open pressure injury at the {site} ({seen_on}). The treating clinician decides whether \
+         and how long to sit."
+    )
+}
+
+fn small_obliquity(lower: Side, by: Length) -> String {
+    format!(
+        "The client's {} side is LOWER by {} at the seat bones. Less than 10 mm is often let be.",
+        parts::loud_side(lower),
+        parts::mm(by)
+    )
+}
+
+fn low_side(lower: Side) -> String {
+    format!(
+        "Building up under the low side loads its seat bone: check the {} side first.",
+        parts::side(lower)
+    )
+}
+
+fn empty(number: u8) -> String {
+    format!(
+        "Compartment {number} would be empty. A cushion is never used with an empty compartment."
+    )
+}
+
+fn few_cells(number: u8, cells: u32, least: u32) -> String {
+    format!(
+        "Compartment {number} gets {}; fewer than {least} leave its top slack. Check by hand for \
+         bottoming out on that side first.",
+        parts::cells(cells)
+    )
+}
+
+fn many_cells(number: u8, cells: u32, most: u32) -> String {
+    format!(
+        "Compartment {number} gets {}; above {most} the estimate is not good. It may be hard and \
+         unstable.",
+        parts::cells(cells)
+    )
+}
+
+fn no_rating(size: Size) -> String {
+    format!("The layout is not made in size {size}; there is no maximum user weight for it.")
+}
+
+fn spares(needed: u32, there: u32) -> String {
+    let are = if there == 1 { "is" } else { "are" };
+    format!("The plan needs {} from the spare bag, and {there} {are} in it.", parts::cells(needed))
+}
+
+fn altitude(note: AltitudeNote) -> String {
+    match note {
+        AltitudeNote::Moved { sealed, home, grows } => {
+            let (more, firmer) = if grows > 0.0 { ("more", "firmer") } else { ("less", "softer") };
+            format!(
+                "The cells were sealed at {:.0} m and the client lives at {:.0} m: slack cells \
+                 take about {} {more} room there, as far as their film lets them, and the cushion \
+                 is {firmer}. Check by hand at home; change counts only after that.",
+                sealed.to_m(),
+                home.to_m(),
+                parts::percent(grows)
+            )
+        }
+        AltitudeNote::CellsAtHome { sealed, home } => format!(
+            "After that re-check about {} at home do what {sealed} do where they were sealed.",
+            parts::cells(home)
+        ),
+        AltitudeNote::Travel => "In an aircraft cells swell (up to a third at a cabin altitude of \
+             2438 m): change nothing, check by hand at cruise and after landing. A cushion left in \
+             the cold is some 7 to 10 % soft: let it get warm first."
+            .to_owned(),
+    }
+}

@@ -1,0 +1,303 @@
+//! English: checks, and what follows from them.
+
+use case::{
+    AdjustRefusal, Alarm, BodyError, BodyValue, BrokenLimit, Check, Doubt, LookAt, Mistake,
+    NextStep, SkinAnswer, Verdict, WhyNoPlan,
+};
+
+use super::{English, parts};
+use crate::{BasicWords, CheckWords, Said};
+
+impl CheckWords for English {
+    fn alarm(&self, alarm: &Alarm) -> String {
+        match alarm {
+            Alarm::BoneFelt { side, expected: None } => {
+                format!("the {} seat bone was felt through the cushion", parts::side(*side))
+            }
+            Alarm::BoneFelt { side, expected: Some(expected) } => format!(
+                "the {} seat bone was felt through the cushion ({} of cushion were expected)",
+                parts::side(*side),
+                parts::mm(*expected)
+            ),
+            Alarm::Mark { site, answer } => {
+                let site = self.site(*site);
+                match answer {
+                    SkinAnswer::Open => format!("the skin at the {site} is open"),
+                    SkinAnswer::Worse => format!("the injury at the {site} looks worse"),
+                    SkinAnswer::Clear | SkinAnswer::Fades | SkinAnswer::Stays => {
+                        format!("a mark at the {site} is still there after 30 minutes")
+                    }
+                }
+            }
+        }
+    }
+
+    fn limit(&self, limit: &BrokenLimit) -> String {
+        match limit {
+            BrokenLimit::Clearance { side, left, needed } => format!(
+                "{} of cushion under the {} seat bone, and {} are needed",
+                parts::mm(*left),
+                parts::side(*side),
+                parts::mm(*needed)
+            ),
+            BrokenLimit::LowClearance { side, left, needed } => format!(
+                "at the low end of what is plausible only {} of cushion are left under the {} \
+                 seat bone, and {} are needed",
+                parts::mm(*left),
+                parts::side(*side),
+                parts::mm(*needed)
+            ),
+            BrokenLimit::BottomsOut(numbers) => {
+                let each: Vec<String> = numbers.iter().map(u8::to_string).collect();
+                let noun = if each.len() == 1 { "compartment" } else { "compartments" };
+                format!("the client bottoms out over {noun} {}", parts::list(&each))
+            }
+            BrokenLimit::Tips => "the client tips on this cushion".to_owned(),
+            BrokenLimit::LeansAway => {
+                "the trunk leans on: the cushion does not resist enough".to_owned()
+            }
+            BrokenLimit::NoRest => "where the client comes to rest was not found".to_owned(),
+            BrokenLimit::NoRestOnStock => {
+                "the client does not come to rest on the stock fill".to_owned()
+            }
+            BrokenLimit::TooHeavy { weight, rating } => format!(
+                "the client weighs {} and this cushion is rated for {}",
+                parts::kg(*weight),
+                parts::kg(*rating)
+            ),
+        }
+    }
+
+    fn verdict(&self, verdict: Verdict, cells_move: bool) -> Option<&'static str> {
+        match verdict {
+            Verdict::AsPlanned => Some("As planned: stop. Leave the cells as they are."),
+            Verdict::AsPlannedSoFar => {
+                Some("As planned so far: leave the cells as they are. Checks are missing.")
+            }
+            Verdict::Stay | Verdict::Pinched => Some("Leave the cells as they are."),
+            Verdict::ClientOff if !cells_move => Some("No cells are moved."),
+            Verdict::ClientOff | Verdict::Asked | Verdict::Move => None,
+        }
+    }
+
+    fn look_at(&self, look: LookAt) -> &'static str {
+        match look {
+            LookAt::SeatUnder => {
+                "The seat under the cushion: does it sag, does anything lie on it?"
+            }
+            LookAt::WayRound => "Which way the cushion lies: FRONT to the front, TOP up.",
+            LookAt::LeftAndRight => {
+                "Left and right: does each numbered compartment hold what the card says?"
+            }
+            LookAt::PelvisBack => "The client: was the pelvis fully back?",
+            LookAt::Leaks => "Leaks: press a handful of cells; soft ones are replaced one for one.",
+            LookAt::LostCells => "Lost cells: count the compartments under the seat bones.",
+            LookAt::LayersOnTop => "A pad, a towel or a sling on the cushion.",
+            LookAt::Cover => "A cover that is too tight, or not on right.",
+            LookAt::CellsAstray => "Cells that are lost or in the wrong compartment: count again.",
+        }
+    }
+
+    fn doubt(&self, doubt: &Doubt) -> String {
+        match doubt {
+            Doubt::Contradiction(one, other) => {
+                format!("\"{one}\" and \"{other}\" do not go together. Check both again.")
+            }
+            Doubt::Misfit(check) => format!(
+                "\"{check}\" does not go with what else is known. Check it again; if it stays, \
+                 look for a mistake in the set-up."
+            ),
+        }
+    }
+
+    fn left_out(&self, check: &Check) -> String {
+        format!(
+            "\"{check}\" does not go with what else is known and was left out. Check it again; if \
+             it stays, look for a mistake in the set-up."
+        )
+    }
+
+    fn next_step(&self, step: NextStep) -> String {
+        let fixed = match step {
+            NextStep::CheckUnder(side) => {
+                return format!("Check under the {} seat bone too.", parts::side(side));
+            }
+            NextStep::CheckOnTop(side) => {
+                return format!("Check on top, at the {} seat bone, too.", parts::side(side));
+            }
+            NextStep::FeelBeforeMoving(side) => {
+                return format!(
+                    "Pinched can mean bottomed or overfilled, and nothing is moved before a hand \
+                     underneath has told which: check under the {} seat bone.",
+                    parts::side(side)
+                );
+            }
+            NextStep::FeelBeforeTaking(side) => {
+                let side = parts::side(side);
+                return format!(
+                    "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} \
+                     before a hand underneath has told which: check under the {side} seat bone."
+                );
+            }
+            NextStep::CheckAgain => {
+                "Pat the compartments level, wait 5 to 10 minutes, then make the checks again."
+            }
+            NextStep::PatFirst => {
+                "Likely overfilled: enough is felt underneath. Pat the compartments level first and check on top again."
+            }
+            NextStep::TakeOutIfStillHeld => {
+                "Only if the fingers are still held, take these few cells out into the spare bag, and feel underneath again."
+            }
+            NextStep::CauseFirst => {
+                "Fingers were held, and what is felt underneath does not say why. No cell is moved before the cause is found."
+            }
+            NextStep::NoCellsForAMark => {
+                "No cells are moved for a mark on the skin. The fitting has failed until the treating clinician has seen it."
+            }
+            NextStep::CountBeforeMoving => {
+                "Much more cushion was expected there: count every compartment again and look at the seat under the cushion before any cell is moved."
+            }
+            NextStep::MoveWhileOff => {
+                "Move the cells while the client is off, then feel underneath before they sit on it."
+            }
+            NextStep::AnotherCushion => {
+                "If the set-up is right, this client needs another size or layout, or a new plan."
+            }
+            NextStep::Call => "Call whoever is responsible for the seating.",
+        };
+        fixed.to_owned()
+    }
+
+    fn mistake(&self, mistake: &Mistake) -> String {
+        match mistake {
+            Mistake::None => "Nothing is wrong with the set-up.".to_owned(),
+            Mistake::Swapped => "Left and right were swapped when it was filled. Compare the \
+                                 numbers at the openings with the card."
+                .to_owned(),
+            Mistake::TurnedRound => {
+                "The cushion lies turned round. Look for FRONT on the tag.".to_owned()
+            }
+            Mistake::Leaks => {
+                "Many cells leak. Press a handful: soft ones are replaced one for one.".to_owned()
+            }
+            Mistake::Forward(by) => format!(
+                "The client sits some {} too far forward. Bring the pelvis fully back and check \
+                 again.",
+                parts::mm(*by)
+            ),
+            Mistake::Sag => {
+                "The seat under the cushion sags. Put in a solid seat and check again.".to_owned()
+            }
+            Mistake::Short { number, id } => {
+                format!("Compartment {number} ({id}) is about a quarter short of cells. Count it.")
+            }
+        }
+    }
+
+    fn after_checks(&self, checks: &[Check]) -> String {
+        let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
+        format!("after checks: {}", said.join(", "))
+    }
+
+    fn body_error(&self, error: &BodyError) -> String {
+        let (what, unit) = body_value(error.what);
+        let BodyError { value, least, most, .. } = error;
+        let value = (value * 1e3).round() / 1e3;
+        format!("{what} of {value}{unit} is outside {least} to {most}{unit}")
+    }
+
+    fn plan_refusal(&self, why: &WhyNoPlan) -> Said {
+        match why {
+            WhyNoPlan::UnknownCompartment { known } => {
+                let known: Vec<String> = known.iter().map(|id| format!("`{id}`")).collect();
+                Said::new(
+                    "the pattern has no such compartment",
+                    format!("this pattern has {}", known.join(", ")),
+                )
+            }
+            WhyNoPlan::TwoChanges => Said::new(
+                "two changes are wanted for this compartment",
+                "put both into one change, with one reason",
+            ),
+            WhyNoPlan::FewerThanNone { stock, change } => Said::new(
+                format!(
+                    "a change of {change:+} takes more than the {stock} cells of the stock fill"
+                ),
+                "take fewer cells",
+            ),
+            WhyNoPlan::NoSuchCrown { crown } => Said::new(
+                format!("no count of this cell gives a crown of {}", parts::mm(*crown)),
+                "ask for a change in cells, or a smaller one",
+            ),
+            WhyNoPlan::MoreThanTwice { stock, planned } => Said::new(
+                format!("{planned} cells are more than twice the {stock} of the stock fill"),
+                "check the number; such a change needs another layout or wall height",
+            ),
+            WhyNoPlan::NoBody(error) => Said::new(
+                format!("the client's measures make no body: {}", self.body_error(error)),
+                "check that measure, and those near it",
+            ),
+            WhyNoPlan::TooHeavy { weight, rating } => {
+                let limit = BrokenLimit::TooHeavy { weight: *weight, rating: *rating };
+                Said::new(
+                    self.limit(&limit),
+                    "take a size or a layout that is rated for this client",
+                )
+            }
+        }
+    }
+
+    fn adjust_refusal(&self, refusal: &AdjustRefusal) -> Said {
+        const PRESS: &str = "press only at edges that a hand reaches, against the mirror partner";
+        match refusal {
+            AdjustRefusal::NoSuchCompartment(number) => Said::new(
+                format!("there is no compartment {number}"),
+                "take a number that is sewn at an opening",
+            ),
+            AdjustRefusal::Unreachable(number) => Said::new(
+                format!(
+                    "compartment {number} has no edge that can be reached under a sitting client"
+                ),
+                PRESS,
+            ),
+            AdjustRefusal::NoPartner(number) => Said::new(
+                format!("compartment {number} has no partner on the other side to compare with"),
+                PRESS,
+            ),
+            AdjustRefusal::NoWeight => Said::new(
+                "the client was not weighed, and nothing can be said about checks without it",
+                "weigh the client and write the weight into the file",
+            ),
+            AdjustRefusal::NoBody(error) => Said::new(
+                format!("the client's measures make no body: {}", self.body_error(error)),
+                "check that measure, and those near it",
+            ),
+        }
+    }
+}
+
+/// What a body is made of, with its unit as it is written after a number.
+fn body_value(what: BodyValue) -> (&'static str, &'static str) {
+    match what {
+        BodyValue::Weight => ("a body weight", " kg"),
+        BodyValue::HipWidth => ("a hip width", " mm"),
+        BodyValue::TrochanterWidth => ("a trochanter width", " mm"),
+        BodyValue::SeatBoneSpacing => ("a seat bone spacing", " mm"),
+        BodyValue::SeatBonesForward => ("a distance of the seat bones from the rear edge", " mm"),
+        BodyValue::TrochanterStep => ("a step from seat bones to trochanters", " mm"),
+        BodyValue::SkinSharpness => ("a share of the skin's radius", ""),
+        BodyValue::ThighDepth => ("a thigh depth", " mm"),
+        BodyValue::ThighOut => ("an outward angle of a thigh", " degrees"),
+        BodyValue::ThighUp => ("an upward angle of a thigh", " degrees"),
+        BodyValue::Windswept => ("a windswept angle", " degrees"),
+        BodyValue::Obliquity => ("an obliquity", " mm"),
+        BodyValue::SweptObliquity => {
+            ("an obliquity at the seat bones, with thighs swept so far,", " mm")
+        }
+        BodyValue::ObliquityError => ("an error of the obliquity", " mm"),
+        BodyValue::SeatShare => ("a share of the weight on the seat", ""),
+        BodyValue::LoadForward => ("a distance of the load from the seat bones", " mm"),
+        BodyValue::LoadRight => ("a distance of the load from the middle", " mm"),
+        BodyValue::TrunkHeight => ("a trunk height", " mm"),
+    }
+}

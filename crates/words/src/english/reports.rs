@@ -1,0 +1,255 @@
+//! English: whole answers, beside their findings.
+
+use case::{
+    Alarm, BrokenLimit, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMisfit, Spread,
+    SurveyFault, SurveySummary,
+};
+use cushion::{Class, Length, Mass, Pressure, Size};
+
+use super::{English, parts};
+use crate::{BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, ReportWords, TableTexts};
+
+const TABLE: TableTexts = TableTexts {
+    number: "no.",
+    compartment: "compartment",
+    area_cm2: "area cm2",
+    walls_mm: "walls mm",
+    crown_mm: "crown mm",
+    about_litres: "about l",
+    low: "low",
+    stock: "stock",
+    high: "high",
+    change: "change",
+    planned: "planned",
+    reason: "reason",
+    cells: "cells",
+    grams: "grams",
+    plus_or_minus: "plus or minus",
+    fill_kpa: "fill kPa",
+    from: "from",
+    to: "to",
+    carries_n: "carries N",
+    remarks: "remarks",
+    site: "site",
+    surface_kpa: "surface kPa",
+    mmhg: "mmHg",
+    total: "total",
+    bottomed: "bottomed",
+    slack: "slack",
+};
+
+const LINES: FixedLines = FixedLines {
+    estimate: "An estimate until somebody has checked it with their hands. The treating clinician decides.",
+    model_limits: "In brackets: what is plausible, from runs over the ranges of what is not known. The model was not compared with a measured cushion: pressures to some 30 %, changes of them to 10 to 20 %. No pressure is a safe one.",
+    sizing_defers: "Sizing goes by rules of practice; the treating clinician decides.",
+    grams_of_today: "For this batch, scale and day only: weigh a new batch another day. Weigh cells without bag and vessel. Where a count matters, count.",
+    client_off_now: "CLIENT OFF NOW.",
+    look_at_these: "Then look at these:",
+    clear_this_first: "Nothing is moved before this is clear:",
+    what_would_explain: "What would explain it, the likeliest first:",
+    nobody_sits: "nobody sits on it again before the cause is found and a hand underneath is sure",
+    take_another_cushion: "take another size, layout or wall height; the counts shown come nearest",
+    weigh_the_client: "weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`",
+};
+
+impl ReportWords for English {
+    fn table(&self) -> &'static TableTexts {
+        &TABLE
+    }
+
+    fn lines(&self) -> &'static FixedLines {
+        &LINES
+    }
+
+    fn whence(&self, recorded_on: Option<Date>) -> String {
+        match recorded_on {
+            Some(on) => format!("counts recorded on {on}"),
+            None => "counts of a plan that is not recorded".to_owned(),
+        }
+    }
+
+    fn expected_seat(&self, seat: &PredictedSeat) -> String {
+        format!(
+            "Expected: {}; left under the seat bones: left {}, right {}.",
+            self.lower(seat.lower_side, seat.lower_by),
+            spread_mm(&seat.clearance.left),
+            spread_mm(&seat.clearance.right)
+        )
+    }
+
+    fn expected_after_moves(&self, seat: &PredictedSeat) -> String {
+        format!(
+            "Expected then: {} left under the left seat bone, {} under the right.",
+            spread_mm(&seat.clearance.left),
+            spread_mm(&seat.clearance.right)
+        )
+    }
+
+    fn ended(&self, prediction: &Prediction) -> String {
+        format!("Outcome: {}.", self.outcome(prediction.outcome))
+    }
+
+    fn seat(&self, seat: &PredictedSeat) -> String {
+        let trunk = match seat.trunk_stiffness {
+            0.0 => String::new(),
+            trunk => format!(" The leaning trunk takes {trunk:.1} of it."),
+        };
+        format!(
+            "At the seat bones {}.\n\
+             Cushion left under the seat bones: left {}, right {}.\n\
+             They sink in by {:.0} and {}. Skin touches on {:.0} cm2, mean pressure {}.\n\
+             Leaning to a side is resisted with {:.1} N m a degree.{trunk}",
+            self.lower(seat.lower_side, seat.lower_by),
+            spread_mm(&seat.clearance.left),
+            spread_mm(&seat.clearance.right),
+            seat.immersion.left.to_mm(),
+            parts::mm(seat.immersion.right),
+            seat.contact_area.to_cm2(),
+            spread_kpa(&seat.mean_surface),
+            seat.roll_stiffness,
+        )
+    }
+
+    fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String {
+        format!("Goal {place}. {}", self.goal_outcome(outcome))
+    }
+
+    fn spare_cells(&self, cells: u32) -> String {
+        format!("Spare cells in the bag: {cells}.")
+    }
+
+    fn not_safe_yet(&self, limit: &BrokenLimit) -> String {
+        format!("NOT SAFE YET: {}.", self.limit(limit))
+    }
+
+    fn client_off(&self, alarms: &[Alarm]) -> String {
+        let alarms: Vec<String> = alarms.iter().map(|own| self.alarm(own)).collect();
+        format!("client off now: {}", alarms.join("; "))
+    }
+
+    fn not_safe(&self, limits: &[BrokenLimit]) -> String {
+        let limits: Vec<String> = limits.iter().map(|own| self.limit(own)).collect();
+        format!("not safely possible: {}", limits.join("; "))
+    }
+
+    fn goals_not_reached(&self, goals: &[GoalOutcome]) -> String {
+        let missed = goals.iter().filter(|goal| !goal.met).map(|goal| match goal.why {
+            Some(why) => format!("{} ({})", self.goal(&goal.want), self.shortfall(why)),
+            None => self.goal(&goal.want),
+        });
+        let missed: Vec<String> = missed.collect();
+        format!("not all that is wanted is safely possible: {}", missed.join("; "))
+    }
+
+    fn nothing_planned(&self) -> &'static str {
+        "nothing is planned for the goals without the client's weight"
+    }
+
+    fn best_size(&self, best: Option<Size>) -> String {
+        match best {
+            Some(size) => format!("The made size that suits best: {size}."),
+            None => "No made size suits.".to_owned(),
+        }
+    }
+
+    fn other_size_named(&self, named: Size, best: Size) -> String {
+        format!("The file names {named}, not {best}.")
+    }
+
+    fn size_left(&self, size: Size, misfits: &[SizeMisfit]) -> String {
+        let misfits: Vec<String> = misfits.iter().map(|own| self.size_misfit(own)).collect();
+        format!("Not {size}: {}.", misfits.join("; "))
+    }
+
+    fn batch(&self, cells: u32, grams_of_one: f64) -> String {
+        format!("cells of {grams_of_one:.2} g by a batch of {cells}")
+    }
+
+    fn pattern(
+        &self,
+        title: &str,
+        size: Size,
+        class: Class,
+        walls: Length,
+        rating: Option<Mass>,
+    ) -> String {
+        let rating = match rating {
+            None => "not a size that it is made in, so it has no maximum user weight".to_owned(),
+            Some(rating) => format!("maximum user weight {}", parts::kg(rating)),
+        };
+        format!(
+            "{title}, {} x {} mm, {}\nWalls {} mm high; {rating}.",
+            tenths(size.width()),
+            tenths(size.depth()),
+            class_words(class),
+            tenths(walls)
+        )
+    }
+
+    fn survey_summary(&self, summary: &SurveySummary) -> Vec<String> {
+        let SurveySummary { bodies, sized, planned, .. } = summary;
+        let mut said = vec![format!("{bodies} bodies; a size is made for {sized} of them.")];
+        if *sized > 0 {
+            let percent = 100.0 * *planned as f64 / *sized as f64;
+            said.push(format!("A plan within all limits: {planned} of {sized} ({percent:.1} %)."));
+        }
+        let without = summary.without_size.iter().map(|(why, count)| match why {
+            NoSize::TooHeavy => format!(
+                "No size, {count}: heavier than the sizes are rated for that suit the measures."
+            ),
+            NoSize::Measures => format!("No size, {count}: no made size suits the measures."),
+        });
+        let not_safe = summary.not_safe.iter().map(|(why, count)| {
+            let why = match why {
+                SurveyFault::Clearance => "too little cushion would be left under a seat bone",
+                SurveyFault::BottomsOut => "the body bottoms out",
+                SurveyFault::NoRest => "the body does not come to rest",
+                SurveyFault::Refused => "no plan is made for its weight or measures",
+            };
+            format!("Not within the limits, {count}: {why}.")
+        });
+        said.extend(without.chain(not_safe));
+        said
+    }
+
+    fn code_group(&self, code: &str, describes: &str, wide: bool) -> String {
+        let width = if wide { "width 22 inches or greater" } else { "width less than 22 inches" };
+        format!(
+            "HCPCS group of the declared class and width, if adjustable with what is supplied: \
+             {code} ({describes}, {width}, any depth). Code verification is the manufacturer's and \
+             the payer's."
+        )
+    }
+
+    fn seam_lengths(&self, seams: &[(&str, Length)]) -> String {
+        let seams: Vec<String> =
+            seams.iter().map(|(name, length)| format!("{name} {:.0}", length.to_mm())).collect();
+        format!("Seams (mm): {}", seams.join(", "))
+    }
+}
+
+fn class_words(class: Class) -> &'static str {
+    match class {
+        Class::General => "general use",
+        Class::SkinProtection => "skin protection",
+        Class::Positioning => "positioning",
+        Class::SkinProtectionAndPositioning => "skin protection and positioning",
+    }
+}
+
+/// Millimetres with a decimal only where there is one.
+fn tenths(length: Length) -> String {
+    ((length.to_mm() * 10.0).round() / 10.0).to_string()
+}
+
+/// A length with its spread.
+fn spread_mm(spread: &Spread<Length>) -> String {
+    let Spread { central, low, high } = spread;
+    format!("{} ({:.0} to {:.0})", parts::mm(*central), low.to_mm(), high.to_mm())
+}
+
+/// A pressure with its spread.
+fn spread_kpa(spread: &Spread<Pressure>) -> String {
+    let Spread { central, low, high } = spread;
+    format!("{:.1} kPa ({:.1} to {:.1})", central.to_kpa(), low.to_kpa(), high.to_kpa())
+}

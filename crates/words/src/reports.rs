@@ -1,0 +1,142 @@
+//! What is said of whole answers, beside their findings: headings of tables, summaries, closing
+//! lines. A terminal shows them, and a page can.
+
+use case::{
+    Alarm, BrokenLimit, Date, GoalOutcome, PredictedSeat, Prediction, SizeMisfit, SurveySummary,
+};
+use cushion::{Class, Length, Mass, Size};
+
+/// Headings of tables and their fixed cells.
+#[derive(Clone, Copy, Debug)]
+#[allow(missing_docs, reason = "each is the English text under that name")]
+pub struct TableTexts {
+    pub number: &'static str,
+    pub compartment: &'static str,
+    pub area_cm2: &'static str,
+    pub walls_mm: &'static str,
+    pub crown_mm: &'static str,
+    pub about_litres: &'static str,
+    pub low: &'static str,
+    pub stock: &'static str,
+    pub high: &'static str,
+    pub change: &'static str,
+    pub planned: &'static str,
+    pub reason: &'static str,
+    pub cells: &'static str,
+    pub grams: &'static str,
+    pub plus_or_minus: &'static str,
+    pub fill_kpa: &'static str,
+    pub from: &'static str,
+    pub to: &'static str,
+    pub carries_n: &'static str,
+    pub remarks: &'static str,
+    pub site: &'static str,
+    pub surface_kpa: &'static str,
+    pub mmhg: &'static str,
+    pub total: &'static str,
+    pub bottomed: &'static str,
+    pub slack: &'static str,
+}
+
+/// Lines that are always the same.
+#[derive(Clone, Copy, Debug)]
+pub struct FixedLines {
+    /// Said wherever computed counts are shown.
+    pub estimate: &'static str,
+    /// Said with every prediction.
+    pub model_limits: &'static str,
+    /// Said with sizes.
+    pub sizing_defers: &'static str,
+    /// Said with grams.
+    pub grams_of_today: &'static str,
+    /// Above alarms.
+    pub client_off_now: &'static str,
+    /// Above places to look at.
+    pub look_at_these: &'static str,
+    /// Above answers that are asked again.
+    pub clear_this_first: &'static str,
+    /// Above mistakes.
+    pub what_would_explain: &'static str,
+    /// What to do after an alarm.
+    pub nobody_sits: &'static str,
+    /// What to do where limits cannot be kept.
+    pub take_another_cushion: &'static str,
+    /// What to do where the weight is missing.
+    pub weigh_the_client: &'static str,
+}
+
+/// What is said of whole answers.
+pub trait ReportWords {
+    /// Headings of tables.
+    fn table(&self) -> &'static TableTexts;
+
+    /// Lines that are always the same.
+    fn lines(&self) -> &'static FixedLines;
+
+    /// Whence counts are: recorded on a day, or of a plan that is not recorded. A clause.
+    fn whence(&self, recorded_on: Option<Date>) -> String;
+
+    /// What is expected under the seat bones: a sentence.
+    fn expected_seat(&self, seat: &PredictedSeat) -> String;
+
+    /// What is left under the seat bones after moves: a sentence.
+    fn expected_after_moves(&self, seat: &PredictedSeat) -> String;
+
+    /// How a prediction ended: a sentence.
+    fn ended(&self, prediction: &Prediction) -> String;
+
+    /// How the client is expected to sit, in all numbers but those of tables: sentences.
+    fn seat(&self, seat: &PredictedSeat) -> String;
+
+    /// What became of a goal, by its place from 1: sentences.
+    fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String;
+
+    /// How many cells are in the spare bag: a sentence.
+    fn spare_cells(&self, cells: u32) -> String;
+
+    /// A limit that is not kept after moves: a sentence.
+    fn not_safe_yet(&self, limit: &BrokenLimit) -> String;
+
+    /// Why the client comes off: a clause.
+    fn client_off(&self, alarms: &[Alarm]) -> String;
+
+    /// Why limits make a plan unsafe: a clause.
+    fn not_safe(&self, limits: &[BrokenLimit]) -> String;
+
+    /// Which goals are not reached, and why: a clause.
+    fn goals_not_reached(&self, goals: &[GoalOutcome]) -> String;
+
+    /// That nothing is planned for goals without a weight: a clause.
+    fn nothing_planned(&self) -> &'static str;
+
+    /// Which made size suits best: a sentence.
+    fn best_size(&self, best: Option<Size>) -> String;
+
+    /// That the file names another size than the best: a sentence.
+    fn other_size_named(&self, named: Size, best: Size) -> String;
+
+    /// Why a size does not suit: a sentence.
+    fn size_left(&self, size: Size, misfits: &[SizeMisfit]) -> String;
+
+    /// Cells of a batch that was weighed, each so many grams: a clause.
+    fn batch(&self, cells: u32, grams_of_one: f64) -> String;
+
+    /// What a pattern is and how high its walls are: sentences.
+    fn pattern(
+        &self,
+        title: &str,
+        size: Size,
+        class: Class,
+        walls: Length,
+        rating: Option<Mass>,
+    ) -> String;
+
+    /// What came out of a survey: sentences, each a line.
+    fn survey_summary(&self, summary: &SurveySummary) -> Vec<String>;
+
+    /// The code group of a declared class and width: sentences.
+    fn code_group(&self, code: &str, describes: &str, wide: bool) -> String;
+
+    /// The lengths of seams, in mm: a line.
+    fn seam_lengths(&self, seams: &[(&str, Length)]) -> String;
+}
