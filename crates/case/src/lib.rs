@@ -7,6 +7,7 @@ mod central;
 mod check;
 mod client;
 mod days;
+mod file_kind;
 mod finding;
 mod function;
 mod goal;
@@ -17,11 +18,14 @@ mod posture;
 mod prediction;
 pub mod question;
 mod record;
+mod said;
 mod site;
 mod skin;
+mod source;
 mod standing;
 mod stocktaking;
 mod survey;
+pub mod text;
 
 pub use jiff::civil::Date;
 
@@ -32,6 +36,7 @@ pub use crate::client::{
     SeatLoad, Sides, Taken, Weighing,
 };
 pub use crate::days::{day_after, days_between};
+pub use crate::file_kind::FileKind;
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution,
     CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect, IfThen,
@@ -53,8 +58,13 @@ pub use crate::prediction::{
 pub use crate::record::{
     Adjustment, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan, Recount, Weighed,
 };
+pub use crate::said::Said;
 pub use crate::site::SiteName;
 pub use crate::skin::{Category, Healing, PressureInjury, Sensation, Skin, WeightShift};
+pub use crate::source::{
+    BadDescription, BodyMeasure, Crash, Distrust, DrawnLayout, InTurn, LayoutError, LayoutErrorBy,
+    LayoutRequest, LayoutSource, Measured, PluginFault, PluginFaultKind,
+};
 pub use crate::standing::{Lapse, Standing};
 pub use crate::stocktaking::{Before, CountedFrom};
 pub use crate::survey::{

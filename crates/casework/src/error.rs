@@ -3,8 +3,9 @@
 use std::fmt;
 use std::ops::Range;
 
-use cushion::{LayoutError, LayoutErrorBy, NoLayout};
-use files::{Finding, Remark, Severity};
+use case::text::TextFinding;
+use case::{LayoutError, LayoutErrorBy, PluginFault, PluginFaultKind};
+use files::{Remark, Severity};
 
 use crate::file_remarks::FileRemarks;
 use crate::shelf::{Doing, NoFile, ShelfError, Why};
@@ -89,7 +90,7 @@ impl WorkError {
     /// The same as a remark on a text.
     #[must_use]
     pub fn as_remark(&self, span: Range<usize>) -> Remark {
-        let finding = Finding::Said { message: self.message.clone(), hint: self.hint.clone() };
+        let finding = TextFinding::Said { message: self.message.clone(), hint: self.hint.clone() };
         // What is not safe for one client is no fault of the file.
         let severity =
             if self.whose == Whose::Clinician { Severity::Remark } else { Severity::Error };
@@ -110,17 +111,21 @@ const MOST_REMARKS: usize = 5;
 
 impl From<LayoutError> for WorkError {
     fn from(error: LayoutError) -> Self {
-        let whose = match error.why.by() {
+        let whose = match error.by() {
             LayoutErrorBy::Asker => Whose::Asker,
             LayoutErrorBy::Source => Whose::SourceAuthor,
             LayoutErrorBy::System => Whose::Ours,
         };
-        let plain = Self { hint: error.advice, ..Self::new(whose, error.said) };
-        match error.why {
-            NoLayout::WrongDrawing { origin, text, mut remarks } => {
+        let said = words::ENGLISH.no_layout(&error);
+        let plain = Self { hint: said.hint, ..Self::new(whose, said.message) };
+        match error {
+            LayoutError::Plugin(PluginFault {
+                plugin,
+                kind: PluginFaultKind::BadLayout { text, mut remarks },
+            }) => {
                 remarks.truncate(MOST_REMARKS);
-                let remarks = remarks.into_iter().map(Remark::from).collect();
-                plain.about(FileRemarks { path: origin, text, remarks })
+                let path = format!("answer of the plugin {plugin}");
+                plain.about(FileRemarks { path, text, remarks })
             }
             _ => plain,
         }

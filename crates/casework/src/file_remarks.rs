@@ -35,16 +35,7 @@ impl FileRemarks {
             let own = self.remarks.iter().filter(|it| it.severity == severity);
             own.map(Remark::count).sum::<usize>()
         };
-        let words = |count: usize, one: &str| match count {
-            1 => format!("1 {one}"),
-            _ => format!("{count} {one}s"),
-        };
-        match (of(Severity::Error), of(Severity::Remark)) {
-            (0, 0) => "no remarks".to_owned(),
-            (0, remarks) => words(remarks, "remark"),
-            (errors, 0) => words(errors, "error"),
-            (errors, remarks) => words(errors, "error") + ", " + &words(remarks, "remark"),
-        }
+        words::ENGLISH.count(of(Severity::Error), of(Severity::Remark))
     }
 
     /// Whether a remark says that the file cannot be used.

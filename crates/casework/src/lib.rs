@@ -2,7 +2,7 @@
 //!
 //! Start at [`OpenCase`]. Nothing here knows the file system, the clock, a terminal, arguments, exit
 //! codes, or that plugins exist. Files come and go through a [`Shelf`], layouts through
-//! `cushion::LayoutSource`, the date as an argument; everything works from several threads.
+//! `case::LayoutSource`, the date as an argument; everything works from several threads.
 
 mod adjusting;
 mod edition;

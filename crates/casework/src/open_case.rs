@@ -1,11 +1,12 @@
 //! One client's case, opened: the file with everything that it names.
 
+use case::text::TextFinding;
 use case::{
     BodyError, Caution, Client, CushionIdentity, Date, Likeness, Plan, PlanRefusal, PlannedCount,
     Prediction, RecordedPlan,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
-use files::{Finding, Remark, Severity};
+use files::{Remark, Severity};
 use fitting::{CutThrough, PlanInput, PreparedCushion, Progress, Spacings};
 use mechanics::Stop;
 
@@ -245,8 +246,8 @@ impl OpenCase {
                 severity: Severity::Error,
                 span: place.unwrap_or_else(|| self.client.file.first_line()),
                 finding: {
-                    let words::Said { message, hint } = words::ENGLISH.plan_refusal(&refusal.why);
-                    Finding::Said { message, hint }
+                    let case::Said { message, hint } = words::ENGLISH.plan_refusal(&refusal.why);
+                    TextFinding::Said { message, hint }
                 },
             }
         };

@@ -4,7 +4,6 @@ use case::{Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded};
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
 use sheets::{ClientPapers, Document, DocumentError, Paper, StockPapers};
-use words::Language;
 
 use crate::PROGRAM;
 use crate::edition::Edition;
@@ -75,9 +74,8 @@ impl OpenCase {
         // What the goals would make of the counts today is asked of a plan; paper only needs to
         // know whether the file still asks for what was recorded.
         let fresh = self.with_changes(on)?;
-        let cautions: Vec<String> =
-            self.cautions(plan, on).iter().map(|caution| language.caution(caution)).collect();
-        let extras = self.extras(language, plan);
+        let cautions = self.cautions(plan, on);
+        let extras = self.extras(plan);
         let papers = ClientPapers {
             language,
             client: &self.client.value,
@@ -97,25 +95,20 @@ impl OpenCase {
     }
 
     /// What the setup card says beyond counts and checks, for the counts that were recorded.
-    fn extras(&self, language: &dyn Language, plan: &RecordedPlan) -> sheets::SetupExtras {
+    fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
         let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
         let advice = fitting::card_advice(&self.client.value, &self.cushion, weight, &counts);
         let Some(advice) = advice else { return sheets::SetupExtras::default() };
-        let if_then = advice.if_then.into_iter().map(|row| sheets::IfThen {
-            finding: language.card_finding(&row.found),
-            then: language.remedy(&row.then),
-            cost: row.cost.map_or_else(String::new, |cost| language.remedy_cost(&cost)),
-        });
         let before = self.client.value.before_latest_plan();
         let moves = before
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
         sheets::SetupExtras {
-            goals: advice.goals.iter().map(|goal| language.goal_outcome(goal)).collect(),
+            goals: advice.goals,
             moves,
             moves_from: before.map(|before| before.from),
-            if_then: if_then.collect(),
+            if_then: advice.if_then,
         }
     }
 

@@ -2,11 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use case::{Client, Digest, LayoutRef};
-use cushion::{
-    BodyMeasure, Cell, Layout, LayoutError, LayoutRequest, Length, MadeSize, Mass, Name, NoLayout,
-    Pattern, Size,
-};
+use case::{BodyMeasure, Client, Digest, LayoutRef, LayoutRequest, Measured};
+use cushion::{Cell, Layout, Length, MadeSize, Mass, Name, Pattern, Size};
 use files::{BUILT_IN_CELLS, Read};
 
 use crate::error::{Whose, WorkError};
@@ -100,7 +97,7 @@ impl Surroundings<'_> {
         &self,
         request: &LayoutRequest,
         file: &str,
-        measured: cushion::Measured<'_>,
+        measured: Measured<'_>,
     ) -> Result<Sourced<Layout>, WorkError> {
         let unknown = match self.layouts.layout(request, measured) {
             Ok(drawn) => {
@@ -110,10 +107,10 @@ impl Surroundings<'_> {
             }
             Err(unknown) => unknown,
         };
-        if !matches!(unknown.why, NoLayout::UnknownName { .. } | NoLayout::OtherSource) {
+        if !unknown.is_unknown_name() {
             return Err(unknown.into());
         }
-        let text = self.text_or(file, &request.name, || unknown_layout(unknown))?;
+        let text = self.text_or(file, &request.name, || unknown.into())?;
         let read = files::read_layout(&text);
         Sourced::new(file.to_owned(), text, read)
     }
@@ -163,10 +160,6 @@ impl Surroundings<'_> {
             _ => self.text(file),
         }
     }
-}
-
-fn unknown_layout(error: LayoutError) -> WorkError {
-    error.into()
 }
 
 fn unknown_cell(word: &str) -> WorkError {

@@ -1,6 +1,6 @@
 //! What work on a case asks of the outside: files and layouts, and nothing else.
 
-use cushion::LayoutSource;
+use case::LayoutSource;
 
 use crate::error::WorkError;
 use crate::shelf::Shelf;

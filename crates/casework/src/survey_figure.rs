@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use case::{Date, SurveyOutcome, SurveyRow, SurveySummary, SurveyedPlan};
+use case::{Date, SurveyOutcome, SurveyRow, SurveyedPlan};
 use sheets::{Histogram, Paper, SurveyPage};
 use words::Language;
 
@@ -21,7 +21,7 @@ pub fn survey_figure(
     rows: &[SurveyRow],
     on: Date,
 ) -> Result<Vec<u8>, WorkError> {
-    let sentences = language.survey_summary(&SurveySummary::of(rows));
+    let sentences = language.survey_summary(&case::SurveySummary::of(rows));
     let panels = panels(language, rows);
     let title = language.survey_of(layout);
     let page = SurveyPage {

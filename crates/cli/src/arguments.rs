@@ -76,7 +76,7 @@ pub(crate) struct Pattern {
     pub(crate) layout: String,
 
     /// Width by depth: 440x400 in millimetres, 17x16in in inches
-    #[arg(long)]
+    #[arg(long, value_parser = counts::size)]
     pub(crate) size: CushionSize,
 
     #[command(flatten)]
@@ -284,7 +284,7 @@ pub(crate) struct ContourTest {
     pub(crate) layout: String,
 
     /// Width by depth: 440x400 in millimetres, 17x16in in inches
-    #[arg(long)]
+    #[arg(long, value_parser = counts::size)]
     pub(crate) size: CushionSize,
 
     #[command(flatten)]
@@ -400,7 +400,7 @@ pub(crate) struct Print {
     pub(crate) stock: Option<String>,
 
     /// Take this size for --stock: 440x400 in millimetres, 17x16in in inches
-    #[arg(long, requires = "stock")]
+    #[arg(long, requires = "stock", value_parser = counts::size)]
     pub(crate) size: Option<CushionSize>,
 
     /// Take this cell for --stock: a built-in name, or the path of a cell file

@@ -1,6 +1,6 @@
 //! Words of the command line that name counts and numbers.
 
-use cushion::Name;
+use cushion::{Name, Size};
 
 /// The most cells that a compartment is asked to hold.
 const MOST: u32 = 2_000;
@@ -53,4 +53,13 @@ pub(crate) fn entry_to_place(text: &str) -> Result<(String, usize), String> {
     let place = place.trim().parse::<usize>();
     let place = place.map_err(|_| "write it as ENTRY=PLACE, such as goal.3=1")?;
     Ok((entry, place))
+}
+
+/// Reads a size.
+///
+/// # Errors
+///
+/// Fails where it is none.
+pub(crate) fn size(text: &str) -> Result<Size, String> {
+    text.parse().map_err(|error| words::ENGLISH.no_size(error))
 }

@@ -2,7 +2,11 @@
 
 use std::process::ExitCode;
 
+use case::Said;
+use case::text::TextFinding;
 use casework::{PROGRAM, ShelfError, Whose, WorkError};
+
+use words::ENGLISH;
 
 use crate::exit_codes;
 use crate::remarks;
@@ -106,7 +110,9 @@ impl Failure {
     fn to_json(&self) -> String {
         let own = &self.error;
         let file = own.file.as_ref().map(|file| (&*file.text, &*file.remarks));
-        files::report::error(PROGRAM, words(own.whose), &own.message, own.hint.as_deref(), file)
+        let said = Said { message: own.message.clone(), hint: own.hint.clone() };
+        let say = |finding: &TextFinding| ENGLISH.about_text(finding);
+        files::report::error(PROGRAM, words(own.whose), &said, file, &say)
     }
 
     /// Remarks with their places, then the message and its hint.

@@ -2,8 +2,11 @@
 
 use std::path::Path;
 
+use case::{
+    DrawnLayout, InTurn, LayoutError, LayoutRequest, LayoutSource, Measured, PluginFault,
+    PluginFaultKind,
+};
 use casework::{Shelf, Surroundings};
-use cushion::{DrawnLayout, InTurn, LayoutError, LayoutRequest, LayoutSource, Measured, NoLayout};
 use files::BuiltIn;
 use shelf::DiskShelf;
 
@@ -47,10 +50,9 @@ impl LayoutSource for Layouts {
         request: &LayoutRequest,
         measured: Measured<'_>,
     ) -> Result<DrawnLayout, LayoutError> {
-        let plugins = plugins::plugins(&self.0).map_err(|failure| LayoutError {
-            why: NoLayout::SystemFault,
-            said: failure.error().message.clone(),
-            advice: None,
+        let plugins = plugins::plugins(&self.0).map_err(|error| PluginFault {
+            plugin: request.name.clone(),
+            kind: PluginFaultKind::NoChild(error.to_string()),
         })?;
         let plugins = plugins.with_settings(self.0.set.iter().cloned().collect());
         InTurn(vec![&BuiltIn, &plugins]).layout(request, measured)

@@ -1,10 +1,12 @@
 //! Plugins: where they are looked for, and layouts that they draw.
 
+use std::io;
 use std::path::PathBuf;
 
+use case::{LayoutError, PluginFault};
 use casework::{FileRemarks, Whose, WorkError};
-use cushion::{LayoutError, Name};
-use plugin_host::{Fault, Isolation, Limits, Places, Plugins};
+use cushion::Name;
+use plugin_host::{Isolation, Limits, Places, Plugins};
 
 use crate::arguments::PluginOptions;
 use crate::failure::Failure;
@@ -17,14 +19,11 @@ const FOLDERS: &str = "SEATWRIGHT_PLUGINS";
 /// # Errors
 ///
 /// Fails where this program cannot be found again to be the plugins' child.
-pub(crate) fn plugins(options: &PluginOptions) -> Result<Plugins, Failure> {
+pub(crate) fn plugins(options: &PluginOptions) -> io::Result<Plugins> {
     let isolation = if options.plugin_in_process {
         Isolation::InProcess
     } else {
-        let program = std::env::current_exe().map_err(|error| {
-            Failure::new(Whose::Ours, format!("this program cannot be found again: {error}"))
-        })?;
-        Isolation::Child { program }
+        Isolation::Child { program: std::env::current_exe()? }
     };
     let places = Places { named: options.plugin.clone(), folders: folders() };
     Ok(Plugins::new(places, isolation, Limits::default()))
@@ -42,13 +41,18 @@ fn folders() -> Vec<PathBuf> {
     listed.chain(data.map(|data| data.join("seatwright/plugins"))).collect()
 }
 
+/// The failure where this program cannot be found again.
+pub(crate) fn not_found_again(error: io::Error) -> Failure {
+    Failure::new(Whose::Ours, format!("this program cannot be found again: {error}"))
+}
+
 /// The failure for a plugin's fault, with the places in its answer where that is wrong.
-pub(crate) fn failure(fault: Fault) -> Failure {
+pub(crate) fn failure(fault: PluginFault) -> Failure {
     WorkError::from(LayoutError::from(fault)).into()
 }
 
 /// A plugin's answer that is no right layout, with remarks as on a file.
-pub(crate) fn answer(fault: Fault) -> Option<FileRemarks> {
+pub(crate) fn answer(fault: PluginFault) -> Option<FileRemarks> {
     WorkError::from(LayoutError::from(fault)).file.map(|file| *file)
 }
 

@@ -1,6 +1,7 @@
 //! Remarks on a file, and plain sentences, as the terminal shows them.
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
+use case::Said;
 use casework::FileRemarks;
 use files::{Remark, Severity};
 
@@ -36,7 +37,7 @@ fn with_place(file: &FileRemarks, remark: &Remark, color: bool) -> String {
     let snippet = Snippet::source(&file.text)
         .path(&file.path)
         .annotation(AnnotationKind::Primary.span(remark.span.clone()));
-    let (message, hint) = (remark.message(), remark.hint());
+    let Said { message, hint } = words::ENGLISH.about_text(&remark.finding);
     let mut report = vec![level.primary_title(&message).element(snippet)];
     report.extend(hint.as_deref().map(advice));
     renderer(color).render(&report)

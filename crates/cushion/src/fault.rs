@@ -1,7 +1,5 @@
 //! What can be wrong with a layout, and where.
 
-use std::fmt;
-
 use kurbo::Point;
 
 use crate::{Length, Name, Size};
@@ -45,7 +43,6 @@ pub struct Fault {
 
 /// The kinds of fault, which are the rules for a layout.
 #[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
 pub enum FaultKind {
     /// A name is used that no point has.
     UnknownPoint(Name),
@@ -137,111 +134,6 @@ impl FaultKind {
                 Severity::Remark
             }
             _ => Severity::Error,
-        }
-    }
-}
-
-impl fmt::Display for FaultKind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::UnknownPoint(name) => write!(f, "no point is called `{name}`"),
-            Self::UnknownSeam(name) => write!(f, "no seam is called `{name}`"),
-            Self::Circular => write!(f, "this point lies on a seam that needs the point first"),
-            Self::NotOnSeam { seam, point } => {
-                write!(f, "the seam `{seam}` does not run through `{point}` here")
-            }
-            Self::BeyondSeam => write!(f, "this point lies beyond the stretch that it counts on"),
-            Self::SamePlace(other) => write!(f, "this point lies on the point `{other}`"),
-            Self::TooMuch { most } => write!(f, "there are more than {most} points or seams"),
-            Self::NoOutline => write!(f, "no seam is called `outline`"),
-            Self::TooFewPoints { least } => {
-                write!(f, "this seam needs {least} points or more")
-            }
-            Self::OpenOutline => write!(f, "the outline does not close"),
-            Self::NoRoomToRound => write!(f, "this rounding has no room"),
-            Self::TooMuchBow => write!(f, "this seam bows out by more than half a circle"),
-            Self::EndsNowhere(point) => {
-                write!(f, "this seam ends at `{point}`, where no other seam is")
-            }
-            Self::Crossing { other, at } => write!(
-                f,
-                "this seam meets the seam `{other}` near x {:.0}, y {:.0} mm, where they share no point",
-                at.x, at.y
-            ),
-            Self::Outside => write!(f, "this seam lies outside the outline"),
-            Self::WrongHalf => write!(f, "this lies on the client's left, which is made by mirror"),
-            Self::SeedOutside => write!(f, "this seed lies in no compartment"),
-            Self::SharedFace(other) => write!(f, "this seed lies in the compartment `{other}`"),
-            Self::UnclaimedFace { at } => {
-                write!(f, "no compartment claims the space around x {:.0}, y {:.0} mm", at.x, at.y)
-            }
-            Self::SameNumber(number) => write!(f, "the number {number} is given twice"),
-            Self::NumbersForSides => {
-                write!(f, "the numbers do not fit the sides that this seed stands for")
-            }
-            Self::SideInName => {
-                write!(f, "the id names one side and the compartment lies on the other")
-            }
-            Self::OtherFaces => {
-                write!(f, "the seams enclose other compartments than at the first size")
-            }
-            Self::NarrowerThanCell(width) => {
-                write!(f, "at {:.0} mm, this compartment is narrower than a cell", width.to_mm())
-            }
-            Self::NarrowerThanHand(width) => {
-                write!(f, "at {:.0} mm, this compartment is narrower than a hand", width.to_mm())
-            }
-            Self::CrownTooHigh { crown, most } => write!(
-                f,
-                "a crown of {:.0} mm is more than an eighth of the width; the model is good to {:.0} mm",
-                crown.to_mm(),
-                most.to_mm()
-            ),
-            Self::NotMade => write!(f, "this is not a size that the layout is made in"),
-        }
-    }
-}
-
-impl FaultKind {
-    /// Returns what to do about it.
-    #[must_use]
-    pub fn advice(&self) -> &'static str {
-        match self {
-            Self::UnknownPoint(_) => "add it to [points], or correct the name",
-            Self::UnknownSeam(_) => "add it to [seams], or correct the name",
-            Self::Circular => "place one of the two by its coordinates",
-            Self::NotOnSeam { .. } => "name two points of the seam, in the order in which it runs",
-            Self::BeyondSeam => "keep `at` between 0 % and 100 %",
-            Self::SamePlace(_) => "use one point for both, or move one of them",
-            Self::TooMuch { .. } => "take away those that no compartment needs",
-            Self::NoOutline => "add a seam called `outline` that goes around the cushion",
-            Self::TooFewPoints { .. } => "add points to `through`",
-            Self::OpenOutline => {
-                "set `closed = true`; in a mirrored layout, begin and end on the centre line"
-            }
-            Self::NoRoomToRound => {
-                "take a smaller radius, and round only between straight stretches"
-            }
-            Self::TooMuchBow => "take a smaller `bow`",
-            Self::EndsNowhere(_) => "end it at a point on another seam, as `{ on = ... }` makes",
-            Self::Crossing { .. } => {
-                "put a point on one of them there and lead the other through it"
-            }
-            Self::Outside => "move its points inside the outline",
-            Self::WrongHalf => "write it with x of 0 % or more",
-            Self::SeedOutside => "move the seed well inside the compartment",
-            Self::SharedFace(_) => "move one seed, or part the two by a seam",
-            Self::UnclaimedFace { .. } => "add a compartment with its seed there",
-            Self::SameNumber(_) => "give each compartment a number of its own",
-            Self::NumbersForSides => {
-                "write `number = 3` for a seed on the centre line and `numbers = { left = 1, right = 2 }` for one beside it"
-            }
-            Self::SideInName => "left and right are the client's: left is negative x",
-            Self::OtherFaces => "use per cent where points come too close at some size",
-            Self::NarrowerThanCell(_) => "widen it: no cell would go in",
-            Self::NarrowerThanHand(_) => "widen it where you can: a hand must reach in to fill it",
-            Self::CrownTooHigh { .. } => "lower `stock_crown`",
-            Self::NotMade => "take a size from the layout's list, or add this one to it",
         }
     }
 }

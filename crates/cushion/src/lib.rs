@@ -5,7 +5,7 @@
 //! can be no gap and no overlap. Points are in millimetres, x to the client's right, y forward
 //! from the rear edge; quantities carry their units.
 //!
-//! Nothing here reads a file, solves anything, draws a page or knows that plugins exist.
+//! Nothing here reads a file, solves anything, draws a page or knows where layouts come from.
 
 mod arrange;
 mod cell;
@@ -23,7 +23,6 @@ mod pattern;
 mod quantity;
 mod round;
 mod size;
-mod source;
 mod width;
 
 pub use kurbo::Point;
@@ -43,8 +42,4 @@ pub use crate::pattern::{
 };
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};
-pub use crate::source::{
-    BodyMeasure, DrawnLayout, InTurn, LayoutError, LayoutErrorBy, LayoutRequest, LayoutSource,
-    Measured, NoLayout, Remark,
-};
 pub use crate::width::{greatest_width, least_width};

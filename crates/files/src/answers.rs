@@ -2,11 +2,10 @@
 
 use std::ops::Range;
 
+use case::FileKind;
 use case::question::{Form, Group, Question};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
-
-use crate::Kind;
 
 /// An answer as a text has it: right or wrong.
 pub(crate) struct Answered<'a> {
@@ -16,7 +15,7 @@ pub(crate) struct Answered<'a> {
 }
 
 /// Calls `each` with every answer of a text of a kind, as far as it can be read.
-pub(crate) fn each_answer(text: &str, kind: Kind, mut each: impl FnMut(&Answered<'_>)) {
+pub(crate) fn each_answer(text: &str, kind: FileKind, mut each: impl FnMut(&Answered<'_>)) {
     let (root, _) = DeTable::parse_recoverable(text);
     table(root.get_ref(), kind.group(), &mut each);
 }

@@ -1,8 +1,7 @@
 //! The layouts and cells that the program carries with it.
 
-use cushion::{
-    Cell, DrawnLayout, LayoutError, LayoutRequest, LayoutSource, Measured, Name, NoLayout,
-};
+use case::{DrawnLayout, LayoutError, LayoutRequest, LayoutSource, Measured};
+use cushion::{Cell, Name};
 
 use crate::{Read, read_cell, read_layout};
 
@@ -62,7 +61,8 @@ impl LayoutSource for BuiltIn {
         let name = &request.name;
         let text = built_in_layout(name).ok_or_else(|| unknown(name))?;
         if let Some(given) = request.parameters.keys().next() {
-            return Err(no_parameters(name, given.as_str()));
+            let (name, given) = (name.clone(), given.clone());
+            return Err(LayoutError::NoParameters { name, given });
         }
         let layout = read_layout(text).value.expect("built-in texts are right");
         let origin = format!("built-in layout {name}");
@@ -71,24 +71,13 @@ impl LayoutSource for BuiltIn {
 }
 
 fn unknown(name: &str) -> LayoutError {
-    let known: Vec<String> = BUILT_IN_LAYOUTS.iter().map(|text| text.name.to_owned()).collect();
-    let listed = known.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+    let known = BUILT_IN_LAYOUTS.iter().map(|text| text.name.to_owned()).collect();
+    let is_name = Name::new(name).is_some();
+    let name = name.to_owned();
     // What is no name by its form may be one of another source's.
-    let why = match Name::new(name) {
-        Some(_) => NoLayout::UnknownName { known },
-        None => NoLayout::OtherSource,
-    };
-    LayoutError {
-        why,
-        said: format!("no layout is called `{name}`"),
-        advice: Some(format!("built in: {listed}; or give the path of a layout file")),
-    }
-}
-
-fn no_parameters(name: &str, given: &str) -> LayoutError {
-    LayoutError {
-        why: NoLayout::UnknownParameter { given: given.to_owned(), known: Vec::new() },
-        said: format!("the built-in layout `{name}` has no parameter `{given}`"),
-        advice: Some("take the parameters away".to_owned()),
+    if is_name {
+        LayoutError::UnknownName { name, known }
+    } else {
+        LayoutError::OtherSource { name }
     }
 }

@@ -1,11 +1,12 @@
 //! Reads a cell.
 
+use case::FileKind;
 use case::question::{Group, Question};
+use case::text::{DesignFinding, KeyFinding, ValueFinding};
 use cushion::{Cell, Length, Mass, Packing, Volume, square_pillow_volume};
 
+use crate::Read;
 use crate::cursor::{Table, read_text};
-use crate::finding::{DesignFinding, KeyFinding, ValueFinding};
-use crate::{Kind, Read};
 
 /// Densities of films that may be welded, g/mm³: polyethylene 0.92 to polyurethane 1.25, from
 /// memory.
@@ -16,7 +17,7 @@ const FILM: std::ops::RangeInclusive<f64> = 0.02..=0.6;
 /// Reads a cell from the text of its file.
 #[must_use]
 pub fn read_cell(text: &str) -> Read<Cell> {
-    read_text(text, Kind::Cell, cell)
+    read_text(text, FileKind::Cell, cell)
 }
 
 fn cell(table: &Table<'_>) -> Option<Cell> {

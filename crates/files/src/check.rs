@@ -1,12 +1,12 @@
 //! Checks a text of any kind of ours.
 
-use case::Date;
 use case::question::{Kind as Answer, Question, Unused, Use};
+use case::text::{ClientFinding, FileFinding, TextFinding, ValueFinding};
+use case::{Date, FileKind};
 use cushion::Severity;
 
 use crate::answers::{Answered, each_answer};
-use crate::finding::{ClientFinding, FileFinding, Finding, ValueFinding};
-use crate::{Kind, Read, Remark, check_layout, kind_of, read_cell, read_client};
+use crate::{Read, Remark, check_layout, kind_of, read_cell, read_client};
 
 /// What is known beside the text.
 #[derive(Clone, Copy)]
@@ -27,7 +27,7 @@ impl Known<'_> {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Checked {
     /// What it is, where it says so.
-    pub kind: Option<Kind>,
+    pub kind: Option<FileKind>,
     /// All remarks, in the order of the text.
     pub remarks: Vec<Remark>,
     /// The questions that are answered in a right client's file and change no answer of the
@@ -40,23 +40,23 @@ pub struct Checked {
 pub fn check(text: &str, known: &Known<'_>) -> Checked {
     let kind = kind_of(text);
     let remarks = match kind {
-        Some(Kind::Layout) => check_layout(text).remarks,
-        Some(Kind::Cell) => read_cell(text).remarks,
-        Some(Kind::Client) => read_client(text).remarks,
+        Some(FileKind::Layout) => check_layout(text).remarks,
+        Some(FileKind::Cell) => read_cell(text).remarks,
+        Some(FileKind::Client) => read_client(text).remarks,
         None => unknown(text),
     };
     let Some(of) = kind else { return Checked { kind, remarks, unused: Vec::new() } };
     let mut asked = Vec::new();
     let mut unused = Vec::new();
     each_answer(text, of, |answered| {
-        let remark = |finding: Finding| Remark {
+        let remark = |finding: TextFinding| Remark {
             severity: Severity::Remark,
             span: answered.span.clone(),
             finding,
         };
         asked.extend(in_the_future(answered, known.today).map(|own| remark(own.into())));
         asked.extend(unprintable(answered, known.printable).map(|own| remark(own.into())));
-        let of_client = of == Kind::Client;
+        let of_client = of == FileKind::Client;
         if let (true, Use::Nothing(why)) = (of_client, answered.question.row().changes) {
             unused.push((answered.question, why));
         }
@@ -100,7 +100,7 @@ fn unprintable(answered: &Answered<'_>, printable: &dyn Fn(char) -> bool) -> Opt
 fn unknown(text: &str) -> Vec<Remark> {
     let as_client = read_client(text).remarks;
     let unreadable = |remark: &Remark| {
-        matches!(remark.finding, Finding::Syntax(_) | Finding::File(FileFinding::TooLarge))
+        matches!(remark.finding, TextFinding::Syntax(_) | TextFinding::File(FileFinding::TooLarge))
     };
     let unreadable: Vec<Remark> = as_client.into_iter().filter(unreadable).collect();
     if !unreadable.is_empty() {

@@ -2,16 +2,18 @@
 
 use std::collections::BTreeMap;
 
+use case::FileKind;
 use case::question::{Group, Question};
+use case::text::{ClientFinding, KeyFinding, LengthUnit, WishFinding, WordFinding};
 use case::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     Sides, Taken, Weighing,
 };
 use cushion::{Length, Mass, Name};
 
+use crate::Read;
 use crate::code::{looks_like_a_name, meant};
 use crate::cursor::{Table, read_text};
-use crate::finding::{ClientFinding, KeyFinding, LengthUnit, WishFinding, WordFinding};
 use crate::function::{altitudes, function, layers, seat};
 use crate::goals::{goals, remark_on_goals};
 use crate::plausible::{remark_on, remark_on_adult};
@@ -19,12 +21,11 @@ use crate::posture::posture;
 use crate::record::record;
 use crate::skin::skin;
 use crate::value::Value;
-use crate::{Kind, Read};
 
 /// Reads a client from the text of the file.
 #[must_use]
 pub fn read_client(text: &str) -> Read<Client> {
-    read_text(text, Kind::Client, client)
+    read_text(text, FileKind::Client, client)
 }
 
 fn client(table: &Table<'_>) -> Option<Client> {

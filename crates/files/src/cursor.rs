@@ -6,15 +6,17 @@
 use std::cell::RefCell;
 use std::ops::Range;
 
+use case::FileKind;
 use case::question::{Group, Need, Question};
+use case::text::{FileFinding, KeyFinding, TextFinding, Type, ValueFinding};
 use cushion::{Name, Severity};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use crate::finding::{FileFinding, Finding, KeyFinding, Type, ValueFinding};
+use crate::kind::header_of;
 use crate::limits::MOST_BYTES;
 use crate::value::Value;
-use crate::{Kind, Read, Remark, syntax};
+use crate::{Read, Remark, syntax};
 
 /// What stands in a blank file where an answer is to be written.
 pub(crate) const FILL_IN: &str = "fill in";
@@ -27,15 +29,15 @@ const LIKE: f64 = 0.8;
 pub(crate) struct Remarks(RefCell<Vec<Remark>>);
 
 impl Remarks {
-    pub(crate) fn error(&self, span: Range<usize>, finding: impl Into<Finding>) {
+    pub(crate) fn error(&self, span: Range<usize>, finding: impl Into<TextFinding>) {
         self.push(Severity::Error, span, finding.into());
     }
 
-    pub(crate) fn remark(&self, span: Range<usize>, finding: impl Into<Finding>) {
+    pub(crate) fn remark(&self, span: Range<usize>, finding: impl Into<TextFinding>) {
         self.push(Severity::Remark, span, finding.into());
     }
 
-    fn push(&self, severity: Severity, span: Range<usize>, finding: Finding) {
+    fn push(&self, severity: Severity, span: Range<usize>, finding: TextFinding) {
         self.0.borrow_mut().push(Remark { severity, span, finding });
     }
 
@@ -48,7 +50,7 @@ impl Remarks {
 /// table to `read`.
 pub(crate) fn read_text<T>(
     text: &str,
-    kind: Kind,
+    kind: FileKind,
     read: impl FnOnce(&Table<'_>) -> Option<T>,
 ) -> Read<T> {
     let remarks = Remarks::default();
@@ -79,14 +81,14 @@ fn first_line(text: &str) -> usize {
 }
 
 /// What is to be said, and nothing else, of a file of another kind.
-fn other_kind(table: &Table<'_>, wanted: Kind) -> Option<(Range<usize>, FileFinding)> {
+fn other_kind(table: &Table<'_>, wanted: FileKind) -> Option<(Range<usize>, FileFinding)> {
     let (_, _, value) = table.entries.iter().find(|(key, ..)| *key == "kind")?;
-    let written = value.get_ref().as_str().filter(|written| *written != wanted.words())?;
+    let written = value.get_ref().as_str().filter(|written| *written != wanted.id())?;
     Some((value.span(), FileFinding::OtherKind { written: written.to_owned(), wanted }))
 }
 
-fn header(table: &Table<'_>, kind: Kind) {
-    let [format, own] = kind.header();
+fn header(table: &Table<'_>, kind: FileKind) {
+    let [format, own] = header_of(kind);
     if let Some(value) = table.required(format)
         && let Some(format) = value.whole_in(0, i64::MAX)
         && format != 1

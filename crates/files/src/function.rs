@@ -1,12 +1,12 @@
 //! Reads `[function]`, `[layers]`, `[altitude]` and `[seat]`.
 
 use case::question::Question;
+use case::text::LengthUnit;
 use case::{Altitudes, Function, Layers, Propulsion, SeatLoad};
 use cushion::Length;
 
 use crate::client::length;
 use crate::cursor::Table;
-use crate::finding::LengthUnit;
 
 pub(crate) fn function(table: &Table<'_>) -> Function {
     let sentence = |question| table.optional(question).and_then(|value| value.sentence());

@@ -1,11 +1,11 @@
 //! Reads the goals: `[[goal]]`, the most important first.
 
 use case::question::{Group, Question};
+use case::text::WishFinding;
 use case::{Client, FrontSides, Goal, Healing, SiteName, Want, WantKind};
 use cushion::{Length, Side};
 
 use crate::cursor::Table;
-use crate::finding::WishFinding;
 
 pub(crate) fn goals(table: &Table<'_>, oblique: bool) -> Option<Vec<Goal>> {
     let goals = table.entries(Group::Goal, goal)?;

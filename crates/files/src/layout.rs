@@ -2,28 +2,29 @@
 
 use std::ops::Range;
 
+use case::FileKind;
 use case::question::{Group, Question};
+use case::text::{DesignFinding, KeyFinding};
 use cushion::{
     Class, CompartmentRule, Fault, Layout, Length, MadeSize, Mass, Name, Numbers, PointRule,
     Purpose, SeamRule, SeamShape, Subject,
 };
 
 use crate::cursor::{Table, read_text};
-use crate::finding::{DesignFinding, KeyFinding};
 use crate::measure::{measure, spot};
 use crate::value::Value;
-use crate::{Kind, Read, Remark};
+use crate::{Read, Remark};
 
 /// Reads a layout from the text of its file, without drawing it.
 #[must_use]
 pub fn read_layout(text: &str) -> Read<Layout> {
-    read_text(text, Kind::Layout, layout).map(|(layout, _)| layout)
+    read_text(text, FileKind::Layout, layout).map(|(layout, _)| layout)
 }
 
 /// Reads a layout and draws it at every size that it is made in.
 #[must_use]
 pub fn check_layout(text: &str) -> Read<Layout> {
-    let Read { value, mut remarks } = read_text(text, Kind::Layout, layout);
+    let Read { value, mut remarks } = read_text(text, FileKind::Layout, layout);
     let Some((layout, places)) = value else { return Read { value: None, remarks } };
     let faults = cushion::check_layout(&layout);
     remarks.extend(faults.iter().map(|fault| places.remark(fault)));
@@ -33,7 +34,7 @@ pub fn check_layout(text: &str) -> Read<Layout> {
 /// Returns the remarks for faults of the layout that `text` holds.
 #[must_use]
 pub fn layout_remarks(text: &str, faults: &[Fault]) -> Vec<Remark> {
-    let places = read_text(text, Kind::Layout, layout).value.map(|(_, places)| places);
+    let places = read_text(text, FileKind::Layout, layout).value.map(|(_, places)| places);
     let places = places.unwrap_or_default();
     faults.iter().map(|fault| places.remark(fault)).collect()
 }

@@ -1,8 +1,8 @@
 //! Measures as written in layouts: a number of millimetres, a share, or both.
 
+use case::text::DesignFinding;
 use cushion::{Measure, Spot};
 
-use crate::finding::DesignFinding;
 use crate::value::Value;
 
 /// The most millimetres and the greatest share that make sense on a cushion.

@@ -4,13 +4,13 @@
 //! limits for clients, so these are remarks and never errors; children have none.
 
 use case::question::Question;
+use case::text::{ClientFinding, TextFinding};
 use case::{Measures, Sides, Weighing};
 use cushion::Length;
 
 use crate::cursor::Table;
-use crate::finding::{ClientFinding, Finding};
 
-fn remark(table: &Table<'_>, question: Question, finding: impl Into<Finding>) {
+fn remark(table: &Table<'_>, question: Question, finding: impl Into<TextFinding>) {
     table.remarks.remark(table.place(question), finding);
 }
 

@@ -1,6 +1,7 @@
 //! Reads `[posture]`: how the pelvis and the legs are held.
 
 use case::question::{Group, Question};
+use case::text::{KeyFinding, LengthUnit, WishFinding};
 use case::{
     Flexibility, LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicRotation, PelvicTilt,
     Posture, SittingBalance, Tilt, Windswept,
@@ -9,7 +10,6 @@ use cushion::{Length, Side};
 
 use crate::client::{more_than_there_is, sides};
 use crate::cursor::Table;
-use crate::finding::{KeyFinding, LengthUnit, WishFinding};
 
 /// The words for a side.
 pub(crate) const SIDES: [(Side, &str); 2] = [(Side::Left, "left"), (Side::Right, "right")];

@@ -1,6 +1,7 @@
 //! Reads the record of a client's file: plans and checks, oldest first.
 
 use case::question::{Group, Question};
+use case::text::RecordFinding;
 use case::{
     Adjustment, Check, Date, Digest, Entry, FittingCheck, Move, Place, RecordedCount, RecordedPlan,
     Recount, Weighed,
@@ -8,7 +9,6 @@ use case::{
 use cushion::Mass;
 
 use crate::cursor::Table;
-use crate::finding::RecordFinding;
 use crate::value::Value;
 
 /// The word for a plan in the record.

@@ -1,62 +1,10 @@
-//! Remarks: what is wrong with a text, where, and what to do.
+//! What was understood of a text, with what is to be said about it.
 
-use std::ops::Range;
-
+use case::text::{FileFinding, Remark, TextFinding};
 use cushion::Severity;
-
-use crate::finding::{FileFinding, Finding};
-use crate::prose;
 
 /// The most remarks that are made on one text: more are not read by anybody.
 const MOST_REMARKS: usize = 50;
-
-/// One thing to say about a text.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Remark {
-    /// Whether the text can be used in spite of it.
-    pub severity: Severity,
-    /// The bytes that it is about; within the text, on borders of characters.
-    pub span: Range<usize>,
-    /// What is found there.
-    pub finding: Finding,
-}
-
-impl Remark {
-    /// What is wrong, in a sentence without a full stop.
-    #[must_use]
-    pub fn message(&self) -> String {
-        prose::say(&self.finding).message
-    }
-
-    /// What to do, where there is something.
-    #[must_use]
-    pub fn hint(&self) -> Option<String> {
-        prose::say(&self.finding).hint
-    }
-
-    /// How many remarks it stands for: one, but where it says how many more there are.
-    #[must_use]
-    pub fn count(&self) -> usize {
-        match self.finding {
-            Finding::File(FileFinding::More(count)) => count,
-            _ => 1,
-        }
-    }
-
-    /// The same in words, for whoever knows no findings.
-    #[must_use]
-    pub fn in_words(&self) -> cushion::Remark {
-        let prose::Said { message, hint } = prose::say(&self.finding);
-        cushion::Remark { severity: self.severity, span: self.span.clone(), message, hint }
-    }
-}
-
-impl From<cushion::Remark> for Remark {
-    fn from(said: cushion::Remark) -> Self {
-        let finding = Finding::Said { message: said.message, hint: said.hint };
-        Self { severity: said.severity, span: said.span, finding }
-    }
-}
 
 /// What was understood of a text, and what is to be said about it.
 #[derive(Clone, Debug, PartialEq)]
@@ -87,7 +35,7 @@ fn at_most(remarks: Vec<Remark>) -> Vec<Remark> {
     let (mut count, mut severity, mut first) = (0, Severity::Remark, Vec::new());
     for remark in remarks {
         match remark.finding {
-            Finding::File(FileFinding::More(more)) => count += more,
+            TextFinding::File(FileFinding::More(more)) => count += more,
             _ if first.len() < MOST_REMARKS => {
                 first.push(remark);
                 continue;

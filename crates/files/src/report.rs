@@ -3,12 +3,13 @@
 //! Every report has `schema` 1, the program with its version, `estimate: true` and `warnings`.
 //! Keys are only ever added within one schema.
 
-use case::Digest;
-use case::question::{Question, Unused};
+use case::question::{Question, QuestionWords, Unused};
+use case::text::TextFinding;
+use case::{Digest, FileKind, Said};
 use cushion::{CompartmentFill, Pattern, StockFill};
 use serde::Serialize;
 
-use crate::{Kind, Remark, place_of};
+use crate::{Remark, place_of};
 
 mod adjust;
 mod finding;
@@ -156,7 +157,7 @@ pub struct CheckedFile<'a> {
     /// Its text, for the places of the remarks; empty where it could not be read.
     pub text: &'a str,
     /// What it is, where it says so.
-    pub kind: Option<Kind>,
+    pub kind: Option<FileKind>,
     /// What is to be said about it.
     pub remarks: &'a [Remark],
     /// Questions whose answers in it change nothing, with why not.
@@ -193,10 +194,14 @@ struct RemarkReport {
     hint: Option<String>,
 }
 
-fn remark_reports(text: &str, remarks: &[Remark]) -> Vec<RemarkReport> {
+/// How findings about texts are said.
+pub type SayFinding<'a> = &'a dyn Fn(&TextFinding) -> Said;
+
+fn remark_reports(text: &str, remarks: &[Remark], say: SayFinding<'_>) -> Vec<RemarkReport> {
     remarks
         .iter()
         .map(|remark| {
+            let Said { message, hint } = say(&remark.finding);
             let place = place_of(text, remark.span.start);
             RemarkReport {
                 id: remark.finding.id(),
@@ -206,8 +211,8 @@ fn remark_reports(text: &str, remarks: &[Remark]) -> Vec<RemarkReport> {
                 },
                 line: place.line,
                 column: place.column,
-                message: remark.message(),
-                hint: remark.hint(),
+                message,
+                hint,
             }
         })
         .collect()
@@ -215,17 +220,22 @@ fn remark_reports(text: &str, remarks: &[Remark]) -> Vec<RemarkReport> {
 
 /// Returns the report on checked files.
 #[must_use]
-pub fn check(program: &str, files: &[CheckedFile<'_>]) -> String {
+pub fn check(
+    program: &str,
+    files: &[CheckedFile<'_>],
+    say: SayFinding<'_>,
+    words: &dyn QuestionWords,
+) -> String {
     let files = files
         .iter()
         .map(|file| FileReport {
             path: file.path,
-            kind: file.kind.map(Kind::words),
-            remarks: remark_reports(file.text, file.remarks),
+            kind: file.kind.map(FileKind::id),
+            remarks: remark_reports(file.text, file.remarks, say),
             unused: (file.unused.iter())
                 .map(|(question, why)| UnusedReport {
                     key: question.path(),
-                    why: crate::prose::unused(*why),
+                    why: words.unused(*why),
                 })
                 .collect(),
         })
@@ -253,11 +263,12 @@ struct ErrorBody<'a> {
 pub fn error(
     program: &str,
     kind: &str,
-    message: &str,
-    hint: Option<&str>,
+    said: &Said,
     file: Option<(&str, &[Remark])>,
+    say: SayFinding<'_>,
 ) -> String {
-    let remarks = file.map_or_else(Vec::new, |(text, remarks)| remark_reports(text, remarks));
+    let remarks = file.map_or_else(Vec::new, |(text, remarks)| remark_reports(text, remarks, say));
+    let (message, hint) = (&*said.message, said.hint.as_deref());
     json(
         program,
         Vec::<String>::new(),

@@ -4,10 +4,9 @@
 //! A schema knows less than `check`: nothing of what values mean together, of other files, or of
 //! what is unusual and possible.
 
-use case::question::{Form, Group, Kind as Answer, Need, Question, Range};
+use case::FileKind;
+use case::question::{Form, Group, Kind as Answer, Need, Question, QuestionWords, Range};
 use serde_json::{Map, Value, json};
-
-use crate::{Kind, prose};
 
 /// What names are made of.
 const NAME: &str = "^[a-z][a-z0-9-]{0,39}$";
@@ -24,12 +23,12 @@ const CHECK: &str = "^\\s*(top|under|press|lower|reading|skin) .+$";
 ///
 /// Never: a schema holds only text and finite numbers.
 #[must_use]
-pub fn schema(kind: Kind) -> String {
+pub fn schema(kind: FileKind, words: &dyn QuestionWords) -> String {
     let group = kind.group();
-    let mut schema = table(group);
+    let mut schema = table(words, group);
     let head = json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": prose::file_title(kind.words()),
+        "title": words.file_title(kind),
     });
     if let (Value::Object(own), Value::Object(head)) = (&mut schema, head) {
         own.extend(head);
@@ -49,13 +48,13 @@ pub fn schema(kind: Kind) -> String {
 }
 
 /// The schema of a table.
-fn table(group: Group) -> Value {
+fn table(words: &dyn QuestionWords, group: Group) -> Value {
     let mut properties = Map::new();
     let mut required: Vec<&str> = Vec::new();
     let mut rules: Vec<Value> = Vec::new();
     for question in Question::of(group) {
         let row = question.row();
-        properties.insert(row.key.to_owned(), property(question));
+        properties.insert(row.key.to_owned(), property(words, question));
         match row.need {
             Need::Always => required.push(row.key),
             Need::Never => {}
@@ -82,13 +81,13 @@ fn table(group: Group) -> Value {
             entries.push(child);
             continue;
         }
-        properties.insert(child.key().to_owned(), of_group(child));
+        properties.insert(child.key().to_owned(), of_group(words, child));
         if child.is_required() {
             required.push(child.key());
         }
     }
     if let Some(first) = entries.first() {
-        properties.insert(first.key().to_owned(), one_of_entries(&entries));
+        properties.insert(first.key().to_owned(), one_of_entries(words, &entries));
     }
     let mut schema = json!({
         "type": "object",
@@ -103,30 +102,30 @@ fn table(group: Group) -> Value {
 }
 
 /// The schema of a group by the way in which it is written.
-fn of_group(group: Group) -> Value {
+fn of_group(words: &dyn QuestionWords, group: Group) -> Value {
     let mut schema = match group.form() {
-        Form::File | Form::Heading | Form::Braces => table(group),
-        Form::List | Form::BracesInList => json!({ "type": "array", "items": table(group) }),
+        Form::File | Form::Heading | Form::Braces => table(words, group),
+        Form::List | Form::BracesInList => json!({ "type": "array", "items": table(words, group) }),
         Form::Named => json!({
             "type": "object",
             "propertyNames": { "pattern": NAME },
-            "additionalProperties": named(group),
+            "additionalProperties": named(words, group),
         }),
     };
     if group == Group::MadeSize || group == Group::PlanCount {
         schema["minItems"] = json!(1);
     }
-    let words = prose::group_comment(group);
-    if !words.is_empty() {
-        schema["description"] = json!(words);
+    let comment = words.group_comment(group);
+    if !comment.is_empty() {
+        schema["description"] = json!(comment);
     }
     schema
 }
 
 /// What stands behind a name of the author's: a point has a short form.
-fn named(group: Group) -> Value {
+fn named(words: &dyn QuestionWords, group: Group) -> Value {
     if group != Group::Points {
-        return table(group);
+        return table(words, group);
     }
     let spot = json!({
         "type": "array",
@@ -134,30 +133,30 @@ fn named(group: Group) -> Value {
         "items": false,
         "minItems": 2,
     });
-    json!({ "anyOf": [spot, table(group)] })
+    json!({ "anyOf": [spot, table(words, group)] })
 }
 
 /// The schema of the record: what an entry is says which keys it has.
-fn one_of_entries(entries: &[Group]) -> Value {
-    let words: Vec<&str> = entries.iter().filter_map(|group| group.entry()).collect();
+fn one_of_entries(words: &dyn QuestionWords, entries: &[Group]) -> Value {
+    let kinds: Vec<&str> = entries.iter().filter_map(|group| group.entry()).collect();
     let rules: Vec<Value> = (entries.iter())
         .map(|group| {
             json!({
                 "if": { "properties": { "what": { "const": group.entry() } }, "required": ["what"] },
-                "then": table(*group),
+                "then": table(words, *group),
             })
         })
         .collect();
     json!({ "type": "array", "items": {
         "type": "object",
-        "properties": { "what": { "enum": words } },
+        "properties": { "what": { "enum": kinds } },
         "required": ["what"],
         "allOf": rules,
     } })
 }
 
 /// The schema of an answer, with what explains it.
-fn property(question: Question) -> Value {
+fn property(words: &dyn QuestionWords, question: Question) -> Value {
     let row = question.row();
     let one = answer(row.kind);
     let mut schema = if row.each_side {
@@ -169,7 +168,7 @@ fn property(question: Question) -> Value {
     } else {
         one
     };
-    let (label, comment) = (prose::label(question), prose::comment(question));
+    let (label, comment) = (words.label(question), words.comment(question));
     schema["title"] = json!(label);
     if !comment.is_empty() {
         schema["description"] = json!(comment);

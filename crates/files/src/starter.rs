@@ -1,9 +1,8 @@
-//! Starter files, with a comment for each key.
+//! Starter files, with a comment for each key; that of a client is written in any language.
 
-use case::question::{Form, Group, Kind, Need, Question};
+use case::question::{Form, Group, Kind, Need, Question, QuestionWords};
 
 use crate::cursor::FILL_IN;
-use crate::prose;
 
 /// A layout to begin from: four compartments in two rows.
 #[must_use]
@@ -22,8 +21,8 @@ pub fn cell() -> &'static str {
 ///
 /// Nothing can be planned from it before the blanks are filled in: reading refuses each by name.
 #[must_use]
-pub fn client() -> String {
-    client_with(&|question| match question.row().kind {
+pub fn client(words: &dyn QuestionWords) -> String {
+    client_with(words, &|question| match question.row().kind {
         Kind::Just(_) | Kind::Word(_) => Some(question.row().example.to_owned()),
         _ if question == Question::Units => Some(question.row().example.to_owned()),
         _ if is_asked(question) => Some(format!("\"{FILL_IN}\"")),
@@ -34,7 +33,7 @@ pub fn client() -> String {
 /// The file of an invented client: the same with the examples of the table in the blanks, and with
 /// an answer to each question about measures, weight and chair that adds nothing unusual.
 #[must_use]
-pub fn example() -> String {
+pub fn example(words: &dyn QuestionWords) -> String {
     const MORE: [Question; 8] = [
         Question::TrochanterWidth,
         Question::LowerLegLength,
@@ -45,7 +44,7 @@ pub fn example() -> String {
         Question::CellOfCushion,
         Question::Units,
     ];
-    client_with(&|question| {
+    client_with(words, &|question| {
         let answered = is_asked(question)
             || MORE.contains(&question)
             || matches!(question.row().kind, Kind::Just(_) | Kind::Word(_));
@@ -62,27 +61,27 @@ fn is_asked(question: Question) -> bool {
 }
 
 /// A client's file with these answers; questions without one are comments with their examples.
-fn client_with(answer: &dyn Fn(Question) -> Option<String>) -> String {
-    let mut text = commented(prose::CLIENT_HEAD);
+fn client_with(words: &dyn QuestionWords, answer: &dyn Fn(Question) -> Option<String>) -> String {
+    let mut text = commented(words.client_head());
     text.push('\n');
     for question in Question::of(Group::Client) {
-        text += &line(question, answer(question));
+        text += &line(words, question, answer(question));
     }
     for group in Group::Client.children() {
         match (group.form(), group.entry()) {
-            (Form::List, None) => text += &list(group),
+            (Form::List, None) => text += &list(words, group),
             (Form::List, Some(_)) => {}
-            _ => text += &heading(group, answer),
+            _ => text += &heading(words, group, answer),
         }
     }
     text.push('\n');
-    text += &commented(prose::RECORD_HEAD);
+    text += &commented(words.record_head());
     for group in Group::Client.children().filter(|group| group.entry().is_some()) {
         // Plans and adjustments are written by the program alone.
-        if !prose::group_comment(group).is_empty() {
+        if !words.group_comment(group).is_empty() {
             text.push('\n');
-            text += &commented(prose::group_comment(group));
-            text += &block(group, None);
+            text += &commented(words.group_comment(group));
+            text += &block(words, group, None);
         }
     }
     text
@@ -96,20 +95,24 @@ fn commented(words: &str) -> String {
 /// A group under its heading, with the groups that are in it.
 ///
 /// Headings are never comments: so what is uncommented below one belongs to it.
-fn heading(group: Group, answer: &dyn Fn(Question) -> Option<String>) -> String {
+fn heading(
+    words: &dyn QuestionWords,
+    group: Group,
+    answer: &dyn Fn(Question) -> Option<String>,
+) -> String {
     let mut text = String::from("\n");
-    text += &with_comment(&format!("[{}]", group.path()), prose::group_comment(group));
+    text += &with_comment(&format!("[{}]", group.path()), words.group_comment(group));
     for question in Question::of(group) {
         // The other of two is named beside the one.
         if !is_second(question) {
-            text += &line(question, answer(question));
+            text += &line(words, question, answer(question));
         }
     }
     for child in group.children().filter(|child| child.form() == Form::Braces) {
-        text += &braces(child);
+        text += &braces(words, child);
     }
     for child in group.children().filter(|child| child.form() == Form::List) {
-        text += &list(child);
+        text += &list(words, child);
     }
     text
 }
@@ -123,23 +126,23 @@ fn is_second(question: Question) -> bool {
 }
 
 /// A question's line: with an answer, or a comment with its example.
-fn line(question: Question, answer: Option<String>) -> String {
+fn line(words: &dyn QuestionWords, question: Question, answer: Option<String>) -> String {
     let row = question.row();
     let sign = if answer.is_some() { "" } else { "# " };
     let value = answer.unwrap_or_else(|| row.example.to_owned());
     let value =
         if row.each_side { format!("{{ left = {value}, right = {value} }}") } else { value };
-    with_comment(&format!("{sign}{} = {value}", row.key), &explained(question))
+    with_comment(&format!("{sign}{} = {value}", row.key), &explained(words, question))
 }
 
 /// A group in braces, as a comment, below what explains it.
-fn braces(group: Group) -> String {
+fn braces(words: &dyn QuestionWords, group: Group) -> String {
     let mut text = String::new();
     let mut pairs = Vec::new();
     for question in Question::of(group) {
-        let (row, words) = (question.row(), explained(question));
-        if !words.is_empty() {
-            text += &format!("# {}, {}: {words}\n", group.key(), row.key);
+        let (row, comment) = (question.row(), explained(words, question));
+        if !comment.is_empty() {
+            text += &format!("# {}, {}: {comment}\n", group.key(), row.key);
         }
         if matches!(row.need, Need::Always) {
             pairs.push(format!("{} = {}", row.key, row.example));
@@ -167,35 +170,35 @@ fn kinds(group: Group) -> Vec<Vec<&'static str>> {
 }
 
 /// A list of tables as comments: a block for each kind of entry that has keys of its own.
-fn list(group: Group) -> String {
+fn list(words: &dyn QuestionWords, group: Group) -> String {
     let mut text = String::from("\n");
-    text += &commented(prose::group_comment(group));
+    text += &commented(words.group_comment(group));
     let kinds = kinds(group);
     if kinds.is_empty() {
-        text += &block(group, None);
+        text += &block(words, group, None);
     }
     for kind in &kinds {
-        text += &block(group, Some(kind));
+        text += &block(words, group, Some(kind));
     }
     text
 }
 
 /// An entry of a list as comments; of one kind, where there are several.
-fn block(group: Group, kind: Option<&[&str]>) -> String {
+fn block(words: &dyn QuestionWords, group: Group, kind: Option<&[&str]>) -> String {
     let mut text = format!("# [[{}]]\n", group.path());
     for (at, question) in Question::of(group).filter(|own| !is_second(*own)).enumerate() {
         let row = question.row();
-        let mut words = explained(question);
+        let mut comment = explained(words, question);
         let mut value = row.example.to_owned();
         match (row.need, kind) {
             (Need::With(_, with), Some(kind)) if with != kind => continue,
             (Need::Always, Some([first, others @ ..])) if at == 0 => {
                 value = format!("\"{first}\"");
-                words = others_of(others);
+                comment = others_of(words, others);
             }
             _ => {}
         }
-        text += &with_comment(&format!("# {} = {value}", row.key), &words);
+        text += &with_comment(&format!("# {} = {value}", row.key), &comment);
     }
     for child in group.children().filter(|child| child.form() == Form::BracesInList) {
         let pairs: Vec<String> = Question::of(child)
@@ -207,33 +210,33 @@ fn block(group: Group, kind: Option<&[&str]>) -> String {
 }
 
 /// Other words that could be written; nothing where there are none.
-fn others_of(words: &[&str]) -> String {
-    let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
-    if words.is_empty() { String::new() } else { format!("{} {}", prose::OR, words.join(", ")) }
+fn others_of(words: &dyn QuestionWords, others: &[&str]) -> String {
+    let others: Vec<String> = others.iter().map(|word| format!("\"{word}\"")).collect();
+    if others.is_empty() { String::new() } else { format!("{} {}", words.or(), others.join(", ")) }
 }
 
 /// What explains a question, and what else could be written.
-fn explained(question: Question) -> String {
+fn explained(words: &dyn QuestionWords, question: Question) -> String {
     let row = question.row();
-    let mut words = vec![prose::comment(question).to_owned()];
+    let mut parts = vec![words.comment(question).to_owned()];
     if let Kind::Choice(all) = row.kind {
         let is_example = |word: &&str| format!("\"{word}\"") == row.example;
         let others: Vec<&str> = all.iter().copied().filter(|word| !is_example(word)).collect();
-        words.push(others_of(&others));
+        parts.push(others_of(words, &others));
     }
     match row.need {
         Need::OneOf(other) => {
             let other = Question::of(row.group).find(|own| own.row().key == other);
-            words.extend(
+            parts.extend(
                 other
                     .map(Question::row)
-                    .map(|own| format!("{} {} = {}", prose::OR, own.key, own.example)),
+                    .map(|own| format!("{} {} = {}", words.or(), own.key, own.example)),
             );
         }
         Need::Always | Need::Never | Need::Both(_) | Need::With(..) => {}
     }
-    words.retain(|words| !words.is_empty());
-    words.join("; ")
+    parts.retain(|part| !part.is_empty());
+    parts.join("; ")
 }
 
 /// A line with a comment after it.

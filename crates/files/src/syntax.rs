@@ -2,10 +2,10 @@
 
 use std::ops::Range;
 
+use case::text::{KeyFinding, SyntaxFinding, TextFinding, ValueFinding};
 use cushion::Severity;
 
 use crate::Remark;
-use crate::finding::{Finding, KeyFinding, SyntaxFinding, ValueFinding};
 
 /// Quotes that word processors put in place of plain ones.
 const TYPOGRAPHIC: [char; 8] = ['“', '”', '„', '‟', '«', '»', '‘', '’'];
@@ -35,8 +35,10 @@ pub(crate) fn broken(text: &str, errors: &[toml::de::Error]) -> Vec<Broken> {
             continue;
         }
         let (span, finding) = cause(text, span, line.clone(), error.message());
-        let twice =
-            matches!(finding, Finding::Syntax(SyntaxFinding::Twice | SyntaxFinding::HeadingTwice));
+        let twice = matches!(
+            finding,
+            TextFinding::Syntax(SyntaxFinding::Twice | SyntaxFinding::HeadingTwice)
+        );
         let all = !twice && text[line.clone()].trim_start().starts_with('[');
         let remark = Remark { severity: Severity::Error, span, finding };
         found.push(Broken { remark, line, all });
@@ -52,13 +54,13 @@ pub(crate) fn without_consequences(broken: Vec<Broken>, mut remarks: Vec<Remark>
     let missing = |remark: &Remark| {
         matches!(
             remark.finding,
-            Finding::Key(
+            TextFinding::Key(
                 KeyFinding::Missing(_)
                     | KeyFinding::MissingGroup(_)
                     | KeyFinding::MissingSide(_)
                     | KeyFinding::Neither(..)
                     | KeyFinding::Without { .. }
-            ) | Finding::Wish(_)
+            ) | TextFinding::Wish(_)
         )
     };
     // The key may be what could not be read.
@@ -71,7 +73,7 @@ pub(crate) fn without_consequences(broken: Vec<Broken>, mut remarks: Vec<Remark>
         let better = |remark: &Remark| {
             remark.span == own.remark.span
                 && !remark.span.is_empty()
-                && matches!(remark.finding, Finding::Value(ValueFinding::NumberInWords { .. }))
+                && matches!(remark.finding, TextFinding::Value(ValueFinding::NumberInWords { .. }))
         };
         if !remarks.iter().any(better) {
             remarks.retain(|remark| !own.covers(remark.span.start));
@@ -108,7 +110,7 @@ fn cause(
     span: Range<usize>,
     line: Range<usize>,
     parser: &str,
-) -> (Range<usize>, Finding) {
+) -> (Range<usize>, TextFinding) {
     let words = &text[line.clone()];
     if parser.contains("duplicate key") {
         let heading = words.trim_start().starts_with('[');
@@ -128,7 +130,7 @@ fn cause(
         return (place, SyntaxFinding::DecimalComma(words[number].to_owned()).into());
     }
     let plain = |c: char| c.is_ascii_digit() || ".-/".contains(c);
-    let finding: Finding = if words.contains('=') && value.is_empty() {
+    let finding: TextFinding = if words.contains('=') && value.is_empty() {
         SyntaxFinding::NoValue.into()
     } else if value.len() >= 6 && value.chars().all(plain) {
         ValueFinding::Date(value.to_owned()).into()

@@ -4,13 +4,12 @@ use std::ops::Range;
 
 use case::Date;
 use case::question::{Group, Kind, Question, Unit};
+use case::text::{KeyFinding, LengthUnit, Looks, TextFinding, Type, ValueFinding, WordFinding};
 use cushion::{Length, Name, Size};
 use toml::Spanned;
 use toml::de::DeValue;
 
 use crate::cursor::{FILL_IN, Remarks, Table, near, wrong_type};
-use crate::finding::{KeyFinding, LengthUnit, Looks, Type, ValueFinding, WordFinding};
-use crate::prose::unit_words;
 
 /// A value with its place, and the question that it answers.
 #[derive(Clone, Copy)]
@@ -261,7 +260,7 @@ impl<'a> Value<'a> {
     }
 
     /// Makes a remark that is no error.
-    pub(crate) fn ask(&self, finding: impl Into<crate::finding::Finding>) {
+    pub(crate) fn ask(&self, finding: impl Into<TextFinding>) {
         self.remarks.remark(self.span(), finding);
     }
 }
@@ -274,10 +273,10 @@ fn in_words(written: &str, unit: Option<Unit>) -> Option<String> {
     let (number, words): (f64, &str) = (plain[..end].parse().ok()?, plain[end..].trim());
     let factor = match (words, unit) {
         ("", _) => 1.0,
-        (words, Some(unit)) if words == unit_words(unit) => 1.0,
+        (words, Some(unit)) if words == unit.symbol() => 1.0,
         ("cm", Some(Unit::Millimetre)) => 10.0,
         ("in" | "\"", Some(Unit::Millimetre)) => 25.4,
-        ("°" | "deg", Some(Unit::Degree)) => 1.0,
+        ("degrees" | "deg", Some(Unit::Degree)) => 1.0,
         ("h" | "hours", Some(Unit::Hour)) => 1.0,
         _ => return None,
     };

@@ -8,6 +8,7 @@ use std::io::{self, BufRead, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
+use case::PluginFaultKind;
 use cushion::{Length, Size};
 
 use crate::fence::fence;
@@ -38,7 +39,10 @@ pub fn child_main(arguments: impl Iterator<Item = OsString>) -> Option<ExitCode>
     let served = match limit(memory, files, seconds).and_then(|()| fence()) {
         Ok(()) => serve(Path::new(path), answer as usize, &mut out),
         // A plugin never runs without its limits.
-        Err(error) => write_frame(&mut out, "no-child", &format!("no limits can be set: {error}")),
+        Err(error) => {
+            let (word, text) = fault_words(PluginFaultKind::NoLimits(error.to_string()));
+            write_frame(&mut out, word, &text)
+        }
     };
     // Not by returning: threads that the plugin left running must not hold the process.
     leave(served.is_ok())
@@ -112,7 +116,7 @@ fn serve(path: &Path, most: usize, out: &mut impl Write) -> io::Result<()> {
     let loaded = match Loaded::new(path) {
         Ok(loaded) => loaded,
         Err(fault) => {
-            let (word, text) = fault_words(&fault);
+            let (word, text) = fault_words(fault);
             return write_frame(out, word, &text);
         }
     };
@@ -125,7 +129,7 @@ fn serve(path: &Path, most: usize, out: &mut impl Write) -> io::Result<()> {
     let text = match loaded.pattern((*width, *depth), values, most) {
         Ok(text) => text,
         Err(fault) => {
-            let (word, text) = fault_words(&fault);
+            let (word, text) = fault_words(fault);
             return write_frame(out, word, &text);
         }
     };

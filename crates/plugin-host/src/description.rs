@@ -4,14 +4,13 @@
 
 use std::ffi::{CStr, c_char};
 
-use cushion::{BodyMeasure, Name};
+use case::{BadDescription, BodyMeasure, PluginFaultKind};
+use cushion::Name;
 use plugin_abi::{
     SEATWRIGHT_ABI, SEATWRIGHT_HIP_WIDTH, SEATWRIGHT_MUST_BE_GIVEN, SEATWRIGHT_NO_MEASURE,
     SEATWRIGHT_SEAT_BONE_SPACING, SEATWRIGHT_THIGH_DEPTH_LEFT, SEATWRIGHT_THIGH_DEPTH_RIGHT,
     SEATWRIGHT_TROCHANTER_WIDTH, SeatwrightParameter1, SeatwrightPlugin1,
 };
-
-use crate::FaultKind;
 
 /// The most parameters that are taken.
 const MOST_PARAMETERS: u32 = 64;
@@ -85,33 +84,33 @@ pub(crate) fn measure_code(measure: Option<BodyMeasure>) -> u32 {
 ///
 /// `entry` must be null, or lead to memory that stays valid and holds at least a version and a
 /// size, and as much as the size says, as the contract demands.
-pub(crate) unsafe fn read(entry: *const SeatwrightPlugin1) -> Result<Description, FaultKind> {
-    let bad = FaultKind::BadDescription;
+pub(crate) unsafe fn read(entry: *const SeatwrightPlugin1) -> Result<Description, PluginFaultKind> {
+    let bad = PluginFaultKind::BadDescription;
     if entry.is_null() {
-        return Err(bad("it is null, so it cannot describe itself"));
+        return Err(bad(BadDescription::Null));
     }
     // SAFETY: version and size are there in every version of the contract.
     let (abi, size) = unsafe { ((*entry).abi, (*entry).size) };
     if abi != SEATWRIGHT_ABI {
-        return Err(FaultKind::OtherVersion { found: abi });
+        return Err(PluginFaultKind::OtherVersion { found: abi });
     }
     if size as usize != size_of::<SeatwrightPlugin1>() {
-        return Err(bad("its size is wrong"));
+        return Err(bad(BadDescription::Size));
     }
     // SAFETY: of this version and size.
     let entry = unsafe { &*entry };
     if entry.pattern.is_none() || entry.release.is_none() {
-        return Err(bad("a function is null"));
+        return Err(bad(BadDescription::NoFunction));
     }
     if entry.parameter_count > MOST_PARAMETERS {
-        return Err(bad("it has too many parameters"));
+        return Err(bad(BadDescription::TooManyParameters));
     }
     let parameters = if entry.parameter_count == 0 {
         &[]
     } else if entry.parameters.is_null() {
-        return Err(bad("its parameters are null"));
+        return Err(bad(BadDescription::NoParameters));
     } else if entry.parameter_size as usize != size_of::<SeatwrightParameter1>() {
-        return Err(bad("the size of a parameter is wrong"));
+        return Err(bad(BadDescription::ParameterSize));
     } else {
         // SAFETY: as many of this size as it says.
         unsafe { std::slice::from_raw_parts(entry.parameters, entry.parameter_count as usize) }
@@ -119,12 +118,12 @@ pub(crate) unsafe fn read(entry: *const SeatwrightPlugin1) -> Result<Description
     // SAFETY: texts are null, or end with a zero.
     unsafe {
         Ok(Description {
-            name: name(entry.name).ok_or(bad("its name is not a name"))?,
-            version: version(entry.version).ok_or(bad("its version is not a version"))?,
-            about: text(entry.about).ok_or(bad("what it says about itself is not a text"))?,
+            name: name(entry.name).ok_or(bad(BadDescription::Name))?,
+            version: version(entry.version).ok_or(bad(BadDescription::Version))?,
+            about: text(entry.about).ok_or(bad(BadDescription::About))?,
             parameters: parameters
                 .iter()
-                .map(|one| parameter(one).ok_or(bad("a parameter is not right")))
+                .map(|one| parameter(one).ok_or(bad(BadDescription::Parameter)))
                 .collect::<Result<_, _>>()?,
         })
     }

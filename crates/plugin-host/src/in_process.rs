@@ -11,13 +11,13 @@ use std::sync::mpsc::{Sender, channel};
 use std::sync::{LazyLock, Mutex, PoisonError};
 use std::thread;
 
+use case::{BadDescription, PluginFaultKind};
 use libloading::Library;
 use plugin_abi::{
     SEATWRIGHT_OK, SEATWRIGHT_REFUSED, SYMBOL, SeatwrightAnswer1, SeatwrightEntry,
     SeatwrightPlugin1, SeatwrightRequest1,
 };
 
-use crate::FaultKind;
 use crate::description::{Description, read};
 
 /// Something to do on the one thread.
@@ -30,8 +30,8 @@ type Job = Box<dyn FnOnce() + Send>;
 ///
 /// Fails where the thread cannot be started, or a plugin has ended it.
 pub(crate) fn on_the_one_thread<T: Send + 'static>(
-    ask: impl FnOnce() -> Result<T, FaultKind> + Send + 'static,
-) -> Result<T, FaultKind> {
+    ask: impl FnOnce() -> Result<T, PluginFaultKind> + Send + 'static,
+) -> Result<T, PluginFaultKind> {
     static JOBS: LazyLock<Mutex<Sender<Job>>> = LazyLock::new(|| {
         let (send, jobs) = channel::<Job>();
         // Where it cannot be started nobody listens, and sending says so.
@@ -44,8 +44,8 @@ pub(crate) fn on_the_one_thread<T: Send + 'static>(
         let _ = answer.send(ask());
     });
     let sent = JOBS.lock().unwrap_or_else(PoisonError::into_inner).send(job);
-    sent.map_err(|_| FaultKind::Ended)?;
-    answered.recv().unwrap_or(Err(FaultKind::Ended))
+    sent.map_err(|_| PluginFaultKind::Ended)?;
+    answered.recv().unwrap_or(Err(PluginFaultKind::Ended))
 }
 
 /// A loaded plugin. The library is never unloaded: threads of its own may still run in it.
@@ -55,17 +55,17 @@ pub(crate) struct Loaded {
 }
 
 impl Loaded {
-    pub(crate) fn new(path: &Path) -> Result<Self, FaultKind> {
+    pub(crate) fn new(path: &Path) -> Result<Self, PluginFaultKind> {
         // SAFETY: loading runs the library's own start, which is why plugins run in a child.
         let library = unsafe { Library::new(path) };
         let library = library.map_err(|error| {
             let cause = error.source().map_or_else(|| error.to_string(), ToString::to_string);
-            FaultKind::NotALibrary(cause)
+            PluginFaultKind::NotALibrary(Some(cause))
         })?;
         let library: &'static Library = Box::leak(Box::new(library));
         // SAFETY: a library with this symbol promises the contract.
         let entry = unsafe { library.get::<SeatwrightEntry>(SYMBOL) };
-        let entry = entry.map_err(|_| FaultKind::NoEntry)?;
+        let entry = entry.map_err(|_| PluginFaultKind::NoEntry)?;
         // SAFETY: as the contract says; the library stays loaded.
         let (entry, description) = unsafe {
             let entry = entry();
@@ -80,7 +80,7 @@ impl Loaded {
         (width_mm, depth_mm): (f64, f64),
         values: &[f64],
         most: usize,
-    ) -> Result<String, FaultKind> {
+    ) -> Result<String, PluginFaultKind> {
         let request = SeatwrightRequest1 {
             size: size_of::<SeatwrightRequest1>() as u32,
             value_count: values.len() as u32,
@@ -97,7 +97,7 @@ impl Loaded {
         // SAFETY: the description was read from this entry, so it is of this version.
         let entry = unsafe { &*self.entry };
         let (Some(pattern), Some(release)) = (entry.pattern, entry.release) else {
-            return Err(FaultKind::BadDescription("a function is null"));
+            return Err(PluginFaultKind::BadDescription(BadDescription::NoFunction));
         };
         // SAFETY: both structures live during the call.
         let status = unsafe { pattern(&raw const request, &raw mut answer) };
@@ -107,8 +107,8 @@ impl Loaded {
         unsafe { release(&raw mut answer) };
         match status {
             SEATWRIGHT_OK => text,
-            SEATWRIGHT_REFUSED => Err(FaultKind::Refused(text?)),
-            _ => Err(FaultKind::Failed(text.unwrap_or_else(|_| "it did not say why".to_owned()))),
+            SEATWRIGHT_REFUSED => Err(PluginFaultKind::Refused(Some(text?))),
+            _ => Err(PluginFaultKind::Failed(text.ok())),
         }
     }
 }
@@ -118,15 +118,15 @@ impl Loaded {
 /// # Safety
 ///
 /// Where it is not null, `answer.text` must lead to `answer.length` bytes.
-unsafe fn text(answer: &SeatwrightAnswer1, most: usize) -> Result<String, FaultKind> {
+unsafe fn text(answer: &SeatwrightAnswer1, most: usize) -> Result<String, PluginFaultKind> {
     if answer.text.is_null() {
-        return Err(FaultKind::NotText);
+        return Err(PluginFaultKind::NotText);
     }
     let length = usize::try_from(answer.length).unwrap_or(usize::MAX);
     if length > most {
-        return Err(FaultKind::TooLong { most });
+        return Err(PluginFaultKind::TooLong { most });
     }
     // SAFETY: as the caller promises.
     let bytes = unsafe { std::slice::from_raw_parts(answer.text.cast::<u8>(), length) };
-    String::from_utf8(bytes.to_vec()).map_err(|_| FaultKind::NotText)
+    String::from_utf8(bytes.to_vec()).map_err(|_| PluginFaultKind::NotText)
 }

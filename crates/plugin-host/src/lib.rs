@@ -4,7 +4,7 @@
 //! open files; the child dies with its parent, and what it may have started ends with it. Each
 //! question has a child of its own, which is started and awaited on the thread that asks: nothing
 //! is kept between questions, so any thread may ask. This protects from a plugin's faults: it may
-//! crash, hang or write nonsense, and the host says so in a sentence. It does **not** protect
+//! crash, hang or write nonsense, and the host says so. It does **not** protect
 //! from malice: a plugin is a program. So nothing is run that the person did not name or install,
 //! and nothing from a folder that another user may write to.
 //!
@@ -30,8 +30,7 @@ mod source;
 
 pub use crate::child::{CHILD_ARGUMENT, child_main};
 pub use crate::description::{Description, Parameter};
-pub use crate::fault::{Fault, FaultKind, Whose};
 pub use crate::limits::Limits;
-pub use crate::places::{Distrust, Places};
+pub use crate::places::Places;
 pub use crate::running::Isolation;
 pub use crate::source::{DrawRequest, Drawn, PREFIX, Plugins, read_answer};

@@ -1,12 +1,10 @@
 //! Where plugins are looked for.
 
-use std::fmt;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use case::{Distrust, PluginFault, PluginFaultKind};
 use cushion::Name;
-
-use crate::{Fault, FaultKind};
 
 /// Files that were named, and folders that hold installed plugins. Nothing else is ever run.
 ///
@@ -27,23 +25,23 @@ impl Places {
     /// # Errors
     ///
     /// Fails where there is none, or only one that is not trusted.
-    pub fn find(&self, name: &Name) -> Result<PathBuf, Fault> {
+    pub fn find(&self, name: &Name) -> Result<PathBuf, PluginFault> {
         let named = self.named.iter().find(|path| is_called(path, name)).cloned();
         // A single file that was named may be called as one likes.
         let only = (self.named.len() == 1).then(|| self.named[0].clone());
         let installed = self.installed().into_iter().find(|path| is_called(path, name));
         let found = named.or(installed).or(only);
-        found.ok_or_else(|| Fault { plugin: name.to_string(), kind: self.why_none(name) })
+        found.ok_or_else(|| PluginFault { plugin: name.to_string(), kind: self.why_none(name) })
     }
 
     /// Why no plugin of a name is to be run.
-    fn why_none(&self, name: &Name) -> FaultKind {
+    fn why_none(&self, name: &Name) -> PluginFaultKind {
         let near = |(path, _, _): &(PathBuf, PathBuf, Distrust)| is_called(path, name);
         if let Some((_, place, why)) = self.looked_through().1.into_iter().find(near) {
-            return FaultKind::NotTrusted { path: place.display().to_string(), why };
+            return PluginFaultKind::NotTrusted { path: place.display().to_string(), why };
         }
         let looked_in = self.folders.iter().map(|folder| folder.display().to_string());
-        FaultKind::NotFound { looked_in: looked_in.collect() }
+        PluginFaultKind::NotFound { looked_in: looked_in.collect() }
     }
 
     /// Returns the libraries in the folders that are trusted, in the order of their paths within
@@ -55,10 +53,10 @@ impl Places {
 
     /// Returns the libraries that are not run, each with the file or folder that is to blame.
     #[must_use]
-    pub fn not_trusted(&self) -> Vec<Fault> {
+    pub fn not_trusted(&self) -> Vec<PluginFault> {
         let fault = |(library, place, why): (PathBuf, PathBuf, Distrust)| {
-            let kind = FaultKind::NotTrusted { path: place.display().to_string(), why };
-            Fault { plugin: library.display().to_string(), kind }
+            let kind = PluginFaultKind::NotTrusted { path: place.display().to_string(), why };
+            PluginFault { plugin: library.display().to_string(), kind }
         };
         self.looked_through().1.into_iter().map(fault).collect()
     }
@@ -87,24 +85,6 @@ impl Places {
             }
         }
         (trusted, not)
-    }
-}
-
-/// Why what lies somewhere is not run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Distrust {
-    /// It belongs to another user.
-    OtherOwner,
-    /// Everybody may write to it.
-    WritableByAll,
-}
-
-impl fmt::Display for Distrust {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::OtherOwner => "belongs to another user",
-            Self::WritableByAll => "can be written to by everybody",
-        })
     }
 }
 

@@ -8,9 +8,9 @@
 
 use std::io::{self, BufRead, Read, Write};
 
+use case::{BadDescription, PluginFaultKind};
 use cushion::Name;
 
-use crate::FaultKind;
 use crate::description::{Description, Parameter, measure_code, measure_of_code};
 
 /// The word of the empty frame after an answer, once the child could read it itself.
@@ -96,50 +96,42 @@ pub(crate) fn parse_description(text: &str) -> Option<Description> {
 }
 
 /// The word and the text by which a fault goes from child to parent.
-pub(crate) fn fault_words(fault: &FaultKind) -> (&'static str, String) {
+pub(crate) fn fault_words(fault: PluginFaultKind) -> (&'static str, String) {
     match fault {
-        FaultKind::NotALibrary(why) => ("not-a-library", why.clone()),
-        FaultKind::NoEntry => ("no-entry", String::new()),
-        FaultKind::OtherVersion { found } => ("other-version", found.to_string()),
-        FaultKind::BadDescription(what) => ("bad-description", (*what).to_owned()),
-        FaultKind::TooLong { most } => ("too-long", most.to_string()),
-        FaultKind::NotText => ("not-text", String::new()),
-        FaultKind::Refused(said) => ("refused", said.clone()),
-        FaultKind::Failed(said) => ("failed", said.clone()),
-        other => ("failed", other.to_string()),
+        PluginFaultKind::NotALibrary(why) => ("not-a-library", why.unwrap_or_default()),
+        PluginFaultKind::NoEntry => ("no-entry", String::new()),
+        PluginFaultKind::OtherVersion { found } => ("other-version", found.to_string()),
+        PluginFaultKind::BadDescription(bad) => {
+            let known = BadDescription::ALL.iter().find(|(own, _)| *own == bad);
+            ("bad-description", known.map_or("", |(_, word)| word).to_owned())
+        }
+        PluginFaultKind::TooLong { most } => ("too-long", most.to_string()),
+        PluginFaultKind::NotText => ("not-text", String::new()),
+        PluginFaultKind::Refused(said) => ("refused", said.unwrap_or_default()),
+        PluginFaultKind::Failed(said) => ("failed", said.unwrap_or_default()),
+        PluginFaultKind::NoLimits(why) => ("no-limits", why),
+        // Nothing else is found in a child.
+        _ => ("failed", String::new()),
     }
 }
 
 /// The fault that a frame stands for.
-pub(crate) fn parse_fault(frame: Frame) -> FaultKind {
-    match frame.word.as_str() {
-        "not-a-library" => FaultKind::NotALibrary(frame.text),
-        "no-entry" => FaultKind::NoEntry,
-        "other-version" => FaultKind::OtherVersion { found: frame.text.parse().unwrap_or(0) },
-        "bad-description" => FaultKind::BadDescription(known(&frame.text)),
-        "too-long" => FaultKind::TooLong { most: frame.text.parse().unwrap_or(0) },
-        "not-text" => FaultKind::NotText,
-        "no-child" => FaultKind::NoChild(frame.text),
-        "refused" => FaultKind::Refused(frame.text),
-        _ => FaultKind::Failed(frame.text),
+pub(crate) fn parse_fault(frame: Frame) -> PluginFaultKind {
+    let Frame { word, text } = frame;
+    match word.as_str() {
+        "not-a-library" => PluginFaultKind::NotALibrary(Some(text)),
+        "no-entry" => PluginFaultKind::NoEntry,
+        "other-version" => PluginFaultKind::OtherVersion { found: text.parse().unwrap_or(0) },
+        "bad-description" => {
+            let known = BadDescription::ALL.iter().find(|(_, word)| *word == text);
+            PluginFaultKind::BadDescription(known.map_or(BadDescription::Unreadable, |own| own.0))
+        }
+        "too-long" => PluginFaultKind::TooLong { most: text.parse().unwrap_or(0) },
+        "not-text" => PluginFaultKind::NotText,
+        "no-limits" => PluginFaultKind::NoLimits(text),
+        "refused" => PluginFaultKind::Refused(Some(text)),
+        _ => PluginFaultKind::Failed(Some(text)),
     }
-}
-
-/// The words of a broken description, which are a few that we know.
-fn known(text: &str) -> &'static str {
-    const ALL: [&str; 10] = [
-        "it is null, so it cannot describe itself",
-        "its size is wrong",
-        "a function is null",
-        "it has too many parameters",
-        "its parameters are null",
-        "the size of a parameter is wrong",
-        "its name is not a name",
-        "its version is not a version",
-        "what it says about itself is not a text",
-        "a parameter is not right",
-    ];
-    ALL.into_iter().find(|known| *known == text).unwrap_or("it is not right")
 }
 
 #[cfg(test)]
@@ -159,7 +151,7 @@ mod tests {
                 least: 0.1,
                 greatest: 180.0,
                 standard: 118.0,
-                measure: Some(cushion::BodyMeasure::SeatBoneSpacing),
+                measure: Some(case::BodyMeasure::SeatBoneSpacing),
                 must_be_given: true,
             }],
         };
@@ -169,5 +161,23 @@ mod tests {
         assert_eq!(parse_description(&frame.text), Some(description));
         assert_eq!(read_frame(&mut &pipe[..], 10), None);
         assert_eq!(read_frame(&mut &b"garbage"[..], 10), None);
+    }
+    #[test]
+    fn faults_come_through() {
+        let mut faults = vec![
+            PluginFaultKind::NotALibrary(Some("no such symbol".into())),
+            PluginFaultKind::NoEntry,
+            PluginFaultKind::OtherVersion { found: 7 },
+            PluginFaultKind::TooLong { most: 12 },
+            PluginFaultKind::NotText,
+            PluginFaultKind::Refused(Some("no room".into())),
+            PluginFaultKind::Failed(Some("no idea".into())),
+            PluginFaultKind::NoLimits("not allowed".into()),
+        ];
+        faults.extend(BadDescription::ALL.map(|(bad, _)| PluginFaultKind::BadDescription(bad)));
+        for fault in faults {
+            let (word, text) = fault_words(fault.clone());
+            assert_eq!(parse_fault(Frame { word: word.to_owned(), text }), fault);
+        }
     }
 }

@@ -7,14 +7,16 @@ use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread;
 use std::time::Duration;
 
+use case::{BadDescription, Crash, PluginFault, PluginFaultKind};
 use tempfile::TempDir;
 
+use crate::Limits;
 use crate::child::CHILD_ARGUMENT;
 use crate::description::Description;
+use crate::fault::tidied;
 use crate::group::Group;
 use crate::in_process::{Loaded, on_the_one_thread};
 use crate::protocol::{Frame, READ, number, parse_description, parse_fault, read_frame};
-use crate::{Fault, FaultKind, Limits};
 
 /// Where a plugin runs.
 #[derive(Clone, Debug, PartialEq)]
@@ -65,11 +67,16 @@ impl Running {
     /// # Errors
     ///
     /// Fails where the file is no plugin of this version, or does not answer.
-    pub(crate) fn start(path: &Path, isolation: &Isolation, limits: Limits) -> Result<Self, Fault> {
+    pub(crate) fn start(
+        path: &Path,
+        isolation: &Isolation,
+        limits: Limits,
+    ) -> Result<Self, PluginFault> {
         let file = path.display().to_string();
-        let fault = |kind: FaultKind| Fault { plugin: file.clone(), kind: kind.tidied() };
+        let fault =
+            |kind: PluginFaultKind| PluginFault { plugin: file.clone(), kind: tidied(kind) };
         if !path.is_file() {
-            return Err(fault(FaultKind::NoFile));
+            return Err(fault(PluginFaultKind::NoFile));
         }
         let (home, description) = match isolation {
             Isolation::InProcess => {
@@ -82,7 +89,7 @@ impl Running {
                 let frame = process.answer(limits).map_err(fault)?;
                 let described = if frame.word == "ok" {
                     parse_description(&frame.text)
-                        .ok_or(FaultKind::BadDescription("it is not right"))
+                        .ok_or(PluginFaultKind::BadDescription(BadDescription::Unreadable))
                 } else {
                     Err(parse_fault(frame))
                 };
@@ -102,7 +109,11 @@ impl Running {
     /// # Errors
     ///
     /// Fails as the plugin does.
-    pub(crate) fn pattern(self, size_mm: (f64, f64), values: &[f64]) -> Result<String, Fault> {
+    pub(crate) fn pattern(
+        self,
+        size_mm: (f64, f64),
+        values: &[f64],
+    ) -> Result<String, PluginFault> {
         let answered = match self.home {
             Home::Here(file) => {
                 let (values, most) = (values.to_vec(), self.limits.answer);
@@ -111,17 +122,17 @@ impl Running {
             Home::Child(mut process) => process.pattern(size_mm, values, self.limits),
         };
         let plugin = || self.description.name.to_string();
-        answered.map_err(|kind| Fault { plugin: plugin(), kind: kind.tidied() })
+        answered.map_err(|kind| PluginFault { plugin: plugin(), kind: tidied(kind) })
     }
 }
 
 impl Process {
-    fn start(program: &Path, plugin: &Path, limits: Limits) -> Result<Self, FaultKind> {
+    fn start(program: &Path, plugin: &Path, limits: Limits) -> Result<Self, PluginFaultKind> {
         // A name without a slash would be looked for in the places of the system's libraries.
         let plugin = std::path::absolute(plugin).unwrap_or_else(|_| plugin.to_owned());
         let program = std::path::absolute(program).unwrap_or_else(|_| program.to_owned());
         let scratch = tempfile::Builder::new().prefix("seatwright-plugin-").tempdir();
-        let scratch = scratch.map_err(|error| FaultKind::NoChild(error.to_string()))?;
+        let scratch = scratch.map_err(|error| PluginFaultKind::NoChild(error.to_string()))?;
         let mut command = Command::new(program);
         command
             .current_dir(scratch.path())
@@ -136,7 +147,7 @@ impl Process {
             .stdout(Stdio::piped())
             .stderr(Stdio::piped());
         let group = Group::start(&mut command);
-        let mut group = group.map_err(|error| FaultKind::NoChild(error.to_string()))?;
+        let mut group = group.map_err(|error| PluginFaultKind::NoChild(error.to_string()))?;
         let (send, heard) = channel();
         if let Some(stdout) = group.child().stdout.take() {
             let send = send.clone();
@@ -156,7 +167,7 @@ impl Process {
         (width, depth): (f64, f64),
         values: &[f64],
         limits: Limits,
-    ) -> Result<String, FaultKind> {
+    ) -> Result<String, PluginFaultKind> {
         let numbers = [width, depth].into_iter().chain(values.iter().copied());
         let line = numbers.map(number).collect::<Vec<_>>().join(" ") + "\n";
         let sent = self.requests.as_mut().map(|requests| requests.write_all(line.as_bytes()));
@@ -169,29 +180,29 @@ impl Process {
         }
         match self.answer(limits) {
             Ok(read) if read.word == READ => Ok(frame.text),
-            _ => Err(FaultKind::NotReadInTime(limits.time)),
+            _ => Err(PluginFaultKind::NotReadInTime(limits.time)),
         }
     }
 
-    fn answer(&mut self, limits: Limits) -> Result<Frame, FaultKind> {
+    fn answer(&mut self, limits: Limits) -> Result<Frame, PluginFaultKind> {
         match self.heard.recv_timeout(limits.time) {
             Ok(Heard::Answer(frame)) => Ok(frame),
             Ok(Heard::TooMuchPrinted) => {
                 self.group.end();
-                Err(FaultKind::TooMuchPrinted { most: limits.printed })
+                Err(PluginFaultKind::TooMuchPrinted { most: limits.printed })
             }
             // A process that it started may hold the pipe open after its own end.
             Err(RecvTimeoutError::Timeout) => {
                 let status = self.group.wait(Duration::ZERO);
-                Err(status.map_or(FaultKind::TooSlow(limits.time), ended))
+                Err(status.map_or(PluginFaultKind::TooSlow(limits.time), ended))
             }
             Ok(Heard::End) | Err(RecvTimeoutError::Disconnected) => Err(self.gone()),
         }
     }
 
     /// Why there is no answer any more.
-    fn gone(&mut self) -> FaultKind {
-        self.group.wait(Duration::from_secs(1)).map_or(FaultKind::Ended, ended)
+    fn gone(&mut self) -> PluginFaultKind {
+        self.group.wait(Duration::from_secs(1)).map_or(PluginFaultKind::Ended, ended)
     }
 }
 
@@ -221,30 +232,30 @@ fn drain(mut printed: impl Read, most: usize, heard: &Sender<Heard>) {
 }
 
 #[cfg(unix)]
-fn ended(status: ExitStatus) -> FaultKind {
+fn ended(status: ExitStatus) -> PluginFaultKind {
     use std::os::unix::process::ExitStatusExt;
     match status.signal() {
-        Some(signal) => FaultKind::Crashed { signal: signal_words(signal) },
-        None => FaultKind::Ended,
+        Some(signal) => PluginFaultKind::Crashed(meaning(signal)),
+        None => PluginFaultKind::Ended,
     }
 }
 
 #[cfg(not(unix))]
-fn ended(_status: ExitStatus) -> FaultKind {
-    FaultKind::Ended
+fn ended(_status: ExitStatus) -> PluginFaultKind {
+    PluginFaultKind::Ended
 }
 
 #[cfg(unix)]
-fn signal_words(signal: i32) -> String {
+fn meaning(signal: i32) -> Crash {
     match signal {
-        libc::SIGSEGV => "it used memory that is not its own".to_owned(),
-        libc::SIGBUS => "it used memory that is not there".to_owned(),
-        libc::SIGABRT => "it gave up: out of memory or stack, or by itself".to_owned(),
-        libc::SIGILL => "it ran something that is no instruction".to_owned(),
-        libc::SIGFPE => "it divided by zero".to_owned(),
-        libc::SIGXCPU => "it computed for too long".to_owned(),
-        libc::SIGXFSZ => "it wrote to a file".to_owned(),
-        libc::SIGKILL => "it was killed".to_owned(),
-        other => format!("signal {other}"),
+        libc::SIGSEGV => Crash::OthersMemory,
+        libc::SIGBUS => Crash::NoMemory,
+        libc::SIGABRT => Crash::GaveUp,
+        libc::SIGILL => Crash::NoInstruction,
+        libc::SIGFPE => Crash::DividedByZero,
+        libc::SIGXCPU => Crash::TooLong,
+        libc::SIGXFSZ => Crash::WroteFile,
+        libc::SIGKILL => Crash::Killed,
+        other => Crash::Signal(other),
     }
 }

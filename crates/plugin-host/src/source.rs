@@ -3,15 +3,15 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-use cushion::{
-    DrawnLayout, Layout, LayoutError, LayoutRequest, LayoutSource, Length, Measured, Name,
-    NoLayout, Size, arrange,
+use case::{
+    DrawnLayout, LayoutError, LayoutRequest, LayoutSource, Measured, PluginFault, PluginFaultKind,
 };
+use cushion::{Layout, Length, Name, Size, arrange};
 use files::{Read, layout_remarks, read_layout};
 
 use crate::description::{Description, Parameter};
 use crate::running::Running;
-use crate::{Fault, FaultKind, Isolation, Limits, Places, Whose};
+use crate::{Isolation, Limits, Places};
 
 /// What a layout's name begins with where a plugin draws it.
 pub const PREFIX: &str = "plugin:";
@@ -71,7 +71,7 @@ impl Plugins {
     /// # Errors
     ///
     /// Fails where it cannot be started.
-    pub fn describe(&self, file: &Path) -> Result<Description, Fault> {
+    pub fn describe(&self, file: &Path) -> Result<Description, PluginFault> {
         Ok(self.start(file)?.description().clone())
     }
 
@@ -80,7 +80,7 @@ impl Plugins {
     /// # Errors
     ///
     /// Fails where there is none, or it cannot be started.
-    pub fn describe_named(&self, name: &Name) -> Result<Description, Fault> {
+    pub fn describe_named(&self, name: &Name) -> Result<Description, PluginFault> {
         self.describe(&self.places.find(name)?)
     }
 
@@ -89,26 +89,30 @@ impl Plugins {
     /// # Errors
     ///
     /// Fails where a value is missing or out of range, or the plugin is at fault.
-    pub fn draw(&self, request: &DrawRequest, measured: Measured<'_>) -> Result<Drawn, Fault> {
+    pub fn draw(
+        &self,
+        request: &DrawRequest,
+        measured: Measured<'_>,
+    ) -> Result<Drawn, PluginFault> {
         let file: PathBuf = self.places.find(&request.name)?;
         let running = self.start(&file)?;
         let description = running.description().clone();
-        let fault = |kind| Fault { plugin: request.name.to_string(), kind };
+        let fault = |kind| PluginFault { plugin: request.name.to_string(), kind };
         if description.name != request.name {
-            return Err(fault(FaultKind::OtherName { found: description.name.to_string() }));
+            return Err(fault(PluginFaultKind::OtherName { found: description.name.clone() }));
         }
         let values = values(&description, request, measured).map_err(fault)?;
         let (width, depth) = (request.size.width(), request.size.depth());
         let text = running.pattern((width.to_mm(), depth.to_mm()), &values)?;
         let layout = read_answer(&text, request.size).map_err(fault)?;
         if layout.name != request.name {
-            return Err(fault(FaultKind::OtherLayout { found: layout.name.to_string() }));
+            return Err(fault(PluginFaultKind::OtherLayout { found: layout.name.clone() }));
         }
         let drawn_by = format!("{} {}", description.name, description.version);
         Ok(Drawn { layout, text, drawn_by })
     }
 
-    fn start(&self, file: &Path) -> Result<Running, Fault> {
+    fn start(&self, file: &Path) -> Result<Running, PluginFault> {
         Running::start(file, &self.isolation, self.limits)
     }
 }
@@ -119,15 +123,13 @@ impl LayoutSource for Plugins {
         request: &LayoutRequest,
         measured: Measured<'_>,
     ) -> Result<DrawnLayout, LayoutError> {
-        let asked = request.name.strip_prefix(PREFIX).ok_or_else(|| LayoutError {
-            why: NoLayout::OtherSource,
-            said: format!("`{}` is not the name of a plugin's layout", request.name),
-            advice: Some(format!("write {PREFIX}NAME")),
-        })?;
-        let name = Name::new(asked).ok_or_else(|| LayoutError {
-            why: NoLayout::UnknownName { known: Vec::new() },
-            said: format!("`{asked}` is no plugin's name"),
-            advice: Some(format!("take {}", Name::RULE)),
+        let asked = request
+            .name
+            .strip_prefix(PREFIX)
+            .ok_or_else(|| LayoutError::OtherSource { name: request.name.clone() })?;
+        let name = Name::new(asked).ok_or_else(|| PluginFault {
+            plugin: asked.to_owned(),
+            kind: PluginFaultKind::NotAName,
         })?;
         let mut parameters = request.parameters.clone();
         parameters.extend(self.settings.clone());
@@ -138,46 +140,16 @@ impl LayoutSource for Plugins {
     }
 }
 
-impl From<Fault> for LayoutError {
-    fn from(fault: Fault) -> Self {
-        let (said, advice) = (fault.to_string(), fault.kind.advice());
-        let by = fault.kind.whose();
-        let why = match fault.kind {
-            FaultKind::NotFound { .. } => NoLayout::UnknownName { known: Vec::new() },
-            FaultKind::UnknownParameter { given, known } => {
-                NoLayout::UnknownParameter { given, known }
-            }
-            FaultKind::NotGiven { parameter, measure, .. } => {
-                NoLayout::NotGiven { parameter, measure }
-            }
-            FaultKind::OutOfRange { parameter, value, least, greatest } => {
-                NoLayout::OutOfRange { parameter, value, least, greatest }
-            }
-            FaultKind::BadLayout { text, remarks } => {
-                let origin = format!("answer of the plugin {}", fault.plugin);
-                let remarks = remarks.iter().map(files::Remark::in_words).collect();
-                NoLayout::WrongDrawing { origin, text, remarks }
-            }
-            _ => match by {
-                Whose::Asker => NoLayout::Refused,
-                Whose::Author => NoLayout::SourceFault,
-                Whose::System => NoLayout::SystemFault,
-            },
-        };
-        Self { why, said, advice }
-    }
-}
-
 /// A value for each parameter, in order.
 fn values(
     description: &Description,
     request: &DrawRequest,
     measured: Measured<'_>,
-) -> Result<Vec<f64>, FaultKind> {
+) -> Result<Vec<f64>, PluginFaultKind> {
     let known = |name: &Name| description.parameters.iter().any(|known| known.name == *name);
     if let Some(given) = request.parameters.keys().find(|name| !known(name)) {
-        let known = description.parameters.iter().map(|known| known.name.to_string()).collect();
-        return Err(FaultKind::UnknownParameter { given: given.to_string(), known });
+        let known = description.parameters.iter().map(|known| known.name.clone()).collect();
+        return Err(PluginFaultKind::UnknownParameter { given: given.clone(), known });
     }
     description.parameters.iter().map(|parameter| value(parameter, request, measured)).collect()
 }
@@ -186,14 +158,14 @@ fn value(
     parameter: &Parameter,
     request: &DrawRequest,
     measured: Measured<'_>,
-) -> Result<f64, FaultKind> {
+) -> Result<f64, PluginFaultKind> {
     let given = request.parameters.get(&parameter.name).copied();
     let known = given.or_else(|| parameter.measure.and_then(measured).map(Length::to_mm));
     let value = match known {
         Some(value) => value,
         None if parameter.must_be_given => {
-            return Err(FaultKind::NotGiven {
-                parameter: parameter.name.to_string(),
+            return Err(PluginFaultKind::NotGiven {
+                parameter: parameter.name.clone(),
                 words: parameter.words.clone(),
                 measure: parameter.measure,
             });
@@ -204,8 +176,8 @@ fn value(
     if (parameter.least..=parameter.greatest).contains(&value) {
         return Ok(value);
     }
-    Err(FaultKind::OutOfRange {
-        parameter: parameter.name.to_string(),
+    Err(PluginFaultKind::OutOfRange {
+        parameter: parameter.name.clone(),
         value,
         least: parameter.least,
         greatest: parameter.greatest,
@@ -217,14 +189,13 @@ fn value(
 /// # Errors
 ///
 /// Fails where the text is no right layout, or is for another size.
-pub fn read_answer(text: &str, size: Size) -> Result<Layout, FaultKind> {
+pub fn read_answer(text: &str, size: Size) -> Result<Layout, PluginFaultKind> {
     let Read { value, remarks } = read_layout(text);
-    let bad = |remarks| FaultKind::BadLayout { text: text.to_owned(), remarks };
+    let bad = |remarks| PluginFaultKind::BadLayout { text: text.to_owned(), remarks };
     let Some(layout) = value else { return Err(bad(remarks)) };
     if layout.made(size).is_none() {
-        let sizes: Vec<String> = layout.sizes.iter().map(|made| made.size.to_string()).collect();
-        let (asked, answered) = (size.to_string(), sizes.join(", "));
-        return Err(FaultKind::OtherSize { asked, answered });
+        let answered = layout.sizes.iter().map(|made| made.size).collect();
+        return Err(PluginFaultKind::OtherSize { asked: size, answered });
     }
     arrange(&layout, size).map_err(|faults| bad(layout_remarks(text, &faults)))?;
     let only = Layout { sizes: layout.made(size).into_iter().collect(), ..layout };

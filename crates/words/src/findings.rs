@@ -4,22 +4,6 @@ use case::Finding;
 
 use crate::{BasicWords, CardWords, CautionWords, CheckWords, GoalWords};
 
-/// A message with what to do about it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Said {
-    /// What is wrong, without a full stop.
-    pub message: String,
-    /// What to do.
-    pub hint: Option<String>,
-}
-
-impl Said {
-    /// A message with what to do.
-    pub fn new(message: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { message: message.into(), hint: Some(hint.into()) }
-    }
-}
-
 /// What is said of a case.
 ///
 /// A *clause* begins with a small letter and has no full stop, so that it can stand in a list or

@@ -15,13 +15,15 @@ mod language;
 mod papers;
 mod reports;
 
+pub use case::Said;
+
 pub use crate::basics::BasicWords;
 pub use crate::card::CardWords;
 pub use crate::cautions::CautionWords;
 pub use crate::checks::CheckWords;
 pub use crate::english::English;
 pub use crate::files::FileWords;
-pub use crate::findings::{FindingWords, Said};
+pub use crate::findings::FindingWords;
 pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::{

@@ -239,7 +239,7 @@ mod tests {
         let (width, depth) = (size.width().to_mm(), size.depth().to_mm());
         let request = Request::of::<Hexagons>(width, depth, &[("pitch", pitch)]);
         let text = Hexagons::pattern(&request).expect("there is room");
-        let layout = read_answer(&text, size).unwrap_or_else(|fault| panic!("{fault}\n{text}"));
+        let layout = read_answer(&text, size).unwrap_or_else(|fault| panic!("{fault:?}\n{text}"));
         arrange(&layout, size).expect("it was drawn before")
     }
 

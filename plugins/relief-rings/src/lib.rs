@@ -208,7 +208,7 @@ mod tests {
         let size: Size = size.parse().expect("a size");
         let request = Request::of::<ReliefRings>(size.width().to_mm(), size.depth().to_mm(), given);
         let text = ReliefRings::pattern(&request).expect("there is room");
-        let layout = read_answer(&text, size).unwrap_or_else(|fault| panic!("{fault}\n{text}"));
+        let layout = read_answer(&text, size).unwrap_or_else(|fault| panic!("{fault:?}\n{text}"));
         let pattern = arrange(&layout, size).expect("it was drawn before");
         (layout, pattern)
     }

@@ -42,6 +42,25 @@ pub enum Unit {
     Share,
 }
 
+impl Unit {
+    /// What may stand for it after a number, in any language.
+    #[must_use]
+    pub fn symbol(self) -> &'static str {
+        match self {
+            Self::Millimetre => "mm",
+            Self::Metre => "m",
+            Self::Kilogram => "kg",
+            Self::Pound => "lb",
+            Self::Gram => "g",
+            Self::Millilitre => "ml",
+            Self::Degree => "°",
+            Self::Percent => "%",
+            Self::Hour => "h",
+            Self::Share => "",
+        }
+    }
+}
+
 /// What an answer is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Kind {

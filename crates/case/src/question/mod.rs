@@ -2,17 +2,19 @@
 //!
 //! From it are made the starter of a client's file, the ranges and the known keys of remarks, the
 //! forms, and the schema by which an editor completes a file. It has no prose: how a question is
-//! asked in a language stands elsewhere, by [`Question`].
+//! asked in a language is what [`QuestionWords`] says.
 
 mod answer;
 mod group;
 mod kind;
 mod list;
+mod words;
 
 pub use self::answer::{Answer, Unused, Use};
 pub use self::group::{Form, Group};
 pub use self::kind::{Drawing, Kind, Need, Range, Unit};
 pub use self::list::Question;
+pub use self::words::QuestionWords;
 
 /// What the table says of one question.
 #[derive(Clone, Copy, Debug)]

@@ -260,13 +260,13 @@ fn with(text: &str, key: &str, value: &str) -> String {
     let set = files::set(text, key, value);
     match set {
         Ok(edited) => edited.text,
-        Err(error) => panic!("{key} = {value}: {}", files::prose::say_edit(&error).message),
+        Err(error) => panic!("{key} = {value}: {}", words::ENGLISH.about_edit(&error).message),
     }
 }
 
 /// A fitted client, so that there is a day of a re-check.
 fn base(question: Question) -> String {
-    let mut text = starter::example();
+    let mut text = starter::example(words::ENGLISH);
     if question == Question::WeightLb {
         text = text.replace("kg = 60 ", "lb = 132 ");
     }

@@ -2,10 +2,11 @@
 
 use std::path::Path;
 
-use case::Date;
 use case::question::{Question, Unused};
+use case::{Date, FileKind};
 use casework::{FileRemarks, OpenCase, PROGRAM, Whose};
-use files::{Kind, Known, Remark, Severity, prose, report};
+use files::{Known, Remark, Severity, report};
+use words::ENGLISH;
 
 use crate::arguments::Check;
 use crate::failure::Failure;
@@ -16,7 +17,7 @@ use crate::{remarks, today};
 /// A file, as far as it could be checked.
 struct Checked {
     file: FileRemarks,
-    kind: Option<Kind>,
+    kind: Option<FileKind>,
     /// Answers that change nothing, with why not.
     unused: Vec<(Question, Unused)>,
     /// Whether a plugin that it names is at fault.
@@ -42,9 +43,9 @@ pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> 
         }
         terminal.say(|color| remarks::to_words(&it.file, color));
         if !it.file.is_wrong() {
-            let kind = it.kind.map_or("", Kind::words);
+            let kind = it.kind.map_or("", FileKind::id);
             terminal.answer(&format!("{}: {kind}, {}\n", it.file.path, it.file.count()))?;
-            for note in prose::unused_answers(&it.unused) {
+            for note in ENGLISH.unused_answers(&it.unused) {
                 terminal.answer(&format!("  {note}\n"))?;
             }
         }
@@ -74,7 +75,7 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
     let files::Checked { kind, mut remarks, unused } = files::check(&text, &known);
     let mut plugin = false;
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);
-    if right && kind == Some(Kind::Client) {
+    if right && kind == Some(FileKind::Client) {
         let (more, whose) = what_it_leads_to(&shown, &text, on, outside);
         remarks.extend(more);
         plugin = whose == Some(Whose::SourceAuthor);
@@ -137,5 +138,5 @@ fn to_json(checked: &[Checked]) -> String {
             unused: &it.unused,
         })
         .collect();
-    report::check(PROGRAM, &files)
+    report::check(PROGRAM, &files, &|finding| ENGLISH.about_text(finding), ENGLISH)
 }

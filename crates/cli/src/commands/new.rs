@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
+use case::FileKind;
 use casework::Whose;
-use files::Kind as FileKind;
 
 use crate::arguments::{New, PluginOptions, Starter};
 use crate::failure::Failure;
@@ -17,7 +17,7 @@ use crate::terminal::Terminal;
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
     let (text, next) = match arguments.kind {
         Starter::Plugin => return plugin(&arguments.file, terminal),
-        Starter::Client => (files::starter::client(), "fill it in, then"),
+        Starter::Client => (files::starter::client(words::ENGLISH), "fill it in, then"),
         Starter::Layout => (files::starter::layout().to_owned(), "change it, then"),
         Starter::Cell => (files::starter::cell().to_owned(), "change it, then"),
         Starter::ClientSchema => return schema(&arguments.file, FileKind::Client, terminal),
@@ -35,11 +35,11 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
 fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure> {
     output_paths::has_ending(file, "json")?;
     let outside = Outside::new(&PluginOptions::default());
-    outputs::new(&outside, file, files::schema(kind).as_bytes())?;
+    outputs::new(&outside, file, files::schema(kind, words::ENGLISH).as_bytes())?;
     let file = file.display();
     terminal.answer(&format!(
         "{file} is written; put this on top of a {} file beside it: #:schema {file}\n",
-        kind.words()
+        kind.id()
     ))
 }
 

@@ -27,7 +27,9 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
             arguments.size
         ));
     }
-    warnings.extend(layout.file.remarks.iter().map(files::Remark::message));
+    warnings.extend(
+        (layout.file.remarks.iter()).map(|own| words::ENGLISH.about_text(&own.finding).message),
+    );
     if let Some(path) = &arguments.svg {
         output_paths::has_ending(path, "svg")?;
         let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);

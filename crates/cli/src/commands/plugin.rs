@@ -3,8 +3,11 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
+use case::LayoutErrorBy;
 use cushion::{Name, Severity, Size};
-use plugin_host::{Description, DrawRequest, Parameter, Whose};
+use plugin_host::{Description, DrawRequest, Parameter};
+
+use words::ENGLISH;
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
 use crate::failure::Failure;
@@ -28,13 +31,15 @@ pub(crate) fn run(arguments: &Plugin, terminal: Terminal) -> Result<(), Failure>
 
 /// Lists the plugins that were named or installed by the names of their files; none is run.
 fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
-    let plugins = plugins::plugins(options)?;
+    let plugins = plugins::plugins(options).map_err(plugins::not_found_again)?;
     let places = plugins.places();
     let mut words = String::new();
     for (name, path) in places.all() {
         let _ = writeln!(words, "{name:<20} {}", path.display());
     }
-    let faults: Vec<String> = places.not_trusted().iter().map(ToString::to_string).collect();
+    let faults: Vec<String> = (places.not_trusted().into_iter())
+        .map(|fault| ENGLISH.no_layout(&fault.into()).message)
+        .collect();
     if words.is_empty() && faults.is_empty() {
         let folders = places.folders.iter().map(|it| format!("  {}\n", it.display()));
         words = format!("No plugins. They are looked for in:\n{}", folders.collect::<String>());
@@ -50,7 +55,7 @@ fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), F
     let name = Name::new(name.strip_prefix("plugin:").unwrap_or(name)).ok_or_else(|| {
         Failure::call(format!("`{name}` is no plugin's name")).hint(format!("take {}", Name::RULE))
     })?;
-    let plugins = plugins::plugins(options)?;
+    let plugins = plugins::plugins(options).map_err(plugins::not_found_again)?;
     let path = plugins.places().find(&name).map_err(plugins::failure)?;
     let description = plugins.describe(&path).map_err(plugins::failure)?;
     terminal.answer(&format!("{}From {}\n\n{TRUST}\n", words(&description), path.display()))
@@ -68,7 +73,8 @@ fn words(description: &Description) -> String {
 fn parameter_words(parameter: &Parameter) -> String {
     let Parameter { name, words, unit, least, greatest, standard, measure, must_be_given } =
         parameter;
-    let bound = measure.map_or(String::new(), |it| format!("; the client's {}", it.words()));
+    let bound =
+        measure.map_or(String::new(), |it| format!("; the client's {}", ENGLISH.body_measure(it)));
     let without = if *must_be_given {
         "must be given or measured".to_owned()
     } else {
@@ -80,7 +86,7 @@ fn parameter_words(parameter: &Parameter) -> String {
 /// Draws a plugin's layout at several sizes, with its defaults, and says what is wrong.
 fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let places = PluginOptions { plugin: vec![path.to_owned()], ..options.clone() };
-    let plugins = plugins::plugins(&places)?;
+    let plugins = plugins::plugins(&places).map_err(plugins::not_found_again)?;
     let description = plugins.describe(path).map_err(plugins::failure)?;
     let mut answer = words(&description);
     let (mut wrong, mut refused) = (0, 0);
@@ -93,13 +99,14 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
         let drawn = plugins.draw(&request, &|_| None);
         answer += &match drawn {
             Ok(drawn) => right(size, &drawn.layout),
-            Err(fault) if fault.kind.whose() == Whose::Asker => {
+            Err(fault) if fault.kind.by() == LayoutErrorBy::Asker => {
                 refused += 1;
-                format!("{size}: refused: {}\n", fault.kind)
+                format!("{size}: refused: {}\n", ENGLISH.plugin_fault(&fault.kind).message)
             }
             Err(fault) => {
                 wrong += 1;
-                let said = format!("{size}: WRONG: {}\n", fault.kind);
+                let said =
+                    format!("{size}: WRONG: {}\n", ENGLISH.plugin_fault(&fault.kind).message);
                 let answer = plugins::answer(fault);
                 said + &answer.map_or_else(String::new, |answer| remarks::to_words(&answer, false))
             }
@@ -124,6 +131,7 @@ fn right(size: Size, layout: &cushion::Layout) -> String {
     let compartments = cushion::arrange(layout, size).map_or(0, |it| it.compartments().len());
     let faults = cushion::check_layout(layout);
     let remarks = faults.iter().filter(|fault| fault.kind.severity() == Severity::Remark);
-    let remarks: String = remarks.map(|fault| format!("  {}\n", fault.kind)).collect();
+    let remarks: String =
+        remarks.map(|fault| format!("  {}\n", ENGLISH.layout_fault(&fault.kind).message)).collect();
     format!("{size}: {compartments} compartments\n{remarks}")
 }

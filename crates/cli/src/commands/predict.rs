@@ -6,7 +6,7 @@ use case::{Caution, Finding, Prediction};
 use casework::{OpenCase, PROGRAM, Whose};
 use cushion::Mass;
 use mechanics::Stop;
-use ENGLISH;
+use words::ENGLISH;
 
 use crate::arguments::Predict;
 use crate::failure::Failure;

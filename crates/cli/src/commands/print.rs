@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use case::SinceRecorded;
 use casework::{Edition, NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
-use ENGLISH;
+use words::ENGLISH;
 
 use crate::arguments::{Paper, Print};
 use crate::failure::Failure;

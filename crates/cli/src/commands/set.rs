@@ -1,7 +1,7 @@
 //! `set`: changes keys of a client's file, all of them or none.
 
 use casework::{Change, FileRemarks, WorkError};
-use files::{EditError, prose};
+use files::EditError;
 
 use crate::arguments::{PluginOptions, Set};
 use crate::failure::Failure;
@@ -47,7 +47,7 @@ fn edited(arguments: &Set, before: &str) -> Result<String, EditError> {
 
 /// Why nothing is changed: at the place where the text would be wrong, where there is one.
 fn refused(shown: &str, error: EditError) -> Failure {
-    let said = prose::say_edit(&error);
+    let said = words::ENGLISH.about_edit(&error);
     let failure = match error {
         EditError::Wrong { text, remark } => {
             let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![*remark] };

@@ -8,7 +8,7 @@ use case::{Date, SurveyRow, SurveySummary, SurveyedBody};
 use casework::{Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
 use cushion::{Layout, Length};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
-use ENGLISH;
+use words::ENGLISH;
 
 use crate::arguments::{Merge, PluginOptions, Survey};
 use crate::failure::Failure;

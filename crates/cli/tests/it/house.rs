@@ -15,7 +15,7 @@ const ARROWS: [(&str, &[&str]); 14] = [
     ("sheets", &["cushion", "case", "words"]),
     ("plugin-abi", &[]),
     ("plugin-sdk", &["plugin-abi"]),
-    ("plugin-host", &["plugin-abi", "files", "cushion"]),
+    ("plugin-host", &["plugin-abi", "files", "case", "cushion"]),
     ("casework", &["cushion", "case", "words", "mechanics", "fitting", "files", "sheets"]),
     ("shelf", &["casework"]),
     (

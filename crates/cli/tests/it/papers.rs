@@ -251,7 +251,7 @@ fn the_blank_form_and_stock_cards_need_no_client() {
 
 #[test]
 fn the_example_of_the_starter_prints_as_it_is() {
-    let dir = TestDir::new().with("client.toml", files::starter::example());
+    let dir = TestDir::new().with("client.toml", files::starter::example(words::ENGLISH));
     dir.run(&["plan", "client.toml", "--record", "--by", "OT"]).done();
     dir.run(&["print", "client.toml", "--out", "x", "--png"]).done();
     assert_eq!(bytes(&dir.path().join("x")).len(), 16);

@@ -4,7 +4,7 @@ use cushion::{Fault, Layout, Subject, arrange, check_layout};
 
 use crate::build::{Build, bow, size};
 
-fn words(faults: &[Fault]) -> Vec<String> {
+fn in_words(faults: &[Fault]) -> Vec<String> {
     let about = |fault: &Fault| match &fault.subject {
         Subject::Layout => "layout".to_owned(),
         Subject::Point(name) => format!("point {name}"),
@@ -13,15 +13,20 @@ fn words(faults: &[Fault]) -> Vec<String> {
         Subject::Sizes => "sizes".to_owned(),
         Subject::StockCrown => "stock crown".to_owned(),
     };
-    faults.iter().map(|fault| format!("{}: {}", about(fault), fault.kind)).collect()
+    faults
+        .iter()
+        .map(|fault| {
+            format!("{}: {}", about(fault), words::ENGLISH.layout_fault(&fault.kind).message)
+        })
+        .collect()
 }
 
 #[track_caller]
 fn check(build: Build, expected: &[&str]) {
     let faults = arrange(&build.0, size("400x400")).expect_err("the layout is wrong");
-    assert_eq!(words(&faults), expected);
+    assert_eq!(in_words(&faults), expected);
     for fault in &faults {
-        assert!(!fault.kind.advice().is_empty());
+        assert!(words::ENGLISH.layout_fault(&fault.kind).hint.is_some());
     }
 }
 
@@ -179,19 +184,19 @@ fn three_mistakes_are_three_faults() {
         .seam("stray", &["mid", "lost"])
         .seam("long", &["rear-corner", "front"]);
     let faults = arrange(&build.0, size("400x400")).expect_err("the layout is wrong");
-    assert_eq!(faults.len(), 2, "{:?}", words(&faults));
+    assert_eq!(faults.len(), 2, "{:?}", in_words(&faults));
 }
 
 #[test]
 fn faults_show_only_at_the_sizes_that_have_them() {
     let mut build = crossed().one("rear", 0.0, 0.2, 1).one("front", 0.0, 0.8, 2);
     build.0.sizes[0].size = size("400x400");
-    assert_eq!(words(&check_layout(&build.0)), [""; 0]);
+    assert_eq!(in_words(&check_layout(&build.0)), [""; 0]);
     let made = |text: &str| cushion::MadeSize { size: size(text), ..build.0.sizes[0] };
     let small = vec![made("400x400"), made("160x154"), made("150x150")];
     build.0.sizes = small;
     let faults = check_layout(&build.0);
-    let found = words(&faults);
+    let found = in_words(&faults);
     assert_eq!(
         found,
         [

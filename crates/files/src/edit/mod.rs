@@ -11,12 +11,12 @@ mod path;
 use std::ops::Range;
 
 use case::question::{Form, Group, Kind, Question};
+use case::text::{EditError, KeyFinding, TextFinding};
 use cushion::Severity;
 use toml_edit::Value;
 
 use self::map::Map;
 use self::path::{Step, Target};
-use crate::finding::{Finding, KeyFinding};
 use crate::{Remark, read_client};
 
 /// A file after an edit.
@@ -26,40 +26,6 @@ pub struct Edited {
     pub text: String,
     /// What is to be said about it: an edit may leave more to be filled in.
     pub remarks: Vec<Remark>,
-}
-
-/// Why a file is not edited.
-#[derive(Clone, Debug, PartialEq)]
-pub enum EditError {
-    /// It cannot be read where these remarks say; nothing in it is sure then.
-    Unreadable(Vec<Remark>),
-    /// There is no such key.
-    NoSuchKey {
-        /// As written.
-        key: String,
-        /// What is meant, perhaps.
-        near: Option<String>,
-    },
-    /// A list has no such entry.
-    NoSuchEntry {
-        /// The list.
-        list: Group,
-        /// How many entries it has.
-        there: usize,
-    },
-    /// The key has an answer for each side, and no side is named.
-    EachSide(Question),
-    /// A table is named, and not one of its keys.
-    Table(Group),
-    /// The key is written in a form that only a person should change.
-    Form(String),
-    /// The value is wrong, or makes another wrong; the text as it would be, and what is wrong.
-    Wrong {
-        /// The text as it would be.
-        text: String,
-        /// The first error that was not there before.
-        remark: Box<Remark>,
-    },
 }
 
 /// Gives a key of a client's file a value.
@@ -146,7 +112,7 @@ pub fn reorder(text: &str, entry: &str, to: usize) -> Result<Edited, EditError> 
 /// Returns the errors after an edit that were not there before.
 #[must_use]
 pub fn new_errors(before: &[Remark], after: &[Remark]) -> Vec<Remark> {
-    let mut known: Vec<&Finding> = before.iter().map(|remark| &remark.finding).collect();
+    let mut known: Vec<&TextFinding> = before.iter().map(|remark| &remark.finding).collect();
     let mut new = Vec::new();
     for remark in after.iter().filter(|remark| remark.severity == Severity::Error) {
         match known.iter().position(|own| **own == remark.finding) {
@@ -164,7 +130,7 @@ fn map_of(text: &str) -> Result<Map, EditError> {
     let broken: Vec<Remark> = read_client(text)
         .remarks
         .into_iter()
-        .filter(|remark| matches!(remark.finding, Finding::Syntax(_) | Finding::File(_)))
+        .filter(|remark| matches!(remark.finding, TextFinding::Syntax(_) | TextFinding::File(_)))
         .collect();
     if broken.is_empty() { Ok(Map::of(text)) } else { Err(EditError::Unreadable(broken)) }
 }
@@ -177,7 +143,7 @@ fn finished(before: &str, text: String) -> Result<Edited, EditError> {
     let to_come = |remark: &Remark| {
         matches!(
             remark.finding,
-            Finding::Key(
+            TextFinding::Key(
                 KeyFinding::Missing(_)
                     | KeyFinding::MissingGroup(_)
                     | KeyFinding::MissingSide(_)

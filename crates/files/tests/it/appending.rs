@@ -28,7 +28,7 @@ fn plan() -> RecordedPlan {
 
 /// The starter with the plan in its record.
 pub(crate) fn recorded() -> String {
-    append_plan(&starter::example(), &plan()).unwrap()
+    append_plan(&starter::example(words::ENGLISH), &plan()).unwrap()
 }
 
 #[test]
@@ -44,10 +44,10 @@ fn what_is_written_is_read_back() {
 #[test]
 fn what_a_person_wrote_stays_byte_for_byte() {
     for before in [
-        starter::example(),
-        starter::example().trim_end().to_owned(),
-        starter::example().replace('\n', "\r\n"),
-        format!("{}\n# the last word\n\n\n", starter::example()),
+        starter::example(words::ENGLISH),
+        starter::example(words::ENGLISH).trim_end().to_owned(),
+        starter::example(words::ENGLISH).replace('\n', "\r\n"),
+        format!("{}\n# the last word\n\n\n", starter::example(words::ENGLISH)),
     ] {
         let after = append_plan(&before, &plan()).unwrap();
         assert!(after.starts_with(&before));

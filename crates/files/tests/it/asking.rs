@@ -1,7 +1,9 @@
 //! What is asked about and taken, what is told once, and how much is told.
 
-use case::Date;
+use case::{Date, Said};
 use files::{Checked, Known, Severity, check, place_of, starter};
+
+use crate::said_of;
 
 fn checked(text: &str) -> Checked {
     let known = Known {
@@ -16,11 +18,14 @@ fn checked(text: &str) -> Checked {
 fn asked(text: &str) -> Vec<String> {
     let remarks = checked(text).remarks;
     for remark in &remarks {
-        assert_eq!(remark.severity, Severity::Remark, "{}", remark.message());
+        assert_eq!(remark.severity, Severity::Remark, "{}", said_of(remark).message);
     }
     remarks
         .iter()
-        .map(|own| format!("{}; {}", own.message(), own.hint().unwrap_or_default()))
+        .map(|own| {
+            let Said { message, hint } = said_of(own);
+            format!("{message}; {}", hint.unwrap_or_default())
+        })
         .collect()
 }
 
@@ -28,7 +33,8 @@ fn asked(text: &str) -> Vec<String> {
 fn said(text: &str) -> Vec<String> {
     let line = |remark: &files::Remark| place_of(text, remark.span.start).line;
     let words = |own: &files::Remark| {
-        format!("{}: {}; {}", line(own), own.message(), own.hint().unwrap_or_default())
+        let Said { message, hint } = said_of(own);
+        format!("{}: {message}; {}", line(own), hint.unwrap_or_default())
     };
     checked(text).remarks.iter().map(words).collect()
 }
@@ -36,7 +42,7 @@ fn said(text: &str) -> Vec<String> {
 /// The example with one thing put in the place of another, or after the table's heading.
 #[track_caller]
 fn with(from: &str, to: &str) -> String {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     assert_eq!(text.matches(from).count(), 1, "{from}");
     text.replacen(from, to, 1)
 }
@@ -50,7 +56,7 @@ fn oblique(by: &str) -> String {
 
 #[test]
 fn what_may_be_meant_otherwise_is_asked_and_taken() {
-    assert_eq!(asked(&starter::example()), [""; 0]);
+    assert_eq!(asked(&starter::example(words::ENGLISH)), [""; 0]);
     assert_eq!(
         asked(&oblique("2.5")),
         [
@@ -89,7 +95,7 @@ fn what_may_be_meant_otherwise_is_asked_and_taken() {
 #[test]
 fn relief_on_the_other_side_of_an_injury_is_asked_about() {
     let client = |injured: &str, is: &str, relieved: &str| {
-        starter::example()
+        starter::example(words::ENGLISH)
             + &format!(
                 "\n[[skin.injury]]\nsite = \"{injured}\"\ncategory = \"2\"\nis = \"{is}\"\n\
                  seen_on = 2026-01-15\n[[goal]]\nwant = \"off-load\"\nsite = \"{relieved}\"\n\
@@ -109,7 +115,7 @@ fn relief_on_the_other_side_of_an_injury_is_asked_about() {
 
 #[test]
 fn goals_without_a_weight_are_asked_about() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     let start = text.find("[weight]").unwrap();
     let end = text.find("[posture]").unwrap();
     let without = format!("{}{}", &text[..start], &text[end..]);
@@ -197,7 +203,7 @@ fn one_mistake_is_one_remark_that_says_what_to_write() {
         assert_eq!(words, expected, "{to}");
     }
     let change = "\n[[change]]\ncompartment = \"pelvis left\"\ncells = 3\nreason = \"x\"\n";
-    let found = said(&(starter::example() + change));
+    let found = said(&(starter::example(words::ENGLISH) + change));
     assert_eq!(found.len(), 1, "{found:#?}");
     assert!(found[0].ends_with("`pelvis left` is not a name; write \"pelvis-left\""), "{found:?}");
 }
@@ -205,7 +211,9 @@ fn one_mistake_is_one_remark_that_says_what_to_write() {
 #[test]
 fn a_mistake_in_the_head_hides_no_table_below_it() {
     // Every table that a file may have stands below a code that is wrong and a unit that is none.
-    let text = starter::example().replace("\"X-001\"", "\"Mary\"").replace("\"mm\"", "\"cm\"");
+    let text = starter::example(words::ENGLISH)
+        .replace("\"X-001\"", "\"Mary\"")
+        .replace("\"mm\"", "\"cm\"");
     let found = said(&text);
     assert_eq!(found.len(), 2, "{found:#?}");
 }
@@ -214,15 +222,16 @@ fn a_mistake_in_the_head_hides_no_table_below_it() {
 fn a_layout_that_is_handed_in_as_a_client_is_one_remark() {
     let remarks = files::read_client(starter::layout()).remarks;
     assert_eq!(remarks.len(), 1, "{remarks:#?}");
-    assert_eq!(remarks[0].message(), "this is a file of kind `layout`, not `client`");
-    let hint = remarks[0].hint().unwrap();
-    assert_eq!(hint, "name the client's file here; it names the layout and the cell");
+    let Said { message, hint } = said_of(&remarks[0]);
+    assert_eq!(message, "this is a file of kind `layout`, not `client`");
+    assert_eq!(hint.unwrap(), "name the client's file here; it names the layout and the cell");
 }
 
 #[test]
 fn at_most_fifty_remarks_are_made_and_the_rest_is_counted() {
     let calls = |count: usize| {
-        starter::example() + &"[[call]]\nwho = \"a\"\nphone = \"none\"\n".repeat(count)
+        starter::example(words::ENGLISH)
+            + &"[[call]]\nwho = \"a\"\nphone = \"none\"\n".repeat(count)
     };
     assert_eq!(said(&calls(50)).len(), 50);
     let found = said(&calls(53));
@@ -236,11 +245,11 @@ fn at_most_fifty_remarks_are_made_and_the_rest_is_counted() {
 
 #[test]
 fn answers_that_change_nothing_are_named_with_why() {
-    assert_eq!(checked(&starter::example()).unused, []);
+    assert_eq!(checked(&starter::example(words::ENGLISH)).unused, []);
     let text = with("# tone", "tone").replacen("# popliteal_angle", "popliteal_angle", 1);
     let unused = checked(&text).unused;
     assert_eq!(
-        files::prose::unused_answers(&unused),
+        words::ENGLISH.unused_answers(&unused),
         [
             "changes no answer, since it is for whoever reads the file: `posture.tone`",
             "changes no answer, since the model of the body does not have it: `posture.popliteal_angle`",

@@ -10,7 +10,7 @@ use proptest::test_runner::RngSeed;
 fn texts() -> Vec<String> {
     let built_in = BUILT_IN_LAYOUTS.iter().chain(BUILT_IN_CELLS).map(|text| text.text.to_owned());
     let starters = [starter::layout().to_owned(), starter::cell().to_owned()];
-    let clients = [starter::client(), starter::example()];
+    let clients = [starter::client(words::ENGLISH), starter::example(words::ENGLISH)];
     built_in.chain(starters).chain(clients).chain([crate::appending::recorded()]).collect()
 }
 
@@ -127,7 +127,7 @@ proptest! {
         let remarks = check(&text, &Known::NOTHING).remarks;
         for remark in &remarks {
             prop_assert!(text.get(remark.span.clone()).is_some(), "{remark:?}");
-            prop_assert!(!remark.message().is_empty());
+            prop_assert!(!crate::said_of(remark).message.is_empty());
         }
         let is_error = |remark: &files::Remark| remark.severity == Severity::Error;
         for (value, remarks) in [

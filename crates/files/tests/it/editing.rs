@@ -34,7 +34,7 @@ fn strings(words: &[&str]) -> Vec<String> {
 
 #[test]
 fn a_value_takes_the_place_of_another() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     check(
         &text,
         "measures.hip_width",
@@ -61,7 +61,7 @@ fn a_value_takes_the_place_of_another() {
 
 #[test]
 fn what_is_a_comment_in_the_starter_lands_in_its_table() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     check(
         &text,
         "function.sitting_hours",
@@ -104,7 +104,7 @@ fn what_is_a_comment_in_the_starter_lands_in_its_table() {
 
 #[test]
 fn a_table_that_is_not_there_is_begun() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     let bare: Vec<&str> =
         text.lines().filter(|line| !line.starts_with('#') && !line.is_empty()).collect();
     let bare = bare.join("\n").replace("[skin]\n", "").replace("[posture]", "");
@@ -118,7 +118,7 @@ fn a_table_that_is_not_there_is_begun() {
 #[test]
 fn entries_of_lists_are_added_changed_ordered_and_removed() {
     let text = after(
-        &starter::example(),
+        &starter::example(words::ENGLISH),
         &[
             ("goal.1.want", "off-load"),
             ("goal.1.site", "coccyx"),
@@ -157,7 +157,7 @@ fn entries_of_lists_are_added_changed_ordered_and_removed() {
 
 #[test]
 fn keys_are_taken_away() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     let without = remove(&text, "measures.trochanter_width").unwrap().text;
     let (old, new) = changed(&text, &without);
     assert_eq!((old.len(), new.len()), (1, 0));
@@ -170,7 +170,7 @@ fn keys_are_taken_away() {
 
 #[test]
 fn a_wrong_value_gets_the_remark_of_check_and_changes_nothing() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     for (key, value, by_hand) in [
         ("measures.hip_width", "38", "hip_width = 38"),
         ("measures.hip_width", "38cm", "hip_width = \"38cm\""),
@@ -200,7 +200,7 @@ fn a_wrong_value_gets_the_remark_of_check_and_changes_nothing() {
 
 #[test]
 fn wrong_keys_are_told_with_what_is_meant() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     let near = |key: &str| match set(&text, key, "1") {
         Err(EditError::NoSuchKey { near, .. }) => near,
         other => panic!("{key}: {other:?}"),
@@ -217,7 +217,7 @@ fn wrong_keys_are_told_with_what_is_meant() {
 
 #[test]
 fn line_ends_and_byte_order_mark_stay() {
-    let text = format!("\u{feff}{}", starter::example().replace('\n', "\r\n"));
+    let text = format!("\u{feff}{}", starter::example(words::ENGLISH).replace('\n', "\r\n"));
     let edited = after(
         &text,
         &[
@@ -235,7 +235,7 @@ fn line_ends_and_byte_order_mark_stay() {
     assert!(!edited.replace("\r\n", "").contains('\n'));
     assert!(read_client(&edited).value.is_some());
     // Without a last line end.
-    let short = starter::example();
+    let short = starter::example(words::ENGLISH);
     let short = short.split("\n# The record.").next().unwrap().trim_end();
     let edited = after(short, &[("carer.meanwhile", "a chair"), ("carer.notes", "Call us.")]);
     let client = read_client(&edited).value.unwrap();
@@ -245,7 +245,7 @@ fn line_ends_and_byte_order_mark_stay() {
 #[test]
 fn a_blank_file_is_filled_in_key_by_key() {
     let filled = after(
-        &starter::client(),
+        &starter::client(words::ENGLISH),
         &[
             ("client", "K-17"),
             ("measures.taken_on", "2026-01-15"),

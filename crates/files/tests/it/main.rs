@@ -2,6 +2,8 @@
 
 #![expect(clippy::unwrap_used, reason = "a test that unwraps nothing has failed")]
 
+use case::Said;
+
 mod appending;
 mod asking;
 mod broken;
@@ -10,3 +12,8 @@ mod remarks;
 mod right;
 mod schemas;
 mod starting;
+
+/// A remark in English.
+fn said_of(remark: &files::Remark) -> Said {
+    words::ENGLISH.about_text(&remark.finding)
+}

@@ -1,6 +1,9 @@
 //! What is said of wrong texts: line, message, hint.
 
+use case::Said;
 use files::{Known, check, place_of, starter};
+
+use crate::said_of;
 
 /// Each remark as `line: message; hint`.
 fn said(text: &str) -> Vec<String> {
@@ -9,8 +12,8 @@ fn said(text: &str) -> Vec<String> {
     remarks
         .iter()
         .map(|remark| {
-            let hint = remark.hint().unwrap_or("no hint".to_owned());
-            format!("{}: {}; {hint}", line(remark), remark.message())
+            let Said { message, hint } = said_of(remark);
+            format!("{}: {message}; {}", line(remark), hint.as_deref().unwrap_or("no hint"))
         })
         .collect()
 }
@@ -166,7 +169,7 @@ pub(crate) const LAYOUT_LINES: &[WrongLine] = &[
 #[test]
 fn client_files_with_one_wrong_line() {
     for (begins, with, expected) in CLIENT_LINES {
-        check_line(&starter::example(), begins, with, expected);
+        check_line(&starter::example(words::ENGLISH), begins, with, expected);
     }
 }
 
@@ -179,7 +182,7 @@ fn layouts_with_one_wrong_line() {
 
 #[test]
 fn three_mistakes_are_three_remarks() {
-    let text = starter::example()
+    let text = starter::example(words::ENGLISH)
         .replace("hip_width = 380", "hip_width = 38")
         .replace("base = \"solid\"", "base = \"wood\"")
         .replace("spare_cells = 20", "spares = 20");

@@ -1,14 +1,15 @@
 //! Right texts: the built-in ones and the starters.
 
 use case::LayoutRef;
-use cushion::{LayoutRequest, LayoutSource, Name, NoLayout, Severity};
+use case::{FileKind, LayoutError, LayoutRequest, LayoutSource};
+use cushion::{Name, Severity};
 use files::{
-    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Kind, Known, check, kind_of, read_client,
-    read_layout, starter,
+    BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Known, check, kind_of, read_client, read_layout,
+    starter,
 };
 
 #[track_caller]
-fn without_remarks(text: &str, kind: Kind) {
+fn without_remarks(text: &str, kind: FileKind) {
     assert_eq!(kind_of(text), Some(kind));
     let checked = check(text, &Known::NOTHING);
     assert_eq!(checked.kind, Some(kind));
@@ -18,21 +19,21 @@ fn without_remarks(text: &str, kind: Kind) {
 #[test]
 fn built_in_texts_are_right_and_say_their_names() {
     for layout in BUILT_IN_LAYOUTS {
-        without_remarks(layout.text, Kind::Layout);
+        without_remarks(layout.text, FileKind::Layout);
         let read = read_layout(layout.text).value.unwrap();
         assert_eq!(read.name.as_str(), layout.name);
     }
     for cell in BUILT_IN_CELLS {
-        without_remarks(cell.text, Kind::Cell);
+        without_remarks(cell.text, FileKind::Cell);
         assert_eq!(files::read_cell(cell.text).value.unwrap().name.as_str(), cell.name);
     }
 }
 
 #[test]
 fn starters_are_right() {
-    without_remarks(starter::layout(), Kind::Layout);
-    without_remarks(starter::cell(), Kind::Cell);
-    without_remarks(&starter::example(), Kind::Client);
+    without_remarks(starter::layout(), FileKind::Layout);
+    without_remarks(starter::cell(), FileKind::Cell);
+    without_remarks(&starter::example(words::ENGLISH), FileKind::Client);
 }
 
 #[test]
@@ -54,17 +55,19 @@ fn the_built_in_source_knows_its_names_only() {
     assert_eq!(drawn.layout.name.as_str(), "row-six");
     assert_eq!(read_layout(&drawn.text).value, Some(drawn.layout));
     assert_eq!((&*drawn.origin, drawn.drawn_by), ("built-in layout row-six", None));
-    let why = ask("row-seven", Default::default()).unwrap_err().why;
     let known = ["row-six", "island-eight", "curved-ten"].map(str::to_owned).into();
-    assert_eq!(why, NoLayout::UnknownName { known });
-    let given = [(Name::new("pitch").unwrap(), 1.0)].into();
-    let why = ask("row-six", given).unwrap_err().why;
-    assert!(matches!(why, NoLayout::UnknownParameter { .. }), "{why:?}");
+    let unknown = LayoutError::UnknownName { name: "row-seven".to_owned(), known };
+    assert_eq!(ask("row-seven", Default::default()), Err(unknown));
+    let other = LayoutError::OtherSource { name: "./rows.toml".to_owned() };
+    assert_eq!(ask("./rows.toml", Default::default()), Err(other));
+    let given = Name::new("pitch").unwrap();
+    let none = LayoutError::NoParameters { name: "row-six".to_owned(), given: given.clone() };
+    assert_eq!(ask("row-six", [(given, 1.0)].into()), Err(none));
 }
 
 #[test]
 fn inches_and_pounds_are_read_exactly() {
-    let text = starter::example()
+    let text = starter::example(words::ENGLISH)
         .replace("units = \"mm\"", "units = \"in\"")
         .replace("hip_width = 380", "hip_width = 15")
         .replace("trochanter_width = 350", "trochanter_width = 14")
@@ -87,7 +90,8 @@ fn inches_and_pounds_are_read_exactly() {
 #[test]
 fn layouts_are_named_in_three_ways() {
     let named = |layout: &str| {
-        let text = starter::example().replace("\"row-six\"", &format!("\"{layout}\""));
+        let text =
+            starter::example(words::ENGLISH).replace("\"row-six\"", &format!("\"{layout}\""));
         read_client(&text).value.unwrap().cushion.layout
     };
     assert_eq!(
@@ -103,11 +107,11 @@ fn layouts_are_named_in_three_ways() {
 
 #[test]
 fn remarks_that_are_no_errors_leave_the_value() {
-    let text = starter::example().replace("hip_width = 380", "hip_width = 600");
+    let text = starter::example(words::ENGLISH).replace("hip_width = 380", "hip_width = 600");
     let read = read_client(&text);
     assert!(read.value.is_some());
     assert!(read.remarks.iter().all(|remark| remark.severity == Severity::Remark));
-    let said: Vec<String> = read.remarks.iter().map(files::Remark::message).collect();
+    let said: Vec<String> = read.remarks.iter().map(|own| crate::said_of(own).message).collect();
     // The second one by open body data of adults: of a child it is not said.
     let of_adults = "the hips are unusually wide for 60 kg";
     assert_eq!(said, ["the hips are wider than the thighs are deep", of_adults]);

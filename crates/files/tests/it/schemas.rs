@@ -1,14 +1,15 @@
 //! Schemas of our files, against a validator that is not ours: right files are right, and what a
 //! schema can know of wrong ones is wrong.
 
-use files::{BUILT_IN_CELLS, BUILT_IN_LAYOUTS, Kind, schema, starter};
+use case::FileKind;
+use files::{BUILT_IN_CELLS, BUILT_IN_LAYOUTS, schema, starter};
 use jsonschema::Validator;
 use serde_json::Value;
 
 use crate::remarks::{CLIENT_LINES, LAYOUT_LINES, WrongLine, with_line};
 
-fn validator(kind: Kind) -> Validator {
-    let schema: Value = serde_json::from_str(&schema(kind)).unwrap();
+fn validator(kind: FileKind) -> Validator {
+    let schema: Value = serde_json::from_str(&schema(kind, words::ENGLISH)).unwrap();
     jsonschema::draft202012::meta::validate(&schema).unwrap();
     jsonschema::draft202012::new(&schema).unwrap()
 }
@@ -33,7 +34,7 @@ fn json(text: &str) -> Option<Value> {
 }
 
 #[track_caller]
-fn right(kind: Kind, text: &str) {
+fn right(kind: FileKind, text: &str) {
     let found: Vec<String> = validator(kind)
         .iter_errors(&json(text).unwrap())
         .map(|error| format!("{}: {error}", error.instance_path()))
@@ -44,29 +45,29 @@ fn right(kind: Kind, text: &str) {
 #[test]
 fn right_files_are_right() {
     for layout in BUILT_IN_LAYOUTS {
-        right(Kind::Layout, layout.text);
+        right(FileKind::Layout, layout.text);
     }
-    right(Kind::Layout, starter::layout());
+    right(FileKind::Layout, starter::layout());
     for cell in BUILT_IN_CELLS {
-        right(Kind::Cell, cell.text);
+        right(FileKind::Cell, cell.text);
     }
-    right(Kind::Cell, starter::cell());
-    right(Kind::Client, &starter::example());
-    right(Kind::Client, &crate::appending::recorded());
+    right(FileKind::Cell, starter::cell());
+    right(FileKind::Client, &starter::example(words::ENGLISH));
+    right(FileKind::Client, &crate::appending::recorded());
     for demo in [
         include_str!("../../../cli/demo/client.toml"),
         include_str!("../../../cli/demo/child.toml"),
         include_str!("../../../cli/demo/wide.toml"),
         include_str!("../../../cli/tests/it/data/client.toml"),
     ] {
-        right(Kind::Client, demo);
+        right(FileKind::Client, demo);
     }
-    right(Kind::Layout, include_str!("../../../cli/tests/it/data/layout.toml"));
+    right(FileKind::Layout, include_str!("../../../cli/tests/it/data/layout.toml"));
 }
 
 #[test]
 fn the_examples_of_the_starter_are_right_too() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     let uncommented: Vec<&str> = text
         .lines()
         .map(|line| match line.strip_prefix("# ") {
@@ -74,13 +75,13 @@ fn the_examples_of_the_starter_are_right_too() {
             _ => line,
         })
         .collect();
-    right(Kind::Client, &uncommented.join("\n"));
+    right(FileKind::Client, &uncommented.join("\n"));
 }
 
 #[test]
 fn inches_have_their_own_ranges() {
-    let text = starter::example().replace("units = \"mm\"", "units = \"in\"");
-    assert!(!validator(Kind::Client).is_valid(&json(&text).unwrap()));
+    let text = starter::example(words::ENGLISH).replace("units = \"mm\"", "units = \"in\"");
+    assert!(!validator(FileKind::Client).is_valid(&json(&text).unwrap()));
     let inches = text
         .replace("hip_width = 380", "hip_width = 15")
         .replace("trochanter_width = 350", "trochanter_width = 14")
@@ -89,7 +90,7 @@ fn inches_have_their_own_ranges() {
         .replace("external_knee_width = 340", "external_knee_width = 13")
         .replace("inside_width = 450", "inside_width = 18")
         .replace("inside_depth = 430", "inside_depth = 17");
-    right(Kind::Client, &inches);
+    right(FileKind::Client, &inches);
 }
 
 /// Wrong lines that no schema can know: each needs the text itself, or a drawing.
@@ -102,7 +103,7 @@ const UNSEEN: [&str; 3] = [
     "rear = { seed = [\"0%\", \"25%\"], number = 2, words = \"w\", for = \"seat bone\" }",
 ];
 
-fn wrong(kind: Kind, whole: &str, lines: &[WrongLine]) {
+fn wrong(kind: FileKind, whole: &str, lines: &[WrongLine]) {
     let validator = validator(kind);
     let mut seen = 0;
     for (begins, with, _) in lines {
@@ -122,23 +123,23 @@ fn wrong(kind: Kind, whole: &str, lines: &[WrongLine]) {
 
 #[test]
 fn wrong_lines_are_wrong() {
-    wrong(Kind::Client, &starter::example(), CLIENT_LINES);
-    wrong(Kind::Layout, starter::layout(), LAYOUT_LINES);
+    wrong(FileKind::Client, &starter::example(words::ENGLISH), CLIENT_LINES);
+    wrong(FileKind::Layout, starter::layout(), LAYOUT_LINES);
 }
 
 #[test]
 fn blanks_files_of_other_kinds_and_lists_of_other_words_are_wrong() {
-    let client = validator(Kind::Client);
-    assert!(!client.is_valid(&json(&starter::client()).unwrap()));
+    let client = validator(FileKind::Client);
+    assert!(!client.is_valid(&json(&starter::client(words::ENGLISH)).unwrap()));
     assert!(!client.is_valid(&json(starter::layout()).unwrap()));
     let record = |what: &str| {
         let entry = format!("\n[[record]]\nwhat = \"{what}\"\non = 2026-01-22\nby = \"OT\"\n");
-        client.is_valid(&json(&(starter::example() + &entry)).unwrap())
+        client.is_valid(&json(&(starter::example(words::ENGLISH) + &entry)).unwrap())
     };
     assert!(record("fitting check") && !record("plan") && !record("weighing") && !record("party"));
     let goal = |keys: &str| {
         let entry = format!("\n[[goal]]\n{keys}\n");
-        client.is_valid(&json(&(starter::example() + &entry)).unwrap())
+        client.is_valid(&json(&(starter::example(words::ENGLISH) + &entry)).unwrap())
     };
     assert!(goal("want = \"near stock\""));
     assert!(goal("want = \"medial support\"\nheight_mm = 5"));

@@ -6,24 +6,24 @@ use files::{read_client, starter};
 
 /// Findings as sentences.
 fn said(text: &str) -> Vec<String> {
-    read_client(text).remarks.iter().map(files::Remark::message).collect()
+    read_client(text).remarks.iter().map(|own| crate::said_of(own).message).collect()
 }
 
 #[test]
 fn every_blank_is_refused_by_its_name_and_nothing_else_is() {
-    let blanks = starter::client().matches(" = \"fill in\"").count();
-    let found = said(&starter::client());
+    let blanks = starter::client(words::ENGLISH).matches(" = \"fill in\"").count();
+    let found = said(&starter::client(words::ENGLISH));
     assert_eq!(found.len(), blanks, "{found:#?}");
     for name in ["client", "measures.hip_width", "measures.thigh_depth.right", "weight.kg"] {
         assert!(found.contains(&format!("`{name}` is not filled in yet")), "{name}: {found:#?}");
     }
     // Nobody is invented: no measure stands there that was not taken.
-    assert!(!starter::client().lines().any(|line| line.starts_with("hip_width = 3")));
+    assert!(!starter::client(words::ENGLISH).lines().any(|line| line.starts_with("hip_width = 3")));
 }
 
 #[test]
 fn filling_in_the_blanks_makes_a_right_file() {
-    let mut text = starter::client();
+    let mut text = starter::client(words::ENGLISH);
     for (key, value) in [
         ("client = ", "\"X-001\""),
         ("taken_on = ", "2026-01-15"),
@@ -46,7 +46,7 @@ fn filling_in_the_blanks_makes_a_right_file() {
 
 #[test]
 fn each_line_that_is_uncommented_belongs_where_it_stands() {
-    let text = starter::example();
+    let text = starter::example(words::ENGLISH);
     let lines: Vec<&str> = text.lines().collect();
     let is_key = |line: &str| {
         line.strip_prefix("# ")
@@ -74,7 +74,7 @@ fn each_line_that_is_uncommented_belongs_where_it_stands() {
 #[test]
 fn each_block_that_is_uncommented_is_a_right_entry() {
     // A goal needs an obliquity, and there is just one change and one of each goal.
-    let text = starter::example().replacen("# obliquity = ", "obliquity = ", 1);
+    let text = starter::example(words::ENGLISH).replacen("# obliquity = ", "obliquity = ", 1);
     let lines: Vec<&str> = text.lines().collect();
     let mut tried = 0;
     for at in (0..lines.len()).filter(|at| lines[*at].starts_with("# [[")) {
@@ -92,7 +92,7 @@ fn each_block_that_is_uncommented_is_a_right_entry() {
 
 #[test]
 fn every_question_of_a_client_is_in_the_starter() {
-    let text = starter::client();
+    let text = starter::client(words::ENGLISH);
     for question in Question::ALL {
         let row = question.row();
         let written_by_program =

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::{Duration, Instant};
 
+use case::PluginFault;
 use cushion::Name;
 use plugin_host::{DrawRequest, Isolation, Limits, Places, Plugins};
 use tempfile::TempDir;
@@ -85,4 +86,9 @@ pub(crate) fn is_alive(library: &Path) -> bool {
         let line = std::fs::read(process.path().join("cmdline")).unwrap_or_default();
         String::from_utf8_lossy(&line).contains(&*library.to_string_lossy())
     })
+}
+
+/// The sentence about a fault.
+pub(crate) fn said(fault: PluginFault) -> String {
+    words::ENGLISH.no_layout(&fault.into()).message
 }

@@ -3,20 +3,20 @@
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use plugin_host::{FaultKind, Whose};
+use case::{LayoutErrorBy, PluginFaultKind};
 
-use crate::built::{Built, faulty, plugins, request, stays};
+use crate::built::{Built, faulty, plugins, request, said, stays};
 
 /// Asks a plugin for a pattern and returns the sentence about its fault.
 #[track_caller]
 fn said_of(path: &Path) -> String {
     let plugins = plugins(path);
     let fault = plugins.draw(&request("faulty"), &|_| None).unwrap_err();
-    assert!(fault.kind.whose() == Whose::Author, "{fault}");
-    assert!(fault.kind.advice().is_some(), "{fault}");
+    assert!(fault.kind.by() == LayoutErrorBy::Source, "{fault:?}");
+    assert!(words::ENGLISH.plugin_fault(&fault.kind).hint.is_some(), "{fault:?}");
     drop(plugins);
     assert!(!stays(path), "the plugin's process is still there");
-    fault.to_string()
+    said(fault)
 }
 
 #[track_caller]
@@ -102,7 +102,7 @@ fn what_is_no_plugin() {
     assert!(said_of(&path).contains("this file cannot be loaded"));
     let nowhere = plugins(&folder.path().join("nowhere.so"));
     let fault = nowhere.draw(&request("faulty"), &|_| None).unwrap_err();
-    assert_eq!((fault.kind.whose(), fault.kind), (Whose::Asker, FaultKind::NoFile));
+    assert_eq!((fault.kind.by(), fault.kind), (LayoutErrorBy::Asker, PluginFaultKind::NoFile));
 }
 
 const PATTERN: &str = "#define NO_PATTERN\n#include <stdlib.h>\n#include <string.h>\n#include \"seatwright_plugin.h\"\nstatic int pattern(const SeatwrightRequest1 *request, SeatwrightAnswer1 *answer)";
@@ -191,10 +191,10 @@ fn an_answer_that_takes_for_ever_to_read_is_given_up() {
     let built = faulty("#include \"without_end.h\"");
     let start = Instant::now();
     let fault = plugins(&built.path).draw(&request("faulty"), &|_| None).unwrap_err();
-    assert_eq!(fault.kind.whose(), Whose::Author);
+    assert_eq!(fault.kind.by(), LayoutErrorBy::Source);
     // Two seconds for an answer and two for reading it are the tests' limits; the parent reads
     // only what took no longer.
-    assert!(start.elapsed() < Duration::from_secs(8), "{fault} after {:?}", start.elapsed());
+    assert!(start.elapsed() < Duration::from_secs(8), "{fault:?} after {:?}", start.elapsed());
     assert!(!stays(&built.path));
 }
 

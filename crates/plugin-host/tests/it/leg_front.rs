@@ -1,15 +1,15 @@
 //! The example plugin in C, built as its first lines say.
 
-use cushion::{BodyMeasure, Length, Name, Pattern, arrange};
-use plugin_host::FaultKind;
+use case::{BodyMeasure, PluginFaultKind};
+use cushion::{Length, Name, Pattern, arrange};
 
-use crate::built::{Built, build, header, plugins, request};
+use crate::built::{Built, build, header, plugins, request, said};
 
 fn built() -> Built {
     build(include_str!("../../../../plugins/leg-front/leg-front.c"), &header())
 }
 
-fn drawn(size: &str, left: f64, right: f64) -> Result<Pattern, FaultKind> {
+fn drawn(size: &str, left: f64, right: f64) -> Result<Pattern, PluginFaultKind> {
     let built = built();
     let mut request = request("leg-front");
     request.size = size.parse().unwrap();
@@ -50,13 +50,13 @@ fn measures_of_the_client_set_the_parameters() {
     assert!(drawn.text.contains("front-right = [220, 370"), "{}", drawn.text);
     let fault = plugins.draw(&request("leg-front"), &|_| None).unwrap_err();
     assert_eq!(
-        fault.to_string(),
+        said(fault),
         "plugin `leg-front`: `thigh-left` (thigh depth on the client's left, measured) must be measured or given; no default is taken"
     );
 }
 
 #[test]
 fn legs_that_do_not_fit_are_refused_in_words() {
-    assert!(matches!(drawn("440x400", 420.0, 430.0), Err(FaultKind::Refused(_))));
-    assert!(matches!(drawn("440x400", 460.0, 300.0), Err(FaultKind::Refused(_))));
+    assert!(matches!(drawn("440x400", 420.0, 430.0), Err(PluginFaultKind::Refused(_))));
+    assert!(matches!(drawn("440x400", 460.0, 300.0), Err(PluginFaultKind::Refused(_))));
 }

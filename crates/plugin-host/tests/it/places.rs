@@ -4,10 +4,11 @@ use std::fs::{self, Permissions};
 use std::os::unix::fs::{PermissionsExt as _, chown};
 use std::path::Path;
 
+use case::{LayoutErrorBy, PluginFaultKind};
 use cushion::Name;
-use plugin_host::{FaultKind, Places, Plugins, Whose};
+use plugin_host::{Places, Plugins};
 
-use crate::built::{child, faulty, request, short};
+use crate::built::{child, faulty, request, said, short};
 
 fn set_mode(path: &Path, mode: u32) {
     fs::set_permissions(path, Permissions::from_mode(mode)).unwrap();
@@ -27,10 +28,10 @@ fn refused(folder: &Path) -> String {
         Err(fault) => {
             assert_eq!((listed, not_trusted.len()), (0, 1));
             assert_eq!(not_trusted[0].kind, fault.kind);
-            assert!(matches!(fault.kind, FaultKind::NotTrusted { .. }), "{fault}");
-            assert_eq!(fault.kind.whose(), Whose::Asker);
-            assert!(fault.kind.advice().is_some());
-            fault.to_string().replace(&folder.display().to_string(), "FOLDER")
+            assert!(matches!(fault.kind, PluginFaultKind::NotTrusted { .. }), "{fault:?}");
+            assert_eq!(fault.kind.by(), LayoutErrorBy::Asker);
+            assert!(words::ENGLISH.plugin_fault(&fault.kind).hint.is_some());
+            said(fault).replace(&folder.display().to_string(), "FOLDER")
         }
     }
 }

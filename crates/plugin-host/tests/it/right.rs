@@ -2,10 +2,11 @@
 
 use std::thread;
 
-use cushion::{LayoutErrorBy, LayoutRequest, LayoutSource, Name, NoLayout};
-use plugin_host::{FaultKind, Isolation, Limits, Places, Plugins, Whose};
+use case::{LayoutError, LayoutErrorBy, LayoutRequest, LayoutSource, PluginFaultKind};
+use cushion::Name;
+use plugin_host::{Isolation, Limits, Places, Plugins};
 
-use crate::built::{child, faulty, plugins, request, short, stays};
+use crate::built::{child, faulty, plugins, request, said, short, stays};
 
 #[test]
 fn a_plugin_answers_for_many_sizes() {
@@ -54,12 +55,17 @@ fn the_source_knows_its_plugins_only() {
     let ask = |name: &str| plugins.layout(&named(name), &|_| None);
     let drawn = ask("plugin:faulty").unwrap();
     assert_eq!((&*drawn.origin, &*drawn.drawn_by.unwrap()), ("plugin faulty 1.0", "faulty 1.0"));
-    assert_eq!(ask("faulty").unwrap_err().why, NoLayout::OtherSource);
-    let error = ask("plugin:other").unwrap_err();
-    assert_eq!(error.why, NoLayout::UnknownName { known: Vec::new() });
-    assert_eq!(error.to_string(), "plugin `other`: no plugin of this name was found");
+    assert_eq!(ask("faulty").unwrap_err(), LayoutError::OtherSource { name: "faulty".to_owned() });
+    for (name, said) in [
+        ("plugin:other", "plugin `other`: no plugin of this name was found"),
+        ("plugin:No", "plugin `No`: this is no plugin's name"),
+    ] {
+        let error = ask(name).unwrap_err();
+        assert!(error.is_unknown_name());
+        assert_eq!(words::ENGLISH.no_layout(&error).message, said);
+    }
     let fault = plugins.draw(&request("other"), &|_| None).unwrap_err();
-    assert!(matches!(fault.kind, FaultKind::NotFound { .. }));
+    assert!(matches!(fault.kind, PluginFaultKind::NotFound { .. }));
 }
 
 #[test]
@@ -71,17 +77,21 @@ fn the_source_says_whose_move_it_is() {
         plugins.layout(&named("plugin:faulty"), &|_| None).unwrap_err()
     };
     let crash = ask("#define BEFORE abort()", &[]);
-    assert_eq!((crash.why.by(), &crash.why), (LayoutErrorBy::Source, &NoLayout::SourceFault));
+    assert_eq!(crash.by(), LayoutErrorBy::Source);
+    assert!(!crash.is_unknown_name());
     let unknown = ask("", &[("pitch", 90.0)]);
-    assert_eq!(unknown.why.by(), LayoutErrorBy::Asker);
-    assert_eq!(unknown.to_string(), "plugin `faulty`: it has no parameter `pitch`");
+    assert_eq!(unknown.by(), LayoutErrorBy::Asker);
+    assert_eq!(
+        words::ENGLISH.no_layout(&unknown).message,
+        "plugin `faulty`: it has no parameter `pitch`"
+    );
 }
 
 #[test]
 fn a_plugin_of_another_name_is_not_taken_for_it() {
     let built = faulty("#define NAME \"somebody-else\"");
     let fault = plugins(&built.path).draw(&request("faulty"), &|_| None).unwrap_err();
-    assert_eq!(fault.to_string(), "plugin `faulty`: it calls itself `somebody-else`");
+    assert_eq!(said(fault), "plugin `faulty`: it calls itself `somebody-else`");
 }
 
 #[test]
@@ -90,8 +100,8 @@ fn parameters_that_it_does_not_have_are_refused() {
     let mut request = request("faulty");
     request.parameters.insert(Name::new("pitch").unwrap(), 90.0);
     let fault = plugins(&built.path).draw(&request, &|_| None).unwrap_err();
-    assert_eq!(fault.kind.whose(), Whose::Asker);
-    assert_eq!(fault.to_string(), "plugin `faulty`: it has no parameter `pitch`");
+    assert_eq!(fault.kind.by(), LayoutErrorBy::Asker);
+    assert_eq!(said(fault), "plugin `faulty`: it has no parameter `pitch`");
 }
 
 #[test]

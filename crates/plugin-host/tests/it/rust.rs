@@ -2,10 +2,11 @@
 
 use std::path::PathBuf;
 
-use cushion::{BodyMeasure, Length, Name, arrange};
-use plugin_host::{Drawn, FaultKind, Plugins, Whose};
+use case::{BodyMeasure, LayoutErrorBy, PluginFaultKind};
+use cushion::{Length, Name, arrange};
+use plugin_host::{Drawn, Plugins};
 
-use crate::built::{plugins, request, stays};
+use crate::built::{plugins, request, said, stays};
 
 /// The library of one of the plugins that this package is tested with. Cargo puts it beside the
 /// test's program, or one folder up where it was built by itself.
@@ -29,7 +30,7 @@ fn drawn(
     for (name, value) in given {
         request.parameters.insert(Name::new(name).unwrap(), *value);
     }
-    plugins.draw(&request, &|_| None).map_err(|fault| fault.to_string())
+    plugins.draw(&request, &|_| None).map_err(said)
 }
 
 #[test]
@@ -87,9 +88,9 @@ fn relief_rings_take_the_measured_spacing_and_no_default() {
     let plugins = plugins(&library("relief_rings"));
     let request = request("relief-rings");
     let fault = plugins.draw(&request, &|_| None).unwrap_err();
-    assert_eq!(fault.kind.whose(), Whose::Asker);
+    assert_eq!(fault.kind.by(), LayoutErrorBy::Asker);
     assert!(
-        matches!(fault.kind, FaultKind::NotGiven { ref parameter, .. } if parameter == "spacing")
+        matches!(fault.kind, PluginFaultKind::NotGiven { ref parameter, .. } if parameter.as_str() == "spacing")
     );
     let measured = |spacing: f64| {
         move |measure| (measure == BodyMeasure::SeatBoneSpacing).then(|| Length::from_mm(spacing))

@@ -7,7 +7,7 @@ use std::path::Path;
 
 use cushion::{Name, arrange};
 
-use crate::built::{build, plugins, request};
+use crate::built::{build, plugins, request, said};
 
 #[test]
 fn a_plugin_of_version_1_still_runs() {
@@ -25,5 +25,5 @@ fn a_plugin_of_version_1_still_runs() {
     assert!((pattern.area(rear).to_mm2() - 440.0 * 150.0).abs() < 1e-6);
     request.parameters.insert(Name::new("seam-at").unwrap(), 350.0);
     let refused = plugins.draw(&request, &|_| None).unwrap_err();
-    assert_eq!(refused.to_string(), "plugin `halves`: the seam lies too near to the front edge");
+    assert_eq!(said(refused), "plugin `halves`: the seam lies too near to the front edge");
 }

@@ -18,7 +18,7 @@ mod views;
 
 use std::fmt;
 
-use case::{Client, Date, RecordedPlan, Standing};
+use case::{Caution, Client, Date, RecordedPlan, Standing};
 use cushion::{Cell, Pattern, StockFill};
 use words::Language;
 
@@ -31,7 +31,7 @@ pub use self::drawing::drawing;
 pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
-pub use self::setup_card::{IfThen, SetupExtras, setup_card};
+pub use self::setup_card::{SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
 pub use self::tag::tag;
 pub use self::take_home::{take_home, take_home_text};
@@ -51,7 +51,7 @@ pub struct ClientPapers<'a> {
     /// The cell.
     pub cell: &'a Cell,
     /// What whoever sets the cushion up should know.
-    pub cautions: &'a [String],
+    pub cautions: &'a [Caution],
     /// What follows from goals and checks.
     pub extras: &'a SetupExtras,
     /// Whether the newest weight breaks a limit that was kept at the fitting check.

@@ -1,6 +1,6 @@
 //! The setup card: one page for the therapist, at the chair.
 
-use case::CountedFrom;
+use case::{CountedFrom, GoalOutcome, IfThen};
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 use words::Language;
@@ -43,25 +43,14 @@ impl Room {
 /// What follows from goals and checks; empty where nothing is known.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SetupExtras {
-    /// What became of each goal, in sentences.
-    pub goals: Vec<String>,
+    /// What becomes of each goal.
+    pub goals: Vec<GoalOutcome>,
     /// Moves to the plan.
     pub moves: Vec<case::Move>,
     /// From what the moves go out: what was recorded last before the plan.
     pub moves_from: Option<CountedFrom>,
     /// What to move when a check finds something.
     pub if_then: Vec<IfThen>,
-}
-
-/// One line of the table that works without the program.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct IfThen {
-    /// What is found.
-    pub finding: String,
-    /// What to do.
-    pub then: String,
-    /// What that costs elsewhere.
-    pub cost: String,
 }
 
 impl SetupExtras {
@@ -131,7 +120,9 @@ fn pages(
         Ok((page, left))
     };
     let mut flow = Flow::new(&begin)?;
-    let own = papers.cautions.iter().map(String::as_str);
+    let own: Vec<String> =
+        papers.cautions.iter().map(|caution| papers.language.caution(caution)).collect();
+    let own = own.iter().map(String::as_str);
     let reasons = reasons.iter().map(String::as_str);
     let cautions: Vec<&str> = own.chain(texts.cautions.iter().copied()).chain(reasons).collect();
     let left = std::cell::Cell::new(0);
@@ -189,7 +180,8 @@ fn extras(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError
         flow.put(|frame| frame.heading(2, texts.goals, &HEADING))?;
     }
     for (at, goal) in extras.goals.iter().enumerate() {
-        flow.item(&format!("{}", at + 1), 5.0, goal, &BODY)?;
+        let said = papers.language.goal_outcome(goal);
+        flow.item(&format!("{}", at + 1), 5.0, &said, &BODY)?;
     }
     flow.space(2.0);
     if !extras.if_then.is_empty() {
@@ -213,7 +205,8 @@ fn if_then(flow: &mut Flow<'_>, language: &dyn Language, rows: &[IfThen]) -> Res
     table.head_ground = Some(PALE);
     table.margin = 0.8;
     for row in rows {
-        table.row([row.finding.as_str(), &row.then, &row.cost]);
+        let cost = row.cost.map_or_else(String::new, |cost| language.remedy_cost(&cost));
+        table.row([language.card_finding(&row.found), language.remedy(&row.then), cost]);
     }
     flow.headed_table(texts.if_then, &HEADING, &table, |_, _, _| {})?;
     flow.space(1.0);

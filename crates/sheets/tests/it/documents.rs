@@ -1,5 +1,6 @@
 //! What each document says.
 
+use case::Caution;
 use cushion::Pattern;
 use sheets::{
     Document, DocumentError, INKS, PAPERS, Paper, View, blank_form, contrast_ratio, fill_order,
@@ -102,14 +103,13 @@ fn every_document_finds_room_at_every_size() {
 #[test]
 fn cautions_that_find_no_room_go_to_a_second_page() {
     let mut case = Case::of("curved-ten", "440x400");
-    case.cautions = (0..40)
-        .map(|number| format!("Caution {number}: a long sentence of the kind that takes a line and a half on the card, and then some."))
-        .collect();
+    case.cautions =
+        (0..40).map(|number| Caution::FewCells { number, cells: 20, least: 25 }).collect();
     let card = setup_card(&case.papers(), Paper::Letter).unwrap();
     assert_eq!(card.pages.len(), 2);
     let said = words(&card);
     for number in 0..40 {
-        assert!(said.contains(&format!("Caution {number}:")));
+        assert!(said.contains(&format!("Compartment {number} gets 20 cells;")));
     }
 }
 

@@ -1,9 +1,9 @@
 //! Sections, the second page of the setup card, and the page of a survey.
 
-use case::{Move, Place, SiteName};
-use cushion::Side;
+use case::{CardFinding, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, SiteName, Want};
+use cushion::{Length, Side};
 use sheets::{
-    Histogram, IfThen, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
+    Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
     SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
 };
 
@@ -156,16 +156,22 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
     let mut case = Case::of("curved-ten", "440x400");
     let step = |from, to, cells| Move { from, to, cells };
     case.extras = SetupExtras {
-        goals: vec!["Bring the pelvis level. Expected: 2 mm lower (wanted 0).".into()],
+        goals: vec![GoalOutcome {
+            want: Want::CorrectObliquity,
+            wanted: GoalNumber::Lower { side: None, by: Length::ZERO },
+            reached: Some(GoalNumber::Lower { side: Some(Side::Left), by: Length::from_mm(2.0) }),
+            met: true,
+            why: None,
+        }],
         moves: vec![
             step(Place::Compartment(1), Place::Compartment(2), 6),
             step(Place::Spare, Place::Compartment(3), 4),
         ],
         moves_from: None,
         if_then: vec![IfThen {
-            finding: "Under 25 mm felt under the left seat bone".into(),
-            then: "Put 4 cells from the spare bag into compartment 1.".into(),
-            cost: "Left: +5 mm under the bone.".into(),
+            found: CardFinding::TooLow { side: Side::Left, limit: Length::from_mm(25.0) },
+            then: Remedy::PutIn { cells: 4, into: 1 },
+            cost: None,
         }],
     };
     for paper in PAPERS {
@@ -173,7 +179,8 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
         assert_eq!(document.pages.len(), 2);
         let said = texts(&document.pages[1]).join(" ");
         for words in [
-            "Bring the pelvis level.",
+            "Bring the pelvis level: met. Expected: the client's LEFT side is LOWER by 2 mm; level is wanted.",
+            "Under 25 mm felt under the left seat bone",
             "Move 6 cells from compartment 1 to compartment 2.",
             "+4",
             "–6",

@@ -1,6 +1,6 @@
 //! An invented client's papers, for tests.
 
-use case::{Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
+use case::{Caution, Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
 use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
 use sheets::{ClientPapers, Page, SetupExtras, StockPapers};
 
@@ -13,7 +13,7 @@ pub(crate) struct Case {
     pub(crate) plan: RecordedPlan,
     pub(crate) pattern: Pattern,
     pub(crate) cell: Cell,
-    pub(crate) cautions: Vec<String>,
+    pub(crate) cautions: Vec<Caution>,
     pub(crate) extras: SetupExtras,
     pub(crate) fill: StockFill,
 }
@@ -21,7 +21,7 @@ pub(crate) struct Case {
 impl Case {
     pub(crate) fn of(layout: &str, size: &str) -> Self {
         let pattern = testkit::pattern(layout, size);
-        let text = files::starter::example();
+        let text = files::starter::example(words::ENGLISH);
         let client = files::read_client(&text).value.unwrap();
         let digest = Digest::new("0123456789abcdef").unwrap();
         let counts: Vec<RecordedCount> = pattern

@@ -188,7 +188,11 @@ impl ReportWords for English {
 
     fn survey_summary(&self, summary: &SurveySummary) -> Vec<String> {
         let SurveySummary { bodies, sized, planned, .. } = summary;
-        let mut said = vec![format!("{bodies} bodies; a size is made for {sized} of them.")];
+        let mut said = vec![match (bodies, sized) {
+            (1, 0) => "1 body; no size is made for it.".to_owned(),
+            (1, _) => "1 body; a size is made for it.".to_owned(),
+            _ => format!("{bodies} bodies; a size is made for {sized} of them."),
+        }];
         if *sized > 0 {
             let percent = 100.0 * *planned as f64 / *sized as f64;
             said.push(format!("A plan within all limits: {planned} of {sized} ({percent:.1} %)."));

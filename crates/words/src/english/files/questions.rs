@@ -1,20 +1,19 @@
-//! How questions are called and explained, in English.
+//! English: how questions are called and explained.
 
+use case::FileKind;
 use case::question::{Answer, Group, Question, Unused};
 
 macro_rules! prose {
     ($($name:ident: $label:literal, $comment:literal;)+) => {
         /// How a question is called on a form and in a sentence, without an article.
-        #[must_use]
-        pub fn label(question: Question) -> &'static str {
+        pub(super) fn label(question: Question) -> &'static str {
             match question {
                 $(Question::$name => $label,)+
             }
         }
 
         /// What to write, for the line of a starter file; empty where the key says it.
-        #[must_use]
-        pub fn comment(question: Question) -> &'static str {
+        pub(super) fn comment(question: Question) -> &'static str {
             match question {
                 $(Question::$name => $comment,)+
             }
@@ -186,8 +185,7 @@ prose! {
 }
 
 /// What stands above or beside the heading of a group of the client's file.
-#[must_use]
-pub fn group_comment(group: Group) -> &'static str {
+pub(super) fn group_comment(group: Group) -> &'static str {
     match group {
         Group::Measures => "sitting, clothed as when using the cushion",
         Group::Posture => "all of it as far as it is known",
@@ -209,23 +207,22 @@ pub fn group_comment(group: Group) -> &'static str {
 }
 
 /// The first lines of a client's file.
-pub(crate) const CLIENT_HEAD: &str = "\
+pub(super) const CLIENT_HEAD: &str = "\
 A client's file. Left and right are always the client's.
 Put your answers in place of \"fill in\". What was not measured is best left out: begin its line
 with #. A line that begins with # is an example; take the # away to use it, in a block with its
 heading. Check the file with `seatwright check`, see the counts with `seatwright plan`.";
 
 /// The lines above the record of a client's file.
-pub(crate) const RECORD_HEAD: &str = "\
+pub(super) const RECORD_HEAD: &str = "\
 The record. `seatwright plan FILE --record --by WHO` adds plans at the end, and
 `seatwright adjust FILE ... --record --by WHO` what was found and moved.";
 
 /// Before other words that could be written.
-pub(crate) const OR: &str = "or";
+pub(super) const OR: &str = "or";
 
 /// What the program answers.
-#[must_use]
-pub fn answer(answer: Answer) -> &'static str {
+pub(super) fn answer(answer: Answer) -> &'static str {
     match answer {
         Answer::Reading => "how the file is read",
         Answer::Sizing => "the size",
@@ -240,8 +237,7 @@ pub fn answer(answer: Answer) -> &'static str {
 }
 
 /// Which answers change nothing that the program says, and why: a sentence for each reason.
-#[must_use]
-pub fn unused_answers(answers: &[(Question, Unused)]) -> Vec<String> {
+pub(super) fn unused_answers(answers: &[(Question, Unused)]) -> Vec<String> {
     let reasons = [Unused::ForReaders, Unused::NotModelled, Unused::NoRule];
     let of = |reason| {
         let keys: Vec<String> = (answers.iter())
@@ -255,8 +251,7 @@ pub fn unused_answers(answers: &[(Question, Unused)]) -> Vec<String> {
 }
 
 /// Why an answer to a question is not used.
-#[must_use]
-pub fn unused(why: Unused) -> &'static str {
+pub(super) fn unused(why: Unused) -> &'static str {
     match why {
         Unused::ForReaders => "it is for whoever reads the file",
         Unused::NotModelled => "the model of the body does not have it",
@@ -264,8 +259,11 @@ pub fn unused(why: Unused) -> &'static str {
     }
 }
 
-/// How a kind of file is called, by its word.
-#[must_use]
-pub fn file_title(kind: &str) -> String {
-    format!("Seatwright: {kind} file")
+/// How a kind of file is called.
+pub(super) fn file_title(kind: FileKind) -> &'static str {
+    match kind {
+        FileKind::Layout => "Seatwright: layout file",
+        FileKind::Cell => "Seatwright: cell file",
+        FileKind::Client => "Seatwright: client file",
+    }
 }

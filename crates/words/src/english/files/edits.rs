@@ -1,22 +1,25 @@
-//! How it is said that a file is not edited, in English.
+//! English: how it is said that a file is not edited.
 
-use super::{Said, say};
-use crate::EditError;
+use case::Said;
+use case::text::EditError;
+
+use super::{said, texts};
 
 /// Says why a file is not edited.
-#[must_use]
-pub fn say_edit(error: &EditError) -> Said {
-    let said = |message: String, hint: &str| Said { message, hint: Some(hint.to_owned()) };
+pub(super) fn about(error: &EditError) -> Said {
     match error {
         EditError::Unreadable(remarks) => Said {
             message: match remarks.first() {
-                Some(first) => format!("the file cannot be read: {}", first.message()),
+                Some(first) => {
+                    let first = texts::about(&first.finding).message;
+                    format!("the file cannot be read: {first}")
+                }
                 None => "the file cannot be read".to_owned(),
             },
             hint: Some("put it right in a text editor first; `check` says where".to_owned()),
         },
         EditError::NoSuchKey { key, near: Some(near) } => {
-            said(format!("there is no `{key}` in the file"), &format!("did you mean `{near}`?"))
+            said(format!("there is no `{key}` in the file"), format!("did you mean `{near}`?"))
         }
         EditError::NoSuchKey { key, near: None } => said(
             format!("there is no `{key}` in the file"),
@@ -42,6 +45,6 @@ pub fn say_edit(error: &EditError) -> Said {
             format!("`{key}` is written in a form that is not edited here"),
             "change it in a text editor",
         ),
-        EditError::Wrong { remark, .. } => say(&remark.finding),
+        EditError::Wrong { remark, .. } => texts::about(&remark.finding),
     }
 }

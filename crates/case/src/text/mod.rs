@@ -1,0 +1,98 @@
+//! What can be found about a text: values with their numbers and words as written, no sentences.
+
+mod edit;
+mod meaning;
+mod reading;
+mod remark;
+mod values;
+
+pub use self::edit::EditError;
+pub use self::meaning::{ClientFinding, DesignFinding, RecordFinding, WishFinding};
+pub use self::reading::{FileFinding, KeyFinding, SyntaxFinding};
+pub use self::remark::Remark;
+pub use self::values::{LengthUnit, Looks, Type, ValueFinding, WordFinding};
+
+/// Something that is to be said about a text.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TextFinding {
+    /// About the file as a whole.
+    File(FileFinding),
+    /// The text cannot be read here.
+    Syntax(SyntaxFinding),
+    /// About a key.
+    Key(KeyFinding),
+    /// About a value by itself.
+    Value(ValueFinding),
+    /// About a value that is a word.
+    Word(WordFinding),
+    /// About values of a client's file together.
+    Client(ClientFinding),
+    /// About what is wanted for a client.
+    Wish(WishFinding),
+    /// About the record of a client's file.
+    Record(RecordFinding),
+    /// About a layout or a cell.
+    Design(DesignFinding),
+    /// Found elsewhere, where it was put into words.
+    Said {
+        /// What is wrong.
+        message: String,
+        /// What to do.
+        hint: Option<String>,
+    },
+}
+
+macro_rules! wrapped {
+    ($($inner:ident => $variant:ident),+) => {
+        $(impl From<$inner> for TextFinding {
+            fn from(inner: $inner) -> Self {
+                Self::$variant(inner)
+            }
+        })+
+
+        impl TextFinding {
+            /// How reports call it: a word for programs, which no language changes.
+            #[must_use]
+            pub fn id(&self) -> &'static str {
+                match self {
+                    $(Self::$variant(own) => own.id(),)+
+                    Self::Said { .. } => "said",
+                }
+            }
+
+            /// All that [`Self::id`] returns.
+            #[must_use]
+            pub fn ids() -> Vec<&'static str> {
+                [$($inner::IDS,)+].concat()
+            }
+        }
+    };
+}
+
+wrapped! {
+    FileFinding => File,
+    SyntaxFinding => Syntax,
+    KeyFinding => Key,
+    ValueFinding => Value,
+    WordFinding => Word,
+    ClientFinding => Client,
+    WishFinding => Wish,
+    RecordFinding => Record,
+    DesignFinding => Design
+}
+
+/// The words by which programs know the variants of enums.
+macro_rules! ids {
+    ($($name:ident { $($variant:ident => $id:literal),+ $(,)? })+) => {
+        $(impl $name {
+            pub(crate) const IDS: &'static [&'static str] = &[$($id),+];
+
+            pub(crate) fn id(&self) -> &'static str {
+                match self {
+                    $(Self::$variant { .. } => $id,)+
+                }
+            }
+        })+
+    };
+}
+use ids;

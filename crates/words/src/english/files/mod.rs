@@ -1,0 +1,96 @@
+//! English: findings about texts, questions, why work on them ends.
+
+mod edits;
+mod layouts;
+mod plugins;
+mod questions;
+mod texts;
+
+use case::question::{Answer, Group, Question, QuestionWords, Unused};
+use case::text::{EditError, TextFinding};
+use case::{BodyMeasure, FileKind, LayoutError, PluginFaultKind, Said};
+use cushion::{FaultKind, SizeError};
+
+use super::English;
+use crate::FileWords;
+
+fn said(message: impl Into<String>, hint: impl Into<String>) -> Said {
+    let hint: String = hint.into();
+    Said { message: message.into(), hint: (!hint.is_empty()).then_some(hint) }
+}
+
+impl QuestionWords for English {
+    fn label(&self, question: Question) -> &'static str {
+        questions::label(question)
+    }
+
+    fn comment(&self, question: Question) -> &'static str {
+        questions::comment(question)
+    }
+
+    fn group_comment(&self, group: Group) -> &'static str {
+        questions::group_comment(group)
+    }
+
+    fn unused(&self, why: Unused) -> &'static str {
+        questions::unused(why)
+    }
+
+    fn file_title(&self, kind: FileKind) -> &'static str {
+        questions::file_title(kind)
+    }
+
+    fn client_head(&self) -> &'static str {
+        questions::CLIENT_HEAD
+    }
+
+    fn record_head(&self) -> &'static str {
+        questions::RECORD_HEAD
+    }
+
+    fn or(&self) -> &'static str {
+        questions::OR
+    }
+}
+
+impl FileWords for English {
+    fn about_text(&self, finding: &TextFinding) -> Said {
+        texts::about(finding)
+    }
+
+    fn about_edit(&self, error: &EditError) -> Said {
+        edits::about(error)
+    }
+
+    fn no_layout(&self, error: &LayoutError) -> Said {
+        plugins::no_layout(error)
+    }
+
+    fn plugin_fault(&self, kind: &PluginFaultKind) -> Said {
+        plugins::fault(kind)
+    }
+
+    fn layout_fault(&self, kind: &FaultKind) -> Said {
+        said(layouts::fault(kind), layouts::advice(kind))
+    }
+
+    fn no_size(&self, error: SizeError) -> String {
+        layouts::no_size(error)
+    }
+
+    fn body_measure(&self, measure: BodyMeasure) -> &'static str {
+        layouts::measure(measure)
+    }
+
+    fn answer(&self, answer: Answer) -> &'static str {
+        questions::answer(answer)
+    }
+
+    fn unused_answers(&self, answers: &[(Question, Unused)]) -> Vec<String> {
+        questions::unused_answers(answers)
+    }
+
+    fn count(&self, errors: usize, remarks: usize) -> String {
+        texts::count(errors, remarks)
+    }
+}

@@ -1,0 +1,171 @@
+//! English: what is found about values together.
+
+use case::Said;
+use case::question::Group;
+use case::text::{ClientFinding, DesignFinding, LengthUnit, RecordFinding, WishFinding};
+
+use super::{alternatives, layouts, said, unit_of_length};
+use crate::English;
+use crate::{BasicWords as _, GoalWords as _};
+
+pub(super) fn client(finding: &ClientFinding) -> Said {
+    match finding {
+        ClientFinding::NotSigned => said(
+            "it is not said when and by whom the measures were taken",
+            "add `taken_on` and `taken_by`",
+        ),
+        ClientFinding::HipsWiderThanThighs => said(
+            "the hips are wider than the thighs are deep",
+            "check that hip width and thigh depth are not swapped",
+        ),
+        ClientFinding::TrochantersWiderThanHips => said(
+            "the trochanters are farther apart than the hips are wide",
+            "hip width is the greatest width; measure again",
+        ),
+        ClientFinding::ThighsDiffer => said(
+            "the thigh depths differ by more than 60 mm",
+            "check that the pelvis was not rotated, and measure again",
+        ),
+        ClientFinding::LongThigh => said(
+            "hardly anybody's thigh is so deep from the back of the buttock to the back of the knee",
+            "measure to the back of the knee: to its front it is some 90 to 130 mm more",
+        ),
+        ClientFinding::LongLeg => said(
+            "hardly anybody's lower leg is so long",
+            "measure from the back of the knee to under the heel, not from the top of the knee",
+        ),
+        ClientFinding::HipsForWeight { narrow, weight } => said(
+            format!(
+                "the hips are unusually {} for {:.0} kg",
+                if *narrow { "narrow" } else { "wide" },
+                weight.to_kg()
+            ),
+            "check both: hips at their widest as clothed, weight of the day",
+        ),
+        ClientFinding::ParametersWithoutPlugin => said(
+            "only a plugin's layout has parameters",
+            "take `parameters` away, or name `plugin:NAME`",
+        ),
+        ClientFinding::Future { date, today } => said(
+            format!("{date} is still to come: today is {today}"),
+            "is the year right? a day is written year-month-day",
+        ),
+    }
+}
+
+/// What is said of goals, and of what they are about.
+pub(super) fn wish(finding: &WishFinding) -> Said {
+    match finding {
+        WishFinding::MoreThanThereIs => said(
+            "more can be taken away than there is",
+            "`reducible` is a part of `by`, measured at the same place",
+        ),
+        WishFinding::BothOfObliquity => said(
+            "an obliquity is either corrected or accommodated",
+            "keep one goal; what is partly flexible is corrected as far as it goes",
+        ),
+        WishFinding::NoObliquity => said(
+            "a goal is about an obliquity, and none is written down",
+            "add `obliquity = { lower = ..., by = ..., at = ..., is = ... }` under [posture]",
+        ),
+        WishFinding::GoalTwice(want) => said(
+            format!("the goal \"{}\" is written twice", English.goal(want)),
+            "keep one of the two",
+        ),
+        WishFinding::NoWeightForGoals => said(
+            "nothing can be planned for the goals without the client's weight",
+            "weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`",
+        ),
+        WishFinding::SmallObliquity { number, unit } => said(
+            format!(
+                "an obliquity of {number} {} is less than hands can measure",
+                unit_of_length(*unit)
+            ),
+            match unit {
+                LengthUnit::Millimetres => format!(
+                    "is it {number} cm? write {}, or leave it away",
+                    (number * 1e4).round() / 1e3
+                ),
+                LengthUnit::Inches => "measure again, or leave it away".to_owned(),
+            },
+        ),
+        WishFinding::OtherSide { injured, relieved } => said(
+            format!(
+                "load is to be taken off the {}, and the injury is at the {}",
+                English.site(*relieved),
+                English.site(*injured)
+            ),
+            "are the sides right? left and right are the client's",
+        ),
+    }
+}
+
+pub(super) fn record(finding: &RecordFinding) -> Said {
+    match finding {
+        RecordFinding::NoSuchEntry(written) => {
+            let words: Vec<&str> = Group::ALL.iter().filter_map(|group| group.entry()).collect();
+            said(
+                format!("no entry of the record is called `{written}`"),
+                format!("write {}", alternatives(&words)),
+            )
+        }
+        RecordFinding::Order => said(
+            "the record is not in the order of its dates",
+            "the last entry counts as the newest; put it in order",
+        ),
+        RecordFinding::NotSaidToPass => said(
+            "the fitting check does not say whether it passed, so papers say NOT FITTED YET",
+            "write `passed = true` where the client may use the cushion, else `passed = false`",
+        ),
+        RecordFinding::Check(wrong) => {
+            said(wrong.clone(), "write it as `adjust` records it, such as \"top left=tight\"")
+        }
+        RecordFinding::Sum { sum, total } => said(
+            format!("the counts add up to {sum}, and the total says {total}"),
+            "one of them was changed by hand; record the plan again",
+        ),
+        RecordFinding::CountedTwice(number) => {
+            said(format!("the compartment {number} is counted twice"), "record the plan again")
+        }
+        RecordFinding::NoCounts => said("there are no counts", "record the plan again"),
+        RecordFinding::Digest => said("this is not a digest", "record the plan again"),
+    }
+}
+
+pub(super) fn design(finding: &DesignFinding) -> Said {
+    const MEASURE: &str =
+        "write millimetres (40), a share (\"25%\") or both (\"52% + 5\", \"52% - 5\")";
+    match finding {
+        DesignFinding::Measure(written) => said(format!("`{written}` is not a measure"), MEASURE),
+        DesignFinding::LargeMeasure => said("this measure is larger than any cushion", MEASURE),
+        DesignFinding::Point => {
+            said("a point has two measures", "write [x, y] or [x, y, \"round R\"]")
+        }
+        DesignFinding::Rounding(written) => said(
+            format!("`{written}` is not a rounding"),
+            "write \"round 40\" for a radius of 40 mm",
+        ),
+        DesignFinding::Seed => said("a seed has two measures", "write [x, y]"),
+        DesignFinding::CurveWithBow => {
+            said("a seam is a curve or has a bow, not both", "take one of the two away")
+        }
+        DesignFinding::NoSizes => {
+            said("no size is listed", "add `{ size = \"440x400\", max_user_weight_kg = 90 }`")
+        }
+        DesignFinding::SizeTwice(size) => {
+            said(format!("the size {size} is listed twice"), "keep one of the two")
+        }
+        DesignFinding::Fault(kind, size) => {
+            let size = size.map_or(String::new(), |size| format!(" (at {size})"));
+            said(format!("{}{size}", layouts::fault(kind)), layouts::advice(kind))
+        }
+        DesignFinding::Film { weight, edge } => said(
+            format!(
+                "a film mass of {} g is unusual for a cell of {} mm",
+                weight.to_g(),
+                edge.to_mm()
+            ),
+            "weigh a batch that was counted by hand, and divide by its count",
+        ),
+    }
+}
