@@ -3,11 +3,12 @@
 use std::path::{Path, PathBuf};
 
 use case::SinceRecorded;
+use case::text::LengthUnit;
 use casework::{Edition, NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
 use words::ENGLISH;
 
-use crate::arguments::{Paper, Print};
+use crate::arguments::{FormUnits, Paper, Print};
 use crate::failure::Failure;
 use crate::output_paths::inputs;
 use crate::outside::{Outside, name};
@@ -32,13 +33,21 @@ pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> 
             let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
             (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec())
         }
-        _ => (casework::blank_papers(edition)?, Vec::new()),
+        _ => (casework::blank_papers(edition, unit(arguments))?, Vec::new()),
     };
     let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
     outputs::all(&outside, outputs)?;
     terminal.answer(&names)
+}
+
+/// The unit in which the form asks lengths.
+fn unit(arguments: &Print) -> LengthUnit {
+    match arguments.units.unwrap_or_default() {
+        FormUnits::Mm => LengthUnit::Millimetres,
+        FormUnits::In => LengthUnit::Inches,
+    }
 }
 
 /// A client's papers, named for the client, and the files that were read; warnings are said.

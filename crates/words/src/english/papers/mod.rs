@@ -12,6 +12,7 @@ mod survey;
 mod tag;
 mod take_home;
 
+use case::question::{Group, Question, QuestionWords};
 use case::{
     ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, SiteName, Standing,
 };
@@ -19,7 +20,7 @@ use cushion::{Side, Size};
 
 use self::dates::day;
 use super::English;
-use super::parts::{cells, counted, list, side};
+use super::parts::{capital, cells, counted, list, side};
 use crate::{
     BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
     SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
@@ -48,6 +49,50 @@ impl PaperWords for English {
 
     fn measuring_form(&self) -> &'static MeasuringFormTexts {
         measuring_form::TEXTS
+    }
+
+    fn group_heading(&self, group: Group) -> &'static str {
+        measuring_form::group_heading(group)
+    }
+
+    fn group_comment_on_form(&self, group: Group) -> &'static str {
+        match group {
+            Group::Injury => "past and present",
+            Group::Call => "in their order",
+            Group::Chair | Group::Altitude | Group::LimbLoss => "",
+            _ => self.group_comment(group),
+        }
+    }
+
+    fn label_on_form(&self, question: Question) -> String {
+        capital(measuring_form::label(question).unwrap_or_else(|| self.label(question)))
+    }
+
+    fn comment_on_form(&self, question: Question) -> &'static str {
+        measuring_form::comment(question).unwrap_or_else(|| self.comment(question))
+    }
+
+    fn word_on_form(&self, question: Question, word: &'static str) -> String {
+        match question {
+            Question::InjurySite | Question::GoalSite => word.replace('-', " "),
+            _ => word.to_owned(),
+        }
+    }
+
+    fn label_with_unit(&self, label: &str, unit: &str) -> String {
+        format!("{label}, {unit}")
+    }
+
+    fn measures_drawn(&self, measures: &[&str]) -> String {
+        let measures: Vec<String> = measures.iter().map(|own| (*own).to_owned()).collect();
+        let measures = list(&measures);
+        format!("A seated person from the side and from above, with {measures}.")
+    }
+
+    fn form_foot(&self, page: usize, pages: usize, program: &str, printed: Date) -> String {
+        format!(
+            "Page {page} of {pages}. {program}, {printed}. Copy the answers into the client's file: the order is the same."
+        )
     }
 
     fn sections(&self) -> &'static SectionTexts {
