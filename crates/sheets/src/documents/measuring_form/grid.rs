@@ -28,7 +28,7 @@ const RING: (f64, f64) = (6.0, 5.0);
 /// The height of a group that stays on one page, mm.
 const SMALL_GROUP: f64 = 50.0;
 /// Room above and below a line over the whole width, mm.
-const RULE: (f64, f64) = (1.4, 1.6);
+const RULE: (f64, f64) = (1.2, 1.5);
 
 const LABEL: Style = text(9.0, Weight::SemiBold, INK);
 const CHOICE: Style = text(9.5, Weight::Regular, INK);

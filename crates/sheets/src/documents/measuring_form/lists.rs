@@ -57,7 +57,15 @@ fn table(
     entries: usize,
     wide: f64,
 ) -> Result<Table, SetError> {
-    let mut widths = fields.iter().map(Field::width).collect::<Result<Vec<f64>, _>>()?;
+    let widths = |lines: f64| -> Result<Vec<f64>, SetError> {
+        fields.iter().map(|field| field.width(form.language, lines)).collect()
+    };
+    // Notes in one line where that leaves room, else in about two.
+    let mut own = widths(1.0)?;
+    if own.iter().sum::<f64>() > wide {
+        own = widths(1.8)?;
+    }
+    let mut widths = own;
     // What is written in words gets what is left over.
     let left = wide - widths.iter().sum::<f64>();
     let words: Vec<usize> = (0..fields.len()).filter(|at| fields[*at].is_words()).collect();
@@ -90,8 +98,8 @@ impl Field {
         matches!(self.answer, Answer::Words(_)) && self.question.row().kind != Kind::Name
     }
 
-    /// The least width of its column, mm.
-    fn width(&self) -> Result<f64, SetError> {
+    /// The least width of its column, mm, where its note has about so many lines.
+    fn width(&self, language: &dyn Language, lines: f64) -> Result<f64, SetError> {
         let longest = |text: &str, style: &Style| -> Result<f64, SetError> {
             let words = text.split(' ').map(|word| measure(word, style));
             Ok(words.collect::<Result<Vec<_>, _>>()?.into_iter().fold(0.0, f64::max))
@@ -105,9 +113,9 @@ impl Field {
             Answer::Words(_) => 24.0,
             Answer::Lines(_) | Answer::Known(_) => 17.0,
         };
-        // A note has two lines, where its words are not too long for that.
-        let note = longest(self.comment, &CHOICES)?.max(measure(self.comment, &CHOICES)? / 1.8);
-        Ok(least.max(longest(&self.label, &HEAD)?).max(note) + 2.4)
+        let note = measure(self.comment, &CHOICES)? / lines;
+        let note = note.max(longest(self.comment, &CHOICES)?);
+        Ok(least.max(longest(&self.head(language), &HEAD)?).max(note) + 2.4)
     }
 
     fn head(&self, language: &dyn Language) -> String {

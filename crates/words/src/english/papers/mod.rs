@@ -80,7 +80,7 @@ impl PaperWords for English {
     }
 
     fn label_with_unit(&self, label: &str, unit: &str) -> String {
-        format!("{label}, {unit}")
+        format!("{label},\u{a0}{unit}")
     }
 
     fn measures_drawn(&self, measures: &[&str]) -> String {
