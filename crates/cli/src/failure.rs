@@ -3,13 +3,11 @@
 use std::process::ExitCode;
 
 use case::Said;
-use case::text::TextFinding;
 use casework::{PROGRAM, ShelfError, Whose, WorkError};
-
-use words::ENGLISH;
 
 use crate::exit_codes;
 use crate::remarks;
+use crate::say;
 use crate::terminal::Terminal;
 
 /// The word for whose move it is, in JSON.
@@ -95,13 +93,18 @@ impl Failure {
         &self.error
     }
 
-    /// Says it on stderr, as JSON or in words, and returns the exit code.
-    pub(crate) fn tell(&self, json: bool, terminal: Terminal) -> ExitCode {
+    /// Says it, in words on stderr or as a report in JSON on stdout, and returns the exit code.
+    pub(crate) fn tell(&self, terminal: Terminal) -> ExitCode {
         if self.reader_left {
             return ExitCode::from(exit_codes::DONE);
         }
         if !self.told {
-            terminal.say(|color| if json { self.to_json() } else { self.to_words(color) });
+            if terminal.is_json() {
+                // There is nobody left to tell where stdout cannot be written.
+                let _ = terminal.answer(&self.to_json());
+            } else {
+                terminal.say(|color| self.to_words(color));
+            }
         }
         ExitCode::from(code(self.error.whose))
     }
@@ -111,8 +114,7 @@ impl Failure {
         let own = &self.error;
         let file = own.file.as_ref().map(|file| (&*file.text, &*file.remarks));
         let said = Said { message: own.message.clone(), hint: own.hint.clone() };
-        let say = |finding: &TextFinding| ENGLISH.about_text(finding);
-        files::report::error(PROGRAM, words(own.whose), &said, file, &say)
+        files::report::error(PROGRAM, words(own.whose), &said, file, &say::text)
     }
 
     /// Remarks with their places, then the message and its hint.

@@ -1,7 +1,7 @@
 //! `adjust`: from what was found on the filled cushion to the next moves.
 
-use case::{Check, Doubt, Finding, Verdict};
-use casework::{OpenCase, PROGRAM, Recorder, Whose};
+use case::{Check, Doubt, Verdict};
+use casework::{OpenCase, PROGRAM, Whose};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
 use words::ENGLISH;
@@ -9,42 +9,38 @@ use words::ENGLISH;
 use crate::arguments::Adjust;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
-use crate::terminal::Terminal;
-use crate::today;
+use crate::say;
+use crate::setting::Setting;
 
 /// Explanations that are worth reading.
 const MOST_MISTAKES: usize = 6;
 
 /// Shows the next moves, and records checks and moves where asked.
-pub(crate) fn run(arguments: &Adjust, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
-    let checks = arguments.checks();
+    let checks = arguments.checks(&case.pattern)?;
     let never = Stop::never();
     let now = case.counts_now(on, never)?;
     let adjusted = case.adjust(&now, &checks, on, never)?;
     let why = if arguments.why { case.mistakes(&now, &checks, on, never)? } else { Vec::new() };
-    let recorded = match &arguments.by {
-        Some(by) => {
-            let recorder =
-                Recorder { by, because: arguments.because.as_deref(), on, language: ENGLISH };
-            case.record_adjustment(outside.shelf(), &checks, &adjusted, &recorder)?
-        }
+    let recorded = match arguments.record.recorder(on) {
+        Some(by) => case.record_adjustment(outside.shelf(), &checks, &adjusted, &by)?,
         None => false,
     };
-    if arguments.json.json {
+    if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let say = &|finding: &Finding| ENGLISH.finding(finding);
         let report = report(&adjusted, &checks, &why, recorded);
-        terminal.answer(&files::report::adjust(PROGRAM, code, &report, say))?;
+        terminal.answer(&files::report::adjust(PROGRAM, code, &report, &say::finding))?;
     } else {
         let whence = ENGLISH.whence(now.recorded_on);
         let mut lines = words(&case, &adjusted, &why, &whence, arguments);
         lines.extend(recorded.then(|| recorded_in(arguments, &adjusted)));
         terminal.answer(&(lines.join("\n") + "\n"))?;
     }
-    match (adjusted.alarms.is_empty(), arguments.json.json) {
+    match (adjusted.alarms.is_empty(), terminal.is_json()) {
         (true, _) => Ok(()),
         (false, true) => Err(client_off(&adjusted).told()),
         (false, false) => Err(client_off(&adjusted)),

@@ -1,35 +1,34 @@
 //! `plan`: counts for a client, shown and perhaps recorded.
 
-use case::{Finding, Plan as Counts};
-use casework::{OpenCase, PROGRAM, Recorder, Whose};
+use case::Plan as Counts;
+use casework::{OpenCase, PROGRAM, Whose};
 use mechanics::Stop;
 use words::ENGLISH;
 
 use crate::arguments::Plan;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
+use crate::setting::Setting;
+use crate::tables;
 use crate::terminal::Terminal;
-use crate::{tables, today};
 
 /// Shows the plan for a client, as a table or in JSON, and records it where asked.
-pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let plan = case.plan(on, Stop::never())?;
     let unplanned = case.has_goals_and_no_weight();
     let stands = !unplanned && casework::plan_stands(&plan, arguments.nearest_safe);
-    let recorded = match &arguments.by {
-        Some(by) => {
-            let recorder = Recorder { by, because: None, on, language: ENGLISH };
-            case.record_plan(outside.shelf(), &plan, arguments.nearest_safe, &recorder)?
-        }
+    let recorded = match arguments.record.recorder(on) {
+        Some(by) => case.record_plan(outside.shelf(), &plan, arguments.nearest_safe, &by)?,
         None => false,
     };
-    if arguments.json.json {
+    if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let say = &|finding: &Finding| ENGLISH.finding(finding);
-        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, say))?;
+        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, &say::finding))?;
         return if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned).told()) };
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| ENGLISH.caution(own)).collect();
@@ -40,7 +39,7 @@ pub(crate) fn run(arguments: &Plan, terminal: Terminal) -> Result<(), Failure> {
 
 /// Why the plan does not stand, or was made for nothing that is wanted.
 fn why_not(arguments: &Plan, plan: &Counts, unplanned: bool) -> Failure {
-    let unrecorded = if arguments.record { "; nothing was recorded" } else { "" };
+    let unrecorded = if arguments.record.record { "; nothing was recorded" } else { "" };
     let lines = ENGLISH.lines();
     if unplanned {
         return Failure::file(format!("{}{unrecorded}", ENGLISH.nothing_planned()))
@@ -72,7 +71,7 @@ fn words(
     lines.extend(expected(plan));
     lines.push(ENGLISH.spare_cells(client.cushion.spare_cells));
     lines.push(ENGLISH.lines().estimate.to_owned());
-    match (&arguments.by, terminal.is_read_by_a_person()) {
+    match (&arguments.record.by, terminal.is_read_by_a_person()) {
         (Some(by), _) if recorded => lines.push(format!("Recorded in {file} by {}.", by.trim())),
         (None, true) => {
             lines.push(format!("Not recorded: seatwright plan {file} --record --by WHO"))

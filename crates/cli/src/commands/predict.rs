@@ -9,15 +9,18 @@ use mechanics::Stop;
 use words::ENGLISH;
 
 use crate::arguments::Predict;
+use crate::compartment::CompartmentRef;
 use crate::failure::Failure;
 use crate::output_paths::{self, inputs};
 use crate::outside::{Outside, name};
-use crate::terminal::Terminal;
-use crate::{outputs, tables, today};
+use crate::say;
+use crate::setting::Setting;
+use crate::{outputs, tables};
 
 /// Shows what is expected of counts, in words or in JSON, and draws it where asked.
-pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     if let Some(path) = &arguments.svg {
@@ -42,15 +45,14 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
         let drawn = casework::sections(ENGLISH, &case, recorded_on, &cuts, on)?;
         outputs::one(&outside, path, drawn)?;
     }
-    if arguments.json.json {
+    if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let say = &|finding: &Finding| ENGLISH.finding(finding);
         return terminal.answer(&files::report::predict(
             PROGRAM,
             code,
             &prediction,
             &warnings,
-            say,
+            &say::finding,
         ));
     }
     terminal.warn(&warnings.iter().map(said).collect::<Vec<_>>());
@@ -61,17 +63,10 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
 fn changed(
     case: &OpenCase,
     mut counts: Vec<u32>,
-    cells: &[(cushion::Name, u32)],
+    cells: &[(CompartmentRef, u32)],
 ) -> Result<Vec<u32>, Failure> {
-    let pattern = case.cushion.pattern();
-    for (id, count) in cells {
-        let Some(ix) = pattern.by_id(id.as_str()) else {
-            let known = pattern.compartments().iter().map(|own| own.id.to_string());
-            let known = known.collect::<Vec<_>>().join(", ");
-            return Err(Failure::call(format!("this cushion has no compartment `{id}`"))
-                .hint(format!("it has {known}")));
-        };
-        counts[ix.index()] = *count;
+    for (named, count) in cells {
+        counts[named.find(case.cushion.pattern())?.index()] = *count;
     }
     Ok(counts)
 }

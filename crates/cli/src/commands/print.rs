@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use case::SinceRecorded;
+use case::Finding;
 use case::text::LengthUnit;
 use casework::{Edition, NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
@@ -11,35 +11,38 @@ use words::ENGLISH;
 use crate::arguments::{FormUnits, Paper, Print};
 use crate::failure::Failure;
 use crate::output_paths::inputs;
+use crate::outputs;
 use crate::outside::{Outside, name};
-use crate::terminal::Terminal;
-use crate::{outputs, today};
+use crate::setting::Setting;
+use crate::written;
 
 /// Writes a client's papers, those of a stock fill, or the blank form.
-pub(crate) fn run(arguments: &Print, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let paper = match arguments.paper {
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,
     };
     let edition = Edition { language: ENGLISH, on, paper };
     let outside = Outside::new(&arguments.plugins);
-    let (papers, read) = match (&arguments.client, &arguments.stock, arguments.size) {
-        (Some(client), _, _) => of_client(client, &outside, edition, terminal)?,
+    let (papers, read, since) = match (&arguments.client, &arguments.stock, arguments.size) {
+        (Some(client), _, _) => of_client(client, &outside, edition)?,
         (None, Some(layout), Some(size)) => {
             let mut layout = outside.surroundings().layout(layout, size)?;
             let cell = outside.surroundings().cell(arguments.cell.as_deref())?;
             let pattern = casework::pattern(&mut layout, size)?;
             let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
-            (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec())
+            (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec(), Vec::new())
         }
-        _ => (casework::blank_papers(edition, unit(arguments))?, Vec::new()),
+        _ => (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new()),
     };
     let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
+    let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
     outputs::all(&outside, outputs)?;
-    terminal.answer(&names)
+    written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &names)
 }
 
 /// The unit in which the form asks lengths.
@@ -50,13 +53,13 @@ fn unit(arguments: &Print) -> LengthUnit {
     }
 }
 
-/// A client's papers, named for the client, and the files that were read; warnings are said.
+/// A client's papers, named for the client, the files that were read, and what changed since the
+/// plan was recorded.
 fn of_client(
     path: &Path,
     outside: &Outside,
     edition: Edition,
-    terminal: Terminal,
-) -> Result<(Vec<NamedDocument>, Vec<PathBuf>), Failure> {
+) -> Result<(Vec<NamedDocument>, Vec<PathBuf>, Vec<Finding>), Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(path))?;
     let of_client =
         case.papers(edition).map_err(|error| match case.client.value.latest_plan() {
@@ -66,12 +69,7 @@ fn of_client(
                 path.display()
             )),
         })?;
-    terminal.warn(&said(&of_client.since_recorded));
     let papers = casework::with_prefix(case.client.value.code.as_str(), of_client.papers);
-    Ok((papers, case.inputs().map(PathBuf::from).to_vec()))
-}
-
-/// What changed since the plan was recorded, in words.
-pub(crate) fn said(since: &[SinceRecorded]) -> Vec<String> {
-    since.iter().map(|own| ENGLISH.since_recorded(own)).collect()
+    let since = of_client.since_recorded.into_iter().map(Finding::Since).collect();
+    Ok((papers, case.inputs().map(PathBuf::from).to_vec(), since))
 }

@@ -1,11 +1,13 @@
 //! `size`: which made size suits the client, and why.
 
-use casework::OpenCase;
+use casework::{OpenCase, PROGRAM};
+use files::report::{self, SizingReport};
 use words::ENGLISH;
 
 use crate::arguments::Size;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::terminal::Terminal;
 
 /// Shows the rules, the size that suits best, and why the others do not.
@@ -14,6 +16,19 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let client = &case.client.value;
     let sized = case.sizing();
+    let heights = case.height_effects();
+    if terminal.is_json() {
+        let report = SizingReport {
+            layout: case.pattern.layout().as_str(),
+            named: client.cushion.size,
+            best: sized.chosen,
+            rules: &sized.rules,
+            left: &sized.why_not,
+            heights: &heights,
+        };
+        let code = client.code.as_str();
+        return terminal.answer(&report::sizing(PROGRAM, code, &report, &say::finding));
+    }
     let mut lines = vec![format!("{}: {}\n", client.code, case.pattern.title())];
     lines.extend(
         sized.rules.iter().map(|rule| {
@@ -26,7 +41,7 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
     let other = sized.chosen.filter(|best| *best != named);
     lines.extend(other.map(|best| ENGLISH.other_size_named(named, best)));
     lines.extend(sized.why_not.iter().map(|(size, why)| ENGLISH.size_left(*size, why)));
-    lines.extend(case.height_effects().iter().map(|effect| ENGLISH.height_effect(effect)));
+    lines.extend(heights.iter().map(|effect| ENGLISH.height_effect(effect)));
     lines.push(ENGLISH.lines().sizing_defers.to_owned());
     terminal.answer(&(lines.join("\n") + "\n"))
 }

@@ -24,7 +24,7 @@ impl CautionWords for English {
             Caution::ReCheck { due, .. } => {
                 let because: Vec<String> =
                     due.because.iter().map(|why| self.why_re_check(why)).collect();
-                format!("Re-check by {}, because {}.", due.by, because.join("; "))
+                format!("Re-check by {}: {}.", due.by, because.join("; "))
             }
             Caution::Empty { number } => empty(*number),
             Caution::FewCells { number, cells, least } => few_cells(*number, *cells, *least),
