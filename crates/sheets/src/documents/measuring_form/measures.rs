@@ -1,13 +1,13 @@
 //! The measures of the body: a table with how each is taken, and a drawing of them.
 
 use case::question::{Kind, Question};
-use kurbo::{Point, Rect};
+use kurbo::Rect;
 
 use super::answer::unit;
 use super::figure::{HEIGHT, drawn, where_to_measure};
 use super::{BlankForm, Part, fields, grid};
 use crate::color::Color;
-use crate::documents::look::{BODY, INK, PALE, SMALL, STRONG};
+use crate::documents::look::{BODY, PALE, SMALL, STRONG};
 use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::page::{Align, Fill, Role};
@@ -57,32 +57,28 @@ fn table(
     let columns = vec![
         Column::new(texts.measure, 44.0, Align::Left),
         Column::new(texts.from_where_to_where, wide - 44.0 - 2.0 * NUMBER, Align::Left),
-        Column::new(language.shared().clients_left_short, NUMBER, Align::Centre),
-        Column::new(language.shared().clients_right_short, NUMBER, Align::Centre),
+        Column::new(language.shared().clients_left_short, NUMBER, Align::Right),
+        Column::new(language.shared().clients_right_short, NUMBER, Align::Right),
     ];
     let mut table = Table::new(columns, STRONG, BODY);
     table.head_ground = Some(PALE);
     table.least_row = 7.6;
     for question in measures {
         let label = language.label_on_form(*question);
-        table.row([label.as_str(), language.comment_on_form(*question), "", ""]);
+        let unit = unit(form, *question);
+        let left = if question.row().each_side { unit } else { "" };
+        table.row([label.as_str(), language.comment_on_form(*question), left, unit]);
     }
     let rows = frame.table(&table)?;
     let rule = table.rule.width;
     for (row, question) in rows.iter().skip(1).zip(measures) {
-        let middle = row.x1 - NUMBER;
-        let block = frame.page().block(Role::Artifact);
         if !question.row().each_side {
             // One box over both columns: the rule between is covered.
+            let middle = row.x1 - NUMBER;
             let cover = Rect::new(middle - rule, row.y0, middle + rule, row.y1);
             let cover = cover.inset((0.0, -rule / 2.0));
+            let block = frame.page().block(Role::Artifact);
             block.rect(cover, Some(Fill::solid(Color::WHITE)), None);
-        }
-        let ends = if question.row().each_side { vec![middle, row.x1] } else { vec![row.x1] };
-        let block = frame.page().block(Role::Paragraph);
-        for end in ends {
-            let at = Point::new(end - 1.4, row.center().y + SMALL.cap_height() / 2.0);
-            block.text(at, unit(form, *question), &SMALL.colored(INK), Align::Right)?;
         }
     }
     Ok(())
