@@ -1,9 +1,10 @@
 //! Papers: which documents are printed for a client, for a stock fill, for anybody.
 
+use case::text::LengthUnit;
 use case::{Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded};
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
-use sheets::{ClientPapers, Document, DocumentError, Paper, StockPapers};
+use sheets::{BlankForm, ClientPapers, Document, DocumentError, Paper, StockPapers};
 
 use crate::PROGRAM;
 use crate::edition::Edition;
@@ -33,7 +34,7 @@ pub struct PapersOfClient {
 type Composed = Result<Document, DocumentError>;
 type ForClient = fn(&ClientPapers<'_>, Paper) -> Composed;
 type ForStock = fn(&StockPapers<'_>, Paper) -> Composed;
-type ForAnybody = fn(Edition) -> Composed;
+type ForAnybody = fn(&BlankForm<'_>, Paper) -> Composed;
 
 /// The documents of a client: to add one, write its file in `sheets` and its line here.
 const OF_CLIENT: &[(&str, ForClient)] = &[
@@ -50,9 +51,7 @@ const OF_STOCK: &[(&str, ForStock)] = &[
 ];
 
 /// The documents that are for anybody.
-const BLANK: &[(&str, ForAnybody)] = &[("measuring-form", |edition| {
-    sheets::blank_form(edition.language, edition.paper, edition.on, PROGRAM)
-})];
+const BLANK: &[(&str, ForAnybody)] = &[("measuring-form", sheets::blank_form)];
 
 impl OpenCase {
     /// Composes all papers of a client from the plan that was recorded last.
@@ -169,14 +168,16 @@ pub fn papers_of_stock(
     Ok(with_prefix(&format!("{}-{}", pattern.layout(), pattern.size()), papers))
 }
 
-/// Composes the papers that are for anybody.
+/// Composes the papers that are for anybody, which ask lengths in a unit.
 ///
 /// # Errors
 ///
 /// Fails where something finds no room on the paper.
-pub fn blank_papers(edition: Edition) -> Result<Vec<NamedDocument>, WorkError> {
+pub fn blank_papers(edition: Edition, unit: LengthUnit) -> Result<Vec<NamedDocument>, WorkError> {
+    let Edition { language, on, paper } = edition;
+    let form = BlankForm { language, unit, date: on, program: PROGRAM };
     let papers = BLANK.iter();
-    papers.map(|(name, compose)| named(name, compose(edition), "the form")).collect()
+    papers.map(|(name, compose)| named(name, compose(&form, paper), "the form")).collect()
 }
 
 /// Puts a word before the names, so that papers of several clients go into one folder.

@@ -354,7 +354,7 @@ pub(crate) struct Merge {
 #[command(after_help = "Examples:\n  \
     seatwright print K-17.toml --out papers\n  \
     seatwright print --stock row-six --size 440x400 --out papers\n  \
-    seatwright print --blank --paper letter --out papers\n\n\
+    seatwright print --blank --paper letter --units in --out papers\n\n\
     A client's papers show the counts that were recorded last, never others.\n\
     `seatwright plan CLIENT --record` records them.")]
 pub(crate) struct Print {
@@ -365,6 +365,10 @@ pub(crate) struct Print {
     /// Print the blank measuring form
     #[arg(long)]
     pub(crate) blank: bool,
+
+    /// Ask for lengths on the form in this unit, mm where not told
+    #[arg(long, value_enum, requires = "blank")]
+    pub(crate) units: Option<FormUnits>,
 
     /// Print the fill card and the tag for the stock fill of a layout
     #[arg(long, value_name = "LAYOUT", requires = "size")]
@@ -557,6 +561,16 @@ pub(crate) enum Paper {
     A4,
     /// 8.5 x 11 in
     Letter,
+}
+
+/// The unit of lengths on the measuring form.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum FormUnits {
+    /// Millimetres
+    #[default]
+    Mm,
+    /// Inches
+    In,
 }
 
 /// The cell that is counted with.

@@ -3,11 +3,12 @@
 use std::path::{Path, PathBuf};
 
 use case::Finding;
+use case::text::LengthUnit;
 use casework::{Edition, NamedDocument, OpenCase};
 use sheets::Paper as Sheet;
 use words::ENGLISH;
 
-use crate::arguments::{Paper, Print};
+use crate::arguments::{FormUnits, Paper, Print};
 use crate::failure::Failure;
 use crate::output_paths::inputs;
 use crate::outputs;
@@ -34,7 +35,7 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
             let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
             (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec(), Vec::new())
         }
-        _ => (casework::blank_papers(edition)?, Vec::new(), Vec::new()),
+        _ => (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new()),
     };
     let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
@@ -42,6 +43,14 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
     let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
     outputs::all(&outside, outputs)?;
     written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &names)
+}
+
+/// The unit in which the form asks lengths.
+fn unit(arguments: &Print) -> LengthUnit {
+    match arguments.units.unwrap_or_default() {
+        FormUnits::Mm => LengthUnit::Millimetres,
+        FormUnits::In => LengthUnit::Inches,
+    }
 }
 
 /// A client's papers, named for the client, the files that were read, and what changed since the

@@ -3,11 +3,11 @@
 //! Counts come in as they were recorded and are never computed here. Left and right are the
 //! client's. No pressure is printed.
 
-mod blank_form;
 mod drawing;
 mod fill_card;
 mod labels;
 mod look;
+mod measuring_form;
 mod pictures;
 mod section;
 mod setup_card;
@@ -26,10 +26,10 @@ use crate::page::Document;
 use crate::paper::Paper;
 use crate::text::SetError;
 
-pub use self::blank_form::blank_form;
 pub use self::drawing::drawing;
 pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
+pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};

@@ -1,13 +1,13 @@
 //! Pictures for carers, a few lines each.
 
 use kurbo::{Arc, BezPath, Point, Rect, Shape as _, Vec2};
-use words::{Language, MeasuringFormTexts, PassageTexts, SharedTexts, TakeHomeTexts};
+use words::{Language, PassageTexts, SharedTexts, TakeHomeTexts};
 
 use super::look::{ACCENT, INK, PALE, text};
 use crate::color::Color;
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
-use crate::text::{SetError, Style};
+use crate::text::SetError;
 
 /// A picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -207,110 +207,5 @@ fn skin_check(block: &mut Block, half_an_hour: &str, area: Rect) -> Result<(), S
     let style = text(14.0, Weight::Bold, INK);
     let below = Point::new(clock.x, clock.y + 12.0);
     block.text(below, half_an_hour, &style, Align::Centre)?;
-    Ok(())
-}
-
-/// Draws where the body is measured, from the side and from above, into 64 mm of height.
-pub(super) fn where_to_measure(
-    block: &mut Block,
-    language: &dyn Language,
-    area: Rect,
-) -> Result<(), SetError> {
-    let style = text(9.0, Weight::Bold, INK);
-    let texts = language.measuring_form();
-    let (side, above) = (area.x0, area.x0 + area.width() * 0.5);
-    let baseline = area.y0 + style.cap_height();
-    block.text(Point::new(side, baseline), texts.from_the_side, &style, Align::Left)?;
-    block.text(Point::new(above, baseline), texts.from_above, &style, Align::Left)?;
-    from_the_side(block, texts, Point::new(side + 14.0, area.y0 + 8.0))?;
-    let clients_left = language.shared().clients_left_short;
-    from_above(block, texts, clients_left, Point::new(above + 24.0, area.y0 + 5.0))
-}
-
-const DIMENSION: Style = text(8.5, Weight::SemiBold, ACCENT);
-
-/// A line with a head at both ends, and its name at a point.
-fn dimension(
-    block: &mut Block,
-    (from, to): (Point, Point),
-    name: &str,
-    at: Point,
-    align: Align,
-) -> Result<(), SetError> {
-    let middle = from.midpoint(to);
-    let pen = Pen::solid(0.35, ACCENT);
-    block.arrow(middle, from, 2.0, &pen);
-    block.arrow(middle, to, 2.0, &pen);
-    block.text(at, name, &DIMENSION, align)?;
-    Ok(())
-}
-
-fn from_the_side(
-    block: &mut Block,
-    texts: &MeasuringFormTexts,
-    origin: Point,
-) -> Result<(), SetError> {
-    let p = |x: f64, y: f64| origin + Vec2::new(x, y);
-    let mut body = BezPath::new();
-    body.move_to(p(2.0, 8.0));
-    body.curve_to(p(-2.0, 16.0), p(-1.0, 26.0), p(0.0, 31.0));
-    body.curve_to(p(0.5, 35.0), p(3.0, 36.0), p(6.0, 36.0));
-    body.line_to(p(37.0, 35.0));
-    body.line_to(p(36.0, 50.0));
-    body.line_to(p(36.0, 54.0));
-    body.line_to(p(50.0, 54.0));
-    body.line_to(p(49.0, 51.0));
-    body.line_to(p(43.0, 49.0));
-    body.line_to(p(45.0, 27.0));
-    body.curve_to(p(44.0, 24.5), p(42.0, 24.0), p(39.0, 24.0));
-    body.line_to(p(16.0, 25.0));
-    body.curve_to(p(17.0, 19.0), p(15.0, 13.0), p(13.0, 8.0));
-    block.path(body, Some(Fill::solid(PALE)), Some(LINE));
-    block.circle(p(8.5, 2.6), 4.6, Some(Fill::solid(PALE)), Some(LINE));
-    let thigh = (p(0.0, 40.0), p(36.5, 40.0));
-    dimension(block, thigh, texts.thigh_depth, p(17.0, 44.0), Align::Centre)?;
-    let leg = (p(33.0, 36.0), p(33.0, 54.0));
-    dimension(block, leg, texts.lower_leg, p(31.5, 50.5), Align::Right)
-}
-
-/// Hips and thighs of a seated person from above, knees up the page.
-fn from_above(
-    block: &mut Block,
-    texts: &MeasuringFormTexts,
-    clients_left: &str,
-    top: Point,
-) -> Result<(), SetError> {
-    let p = |x: f64, y: f64| top + Vec2::new(x, y);
-    let half = |side: f64| {
-        let q = |x: f64, y: f64| p(side * x, y);
-        let mut half = BezPath::new();
-        half.move_to(q(0.0, 54.0));
-        half.curve_to(q(8.0, 55.5), q(15.0, 54.0), q(16.2, 47.0));
-        half.curve_to(q(16.8, 43.0), q(17.4, 40.0), q(17.2, 36.0));
-        half.curve_to(q(17.0, 28.0), q(15.0, 20.0), q(14.2, 13.0));
-        half.curve_to(q(13.6, 7.5), q(5.4, 7.5), q(5.0, 13.0));
-        half.curve_to(q(4.6, 20.0), q(2.4, 30.0), q(0.0, 33.0));
-        half
-    };
-    // From the knees' side back along one leg, then out along the other.
-    let mut body = half(-1.0).reverse_subpaths();
-    body.extend(half(1.0).iter().skip(1));
-    body.close_path();
-    block.path(body, Some(Fill::solid(PALE)), Some(LINE));
-    for side in [-1.0, 1.0] {
-        block.circle(p(side * 5.5, 48.0), 1.0, Some(Fill::solid(INK)), None);
-        block.circle(p(side * 15.0, 44.5), 1.0, Some(Fill::solid(INK)), None);
-    }
-    let knees = (p(-14.2, 5.0), p(14.2, 5.0));
-    dimension(block, knees, texts.knee_width, p(21.0, 6.0), Align::Left)?;
-    let hips = (p(-17.2, 36.0), p(17.2, 36.0));
-    dimension(block, hips, texts.hip_width, p(21.0, 37.0), Align::Left)?;
-    let trochanters = (p(-16.4, 44.5), p(16.4, 44.5));
-    dimension(block, trochanters, texts.trochanter_width, p(21.0, 45.5), Align::Left)?;
-    let bones = (p(-5.5, 51.0), p(5.5, 51.0));
-    block.line(p(6.5, 51.0), p(20.0, 51.0), &Pen::dashed(0.25, ACCENT, 0.5, 1.0));
-    dimension(block, bones, texts.seat_bone_spacing, p(21.0, 52.0), Align::Left)?;
-    let style = text(8.0, Weight::Regular, INK);
-    block.turned_text(p(-20.5, 31.0), -90.0, clients_left, &style, Align::Centre)?;
     Ok(())
 }

@@ -1,14 +1,15 @@
 //! What each document says.
 
 use case::Caution;
+use case::text::LengthUnit;
 use cushion::Pattern;
 use sheets::{
-    Document, DocumentError, INKS, PAPERS, Paper, View, blank_form, contrast_ratio, fill_order,
-    place_on_page, setup_card, stock_fill_card, tag, take_home, take_home_text,
+    Document, DocumentError, INKS, PAPERS, Paper, View, contrast_ratio, fill_order, place_on_page,
+    setup_card, stock_fill_card, tag, take_home, take_home_text,
 };
 use testkit::assert_near;
 
-use crate::papers::{Case, DAY, PROGRAM, texts};
+use crate::papers::{Case, DAY, PROGRAM, blank_form, texts};
 
 const NOT_FITTED: &str = "NOT FITTED YET. DO NOT HAND OVER.";
 
@@ -95,7 +96,6 @@ fn every_document_finds_room_at_every_size() {
             assert_eq!(pages(stock_fill_card(&case.stock_papers(), paper)), 1);
             assert_eq!(pages(take_home(&case.papers(), paper)), 2);
             assert_eq!(pages(tag(words::ENGLISH, &case.pattern, DAY, PROGRAM)), 1);
-            assert_eq!(pages(blank_form(words::ENGLISH, paper, DAY, PROGRAM)), 2);
         }
     }
 }
@@ -186,7 +186,7 @@ fn every_text_is_in_a_known_ink() {
         fill_order(&case.papers(), Paper::A4).unwrap(),
         take_home(&case.papers(), Paper::A4).unwrap(),
         tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap(),
-        blank_form(words::ENGLISH, Paper::A4, DAY, PROGRAM).unwrap(),
+        blank_form(LengthUnit::Millimetres, Paper::A4),
     ] {
         for run in document.pages.iter().flat_map(sheets::Page::texts) {
             assert!(INKS.iter().any(|ink| ink.text == run.color), "{}", run.shaped.text());

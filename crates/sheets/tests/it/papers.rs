@@ -1,8 +1,9 @@
 //! An invented client's papers, for tests.
 
+use case::text::LengthUnit;
 use case::{Caution, Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
 use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
-use sheets::{ClientPapers, Page, SetupExtras, StockPapers};
+use sheets::{BlankForm, ClientPapers, Document, Page, Paper, SetupExtras, StockPapers};
 
 pub(crate) const DAY: Date = Date::constant(2026, 3, 4);
 pub(crate) const PROGRAM: &str = "seatwright 0.0.0";
@@ -108,6 +109,12 @@ fn compartment(stock: u32) -> CompartmentFill {
         packing: 0.55,
         cells: CountRange { low: stock - 5, stock, high: stock + 5 },
     }
+}
+
+/// The blank form that asks lengths in a unit.
+pub(crate) fn blank_form(unit: LengthUnit, paper: Paper) -> Document {
+    let form = BlankForm { language: words::ENGLISH, unit, date: DAY, program: PROGRAM };
+    sheets::blank_form(&form, paper).unwrap()
 }
 
 /// All texts of a page.

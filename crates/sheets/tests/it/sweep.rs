@@ -137,7 +137,7 @@ fn goes_through(line: &kurbo::Line, around: Rect) -> bool {
 }
 
 /// What stands outside its page, over another text, under a line, or too small.
-fn faults(what: &str, document: &Document) -> Vec<String> {
+pub(crate) fn faults(what: &str, document: &Document) -> Vec<String> {
     assert!(!document.pages.is_empty());
     let mut faults = Vec::new();
     for (at, page) in document.pages.iter().enumerate() {

@@ -15,6 +15,7 @@ mod survey;
 mod tag;
 mod take_home;
 
+use case::question::{Group, Question};
 use case::{ClientCode, Contact, CountedFrom, Date, Digest, RecordedPlan, SiteName, Standing};
 use cushion::{Side, Size};
 
@@ -95,6 +96,23 @@ pub trait PaperWords {
     fn next_look(&self, on: Date) -> String;
     /// Which page it is, and how to tell an old sheet.
     fn take_home_foot(&self, page: usize, pages: usize, plan: Date, printed: Date) -> String;
+
+    /// What a group of questions is about, as a heading.
+    fn group_heading(&self, group: Group) -> &'static str;
+    /// What is said beside the heading of a group; empty where that says it.
+    fn group_comment_on_form(&self, group: Group) -> &'static str;
+    /// How a question is called above the room for its answer, under the heading of its group.
+    fn label_on_form(&self, question: Question) -> String;
+    /// What to write in answer to a question; empty where its label says it.
+    fn comment_on_form(&self, question: Question) -> &'static str;
+    /// One of the words of a choice, to be ringed.
+    fn word_on_form(&self, question: Question, word: &'static str) -> String;
+    /// The head of a column in which numbers have a unit.
+    fn label_with_unit(&self, label: &str, unit: &str) -> String;
+    /// What the drawing of the measures shows.
+    fn measures_drawn(&self, measures: &[&str]) -> String;
+    /// Which page of the form it is, what it was made by, and where its answers go.
+    fn form_foot(&self, page: usize, pages: usize, program: &str, printed: Date) -> String;
 
     /// What is cut: whose cushion, with which counts.
     fn what_is_cut(

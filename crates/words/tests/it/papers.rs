@@ -56,15 +56,14 @@ fn plan() -> RecordedPlan {
 fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
     let compartments = count as usize;
     let change = i64::from(count);
-    let step = |from, to| say.a_move(&Move { from, to, cells: count });
+    let a_move = Move { from: Place::Spare, to: Place::Compartment(3), cells: count };
     vec![
         say.cells_in_drawing(count),
         say.cells_within(count, 0),
         say.cells_within(count, 2),
         say.change(change),
         say.change(-change),
-        step(Place::Spare, Place::Compartment(3)),
-        step(Place::Compartment(2), Place::Spare),
+        say.a_move(&a_move),
         say.numbers_from_above(compartments),
         say.counts_from_above(compartments),
         say.counts_from_below(compartments),

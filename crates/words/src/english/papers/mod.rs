@@ -12,6 +12,7 @@ mod survey;
 mod tag;
 mod take_home;
 
+use case::question::{Group, Question, QuestionWords};
 use case::{
     ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, SiteName, Standing,
 };
@@ -19,7 +20,7 @@ use cushion::{Side, Size};
 
 use self::dates::day;
 use super::English;
-use super::parts::{cells, counted, side};
+use super::parts::{capital, cells, counted, list, side};
 use crate::{
     BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
     SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
@@ -48,6 +49,50 @@ impl PaperWords for English {
 
     fn measuring_form(&self) -> &'static MeasuringFormTexts {
         measuring_form::TEXTS
+    }
+
+    fn group_heading(&self, group: Group) -> &'static str {
+        measuring_form::group_heading(group)
+    }
+
+    fn group_comment_on_form(&self, group: Group) -> &'static str {
+        match group {
+            Group::Injury => "past and present",
+            Group::Call => "in their order",
+            Group::Chair | Group::Altitude | Group::LimbLoss => "",
+            _ => self.group_comment(group),
+        }
+    }
+
+    fn label_on_form(&self, question: Question) -> String {
+        capital(measuring_form::label(question).unwrap_or_else(|| self.label(question)))
+    }
+
+    fn comment_on_form(&self, question: Question) -> &'static str {
+        measuring_form::comment(question).unwrap_or_else(|| self.comment(question))
+    }
+
+    fn word_on_form(&self, question: Question, word: &'static str) -> String {
+        match question {
+            Question::InjurySite | Question::GoalSite => word.replace('-', " "),
+            _ => word.to_owned(),
+        }
+    }
+
+    fn label_with_unit(&self, label: &str, unit: &str) -> String {
+        format!("{label},\u{a0}{unit}")
+    }
+
+    fn measures_drawn(&self, measures: &[&str]) -> String {
+        let measures: Vec<String> = measures.iter().map(|own| (*own).to_owned()).collect();
+        let measures = list(&measures);
+        format!("A seated person from the side and from above, with {measures}.")
+    }
+
+    fn form_foot(&self, page: usize, pages: usize, program: &str, printed: Date) -> String {
+        format!(
+            "Page {page} of {pages}. {program}, {printed}. Copy the answers into the client's file: the order is the same."
+        )
     }
 
     fn sections(&self) -> &'static SectionTexts {
@@ -98,7 +143,8 @@ impl PaperWords for English {
     }
 
     fn reason_of_change(&self, compartments: &[u8], cells: i64, reason: &str) -> String {
-        let numbers = list(compartments);
+        let numbers: Vec<String> = compartments.iter().map(u8::to_string).collect();
+        let numbers = list(&numbers);
         format!("No. {numbers}, {}: {}", self.change(cells), reason.trim_end_matches('.'))
     }
 
@@ -239,16 +285,5 @@ fn card_state(standing: Standing<'_>, estimate: &str) -> String {
         Standing::Lapsed(_, Lapse::Counts(on)) => format!("LAPSED: counts changed, {on}"),
         Standing::Lapsed(_, Lapse::Weight(on)) => format!("LAPSED: weight of {on}"),
         Standing::Lapsed(_, Lapse::Review(due)) => format!("OVERDUE: review was due {due}"),
-    }
-}
-
-/// Where cells are.
-/// Some things one after the other: "1, 2 and 3".
-fn list<T: ToString>(things: &[T]) -> String {
-    let things: Vec<String> = things.iter().map(T::to_string).collect();
-    match things.as_slice() {
-        [] => String::new(),
-        [one] => one.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
 }
