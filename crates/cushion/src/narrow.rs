@@ -75,9 +75,9 @@ pub fn narrow_places(
     arms.sort_by(|a, b| b.0.total_cmp(&a.0));
     let mut places: Vec<NarrowPlace> = arms.into_iter().map(|(_, place)| place).collect();
     if let Some(neck) = neck(&shape, &centres, 2.0 * radius) {
-        if places.iter().all(|place| place.at.distance(neck.at) > 2.0 * radius) {
-            places.push(neck);
-        }
+        // What is left of a neck is known better as one.
+        places.retain(|place| place.at.distance(neck.at) > radius);
+        places.insert(0, neck);
     }
     places
 }

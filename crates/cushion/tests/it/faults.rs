@@ -240,7 +240,7 @@ fn the_end_that_is_named_is_the_end_of_the_seam() {
 fn an_outline_beyond_the_size() {
     let build = Build::mirrored().one("all", 0.0, 0.5, 1);
     let mut layout: Layout = build.0;
-    layout.seams[0].shape = crate::build::bow(-0.1);
+    layout.seams[0].shape = bow(-0.1);
     check(
         Build(layout),
         &["seam outline: the outline reaches 40 mm beyond the size, near x 240, y 200 mm"],
