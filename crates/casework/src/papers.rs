@@ -62,6 +62,7 @@ impl OpenCase {
     /// where nothing is safe, or where something finds no room on the paper.
     pub fn papers(&self, edition: Edition) -> Result<PapersOfClient, WorkError> {
         let Edition { language, on, paper } = edition;
+        let language = language.with_lengths_in(self.client.value.lengths);
         let shown = self.client.file.shown();
         let Some(plan) = self.client.value.latest_plan() else {
             return Err(WorkError::file(format!(

@@ -1,3 +1,4 @@
 //! What sentences must never look like.
 
+mod findings;
 mod papers;
