@@ -12,6 +12,7 @@ mod finding;
 mod function;
 mod goal;
 mod identity;
+mod mirror;
 mod moves;
 mod plan;
 mod posture;
@@ -46,6 +47,7 @@ pub use crate::finding::{
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
 pub use crate::identity::{CushionIdentity, Likeness};
+pub use crate::mirror::{Mirror, Partners};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{CountReason, Plan, PlannedCount};
 pub use crate::posture::{
