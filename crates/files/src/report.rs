@@ -6,7 +6,7 @@
 use case::question::{Question, QuestionWords, Unused};
 use case::text::TextFinding;
 use case::{Digest, FileKind, Said};
-use cushion::{CompartmentFill, Pattern, StockFill};
+use cushion::{Compartment, CompartmentFill, Pattern, StockFill};
 use serde::Serialize;
 
 use crate::{Remark, place_of};
@@ -75,7 +75,7 @@ struct PatternReport<'a> {
 struct CompartmentReport<'a> {
     id: &'a str,
     number: u8,
-    words: &'a str,
+    words: String,
     #[serde(rename = "for")]
     purpose: &'a str,
     area_mm2: f64,
@@ -101,7 +101,7 @@ struct SeamReport {
     length_mm: f64,
 }
 
-/// Returns the report on a pattern and its stock fill.
+/// Returns the report on a pattern and its stock fill; `say` tells what a compartment is.
 #[must_use]
 pub fn pattern(
     program: &str,
@@ -109,6 +109,7 @@ pub fn pattern(
     pattern: &Pattern,
     fill: &StockFill,
     warnings: &[String],
+    say: &dyn Fn(&Compartment) -> String,
 ) -> String {
     let compartment = |ix| {
         let there = &pattern[ix];
@@ -117,7 +118,7 @@ pub fn pattern(
         CompartmentReport {
             id: there.id.as_str(),
             number: there.number,
-            words: &there.words,
+            words: say(there),
             purpose: there.purpose.words(),
             area_mm2: rounded(pattern.area(ix).to_mm2()),
             centroid_mm: [rounded(centroid.x), rounded(centroid.y)],

@@ -3,7 +3,7 @@
 use case::question::{Answer, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
 use case::{BodyMeasure, LayoutError, PluginFaultKind, Said};
-use cushion::{FaultKind, SizeError};
+use cushion::{Compartment, FaultKind, SizeError};
 
 /// What is said of files.
 pub trait FileWords: QuestionWords {
@@ -24,6 +24,10 @@ pub trait FileWords: QuestionWords {
 
     /// Why a text is not a size.
     fn no_size(&self, error: SizeError) -> String;
+
+    /// What a compartment is to carers, in its author's words, with the side where they do not
+    /// say it.
+    fn compartment(&self, compartment: &Compartment) -> String;
 
     /// A measure of the client, without an article.
     fn body_measure(&self, measure: BodyMeasure) -> &'static str;

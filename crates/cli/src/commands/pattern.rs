@@ -40,8 +40,10 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     let drawn_by = layout.drawn_by.as_deref();
     if arguments.json.json {
         let source = LayoutSource { digest: &digest, drawn_by };
+        let say = |own: &cushion::Compartment| words::ENGLISH.compartment(own);
+        let (pattern, fill) = (&pattern, &fill);
         return terminal
-            .answer(&files::report::pattern(PROGRAM, source, &pattern, &fill, &warnings));
+            .answer(&files::report::pattern(PROGRAM, source, pattern, fill, &warnings, &say));
     }
     terminal.warn(&warnings);
     let drawn_by = drawn_by.map_or_else(String::new, |plugin| {

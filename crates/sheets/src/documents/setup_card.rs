@@ -337,7 +337,7 @@ fn counts(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<
         let change = i64::from(count.planned) - i64::from(count.stock);
         table.row([
             count.number.to_string(),
-            there.words.clone(),
+            ::words::ENGLISH.compartment(there),
             count.stock.to_string(),
             words::change(change),
             count.planned.to_string(),

@@ -9,10 +9,10 @@ mod texts;
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
 use case::{BodyMeasure, FileKind, LayoutError, PluginFaultKind, Said};
-use cushion::{FaultKind, SizeError};
+use cushion::{Compartment, FaultKind, SizeError};
 
 use super::English;
-use crate::FileWords;
+use crate::{BasicWords as _, FileWords, Language as _};
 
 fn said(message: impl Into<String>, hint: impl Into<String>) -> Said {
     let hint: String = hint.into();
@@ -76,6 +76,14 @@ impl FileWords for English {
 
     fn no_size(&self, error: SizeError) -> String {
         layouts::no_size(error)
+    }
+
+    fn compartment(&self, compartment: &Compartment) -> String {
+        let words = compartment.words.in_language(self.tag());
+        match compartment.side.filter(|_| compartment.has_partner) {
+            Some(side) => format!("{words}, client's {}", self.side(side)),
+            None => words.to_owned(),
+        }
     }
 
     fn body_measure(&self, measure: BodyMeasure) -> &'static str {

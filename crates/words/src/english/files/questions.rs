@@ -169,7 +169,7 @@ prose! {
     CompartmentSeed: "seed", "a point inside the compartment";
     CompartmentNumber: "number of the compartment", "as sewn at its opening";
     CompartmentNumbers: "numbers of the compartment", "of the left half and the right half";
-    CompartmentWords: "words for carers", "";
+    CompartmentWords: "words for carers", "in English, or by language: { en = \"...\", es = \"...\" }";
     CompartmentFor: "purpose", "";
     CellFormat: "format", "";
     CellKind: "kind of file", "";
