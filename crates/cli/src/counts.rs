@@ -1,5 +1,6 @@
 //! Words of the command line that name counts and numbers.
 
+use case::{Check, Said};
 use cushion::{Name, Size};
 
 /// The most cells that a compartment is asked to hold.
@@ -62,4 +63,16 @@ pub(crate) fn entry_to_place(text: &str) -> Result<(String, usize), String> {
 /// Fails where it is none.
 pub(crate) fn size(text: &str) -> Result<Size, String> {
     text.parse().map_err(|error| words::ENGLISH.no_size(error))
+}
+
+/// Reads an answer to a kind of check.
+///
+/// # Errors
+///
+/// Fails where it is none.
+pub(crate) fn check(kind: &str, text: &str) -> Result<Check, String> {
+    Check::read(kind, text).map_err(|error| {
+        let Said { message, hint } = words::ENGLISH.no_check(&error);
+        hint.map_or(message.clone(), |hint| format!("{message}; {hint}"))
+    })
 }

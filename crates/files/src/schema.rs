@@ -194,12 +194,7 @@ fn answer(kind: Answer) -> Value {
         Answer::Choice(words) => json!({ "enum": words }),
         Answer::YesNo => json!({ "type": "boolean" }),
         Answer::Text => line(),
-        Answer::Words => json!({ "anyOf": [line(), {
-            "type": "object",
-            "propertyNames": { "pattern": LANGUAGE },
-            "additionalProperties": line(),
-            "required": ["en"],
-        }] }),
+        Answer::Words => by_language(),
         Answer::Texts => json!({ "type": "array", "items": line() }),
         Answer::Code => json!({
             "type": "string",
@@ -239,6 +234,16 @@ fn answer(kind: Answer) -> Value {
         }
         Answer::Digest => json!({ "type": "string", "pattern": "^[0-9a-f]{16}$" }),
     }
+}
+
+/// A text, or one for each language.
+fn by_language() -> Value {
+    json!({ "anyOf": [line(), {
+            "type": "object",
+            "propertyNames": { "pattern": LANGUAGE },
+            "additionalProperties": line(),
+            "required": ["en"],
+        }] })
 }
 
 fn line() -> Value {

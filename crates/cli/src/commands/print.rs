@@ -51,8 +51,8 @@ fn of_client(
     let case = OpenCase::open(outside.surroundings(), &name(path))?;
     let of_client =
         case.papers(on, sheet).map_err(|error| match case.client.value.latest_plan() {
-            Some(_) => error,
-            None => error.hint(format!(
+            Some(_) => Failure::from(error),
+            None => Failure::from(error).hint(format!(
                 "see the counts with `seatwright plan {}`, then record them with --record --by WHO",
                 path.display()
             )),

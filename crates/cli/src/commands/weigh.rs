@@ -1,6 +1,7 @@
 //! `weigh`: counting by weight, from a batch that was counted by hand and weighed that day.
 
-use casework::OpenCase;
+use case::Trouble;
+use casework::{OpenCase, WorkError};
 use fitting::counting::Batch;
 use mechanics::Stop;
 use words::ENGLISH;
@@ -16,7 +17,7 @@ use crate::today;
 pub(crate) fn run(arguments: &Weigh, terminal: Terminal) -> Result<(), Failure> {
     let batch =
         Batch { cells: arguments.batch, grams: arguments.grams, division: arguments.division };
-    let batch = batch.checked().map_err(|error| Failure::call(error.to_string()))?;
+    let batch = batch.checked().map_err(|error| WorkError::asked(Trouble::Batch(error)))?;
     let on = today::today(arguments.day.date)?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;

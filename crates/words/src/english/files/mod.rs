@@ -1,14 +1,16 @@
 //! English: findings about texts, questions, why work on them ends.
 
+mod checks;
 mod edits;
 mod layouts;
 mod plugins;
 mod questions;
 mod texts;
+mod troubles;
 
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
-use case::{BodyMeasure, FileKind, LayoutError, PluginFaultKind, Said};
+use case::{BodyMeasure, CheckError, FileKind, LayoutError, PluginFaultKind, Said, Trouble};
 use cushion::{Compartment, FaultKind, SizeError};
 
 use super::English;
@@ -56,6 +58,14 @@ impl QuestionWords for English {
 impl FileWords for English {
     fn about_text(&self, finding: &TextFinding) -> Said {
         texts::about(finding)
+    }
+
+    fn trouble(&self, trouble: &Trouble) -> Said {
+        troubles::about(trouble)
+    }
+
+    fn no_check(&self, error: &CheckError) -> Said {
+        checks::no_check(error)
     }
 
     fn about_edit(&self, error: &EditError) -> Said {

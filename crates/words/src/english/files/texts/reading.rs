@@ -66,10 +66,9 @@ pub(super) fn syntax(finding: &SyntaxFinding) -> Said {
             format!("the number {written} begins with a nought"),
             format!("write {}", written.trim_start_matches('0')),
         ),
-        SyntaxFinding::Other(parser) => said(
-            format!("this cannot be read: {parser}"),
-            "see the format in README; `new` writes an example",
-        ),
+        SyntaxFinding::Other(parser) => {
+            said(format!("this cannot be read: {parser}"), "see the format in README")
+        }
     }
 }
 

@@ -1,0 +1,4 @@
+//! What languages say of values.
+
+mod files;
+mod sweep;
