@@ -95,7 +95,7 @@ def check_the_square_is_100_mm():
         with folder() as here:
             run("print", "--blank", "--paper", paper, "--out", ".", cwd=here)
             with pdfplumber.open(here / "measuring-form.pdf") as pdf:
-                page = pdf.pages[1]
+                page = pdf.pages[-1]
                 mm = 25.4 / 72
                 shapes = page.rects + page.curves + page.lines
                 square = max(shapes, key=lambda it: it["height"])

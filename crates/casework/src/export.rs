@@ -6,6 +6,7 @@ use std::thread;
 use case::{Drawn, Trouble};
 use cushion::Pattern;
 use sheets::{Document, Page, SvgOptions};
+use words::Language;
 
 use crate::error::{Whose, WorkError};
 use crate::not_drawn::{no_picture, not_drawn};
@@ -104,8 +105,8 @@ pub(crate) fn svg(page: &Page) -> Vec<u8> {
 /// # Errors
 ///
 /// Fails where a number finds no room in its compartment.
-pub fn drawing(pattern: &Pattern) -> Result<Vec<u8>, WorkError> {
-    let page = sheets::drawing(pattern);
+pub fn drawing(language: &dyn Language, pattern: &Pattern) -> Result<Vec<u8>, WorkError> {
+    let page = sheets::drawing(language, pattern);
     let page = page.map_err(|error| not_drawn(Drawn::Pattern, error))?;
     Ok(svg(&page))
 }

@@ -5,6 +5,7 @@
 //! `case::LayoutSource`, the date as an argument; everything works from several threads.
 
 mod adjusting;
+mod edition;
 mod error;
 mod export;
 mod file_remarks;
@@ -27,6 +28,7 @@ mod weighing;
 /// What the program calls itself in records, reports and papers.
 pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
+pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
 pub use crate::export::{Exported, drawing, export};
 pub use crate::file_remarks::FileRemarks;

@@ -1,12 +1,13 @@
 //! Papers: which documents are printed for a client, for a stock fill, for anybody.
 
-use case::{Date, Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble};
+use case::text::LengthUnit;
+use case::{Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble};
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
-use sheets::{ClientPapers, Document, DocumentError, Paper, StockPapers};
-use words::ENGLISH;
+use sheets::{BlankForm, ClientPapers, Document, DocumentError, Paper, StockPapers};
 
 use crate::PROGRAM;
+use crate::edition::Edition;
 use crate::error::WorkError;
 use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
@@ -34,20 +35,20 @@ pub struct PapersOfClient {
 type Composed = Result<Document, DocumentError>;
 type ForClient = fn(&ClientPapers<'_>, Paper) -> Composed;
 type ForStock = fn(&StockPapers<'_>, Paper) -> Composed;
-type ForAnybody = fn(Paper, Date, &str) -> Composed;
+type ForAnybody = fn(&BlankForm<'_>, Paper) -> Composed;
 
 /// The documents of a client: to add one, write its file in `sheets` and its line here.
 const OF_CLIENT: &[(&str, ForClient)] = &[
     ("setup-card", sheets::setup_card),
     ("fill-card", sheets::fill_order),
     ("take-home", sheets::take_home),
-    ("tag", |papers, _| sheets::tag(papers.pattern, papers.date, papers.program)),
+    ("tag", |papers, _| sheets::tag(papers.language, papers.pattern, papers.date, papers.program)),
 ];
 
 /// The documents of a size as supplied.
 const OF_STOCK: &[(&str, ForStock)] = &[
     ("fill-card", sheets::stock_fill_card),
-    ("tag", |papers, _| sheets::tag(papers.pattern, papers.date, papers.program)),
+    ("tag", |papers, _| sheets::tag(papers.language, papers.pattern, papers.date, papers.program)),
 ];
 
 /// The documents that are for anybody.
@@ -60,7 +61,9 @@ impl OpenCase {
     ///
     /// Fails where no plan was recorded, where it is for another cushion than the file now names,
     /// where nothing is safe, or where something finds no room on the paper.
-    pub fn papers(&self, on: Date, paper: Paper) -> Result<PapersOfClient, WorkError> {
+    pub fn papers(&self, edition: Edition) -> Result<PapersOfClient, WorkError> {
+        let Edition { language, on, paper } = edition;
+        let language = language.with_lengths_in(self.client.value.lengths);
         let file = &self.client.file.path;
         let Some(plan) = self.client.value.latest_plan() else {
             return Err(WorkError::file(Trouble::NothingRecorded { file: file.clone() }));
@@ -69,10 +72,10 @@ impl OpenCase {
         // What the goals would make of the counts today is asked of a plan; paper only needs to
         // know whether the file still asks for what was recorded.
         let fresh = self.with_changes(on)?;
-        let cautions: Vec<String> =
-            self.cautions(plan, on).iter().map(|caution| ENGLISH.caution(caution)).collect();
+        let cautions = self.cautions(plan, on);
         let extras = self.extras(plan);
         let papers = ClientPapers {
+            language,
             client: &self.client.value,
             plan,
             pattern: &self.pattern,
@@ -96,20 +99,15 @@ impl OpenCase {
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
         let advice = fitting::card_advice(&self.client.value, &self.cushion, weight, &counts);
         let Some(advice) = advice else { return sheets::SetupExtras::default() };
-        let if_then = advice.if_then.into_iter().map(|row| sheets::IfThen {
-            finding: ENGLISH.card_finding(&row.found),
-            then: ENGLISH.remedy(&row.then),
-            cost: row.cost.map_or_else(String::new, |cost| ENGLISH.remedy_cost(&cost)),
-        });
         let before = self.client.value.before_latest_plan();
         let moves = before
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
         sheets::SetupExtras {
-            goals: advice.goals.iter().map(|goal| ENGLISH.goal_outcome(goal)).collect(),
+            goals: advice.goals,
             moves,
             moves_from: before.map(|before| before.from),
-            if_then: if_then.collect(),
+            if_then: advice.if_then,
         }
     }
 
@@ -159,25 +157,27 @@ pub fn papers_of_stock(
     layout: &Sourced<Layout>,
     pattern: &Pattern,
     cell: &Cell,
-    on: Date,
-    paper: Paper,
+    edition: Edition,
 ) -> Result<Vec<NamedDocument>, WorkError> {
+    let Edition { language, on, paper } = edition;
     let fill = stock_fill(layout, pattern, cell)?;
-    let papers = StockPapers { pattern, fill: &fill, cell, date: on, program: PROGRAM };
+    let papers = StockPapers { language, pattern, fill: &fill, cell, date: on, program: PROGRAM };
     let what = || Drawn::PapersOf(layout.file.path.clone());
     let compose = |(name, compose): &(&str, ForStock)| named(name, compose(&papers, paper), what());
     let papers = OF_STOCK.iter().map(compose).collect::<Result<Vec<_>, _>>()?;
     Ok(with_prefix(&format!("{}-{}", pattern.layout(), pattern.size()), papers))
 }
 
-/// Composes the papers that are for anybody.
+/// Composes the papers that are for anybody, which ask lengths in a unit.
 ///
 /// # Errors
 ///
 /// Fails where something finds no room on the paper.
-pub fn blank_papers(on: Date, paper: Paper) -> Result<Vec<NamedDocument>, WorkError> {
+pub fn blank_papers(edition: Edition, unit: LengthUnit) -> Result<Vec<NamedDocument>, WorkError> {
+    let Edition { language, on, paper } = edition;
+    let form = BlankForm { language, unit, date: on, program: PROGRAM };
     let papers = BLANK.iter();
-    papers.map(|(name, compose)| named(name, compose(paper, on, PROGRAM), Drawn::Form)).collect()
+    papers.map(|(name, compose)| named(name, compose(&form, paper), Drawn::Form)).collect()
 }
 
 /// Puts a word before the names, so that papers of several clients go into one folder.

@@ -67,10 +67,8 @@ impl OpenCase {
         if self.has_goals_and_no_weight() || !plan_stands(plan, nearest_safe) {
             return Ok(false);
         }
-        let recorded = RecordedPlan {
-            why: why(plan, recorder.language),
-            ..self.recorded(&plan.counts, recorder)
-        };
+        let recorded =
+            RecordedPlan { why: self.why(plan, recorder), ..self.recorded(&plan.counts, recorder) };
         let text = files::append_plan(&self.client.file.text, &recorded)
             .map_err(|error| self.cannot_append(error))?;
         self.put(shelf, text).map(|()| true)
@@ -138,6 +136,13 @@ impl OpenCase {
         counts.map(count).collect()
     }
 
+    /// Why a plan has its counts: as whoever records it says, or else its goals and changes.
+    fn why(&self, plan: &Plan, recorder: &Recorder<'_>) -> Option<String> {
+        let language = recorder.language.with_lengths_in(self.client.value.lengths);
+        let said = recorder.because.map(str::to_owned);
+        said.or_else(|| language.plan_reason(&plan.goals, &wishes(plan)))
+    }
+
     /// The entry by which counts are recorded as a plan.
     fn recorded(&self, counts: &[PlannedCount], recorder: &Recorder<'_>) -> RecordedPlan {
         let count = |count: &PlannedCount| RecordedCount {
@@ -174,14 +179,13 @@ impl Recorder<'_> {
     }
 }
 
-/// Why a plan has its counts: its goals and changes, in a sentence.
-fn why(plan: &Plan, language: &dyn Language) -> Option<String> {
+/// The wishes behind the fixed changes of a plan.
+fn wishes(plan: &Plan) -> Vec<&str> {
     let reasons = plan.counts.iter().filter_map(|count| count.reason.as_ref());
-    let wishes: Vec<&str> = reasons
+    reasons
         .filter_map(|reason| match reason {
             CountReason::Wish(wish) => Some(wish.as_str()),
             CountReason::Goals => None,
         })
-        .collect();
-    language.plan_reason(&plan.goals, &wishes)
+        .collect()
 }

@@ -3,6 +3,7 @@
 use case::{Date, Drawn};
 use fitting::{CutThrough, SiteCut};
 use sheets::{Paper, Section, SectionAt, SectionPapers, SectionSite};
+use words::Language;
 
 use crate::PROGRAM;
 use crate::error::WorkError;
@@ -10,22 +11,26 @@ use crate::export::svg;
 use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
 
-/// Draws the cuts of a prediction on one page, as SVG.
+/// Draws the cuts of a prediction on one page, as SVG; the counts are those of a plan that was
+/// recorded on a day, or of one that is not recorded.
 ///
 /// # Errors
 ///
 /// Fails where something finds no room on the page.
 pub fn sections(
+    language: &dyn Language,
     case: &OpenCase,
-    what: &str,
+    recorded_on: Option<Date>,
     cuts: &[CutThrough],
     on: Date,
 ) -> Result<Vec<u8>, WorkError> {
     let sections: Vec<Section> = cuts.iter().map(section).collect();
     let pattern = case.cushion.pattern();
     let papers = SectionPapers {
+        language,
         client: case.client.value.code.as_str(),
-        what,
+        layout: pattern.title(),
+        recorded_on,
         size: pattern.size(),
         wall_mm: pattern.wall_height().to_mm(),
         sections: &sections,
@@ -48,11 +53,7 @@ fn section(cut: &CutThrough) -> Section {
         body: cut.profile.body.clone(),
         seams: cut.seams.clone(),
         sites: (cut.sites.iter())
-            .map(|site| SectionSite {
-                name: words::ENGLISH.site(site.site).to_owned(),
-                at: site.at,
-                height: site.height,
-            })
+            .map(|site| SectionSite { name: site.site, at: site.at, height: site.height })
             .collect(),
     }
 }

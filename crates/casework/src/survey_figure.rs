@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use case::{Date, Drawn, SurveyOutcome, SurveyRow, SurveyedPlan};
 use sheets::{Histogram, Paper, SurveyPage};
+use words::Language;
 
 use crate::PROGRAM;
 use crate::error::WorkError;
@@ -15,11 +16,17 @@ use crate::not_drawn::not_drawn;
 /// # Errors
 ///
 /// Fails where something finds no room on the page.
-pub fn survey_figure(layout: &str, rows: &[SurveyRow], on: Date) -> Result<Vec<u8>, WorkError> {
-    let sentences = words::ENGLISH.survey_summary(&case::SurveySummary::of(rows));
-    let panels = panels(rows);
-    let title = format!("Survey of {layout}");
+pub fn survey_figure(
+    language: &dyn Language,
+    layout: &str,
+    rows: &[SurveyRow],
+    on: Date,
+) -> Result<Vec<u8>, WorkError> {
+    let sentences = language.survey_summary(&case::SurveySummary::of(rows));
+    let panels = panels(language, rows);
+    let title = language.survey_of(layout);
     let page = SurveyPage {
+        language,
         title: &title,
         sentences: &sentences,
         panels: &panels,
@@ -38,11 +45,12 @@ fn plans(rows: &[SurveyRow]) -> impl Iterator<Item = &SurveyedPlan> {
     })
 }
 
-fn panels(rows: &[SurveyRow]) -> Vec<Histogram> {
+fn panels(language: &dyn Language, rows: &[SurveyRow]) -> Vec<Histogram> {
+    let texts = language.survey();
     let mut sizes: BTreeMap<String, u32> = BTreeMap::new();
     for row in rows {
         let name = match &row.outcome {
-            SurveyOutcome::NoSize(_) => "none".to_owned(),
+            SurveyOutcome::NoSize(_) => texts.no_size.to_owned(),
             SurveyOutcome::Planned(plan) | SurveyOutcome::NotSafe(plan, _) => plan.size.to_string(),
         };
         *sizes.entry(name).or_default() += 1;
@@ -53,15 +61,16 @@ fn panels(rows: &[SurveyRow]) -> Vec<Histogram> {
     };
     vec![
         Histogram {
-            title: "Sizes (mm)".to_owned(),
+            title: texts.sizes.to_owned(),
             names,
             counts,
-            note: "none: no made size suits measures and weight".to_owned(),
+            note: texts.no_size_note.to_owned(),
         },
-        steps("Cells in all", &of(&|plan| Some(f64::from(plan.cells))), 25.0),
-        steps("Cells changed from the stock fill", &of(&|plan| Some(f64::from(plan.changed))), 5.0),
+        steps(language, texts.cells_in_all, &of(&|plan| Some(f64::from(plan.cells))), 25.0),
+        steps(language, texts.cells_changed, &of(&|plan| Some(f64::from(plan.changed))), 5.0),
         steps(
-            "Left under the lower seat bone (mm)",
+            language,
+            texts.left_under_lower_seat_bone,
             &of(&|plan| {
                 let both = plan.clearance?;
                 Some(both.left.central.min(both.right.central).to_mm())
@@ -69,7 +78,8 @@ fn panels(rows: &[SurveyRow]) -> Vec<Histogram> {
             2.0,
         ),
         steps(
-            "The same at the low end (mm)",
+            language,
+            texts.left_at_the_low_end,
             &of(&|plan| {
                 let both = plan.clearance?;
                 Some(both.left.low.min(both.right.low).to_mm())
@@ -77,7 +87,8 @@ fn panels(rows: &[SurveyRow]) -> Vec<Histogram> {
             2.0,
         ),
         steps(
-            "Under the left seat bone (kPa)",
+            language,
+            texts.under_left_seat_bone,
             &of(&|plan| Some(plan.surface?.central.to_kpa())),
             0.5,
         ),
@@ -85,7 +96,7 @@ fn panels(rows: &[SurveyRow]) -> Vec<Histogram> {
 }
 
 /// Counts values in equal steps.
-fn steps(title: &str, values: &[f64], step: f64) -> Histogram {
+fn steps(language: &dyn Language, title: &str, values: &[f64], step: f64) -> Histogram {
     let index = |value: f64| (value / step).floor() as i64;
     let low = values.iter().copied().map(index).min().unwrap_or(0);
     let high = values.iter().copied().map(index).max().unwrap_or(0);
@@ -93,12 +104,11 @@ fn steps(title: &str, values: &[f64], step: f64) -> Histogram {
     values.iter().for_each(|value| counts[(index(*value) - low) as usize] += 1);
     let mut sorted = values.to_vec();
     sorted.sort_by(f64::total_cmp);
-    let at = |share: f64| sorted.get(((sorted.len() as f64 - 1.0) * share).round() as usize);
+    let at =
+        |share: f64| sorted.get(((sorted.len() as f64 - 1.0) * share).round() as usize).copied();
     let note = match (at(0.05), at(0.5), at(0.95)) {
-        (Some(low), Some(middle), Some(high)) => {
-            format!("5, 50 and 95 of 100: {low:.1}, {middle:.1}, {high:.1}")
-        }
-        _ => "no values".to_owned(),
+        (Some(low), Some(middle), Some(high)) => language.spread_of_values(low, middle, high),
+        _ => language.survey().no_values.to_owned(),
     };
     Histogram {
         title: title.to_owned(),

@@ -3,11 +3,15 @@
 use std::path::PathBuf;
 
 use case::Date;
+use casework::Recorder;
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use cushion::Size as CushionSize;
+use cushion::{Pattern as CushionPattern, Size as CushionSize};
+use words::ENGLISH;
 
+use crate::compartment::CompartmentRef;
 use crate::counts;
 use crate::exit_codes;
+use crate::failure::Failure;
 use crate::terminal::Color;
 use crate::today;
 
@@ -24,6 +28,14 @@ pub(crate) struct Arguments {
     /// Colour messages
     #[arg(long, global = true, value_name = "WHEN", value_enum, default_value_t)]
     pub(crate) color: Color,
+
+    /// Take this day instead of today, in what is printed, recorded or judged by age: 2026-03-01
+    #[arg(long, global = true, value_name = "DAY", value_parser = today::day)]
+    pub(crate) date: Option<Date>,
+
+    /// Answer, and fail, in JSON on stdout
+    #[arg(long, global = true)]
+    pub(crate) json: bool,
 }
 
 /// What to do.
@@ -58,10 +70,6 @@ pub(crate) struct Demo {
     /// Write into this folder
     #[arg(long, value_name = "DIR", default_value = "out")]
     pub(crate) out: PathBuf,
-
-    /// Print this day instead of that of the client's last check: 2026-03-01
-    #[arg(long, value_name = "DAY", value_parser = today::day)]
-    pub(crate) date: Option<Date>,
 }
 
 /// Show a layout at one size: areas, seams, stock counts
@@ -88,9 +96,6 @@ pub(crate) struct Pattern {
     /// Draw the pattern into this file
     #[arg(long, value_name = "FILE")]
     pub(crate) svg: Option<PathBuf>,
-
-    #[command(flatten)]
-    pub(crate) json: Json,
 }
 
 /// Show which made size suits a client, and why the others do not
@@ -118,33 +123,22 @@ pub(crate) struct Plan {
     #[arg(value_name = "CLIENT")]
     pub(crate) client: PathBuf,
 
-    /// Add the plan to the record in the client file
-    #[arg(long, requires = "by")]
-    pub(crate) record: bool,
+    #[command(flatten)]
+    pub(crate) record: Record,
 
     /// Take the nearest safe plan where a goal cannot be reached
     #[arg(long)]
     pub(crate) nearest_safe: bool,
 
-    /// Name who records the plan, by initials or role
-    #[arg(long, value_name = "WHO", requires = "record")]
-    pub(crate) by: Option<String>,
-
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
-
-    #[command(flatten)]
-    pub(crate) json: Json,
 }
 
 /// Show what counts would do under the client: heights, pressures with their spread
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     seatwright predict K-17.toml\n  \
-    seatwright predict K-17.toml --cells pelvis-left=42 pelvis-right=52 --svg section.svg\n\n\
+    seatwright predict K-17.toml --cells 1=42 pelvis-right=52 --svg section.svg\n\n\
     Begins from the counts recorded last, or from those of a fresh plan where none are.\n\
     Nothing is recorded. Every number is an estimate, and no pressure is a safe one.")]
 pub(crate) struct Predict {
@@ -152,9 +146,9 @@ pub(crate) struct Predict {
     #[arg(value_name = "CLIENT")]
     pub(crate) client: PathBuf,
 
-    /// Put so many cells into a compartment, in this question only
-    #[arg(long, value_name = "ID=N", num_args = 1.., value_parser = counts::cells)]
-    pub(crate) cells: Vec<(cushion::Name, u32)>,
+    /// Put so many cells into a compartment, named by number or id, in this question only
+    #[arg(long, value_name = "COMPARTMENT=N", num_args = 1.., value_parser = counts::cells)]
+    pub(crate) cells: Vec<(CompartmentRef, u32)>,
 
     /// Draw sections through the seat bones into this file
     #[arg(long, value_name = "FILE")]
@@ -162,12 +156,6 @@ pub(crate) struct Predict {
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
-
-    #[command(flatten)]
-    pub(crate) json: Json,
 }
 
 /// Show the next moves from what was found on the filled cushion, and record them where asked
@@ -194,9 +182,9 @@ pub(crate) struct Adjust {
     #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| counts::check("under", text))]
     pub(crate) under: Vec<case::Check>,
 
-    /// Say what a press check found: 3=slack
-    #[arg(long, value_name = "NUMBER=WORD", value_parser = |text: &str| counts::check("press", text))]
-    pub(crate) press: Vec<case::Check>,
+    /// Say what a press check found, at a compartment named by number or id: 3=slack
+    #[arg(long, value_name = "COMPARTMENT=WORD", value_parser = counts::press)]
+    pub(crate) press: Vec<(CompartmentRef, case::PressAnswer)>,
 
     /// Say which side of the pelvis is lower: left=8mm, or level
     #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| counts::check("lower", text))]
@@ -214,33 +202,28 @@ pub(crate) struct Adjust {
     #[arg(long)]
     pub(crate) why: bool,
 
-    /// Say why, in a sentence for the record
-    #[arg(long, value_name = "WHY", requires = "record")]
-    pub(crate) because: Option<String>,
-
-    /// Add checks and moves to the record in the client file
-    #[arg(long, requires = "by")]
-    pub(crate) record: bool,
-
-    /// Name who checked and moved, by initials or role
-    #[arg(long, value_name = "WHO", requires = "record")]
-    pub(crate) by: Option<String>,
+    #[command(flatten)]
+    pub(crate) record: Record,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
-
-    #[command(flatten)]
-    pub(crate) json: Json,
 }
 
 impl Adjust {
-    /// All checks, in the order of the options.
-    pub(crate) fn checks(&self) -> Vec<case::Check> {
-        let all = [&self.skin, &self.top, &self.under, &self.press, &self.lower, &self.reading];
-        all.into_iter().flatten().copied().collect()
+    /// All checks, in the order of the options, with compartments of a pattern.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the pattern has no such compartment.
+    pub(crate) fn checks(&self, pattern: &CushionPattern) -> Result<Vec<case::Check>, Failure> {
+        let mut all = [self.skin.as_slice(), &self.top, &self.under].concat();
+        for (named, answer) in &self.press {
+            let number = pattern[named.find(pattern)?].number;
+            all.push(case::Check::Press { number, answer: *answer });
+        }
+        all.extend_from_slice(&self.lower);
+        all.extend_from_slice(&self.reading);
+        Ok(all)
     }
 }
 
@@ -268,9 +251,6 @@ pub(crate) struct Weigh {
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
 }
 
 /// Set a test jig on the stock fill of a layout: loaded contour and overload, for suppliers
@@ -304,9 +284,6 @@ pub(crate) struct ContourTest {
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
-
-    #[command(flatten)]
-    pub(crate) json: Json,
 }
 
 /// Size and plan a layout for many bodies from a table, for suppliers
@@ -352,9 +329,6 @@ pub(crate) struct Survey {
     /// Compute on a mesh of 4 mm instead of 8 mm, which takes some four times as long
     #[arg(long)]
     pub(crate) fine: bool,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
 }
 
 /// Put the parts of a survey together
@@ -372,9 +346,6 @@ pub(crate) struct Merge {
     /// Draw the spread into this file, as SVG
     #[arg(long, value_name = "FILE")]
     pub(crate) figure: Option<PathBuf>,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
 }
 
 /// Print papers as SVG and PDF
@@ -383,7 +354,7 @@ pub(crate) struct Merge {
 #[command(after_help = "Examples:\n  \
     seatwright print K-17.toml --out papers\n  \
     seatwright print --stock row-six --size 440x400 --out papers\n  \
-    seatwright print --blank --paper letter --out papers\n\n\
+    seatwright print --blank --paper letter --units in --out papers\n\n\
     A client's papers show the counts that were recorded last, never others.\n\
     `seatwright plan CLIENT --record` records them.")]
 pub(crate) struct Print {
@@ -394,6 +365,10 @@ pub(crate) struct Print {
     /// Print the blank measuring form
     #[arg(long)]
     pub(crate) blank: bool,
+
+    /// Ask for lengths on the form in this unit, mm where not told
+    #[arg(long, value_enum, requires = "blank")]
+    pub(crate) units: Option<FormUnits>,
 
     /// Print the fill card and the tag for the stock fill of a layout
     #[arg(long, value_name = "LAYOUT", requires = "size")]
@@ -421,9 +396,6 @@ pub(crate) struct Print {
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
 }
 
 /// Check layout, cell and client files
@@ -438,12 +410,6 @@ pub(crate) struct Check {
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
-
-    #[command(flatten)]
-    pub(crate) day: Day,
-
-    #[command(flatten)]
-    pub(crate) json: Json,
 }
 
 /// Begin a file, with comments that explain each line
@@ -583,6 +549,8 @@ pub(crate) enum Starter {
     LayoutSchema,
     /// A JSON Schema of cell files, for an editor
     CellSchema,
+    /// A JSON Schema of what --json answers, for a script
+    ReportSchema,
 }
 
 /// A size of paper.
@@ -595,6 +563,16 @@ pub(crate) enum Paper {
     Letter,
 }
 
+/// The unit of lengths on the measuring form.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum FormUnits {
+    /// Millimetres
+    #[default]
+    Mm,
+    /// Inches
+    In,
+}
+
 /// The cell that is counted with.
 #[derive(Debug, Args)]
 pub(crate) struct Cell {
@@ -603,18 +581,26 @@ pub(crate) struct Cell {
     pub(crate) cell: Option<String>,
 }
 
-/// The day that is printed and recorded.
-#[derive(Clone, Copy, Debug, Args)]
-pub(crate) struct Day {
-    /// Print and record this day instead of today's: 2026-03-01
-    #[arg(long, value_name = "DAY", value_parser = today::day)]
-    pub(crate) date: Option<Date>,
+/// What is added to the record in the client file, and by whom.
+#[derive(Clone, Debug, Args)]
+pub(crate) struct Record {
+    /// Add it to the record in the client file
+    #[arg(long, requires = "by")]
+    pub(crate) record: bool,
+
+    /// Name who records it, by initials or role
+    #[arg(long, value_name = "WHO", requires = "record")]
+    pub(crate) by: Option<String>,
+
+    /// Say why, in a sentence for the record
+    #[arg(long, value_name = "WHY", requires = "record")]
+    pub(crate) because: Option<String>,
 }
 
-/// How the answer is written.
-#[derive(Clone, Copy, Debug, Args)]
-pub(crate) struct Json {
-    /// Answer, and fail, in JSON
-    #[arg(long)]
-    pub(crate) json: bool,
+impl Record {
+    /// Whoever records, where something is to be recorded.
+    pub(crate) fn recorder(&self, on: Date) -> Option<Recorder<'_>> {
+        let because = self.because.as_deref();
+        self.by.as_ref().map(|by| Recorder { by, because, on, language: ENGLISH })
+    }
 }

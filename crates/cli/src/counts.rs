@@ -1,22 +1,40 @@
 //! Words of the command line that name counts and numbers.
 
-use case::{Check, Said};
-use cushion::{Name, Size};
+use case::{Check, PressAnswer, Said};
+use cushion::Size;
+
+use crate::compartment::CompartmentRef;
 
 /// The most cells that a compartment is asked to hold.
 const MOST: u32 = 2_000;
 
-/// Reads `ID=N`.
+/// Reads `COMPARTMENT=N`.
 ///
 /// # Errors
 ///
 /// Returns what is wrong, in words.
-pub(crate) fn cells(text: &str) -> Result<(Name, u32), String> {
-    let (id, count) = text.split_once('=').ok_or("write it as ID=N, such as pelvis-left=42")?;
-    let id = Name::new(id).ok_or_else(|| format!("`{id}` is not a compartment's id"))?;
+pub(crate) fn cells(text: &str) -> Result<(CompartmentRef, u32), String> {
+    let (named, count) =
+        text.split_once('=').ok_or("write it as COMPARTMENT=N, such as 3=42 or pelvis-left=42")?;
+    let named = named.parse()?;
     let count = count.parse().ok().filter(|count| *count <= MOST);
     let count = count.ok_or_else(|| format!("write a whole number of cells, at most {MOST}"))?;
-    Ok((id, count))
+    Ok((named, count))
+}
+
+/// Reads `COMPARTMENT=WORD`, what a press check found.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn press(text: &str) -> Result<(CompartmentRef, PressAnswer), String> {
+    let (named, answer) =
+        text.split_once('=').ok_or("write it as COMPARTMENT=WORD, such as 3=slack")?;
+    let named = named.parse()?;
+    let answer = PressAnswer::WORDS.iter().find(|(_, word)| *word == answer);
+    answer
+        .map(|(answer, _)| (named, *answer))
+        .ok_or_else(|| "write slack, like or tight, against its mirror partner".to_owned())
 }
 
 /// Reads a number between 50 and 300.

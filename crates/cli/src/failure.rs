@@ -10,6 +10,7 @@ use words::ENGLISH;
 
 use crate::exit_codes;
 use crate::remarks;
+use crate::say;
 use crate::terminal::Terminal;
 
 /// The word for whose move it is, in JSON.
@@ -126,13 +127,18 @@ impl Failure {
         self.whose
     }
 
-    /// Says it on stderr, as JSON or in words, and returns the exit code.
-    pub(crate) fn tell(&self, json: bool, terminal: Terminal) -> ExitCode {
+    /// Says it, in words on stderr or as a report in JSON on stdout, and returns the exit code.
+    pub(crate) fn tell(&self, terminal: Terminal) -> ExitCode {
         if self.reader_left {
             return ExitCode::from(exit_codes::DONE);
         }
         if !self.told {
-            terminal.say(|color| if json { self.to_json() } else { self.to_words(color) });
+            if terminal.is_json() {
+                // There is nobody left to tell where stdout cannot be written.
+                let _ = terminal.answer(&self.to_json());
+            } else {
+                terminal.say(|color| self.to_words(color));
+            }
         }
         ExitCode::from(code(self.whose))
     }
@@ -141,7 +147,7 @@ impl Failure {
     fn to_json(&self) -> String {
         let file = self.file.as_ref().map(|file| (&*file.text, &*file.remarks));
         let error = report::Error { kind: words(self.whose), id: self.id, said: &self.said, file };
-        report::error(PROGRAM, error, &|finding| ENGLISH.about_text(finding))
+        report::error(PROGRAM, error, &say::text)
     }
 
     /// Remarks with their places, then the message and its hint.
@@ -159,12 +165,18 @@ impl From<clap::Error> for Failure {
         let words = error.render().to_string();
         let (words, _) = words.split_once("\nFor more information").unwrap_or((&words, ""));
         let (message, usage) = words.split_once("\nUsage:").unwrap_or((words, ""));
-        let message = message.trim_start_matches("error:").split_whitespace().collect::<Vec<_>>();
+        let (message, tip) = message.split_once("\n  tip: ").unwrap_or((message, ""));
+        let in_one_line = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
         let usage = usage.lines().next().unwrap_or_default().trim();
-        let failure = Self::call(message.join(" "));
-        match usage {
-            "" => failure.hint("`seatwright --help` tells how it is called"),
-            usage => failure.hint(format!("call it as `{usage}`; --help tells more")),
+        let failure = Self::call(in_one_line(message.trim_start_matches("error:")));
+        match (in_one_line(tip), usage) {
+            (tip, "") if tip.is_empty() => {
+                failure.hint("`seatwright --help` tells how it is called")
+            }
+            (tip, usage) if tip.is_empty() => {
+                failure.hint(format!("call it as `{usage}`; --help tells more"))
+            }
+            (tip, _) => failure.hint(tip),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 mod arguments;
 mod commands;
+mod compartment;
 mod counts;
 mod exit_codes;
 mod failure;
@@ -12,9 +13,12 @@ mod plugin_template;
 mod plugins;
 mod remarks;
 mod run;
+mod say;
+mod setting;
 mod tables;
 mod terminal;
 mod today;
+mod written;
 
 use std::process::ExitCode;
 

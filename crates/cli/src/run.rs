@@ -12,20 +12,23 @@ use crate::arguments::Arguments;
 use crate::commands;
 use crate::exit_codes;
 use crate::failure::Failure;
+use crate::setting::Setting;
 use crate::terminal::{Color, Terminal};
 
 /// Does what the words of the command line ask, and returns the exit code.
 pub(crate) fn program(words: impl IntoIterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.into_iter().collect();
     let (json, color) = (asks_for_json(&words), asked_color(&words));
-    let terminal = Terminal::new(color);
+    let terminal = Terminal::new(color, json);
     let work = || match parsed(&words, color)? {
-        Some(arguments) => commands::run(&arguments.command, terminal),
+        Some(arguments) => {
+            commands::run(&arguments.command, Setting { terminal, date: arguments.date })
+        }
         None => Ok(()),
     };
     match guarded(work) {
         Ok(()) => ExitCode::from(exit_codes::DONE),
-        Err(failure) => failure.tell(json, terminal),
+        Err(failure) => failure.tell(terminal),
     }
 }
 

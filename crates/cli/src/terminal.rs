@@ -45,12 +45,18 @@ impl Color {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Terminal {
     color: bool,
+    json: bool,
 }
 
 impl Terminal {
     /// Returns the terminal that the program was started in.
-    pub(crate) fn new(color: Color) -> Self {
-        Self { color: color.on_stderr() }
+    pub(crate) fn new(color: Color, json: bool) -> Self {
+        Self { color: color.on_stderr(), json }
+    }
+
+    /// Whether answers and failures are reports in JSON, one on stdout.
+    pub(crate) fn is_json(self) -> bool {
+        self.json
     }
 
     /// Writes the answer to stdout.
@@ -70,8 +76,11 @@ impl Terminal {
         let _ = std::io::stderr().write_all(words(self.color).as_bytes());
     }
 
-    /// Says each sentence on stderr as a warning.
+    /// Says each sentence on stderr as a warning; a report in JSON has its warnings in itself.
     pub(crate) fn warn(self, sentences: &[String]) {
+        if self.json {
+            return;
+        }
         for sentence in sentences {
             self.say(|color| remarks::warning(sentence, color));
         }

@@ -70,9 +70,14 @@ impl<'a> Flow<'a> {
         Ok(())
     }
 
-    /// Begins the next page where less than a height, in millimetres, is left on this one.
-    pub(crate) fn need(&mut self, height: f64) -> Result<(), SetError> {
-        if self.left.height() < height && !self.fresh { self.turn() } else { Ok(()) }
+    /// Begins the next page where less than a height, in millimetres, is left on this one; returns
+    /// whether it did.
+    pub(crate) fn need(&mut self, height: f64) -> Result<bool, SetError> {
+        let turns = self.left.height() < height && !self.fresh;
+        if turns {
+            self.turn()?;
+        }
+        Ok(turns)
     }
 
     /// Sets a table under a heading, its head again on each page; `then` adds to the rows that

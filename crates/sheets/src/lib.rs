@@ -17,13 +17,12 @@ mod png;
 mod svg;
 mod table;
 mod text;
-mod words;
 
 pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    ClientPapers, DocumentError, Histogram, INKS, IfThen, Ink, PAPERS, Section, SectionAt,
+    BlankForm, ClientPapers, DocumentError, Histogram, INKS, Ink, PAPERS, Section, SectionAt,
     SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage, View, blank_form, drawing,
     fill_order, place_on_page, section_sheet, setup_card, stock_fill_card, survey_page, tag,
     take_home, take_home_text,

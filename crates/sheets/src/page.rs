@@ -5,6 +5,7 @@
 //! Exporters draw the marks in order and decide nothing.
 
 use kurbo::{BezPath, Point, Rect, Shape as _};
+use words::Language;
 
 use crate::color::Color;
 use crate::paper::Paper;
@@ -32,6 +33,8 @@ pub struct Document {
 pub struct Page {
     /// What it is printed on.
     pub paper: Paper,
+    /// The tag of its language by BCP 47.
+    pub language: &'static str,
     /// What the page is, in a few words. Never the client's code: it becomes metadata.
     pub title: String,
     /// What is on it, in reading order; later blocks are drawn over earlier ones.
@@ -163,8 +166,8 @@ impl Block {
 
 impl Page {
     /// An empty page.
-    pub fn new(paper: Paper, title: impl Into<String>) -> Self {
-        Self { paper, title: title.into(), blocks: Vec::new() }
+    pub fn new(language: &dyn Language, paper: Paper, title: impl Into<String>) -> Self {
+        Self { paper, language: language.tag(), title: title.into(), blocks: Vec::new() }
     }
 
     /// Begins a block after the others and hands it out to be filled.

@@ -11,7 +11,6 @@ use crate::color::Color;
 use crate::font::{FAMILY, Weight};
 use crate::page::{Block, FillRule, Mark, Page, Role, Shape, TextRun};
 use crate::text::MM_PER_PT;
-use crate::words::english::LANGUAGE;
 
 /// How a page is written as SVG.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,9 +32,9 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     let (width, height) = (page.paper.width(), page.paper.height());
     out.raw("<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"");
     out.raw(" lang=\"")
-        .raw(LANGUAGE)
+        .raw(page.language)
         .raw("\" xml:lang=\"")
-        .raw(LANGUAGE)
+        .raw(page.language)
         .raw("\" role=\"document\"");
     out.number(" width=\"", width).raw("mm\"");
     out.number(" height=\"", height).raw("mm\"");

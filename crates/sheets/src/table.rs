@@ -16,6 +16,8 @@ pub struct Column {
     pub width: f64,
     /// Where the text of its cells stands.
     pub align: Align,
+    /// Under the heading, as cells look; may be empty.
+    pub note: String,
 }
 
 /// A table, to be set in a [`Frame`].
@@ -44,7 +46,17 @@ pub struct Table {
 impl Column {
     /// A column of a width in millimetres.
     pub fn new(head: impl Into<String>, width: f64, align: Align) -> Self {
-        Self { head: head.into(), width, align }
+        Self { head: head.into(), width, align, note: String::new() }
+    }
+}
+
+impl Column {
+    /// Height of the note under its heading, in millimetres.
+    fn note_height(&self, width: f64, style: &Style) -> Result<f64, SetError> {
+        if self.note.is_empty() {
+            return Ok(0.0);
+        }
+        Ok(wrap(&self.note, style, width)?.len() as f64 * style.line_height())
     }
 }
 
@@ -103,8 +115,10 @@ impl Table {
                 let least = if *is_head { 0.0 } else { self.least_row };
                 let mut height = least;
                 for (cell, column) in cells.iter().zip(&self.columns) {
-                    let lines = wrap(cell, style, column.width - 2.0 * self.margin)?.len();
-                    let needed = lines as f64 * style.line_height() + 2.0 * self.margin;
+                    let width = column.width - 2.0 * self.margin;
+                    let lines = wrap(cell, style, width)?.len() as f64 * style.line_height();
+                    let note = if *is_head { column.note_height(width, &self.body)? } else { 0.0 };
+                    let needed = lines + note + 2.0 * self.margin;
                     height = height.max(needed);
                 }
                 Ok(height)
@@ -129,12 +143,17 @@ impl Table {
                     (self.named_rows && index == 0).then_some(Heads::Row)
                 };
                 let width = column.width - 2.0 * self.margin;
-                let lines = wrap(cell, style, width)?.len() as f64;
-                let top = y + (height - lines * style.line_height()) / 2.0;
+                let lines = wrap(cell, style, width)?.len() as f64 * style.line_height();
+                let note = if *is_head { column.note_height(width, &self.body)? } else { 0.0 };
+                let top = y + (height - lines - note) / 2.0;
                 let block = page.block(Role::Cell { table, row, header });
                 let corner = Point::new(x + self.margin, top);
                 if !cell.is_empty() {
                     block.paragraph(corner, width, cell, style, column.align)?;
+                }
+                if note > 0.0 {
+                    let below = corner + (0.0, lines);
+                    block.paragraph(below, width, &column.note, &self.body, column.align)?;
                 }
                 x += column.width;
             }

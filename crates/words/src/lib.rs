@@ -26,5 +26,8 @@ pub use crate::files::FileWords;
 pub use crate::findings::FindingWords;
 pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
-pub use crate::papers::PaperWords;
+pub use crate::papers::{
+    CheckTexts, FillCardTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts,
+    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+};
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

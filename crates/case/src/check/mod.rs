@@ -86,6 +86,12 @@ pub enum PressAnswer {
     Tight,
 }
 
+impl PressAnswer {
+    /// All answers, with their words.
+    pub const WORDS: [(Self, &str); 3] =
+        [(Self::Slack, "slack"), (Self::Like, "like"), (Self::Tight, "tight")];
+}
+
 /// One thing that was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Check {

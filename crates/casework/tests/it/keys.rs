@@ -115,6 +115,7 @@ fn told(client: &Client, answer: Answer) -> String {
 fn papers(client: &Client) -> String {
     let cell = BuiltIn::cell();
     let papers = ClientPapers {
+        language: words::ENGLISH,
         client,
         plan: &recorded(),
         pattern: cushion().pattern(),

@@ -11,8 +11,8 @@ use words::ENGLISH;
 use crate::arguments::Check;
 use crate::failure::Failure;
 use crate::outside::Outside;
-use crate::terminal::Terminal;
-use crate::{remarks, today};
+use crate::remarks;
+use crate::setting::Setting;
 
 /// A file, as far as it could be checked.
 struct Checked {
@@ -27,12 +27,13 @@ struct Checked {
 }
 
 /// Checks every file, and says all of it before it fails.
-pub(crate) fn run(arguments: &Check, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let checked: Vec<Checked> =
         arguments.files.iter().map(|path| check(path, on, &outside)).collect();
-    if arguments.json.json {
+    if terminal.is_json() {
         terminal.answer(&to_json(&checked))?;
         return verdict(&checked).map_err(Failure::told);
     }

@@ -1,5 +1,6 @@
 //! `completions`: what a shell needs to complete our words.
 
+use casework::PROGRAM;
 use clap::CommandFactory as _;
 
 use crate::arguments::{Arguments, Completions};
@@ -10,5 +11,10 @@ use crate::terminal::Terminal;
 pub(crate) fn run(arguments: &Completions, terminal: Terminal) -> Result<(), Failure> {
     let mut script = Vec::new();
     clap_complete::generate(arguments.shell, &mut Arguments::command(), "seatwright", &mut script);
-    terminal.answer(&String::from_utf8_lossy(&script))
+    let script = String::from_utf8_lossy(&script);
+    if terminal.is_json() {
+        let shell = arguments.shell.to_string();
+        return terminal.answer(&files::report::completions(PROGRAM, &shell, &script));
+    }
+    terminal.answer(&script)
 }

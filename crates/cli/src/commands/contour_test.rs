@@ -35,7 +35,7 @@ pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failu
         Jig::STEPS.iter().map(|step| found(&test, &cushion, *step)).collect();
     let board = BoardTest::run(&cushion).map(experiment);
     let parameters = parameters(&test);
-    if arguments.json.json {
+    if terminal.is_json() {
         let at = (pattern.layout().as_str(), &*pattern.size().to_string());
         return terminal.answer(&files::report::contour_test(
             PROGRAM,

@@ -1,15 +1,17 @@
 //! `demo`: the papers of an invented client.
 
-use case::{Client, Date, Entry};
-use casework::OpenCase;
+use std::path::PathBuf;
+
+use case::{Client, Date, Entry, Finding};
+use casework::{Edition, OpenCase};
 use sheets::Paper;
 
 use crate::arguments::{Demo, Invented, PluginOptions};
-use crate::commands::print::said;
 use crate::failure::Failure;
 use crate::outputs;
 use crate::outside::Outside;
-use crate::terminal::Terminal;
+use crate::setting::Setting;
+use crate::written;
 
 /// The invented clients' files.
 const fn text(who: Invented) -> &'static str {
@@ -21,19 +23,22 @@ const fn text(who: Invented) -> &'static str {
 }
 
 /// Writes the demo client's papers, as of the day of its last check, and says what to look at.
-pub(crate) fn run(arguments: &Demo, terminal: Terminal) -> Result<(), Failure> {
+pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
     let client =
         casework::client_text("the demo client".to_owned(), text(arguments.who).to_owned())?;
     let outside = Outside::new(&PluginOptions::default());
     let case = OpenCase::of(outside.surroundings(), client)?;
-    let on = arguments.date.unwrap_or_else(|| last_day(&case.client.value));
-    let of_client = case.papers(on, Paper::A4)?;
+    let on = setting.date.unwrap_or_else(|| last_day(&case.client.value));
+    let terminal = setting.terminal;
+    let of_client = case.papers(Edition { language: words::ENGLISH, on, paper: Paper::A4 })?;
     let outputs = outputs::in_folder(&arguments.out, casework::export(&of_client.papers, true)?);
     outputs::are_apart(&[], &outputs)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
+    let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
     outputs::all(&outside, outputs)?;
-    terminal.warn(&said(&of_client.since_recorded));
-    terminal.answer(&next(arguments, case.client.value.code.as_str(), &names))
+    let since: Vec<Finding> = of_client.since_recorded.into_iter().map(Finding::Since).collect();
+    let words = next(arguments, case.client.value.code.as_str(), &names);
+    written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &words)
 }
 
 /// The day of the last entry in the record, so that every demo writes the same papers.

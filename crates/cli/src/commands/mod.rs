@@ -18,28 +18,29 @@ mod weigh;
 
 use crate::arguments::Command;
 use crate::failure::Failure;
-use crate::terminal::Terminal;
+use crate::setting::Setting;
 
 /// Does what a sub-command asks.
 ///
 /// # Errors
 ///
 /// Fails as the sub-command does.
-pub(crate) fn run(command: &Command, terminal: Terminal) -> Result<(), Failure> {
+pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
     match command {
-        Command::Demo(arguments) => demo::run(arguments, terminal),
+        Command::Demo(arguments) => demo::run(arguments, setting),
         Command::Pattern(arguments) => pattern::run(arguments, terminal),
-        Command::Plan(arguments) => plan::run(arguments, terminal),
+        Command::Plan(arguments) => plan::run(arguments, setting),
         Command::Plugin(arguments) => plugin::run(arguments, terminal),
-        Command::Print(arguments) => print::run(arguments, terminal),
-        Command::Predict(arguments) => predict::run(arguments, terminal),
+        Command::Print(arguments) => print::run(arguments, setting),
+        Command::Predict(arguments) => predict::run(arguments, setting),
         Command::ContourTest(arguments) => contour_test::run(arguments, terminal),
-        Command::Adjust(arguments) => adjust::run(arguments, terminal),
-        Command::Survey(arguments) => survey::run(arguments, terminal),
-        Command::Merge(arguments) => survey::merge(arguments, terminal),
-        Command::Weigh(arguments) => weigh::run(arguments, terminal),
+        Command::Adjust(arguments) => adjust::run(arguments, setting),
+        Command::Survey(arguments) => survey::run(arguments, setting),
+        Command::Merge(arguments) => survey::merge(arguments, setting),
+        Command::Weigh(arguments) => weigh::run(arguments, setting),
         Command::Size(arguments) => size::run(arguments, terminal),
-        Command::Check(arguments) => check::run(arguments, terminal),
+        Command::Check(arguments) => check::run(arguments, setting),
         Command::New(arguments) => new::run(arguments, terminal),
         Command::Set(arguments) => set::run(arguments, terminal),
         Command::Completions(arguments) => completions::run(arguments, terminal),

@@ -12,6 +12,7 @@ use crate::outputs::{self, Output};
 use crate::outside::Outside;
 use crate::plugin_template as template;
 use crate::terminal::Terminal;
+use crate::written;
 
 /// Writes a starter file where no file is yet.
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
@@ -23,12 +24,14 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
         Starter::ClientSchema => return schema(&arguments.file, FileKind::Client, terminal),
         Starter::LayoutSchema => return schema(&arguments.file, FileKind::Layout, terminal),
         Starter::CellSchema => return schema(&arguments.file, FileKind::Cell, terminal),
+        Starter::ReportSchema => return report_schema(&arguments.file, terminal),
     };
     output_paths::has_ending(&arguments.file, "toml")?;
     let outside = Outside::new(&PluginOptions::default());
     outputs::new(&outside, &arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
-    terminal.answer(&format!("{file} is begun; {next}: seatwright check {file}\n"))
+    let words = format!("{file} is begun; {next}: seatwright check {file}\n");
+    written::tell(terminal, [arguments.file.as_path()], &[], &words)
 }
 
 /// Writes the schema of a kind of file, by which an editor completes and explains keys.
@@ -36,11 +39,19 @@ fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure
     output_paths::has_ending(file, "json")?;
     let outside = Outside::new(&PluginOptions::default());
     outputs::new(&outside, file, files::schema(kind, words::ENGLISH).as_bytes())?;
-    let file = file.display();
-    terminal.answer(&format!(
-        "{file} is written; put this on top of a {} file beside it: #:schema {file}\n",
-        kind.id()
-    ))
+    let (name, kind) = (file.display(), kind.id());
+    let words =
+        format!("{name} is written; put this on top of a {kind} file beside it: #:schema {name}\n");
+    written::tell(terminal, [file], &[], &words)
+}
+
+/// Writes the schema of all reports, by which a script knows what it reads.
+fn report_schema(file: &Path, terminal: Terminal) -> Result<(), Failure> {
+    output_paths::has_ending(file, "json")?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, file, files::report::schema().as_bytes())?;
+    let words = format!("{} is written; every answer to --json keeps it\n", file.display());
+    written::tell(terminal, [file], &[], &words)
 }
 
 /// Writes a folder with a plugin, and with the crates that it is built from.
@@ -53,13 +64,14 @@ fn plugin(folder: &Path, terminal: Terminal) -> Result<(), Failure> {
         .iter()
         .map(|file| Output { path: folder.join(file.path), bytes: file.text.as_bytes().to_vec() });
     outputs::all(&Outside::new(&PluginOptions::default()), outputs.collect())?;
-    let folder = folder.display();
-    terminal.answer(&format!(
-        "{folder} is begun. Next:\n  \
-         cd {folder}\n  \
+    let name = folder.display();
+    let words = format!(
+        "{name} is begun. Next:\n  \
+         cd {name}\n  \
          cargo build --release\n  \
          seatwright plugin check target/release/{}my_plugin{}\n",
         std::env::consts::DLL_PREFIX,
         std::env::consts::DLL_SUFFIX
-    ))
+    );
+    written::tell(terminal, [folder], &[], &words)
 }

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use case::{Caution, Finding};
 use casework::PROGRAM;
 use files::report::LayoutSource;
 
@@ -9,6 +10,7 @@ use crate::arguments::Pattern;
 use crate::failure::Failure;
 use crate::output_paths::{self, inputs};
 use crate::outside::Outside;
+use crate::say;
 use crate::terminal::Terminal;
 use crate::{outputs, tables};
 
@@ -19,33 +21,30 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
     let pattern = casework::pattern(&mut layout, arguments.size)?;
     let fill = casework::stock_fill(&layout, &pattern, &cell.value)?;
-    let mut warnings = Vec::new();
-    if pattern.max_user_weight().is_none() {
-        warnings.push(format!(
-            "{} is not made in {}: there is no maximum user weight for it",
-            layout.file.shown(),
-            arguments.size
-        ));
-    }
-    warnings.extend(
-        (layout.file.remarks.iter()).map(|own| words::ENGLISH.about_text(&own.finding).message),
-    );
+    let rated = pattern.max_user_weight().is_some();
+    let unrated = Finding::Caution(Caution::NoRating { size: arguments.size });
+    let cautions: Vec<Finding> = (!rated).then_some(unrated).into_iter().collect();
     if let Some(path) = &arguments.svg {
         output_paths::has_ending(path, "svg")?;
         let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);
         output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
-        outputs::one(&outside, path, casework::drawing(&pattern)?)?;
+        outputs::one(&outside, path, casework::drawing(words::ENGLISH, &pattern)?)?;
     }
     let digest = layout.digest();
     let drawn_by = layout.drawn_by.as_deref();
-    if arguments.json.json {
+    if terminal.is_json() {
         let source = LayoutSource { digest: &digest, drawn_by };
-        let say = |own: &cushion::Compartment| words::ENGLISH.compartment(own);
-        let (pattern, fill) = (&pattern, &fill);
-        return terminal
-            .answer(&files::report::pattern(PROGRAM, source, pattern, fill, &warnings, &say));
+        let remarks = (layout.file.text.as_str(), layout.file.remarks.as_slice());
+        return terminal.answer(&files::report::pattern(
+            PROGRAM,
+            source,
+            (&pattern, &fill, &|own| words::ENGLISH.compartment(own)),
+            (&cautions, &say::finding),
+            (remarks, &say::text),
+        ));
     }
-    terminal.warn(&warnings);
+    let remarks = layout.file.remarks.iter().map(|own| say::text(&own.finding).message);
+    terminal.warn(&cautions.iter().map(say::finding).chain(remarks).collect::<Vec<_>>());
     let drawn_by = drawn_by.map_or_else(String::new, |plugin| {
         format!("Drawn by the plugin {plugin}, layout {digest}.\n")
     });

@@ -3,10 +3,11 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
-use case::LayoutErrorBy;
+use case::{LayoutErrorBy, PluginFault};
+use casework::{FileRemarks, PROGRAM, Whose};
 use cushion::{Name, Severity, Size};
+use files::report::{self, PluginFile, PluginParameter, PluginSelf};
 use plugin_host::{Description, DrawRequest, Parameter};
-
 use words::ENGLISH;
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
@@ -40,6 +41,14 @@ fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let faults: Vec<String> = (places.not_trusted().into_iter())
         .map(|fault| ENGLISH.no_layout(&fault.into()).message)
         .collect();
+    if terminal.is_json() {
+        let files = places.all().into_iter().map(|(name, path)| PluginFile {
+            name: name.to_string(),
+            path: path.display().to_string(),
+        });
+        let folders = places.folders.iter().map(|it| it.display().to_string()).collect();
+        return terminal.answer(&report::plugins(PROGRAM, files.collect(), faults, folders));
+    }
     if words.is_empty() && faults.is_empty() {
         let folders = places.folders.iter().map(|it| format!("  {}\n", it.display()));
         words = format!("No plugins. They are looked for in:\n{}", folders.collect::<String>());
@@ -58,7 +67,30 @@ fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), F
     let plugins = plugins::plugins(options).map_err(plugins::not_found_again)?;
     let path = plugins.places().find(&name).map_err(plugins::failure)?;
     let description = plugins.describe(&path).map_err(plugins::failure)?;
+    if terminal.is_json() {
+        let path = path.display().to_string();
+        return terminal.answer(&report::plugin(PROGRAM, itself(description), path));
+    }
     terminal.answer(&format!("{}From {}\n\n{TRUST}\n", words(&description), path.display()))
+}
+
+/// What a plugin says of itself, for a report.
+fn itself(description: Description) -> PluginSelf {
+    let parameter = |own: Parameter| PluginParameter {
+        name: own.name.to_string(),
+        about: own.words,
+        unit: own.unit,
+        least: own.least,
+        greatest: own.greatest,
+        standard: own.standard,
+        must_be_given: own.must_be_given,
+    };
+    PluginSelf {
+        name: description.name.to_string(),
+        version: description.version,
+        about: description.about,
+        parameters: description.parameters.into_iter().map(parameter).collect(),
+    }
 }
 
 fn words(description: &Description) -> String {
@@ -83,55 +115,91 @@ fn parameter_words(parameter: &Parameter) -> String {
     format!("  --set {name}=...  {words}: {least} to {greatest} {unit}, {without}{bound}\n")
 }
 
+/// What came of drawing a plugin's layout at a size.
+struct Drawn {
+    size: Size,
+    /// How many compartments it has; none where it was not drawn.
+    compartments: Option<usize>,
+    /// Whether the plugin refused, which it may.
+    refused: bool,
+    /// What is wrong, or to be looked at.
+    remarks: Vec<String>,
+    /// Its answer, where that is wrong.
+    answer: Option<FileRemarks>,
+}
+
 /// Draws a plugin's layout at several sizes, with its defaults, and says what is wrong.
 fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     let places = PluginOptions { plugin: vec![path.to_owned()], ..options.clone() };
     let plugins = plugins::plugins(&places).map_err(plugins::not_found_again)?;
     let description = plugins.describe(path).map_err(plugins::failure)?;
-    let mut answer = words(&description);
-    let (mut wrong, mut refused) = (0, 0);
-    for size in SIZES {
+    let drawn = SIZES.map(|size| {
         let size: Size = size.parse().expect("the sizes are right");
         // What must be measured has a value to be drawn with, if to no client.
         let all = description.parameters.iter().map(|it| (it.name.clone(), it.standard));
         let parameters = all.chain(options.set.iter().cloned()).collect();
         let request = DrawRequest { name: description.name.clone(), size, parameters };
         let drawn = plugins.draw(&request, &|_| None);
-        answer += &match drawn {
-            Ok(drawn) => right(size, &drawn.layout),
-            Err(fault) if fault.kind.by() == LayoutErrorBy::Asker => {
-                refused += 1;
-                format!("{size}: refused: {}\n", ENGLISH.plugin_fault(&fault.kind).message)
-            }
-            Err(fault) => {
-                wrong += 1;
-                let said =
-                    format!("{size}: WRONG: {}\n", ENGLISH.plugin_fault(&fault.kind).message);
-                let answer = plugins::answer(fault);
-                said + &answer.map_or_else(String::new, |answer| remarks::to_words(&answer, false))
-            }
-        };
+        drawn.map_or_else(|fault| not_drawn(size, fault), |drawn| right(size, &drawn.layout))
+    });
+    let verdict = verdict(&description, &drawn);
+    if terminal.is_json() {
+        let sizes =
+            drawn.into_iter().map(|own| (own.size.to_string(), own.compartments, own.remarks));
+        let path = path.display().to_string();
+        let report = report::checked_plugin(PROGRAM, itself(description), path, sizes.collect());
+        terminal.answer(&report)?;
+        return verdict.map_err(Failure::told);
     }
-    terminal.answer(&answer)?;
-    if refused == SIZES.len() {
-        let message =
-            format!("plugin `{}`: refused at every size, so nothing was checked", description.name);
-        return Err(Failure::call(message).hint("give it other values with --set NAME=NUMBER"));
-    }
-    if wrong == 0 {
-        return Ok(());
-    }
-    let message =
-        format!("plugin `{}`: wrong at {wrong} of {} sizes", description.name, SIZES.len());
-    Err(Failure::new(casework::Whose::SourceAuthor, message).hint("tell the plugin's author"))
+    let drawn: String = drawn.iter().map(drawn_words).collect();
+    terminal.answer(&(words(&description) + &drawn))?;
+    verdict
+}
+
+/// A size at which nothing was drawn.
+fn not_drawn(size: Size, fault: PluginFault) -> Drawn {
+    let refused = fault.kind.by() == LayoutErrorBy::Asker;
+    let remarks = vec![ENGLISH.plugin_fault(&fault.kind).message];
+    let answer = if refused { None } else { plugins::answer(fault) };
+    Drawn { size, compartments: None, refused, remarks, answer }
 }
 
 /// A right layout: how many compartments, and what somebody should look at.
-fn right(size: Size, layout: &cushion::Layout) -> String {
+fn right(size: Size, layout: &cushion::Layout) -> Drawn {
     let compartments = cushion::arrange(layout, size).map_or(0, |it| it.compartments().len());
     let faults = cushion::check_layout(layout);
     let remarks = faults.iter().filter(|fault| fault.kind.severity() == Severity::Remark);
-    let remarks: String =
-        remarks.map(|fault| format!("  {}\n", ENGLISH.layout_fault(&fault.kind).message)).collect();
-    format!("{size}: {compartments} compartments\n{remarks}")
+    let remarks = remarks.map(|fault| ENGLISH.layout_fault(&fault.kind).message).collect();
+    Drawn { size, compartments: Some(compartments), refused: false, remarks, answer: None }
+}
+
+fn drawn_words(drawn: &Drawn) -> String {
+    let Drawn { size, compartments, refused, remarks, answer } = drawn;
+    match compartments {
+        Some(compartments) => {
+            let remarks: String = remarks.iter().map(|remark| format!("  {remark}\n")).collect();
+            format!("{size}: {compartments} compartments\n{remarks}")
+        }
+        None => {
+            let what = if *refused { "refused" } else { "WRONG" };
+            let answer = answer.as_ref();
+            let answer = answer.map_or_else(String::new, |own| remarks::to_words(own, false));
+            format!("{size}: {what}: {}\n{answer}", remarks.join("; "))
+        }
+    }
+}
+
+/// Fails where the plugin is wrong at a size, or refused every one.
+fn verdict(description: &Description, drawn: &[Drawn]) -> Result<(), Failure> {
+    let name = &description.name;
+    if drawn.iter().all(|own| own.refused) {
+        let message = format!("plugin `{name}`: refused at every size, so nothing was checked");
+        return Err(Failure::call(message).hint("give it other values with --set NAME=NUMBER"));
+    }
+    let wrong = drawn.iter().filter(|own| own.compartments.is_none() && !own.refused).count();
+    if wrong == 0 {
+        return Ok(());
+    }
+    let message = format!("plugin `{name}`: wrong at {wrong} of {} sizes", drawn.len());
+    Err(Failure::new(Whose::SourceAuthor, message).hint("tell the plugin's author"))
 }

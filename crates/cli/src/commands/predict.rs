@@ -6,27 +6,32 @@ use case::{Caution, Finding, Prediction};
 use casework::{OpenCase, PROGRAM, Whose};
 use cushion::Mass;
 use mechanics::Stop;
-use words::ENGLISH;
+use words::Language;
 
 use crate::arguments::Predict;
+use crate::compartment::CompartmentRef;
 use crate::failure::Failure;
 use crate::output_paths::{self, inputs};
 use crate::outside::{Outside, name};
-use crate::terminal::Terminal;
-use crate::{outputs, tables, today};
+use crate::say;
+use crate::setting::Setting;
+use crate::{outputs, tables};
 
 /// Shows what is expected of counts, in words or in JSON, and draws it where asked.
-pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let say = say::about(&case);
     if let Some(path) = &arguments.svg {
         output_paths::has_ending(path, "svg")?;
         let read = case.inputs().map(PathBuf::from);
         output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
     }
     let now = case.counts_now(on, Stop::never())?;
-    let whence = ENGLISH.whence(now.recorded_on);
+    let recorded_on = now.recorded_on;
+    let whence = say.whence(recorded_on);
     let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;
     let (prediction, cuts) = case.predict(&counts, Stop::never())?;
@@ -35,24 +40,23 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
         if cuts.is_empty() {
             return Err(Failure::new(
                 Whose::Clinician,
-                format!("nothing can be drawn: {}", ENGLISH.outcome(prediction.outcome)),
+                format!("nothing can be drawn: {}", say.outcome(prediction.outcome)),
             ));
         }
-        let what = format!("{}, {}; {whence}", case.pattern.title(), case.pattern.size());
-        outputs::one(&outside, path, casework::sections(&case, &what, &cuts, on)?)?;
+        let drawn = casework::sections(say, &case, recorded_on, &cuts, on)?;
+        outputs::one(&outside, path, drawn)?;
     }
-    if arguments.json.json {
+    if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let say = &|finding: &Finding| ENGLISH.finding(finding);
         return terminal.answer(&files::report::predict(
             PROGRAM,
             code,
             &prediction,
             &warnings,
-            say,
+            &|own| say.finding(own),
         ));
     }
-    terminal.warn(&warnings.iter().map(said).collect::<Vec<_>>());
+    terminal.warn(&warnings.iter().map(|own| said(say, own)).collect::<Vec<_>>());
     terminal.answer(&words(&case, &prediction, weight, &whence))
 }
 
@@ -60,17 +64,10 @@ pub(crate) fn run(arguments: &Predict, terminal: Terminal) -> Result<(), Failure
 fn changed(
     case: &OpenCase,
     mut counts: Vec<u32>,
-    cells: &[(cushion::Name, u32)],
+    cells: &[(CompartmentRef, u32)],
 ) -> Result<Vec<u32>, Failure> {
-    let pattern = case.cushion.pattern();
-    for (id, count) in cells {
-        let Some(ix) = pattern.by_id(id.as_str()) else {
-            let known = pattern.compartments().iter().map(|own| own.id.to_string());
-            let known = known.collect::<Vec<_>>().join(", ");
-            return Err(Failure::call(format!("this cushion has no compartment `{id}`"))
-                .hint(format!("it has {known}")));
-        };
-        counts[ix.index()] = *count;
+    for (named, count) in cells {
+        counts[named.find(case.cushion.pattern())?.index()] = *count;
     }
     Ok(counts)
 }
@@ -84,16 +81,16 @@ fn warnings(case: &OpenCase, counts: &[u32], prediction: &Prediction) -> Vec<Fin
 }
 
 /// A warning as a line.
-fn said(warning: &Finding) -> String {
+fn said(say: &dyn Language, warning: &Finding) -> String {
     match warning {
-        Finding::Limit(limit) => ENGLISH.not_safe(std::slice::from_ref(limit)),
-        other => ENGLISH.finding(other),
+        Finding::Limit(limit) => say.not_safe(std::slice::from_ref(limit)),
+        other => say.finding(other),
     }
 }
 
 /// The prediction as a person reads it.
 fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -> String {
-    let pattern = case.cushion.pattern();
+    let (pattern, say) = (case.cushion.pattern(), say::about(case));
     let mut lines = vec![
         format!(
             "{}: {}, {}, {:.1} kg; {whence}",
@@ -102,12 +99,12 @@ fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -
             pattern.size(),
             weight.to_kg()
         ),
-        ENGLISH.ended(prediction),
+        say.ended(prediction),
     ];
     if let Some(seat) = &prediction.seated {
-        lines.push(ENGLISH.seat(seat) + "\n");
+        lines.push(say.seat(seat) + "\n");
         lines.push(tables::compartments_in_use(seat));
-        let fixed = ENGLISH.lines();
+        let fixed = say.lines();
         lines.push(tables::sites_in_use(seat) + fixed.model_limits);
         lines.push(fixed.estimate.to_owned());
     }

@@ -1,13 +1,14 @@
 //! `set`: changes keys of a client's file, all of them or none.
 
 use case::Trouble;
-use casework::{Change, FileRemarks, WorkError};
+use casework::{Change, FileRemarks, PROGRAM, WorkError};
 use files::EditError;
 
 use crate::arguments::{PluginOptions, Set};
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
 use crate::remarks;
+use crate::say;
 use crate::terminal::Terminal;
 
 /// Changes the keys in the order of the command line: values first, then moves, then what is taken
@@ -28,6 +29,10 @@ pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
     let change = Change::of(&shown, before.as_bytes(), text.clone().into_bytes());
     outside.shelf().put(&[change])?;
     let file = FileRemarks { path: shown, text, remarks };
+    if terminal.is_json() {
+        let text = (file.text.as_str(), file.remarks.as_slice());
+        return terminal.answer(&files::report::set(PROGRAM, &file.path, text, &say::text));
+    }
     terminal.answer(&format!("{}: changed, {}\n", file.path, remarks::count(&file)))
 }
 

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
 use case::{Date, Doing, ShelfError, SurveyRow, SurveySummary, SurveyedBody, Trouble, Why};
-use casework::{Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
+use casework::{PROGRAM, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
 use cushion::{Layout, Length};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use words::ENGLISH;
@@ -13,12 +13,14 @@ use words::ENGLISH;
 use crate::arguments::{Merge, PluginOptions, Survey};
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::setting::Setting;
 use crate::terminal::Terminal;
-use crate::{output_paths, outputs, today};
+use crate::{output_paths, outputs};
 
 /// Surveys a layout over bodies from a table.
-pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let mut read = vec![arguments.bodies.as_path(), Path::new(&arguments.layout)];
     read.extend(arguments.cell.cell.iter().map(Path::new));
     can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
@@ -38,12 +40,13 @@ pub(crate) fn run(arguments: &Survey, terminal: Terminal) -> Result<(), Failure>
     let out = (arguments.out.as_path(), arguments.figure.as_deref());
     finish(&outside, layout.value.name.as_str(), &rows, out, on)?;
     std::fs::remove_file(unfinished(&arguments.out)).ok();
-    terminal.answer(&said(&rows, &arguments.out))
+    tell(terminal, &rows, &arguments.out, arguments.figure.as_deref())
 }
 
 /// Puts parts of a survey together.
-pub(crate) fn merge(arguments: &Merge, terminal: Terminal) -> Result<(), Failure> {
-    let on = today::today(arguments.day.date)?;
+pub(crate) fn merge(arguments: &Merge, setting: Setting) -> Result<(), Failure> {
+    let terminal = setting.terminal;
+    let on = setting.today()?;
     let read: Vec<&Path> = arguments.parts.iter().map(PathBuf::as_path).collect();
     can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
     let outside = Outside::new(&PluginOptions::default());
@@ -56,7 +59,7 @@ pub(crate) fn merge(arguments: &Merge, terminal: Terminal) -> Result<(), Failure
     let (layout, rows) = casework::merged(parts)?;
     let out = (arguments.out.as_path(), arguments.figure.as_deref());
     finish(&outside, &layout, &rows, out, on)?;
-    terminal.answer(&said(&rows, &arguments.out))
+    tell(terminal, &rows, &arguments.out, arguments.figure.as_deref())
 }
 
 /// Refuses outputs that would be written over what is read or over each other, or are misnamed.
@@ -193,13 +196,25 @@ fn finish(
 ) -> Result<(), Failure> {
     outputs::one(outside, out, files::write_survey(layout, rows).into_bytes())?;
     if let Some(path) = figure {
-        outputs::one(outside, path, survey_figure(layout, rows, on)?)?;
+        outputs::one(outside, path, survey_figure(ENGLISH, layout, rows, on)?)?;
     }
     Ok(())
 }
 
-/// What came out, in words.
-fn said(rows: &[SurveyRow], out: &Path) -> String {
-    ENGLISH.survey_summary(&SurveySummary::of(rows)).join("\n")
-        + &format!("\nWrote {}.\n", out.display())
+/// What came out, and what was written.
+fn tell(
+    terminal: Terminal,
+    rows: &[SurveyRow],
+    out: &Path,
+    figure: Option<&Path>,
+) -> Result<(), Failure> {
+    let summary = SurveySummary::of(rows);
+    let written: Vec<String> =
+        [Some(out), figure].into_iter().flatten().map(|path| path.display().to_string()).collect();
+    if terminal.is_json() {
+        return terminal.answer(&files::report::survey(PROGRAM, &summary, &written));
+    }
+    let mut lines = ENGLISH.survey_summary(&summary);
+    lines.push(format!("Wrote {}.", written.join(" and ")));
+    terminal.answer(&(lines.join("\n") + "\n"))
 }

@@ -185,9 +185,12 @@ fn nothing_is_taken_from_a_pinched_side_before_a_hand_underneath() {
 
 #[test]
 fn checks_that_nobody_can_make_are_refused() {
-    for (press, said) in
-        [("9=slack", "there is no compartment 9"), ("slack", "`slack` is no answer")]
-    {
+    for (press, said) in [
+        ("9=slack", "has no compartment 9"),
+        ("pelvis=slack", "no compartment `pelvis`"),
+        ("slack", "such as 3=slack"),
+        ("1=soft", "slack, like or tight"),
+    ] {
         let words = dir().run(&["adjust", "T-1.toml", "--press", press]).failed(2);
         assert!(words.contains(said), "{words}");
     }

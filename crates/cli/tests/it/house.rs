@@ -226,6 +226,34 @@ fn every_crate_is_on_the_developers_map() {
     }
 }
 
+/// The texts in a line of a program that have a capital letter before a small one, as words that a
+/// person reads have; comments are left out.
+fn printed_words(line: &str) -> Vec<&str> {
+    let code = line.split("//").next().unwrap_or_default();
+    let is_printed = |text: &&str| {
+        let letters: Vec<char> = text.chars().collect();
+        letters.windows(2).any(|pair| pair[0].is_uppercase() && pair[1].is_lowercase())
+    };
+    code.split('"').skip(1).step_by(2).filter(is_printed).collect()
+}
+
+#[test]
+fn documents_have_no_words_of_their_own() {
+    let documents = sources().into_iter().filter(|(name, _)| name.contains("sheets/src/documents"));
+    let mut count = 0;
+    for (name, text) in documents {
+        count += 1;
+        let found: Vec<&str> = text.lines().flat_map(printed_words).collect();
+        assert!(found.is_empty(), "{name}: the language says {found:?}");
+    }
+    assert!(count > 10, "{count}");
+    assert_eq!(
+        printed_words("frame.heading(2, \"Take care\", &HEADING)?; // \"Note\""),
+        ["Take care"]
+    );
+    assert!(printed_words("frame.take(height, \"the drawings\")?;").is_empty());
+}
+
 #[test]
 fn every_file_says_what_it_is() {
     for (path, text) in sources() {

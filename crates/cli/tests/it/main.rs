@@ -11,6 +11,7 @@ mod outputs;
 mod papers;
 mod plans;
 mod plugins;
+mod reports;
 mod runner;
 mod setting;
 mod wrong_files;

@@ -68,7 +68,7 @@ fn a_size_that_the_layout_is_not_made_in_is_told() {
     assert!(table.contains("not a size that it is made in"), "{table}");
     assert_eq!(
         said,
-        "warning: `layout.toml` is not made in 420x400: there is no maximum user weight for it\n"
+        "warning: The layout is not made in size 420x400; there is no maximum user weight for it.\n"
     );
 }
 

@@ -352,13 +352,15 @@ fn a_device_is_not_read_without_end() {
 #[test]
 fn failures_are_told_in_json_where_asked() {
     let dir = changed(In::Client, "kg = 68.5", "kg = nan");
-    let said = dir.run(&["plan", "client.toml", "--json"]).failed(3);
-    let said: serde_json::Value = serde_json::from_str(&said).unwrap();
+    let ran = dir.run(&["plan", "client.toml", "--json"]);
+    assert_eq!((ran.code, &*ran.stderr), (Some(3), ""));
+    let said: serde_json::Value = serde_json::from_str(&ran.stdout).unwrap();
     assert_eq!(said["schema"], 1);
     assert_eq!(said["estimate"], true);
     assert_eq!(said["error"]["kind"], "wrong file");
     assert_eq!(said["error"]["remarks"][0]["line"], 15);
-    let said = TestDir::new().run(&["pattern", "--json"]).failed(2);
-    let said: serde_json::Value = serde_json::from_str(&said).unwrap();
+    let ran = TestDir::new().run(&["pattern", "--json"]);
+    assert_eq!((ran.code, &*ran.stderr), (Some(2), ""));
+    let said: serde_json::Value = serde_json::from_str(&ran.stdout).unwrap();
     assert_eq!(said["error"]["kind"], "wrong call");
 }

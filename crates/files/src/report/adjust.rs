@@ -4,6 +4,7 @@ use case::{
     Alarm, BrokenLimit, Check, Doubt, Finding, GoalOutcome, LookAt, Mistake, Move, NextStep,
     Prediction, Verdict,
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::finding::{FindingBody, Say};
@@ -43,8 +44,9 @@ pub struct AdjustReport<'a> {
     pub mistakes: Vec<(&'a Mistake, f64)>,
 }
 
-#[derive(Serialize)]
-struct Body<'a> {
+/// An adjustment.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct AdjustBody<'a> {
     client: &'a str,
     verdict: &'a str,
     alarms: Vec<FindingBody>,
@@ -62,7 +64,7 @@ struct Body<'a> {
     mistakes: Vec<MistakeBody>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct MistakeBody {
     likelihood: f64,
     #[serde(flatten)]
@@ -77,7 +79,7 @@ pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>, say: Say<'_>)
         likelihood: rounded(*likelihood),
         mistake: FindingBody::new((*mistake).clone(), say),
     });
-    let body = Body {
+    let body = AdjustBody {
         client,
         verdict: own.verdict.id(),
         alarms: FindingBody::all(own.alarms, say),
@@ -96,5 +98,5 @@ pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>, say: Say<'_>)
     let doubts = own.doubts.iter().map(|doubt| Finding::Doubt(*doubt));
     let warnings: Vec<Finding> =
         doubts.chain(own.left_out.iter().map(|check| Finding::LeftOut(*check))).collect();
-    json(program, FindingBody::all(&warnings, say), body)
+    json("adjust", program, FindingBody::all(&warnings, say), body)
 }

@@ -8,6 +8,7 @@ use case::{
     HeightEffect, Mistake, NextStep, Shortfall, SinceRecorded, SizeMisfit, SizingRule, WhyReCheck,
 };
 use cushion::{Length, Side};
+use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -17,7 +18,7 @@ use super::rounded;
 pub type Say<'a> = &'a dyn Fn(&Finding) -> String;
 
 /// A finding as reports have it.
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 pub(super) struct FindingBody {
     id: String,
     #[serde(skip_serializing_if = "Option::is_none")]

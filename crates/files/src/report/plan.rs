@@ -1,14 +1,16 @@
 //! The report on a plan.
 
 use case::{CountReason, Place, Plan};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::finding::{FindingBody, Say};
 use super::json;
 use super::prediction::PredictionBody;
 
-#[derive(Serialize)]
-struct PlanReport<'a> {
+/// A plan.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct PlanReport<'a> {
     client: &'a str,
     recorded: bool,
     compartments: Vec<PlannedReport<'a>>,
@@ -20,7 +22,7 @@ struct PlanReport<'a> {
     result: Option<PredictionBody<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct PlannedReport<'a> {
     id: &'a str,
     number: u8,
@@ -30,14 +32,14 @@ struct PlannedReport<'a> {
     reason: Option<ReasonReport<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct ReasonReport<'a> {
     id: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     wish: Option<&'a str>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 pub(super) struct MoveReport {
     from: String,
     to: String,
@@ -82,5 +84,5 @@ pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool, say: Say<'
         moves: plan.moves.iter().map(MoveReport::from).collect(),
         result: plan.prediction.as_ref().map(PredictionBody::from),
     };
-    json(program, FindingBody::all(&plan.cautions, say), report)
+    json("plan", program, FindingBody::all(&plan.cautions, say), report)
 }

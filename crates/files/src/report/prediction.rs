@@ -4,13 +4,14 @@ use case::{
     Finding, PredictedCompartment, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
 };
 use cushion::{Length, Pressure, Side};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::finding::{FindingBody, Say};
 use super::{json, rounded};
 
 /// A prediction as reports have it: what stands in every report that has one.
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 pub(super) struct PredictionBody<'a> {
     outcome: &'static str,
     residual: f64,
@@ -18,7 +19,7 @@ pub(super) struct PredictionBody<'a> {
     seated: Option<SeatBody<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct SeatBody<'a> {
     roll_deg: f64,
     pitch_deg: f64,
@@ -40,13 +41,13 @@ struct SeatBody<'a> {
     stiffness: StiffnessBody,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct SidesBody {
     left: f64,
     right: f64,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct CompartmentBody<'a> {
     id: &'a str,
     number: u8,
@@ -58,7 +59,7 @@ struct CompartmentBody<'a> {
     bottomed: bool,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct SiteBody {
     id: &'static str,
     surface_kpa: f64,
@@ -68,7 +69,7 @@ struct SiteBody {
     height_mm: f64,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct StiffnessBody {
     roll_nm_per_deg: f64,
     trunk_nm_per_deg: f64,
@@ -150,8 +151,9 @@ impl From<&PredictedSite> for SiteBody {
     }
 }
 
-#[derive(Serialize)]
-struct PredictReport<'a> {
+/// A prediction.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct PredictReport<'a> {
     client: &'a str,
     #[serde(flatten)]
     prediction: PredictionBody<'a>,
@@ -168,7 +170,7 @@ pub fn predict(
     say: Say<'_>,
 ) -> String {
     let warnings = FindingBody::all(warnings, say);
-    json(program, warnings, PredictReport { client, prediction: prediction.into() })
+    json("predict", program, warnings, PredictReport { client, prediction: prediction.into() })
 }
 
 /// One step of the contour test.
@@ -221,8 +223,9 @@ pub struct ContourParameter {
     pub mark: &'static str,
 }
 
-#[derive(Serialize)]
-struct ContourReport<'a> {
+/// A contour test.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct ContourReport<'a> {
     layout: &'a str,
     size: &'a str,
     claims: &'a str,
@@ -231,7 +234,7 @@ struct ContourReport<'a> {
     board: Option<BoardBody>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct BoardBody {
     width_mm: f64,
     depth_mm: f64,
@@ -242,7 +245,7 @@ struct BoardBody {
     tilts: Vec<TiltBody>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct TiltBody {
     give_of_walls: f64,
     cells_moved: u32,
@@ -268,14 +271,14 @@ impl From<&BoardExperiment> for BoardBody {
     }
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct ParameterBody<'a> {
     what: &'a str,
     value: &'a str,
     mark: &'a str,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
 struct StepBody {
     step_mm: f64,
     buttons_touch: Option<bool>,
@@ -312,5 +315,5 @@ pub fn contour_test(
             .collect(),
         board: board.map(BoardBody::from),
     };
-    json(program, Vec::<String>::new(), report)
+    json("contour-test", program, Vec::new(), report)
 }

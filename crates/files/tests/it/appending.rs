@@ -1,6 +1,6 @@
 //! Plans appended to a client's file.
 
-use case::{NotAppended, Date, Digest, Entry, RecordedCount, RecordedPlan};
+use case::{Date, Digest, Entry, NotAppended, RecordedCount, RecordedPlan};
 use cushion::Name;
 use files::{append_plan, read_client, starter};
 

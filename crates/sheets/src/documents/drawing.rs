@@ -1,12 +1,12 @@
 //! The pattern alone, at true size: to look at a layout while it is being written.
 
 use cushion::{CompartmentIx, Pattern};
+use words::Language;
 
 use super::DocumentError;
 use super::views::{EDGE_WORDS, View, draw_named};
 use crate::page::{Page, Role};
 use crate::paper::Paper;
-use crate::words::english as words;
 
 /// White around the words at the edges, in millimetres.
 const MARGIN: f64 = 6.0;
@@ -18,14 +18,15 @@ const MARGIN: f64 = 6.0;
 /// # Errors
 ///
 /// Fails where a number finds no room.
-pub fn drawing(pattern: &Pattern) -> Result<Page, DocumentError> {
+pub fn drawing(language: &dyn Language, pattern: &Pattern) -> Result<Page, DocumentError> {
     let around = 2.0 * (MARGIN + EDGE_WORDS);
     let size = pattern.size();
     let (width, height) = (size.width().to_mm() + around, size.depth().to_mm() + around);
-    let mut page = Page::new(Paper::Custom { width, height }, pattern.title());
+    let mut page = Page::new(language, Paper::Custom { width, height }, pattern.title());
     let area = page.bounds().inset(-MARGIN);
-    let alt = words::pattern_alt(pattern.compartments().len());
+    let alt = language.numbers_from_above(pattern.compartments().len());
     let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
-    draw_named(page.block(Role::Figure { alt }), pattern, View::Above, area, numbers, 36.0)?;
+    let block = page.block(Role::Figure { alt });
+    draw_named(block, language.shared(), pattern, View::Above, area, numbers, 36.0)?;
     Ok(page)
 }

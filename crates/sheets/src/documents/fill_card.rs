@@ -2,6 +2,7 @@
 
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{BezPath, Point, Rect};
+use words::Language;
 
 use super::look::{
     ACCENT, BODY, HEADING, INK, PALE, STRONG, facts, field_rows, first_within, foot, inside, text,
@@ -16,7 +17,6 @@ use crate::page::{Align, Document, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::SetError;
-use crate::words::english as words;
 
 /// What is counted into one compartment.
 struct Count {
@@ -28,6 +28,7 @@ struct Count {
 
 /// What both fill cards share.
 struct Card<'a> {
+    language: &'a dyn Language,
     title: &'a str,
     status: String,
     /// Whether the counts are still an estimate.
@@ -47,41 +48,36 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     papers.counts_fit()?;
     let plan = papers.plan;
     let recorded = plan.counts.iter().zip(papers.pattern.compartments());
+    let (language, shared) = (papers.language, papers.language.shared());
+    let texts = language.fill_card();
+    let mut foot = language.fill_card_origin(plan, papers.date);
+    foot.extend(papers.drawn_by().map(|plugin| format!(" {plugin}")));
     let card = Card {
-        title: words::FILL_CARD_ORDER,
-        status: words::card_state(papers.standing(), words::FIRST_FILL),
+        language,
+        title: texts.title_for_one_client,
+        status: language.fill_card_state(papers.standing()),
         estimate: papers.is_estimate(),
         facts: vec![
-            (words::CLIENT, papers.client.code.to_string()),
-            (words::LAYOUT, papers.pattern.layout().to_string()),
-            (words::SIZE, words::size(plan.size)),
-            (words::CELL, papers.cell.name.to_string()),
-            (words::CELLS_IN_ALL, plan.total().to_string()),
-            (words::RECORDED, plan.on.to_string()),
+            (shared.client, papers.client.code.to_string()),
+            (shared.layout, papers.pattern.layout().to_string()),
+            (shared.width_by_depth, language.size(plan.size)),
+            (shared.cell, papers.cell.name.to_string()),
+            (shared.cells_in_all, plan.total().to_string()),
+            (shared.plan_recorded, plan.on.to_string()),
         ],
         // An order is for one person: a cell more or less is counted again.
         counts: recorded
             .map(|(count, there)| Count {
                 number: count.number,
-                words: ::words::ENGLISH.compartment(there),
+                words: language.compartment(there),
                 cells: count.planned,
                 tolerance: 0,
             })
             .collect(),
         spares: Some(papers.spares()),
-        foot: format!(
-            "{} {}, {}; {} {}. {}",
-            words::PLAN_OF,
-            plan.on,
-            plan.program,
-            words::PRINTED_ON,
-            papers.date,
-            papers.drawn_by()
-        )
-        .trim_end()
-        .to_owned(),
+        foot,
     };
-    let mut document = papers.document(words::FILL_CARD_ORDER, words::FILL_CARD_SUBJECT);
+    let mut document = papers.document(texts.title_for_one_client, texts.subject);
     document.pages =
         first_within(1, &Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
     Ok(document)
@@ -97,16 +93,19 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
     if papers.fill.compartments.len() != pattern.compartments().len() {
         return Err(DocumentError::OtherFill);
     }
+    let (language, shared) = (papers.language, papers.language.shared());
+    let texts = language.fill_card();
     let card = Card {
-        title: words::FILL_CARD_STOCK,
-        status: words::ESTIMATE_UNTIL_COUNTED.to_owned(),
+        language,
+        title: texts.title_as_supplied,
+        status: texts.estimate_until_counted.to_owned(),
         estimate: true,
         facts: vec![
-            (words::LAYOUT, pattern.layout().to_string()),
-            (words::SIZE, words::size(pattern.size())),
-            (words::CELL, papers.cell.name.to_string()),
-            (words::CELLS_IN_ALL, papers.fill.total().to_string()),
-            (words::PRINTED, papers.date.to_string()),
+            (shared.layout, pattern.layout().to_string()),
+            (shared.width_by_depth, language.size(pattern.size())),
+            (shared.cell, papers.cell.name.to_string()),
+            (shared.cells_in_all, papers.fill.total().to_string()),
+            (texts.printed, papers.date.to_string()),
         ],
         counts: pattern
             .indices()
@@ -114,7 +113,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
                 let cells = papers.fill[ix].cells.stock;
                 Count {
                     number: pattern[ix].number,
-                    words: ::words::ENGLISH.compartment(&pattern[ix]),
+                    words: language.compartment(&pattern[ix]),
                     cells,
                     tolerance: tolerance(cells),
                 }
@@ -123,8 +122,8 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
         spares: None,
         foot: format!("{}.", papers.program),
     };
-    let mut document =
-        document(words::FILL_CARD_STOCK, words::FILL_CARD_SUBJECT, papers.date, papers.program);
+    let (title, subject) = (texts.title_as_supplied, texts.subject);
+    let mut document = document(language, title, subject, papers.date, papers.program);
     document.pages = first_within(1, &Room::ALL, |room| compose(pattern, &card, paper, room))?;
     Ok(document)
 }
@@ -162,8 +161,8 @@ fn compose(
     room: Room,
 ) -> Result<Vec<Page>, SetError> {
     let begin = |_| {
-        let mut page = Page::new(paper, card.title);
-        let end = foot(&mut page, &[&card.foot, words::DEFER_SUPPLIER])?;
+        let mut page = Page::new(card.language, paper, card.title);
+        let end = foot(&mut page, &[&card.foot, card.language.fill_card().clinician_decides])?;
         let area = inside(&page);
         let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
         title_line(&mut frame, card.title, &card.status, card.estimate)?;
@@ -186,47 +185,53 @@ fn drawings(
     card: &Card<'_>,
     room: Room,
 ) -> Result<(), SetError> {
+    let (texts, shared) = (card.language.fill_card(), card.language.shared());
     let place = frame.take(room.drawing, "the drawings")?;
     let split = place.x0 + place.width() * 0.62;
     let page = frame.page();
     let heading = page.block(Role::Heading(2));
     let baseline = place.y0 + HEADING.first_baseline();
-    heading.text(Point::new(place.x0, baseline), words::FROM_BELOW_FILL, &HEADING, Align::Left)?;
+    heading.text(Point::new(place.x0, baseline), texts.from_below, &HEADING, Align::Left)?;
     let top = place.y0 + HEADING.line_height();
-    let alt = words::below_alt(pattern.compartments().len());
+    let alt = card.language.counts_from_below(pattern.compartments().len());
     let block = page.block(Role::Figure { alt });
     let counts = |ix: CompartmentIx| {
         let count = &card.counts[ix.index()];
-        (count.number.to_string(), Some(words::cells(count.cells)))
+        (count.number.to_string(), Some(card.language.cells_in_drawing(count.cells)))
     };
     let area = Rect::new(place.x0, top, split - 5.0, place.y1);
-    draw_named(block, pattern, View::Below, area, counts, 17.0)?;
+    draw_named(block, shared, pattern, View::Below, area, counts, 17.0)?;
     let above = Rect::new(split, place.y1 - 38.0, place.x1, place.y1);
-    turning(page, Rect::new(split, place.y0, place.x1, above.y0 - HEADING.size_mm()))?;
-    let block = page.block(Role::Figure { alt: words::ABOVE_SMALL_ALT.to_owned() });
+    turning(
+        page,
+        card.language,
+        Rect::new(split, place.y0, place.x1, above.y0 - HEADING.size_mm()),
+    )?;
+    let block = page.block(Role::Figure { alt: texts.numbers_from_above.to_owned() });
     let caption = Point::new(above.x0, above.y0);
-    block.text(caption, words::FROM_ABOVE_SMALL, &STRONG, Align::Left)?;
+    block.text(caption, texts.from_above, &STRONG, Align::Left)?;
     let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
     let small = Rect::new(above.x0, above.y0 + 1.0, above.x1, above.y1);
-    draw_named(block, pattern, View::Above, small, numbers, 8.5)
+    draw_named(block, shared, pattern, View::Above, small, numbers, 8.5)
 }
 
 /// How to turn the cushion over: words, and three small pictures.
-fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
+fn turning(page: &mut Page, language: &dyn Language, area: Rect) -> Result<(), SetError> {
+    let (texts, shared) = (language.fill_card(), language.shared());
     let mut frame = Frame::new(page, area);
-    frame.heading(2, words::TURN_IT, &HEADING)?;
-    for (step, words) in words::TURNING_STEPS.iter().enumerate() {
+    frame.heading(2, texts.turn_it_over, &HEADING)?;
+    for (step, words) in texts.turning_steps.iter().enumerate() {
         frame.item(&format!("{}", step + 1), 5.0, words, &BODY)?;
     }
     frame.space(1.5);
-    let (place, block) = frame.figure(26.0, words::TURNING_ALT)?;
+    let (place, block) = frame.figure(26.0, texts.turning_pictures)?;
     let side = 17.0;
     let tile = |column: f64| {
         Rect::from_origin_size((place.x0 + column * (side + 10.0), place.y0 + 4.0), (side, side))
     };
     let style = text(8.0, Weight::Bold, INK);
     // The bar at the client's left goes from one side to the other.
-    for (column, face, bar) in [(0.0, words::TOP, 0.0), (1.0, words::OPENINGS, side)] {
+    for (column, face, bar) in [(0.0, shared.top, 0.0), (1.0, texts.openings, side)] {
         let tile = tile(column);
         plain(block, tile);
         let bar = tile.x0 + bar;
@@ -241,7 +246,7 @@ fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
         );
         let words_at = Point::new(middle.x, tile.y1 - 3.0);
         block.text(words_at, face, &style, Align::Centre)?;
-        block.text(Point::new(middle.x, tile.y0 - 1.0), words::FRONT, &style, Align::Centre)?;
+        block.text(Point::new(middle.x, tile.y0 - 1.0), shared.front, &style, Align::Centre)?;
     }
     let (from, to) = (tile(0.0), tile(1.0));
     let mut over = BezPath::new();
@@ -253,14 +258,14 @@ fn turning(page: &mut Page, area: Rect) -> Result<(), SetError> {
     );
     block.curved_arrow(&over, 2.2, &Pen::solid(0.6, INK));
     let under = Point::new(from.x0, from.y1 + 4.0);
-    block.text(under, words::TURNING_BAR, &style, Align::Left)?;
+    block.text(under, texts.thick_bar, &style, Align::Left)?;
     Ok(())
 }
 
 fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
     let wide = flow.width();
     let widths = [9.0, wide - 118.0, 18.0, 26.0, 26.0, 13.0, 26.0];
-    let heads = words::FILL_COLUMNS.iter().zip(widths).enumerate();
+    let heads = card.language.fill_card().columns.iter().zip(widths).enumerate();
     let columns = heads.map(|(at, (head, width))| {
         Column::new(*head, width, if at < 2 { Align::Left } else { Align::Centre })
     });
@@ -270,7 +275,7 @@ fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<()
     table.margin = 1.0;
     table.least_row = room.row;
     for count in &card.counts {
-        let cells = words::cells_within(count.cells, count.tolerance);
+        let cells = card.language.cells_within(count.cells, count.tolerance);
         table.row([
             count.number.to_string(),
             count.words.clone(),
@@ -284,7 +289,7 @@ fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<()
     let total: u32 = card.counts.iter().map(|count| count.cells).sum();
     table.row([
         String::new(),
-        words::TOTAL.to_owned(),
+        card.language.shared().total.to_owned(),
         total.to_string(),
         String::new(),
         String::new(),
@@ -306,10 +311,11 @@ fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<()
 
 /// What is written by hand about the filled cushion.
 fn fields(frame: &mut Frame<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
-    frame.paragraph(words::COUNT_DO_NOT_MEASURE, &STRONG)?;
-    frame.paragraph(words::HOW_TO_FINISH, &BODY)?;
+    let texts = card.language.fill_card();
+    frame.paragraph(texts.count_do_not_measure, &STRONG)?;
+    frame.paragraph(texts.how_to_finish, &BODY)?;
     if let Some(spares) = card.spares {
-        frame.paragraph(&words::pack_spares(spares), &BODY)?;
+        frame.paragraph(&card.language.pack_spares(spares), &BODY)?;
     }
-    field_rows(frame, &words::FILL_FIELDS, room.field)
+    field_rows(frame, texts.fields, room.field)
 }

@@ -3,11 +3,11 @@
 //! Counts come in as they were recorded and are never computed here. Left and right are the
 //! client's. No pressure is printed.
 
-mod blank_form;
 mod drawing;
 mod fill_card;
 mod labels;
 mod look;
+mod measuring_form;
 mod pictures;
 mod section;
 mod setup_card;
@@ -18,20 +18,20 @@ mod views;
 
 use std::fmt;
 
-use case::{Client, Date, RecordedPlan, Standing};
+use case::{Caution, Client, Date, RecordedPlan, Standing};
 use cushion::{Cell, Pattern, StockFill};
+use words::Language;
 
 use crate::page::Document;
 use crate::paper::Paper;
 use crate::text::SetError;
-use crate::words::english as words;
 
-pub use self::blank_form::blank_form;
 pub use self::drawing::drawing;
 pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
+pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
-pub use self::setup_card::{IfThen, SetupExtras, setup_card};
+pub use self::setup_card::{SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
 pub use self::tag::tag;
 pub use self::take_home::{take_home, take_home_text};
@@ -40,6 +40,8 @@ pub use self::views::{View, place_on_page};
 /// What the documents of one client are made from.
 #[derive(Clone, Copy)]
 pub struct ClientPapers<'a> {
+    /// In which language they are.
+    pub language: &'a dyn Language,
     /// The client.
     pub client: &'a Client,
     /// The plan as it was recorded; its counts are the counts on paper.
@@ -49,7 +51,7 @@ pub struct ClientPapers<'a> {
     /// The cell.
     pub cell: &'a Cell,
     /// What whoever sets the cushion up should know.
-    pub cautions: &'a [String],
+    pub cautions: &'a [Caution],
     /// What follows from goals and checks.
     pub extras: &'a SetupExtras,
     /// Whether the newest weight breaks a limit that was kept at the fitting check.
@@ -63,6 +65,8 @@ pub struct ClientPapers<'a> {
 /// What the documents of one size, as supplied, are made from.
 #[derive(Clone, Copy)]
 pub struct StockPapers<'a> {
+    /// In which language they are.
+    pub language: &'a dyn Language,
     /// The pattern.
     pub pattern: &'a Pattern,
     /// Its stock fill.
@@ -152,25 +156,28 @@ impl<'a> ClientPapers<'a> {
         Ok(())
     }
 
-    /// The plugin that drew the pattern, as a sentence; empty where none did.
-    fn drawn_by(&self) -> String {
-        let plugin = self.plan.drawn_by.as_ref();
-        plugin.map_or_else(String::new, |plugin| {
-            let digest = &self.plan.layout_digest;
-            format!("{} {plugin}, {} {digest}.", words::DRAWN_BY, words::LAYOUT_DIGEST)
-        })
+    /// The plugin that drew the pattern, as a sentence, where one did.
+    fn drawn_by(&self) -> Option<String> {
+        let plugin = self.plan.drawn_by.as_ref()?;
+        Some(self.language.drawn_by(plugin, &self.plan.layout_digest))
     }
 
     fn document(&self, title: &str, subject: &str) -> Document {
-        document(title, subject, self.date, self.program)
+        document(self.language, title, subject, self.date, self.program)
     }
 }
 
-fn document(title: &str, subject: &str, date: Date, program: &str) -> Document {
+fn document(
+    language: &dyn Language,
+    title: &str,
+    subject: &str,
+    date: Date,
+    program: &str,
+) -> Document {
     Document {
         title: title.to_owned(),
         subject: subject.to_owned(),
-        language: words::LANGUAGE.to_owned(),
+        language: language.tag().to_owned(),
         date,
         program: program.to_owned(),
         pages: Vec::new(),

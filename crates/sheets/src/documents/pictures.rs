@@ -1,13 +1,13 @@
 //! Pictures for carers, a few lines each.
 
 use kurbo::{Arc, BezPath, Point, Rect, Shape as _, Vec2};
+use words::{Language, PassageTexts, SharedTexts, TakeHomeTexts};
 
 use super::look::{ACCENT, INK, PALE, text};
 use crate::color::Color;
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
-use crate::text::{SetError, Style};
-use crate::words::english as words;
+use crate::text::SetError;
 
 /// A picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,13 +27,23 @@ impl Picture {
     pub(super) const WALL: [Self; 4] =
         [Self::WayRound, Self::PatLevel, Self::UnderCheck, Self::SkinCheck];
 
-    /// What it shows, in a sentence.
-    pub(super) fn alt(self) -> &'static str {
+    /// What stands beside it.
+    pub(super) fn passage(self, texts: &TakeHomeTexts) -> PassageTexts {
         match self {
-            Self::WayRound => words::WAY_ROUND_ALT,
-            Self::PatLevel => words::PAT_LEVEL_ALT,
-            Self::UnderCheck => words::UNDER_CHECK_ALT,
-            Self::SkinCheck => words::SKIN_CHECK_ALT,
+            Self::WayRound => texts.right_way_round,
+            Self::PatLevel => texts.pat_level,
+            Self::UnderCheck => texts.check_from_below,
+            Self::SkinCheck => texts.look_at_the_skin,
+        }
+    }
+
+    /// What it shows, in a sentence.
+    pub(super) fn shows(self, texts: &TakeHomeTexts) -> &'static str {
+        match self {
+            Self::WayRound => texts.right_way_round_picture,
+            Self::PatLevel => texts.pat_level_picture,
+            Self::UnderCheck => texts.check_from_below_picture,
+            Self::SkinCheck => texts.look_at_the_skin_picture,
         }
     }
 }
@@ -42,28 +52,33 @@ const LINE: Pen = Pen::solid(0.6, INK);
 const BOLD_LINE: Pen = Pen::solid(0.9, ACCENT);
 
 /// Draws a picture into an area of 34 x 25 mm.
-pub(super) fn picture(block: &mut Block, which: Picture, area: Rect) -> Result<(), SetError> {
+pub(super) fn picture(
+    block: &mut Block,
+    language: &dyn Language,
+    which: Picture,
+    area: Rect,
+) -> Result<(), SetError> {
     match which {
-        Picture::WayRound => way_round(block, area),
+        Picture::WayRound => way_round(block, language.shared(), area),
         Picture::PatLevel => pat_level(block, area),
         Picture::UnderCheck => under_check(block, area),
-        Picture::SkinCheck => skin_check(block, area),
+        Picture::SkinCheck => skin_check(block, language.take_home().half_an_hour, area),
     }
 }
 
-fn way_round(block: &mut Block, area: Rect) -> Result<(), SetError> {
+fn way_round(block: &mut Block, texts: &SharedTexts, area: Rect) -> Result<(), SetError> {
     let style = text(14.0, Weight::Bold, INK);
     let cushion = Rect::new(area.x0 + 5.0, area.y0 + 6.0, area.x1 - 5.0, area.y1 - 0.5);
     super::views::plain(block, cushion);
     let middle = cushion.center();
-    block.text(Point::new(middle.x, area.y0 + 4.4), words::FRONT, &style, Align::Centre)?;
+    block.text(Point::new(middle.x, area.y0 + 4.4), texts.front, &style, Align::Centre)?;
     block.arrow(
         Point::new(middle.x, cushion.y0 + 9.0),
         Point::new(middle.x, cushion.y0 + 1.2),
         3.0,
         &BOLD_LINE,
     );
-    block.text(Point::new(middle.x, cushion.y1 - 3.0), words::TOP, &style, Align::Centre)?;
+    block.text(Point::new(middle.x, cushion.y1 - 3.0), texts.top, &style, Align::Centre)?;
     Ok(())
 }
 
@@ -171,7 +186,7 @@ fn under_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
     Ok(())
 }
 
-fn skin_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
+fn skin_check(block: &mut Block, half_an_hour: &str, area: Rect) -> Result<(), SetError> {
     let centre = Point::new(area.x0 + 10.5, area.y0 + 9.0);
     block.circle(centre, 8.0, Some(Fill::solid(Color::WHITE)), Some(LINE));
     let mark = kurbo::Ellipse::new(centre, (4.0, 3.0), 0.3).to_path(1e-2);
@@ -191,96 +206,6 @@ fn skin_check(block: &mut Block, area: Rect) -> Result<(), SetError> {
     block.path(sector, Some(Fill::solid(PALE)), Some(Pen::solid(0.4, INK)));
     let style = text(14.0, Weight::Bold, INK);
     let below = Point::new(clock.x, clock.y + 12.0);
-    block.text(below, words::HALF_AN_HOUR, &style, Align::Centre)?;
-    Ok(())
-}
-
-/// Draws where the body is measured, from the side and from above, into 64 mm of height.
-pub(super) fn where_to_measure(block: &mut Block, area: Rect) -> Result<(), SetError> {
-    let style = text(9.0, Weight::Bold, INK);
-    let (side, above) = (area.x0, area.x0 + area.width() * 0.5);
-    let baseline = area.y0 + style.cap_height();
-    block.text(Point::new(side, baseline), words::FROM_THE_SIDE, &style, Align::Left)?;
-    block.text(Point::new(above, baseline), words::FROM_ABOVE_KNEES_UP, &style, Align::Left)?;
-    from_the_side(block, Point::new(side + 14.0, area.y0 + 8.0))?;
-    from_above(block, Point::new(above + 24.0, area.y0 + 5.0))
-}
-
-const DIMENSION: Style = text(8.5, Weight::SemiBold, ACCENT);
-
-/// A line with a head at both ends, and its name at a point.
-fn dimension(
-    block: &mut Block,
-    (from, to): (Point, Point),
-    name: &str,
-    at: Point,
-    align: Align,
-) -> Result<(), SetError> {
-    let middle = from.midpoint(to);
-    let pen = Pen::solid(0.35, ACCENT);
-    block.arrow(middle, from, 2.0, &pen);
-    block.arrow(middle, to, 2.0, &pen);
-    block.text(at, name, &DIMENSION, align)?;
-    Ok(())
-}
-
-fn from_the_side(block: &mut Block, origin: Point) -> Result<(), SetError> {
-    let p = |x: f64, y: f64| origin + Vec2::new(x, y);
-    let mut body = BezPath::new();
-    body.move_to(p(2.0, 8.0));
-    body.curve_to(p(-2.0, 16.0), p(-1.0, 26.0), p(0.0, 31.0));
-    body.curve_to(p(0.5, 35.0), p(3.0, 36.0), p(6.0, 36.0));
-    body.line_to(p(37.0, 35.0));
-    body.line_to(p(36.0, 50.0));
-    body.line_to(p(36.0, 54.0));
-    body.line_to(p(50.0, 54.0));
-    body.line_to(p(49.0, 51.0));
-    body.line_to(p(43.0, 49.0));
-    body.line_to(p(45.0, 27.0));
-    body.curve_to(p(44.0, 24.5), p(42.0, 24.0), p(39.0, 24.0));
-    body.line_to(p(16.0, 25.0));
-    body.curve_to(p(17.0, 19.0), p(15.0, 13.0), p(13.0, 8.0));
-    block.path(body, Some(Fill::solid(PALE)), Some(LINE));
-    block.circle(p(8.5, 2.6), 4.6, Some(Fill::solid(PALE)), Some(LINE));
-    let thigh = (p(0.0, 40.0), p(36.5, 40.0));
-    dimension(block, thigh, words::THIGH_DEPTH, p(17.0, 44.0), Align::Centre)?;
-    let leg = (p(33.0, 36.0), p(33.0, 54.0));
-    dimension(block, leg, words::LOWER_LEG, p(31.5, 50.5), Align::Right)
-}
-
-/// Hips and thighs of a seated person from above, knees up the page.
-fn from_above(block: &mut Block, top: Point) -> Result<(), SetError> {
-    let p = |x: f64, y: f64| top + Vec2::new(x, y);
-    let half = |side: f64| {
-        let q = |x: f64, y: f64| p(side * x, y);
-        let mut half = BezPath::new();
-        half.move_to(q(0.0, 54.0));
-        half.curve_to(q(8.0, 55.5), q(15.0, 54.0), q(16.2, 47.0));
-        half.curve_to(q(16.8, 43.0), q(17.4, 40.0), q(17.2, 36.0));
-        half.curve_to(q(17.0, 28.0), q(15.0, 20.0), q(14.2, 13.0));
-        half.curve_to(q(13.6, 7.5), q(5.4, 7.5), q(5.0, 13.0));
-        half.curve_to(q(4.6, 20.0), q(2.4, 30.0), q(0.0, 33.0));
-        half
-    };
-    // From the knees' side back along one leg, then out along the other.
-    let mut body = half(-1.0).reverse_subpaths();
-    body.extend(half(1.0).iter().skip(1));
-    body.close_path();
-    block.path(body, Some(Fill::solid(PALE)), Some(LINE));
-    for side in [-1.0, 1.0] {
-        block.circle(p(side * 5.5, 48.0), 1.0, Some(Fill::solid(INK)), None);
-        block.circle(p(side * 15.0, 44.5), 1.0, Some(Fill::solid(INK)), None);
-    }
-    let knees = (p(-14.2, 5.0), p(14.2, 5.0));
-    dimension(block, knees, words::KNEES, p(21.0, 6.0), Align::Left)?;
-    let hips = (p(-17.2, 36.0), p(17.2, 36.0));
-    dimension(block, hips, words::HIPS, p(21.0, 37.0), Align::Left)?;
-    let trochanters = (p(-16.4, 44.5), p(16.4, 44.5));
-    dimension(block, trochanters, words::TROCHANTERS, p(21.0, 45.5), Align::Left)?;
-    let bones = (p(-5.5, 51.0), p(5.5, 51.0));
-    block.line(p(6.5, 51.0), p(20.0, 51.0), &Pen::dashed(0.25, ACCENT, 0.5, 1.0));
-    dimension(block, bones, words::SEAT_BONES, p(21.0, 52.0), Align::Left)?;
-    let style = text(8.0, Weight::Regular, INK);
-    block.turned_text(p(-20.5, 31.0), -90.0, words::CLIENTS_LEFT_SHORT, &style, Align::Centre)?;
+    block.text(below, half_an_hour, &style, Align::Centre)?;
     Ok(())
 }

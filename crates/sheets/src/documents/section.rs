@@ -1,7 +1,9 @@
 //! Sections through the cushion under the client: shapes and heights, never pressures.
 
+use case::SiteName;
 use cushion::{Side, Size};
 use kurbo::{BezPath, Point, Rect};
+use words::Language;
 
 use super::look::{ACCENT, BODY, HEADING, INK, SMALL, SOFT, STRONG, foot, inside, title_line};
 use super::{DocumentError, document};
@@ -9,7 +11,6 @@ use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Page, Pen};
 use crate::paper::Paper;
 use crate::text::{SetError, measure};
-use crate::words::english as words;
 
 /// Where a section is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,10 +22,10 @@ pub enum SectionAt {
 }
 
 /// A named place on the body in a section.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SectionSite {
-    /// Its name.
-    pub name: String,
+    /// Which.
+    pub name: SiteName,
     /// Where along the section, mm.
     pub at: f64,
     /// Its height above the base, mm.
@@ -51,10 +52,14 @@ pub struct Section {
 /// What the sheet of sections is made from.
 #[derive(Clone, Copy)]
 pub struct SectionPapers<'a> {
-    /// The client's code, where there is a client.
+    /// In which language it is.
+    pub language: &'a dyn Language,
+    /// The client's code.
     pub client: &'a str,
-    /// What is cut: title of the layout, and counts.
-    pub what: &'a str,
+    /// The title of the layout.
+    pub layout: &'a str,
+    /// When the counts were recorded; none where they are of a plan that is not.
+    pub recorded_on: Option<case::Date>,
     /// The size of the cushion.
     pub size: Size,
     /// Height of the walls, mm.
@@ -82,20 +87,23 @@ const BETWEEN: f64 = 2.0;
 ///
 /// Fails where something finds no room.
 pub fn section_sheet(papers: &SectionPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
-    let mut page = Page::new(paper, words::SECTIONS);
+    let language = papers.language;
+    let texts = language.sections();
+    let mut page = Page::new(language, paper, texts.title);
     let last = format!("{}, {}.", papers.program, papers.date);
-    let end = foot(&mut page, &[words::SECTIONS_LIMITS, &last, words::DEFER])?;
+    let end = foot(&mut page, &[texts.limits, &last, texts.clinician_decides])?;
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, Rect::new(area.x0, area.y0, area.x1, end - 2.0));
-    title_line(&mut frame, words::SECTIONS, words::SECTIONS_STATUS, true)?;
-    frame.paragraph(&format!("{}: {}", papers.client, papers.what), &STRONG)?;
-    frame.paragraph(words::SECTIONS_KEY, &BODY)?;
+    title_line(&mut frame, texts.title, texts.status, true)?;
+    let SectionPapers { client, layout, size, recorded_on, .. } = *papers;
+    frame.paragraph(&language.what_is_cut(client, layout, size, recorded_on), &STRONG)?;
+    frame.paragraph(texts.key, &BODY)?;
     let scale = scale(papers, area.width());
     for section in papers.sections {
         frame.space(2.0);
         drawing(&mut frame, papers, section, scale)?;
     }
-    let mut made = document(words::SECTIONS, words::SECTIONS_SUBJECT, papers.date, papers.program);
+    let mut made = document(language, texts.title, texts.subject, papers.date, papers.program);
     made.pages.push(page);
     Ok(made)
 }
@@ -114,17 +122,20 @@ fn drawing(
     section: &Section,
     scale: f64,
 ) -> Result<(), SetError> {
+    let language = papers.language;
+    let shared = language.shared();
     let (title, ends) = match section.at {
         SectionAt::SeatBones => {
-            (words::SECTION_ACROSS.to_owned(), [words::CLIENTS_LEFT, words::CLIENTS_RIGHT])
+            (language.sections().across.to_owned(), [shared.clients_left, shared.clients_right])
         }
         SectionAt::Through(side) => {
-            (words::section_along(side), [words::REAR_EDGE, words::FRONT_EDGE])
+            (language.section_along(side), [shared.rear_edge, shared.front_edge])
         }
     };
     frame.heading(2, &title, &HEADING)?;
-    let (place, block) =
-        frame.figure(DRAWING - 6.0, &words::section_alt(&title, &section.sites))?;
+    let sites = section.sites.iter().map(|site| (site.name, site.height));
+    let shows = language.section_shows(&title, &sites.collect::<Vec<_>>());
+    let (place, block) = frame.figure(DRAWING - 6.0, &shows)?;
     let (low, high) = ends_of(section);
     let middle = f64::midpoint(low, high);
     let base = place.y1 - 8.0;
@@ -138,7 +149,7 @@ fn drawing(
         .collect();
     block.open_path(&clipped, &Pen::solid(0.8, INK));
     let style = SMALL.colored(INK);
-    let labels = labels(section, &on_page)?;
+    let labels = labels(language, section, &on_page)?;
     for (site, label) in section.sites.iter().zip(&labels) {
         let at = on_page([site.at, site.height]);
         let foot = on_page([site.at, 0.0]);
@@ -151,7 +162,8 @@ fn drawing(
     let (left, right) = (on_page([low, 0.0]), on_page([high, 0.0]));
     block.text(Point::new(left.x - 2.0, base), ends[0], &style, Align::Right)?;
     block.text(Point::new(right.x + 2.0, base), ends[1], &style, Align::Left)?;
-    scale_bar(block, Point::new(place.center().x, base + 6.0), scale)
+    let bar = language.sections().scale_bar;
+    scale_bar(block, bar, Point::new(place.center().x, base + 6.0), scale)
 }
 
 /// What stands over a site, in the row that it has, 0 the upmost.
@@ -179,10 +191,14 @@ impl Label {
 
 /// Puts each label into the upmost row in which it keeps clear of those before. Where two sites are
 /// so near that one line must go through the other's words, the words still keep clear.
-fn labels(section: &Section, on_page: &dyn Fn([f64; 2]) -> Point) -> Result<Vec<Label>, SetError> {
+fn labels(
+    language: &dyn Language,
+    section: &Section,
+    on_page: &dyn Fn([f64; 2]) -> Point,
+) -> Result<Vec<Label>, SetError> {
     let mut labels: Vec<Label> = Vec::new();
     for site in &section.sites {
-        let words = words::above_base(&site.name, site.height);
+        let words = language.left_under(site.name, site.height);
         let half = measure(&words, &SMALL)? / 2.0;
         let mut label = Label { words, middle: on_page([site.at, 0.0]).x, half, row: 0 };
         let mut row_where = |meets: &dyn Fn(&Label, &Label) -> bool| {
@@ -227,7 +243,7 @@ fn ends_of(section: &Section) -> (f64, f64) {
 }
 
 /// A bar of 100 mm of the cushion.
-fn scale_bar(block: &mut Block, at: Point, scale: f64) -> Result<(), SetError> {
+fn scale_bar(block: &mut Block, words: &str, at: Point, scale: f64) -> Result<(), SetError> {
     let half = 50.0 * scale;
     let (from, to) = (Point::new(at.x - half, at.y), Point::new(at.x + half, at.y));
     let pen = Pen::solid(0.35, INK);
@@ -235,6 +251,6 @@ fn scale_bar(block: &mut Block, at: Point, scale: f64) -> Result<(), SetError> {
     for end in [from, to] {
         block.line(end - (0.0, 1.0), end + (0.0, 1.0), &pen);
     }
-    block.text(Point::new(to.x + 2.0, at.y + 1.0), words::SCALE_BAR, &SMALL, Align::Left)?;
+    block.text(Point::new(to.x + 2.0, at.y + 1.0), words, &SMALL, Align::Left)?;
     Ok(())
 }

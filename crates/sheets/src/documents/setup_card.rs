@@ -1,8 +1,9 @@
 //! The setup card: one page for the therapist, at the chair.
 
-use case::CountedFrom;
+use case::{CountedFrom, GoalOutcome, IfThen};
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
+use words::Language;
 
 use super::look::{
     BODY, FIRM, HEADING, INK, PALE, STRONG, facts, first_within, foot, inside, text, title_line,
@@ -16,7 +17,6 @@ use crate::page::{Align, Document, Page, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::{SetError, Style};
-use crate::words::english as words;
 
 const CAUTION: Style = text(9.0, Weight::Regular, INK);
 
@@ -43,25 +43,14 @@ impl Room {
 /// What follows from goals and checks; empty where nothing is known.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SetupExtras {
-    /// What became of each goal, in sentences.
-    pub goals: Vec<String>,
+    /// What becomes of each goal.
+    pub goals: Vec<GoalOutcome>,
     /// Moves to the plan.
     pub moves: Vec<case::Move>,
     /// From what the moves go out: what was recorded last before the plan.
     pub moves_from: Option<CountedFrom>,
     /// What to move when a check finds something.
     pub if_then: Vec<IfThen>,
-}
-
-/// One line of the table that works without the program.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct IfThen {
-    /// What is found.
-    pub finding: String,
-    /// What to do.
-    pub then: String,
-    /// What that costs elsewhere.
-    pub cost: String,
 }
 
 impl SetupExtras {
@@ -81,6 +70,7 @@ impl SetupExtras {
 /// Fails where the plan is not for this pattern, or a character has no glyph.
 pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
+    let texts = papers.language.setup_card();
     let reasons = reasons(papers);
     let whole = |room| pages(papers, &reasons, paper, room, true);
     let chair = |room: &Room| pages(papers, &reasons, paper, *room, false);
@@ -89,7 +79,7 @@ pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     let rooms = Room::ALL.into_iter().filter(|room| chair(room).is_ok_and(|own| own.len() == 1));
     let rooms: Vec<Room> = rooms.collect();
     let most = if papers.extras.is_empty() { 1 } else { 2 };
-    let mut document = papers.document(words::SETUP_CARD, words::SETUP_CARD_SUBJECT);
+    let mut document = papers.document(texts.title, texts.subject);
     document.pages = first_within(most, if rooms.is_empty() { &Room::ALL } else { &rooms }, whole)?;
     Ok(document)
 }
@@ -107,7 +97,10 @@ fn reasons(papers: &ClientPapers<'_>) -> Vec<String> {
             None => groups.push((&change.reason, by, vec![count.number])),
         }
     }
-    groups.iter().map(|(reason, by, numbers)| words::reason(numbers, *by, reason)).collect()
+    let said = |(reason, by, numbers): &(&str, i64, Vec<u8>)| {
+        papers.language.reason_of_change(numbers, *by, reason)
+    };
+    groups.iter().map(said).collect()
 }
 
 /// The pages of the card, with so much room; only what is for the chair, or the whole.
@@ -118,17 +111,20 @@ fn pages(
     room: Room,
     whole: bool,
 ) -> Result<Vec<Page>, SetError> {
+    let texts = papers.language.setup_card();
     let begin = |_| {
-        let mut page = Page::new(paper, words::SETUP_CARD);
+        let mut page = Page::new(papers.language, paper, texts.title);
         let mut frame = framed(&mut page, papers)?;
         head(&mut frame, papers)?;
         let left = Rect { y0: frame.y(), ..frame.area() };
         Ok((page, left))
     };
     let mut flow = Flow::new(&begin)?;
-    let own = papers.cautions.iter().map(String::as_str);
+    let own: Vec<String> =
+        papers.cautions.iter().map(|caution| papers.language.caution(caution)).collect();
+    let own = own.iter().map(String::as_str);
     let reasons = reasons.iter().map(String::as_str);
-    let cautions: Vec<&str> = own.chain(words::SETUP_CAUTIONS).chain(reasons).collect();
+    let cautions: Vec<&str> = own.chain(texts.cautions.iter().copied()).chain(reasons).collect();
     let left = std::cell::Cell::new(0);
     flow.put(|frame| {
         left.set(drawings(frame, papers, room.drawing * paper.height(), &cautions)?);
@@ -137,9 +133,9 @@ fn pages(
     flow.space(2.0);
     counts(&mut flow, papers, room)?;
     flow.space(2.5);
-    flow.put(|frame| checks(frame, room))?;
+    flow.put(|frame| checks(frame, papers.language, room))?;
     flow.space(1.5);
-    flow.put(|frame| frame.paragraph(words::ORDER_OF_A_FITTING, &CAUTION))?;
+    flow.put(|frame| frame.paragraph(texts.order_of_a_fitting, &CAUTION))?;
     if !whole {
         return Ok(flow.pages());
     }
@@ -153,24 +149,11 @@ fn pages(
 
 /// A frame above the foot of the page.
 fn framed<'p>(page: &'p mut Page, papers: &ClientPapers<'_>) -> Result<Frame<'p>, SetError> {
-    let plan = papers.plan;
-    let made_from = format!(
-        "{} {}, {}, {}; {} {}, {} {}; {} {}.",
-        words::PLAN_OF,
-        plan.on,
-        plan.by,
-        plan.program,
-        words::LAYOUT_DIGEST,
-        plan.layout_digest,
-        words::CELL_DIGEST,
-        plan.cell_digest,
-        words::PRINTED_ON,
-        papers.date
-    );
+    let made_from = papers.language.setup_card_origin(papers.plan, papers.date);
     let drawn_by = papers.drawn_by();
     let mut lines = vec![made_from.as_str()];
-    lines.extend((!drawn_by.is_empty()).then_some(drawn_by.as_str()));
-    lines.push(words::DEFER);
+    lines.extend(drawn_by.as_deref());
+    lines.push(papers.language.setup_card().clinician_decides);
     let end = foot(page, &lines)?;
     let area = inside(page);
     Ok(Frame::new(page, Rect::new(area.x0, area.y0, area.x1, end - 2.0)))
@@ -191,16 +174,18 @@ fn listed(frame: &mut Frame<'_>, entries: &[&str], style: &Style) -> Result<usiz
 /// Goals, the table of findings, moves.
 fn extras(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     let extras = papers.extras;
+    let texts = papers.language.setup_card();
     if !extras.goals.is_empty() {
         flow.need(HEADING.line_height() + 3.0 * BODY.line_height())?;
-        flow.put(|frame| frame.heading(2, words::GOALS, &HEADING))?;
+        flow.put(|frame| frame.heading(2, texts.goals, &HEADING))?;
     }
     for (at, goal) in extras.goals.iter().enumerate() {
-        flow.item(&format!("{}", at + 1), 5.0, goal, &BODY)?;
+        let said = papers.language.goal_outcome(goal);
+        flow.item(&format!("{}", at + 1), 5.0, &said, &BODY)?;
     }
     flow.space(2.0);
     if !extras.if_then.is_empty() {
-        if_then(flow, &extras.if_then)?;
+        if_then(flow, papers.language, &extras.if_then)?;
         flow.space(2.0);
     }
     if !extras.moves.is_empty() {
@@ -210,45 +195,54 @@ fn extras(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError
 }
 
 /// The table that works without the program.
-fn if_then(flow: &mut Flow<'_>, rows: &[IfThen]) -> Result<(), SetError> {
+fn if_then(flow: &mut Flow<'_>, language: &dyn Language, rows: &[IfThen]) -> Result<(), SetError> {
+    let texts = language.setup_card();
     let wide = flow.width();
     let widths = [wide * 0.30, wide * 0.36, wide * 0.34];
-    let columns = words::IF_THEN_COLUMNS.iter().zip(widths);
+    let columns = texts.if_then_columns.iter().zip(widths);
     let columns = columns.map(|(head, width)| Column::new(*head, width, Align::Left)).collect();
     let mut table = Table::new(columns, STRONG, BODY);
     table.head_ground = Some(PALE);
     table.margin = 0.8;
     for row in rows {
-        table.row([row.finding.as_str(), &row.then, &row.cost]);
+        let cost = row.cost.map_or_else(String::new, |cost| language.remedy_cost(&cost));
+        table.row([language.card_finding(&row.found), language.remedy(&row.then), cost]);
     }
-    flow.headed_table(words::IF_THEN, &HEADING, &table, |_, _, _| {})?;
+    flow.headed_table(texts.if_then, &HEADING, &table, |_, _, _| {})?;
     flow.space(1.0);
-    flow.put(|frame| frame.paragraph(words::IF_THEN_NOTE, &BODY))
+    flow.put(|frame| frame.paragraph(texts.if_then_note, &BODY))
 }
 
 /// The moves as sentences, and what they change in each compartment, drawn as the cushion is
 /// opened; sentences that find no room beside the drawing stand below it.
 fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     const HEIGHT: f64 = 84.0;
+    let (language, texts) = (papers.language, papers.language.setup_card());
     let from = papers.extras.moves_from.unwrap_or(CountedFrom::Stock);
-    let said: Vec<String> = (papers.extras.moves.iter())
-        .map(|own| ::words::BasicWords::a_move(&::words::English, own))
-        .collect();
+    let said: Vec<String> = papers.extras.moves.iter().map(|own| language.a_move(own)).collect();
     let said: Vec<&str> = said.iter().map(String::as_str).collect();
     let beside = std::cell::Cell::new(0);
     flow.put(|frame| {
-        frame.heading(2, &words::moves_from(from), &HEADING)?;
-        frame.paragraph(words::MOVES_FROM_BELOW, &BODY)?;
-        let place = frame.take(HEIGHT, words::MOVES_ALT)?;
+        frame.heading(2, &language.moves_from(from), &HEADING)?;
+        frame.paragraph(texts.moves_from_below, &BODY)?;
+        let place = frame.take(HEIGHT, texts.moves_drawing)?;
         let split = place.x0 + place.width() * 0.58;
         let area = Rect::new(place.x0, place.y0, split - 4.0, place.y1);
-        let block = frame.page().block(Role::Figure { alt: words::MOVES_ALT.to_owned() });
+        let block = frame.page().block(Role::Figure { alt: texts.moves_drawing.to_owned() });
         let labels = |ix: CompartmentIx| {
             let number = papers.pattern[ix].number;
             let by = change(&papers.extras.moves, number);
-            (number.to_string(), (by != 0).then(|| words::change(by)))
+            (number.to_string(), (by != 0).then(|| language.change(by)))
         };
-        draw_named(block, papers.pattern, View::Below, area, labels, 13.0)?;
+        draw_named(
+            block,
+            papers.language.shared(),
+            papers.pattern,
+            View::Below,
+            area,
+            labels,
+            13.0,
+        )?;
         let column = Rect::new(split, place.y0, place.x1, place.y1);
         beside.set(listed(&mut Frame::new(frame.page(), column), &said, &BODY)?);
         Ok(())
@@ -269,18 +263,19 @@ fn change(moves: &[case::Move], number: u8) -> i64 {
 }
 
 fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
-    let status = words::card_state(papers.standing(), words::ESTIMATE_UNTIL_CHECKED);
-    title_line(frame, words::SETUP_CARD, &status, papers.is_estimate())?;
+    let (language, shared) = (papers.language, papers.language.shared());
+    let status = language.setup_card_state(papers.standing());
+    title_line(frame, language.setup_card().title, &status, papers.is_estimate())?;
     let plan = papers.plan;
     facts(
         frame,
         &[
-            (words::CLIENT, papers.client.code.to_string()),
-            (words::LAYOUT, papers.pattern.layout().to_string()),
-            (words::SIZE, words::size(plan.size)),
-            (words::CELLS_IN_ALL, plan.total().to_string()),
-            (words::SPARE_CELLS, papers.spares().to_string()),
-            (words::RECORDED, plan.on.to_string()),
+            (shared.client, papers.client.code.to_string()),
+            (shared.layout, papers.pattern.layout().to_string()),
+            (shared.width_by_depth, language.size(plan.size)),
+            (shared.cells_in_all, plan.total().to_string()),
+            (shared.spare_cells, papers.spares().to_string()),
+            (shared.plan_recorded, plan.on.to_string()),
         ],
     )
 }
@@ -293,21 +288,23 @@ fn drawings(
     height: f64,
     cautions: &[&str],
 ) -> Result<usize, SetError> {
+    let language = papers.language;
     let place = frame.take(height, "the drawings")?;
     let split = place.x0 + place.width() * 0.6;
     let page = frame.page();
     let heading = page.block(Role::Heading(2));
     let baseline = place.y0 + HEADING.first_baseline();
-    heading.text(Point::new(place.x0, baseline), words::FROM_ABOVE, &HEADING, Align::Left)?;
+    let from_above = language.setup_card().from_above;
+    heading.text(Point::new(place.x0, baseline), from_above, &HEADING, Align::Left)?;
     let top = place.y0 + HEADING.line_height();
-    let alt = words::above_alt(papers.pattern.compartments().len());
+    let alt = language.counts_from_above(papers.pattern.compartments().len());
     let block = page.block(Role::Figure { alt });
     let counts = |ix: CompartmentIx| {
         let count = &papers.plan.counts[ix.index()];
-        (count.number.to_string(), Some(words::cells(count.planned)))
+        (count.number.to_string(), Some(language.cells_in_drawing(count.planned)))
     };
     let area = Rect::new(place.x0, top, split - 4.0, place.y1);
-    draw_named(block, papers.pattern, View::Above, area, counts, 17.0)?;
+    draw_named(block, papers.language.shared(), papers.pattern, View::Above, area, counts, 17.0)?;
     let column = Rect::new(split, place.y0, place.x1, place.y1);
     side_column(page, papers, column, cautions)
 }
@@ -318,12 +315,13 @@ fn side_column(
     column: Rect,
     cautions: &[&str],
 ) -> Result<usize, SetError> {
+    let texts = papers.language.setup_card();
     let mut frame = Frame::new(page, column);
-    frame.heading(2, words::FROM_BELOW, &HEADING)?;
-    let (area, block) = frame.figure(36.0, words::BELOW_ALT)?;
+    frame.heading(2, texts.from_below, &HEADING)?;
+    let (area, block) = frame.figure(36.0, papers.language.shared().numbers_from_below)?;
     let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
-    draw_named(block, papers.pattern, View::Below, area, numbers, 10.0)?;
-    frame.heading(2, words::CAUTIONS, &HEADING)?;
+    draw_named(block, papers.language.shared(), papers.pattern, View::Below, area, numbers, 10.0)?;
+    frame.heading(2, texts.take_care, &HEADING)?;
     listed(&mut frame, cautions, &CAUTION)
 }
 
@@ -331,15 +329,16 @@ fn side_column(
 fn counts(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(), SetError> {
     let wide = flow.width();
     let widths = [9.0, wide - 117.0, 13.0, 15.0, 17.0, 21.0, 21.0, 21.0];
-    let mut table = columns(&words::COUNT_COLUMNS, &widths);
+    let (language, texts) = (papers.language, papers.language.setup_card());
+    let mut table = columns(&texts.count_columns, &widths, 2);
     table.least_row = room.row;
     for (count, there) in papers.plan.counts.iter().zip(papers.pattern.compartments()) {
         let change = i64::from(count.planned) - i64::from(count.stock);
         table.row([
             count.number.to_string(),
-            ::words::ENGLISH.compartment(there),
+            language.compartment(there),
             count.stock.to_string(),
-            words::change(change),
+            language.change(change),
             count.planned.to_string(),
             String::new(),
             String::new(),
@@ -350,15 +349,15 @@ fn counts(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<
     let total = papers.plan.total();
     table.row([
         String::new(),
-        words::TOTAL.to_owned(),
+        language.shared().total.to_owned(),
         stock.to_string(),
-        words::change(i64::from(total) - i64::from(stock)),
+        language.change(i64::from(total) - i64::from(stock)),
         total.to_string(),
         String::new(),
         String::new(),
         String::new(),
     ]);
-    flow.headed_table(words::COUNTS, &HEADING, &table, |frame, rows, _| {
+    flow.headed_table(texts.counts, &HEADING, &table, |frame, rows, _| {
         emphasise(frame, rows, &widths);
     })
 }
@@ -372,23 +371,24 @@ fn emphasise(frame: &mut Frame<'_>, rows: &[Rect], widths: &[f64]) {
 }
 
 /// The checks by hand, with the words in which they are answered.
-fn checks(frame: &mut Frame<'_>, room: Room) -> Result<(), SetError> {
-    frame.heading(2, words::CHECKS, &HEADING)?;
+fn checks(frame: &mut Frame<'_>, language: &dyn Language, room: Room) -> Result<(), SetError> {
+    let texts = language.setup_card();
+    frame.heading(2, texts.checks, &HEADING)?;
     let wide = frame.area().width();
     let widths = [wide - 3.0 * 35.0, 35.0, 35.0, 35.0];
-    let mut table = columns(&words::CHECK_COLUMNS, &widths);
+    let mut table = columns(&texts.check_columns, &widths, 1);
     table.least_row = room.row;
-    for (check, answer) in words::CHECK_ROWS {
-        table.row([check, answer, answer, answer]);
+    for row in texts.check_rows {
+        table.row([row.check, row.answers, row.answers, row.answers]);
     }
     frame.table(&table)?;
     Ok(())
 }
 
-fn columns(heads: &[&str], widths: &[f64]) -> Table {
+/// A table, of whose columns the first few are words, the others numbers and room to write.
+fn columns(heads: &[&str], widths: &[f64], words: usize) -> Table {
     let column = |(at, (head, width)): (usize, (&&str, &f64))| {
-        let words = at == 0 || *head == words::COUNT_COLUMNS[1];
-        let align = if words { Align::Left } else { Align::Centre };
+        let align = if at < words { Align::Left } else { Align::Centre };
         Column::new(*head, *width, align)
     };
     let columns = heads.iter().zip(widths).enumerate().map(column).collect();

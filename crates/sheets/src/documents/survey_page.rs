@@ -1,6 +1,7 @@
 //! One page of histograms over many bodies.
 
 use kurbo::{Point, Rect};
+use words::Language;
 
 use super::look::{BODY, HEADING, INK, PALE, SMALL, SOFT, foot, inside, title_line};
 use super::{DocumentError, document};
@@ -8,7 +9,6 @@ use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Fill, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::text::SetError;
-use crate::words::english as words;
 
 /// How often values fall into equal steps.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,6 +26,8 @@ pub struct Histogram {
 /// What the page of a survey is made from.
 #[derive(Clone, Copy)]
 pub struct SurveyPage<'a> {
+    /// In which language it is.
+    pub language: &'a dyn Language,
     /// What was surveyed.
     pub title: &'a str,
     /// What came out, in sentences.
@@ -47,12 +49,14 @@ const CHARACTER: f64 = 1.75;
 ///
 /// Fails where something finds no room.
 pub fn survey_page(papers: &SurveyPage<'_>, paper: Paper) -> Result<Document, DocumentError> {
-    let mut page = Page::new(paper, papers.title);
+    let language = papers.language;
+    let texts = language.survey();
+    let mut page = Page::new(language, paper, papers.title);
     let last = format!("{}, {}.", papers.program, papers.date);
-    let end = foot(&mut page, &[words::SURVEY_LIMITS, &last])?;
+    let end = foot(&mut page, &[texts.limits, &last])?;
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, Rect::new(area.x0, area.y0, area.x1, end - 2.0));
-    title_line(&mut frame, papers.title, words::ESTIMATE, true)?;
+    title_line(&mut frame, papers.title, texts.estimate, true)?;
     for sentence in papers.sentences {
         frame.paragraph(sentence, &BODY)?;
     }
@@ -65,23 +69,28 @@ pub fn survey_page(papers: &SurveyPage<'_>, paper: Paper) -> Result<Document, Do
         for (column, panel) in pair.iter().enumerate() {
             let x = place.x0 + half * column as f64;
             let own = Rect::new(x, place.y0, x + half - 6.0, place.y1);
-            histogram(frame.page(), panel, own)?;
+            histogram(frame.page(), language, panel, own)?;
         }
         frame.space(4.0);
     }
-    let mut made = document(papers.title, words::SURVEY_SUBJECT, papers.date, papers.program);
+    let mut made = document(language, papers.title, texts.subject, papers.date, papers.program);
     made.pages.push(page);
     Ok(made)
 }
 
-fn histogram(page: &mut Page, panel: &Histogram, place: Rect) -> Result<(), SetError> {
+fn histogram(
+    page: &mut Page,
+    language: &dyn Language,
+    panel: &Histogram,
+    place: Rect,
+) -> Result<(), SetError> {
     let baseline = place.y0 + HEADING.first_baseline();
     let heading = page.block(Role::Heading(2));
     heading.text(Point::new(place.x0, baseline), &panel.title, &HEADING, Align::Left)?;
-    let said: Vec<String> = (panel.names.iter().zip(&panel.counts))
-        .map(|(name, count)| format!("{name}: {count}"))
-        .collect();
-    let block = page.block(Role::Figure { alt: format!("{}. {}", panel.title, said.join("; ")) });
+    let names = panel.names.iter().map(String::as_str);
+    let steps: Vec<(&str, u32)> = names.zip(panel.counts.iter().copied()).collect();
+    let alt = language.histogram_shows(&panel.title, &steps);
+    let block = page.block(Role::Figure { alt });
     let chart = Rect::new(
         place.x0,
         place.y0 + HEADING.line_height() + 4.0,

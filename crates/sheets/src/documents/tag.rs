@@ -3,6 +3,7 @@
 use case::Date;
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{Point, Rect};
+use words::Language;
 
 use super::look::{ACCENT, INK, SOFT, text};
 use super::views::{View, draw};
@@ -11,7 +12,6 @@ use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Page, Pen, Role};
 use crate::paper::Paper;
-use crate::words::english as words;
 
 /// Composes the sewn-in tag, 100 x 60 mm.
 ///
@@ -20,14 +20,20 @@ use crate::words::english as words;
 /// # Errors
 ///
 /// Fails where something finds no room.
-pub fn tag(pattern: &Pattern, date: Date, program: &str) -> Result<Document, DocumentError> {
-    let mut page = Page::new(Paper::Tag, words::TAG);
+pub fn tag(
+    language: &dyn Language,
+    pattern: &Pattern,
+    date: Date,
+    program: &str,
+) -> Result<Document, DocumentError> {
+    let texts = language.sewn_in_tag();
+    let mut page = Page::new(language, Paper::Tag, texts.title);
     let bounds = page.bounds();
     let drawing = Rect::new(4.0, 11.0, 50.0, 55.0);
-    let block = page.block(Role::Figure { alt: words::TAG_ALT.to_owned() });
+    let block = page.block(Role::Figure { alt: texts.drawing.to_owned() });
     let large = text(13.0, Weight::Bold, ACCENT);
     let (x, tip) = (drawing.center().x, 2.6);
-    let width = block.text(Point::new(x, 8.4), words::FRONT, &large, Align::Centre)?;
+    let width = block.text(Point::new(x, 8.4), language.shared().front, &large, Align::Centre)?;
     for side in [-1.0, 1.0] {
         let at = x + side * (width / 2.0 + 5.0);
         block.arrow(Point::new(at, 9.0), Point::new(at, tip), 3.0, &Pen::solid(0.9, ACCENT));
@@ -35,16 +41,16 @@ pub fn tag(pattern: &Pattern, date: Date, program: &str) -> Result<Document, Doc
     let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
     draw(block, pattern, View::Below, drawing, numbers, 12.0, 0.0)?;
     let mut frame = Frame::new(&mut page, Rect::new(54.0, 4.0, bounds.x1 - 3.0, bounds.y1 - 3.0));
-    frame.heading(1, words::THIS_SIDE_DOWN, &text(12.0, Weight::Bold, INK))?;
+    frame.heading(1, texts.this_side_down, &text(12.0, Weight::Bold, INK))?;
     frame.space(1.0);
-    frame.paragraph(words::TAG_SIDES, &text(8.0, Weight::Regular, INK))?;
+    frame.paragraph(texts.sides, &text(8.0, Weight::Regular, INK))?;
     frame.space(1.2);
-    frame.paragraph(words::FILL_BY_THE_CARD, &text(9.5, Weight::Bold, INK))?;
+    frame.paragraph(texts.fill_by_the_card, &text(9.5, Weight::Bold, INK))?;
     frame.space(1.2);
-    let what = format!("{}, {}", pattern.layout(), words::size(pattern.size()));
+    let what = format!("{}, {}", pattern.layout(), language.size(pattern.size()));
     frame.paragraph(&what, &text(8.5, Weight::SemiBold, INK))?;
     frame.paragraph(&format!("{program}, {date}"), &text(6.5, Weight::Regular, SOFT))?;
-    let mut document = document(words::TAG, words::TAG_SUBJECT, date, program);
+    let mut document = document(language, texts.title, texts.subject, date, program);
     document.pages.push(page);
     Ok(document)
 }

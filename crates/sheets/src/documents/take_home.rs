@@ -3,6 +3,7 @@
 
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
+use words::{Language, PassageTexts, TakeHomeTexts};
 
 use super::look::{ACCENT, FIRM, INK, PALE, SOFT, THIN, first_within, inside, text};
 use super::pictures::{Picture, picture};
@@ -16,7 +17,6 @@ use crate::page::{Align, Document, Fill, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::{SetError, Style, measure, wrap};
-use crate::words::english as words;
 
 /// How large the words are and how much room is left between things.
 #[derive(Clone, Copy)]
@@ -63,7 +63,8 @@ impl Print {
 /// Fails where the plan is not for this pattern, or a character has no glyph.
 pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
-    let mut document = papers.document(words::TAKE_HOME, words::TAKE_HOME_SUBJECT);
+    let texts = papers.language.take_home();
+    let mut document = papers.document(texts.title, texts.subject);
     // The pages say how many there are, so they are set again where it is not the usual two.
     document.pages = pages(papers, paper, 2)?;
     if document.pages.len() != 2 {
@@ -102,7 +103,7 @@ impl Sheet<'_> {
         (name, title): (&str, &str),
         print: Print,
     ) -> Result<(Page, Rect), SetError> {
-        let mut page = Page::new(self.paper, name);
+        let mut page = Page::new(self.papers.language, self.paper, name);
         let area = above_foot(&mut page, self, number)?;
         let mut frame = Frame::new(&mut page, area);
         top(&mut frame, self.papers, title, print)?;
@@ -131,13 +132,13 @@ pub fn take_home_text(document: &Document) -> Vec<String> {
 }
 
 fn wall_pages(sheet: Sheet<'_>, print: Print) -> Result<Vec<Page>, SetError> {
-    let papers = sheet.papers;
-    let begin = |number| sheet.begin(number, (words::TAKE_HOME, words::WALL_TITLE), print);
+    let (papers, texts) = (sheet.papers, sheet.papers.language.take_home());
+    let begin = |number| sheet.begin(number, (texts.title, texts.heading), print);
     let mut flow = Flow::new(&begin)?;
-    flow.put(|frame| boxed(frame, print, |frame| stop_rules(frame, print)))?;
+    flow.put(|frame| boxed(frame, print, |frame| stop_rules(frame, texts, print)))?;
     flow.space(print.gap);
-    for (which, (head, sentences)) in Picture::WALL.iter().zip(words::WALL_STEPS) {
-        flow.put(|frame| pictured(frame, *which, (head, sentences), print))?;
+    for which in Picture::WALL {
+        flow.put(|frame| pictured(frame, papers.language, which, print))?;
         flow.space(print.gap);
     }
     own_notes(&mut flow, papers, print)?;
@@ -147,7 +148,7 @@ fn wall_pages(sheet: Sheet<'_>, print: Print) -> Result<Vec<Page>, SetError> {
         flow.put(|frame| {
             boxed(frame, print, |frame| {
                 calls(frame, papers, 0..contacts, print)?;
-                emergency(frame, print)
+                emergency(frame, texts, print)
             })
         })?;
     } else {
@@ -158,7 +159,7 @@ fn wall_pages(sheet: Sheet<'_>, print: Print) -> Result<Vec<Page>, SetError> {
             })?;
             flow.space(print.gap);
         }
-        flow.put(|frame| boxed(frame, print, |frame| emergency(frame, print)))?;
+        flow.put(|frame| boxed(frame, print, |frame| emergency(frame, texts, print)))?;
     }
     Ok(flow.pages())
 }
@@ -167,7 +168,8 @@ fn wall_pages(sheet: Sheet<'_>, print: Print) -> Result<Vec<Page>, SetError> {
 fn above_foot(page: &mut Page, sheet: Sheet<'_>, number: usize) -> Result<Rect, SetError> {
     let style = text(14.0, Weight::Regular, SOFT).led(1.2);
     let area = inside(page);
-    let line = words::sheet_of(sheet.papers.plan.on, sheet.papers.date, number, sheet.of);
+    let papers = sheet.papers;
+    let line = papers.language.take_home_foot(number, sheet.of, papers.plan.on, papers.date);
     let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
     let at = Point::new(area.x0, area.y1 - height);
     page.block(Role::Foot).paragraph(at, area.width(), &line, &style, Align::Left)?;
@@ -181,15 +183,16 @@ fn top(
     title: &str,
     print: Print,
 ) -> Result<(), SetError> {
+    let (language, texts) = (papers.language, papers.language.take_home());
     frame.heading(1, title, &print.title())?;
     frame.space(1.5);
-    banner(frame, &words::sheet_state(papers.standing()), papers.is_estimate(), print)?;
-    let place = frame.take(10.0, words::NAME)?;
+    banner(frame, &language.take_home_state(papers.standing()), papers.is_estimate(), print)?;
+    let place = frame.take(10.0, texts.name)?;
     let block = frame.page().block(Role::Paragraph);
     let baseline = place.y1 - 2.0;
     let width =
-        block.text(Point::new(place.x0, baseline), words::NAME, &print.words(), Align::Left)?;
-    let code = format!("{} {}", words::CODE, papers.client.code);
+        block.text(Point::new(place.x0, baseline), texts.name, &print.words(), Align::Left)?;
+    let code = language.code(&papers.client.code);
     let code_width =
         block.text(Point::new(place.x1, baseline), &code, &print.firmly(), Align::Right)?;
     let line = baseline + 0.8;
@@ -230,58 +233,62 @@ fn boxed(
         inside(&mut box_frame)?;
         box_frame.y() + edge
     };
-    let place = frame.take(end - start, words::STOP)?;
+    let place = frame.take(end - start, "a box")?;
     frame.page().block(Role::Artifact).rect(place, None, Some(Pen::solid(1.2, INK)));
     Ok(())
 }
 
 /// When not to sit on it.
-fn stop_rules(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
-    frame.heading(2, words::STOP, &print.head())?;
-    for rule in words::STOP_RULES {
+fn stop_rules(frame: &mut Frame<'_>, texts: &TakeHomeTexts, print: Print) -> Result<(), SetError> {
+    frame.heading(2, texts.stop, &print.head())?;
+    for rule in texts.stop_rules {
         frame.item("•", 6.0, rule, &print.words())?;
     }
-    frame.paragraph(words::STOP_THEN, &print.firmly())
+    frame.paragraph(texts.stop_then, &print.firmly())
 }
 
 /// A picture at the left, a heading and sentences beside it.
 fn pictured(
     frame: &mut Frame<'_>,
+    language: &dyn Language,
     which: Picture,
-    (head, sentences): (&str, &[&str]),
     print: Print,
 ) -> Result<(), SetError> {
     const WIDE: f64 = 34.0;
     const HIGH: f64 = 25.0;
     // Arms reach a little out of the picture.
     const INDENT: f64 = 1.7;
+    let texts = language.take_home();
+    let PassageTexts { heading, sentences } = which.passage(texts);
     let start = frame.y();
     let whole = frame.area();
     let beside = Rect::new(whole.x0 + INDENT + WIDE + 4.0, start, whole.x1, whole.y1);
     let end = {
         let mut column = Frame::new(frame.page(), beside);
-        column.heading(2, head, &print.head())?;
+        column.heading(2, heading, &print.head())?;
         column.paragraph(&sentences.join(" "), &print.words())?;
         column.y()
     };
-    let place = frame.take((end - start).max(HIGH), head)?;
-    let block = frame.page().block(Role::Figure { alt: which.alt().to_owned() });
-    picture(block, which, Rect::from_origin_size(place.origin() + (INDENT, 0.0), (WIDE, HIGH)))
+    let place = frame.take((end - start).max(HIGH), heading)?;
+    let block = frame.page().block(Role::Figure { alt: which.shows(texts).to_owned() });
+    let area = Rect::from_origin_size(place.origin() + (INDENT, 0.0), (WIDE, HIGH));
+    picture(block, language, which, area)
 }
 
 /// What the therapist wrote for this carer, and what to sit on meanwhile.
 fn own_notes(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
+    let (language, texts) = (papers.language, papers.language.take_home());
     let notes = &papers.client.carer_notes;
     if !notes.is_empty() {
         flow.need(print.head().line_height() + 3.0 * print.firmly().line_height())?;
-        flow.put(|frame| frame.heading(2, words::OWN_NOTES, &print.head()))?;
+        flow.put(|frame| frame.heading(2, texts.notes_for_you, &print.head()))?;
     }
     for note in notes {
         flow.item("•", 6.0, note, &print.firmly())?;
     }
     flow.put(|frame| match &papers.client.meanwhile {
-        Some(meanwhile) => frame.paragraph(&words::sit_meanwhile(meanwhile), &print.words()),
-        None => written_line(frame, words::MEANWHILE, print),
+        Some(meanwhile) => frame.paragraph(&language.sit_meanwhile(meanwhile), &print.words()),
+        None => written_line(frame, texts.meanwhile, print),
     })
 }
 
@@ -309,21 +316,21 @@ fn calls(
     which: std::ops::Range<usize>,
     print: Print,
 ) -> Result<(), SetError> {
-    frame.heading(2, words::CALL, &print.head())?;
+    let (language, texts) = (papers.language, papers.language.take_home());
+    frame.heading(2, texts.call, &print.head())?;
     for contact in &papers.client.contacts[which] {
-        let hours = contact.hours.as_ref().map_or(String::new(), |hours| format!(", {hours}"));
-        frame.paragraph(&format!("{}: {}{hours}", contact.who, contact.phone), &print.firmly())?;
+        frame.paragraph(&language.call(contact), &print.firmly())?;
     }
     for _ in papers.client.contacts.len()..CALL_LINES {
-        written_line(frame, words::WHO_AND_PHONE, print)?;
+        written_line(frame, texts.who_and_phone, print)?;
     }
     Ok(())
 }
 
 /// When not to wait for them.
-fn emergency(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
-    frame.heading(2, words::EMERGENCY, &print.head())?;
-    for sign in words::EMERGENCY_SIGNS {
+fn emergency(frame: &mut Frame<'_>, texts: &TakeHomeTexts, print: Print) -> Result<(), SetError> {
+    frame.heading(2, texts.get_help_now, &print.head())?;
+    for sign in texts.emergency_signs {
         frame.item("•", 6.0, sign, &print.words())?;
     }
     Ok(())
@@ -331,17 +338,17 @@ fn emergency(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
 
 /// The second part on one page: the wash at the left, the counts at the right.
 fn second_page(sheet: Sheet<'_>, number: usize, print: Print) -> Result<Page, SetError> {
-    let papers = sheet.papers;
-    let heads = (words::TAKE_HOME_2, words::SECOND_TITLE);
+    let (papers, texts) = (sheet.papers, sheet.papers.language.take_home());
+    let heads = (texts.second_title, texts.second_heading);
     let (mut page, whole) = sheet.begin(number, heads, print)?;
     let mut frame = Frame::new(&mut page, whole);
     let split = whole.x0 + whole.width() * 0.6;
     let left = {
         let mut column = Frame::new(frame.page(), Rect { x1: split, ..whole });
-        washing(&mut column, print)?;
-        for sentences in words::BESIDE_COUNTS {
+        washing(&mut column, texts, print)?;
+        for passage in texts.beside_counts {
             column.space(print.gap);
-            section(&mut column, sentences, print)?;
+            section(&mut column, *passage, print)?;
         }
         column.y()
     };
@@ -354,19 +361,19 @@ fn second_page(sheet: Sheet<'_>, number: usize, print: Print) -> Result<Page, Se
         in_all(&mut column, papers, print)?;
         column.y()
     };
-    frame.take(left.max(beside) - whole.y0, words::WASHING)?;
+    frame.take(left.max(beside) - whole.y0, texts.washing)?;
     frame.space(print.gap);
-    section(&mut frame, words::CALL_SAME_DAY, print)?;
+    section(&mut frame, texts.call_the_same_day, print)?;
     if let Some(day) = papers.client.next_review {
-        frame.paragraph(&words::next_look(day), &print.firmly())?;
+        frame.paragraph(&papers.language.next_look(day), &print.firmly())?;
     }
     Ok(page)
 }
 
 /// The same, one under the other, where one page is too small for it.
 fn second_pages(sheet: Sheet<'_>, before: usize, print: Print) -> Result<Vec<Page>, SetError> {
-    let papers = sheet.papers;
-    let heads = (words::TAKE_HOME_2, words::SECOND_TITLE);
+    let (papers, texts) = (sheet.papers, sheet.papers.language.take_home());
+    let heads = (texts.second_title, texts.second_heading);
     let begin = |number| sheet.begin(before + number, heads, print);
     let mut flow = Flow::new(&begin)?;
     flow.put(|frame| where_pockets_are(frame, papers, print))?;
@@ -377,21 +384,21 @@ fn second_pages(sheet: Sheet<'_>, before: usize, print: Print) -> Result<Vec<Pag
     })?;
     flow.put(|frame| in_all(frame, papers, print))?;
     flow.space(print.gap);
-    flow.put(|frame| washing(frame, print))?;
-    for sentences in words::BESIDE_COUNTS.iter().chain([&words::CALL_SAME_DAY]) {
+    flow.put(|frame| washing(frame, texts, print))?;
+    for passage in texts.beside_counts.iter().chain([&texts.call_the_same_day]) {
         flow.space(print.gap);
-        flow.put(|frame| section(frame, *sentences, print))?;
+        flow.put(|frame| section(frame, *passage, print))?;
     }
     if let Some(day) = papers.client.next_review {
-        flow.put(|frame| frame.paragraph(&words::next_look(day), &print.firmly()))?;
+        flow.put(|frame| frame.paragraph(&papers.language.next_look(day), &print.firmly()))?;
     }
     Ok(flow.pages())
 }
 
 /// The steps of a wash.
-fn washing(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
-    frame.heading(2, words::WASHING, &print.head())?;
-    for (step, sentence) in words::WASHING_STEPS.iter().enumerate() {
+fn washing(frame: &mut Frame<'_>, texts: &TakeHomeTexts, print: Print) -> Result<(), SetError> {
+    frame.heading(2, texts.washing, &print.head())?;
+    for (step, sentence) in texts.washing_steps.iter().enumerate() {
         frame.item(&format!("{}", step + 1), 6.0, sentence, &print.words())?;
     }
     Ok(())
@@ -400,10 +407,10 @@ fn washing(frame: &mut Frame<'_>, print: Print) -> Result<(), SetError> {
 /// A heading and its sentences.
 fn section(
     frame: &mut Frame<'_>,
-    (head, sentences): (&str, &[&str]),
+    PassageTexts { heading, sentences }: PassageTexts,
     print: Print,
 ) -> Result<(), SetError> {
-    frame.heading(2, head, &print.head())?;
+    frame.heading(2, heading, &print.head())?;
     frame.paragraph(&sentences.join(" "), &print.words())
 }
 
@@ -416,19 +423,21 @@ fn where_pockets_are(
     papers: &ClientPapers<'_>,
     print: Print,
 ) -> Result<(), SetError> {
-    frame.heading(2, words::CELLS_IN_EACH_POCKET, &print.head())?;
-    frame.paragraph(words::OPENINGS_UP, &text(14.0, Weight::Regular, INK).led(1.2))?;
+    let (texts, shared) = (papers.language.take_home(), papers.language.shared());
+    frame.heading(2, texts.cells_in_each_pocket, &print.head())?;
+    frame.paragraph(texts.openings_up, &text(14.0, Weight::Regular, INK).led(1.2))?;
     let height = (0.82 * frame.area().width()).min(TALLEST);
-    let (area, block) = frame.figure(height, words::BELOW_ALT)?;
+    let (area, block) = frame.figure(height, shared.numbers_from_below)?;
     let numbers = |ix: CompartmentIx| (papers.pattern[ix].number.to_string(), None);
-    draw_named(block, papers.pattern, View::Below, area, numbers, 16.0)?;
+    draw_named(block, shared, papers.pattern, View::Below, area, numbers, 16.0)?;
     frame.space(1.5);
     Ok(())
 }
 
 /// The counts, pocket by pocket.
 fn counts(papers: &ClientPapers<'_>, wide: f64, print: Print) -> Table {
-    let columns = [words::POCKET, words::CELLS];
+    let texts = papers.language.take_home();
+    let columns = [texts.pocket, texts.cells];
     let columns = columns.into_iter().map(|head| Column::new(head, wide / 2.0, Align::Centre));
     let mut table = Table::new(columns.collect(), print.firmly(), print.words());
     table.head_ground = Some(PALE);
@@ -447,11 +456,12 @@ fn column_of(table: &Table) -> f64 {
 /// The sum of the counts, whether they were checked, and the bag.
 fn in_all(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
     frame.space(0.5);
-    frame.paragraph(&words::all_cells(papers.plan.total()), &print.firmly())?;
+    let (language, texts) = (papers.language, papers.language.take_home());
+    frame.paragraph(&language.all_pockets(papers.plan.total()), &print.firmly())?;
     if papers.is_estimate() {
-        frame.paragraph(words::COUNTS_ARE_AN_ESTIMATE, &print.firmly())?;
+        frame.paragraph(texts.counts_are_an_estimate, &print.firmly())?;
     }
-    frame.paragraph(&words::spare_bag(papers.spares()), &print.words())
+    frame.paragraph(&language.keep_the_bag(papers.spares()), &print.words())
 }
 
 /// A firm frame around the counts, so that they are not read as numbers of pockets.

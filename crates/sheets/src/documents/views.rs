@@ -3,13 +3,13 @@
 
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{Affine, Point, Rect};
+use words::SharedTexts;
 
 use super::labels::{Ground, LEAST_PT, Label, Outside};
 use super::look::{INK, PALE, text};
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
 use crate::text::{SetError, measure};
-use crate::words::english as words;
 
 /// From which side a pattern is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,6 +79,7 @@ pub(super) const EDGE_WORDS: f64 = 6.0;
 /// Draws the pattern with all four edges named in words.
 pub(super) fn draw_named(
     block: &mut Block,
+    texts: &SharedTexts,
     pattern: &Pattern,
     view: View,
     area: Rect,
@@ -89,11 +90,11 @@ pub(super) fn draw_named(
     let style = text(if size_pt > 12.0 { 9.0 } else { LEAST_PT }, Weight::Bold, INK);
     let drawn = drawn(pattern, place_on_page(pattern, view, inner));
     // Beside a small drawing, words as long as its side would leave no room for a number.
-    let long = measure(words::CLIENTS_RIGHT, &style)? > 0.75 * drawn.height();
+    let long = measure(texts.clients_right, &style)? > 0.75 * drawn.height();
     let sides = if long {
-        [words::CLIENTS_LEFT_SHORT, words::CLIENTS_RIGHT_SHORT]
+        [texts.clients_left_short, texts.clients_right_short]
     } else {
-        [words::CLIENTS_LEFT, words::CLIENTS_RIGHT]
+        [texts.clients_left, texts.clients_right]
     };
     draw(block, pattern, view, inner, label, size_pt, measure(sides[1], &style)?)?;
     let gap = 1.8;
@@ -102,9 +103,9 @@ pub(super) fn draw_named(
         View::Above => (sides[0], sides[1]),
         View::Below => (sides[1], sides[0]),
     };
-    block.text(Point::new(middle.x, drawn.y0 - gap), words::FRONT_EDGE, &style, Align::Centre)?;
+    block.text(Point::new(middle.x, drawn.y0 - gap), texts.front_edge, &style, Align::Centre)?;
     let below = drawn.y1 + gap + style.cap_height();
-    block.text(Point::new(middle.x, below), words::REAR_EDGE, &style, Align::Centre)?;
+    block.text(Point::new(middle.x, below), texts.rear_edge, &style, Align::Centre)?;
     let at_left = Point::new(drawn.x0 - gap, middle.y);
     block.turned_text(at_left, -90.0, left, &style, Align::Centre)?;
     let at_right = Point::new(drawn.x1 + gap, middle.y);

@@ -1,13 +1,15 @@
 //! What each document says.
 
+use case::Caution;
+use case::text::LengthUnit;
 use cushion::Pattern;
 use sheets::{
-    Document, DocumentError, INKS, PAPERS, Paper, View, blank_form, contrast_ratio, fill_order,
-    place_on_page, setup_card, stock_fill_card, tag, take_home, take_home_text,
+    Document, DocumentError, INKS, PAPERS, Paper, View, contrast_ratio, fill_order, place_on_page,
+    setup_card, stock_fill_card, tag, take_home, take_home_text,
 };
 use testkit::assert_near;
 
-use crate::papers::{Case, DAY, PROGRAM, texts};
+use crate::papers::{Case, DAY, PROGRAM, blank_form, texts};
 
 const NOT_FITTED: &str = "NOT FITTED YET. DO NOT HAND OVER.";
 
@@ -58,7 +60,7 @@ fn counts_are_those_of_the_recorded_plan() {
 #[test]
 fn the_tag_has_no_counts() {
     let case = Case::of("island-eight", "440x400");
-    let said = texts(&tag(&case.pattern, DAY, PROGRAM).unwrap().pages[0]);
+    let said = texts(&tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap().pages[0]);
     for count in &case.plan.counts {
         assert!(said.contains(&count.number.to_string()));
         assert!(!said.iter().any(|text| text.contains(&count.planned.to_string())));
@@ -93,8 +95,7 @@ fn every_document_finds_room_at_every_size() {
             assert_eq!(pages(fill_order(&case.papers(), paper)), 1);
             assert_eq!(pages(stock_fill_card(&case.stock_papers(), paper)), 1);
             assert_eq!(pages(take_home(&case.papers(), paper)), 2);
-            assert_eq!(pages(tag(&case.pattern, DAY, PROGRAM)), 1);
-            assert_eq!(pages(blank_form(paper, DAY, PROGRAM)), 2);
+            assert_eq!(pages(tag(words::ENGLISH, &case.pattern, DAY, PROGRAM)), 1);
         }
     }
 }
@@ -102,14 +103,13 @@ fn every_document_finds_room_at_every_size() {
 #[test]
 fn cautions_that_find_no_room_go_to_a_second_page() {
     let mut case = Case::of("curved-ten", "440x400");
-    case.cautions = (0..40)
-        .map(|number| format!("Caution {number}: a long sentence of the kind that takes a line and a half on the card, and then some."))
-        .collect();
+    case.cautions =
+        (0..40).map(|number| Caution::FewCells { number, cells: 20, least: 25 }).collect();
     let card = setup_card(&case.papers(), Paper::Letter).unwrap();
     assert_eq!(card.pages.len(), 2);
     let said = words(&card);
     for number in 0..40 {
-        assert!(said.contains(&format!("Caution {number}:")));
+        assert!(said.contains(&format!("Compartment {number} gets 20 cells;")));
     }
 }
 
@@ -185,8 +185,8 @@ fn every_text_is_in_a_known_ink() {
         setup_card(&case.papers(), Paper::A4).unwrap(),
         fill_order(&case.papers(), Paper::A4).unwrap(),
         take_home(&case.papers(), Paper::A4).unwrap(),
-        tag(&case.pattern, DAY, PROGRAM).unwrap(),
-        blank_form(Paper::A4, DAY, PROGRAM).unwrap(),
+        tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap(),
+        blank_form(LengthUnit::Millimetres, Paper::A4),
     ] {
         for run in document.pages.iter().flat_map(sheets::Page::texts) {
             assert!(INKS.iter().any(|ink| ink.text == run.color), "{}", run.shaped.text());

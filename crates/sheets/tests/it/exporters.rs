@@ -1,11 +1,12 @@
 //! One geometry in SVG, PDF and PNG.
 
+use case::text::LengthUnit;
 use lopdf::content::Content;
 use lopdf::{Document as Pdf, Object};
-use sheets::{Paper, SvgOptions, blank_form, pdf, png, setup_card, svg};
+use sheets::{Paper, SvgOptions, pdf, png, setup_card, svg};
 use testkit::assert_near;
 
-use crate::papers::{Case, DAY, PROGRAM, texts};
+use crate::papers::{Case, DAY, PROGRAM, blank_form, texts};
 
 #[test]
 fn equal_documents_are_equal_bytes() {
@@ -38,11 +39,11 @@ fn svg_holds_every_text_and_its_size() {
     assert!(svg(&card.pages[0], &SvgOptions::default()).contains("@font-face"));
 }
 
-/// The square on the second page of the form, in points: its least and greatest corner.
+/// The square on the last page of the form, in points: its least and greatest corner.
 fn square_in_pdf() -> [f64; 4] {
-    let form = blank_form(Paper::A4, DAY, PROGRAM).unwrap();
+    let form = blank_form(LengthUnit::Millimetres, Paper::A4);
     let read = Pdf::load_mem(&pdf(&form)).unwrap();
-    let page = read.get_pages()[&2];
+    let page = *read.get_pages().values().next_back().unwrap();
     let content = Content::decode(&read.get_page_content(page)).unwrap();
     let mut found = [0.0; 4];
     let mut path: Vec<(f64, f64)> = Vec::new();
@@ -87,7 +88,7 @@ fn the_square_is_100_mm_in_the_pdf() {
 
 #[test]
 fn the_pdf_says_its_language_and_its_scale() {
-    let form = blank_form(Paper::Letter, DAY, PROGRAM).unwrap();
+    let form = blank_form(LengthUnit::Inches, Paper::Letter);
     let read = Pdf::load_mem(&pdf(&form)).unwrap();
     let catalog = read.catalog().unwrap();
     assert_eq!(catalog.get(b"Lang").unwrap().as_str().unwrap(), b"en");
@@ -106,7 +107,7 @@ fn the_pdf_says_its_language_and_its_scale() {
 #[test]
 fn a_picture_has_the_dots_of_its_paper() {
     let case = Case::of("row-six", "440x400");
-    let page = sheets::tag(&case.pattern, DAY, PROGRAM).unwrap().pages.remove(0);
+    let page = sheets::tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap().pages.remove(0);
     let picture = png(&page, 254.0).unwrap();
     // PNG, section 11.2.1: width and height stand at bytes 16 and 20, high byte first.
     let size = |at: usize| u32::from_be_bytes(picture[at..at + 4].try_into().unwrap());

@@ -1,9 +1,9 @@
 //! Sections, the second page of the setup card, and the page of a survey.
 
-use case::{Move, Place};
-use cushion::Side;
+use case::{CardFinding, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, SiteName, Want};
+use cushion::{Length, Side};
 use sheets::{
-    Histogram, IfThen, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
+    Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
     SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
 };
 
@@ -19,7 +19,7 @@ fn sections() -> Vec<Section> {
         loaded: curve(&|x| 30.0 + (x / 40.0).powi(2)),
         body: curve(&|x| 30.0 + (x / 36.0).powi(2)),
         seams: vec![-220.0, 0.0, 220.0],
-        sites: vec![SectionSite { name: "left seat bone".into(), at: -60.0, height: 31.0 }],
+        sites: vec![SectionSite { name: SiteName::SeatBone(Side::Left), at: -60.0, height: 31.0 }],
     };
     let along = |side| Section { at: SectionAt::Through(side), ..across.clone() };
     vec![across.clone(), along(Side::Left), along(Side::Right)]
@@ -27,8 +27,10 @@ fn sections() -> Vec<Section> {
 
 fn papers(sections: &[Section]) -> SectionPapers<'_> {
     SectionPapers {
+        language: words::ENGLISH,
         client: "T-1",
-        what: "counts of a test",
+        layout: "a layout of a test",
+        recorded_on: Some(DAY),
         size: "440x400".parse().unwrap(),
         wall_mm: 80.0,
         sections,
@@ -71,10 +73,9 @@ fn sections_name_their_sites_and_ends_and_draw_no_pressure() {
 
 /// Where each label of a site stands, left end, right end and baseline, over a body that reaches as
 /// high as is drawn; and the top of what is drawn of it.
-fn labels(sites: &[(&str, f64)], size: &str, paper: sheets::Paper) -> (Vec<[f64; 3]>, f64) {
+fn labels(sites: &[(SiteName, f64)], size: &str, paper: sheets::Paper) -> (Vec<[f64; 3]>, f64) {
     let mut sections = sections();
-    let site =
-        |(name, at): &(&str, f64)| SectionSite { name: (*name).into(), at: *at, height: 40.0 };
+    let site = |(name, at): &(SiteName, f64)| SectionSite { name: *name, at: *at, height: 40.0 };
     sections[0].sites = sites.iter().map(site).collect();
     sections[0].body.iter_mut().for_each(|point| point[1] = 30.0 + (point[0] / 12.0).powi(2));
     let papers = SectionPapers { size: size.parse().unwrap(), ..papers(&sections[..1]) };
@@ -94,17 +95,17 @@ fn labels(sites: &[(&str, f64)], size: &str, paper: sheets::Paper) -> (Vec<[f64;
     (labels, tops.reduce(f64::min).expect("the underside is drawn"))
 }
 
-const ADULT: [(&str, f64); 4] = [
-    ("left seat bone", -62.0),
-    ("right seat bone", 57.0),
-    ("left trochanter", -172.0),
-    ("right trochanter", 172.0),
+const ADULT: [(SiteName, f64); 4] = [
+    (SiteName::SeatBone(Side::Left), -62.0),
+    (SiteName::SeatBone(Side::Right), 57.0),
+    (SiteName::Trochanter(Side::Left), -172.0),
+    (SiteName::Trochanter(Side::Right), 172.0),
 ];
-const CHILD: [(&str, f64); 4] = [
-    ("left seat bone", -40.0),
-    ("right seat bone", 40.0),
-    ("left trochanter", -105.0),
-    ("right trochanter", 105.0),
+const CHILD: [(SiteName, f64); 4] = [
+    (SiteName::SeatBone(Side::Left), -40.0),
+    (SiteName::SeatBone(Side::Right), 40.0),
+    (SiteName::Trochanter(Side::Left), -105.0),
+    (SiteName::Trochanter(Side::Right), 105.0),
 ];
 
 #[test]
@@ -131,7 +132,11 @@ fn labels_of_sites_keep_clear_of_each_other_and_of_the_body() {
 /// So near that a line must go through words; the words still keep clear of each other.
 #[test]
 fn labels_of_sites_that_are_very_near_stand_one_over_the_other() {
-    let near = [("coccyx", 0.0), ("left thigh", -5.0), ("right thigh", 20.0)];
+    let near = [
+        (SiteName::Coccyx, 0.0),
+        (SiteName::Thigh(Side::Left), -5.0),
+        (SiteName::Thigh(Side::Right), 20.0),
+    ];
     for paper in PAPERS {
         let (labels, _) = labels(&[&ADULT[..], &near].concat(), "440x400", paper);
         for (at, one) in labels.iter().enumerate() {
@@ -151,16 +156,22 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
     let mut case = Case::of("curved-ten", "440x400");
     let step = |from, to, cells| Move { from, to, cells };
     case.extras = SetupExtras {
-        goals: vec!["Bring the pelvis level. Expected: 2 mm lower (wanted 0).".into()],
+        goals: vec![GoalOutcome {
+            want: Want::CorrectObliquity,
+            wanted: GoalNumber::Lower { side: None, by: Length::ZERO },
+            reached: Some(GoalNumber::Lower { side: Some(Side::Left), by: Length::from_mm(2.0) }),
+            met: true,
+            why: None,
+        }],
         moves: vec![
             step(Place::Compartment(1), Place::Compartment(2), 6),
             step(Place::Spare, Place::Compartment(3), 4),
         ],
         moves_from: None,
         if_then: vec![IfThen {
-            finding: "Under 25 mm felt under the left seat bone".into(),
-            then: "Put 4 cells from the spare bag into compartment 1.".into(),
-            cost: "Left: +5 mm under the bone.".into(),
+            found: CardFinding::TooLow { side: Side::Left, limit: Length::from_mm(25.0) },
+            then: Remedy::PutIn { cells: 4, into: 1 },
+            cost: None,
         }],
     };
     for paper in PAPERS {
@@ -168,7 +179,8 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
         assert_eq!(document.pages.len(), 2);
         let said = texts(&document.pages[1]).join(" ");
         for words in [
-            "Bring the pelvis level.",
+            "Bring the pelvis level: met. Expected: the client's LEFT side is LOWER by 2 mm; level is wanted.",
+            "Under 25 mm felt under the left seat bone",
             "Move 6 cells from compartment 1 to compartment 2.",
             "+4",
             "–6",
@@ -191,6 +203,7 @@ fn a_survey_page_shows_every_count() {
     let panels = ["Sizes", "Cells", "Heights"].map(panel);
     let sentences = ["203 bodies.".to_owned()];
     let page = SurveyPage {
+        language: words::ENGLISH,
         title: "Survey",
         sentences: &sentences,
         panels: &panels,

@@ -1,8 +1,9 @@
 //! An invented client's papers, for tests.
 
-use case::{Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
+use case::text::LengthUnit;
+use case::{Caution, Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
 use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
-use sheets::{ClientPapers, Page, SetupExtras, StockPapers};
+use sheets::{BlankForm, ClientPapers, Document, Page, Paper, SetupExtras, StockPapers};
 
 pub(crate) const DAY: Date = Date::constant(2026, 3, 4);
 pub(crate) const PROGRAM: &str = "seatwright 0.0.0";
@@ -13,7 +14,7 @@ pub(crate) struct Case {
     pub(crate) plan: RecordedPlan,
     pub(crate) pattern: Pattern,
     pub(crate) cell: Cell,
-    pub(crate) cautions: Vec<String>,
+    pub(crate) cautions: Vec<Caution>,
     pub(crate) extras: SetupExtras,
     pub(crate) fill: StockFill,
 }
@@ -77,6 +78,7 @@ impl Case {
 
     pub(crate) fn papers(&self) -> ClientPapers<'_> {
         ClientPapers {
+            language: words::ENGLISH,
             client: &self.client,
             plan: &self.plan,
             pattern: &self.pattern,
@@ -91,7 +93,7 @@ impl Case {
 
     pub(crate) fn stock_papers(&self) -> StockPapers<'_> {
         let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
-        StockPapers { pattern, fill, cell, date: DAY, program: PROGRAM }
+        StockPapers { language: words::ENGLISH, pattern, fill, cell, date: DAY, program: PROGRAM }
     }
 }
 
@@ -107,6 +109,12 @@ fn compartment(stock: u32) -> CompartmentFill {
         packing: 0.55,
         cells: CountRange { low: stock - 5, stock, high: stock + 5 },
     }
+}
+
+/// The blank form that asks lengths in a unit.
+pub(crate) fn blank_form(unit: LengthUnit, paper: Paper) -> Document {
+    let form = BlankForm { language: words::ENGLISH, unit, date: DAY, program: PROGRAM };
+    sheets::blank_form(&form, paper).unwrap()
 }
 
 /// All texts of a page.

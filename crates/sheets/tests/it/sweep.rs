@@ -1,9 +1,13 @@
 //! Papers of every layout in every made size, with little on them and with very much: none is
 //! refused, and nothing stands outside its page.
 
-use case::{Contact, Entry, Move, Place};
+use case::{
+    CardFinding, Caution, Contact, CostAtBone, Entry, GoalNumber, GoalOutcome, IfThen, Move, Place,
+    Remedy, RemedyCost, Shortfall, SiteName, SizeMisfit, Want,
+};
+use cushion::{Length, Side};
 use sheets::{
-    Document, IfThen, Mark, PAPERS, Rect, fill_order, setup_card, stock_fill_card, tag, take_home,
+    Document, Mark, PAPERS, Rect, fill_order, setup_card, stock_fill_card, tag, take_home,
 };
 
 use crate::papers::{Case, DAY, PROGRAM};
@@ -38,8 +42,10 @@ fn full(mut case: Case, goals: usize) -> Case {
     };
     case.client.contacts = vec![contact; 3 * goals];
     case.client.next_review = Some(DAY);
-    case.cautions = vec![LONG.into(); 3 * goals];
-    case.extras.goals = vec![LONG.into(); goals];
+    // The longest that are said.
+    let misfits = vec![SizeMisfit::WiderThanChair; 6];
+    case.cautions = vec![Caution::Size(misfits); 3 * goals];
+    case.extras.goals = vec![GOAL; goals];
     let numbers: Vec<u8> = case.plan.counts.iter().map(|own| own.number).collect();
     let step = |pair: &[u8]| Move {
         from: Place::Compartment(pair[0]),
@@ -49,13 +55,24 @@ fn full(mut case: Case, goals: usize) -> Case {
     let moves = numbers.windows(2).map(step).collect::<Vec<_>>();
     case.extras.moves = [moves.clone(), moves].concat();
     let row = IfThen {
-        finding: "Less than 25 mm felt under the left seat bone".into(),
-        then: LONG.into(),
-        cost: "Left: 5 mm more under the bone, and 8 % less pressure.".into(),
+        found: CardFinding::Lower { side: Side::Left, by: Length::from_mm(5.0) },
+        then: Remedy::TakeOut { cells: 12, out_of: 10 },
+        cost: Some(RemedyCost { side: Side::Left, there: COST, other: COST }),
     };
     case.extras.if_then = vec![row; 4 * goals];
     case
 }
+
+/// A goal of which much is said.
+const GOAL: GoalOutcome = GoalOutcome {
+    want: Want::OffLoad { site: SiteName::SeatBone(Side::Right), share: 0.6 },
+    wanted: GoalNumber::Relief(0.6),
+    reached: Some(GoalNumber::Relief(0.3)),
+    met: false,
+    why: Some(Shortfall::Full(10)),
+};
+
+const COST: CostAtBone = CostAtBone { height: Length::from_mm(-12.0), pressure: -0.4 };
 
 /// All papers of a case, on a paper.
 fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
@@ -65,7 +82,7 @@ fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
         fill_order(&papers, paper).unwrap(),
         take_home(&papers, paper).unwrap(),
         stock_fill_card(&case.stock_papers(), paper).unwrap(),
-        tag(&case.pattern, DAY, PROGRAM).unwrap(),
+        tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap(),
     ]
 }
 
@@ -120,7 +137,7 @@ fn goes_through(line: &kurbo::Line, around: Rect) -> bool {
 }
 
 /// What stands outside its page, over another text, under a line, or too small.
-fn faults(what: &str, document: &Document) -> Vec<String> {
+pub(crate) fn faults(what: &str, document: &Document) -> Vec<String> {
     assert!(!document.pages.is_empty());
     let mut faults = Vec::new();
     for (at, page) in document.pages.iter().enumerate() {

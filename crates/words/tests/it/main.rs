@@ -1,4 +1,6 @@
-//! What languages say of values.
+//! What sentences must never look like.
 
 mod files;
+mod findings;
+mod papers;
 mod sweep;

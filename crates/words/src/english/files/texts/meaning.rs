@@ -69,7 +69,7 @@ pub(super) fn wish(finding: &WishFinding) -> Said {
             "add `obliquity = { lower = ..., by = ..., at = ..., is = ... }` under [posture]",
         ),
         WishFinding::GoalTwice(want) => said(
-            format!("the goal \"{}\" is written twice", English.goal(want)),
+            format!("the goal \"{}\" is written twice", English::new().goal(want)),
             "keep one of the two",
         ),
         WishFinding::NoWeightForGoals => said(
@@ -92,8 +92,8 @@ pub(super) fn wish(finding: &WishFinding) -> Said {
         WishFinding::OtherSide { injured, relieved } => said(
             format!(
                 "load is to be taken off the {}, and the injury is at the {}",
-                English.site(*relieved),
-                English.site(*injured)
+                English::new().site(*relieved),
+                English::new().site(*injured)
             ),
             "are the sides right? left and right are the client's",
         ),

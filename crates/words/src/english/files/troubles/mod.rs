@@ -29,14 +29,14 @@ pub(super) fn about(trouble: &Trouble) -> Said {
             "weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`",
         ),
         Trouble::NoBody { file, error } => said(
-            format!("the measures in `{file}` make no body: {}", English.body_error(error)),
+            format!("the measures in `{file}` make no body: {}", English::new().body_error(error)),
             "check that measure, and those near it",
         ),
         Trouble::NotSafe(why) => {
-            let Said { message, hint } = English.plan_refusal(why);
+            let Said { message, hint } = English::new().plan_refusal(why);
             Said { message: format!("not safely possible: {message}"), hint }
         }
-        Trouble::NoPlan(why) => English.plan_refusal(why),
+        Trouble::NoPlan(why) => English::new().plan_refusal(why),
         Trouble::NotSigned => said(
             "who records it, or why, is empty, or has a line break in it",
             "name who checked and moved, by initials or role, and say why in one line",
@@ -137,7 +137,7 @@ fn of_layout(trouble: &Trouble) -> Said {
 }
 
 fn checks(why: &AdjustRefusal, numbers: &[u8]) -> Said {
-    let said = English.adjust_refusal(why);
+    let said = English::new().adjust_refusal(why);
     match why {
         AdjustRefusal::NoSuchCompartment(_) => {
             let numbers: Vec<String> = numbers.iter().map(ToString::to_string).collect();

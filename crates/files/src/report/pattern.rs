@@ -1,0 +1,118 @@
+//! The report on a pattern and its stock fill.
+
+use case::{Digest, Finding};
+use cushion::{Compartment, CompartmentFill, Pattern, StockFill};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::check::{RemarkReport, SayFinding, remark_reports};
+use super::finding::{FindingBody, Say};
+use super::{json, rounded};
+use crate::Remark;
+
+/// Where a layout comes from.
+#[derive(Clone, Copy, Debug)]
+pub struct LayoutSource<'a> {
+    /// The digest of its text.
+    pub digest: &'a Digest,
+    /// The plugin that wrote the text, with its version, where one did.
+    pub drawn_by: Option<&'a str>,
+}
+
+/// A pattern and its stock fill.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct PatternReport<'a> {
+    layout: &'a str,
+    layout_digest: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    drawn_by: Option<&'a str>,
+    width_mm: f64,
+    depth_mm: f64,
+    wall_height_mm: f64,
+    unloaded_fill_kpa: f64,
+    total_cells: u32,
+    compartments: Vec<CompartmentReport<'a>>,
+    seams: Vec<SeamReport>,
+    /// What is to be said about the layout's text.
+    remarks: Vec<RemarkReport>,
+}
+
+#[derive(Serialize, JsonSchema)]
+struct CompartmentReport<'a> {
+    id: &'a str,
+    number: u8,
+    words: String,
+    #[serde(rename = "for")]
+    purpose: &'a str,
+    area_mm2: f64,
+    centroid_mm: [f64; 2],
+    perimeter_mm: f64,
+    wall_area_mm2: f64,
+    crown_mm: f64,
+    volume_ml: f64,
+    packing: f64,
+    cells: CellsReport,
+}
+
+#[derive(Serialize, JsonSchema)]
+struct CellsReport {
+    low: u32,
+    stock: u32,
+    high: u32,
+}
+
+#[derive(Serialize, JsonSchema)]
+struct SeamReport {
+    name: String,
+    length_mm: f64,
+}
+
+/// Returns the report on a pattern and its stock fill; `name` says what a compartment is.
+#[must_use]
+pub fn pattern(
+    program: &str,
+    source: LayoutSource<'_>,
+    (pattern, fill, name): (&Pattern, &StockFill, &dyn Fn(&Compartment) -> String),
+    (cautions, say): (&[Finding], Say<'_>),
+    (remarks, say_text): ((&str, &[Remark]), SayFinding<'_>),
+) -> String {
+    let compartment = |ix| {
+        let there = &pattern[ix];
+        let CompartmentFill { crown, volume, packing, cells } = fill[ix];
+        let centroid = pattern.centroid(ix);
+        CompartmentReport {
+            id: there.id.as_str(),
+            number: there.number,
+            words: name(there),
+            purpose: there.purpose.words(),
+            area_mm2: rounded(pattern.area(ix).to_mm2()),
+            centroid_mm: [rounded(centroid.x), rounded(centroid.y)],
+            perimeter_mm: rounded(pattern.perimeter(ix).to_mm()),
+            wall_area_mm2: rounded(pattern.wall_area(ix).to_mm2()),
+            crown_mm: rounded(crown.to_mm()),
+            volume_ml: rounded(volume.to_ml()),
+            packing: rounded(packing),
+            cells: CellsReport { low: cells.low, stock: cells.stock, high: cells.high },
+        }
+    };
+    let seams = pattern.seam_lengths().into_iter();
+    let report = PatternReport {
+        layout: pattern.layout().as_str(),
+        layout_digest: source.digest.as_str(),
+        drawn_by: source.drawn_by,
+        width_mm: rounded(pattern.size().width().to_mm()),
+        depth_mm: rounded(pattern.size().depth().to_mm()),
+        wall_height_mm: rounded(pattern.wall_height().to_mm()),
+        unloaded_fill_kpa: rounded(fill.pressure.to_kpa()),
+        total_cells: fill.total(),
+        compartments: pattern.indices().map(compartment).collect(),
+        seams: seams
+            .map(|(name, length)| SeamReport {
+                name: name.to_string(),
+                length_mm: rounded(length.to_mm()),
+            })
+            .collect(),
+        remarks: remark_reports(remarks.0, remarks.1, say_text),
+    };
+    json("pattern", program, FindingBody::all(cautions, say), report)
+}

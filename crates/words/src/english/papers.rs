@@ -1,5 +1,0 @@
-//! English: what stands on the papers.
-
-use super::English;
-
-impl crate::PaperWords for English {}

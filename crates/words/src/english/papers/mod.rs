@@ -1,0 +1,296 @@
+//! English: what stands on the papers.
+//!
+//! Days are written as 2026-03-04 for those who keep records, and in words for carers.
+
+mod dates;
+mod fill_card;
+mod measuring_form;
+mod sections;
+mod setup_card;
+mod shared;
+mod survey;
+mod tag;
+mod take_home;
+
+use case::question::{Group, Question, QuestionWords};
+use case::text::LengthUnit;
+use case::{
+    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, SiteName, Standing,
+};
+use cushion::{Length, Side, Size};
+
+use self::dates::day;
+use super::English;
+use super::parts::{capital, cells, counted, inches, list, side};
+use crate::{
+    BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
+    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+};
+
+impl PaperWords for English {
+    fn shared(&self) -> &'static SharedTexts {
+        shared::TEXTS
+    }
+
+    fn setup_card(&self) -> &'static SetupCardTexts {
+        setup_card::TEXTS
+    }
+
+    fn fill_card(&self) -> &'static FillCardTexts {
+        fill_card::TEXTS
+    }
+
+    fn sewn_in_tag(&self) -> &'static TagTexts {
+        tag::TEXTS
+    }
+
+    fn take_home(&self) -> &'static TakeHomeTexts {
+        take_home::TEXTS
+    }
+
+    fn measuring_form(&self) -> &'static MeasuringFormTexts {
+        measuring_form::TEXTS
+    }
+
+    fn group_heading(&self, group: Group) -> &'static str {
+        measuring_form::group_heading(group)
+    }
+
+    fn group_comment_on_form(&self, group: Group) -> &'static str {
+        match group {
+            Group::Injury => "past and present",
+            Group::Call => "in their order",
+            Group::Chair | Group::Altitude | Group::LimbLoss => "",
+            _ => self.group_comment(group),
+        }
+    }
+
+    fn label_on_form(&self, question: Question) -> String {
+        capital(measuring_form::label(question).unwrap_or_else(|| self.label(question)))
+    }
+
+    fn comment_on_form(&self, question: Question) -> &'static str {
+        measuring_form::comment(question).unwrap_or_else(|| self.comment(question))
+    }
+
+    fn word_on_form(&self, question: Question, word: &'static str) -> String {
+        match question {
+            Question::InjurySite | Question::GoalSite => word.replace('-', " "),
+            _ => word.to_owned(),
+        }
+    }
+
+    fn label_with_unit(&self, label: &str, unit: &str) -> String {
+        format!("{label},\u{a0}{unit}")
+    }
+
+    fn measures_drawn(&self, measures: &[&str]) -> String {
+        let measures: Vec<String> = measures.iter().map(|own| (*own).to_owned()).collect();
+        let measures = list(&measures);
+        format!("A seated person from the side and from above, with {measures}.")
+    }
+
+    fn form_foot(&self, page: usize, pages: usize, program: &str, printed: Date) -> String {
+        format!(
+            "Page {page} of {pages}. {program}, {printed}. Copy the answers into the client's file: the order is the same."
+        )
+    }
+
+    fn sections(&self) -> &'static SectionTexts {
+        sections::TEXTS
+    }
+
+    fn survey(&self) -> &'static SurveyTexts {
+        survey::TEXTS
+    }
+
+    fn size(&self, size: Size) -> String {
+        let mm = size.to_string().replace('x', " x ") + "\u{a0}mm";
+        match self.lengths {
+            LengthUnit::Millimetres => mm,
+            LengthUnit::Inches => {
+                let (width, depth) = (inches(size.width()), inches(size.depth()));
+                format!("{width} x {depth}\u{a0}in ({mm})")
+            }
+        }
+    }
+
+    fn cells_in_drawing(&self, count: u32) -> String {
+        cells(count).replace(' ', "\u{a0}")
+    }
+
+    fn cells_within(&self, count: u32, tolerance: u32) -> String {
+        if tolerance == 0 { count.to_string() } else { format!("{count} ± {tolerance}") }
+    }
+
+    fn change(&self, cells: i64) -> String {
+        if cells == 0 { "0".to_owned() } else { format!("{cells:+}").replace('-', "–") }
+    }
+
+    fn drawn_by(&self, plugin: &str, layout: &Digest) -> String {
+        format!("Pattern drawn by the plugin {plugin}, layout {layout}.")
+    }
+
+    fn numbers_from_above(&self, compartments: usize) -> String {
+        let compartments = counted(compartments, "compartment");
+        format!(
+            "The cushion from above, front edge up, with {compartments}, each with its number. The client's left is on the left of the drawing."
+        )
+    }
+
+    fn setup_card_state(&self, standing: Standing<'_>) -> String {
+        card_state(standing, "ESTIMATE until checked")
+    }
+
+    fn setup_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String {
+        format!(
+            "Plan of {}, {}, {}; layout {}, cell {}; printed {printed}.",
+            plan.on, plan.by, plan.program, plan.layout_digest, plan.cell_digest
+        )
+    }
+
+    fn reason_of_change(&self, compartments: &[u8], cells: i64, reason: &str) -> String {
+        let numbers: Vec<String> = compartments.iter().map(u8::to_string).collect();
+        let numbers = list(&numbers);
+        format!("No. {numbers}, {}: {}", self.change(cells), reason.trim_end_matches('.'))
+    }
+
+    fn moves_from(&self, from: CountedFrom) -> String {
+        match from {
+            CountedFrom::Stock => {
+                "Moves to this plan, from STOCK only: the cushion as supplied, never changed"
+                    .to_owned()
+            }
+            CountedFrom::Plan(on) => format!("Moves to this plan, from the plan of {}", day(on)),
+            CountedFrom::Recount(on) => {
+                format!("Moves to this plan, from the recount of {}", day(on))
+            }
+        }
+    }
+
+    fn counts_from_above(&self, compartments: usize) -> String {
+        let compartments = counted(compartments, "compartment");
+        format!(
+            "The cushion from above, front edge up, with {compartments}, each with its number and count. The client's left is on the left of the drawing."
+        )
+    }
+
+    fn fill_card_state(&self, standing: Standing<'_>) -> String {
+        card_state(standing, "ESTIMATE: first fill")
+    }
+
+    fn fill_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String {
+        format!("Plan of {}, {}; printed {printed}.", plan.on, plan.program)
+    }
+
+    fn pack_spares(&self, spares: u32) -> String {
+        let spares = counted(spares as usize, "spare cell");
+        format!("Pack {spares} in a closed bag with the client's code on it.")
+    }
+
+    fn counts_from_below(&self, compartments: usize) -> String {
+        let compartments = counted(compartments, "compartment");
+        format!(
+            "The cushion from below, front edge up, with {compartments}, each with its number and count. The client's left is on the right of the drawing."
+        )
+    }
+
+    fn take_home_state(&self, standing: Standing<'_>) -> String {
+        match standing {
+            Standing::NotFitted => "NOT FITTED YET. DO NOT HAND OVER.".to_owned(),
+            Standing::Fitted(check) => {
+                format!("Checked on {} by {}. Do not change it.", day(check.on), check.by)
+            }
+            Standing::Lapsed(_, Lapse::Counts(_)) => "CELLS HAVE CHANGED. FIT IT AGAIN.".to_owned(),
+            Standing::Lapsed(_, Lapse::Weight(_)) => "WEIGHT HAS CHANGED. FIT IT AGAIN.".to_owned(),
+            Standing::Lapsed(_, Lapse::Review(due)) => {
+                format!("LOOK AGAIN: OVERDUE SINCE {}.", day(due).to_uppercase())
+            }
+        }
+    }
+
+    fn code(&self, code: &ClientCode) -> String {
+        format!("Code {code}")
+    }
+
+    fn call(&self, contact: &Contact) -> String {
+        let Contact { who, phone, hours } = contact;
+        match hours {
+            Some(hours) => format!("{who}: {phone}, {hours}"),
+            None => format!("{who}: {phone}"),
+        }
+    }
+
+    fn sit_meanwhile(&self, what: &str) -> String {
+        let what = what.trim_end_matches('.');
+        format!("If you cannot use it, sit on: {what}. Never on the bare chair.")
+    }
+
+    fn all_pockets(&self, count: u32) -> String {
+        format!("All pockets: {}.", cells(count))
+    }
+
+    fn keep_the_bag(&self, spares: u32) -> String {
+        format!("Keep the bag of {}.", counted(spares as usize, "spare cell"))
+    }
+
+    fn next_look(&self, on: Date) -> String {
+        format!("Your therapist looks at it again by {}.", day(on))
+    }
+
+    fn take_home_foot(&self, page: usize, pages: usize, plan: Date, printed: Date) -> String {
+        let (plan, printed) = (day(plan), day(printed));
+        format!(
+            "Page {page} of {pages}. Plan of {plan}, sheet of {printed}. Throw older sheets away."
+        )
+    }
+
+    fn what_is_cut(
+        &self,
+        client: &str,
+        layout: &str,
+        size: Size,
+        recorded_on: Option<Date>,
+    ) -> String {
+        format!("{client}: {layout}, {size}; {}", self.whence(recorded_on))
+    }
+
+    fn section_along(&self, of: Side) -> String {
+        format!("From rear to front through the {} seat bone", side(of))
+    }
+
+    fn left_under(&self, place: SiteName, mm: f64) -> String {
+        format!("{}: {} of cushion", self.site(place), self.length(Length::from_mm(mm)))
+    }
+
+    fn section_shows(&self, title: &str, sites: &[(SiteName, f64)]) -> String {
+        let sites: Vec<String> =
+            sites.iter().map(|(site, mm)| self.left_under(*site, *mm)).collect();
+        format!("{title}. {}.", sites.join("; "))
+    }
+
+    fn survey_of(&self, layout: &str) -> String {
+        format!("Survey of {layout}")
+    }
+
+    fn spread_of_values(&self, low: f64, middle: f64, high: f64) -> String {
+        format!("5, 50 and 95 of 100: {low:.1}, {middle:.1}, {high:.1}")
+    }
+
+    fn histogram_shows(&self, title: &str, steps: &[(&str, u32)]) -> String {
+        let steps: Vec<String> =
+            steps.iter().map(|(name, count)| format!("{name}: {count}")).collect();
+        format!("{title}. {}", steps.join("; "))
+    }
+}
+
+/// The state of a fitting, for therapists and fillers; `estimate` where nobody found it right yet.
+fn card_state(standing: Standing<'_>, estimate: &str) -> String {
+    match standing {
+        Standing::NotFitted => estimate.to_owned(),
+        Standing::Fitted(check) => format!("Checked on {} by {}", check.on, check.by),
+        Standing::Lapsed(_, Lapse::Counts(on)) => format!("LAPSED: counts changed, {on}"),
+        Standing::Lapsed(_, Lapse::Weight(on)) => format!("LAPSED: weight of {on}"),
+        Standing::Lapsed(_, Lapse::Review(due)) => format!("OVERDUE: review was due {due}"),
+    }
+}

@@ -1,0 +1,25 @@
+//! English: what several documents say.
+
+use crate::SharedTexts;
+
+pub(super) const CARD_DEFERS: &str = "The treating clinician decides; local rules come first. This card does not replace an assessment.";
+
+pub(super) const TEXTS: &SharedTexts = &SharedTexts {
+    front_edge: "FRONT EDGE (knees)",
+    rear_edge: "REAR EDGE (back)",
+    clients_left: "CLIENT'S LEFT",
+    clients_right: "CLIENT'S RIGHT",
+    clients_left_short: "Client's left",
+    clients_right_short: "Client's right",
+    front: "FRONT",
+    top: "TOP",
+    client: "Client",
+    layout: "Layout",
+    width_by_depth: "Width x depth",
+    cell: "Cell",
+    cells_in_all: "Cells in all",
+    spare_cells: "Spare cells",
+    plan_recorded: "Plan recorded",
+    total: "Total",
+    numbers_from_below: "The cushion from below, front edge up, with the numbers of the compartments. The client's left is on the right of the drawing.",
+};

@@ -1,0 +1,12 @@
+//! English: the sewn-in tag.
+
+use crate::TagTexts;
+
+pub(super) const TEXTS: &TagTexts = &TagTexts {
+    title: "Cushion tag",
+    subject: "Which way round, and the numbers of the compartments",
+    drawing: "The cushion from below, front edge up, with the numbers of its compartments. The client's left is on the right of the drawing.",
+    this_side_down: "This side DOWN. The other side is the TOP.",
+    sides: "Seen from below: the client's left is on the right of this drawing.",
+    fill_by_the_card: "If this cushion has a setup card, fill by the card.",
+};

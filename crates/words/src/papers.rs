@@ -1,4 +1,0 @@
-//! What stands on the papers.:
-
-/// What stands on the papers..
-pub trait PaperWords {}

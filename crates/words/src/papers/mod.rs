@@ -1,0 +1,138 @@
+//! What stands on the papers.
+//!
+//! A text that is always the same is a field of the texts of its document: a language gives one
+//! value for each document, and the compiler asks for every field. What has a value in it is a
+//! sentence of [`PaperWords`].
+
+#![allow(missing_docs, reason = "a field of texts is named for what it says")]
+
+mod fill_card;
+mod measuring_form;
+mod sections;
+mod setup_card;
+mod shared;
+mod survey;
+mod tag;
+mod take_home;
+
+use case::question::{Group, Question};
+use case::{ClientCode, Contact, CountedFrom, Date, Digest, RecordedPlan, SiteName, Standing};
+use cushion::{Side, Size};
+
+pub use self::fill_card::FillCardTexts;
+pub use self::measuring_form::MeasuringFormTexts;
+pub use self::sections::SectionTexts;
+pub use self::setup_card::{CheckTexts, SetupCardTexts};
+pub use self::shared::SharedTexts;
+pub use self::survey::SurveyTexts;
+pub use self::tag::TagTexts;
+pub use self::take_home::{PassageTexts, TakeHomeTexts};
+
+/// What stands on the papers.
+pub trait PaperWords {
+    /// What several documents say.
+    fn shared(&self) -> &'static SharedTexts;
+    /// The setup card.
+    fn setup_card(&self) -> &'static SetupCardTexts;
+    /// The fill cards.
+    fn fill_card(&self) -> &'static FillCardTexts;
+    /// The sewn-in tag.
+    fn sewn_in_tag(&self) -> &'static TagTexts;
+    /// The take-home sheet.
+    fn take_home(&self) -> &'static TakeHomeTexts;
+    /// The blank measuring form.
+    fn measuring_form(&self) -> &'static MeasuringFormTexts;
+    /// The sheet of sections.
+    fn sections(&self) -> &'static SectionTexts;
+    /// The page of a survey.
+    fn survey(&self) -> &'static SurveyTexts;
+
+    /// A size with its unit.
+    fn size(&self, size: Size) -> String;
+    /// A number of cells, in a drawing.
+    fn cells_in_drawing(&self, count: u32) -> String;
+    /// A number of cells to count, and how many it may be off.
+    fn cells_within(&self, count: u32, tolerance: u32) -> String;
+    /// By how many cells something changes.
+    fn change(&self, cells: i64) -> String;
+    /// The plugin that drew the pattern, and the digest of the layout that it drew.
+    fn drawn_by(&self, plugin: &str, layout: &Digest) -> String;
+    /// What a drawing of the cushion from above shows: numbers alone.
+    fn numbers_from_above(&self, compartments: usize) -> String;
+
+    /// How the fitting stands, on the setup card.
+    fn setup_card_state(&self, standing: Standing<'_>) -> String;
+    /// What the setup card was made from.
+    fn setup_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
+    /// Why the counts of some compartments differ from the stock fill.
+    fn reason_of_change(&self, compartments: &[u8], cells: i64, reason: &str) -> String;
+    /// From what the moves to a plan go out.
+    fn moves_from(&self, from: CountedFrom) -> String;
+    /// What the large drawing of the setup card shows.
+    fn counts_from_above(&self, compartments: usize) -> String;
+
+    /// How the fitting stands, on the fill card.
+    fn fill_card_state(&self, standing: Standing<'_>) -> String;
+    /// What the fill card was made from.
+    fn fill_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
+    /// What to do with the spare cells.
+    fn pack_spares(&self, spares: u32) -> String;
+    /// What the large drawing of the fill card shows.
+    fn counts_from_below(&self, compartments: usize) -> String;
+
+    /// How the fitting stands, for carers.
+    fn take_home_state(&self, standing: Standing<'_>) -> String;
+    /// By which code the client is known.
+    fn code(&self, code: &ClientCode) -> String;
+    /// Whom to call, and when they answer.
+    fn call(&self, contact: &Contact) -> String;
+    /// What to sit on meanwhile.
+    fn sit_meanwhile(&self, what: &str) -> String;
+    /// How many cells there are in all pockets.
+    fn all_pockets(&self, cells: u32) -> String;
+    /// How many cells are in the bag.
+    fn keep_the_bag(&self, spares: u32) -> String;
+    /// When the set-up is looked at again.
+    fn next_look(&self, on: Date) -> String;
+    /// Which page it is, and how to tell an old sheet.
+    fn take_home_foot(&self, page: usize, pages: usize, plan: Date, printed: Date) -> String;
+
+    /// What a group of questions is about, as a heading.
+    fn group_heading(&self, group: Group) -> &'static str;
+    /// What is said beside the heading of a group; empty where that says it.
+    fn group_comment_on_form(&self, group: Group) -> &'static str;
+    /// How a question is called above the room for its answer, under the heading of its group.
+    fn label_on_form(&self, question: Question) -> String;
+    /// What to write in answer to a question; empty where its label says it.
+    fn comment_on_form(&self, question: Question) -> &'static str;
+    /// One of the words of a choice, to be ringed.
+    fn word_on_form(&self, question: Question, word: &'static str) -> String;
+    /// The head of a column in which numbers have a unit.
+    fn label_with_unit(&self, label: &str, unit: &str) -> String;
+    /// What the drawing of the measures shows.
+    fn measures_drawn(&self, measures: &[&str]) -> String;
+    /// Which page of the form it is, what it was made by, and where its answers go.
+    fn form_foot(&self, page: usize, pages: usize, program: &str, printed: Date) -> String;
+
+    /// What is cut: whose cushion, with which counts.
+    fn what_is_cut(
+        &self,
+        client: &str,
+        layout: &str,
+        size: Size,
+        recorded_on: Option<Date>,
+    ) -> String;
+    /// The title of a section from rear to front.
+    fn section_along(&self, side: Side) -> String;
+    /// How much cushion is left under a place on the body, in mm.
+    fn left_under(&self, site: SiteName, mm: f64) -> String;
+    /// What a section shows: its title, and the places with the cushion left under them, in mm.
+    fn section_shows(&self, title: &str, sites: &[(SiteName, f64)]) -> String;
+
+    /// The title of a survey.
+    fn survey_of(&self, layout: &str) -> String;
+    /// Below what 5, 50 and 95 of 100 values are.
+    fn spread_of_values(&self, low: f64, middle: f64, high: f64) -> String;
+    /// What a histogram shows: how many bodies each step has.
+    fn histogram_shows(&self, title: &str, steps: &[(&str, u32)]) -> String;
+}

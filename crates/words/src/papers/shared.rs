@@ -1,0 +1,25 @@
+//! What several documents say.
+
+/// What several documents say.
+#[derive(Clone, Copy, Debug)]
+pub struct SharedTexts {
+    pub front_edge: &'static str,
+    pub rear_edge: &'static str,
+    pub clients_left: &'static str,
+    pub clients_right: &'static str,
+    /// Where the side of a drawing is too short for the words above.
+    pub clients_left_short: &'static str,
+    pub clients_right_short: &'static str,
+    pub front: &'static str,
+    pub top: &'static str,
+    pub client: &'static str,
+    pub layout: &'static str,
+    pub width_by_depth: &'static str,
+    pub cell: &'static str,
+    pub cells_in_all: &'static str,
+    pub spare_cells: &'static str,
+    pub plan_recorded: &'static str,
+    pub total: &'static str,
+    /// What a drawing from below with numbers alone shows.
+    pub numbers_from_below: &'static str,
+}

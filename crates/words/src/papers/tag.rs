@@ -1,0 +1,13 @@
+//! The tag that is sewn to the cover.
+
+/// The sewn-in tag.
+#[derive(Clone, Copy, Debug)]
+pub struct TagTexts {
+    pub title: &'static str,
+    pub subject: &'static str,
+    /// What its drawing shows.
+    pub drawing: &'static str,
+    pub this_side_down: &'static str,
+    pub sides: &'static str,
+    pub fill_by_the_card: &'static str,
+}

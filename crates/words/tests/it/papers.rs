@@ -1,0 +1,160 @@
+//! What stands on the papers: whole sentences, for every number.
+
+use case::{
+    ClientCode, Contact, CountedFrom, Date, Digest, FittingCheck, Lapse, Move, Place, RecordedPlan,
+    SiteName, Standing,
+};
+use cushion::Side;
+use words::{ENGLISH, Language};
+
+const DAY: Date = Date::constant(2026, 3, 4);
+
+/// What is wrong with a sentence, or with the texts of a document as they are listed.
+pub(crate) fn faults(said: &str) -> Vec<String> {
+    let mut faults = Vec::new();
+    let spaced = said.replace('\u{a0}', " ");
+    for wrong in ["  ", " .", " ,", " ;", "..", ",,", "( ", " )", "{", "}"] {
+        // Three dots are an ellipsis.
+        if spaced.replace("...", "…").contains(wrong) {
+            faults.push(format!("`{wrong}` in: {said}"));
+        }
+    }
+    let words: Vec<&str> = spaced.split([' ', '(', ')']).collect();
+    for pair in words.windows(2) {
+        let noun = pair[1].trim_end_matches(['.', ',', ';', ':']);
+        let many = ["cells", "compartments", "bodies", "minutes", "sizes"].contains(&noun);
+        if pair[0] == "1" && many
+            || pair[0] != "1" && pair[0].parse::<u32>().is_ok() && noun == "cell"
+        {
+            faults.push(format!("`{} {}` in: {said}", pair[0], pair[1]));
+        }
+    }
+    if said.is_empty() || said.trim() != said {
+        faults.push(format!("an edge of `{said}`"));
+    }
+    faults
+}
+
+fn plan() -> RecordedPlan {
+    let digest = Digest::new("0123456789abcdef").expect("it is a digest");
+    RecordedPlan {
+        on: DAY,
+        by: "OT".into(),
+        layout: "row-six".into(),
+        size: "440x400".parse().expect("it is a size"),
+        counts: Vec::new(),
+        program: "seatwright 0.0.0".into(),
+        layout_digest: digest.clone(),
+        cell_digest: digest.clone(),
+        parameters_digest: digest,
+        drawn_by: Some("rings 1.2".into()),
+        why: None,
+    }
+}
+
+/// Sentences with a number of things in them.
+fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
+    let compartments = count as usize;
+    let change = i64::from(count);
+    let a_move = Move { from: Place::Spare, to: Place::Compartment(3), cells: count };
+    vec![
+        say.cells_in_drawing(count),
+        say.cells_within(count, 0),
+        say.cells_within(count, 2),
+        say.change(change),
+        say.change(-change),
+        say.a_move(&a_move),
+        say.numbers_from_above(compartments),
+        say.counts_from_above(compartments),
+        say.counts_from_below(compartments),
+        say.reason_of_change(&[1, 2, 3], change, "the client's left side is lower."),
+        say.pack_spares(count),
+        say.all_pockets(count),
+        say.keep_the_bag(count),
+        say.left_under(SiteName::Coccyx, f64::from(count)),
+        say.section_shows("A title", &[(SiteName::Trochanter(Side::Left), f64::from(count))]),
+        say.spread_of_values(0.0, f64::from(count), f64::from(count)),
+        say.histogram_shows("A title", &[("440x400", count), ("400x400", 1)]),
+    ]
+}
+
+/// Sentences about days, people and states.
+fn others(say: &dyn Language) -> Vec<String> {
+    let check = FittingCheck { on: DAY, by: "OT".into(), passed: Some(true), found: None };
+    let lapses = [Lapse::Counts(DAY), Lapse::Weight(DAY), Lapse::Review(DAY)];
+    let mut standings = vec![Standing::NotFitted, Standing::Fitted(&check)];
+    standings.extend(lapses.map(|lapse| Standing::Lapsed(&check, lapse)));
+    let states = standings.iter().flat_map(|standing| {
+        [
+            say.setup_card_state(*standing),
+            say.fill_card_state(*standing),
+            say.take_home_state(*standing),
+        ]
+    });
+    let plan = plan();
+    let contact = |hours| Contact { who: "Clinic".into(), phone: "01632 960123".into(), hours };
+    let moves = [CountedFrom::Stock, CountedFrom::Plan(DAY), CountedFrom::Recount(DAY)];
+    let own = [
+        say.size(plan.size),
+        say.drawn_by("rings 1.2", &plan.layout_digest),
+        say.whence(None),
+        say.setup_card_origin(&plan, DAY),
+        say.fill_card_origin(&plan, DAY),
+        say.code(&ClientCode::new("K-17").expect("it is a code")),
+        say.call(&contact(None)),
+        say.call(&contact(Some("weekdays 9 to 4".into()))),
+        say.sit_meanwhile("the grey foam cushion."),
+        say.next_look(DAY),
+        say.take_home_foot(1, 2, DAY, DAY),
+        say.what_is_cut("K-17", "Row of six", plan.size, Some(DAY)),
+        say.section_along(Side::Right),
+        say.survey_of("row-six"),
+    ];
+    states.chain(moves.map(|from| say.moves_from(from))).chain(own).collect()
+}
+
+#[test]
+fn sentences_are_whole_for_every_number() {
+    let counts = (0..=130).flat_map(|count| of_count(ENGLISH, count));
+    let faults: Vec<String> =
+        counts.chain(others(ENGLISH)).flat_map(|said| faults(&said)).collect();
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn what_would_read_badly_is_found() {
+    for said in ["1 cells.", "2 cell", "a  gap", "Plan of , OT", "An end..", " an edge", ""] {
+        assert!(!faults(said).is_empty(), "{said}");
+    }
+}
+
+#[test]
+fn no_text_of_a_document_is_empty_or_has_a_gap() {
+    let say = ENGLISH;
+    let documents = [
+        format!("{:#?}", say.shared()),
+        format!("{:#?}", say.setup_card()),
+        format!("{:#?}", say.fill_card()),
+        format!("{:#?}", say.sewn_in_tag()),
+        format!("{:#?}", say.take_home()),
+        format!("{:#?}", say.measuring_form()),
+        format!("{:#?}", say.sections()),
+        format!("{:#?}", say.survey()),
+    ];
+    for document in &documents {
+        let texts: Vec<&str> = document.split('"').skip(1).step_by(2).collect();
+        assert!(texts.len() > 4, "{document}");
+        for text in texts {
+            let faults = faults(text);
+            assert!(faults.is_empty(), "{}", faults.join("\n"));
+        }
+    }
+}
+
+#[test]
+fn numbers_of_compartments_are_listed_as_one_says_them() {
+    let said = |numbers: &[u8]| ENGLISH.reason_of_change(numbers, -4, "a reason");
+    assert_eq!(said(&[3]), "No. 3, –4: a reason");
+    assert_eq!(said(&[3, 4]), "No. 3 and 4, –4: a reason");
+    assert_eq!(said(&[3, 4, 7]), "No. 3, 4 and 7, –4: a reason");
+}
