@@ -41,10 +41,8 @@ pub fn read_bodies(text: &str) -> Result<Vec<SurveyedBody>, TableError> {
     let column = |name: &str| head.iter().position(|own| own == name);
     let mut wanted = [0; 3];
     for (at, name) in wanted.iter_mut().zip(WANTED) {
-        *at = column(name).ok_or_else(|| TableError {
-            line: 1,
-            fault: TableFault::NoColumn { name, wanted: &WANTED },
-        })?;
+        let none = TableError { line: 1, fault: TableFault::NoColumn { name, wanted: &WANTED } };
+        *at = column(name).ok_or(none)?;
     }
     let sex = column("sex");
     let mut bodies = Vec::new();

@@ -10,6 +10,9 @@ use super::finding::{FindingBody, Say};
 use super::{json, rounded};
 use crate::Remark;
 
+/// How a compartment is called.
+pub type SayCompartment<'a> = &'a dyn Fn(&Compartment) -> String;
+
 /// Where a layout comes from.
 #[derive(Clone, Copy, Debug)]
 pub struct LayoutSource<'a> {
@@ -72,7 +75,7 @@ struct SeamReport {
 pub fn pattern(
     program: &str,
     source: LayoutSource<'_>,
-    (pattern, fill, name): (&Pattern, &StockFill, &dyn Fn(&Compartment) -> String),
+    (pattern, fill, name): (&Pattern, &StockFill, SayCompartment<'_>),
     (cautions, say): (&[Finding], Say<'_>),
     (remarks, say_text): ((&str, &[Remark]), SayFinding<'_>),
 ) -> String {
