@@ -34,7 +34,7 @@ pub struct WorkError {
     /// Whose move it is.
     pub whose: Whose,
     /// What is the matter.
-    pub what: Trouble,
+    pub what: Box<Trouble>,
     /// The file that it is about, with places.
     pub file: Option<Box<FileRemarks>>,
 }
@@ -43,7 +43,7 @@ impl WorkError {
     /// An error that is somebody's move.
     #[must_use]
     pub fn new(whose: Whose, what: Trouble) -> Self {
-        Self { whose, what, file: None }
+        Self { whose, what: Box::new(what), file: None }
     }
 
     /// What was asked cannot be answered.
@@ -87,7 +87,7 @@ impl WorkError {
     /// The same as a remark on a text.
     #[must_use]
     pub fn as_remark(&self, span: Range<usize>) -> Remark {
-        let finding = TextFinding::Trouble(Box::new(self.what.clone()));
+        let finding = TextFinding::Trouble(self.what.clone());
         // What is not safe for one client is no fault of the file.
         let severity =
             if self.whose == Whose::Clinician { Severity::Remark } else { Severity::Error };
