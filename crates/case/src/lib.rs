@@ -27,11 +27,14 @@ mod standing;
 mod stocktaking;
 mod survey;
 pub mod text;
+mod trouble;
 
 pub use jiff::civil::Date;
 
 pub use crate::central::{CentralCompartment, CentralNumbers, CentralSeat, CentralSite};
-pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
+pub use crate::check::{
+    CHECK_KINDS, Check, CheckError, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer,
+};
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     SeatLoad, Sides, Taken, Weighing,
@@ -71,4 +74,8 @@ pub use crate::standing::{Lapse, Standing};
 pub use crate::stocktaking::{Before, CountedFrom};
 pub use crate::survey::{
     NoSize, SurveyFault, SurveyOutcome, SurveyRow, SurveySummary, SurveyedBody, SurveyedPlan,
+};
+pub use crate::trouble::{
+    BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDrawn, ShelfError,
+    StockError, TableFault, Trouble, Why,
 };

@@ -3,7 +3,10 @@
 //! What is not safe is never recorded as a plan. What hands found is a fact and always recorded,
 //! but for answers that do not go together.
 
-use case::{Adjustment, Check, CountReason, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
+use case::{
+    Adjustment, Check, CountReason, Date, NotAppended, Plan, PlannedCount, RecordedCount,
+    RecordedPlan, Trouble,
+};
 use fitting::Adjusted;
 use words::Language;
 
@@ -67,7 +70,7 @@ impl OpenCase {
         let recorded =
             RecordedPlan { why: self.why(plan, recorder), ..self.recorded(&plan.counts, recorder) };
         let text = files::append_plan(&self.client.file.text, &recorded)
-            .map_err(|error| self.cannot_append(&error))?;
+            .map_err(|error| self.cannot_append(error))?;
         self.put(shelf, text).map(|()| true)
     }
 
@@ -99,13 +102,13 @@ impl OpenCase {
             why: recorder.because.map(str::to_owned),
         };
         let mut text = files::append_adjustment(&self.client.file.text, &adjustment)
-            .map_err(|error| self.cannot_append(&error))?;
+            .map_err(|error| self.cannot_append(error))?;
         if stands && (first || !adjusted.moves.is_empty()) {
             let why = Some(recorder.language.after_checks(checks));
             let counts = self.counts_after(adjusted);
             let recorded = RecordedPlan { why, ..self.recorded(&counts, recorder) };
             text =
-                files::append_plan(&text, &recorded).map_err(|error| self.cannot_append(&error))?;
+                files::append_plan(&text, &recorded).map_err(|error| self.cannot_append(error))?;
         }
         self.put(shelf, text).map(|()| true)
     }
@@ -117,8 +120,8 @@ impl OpenCase {
         Ok(shelf.put(&[change])?)
     }
 
-    fn cannot_append(&self, error: &files::AppendError) -> WorkError {
-        WorkError::file(format!("{}: {error}", self.client.file.shown()))
+    fn cannot_append(&self, why: NotAppended) -> WorkError {
+        WorkError::file(Trouble::NotAppended { file: self.client.file.path.clone(), why })
     }
 
     fn counts_after(&self, adjusted: &Adjusted) -> Vec<PlannedCount> {
@@ -170,10 +173,7 @@ impl Recorder<'_> {
     fn signed(&self) -> Result<(), WorkError> {
         let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
         if spoilt(self.by) || self.because.is_some_and(spoilt) {
-            return Err(WorkError::asked(
-                "who records it, or why, is empty, or has a line break in it",
-            )
-            .hint("name who checked and moved, by initials or role, and say why in one line"));
+            return Err(WorkError::asked(Trouble::NotSigned));
         }
         Ok(())
     }

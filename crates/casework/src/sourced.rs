@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use case::{BodyMeasure, Client, Digest, LayoutRef, LayoutRequest, Measured};
+use case::{BodyMeasure, Client, Digest, LayoutRef, LayoutRequest, Measured, Trouble};
 use cushion::{Cell, Layout, Length, MadeSize, Mass, Name, Pattern, Size};
 use files::{BUILT_IN_CELLS, Read};
 
@@ -162,11 +162,9 @@ impl Surroundings<'_> {
     }
 }
 
-fn unknown_cell(word: &str) -> WorkError {
-    let names: Vec<String> =
-        BUILT_IN_CELLS.iter().map(|known| format!("`{}`", known.name)).collect();
-    WorkError::asked(format!("no cell is called `{word}`"))
-        .hint(format!("built in: {}; or give the path of a cell file", names.join(", ")))
+fn unknown_cell(name: &str) -> WorkError {
+    let known = BUILT_IN_CELLS.iter().map(|known| known.name.to_owned()).collect();
+    WorkError::asked(Trouble::UnknownCell { name: name.to_owned(), known })
 }
 
 /// A measure of a client by which a layout's parameter may be set.

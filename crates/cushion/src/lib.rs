@@ -24,6 +24,7 @@ mod quantity;
 mod round;
 mod size;
 mod width;
+mod words;
 
 pub use kurbo::Point;
 
@@ -43,3 +44,4 @@ pub use crate::pattern::{
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};
 pub use crate::width::{greatest_width, least_width};
+pub use crate::words::Words;

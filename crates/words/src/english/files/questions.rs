@@ -99,7 +99,7 @@ prose! {
     GoalSide: "side of the front", "";
     GoalBy: "height", "";
     GoalBecause: "reason", "";
-    ChangeOf: "compartment", "as `seatwright pattern` calls it";
+    ChangeOf: "compartment", "by its id, such as pelvis-left";
     ChangeCells: "change in cells", "more than in the stock fill, or fewer";
     ChangeCrown: "change of crown", "";
     ChangeReason: "reason", "";
@@ -132,7 +132,7 @@ prose! {
     AdjustmentWhat: "entry", "";
     AdjustmentOn: "day of the adjustment", "";
     AdjustmentBy: "who adjusted", "";
-    AdjustmentFound: "checks", "as `seatwright adjust` takes them";
+    AdjustmentFound: "checks", "each as in the example";
     AdjustmentWhy: "reason of the adjustment", "";
     MoveFrom: "place of cells", "";
     MoveTo: "place of cells", "";
@@ -169,7 +169,7 @@ prose! {
     CompartmentSeed: "seed", "a point inside the compartment";
     CompartmentNumber: "number of the compartment", "as sewn at its opening";
     CompartmentNumbers: "numbers of the compartment", "of the left half and the right half";
-    CompartmentWords: "words for carers", "";
+    CompartmentWords: "words for carers", "in English, or by language: { en = \"...\", es = \"...\" }";
     CompartmentFor: "purpose", "";
     CellFormat: "format", "";
     CellKind: "kind of file", "";
