@@ -1,30 +1,30 @@
 //! English: what is wrong with tables of bodies and parts of surveys.
 
-use case::{Said, TableFault, Trouble};
+use case::{Said, TableFault};
 
-use super::{about as other, said};
+use super::said;
 
-pub(super) fn about(trouble: &Trouble) -> Said {
-    match trouble {
-        Trouble::Table { file, line, fault } => {
-            let Said { message, hint } = table(fault);
-            Said { message: format!("{file}, line {line}: {message}"), hint }
-        }
-        Trouble::PartsOfOtherLayouts { file, layout, others } => said(
-            format!("`{file}` is a survey of {layout}, the others are of {others}"),
-            "merge parts of one survey",
-        ),
-        Trouble::BodyTwice { row } => {
-            said(format!("body {row} is in two of the parts"), "name each part once")
-        }
-        Trouble::NoParts => {
-            said("there is nothing in these parts", "name tables that a survey wrote")
-        }
-        unlike => other(unlike),
-    }
+pub(super) fn table(file: &str, line: u64, fault: &TableFault) -> Said {
+    let Said { message, hint } = fault_of_table(fault);
+    Said { message: format!("{file}, line {line}: {message}"), hint }
 }
 
-fn table(fault: &TableFault) -> Said {
+pub(super) fn other_layouts(file: &str, layout: &str, others: &str) -> Said {
+    said(
+        format!("`{file}` is a survey of {layout}, the others are of {others}"),
+        "merge parts of one survey",
+    )
+}
+
+pub(super) fn body_twice(row: u32) -> Said {
+    said(format!("body {row} is in two of the parts"), "name each part once")
+}
+
+pub(super) fn no_parts() -> Said {
+    said("there is nothing in these parts", "name tables that a survey wrote")
+}
+
+fn fault_of_table(fault: &TableFault) -> Said {
     match fault {
         TableFault::NoColumn { name, wanted } => said(
             format!("there is no column `{name}`"),
