@@ -242,7 +242,8 @@ fn pressure(text: &str) -> Result<Pressure, CheckError> {
     let parts = [("mmHg", Pressure::from_mmhg as fn(f64) -> Pressure), ("kPa", Pressure::from_kpa)];
     let found = parts.iter().find_map(|(unit, of)| Some((text.strip_suffix(unit)?, of)));
     let (number, of) = found.ok_or_else(|| CheckError::PressureWithoutUnit(text.to_owned()))?;
-    let pressure = number.trim().parse::<f64>().ok().map(of);
+    let number = number.trim().parse::<f64>().ok();
+    let pressure = number.and_then(|number| Pressure::checked(*of, number));
     let range = || CheckError::PressureRange {
         written: text.to_owned(),
         least_mmhg: LEAST,

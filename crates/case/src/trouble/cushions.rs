@@ -39,8 +39,24 @@ pub enum BatchError {
         /// The least that is taken.
         least: u32,
     },
+    /// The batch is larger than anybody counts by hand.
+    ManyCells {
+        /// Cells counted.
+        cells: u32,
+        /// The most that is taken.
+        most: u32,
+    },
     /// A number is not above zero.
     NotANumber,
+    /// One cell would weigh what no cell weighs.
+    CellWeight {
+        /// Grams of one cell.
+        cell: f64,
+        /// The least that is taken, g.
+        least: f64,
+        /// The most that is taken, g.
+        most: f64,
+    },
     /// The scale cannot tell single cells.
     CoarseScale {
         /// Grams of one cell.

@@ -12,7 +12,7 @@ pub use self::papers::{Drawn, NoPicture, NotDrawn};
 pub use self::shelf::{Doing, NoFile, ShelfError, Why};
 pub use self::tables::{NotAppended, TableFault};
 use crate::text::EditError;
-use crate::{AdjustRefusal, BodyError, Date, LayoutError, WhyNoPlan};
+use crate::{AdjustRefusal, BodyError, Date, FileKind, LayoutError, WhyNoPlan};
 
 /// Why work on a case ends early. Files are named as the user knows them.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +39,14 @@ pub enum Trouble {
     },
     /// There is no layout.
     Layout(LayoutError),
+    /// A file that was named as one of ours does not say that it is. Its lines are nobody's to
+    /// show.
+    NotOurs {
+        /// The file.
+        file: String,
+        /// As what it was named.
+        kind: FileKind,
+    },
     /// No cell is called so.
     UnknownCell {
         /// As written.
@@ -186,6 +194,7 @@ crate::text::ids! {
         NotUtf8 => "trouble-not-utf-8",
         WrongFile => "trouble-wrong-file",
         Layout => "trouble-no-layout",
+        NotOurs => "trouble-not-ours",
         UnknownCell => "trouble-unknown-cell",
         Edit => "trouble-not-edited",
         OtherCompartments => "trouble-other-compartments",

@@ -18,6 +18,10 @@ pub struct Batch {
 
 /// How much single cells differ in weight, as a share: an estimate.
 const CELLS_DIFFER: f64 = 0.04;
+/// The largest batch: more is not counted by hand.
+const MOST_BATCH: u32 = 10_000;
+/// What one cell weighs, g: from a thimble of thin film to a bag of half a litre.
+const CELL_GRAMS: [f64; 2] = [0.01, 50.0];
 /// The least batch: below, its own error outweighs everything.
 const LEAST_BATCH: u32 = 20;
 
@@ -46,7 +50,14 @@ impl Batch {
         if self.cells < LEAST_BATCH {
             return Err(BatchError::FewCells { cells: self.cells, least: LEAST_BATCH });
         }
+        if self.cells > MOST_BATCH {
+            return Err(BatchError::ManyCells { cells: self.cells, most: MOST_BATCH });
+        }
         let cell = self.cell();
+        let [least, most] = CELL_GRAMS;
+        if !(least..=most).contains(&cell) {
+            return Err(BatchError::CellWeight { cell, least, most });
+        }
         if self.division > cell {
             return Err(BatchError::CoarseScale { cell, division: self.division });
         }
@@ -128,5 +139,8 @@ mod tests {
         assert_eq!(batch(10, 6.0, 0.1), Err(BatchError::FewCells { cells: 10, least: 20 }));
         assert_eq!(batch(50, f64::NAN, 0.1), Err(BatchError::NotANumber));
         assert_eq!(batch(50, 30.0, 0.0), Err(BatchError::NotANumber));
+        assert!(matches!(batch(50, 1e300, 0.1), Err(BatchError::CellWeight { .. })));
+        assert!(matches!(batch(50, 1e-300, 1e-308), Err(BatchError::CellWeight { .. })));
+        assert!(matches!(batch(4_000_000_000, 40.0, 0.1), Err(BatchError::ManyCells { .. })));
     }
 }

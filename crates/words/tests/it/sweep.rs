@@ -282,6 +282,7 @@ pub(crate) fn troubles() -> Vec<Trouble> {
         Trouble::NotUtf8 { file: file(), line: 3, byte: 0xff },
         Trouble::WrongFile { file: file(), errors: 1, remarks: 2 },
         Trouble::WrongFile { file: file(), errors: 0, remarks: 0 },
+        Trouble::NotOurs { file: owned("a.txt"), kind: FileKind::Layout },
         Trouble::UnknownCell { name: owned("pillow"), known: vec![owned("pillow-25")] },
         Trouble::PartsOfOtherLayouts {
             file: owned("b.csv"),
@@ -330,6 +331,8 @@ fn of_cases() -> Vec<Trouble> {
         Trouble::OtherCounts { given: 5, wanted: 6 },
         Trouble::Batch(BatchError::FewCells { cells: 10, least: 20 }),
         Trouble::Batch(BatchError::NotANumber),
+        Trouble::Batch(BatchError::ManyCells { cells: 100_000, most: 10_000 }),
+        Trouble::Batch(BatchError::CellWeight { cell: 1e300, least: 0.01, most: 50.0 }),
         Trouble::Batch(BatchError::CoarseScale { cell: 0.6, division: 1.0 }),
     ];
     troubles.extend(

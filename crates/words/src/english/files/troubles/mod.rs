@@ -5,7 +5,9 @@ mod shelf;
 mod surveys;
 
 use case::text::EditError;
-use case::{AdjustRefusal, BatchError, Date, MeshError, NotAppended, Said, StockError, Trouble};
+use case::{
+    AdjustRefusal, BatchError, Date, FileKind, MeshError, NotAppended, Said, StockError, Trouble,
+};
 use cushion::{FaultKind, Size};
 
 use super::plugins::quoted;
@@ -19,6 +21,7 @@ pub(super) fn about(trouble: &Trouble) -> Said {
         Trouble::NotUtf8 { file, line, byte } => not_utf8(file, *line, *byte),
         Trouble::WrongFile { file, errors, remarks } => wrong_file(file, *errors, *remarks),
         Trouble::Layout(error) => plugins::no_layout(error),
+        Trouble::NotOurs { file, kind } => not_ours(file, *kind),
         Trouble::UnknownCell { name, known } => said(
             format!("no cell is called `{name}`"),
             format!("built in: {}; or give the path of a cell file", quoted(known)),
@@ -75,6 +78,14 @@ fn not_utf8(file: &str, line: usize, byte: u8) -> Said {
 
 fn wrong_file(file: &str, errors: usize, remarks: usize) -> Said {
     said(format!("`{file}` cannot be used: {}", texts::count(errors, remarks)), "")
+}
+
+fn not_ours(file: &str, kind: FileKind) -> Said {
+    let id = kind.id();
+    said(
+        format!("`{file}` is no {id} file: it does not say `kind = \"{id}\"`"),
+        format!("name a {id} file; every one says at its head what it is"),
+    )
 }
 
 fn edit(file: &str, error: &EditError) -> Said {
@@ -189,6 +200,12 @@ fn batch(error: &BatchError) -> String {
         BatchError::FewCells { cells, least } => {
             format!("a batch of {cells} cells is too small; count {least} at least, better 50")
         }
+        BatchError::ManyCells { cells, most } => {
+            format!("a batch of {cells} cells is more than is counted by hand; take {most} at most")
+        }
+        BatchError::CellWeight { cell, least, most } => format!(
+            "one cell would weigh {cell:.3e} g, and lies between {least} and {most} g; look at cells and grams again"
+        ),
         BatchError::NotANumber => "grams and division are numbers above zero".to_owned(),
         BatchError::CoarseScale { cell, division } => format!(
             "a scale with steps of {division} g cannot count cells of {cell:.2} g; take a finer one, or count by hand"
