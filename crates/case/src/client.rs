@@ -5,6 +5,7 @@ use std::fmt;
 
 use cushion::{Length, Mass, Name, Side, Size};
 
+use crate::text::LengthUnit;
 use crate::{Altitudes, Check, Date, Entry, Function, Goal, Layers, Posture, Skin};
 
 /// A code for a client: letters, digits and hyphens, 2 to 24 long, with a digit in it.
@@ -229,6 +230,8 @@ pub struct Contact {
 pub struct Client {
     /// The code that stands for the client.
     pub code: ClientCode,
+    /// The unit in which whoever wrote the file measures lengths.
+    pub lengths: LengthUnit,
     /// Body measures.
     pub measures: Measures,
     /// Body weight.
@@ -274,6 +277,7 @@ impl Client {
         Self {
             code,
             cushion,
+            lengths: LengthUnit::Millimetres,
             measures: Measures::default(),
             weighing: None,
             child: false,

@@ -12,6 +12,7 @@ mod finding;
 mod function;
 mod goal;
 mod identity;
+mod mirror;
 mod moves;
 mod plan;
 mod posture;
@@ -26,11 +27,14 @@ mod standing;
 mod stocktaking;
 mod survey;
 pub mod text;
+mod trouble;
 
 pub use jiff::civil::Date;
 
 pub use crate::central::{CentralCompartment, CentralNumbers, CentralSeat, CentralSite};
-pub use crate::check::{CHECK_KINDS, Check, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
+pub use crate::check::{
+    CHECK_KINDS, Check, CheckError, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer,
+};
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
     SeatLoad, Sides, Taken, Weighing,
@@ -46,6 +50,7 @@ pub use crate::finding::{
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
 pub use crate::identity::{CushionIdentity, Likeness};
+pub use crate::mirror::{Mirror, Partners};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{CountReason, Plan, PlannedCount};
 pub use crate::posture::{
@@ -69,4 +74,8 @@ pub use crate::standing::{Lapse, Standing};
 pub use crate::stocktaking::{Before, CountedFrom};
 pub use crate::survey::{
     NoSize, SurveyFault, SurveyOutcome, SurveyRow, SurveySummary, SurveyedBody, SurveyedPlan,
+};
+pub use crate::trouble::{
+    BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDrawn, ShelfError,
+    StockError, TableFault, Trouble, Why,
 };

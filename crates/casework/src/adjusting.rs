@@ -1,6 +1,6 @@
 //! From checks to the next moves of an open case, and to mistakes that would explain them.
 
-use case::{AdjustRefusal, Check, Date};
+use case::{AdjustRefusal, Check, Date, Trouble};
 use fitting::{AdjustInput, Adjusted, Explanation};
 use mechanics::Stop;
 
@@ -49,37 +49,27 @@ impl OpenCase {
         question: impl Fn(&AdjustInput<'_>) -> Result<T, AdjustRefusal>,
     ) -> Result<T, WorkError> {
         if checks.is_empty() {
-            return Err(WorkError::asked("no check is given, so there is nothing to go by")
-                .hint("give what was found, such as a top and an under check on both sides"));
+            return Err(WorkError::asked(Trouble::NoCheck));
         }
         let identity = self.identity();
         let (client, cushion, now) = (&self.client.value, &self.cushion, now.counts.as_slice());
         let answer = unless_stopped(stop, |stop| {
             question(&AdjustInput { client, cushion, on, now, checks, identity: &identity, stop })
         })?;
-        answer.map_err(|refusal| self.cannot_adjust(&refusal))
+        answer.map_err(|refusal| self.cannot_adjust(refusal))
     }
 
     /// Why nothing can be said.
-    fn cannot_adjust(&self, refusal: &AdjustRefusal) -> WorkError {
-        match refusal {
-            AdjustRefusal::NoWeight => {
-                self.weight().err().unwrap_or_else(|| WorkError::file("no weight"))
-            }
+    fn cannot_adjust(&self, why: AdjustRefusal) -> WorkError {
+        match why {
+            AdjustRefusal::NoWeight => WorkError::file(self.no_weight()),
             AdjustRefusal::NoBody(error) => self.no_body(error),
-            AdjustRefusal::NoSuchCompartment(_) => {
-                let numbers = self
-                    .pattern
-                    .compartments()
-                    .iter()
-                    .map(|compartment| compartment.number.to_string());
-                let numbers = numbers.collect::<Vec<_>>().join(", ");
-                WorkError::asked(words::ENGLISH.adjust_refusal(refusal).message)
-                    .hint(format!("there are {numbers}"))
-            }
-            AdjustRefusal::Unreachable(_) | AdjustRefusal::NoPartner(_) => {
-                let said = words::ENGLISH.adjust_refusal(refusal);
-                said.hint.into_iter().fold(WorkError::asked(said.message), WorkError::hint)
+            AdjustRefusal::NoSuchCompartment(_)
+            | AdjustRefusal::Unreachable(_)
+            | AdjustRefusal::NoPartner(_) => {
+                let compartments = self.pattern.compartments().iter();
+                let numbers = compartments.map(|compartment| compartment.number).collect();
+                WorkError::asked(Trouble::Checks { why, numbers })
             }
         }
     }

@@ -4,11 +4,12 @@ use std::fmt;
 use std::ops::Range;
 
 use case::text::TextFinding;
-use case::{LayoutError, LayoutErrorBy, PluginFault, PluginFaultKind};
+use case::{
+    Doing, LayoutError, LayoutErrorBy, PluginFault, PluginFaultKind, ShelfError, Trouble, Why,
+};
 use files::{Remark, Severity};
 
 use crate::file_remarks::FileRemarks;
-use crate::shelf::{Doing, NoFile, ShelfError, Why};
 
 /// Whose move it is next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,45 +29,41 @@ pub enum Whose {
 }
 
 /// Why work on a case ends early.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct WorkError {
     /// Whose move it is.
     pub whose: Whose,
-    /// What is wrong, in a sentence without a full stop.
-    pub message: String,
-    /// What to do.
-    pub hint: Option<String>,
+    /// What is the matter.
+    pub what: Box<Trouble>,
     /// The file that it is about, with places.
     pub file: Option<Box<FileRemarks>>,
 }
 
 impl WorkError {
-    /// An error that is somebody's move, in a sentence without a full stop.
-    pub fn new(whose: Whose, message: impl Into<String>) -> Self {
-        Self { whose, message: message.into(), hint: None, file: None }
+    /// An error that is somebody's move.
+    #[must_use]
+    pub fn new(whose: Whose, what: Trouble) -> Self {
+        Self { whose, what: Box::new(what), file: None }
     }
 
     /// What was asked cannot be answered.
-    pub fn asked(message: impl Into<String>) -> Self {
-        Self::new(Whose::Asker, message)
+    #[must_use]
+    pub fn asked(what: Trouble) -> Self {
+        Self::new(Whose::Asker, what)
     }
 
     /// A file is wrong as a whole.
-    pub fn file(message: impl Into<String>) -> Self {
-        Self::new(Whose::Writer, message)
+    #[must_use]
+    pub fn file(what: Trouble) -> Self {
+        Self::new(Whose::Writer, what)
     }
 
     /// A file is wrong at the places that the remarks point at.
     #[must_use]
     pub fn wrong_file(file: FileRemarks) -> Self {
-        let message = format!("{} cannot be used: {}", file.shown(), file.count());
-        Self { file: Some(Box::new(file)), ..Self::file(message) }
-    }
-
-    /// Adds what to do.
-    #[must_use]
-    pub fn hint(self, hint: impl Into<String>) -> Self {
-        Self { hint: Some(hint.into()), ..self }
+        let (errors, remarks) = file.counts();
+        let what = Trouble::WrongFile { file: file.path.clone(), errors, remarks };
+        Self { file: Some(Box::new(file)), ..Self::file(what) }
     }
 
     /// Shows the remarks on a text before the message.
@@ -90,7 +87,7 @@ impl WorkError {
     /// The same as a remark on a text.
     #[must_use]
     pub fn as_remark(&self, span: Range<usize>) -> Remark {
-        let finding = TextFinding::Said { message: self.message.clone(), hint: self.hint.clone() };
+        let finding = TextFinding::Trouble(self.what.clone());
         // What is not safe for one client is no fault of the file.
         let severity =
             if self.whose == Whose::Clinician { Severity::Remark } else { Severity::Error };
@@ -98,9 +95,10 @@ impl WorkError {
     }
 }
 
+/// Says the values for a developer; sentences for the user are made elsewhere.
 impl fmt::Display for WorkError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.message)
+        write!(f, "{:?}: {:?}", self.whose, self.what)
     }
 }
 
@@ -116,101 +114,28 @@ impl From<LayoutError> for WorkError {
             LayoutErrorBy::Source => Whose::SourceAuthor,
             LayoutErrorBy::System => Whose::Ours,
         };
-        let said = words::ENGLISH.no_layout(&error);
-        let plain = Self { hint: said.hint, ..Self::new(whose, said.message) };
-        match error {
+        let answer = match &error {
             LayoutError::Plugin(PluginFault {
                 plugin,
-                kind: PluginFaultKind::BadLayout { text, mut remarks },
-            }) => {
-                remarks.truncate(MOST_REMARKS);
-                let path = format!("answer of the plugin {plugin}");
-                plain.about(FileRemarks { path, text, remarks })
-            }
-            _ => plain,
-        }
+                kind: PluginFaultKind::BadLayout { text, remarks },
+            }) => Some(FileRemarks {
+                path: format!("answer of the plugin {plugin}"),
+                text: text.clone(),
+                remarks: remarks.iter().take(MOST_REMARKS).cloned().collect(),
+            }),
+            _ => None,
+        };
+        Self { file: answer.map(Box::new), ..Self::new(whose, Trouble::Layout(error)) }
     }
 }
 
 impl From<ShelfError> for WorkError {
     fn from(error: ShelfError) -> Self {
-        if error.doing == Doing::Read { unread(&error) } else { unwritten(&error) }
-    }
-}
-
-/// Why a file was not read.
-fn unread(error: &ShelfError) -> WorkError {
-    let shown = format!("`{}`", error.name);
-    match &error.why {
-        Why::NotFound | Why::LinkToNothing => WorkError::asked(format!("there is no file {shown}")),
-        Why::NotAllowed => WorkError::asked(format!("{shown} may not be read by this user")),
-        Why::NotAFile(NoFile::Folder) => {
-            WorkError::asked(format!("{shown} is a folder, not a file"))
-        }
-        Why::NotAFile(_) => {
-            WorkError::asked(format!("{shown} is no ordinary file, so it was not read"))
-        }
-        Why::TooLarge { .. } => WorkError::file(format!(
-            "{shown} is larger than 1 MB, so it was not read"
-        ))
-        .hint("layout, cell and client files have a few thousand bytes; is this the right file?"),
-        why => WorkError::asked(format!("{shown} cannot be read: {}", reason(why))),
-    }
-}
-
-/// Why files were not written.
-fn unwritten(error: &ShelfError) -> WorkError {
-    let shown = format!("`{}`", error.name);
-    let keeper = |message: String| WorkError::new(Whose::Keeper, message);
-    let failed = match &error.why {
-        Why::Changed | Why::Gone => keeper(format!(
-            "{shown} was changed by somebody else meanwhile; nothing was written"
-        ))
-        .hint("look at what was changed, then give the command again"),
-        Why::ThereAlready => keeper(format!("{shown} is there already and was left as it is"))
-            .hint("choose another name, or move that file away first"),
-        Why::ReadOnlyFile => keeper(format!("cannot write {shown}: the file is read-only"))
-            .hint("whoever set it so wants it kept; make it writable, or take a copy"),
-        Why::OtherOwner => keeper(format!("cannot write {shown}: the file belongs to somebody else"))
-            .hint("let its owner do it: written by you it would become yours"),
-        Why::HardLinked { names } => keeper(format!(
-            "cannot write {shown}: the file has {names} names, and the others would keep the old text"
-        ))
-        .hint("remove the other names, or take a copy"),
-        why => keeper(format!("cannot write {shown}: {}", reason(why))),
-    };
-    if error.not_undone.is_empty() {
-        return failed;
-    }
-    let changed = error.not_undone.join("`, `");
-    WorkError {
-        message: format!("{}; changed all the same: `{changed}`", failed.message),
-        ..failed
-    }
-}
-
-/// Says in plain words why a shelf refuses.
-fn reason(why: &Why) -> String {
-    match why {
-        Why::NotFound => "there is no such folder".to_owned(),
-        Why::NotAllowed => "this user may not write there".to_owned(),
-        Why::NotOfThisShelf => "it lies outside the folder of the clients".to_owned(),
-        Why::TooLarge { .. } | Why::TooLargeHere => {
-            "the file becomes larger than is allowed here".to_owned()
-        }
-        Why::NotAFile(NoFile::Folder) => "a folder has that name".to_owned(),
-        Why::NotAFile(_) => "that name is no ordinary file's".to_owned(),
-        Why::NotAFolder => "a part of the path is not a folder".to_owned(),
-        Why::LinkToNothing => "it is a link to a file that is not there".to_owned(),
-        Why::Changed | Why::Gone => "it was changed meanwhile".to_owned(),
-        Why::ThereAlready => "a file has that name already".to_owned(),
-        Why::Twice => "two outputs would have this name".to_owned(),
-        Why::ReadOnlyFile => "the file is read-only".to_owned(),
-        Why::OtherOwner => "the file belongs to somebody else".to_owned(),
-        Why::HardLinked { .. } => "the file has other names".to_owned(),
-        Why::ReadOnlyDisk => "the disk is read-only".to_owned(),
-        Why::DiskFull => "the disk is full".to_owned(),
-        Why::Locked => "another program keeps the folder locked".to_owned(),
-        Why::System(words) => words.clone(),
+        let whose = match (error.doing, &error.why) {
+            (Doing::Read, Why::TooLarge { .. }) => Whose::Writer,
+            (Doing::Read, _) => Whose::Asker,
+            _ => Whose::Keeper,
+        };
+        Self::new(whose, Trouble::Shelf(error))
     }
 }

@@ -3,11 +3,13 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
+use case::{Drawn, Trouble};
 use cushion::Pattern;
 use sheets::{Document, Page, SvgOptions};
 use words::Language;
 
 use crate::error::{Whose, WorkError};
+use crate::not_drawn::{no_picture, not_drawn};
 use crate::papers::NamedDocument;
 
 /// Dots per inch of the pictures.
@@ -89,7 +91,7 @@ fn bytes(work: &Work<'_>) -> Result<Vec<u8>, WorkError> {
         Work::Pdf(document) => Ok(sheets::pdf(document)),
         Work::Svg(page) => Ok(svg(page)),
         Work::Png(page) => sheets::png(page, PICTURE_DPI)
-            .map_err(|error| WorkError::new(Whose::Ours, error.to_string())),
+            .map_err(|error| WorkError::new(Whose::Ours, Trouble::NoPicture(no_picture(error)))),
     }
 }
 
@@ -105,7 +107,6 @@ pub(crate) fn svg(page: &Page) -> Vec<u8> {
 /// Fails where a number finds no room in its compartment.
 pub fn drawing(language: &dyn Language, pattern: &Pattern) -> Result<Vec<u8>, WorkError> {
     let page = sheets::drawing(language, pattern);
-    let page =
-        page.map_err(|error| WorkError::file(format!("the pattern cannot be drawn: {error}")))?;
+    let page = page.map_err(|error| not_drawn(Drawn::Pattern, error))?;
     Ok(svg(&page))
 }

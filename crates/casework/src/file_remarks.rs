@@ -5,7 +5,7 @@ use std::ops::Range;
 use files::{Remark, Severity};
 
 /// A file that was read, and what is to be said about it.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct FileRemarks {
     /// The name, as the user knows the file.
     pub path: String,
@@ -28,14 +28,14 @@ impl FileRemarks {
         0..self.text.find('\n').unwrap_or(self.text.len())
     }
 
-    /// How many remarks there are, in words.
+    /// How many errors there are, and how many other remarks.
     #[must_use]
-    pub fn count(&self) -> String {
+    pub fn counts(&self) -> (usize, usize) {
         let of = |severity| {
             let own = self.remarks.iter().filter(|it| it.severity == severity);
             own.map(Remark::count).sum::<usize>()
         };
-        words::ENGLISH.count(of(Severity::Error), of(Severity::Remark))
+        (of(Severity::Error), of(Severity::Remark))
     }
 
     /// Whether a remark says that the file cannot be used.

@@ -10,6 +10,7 @@ mod error;
 mod export;
 mod file_remarks;
 mod live;
+mod not_drawn;
 mod open_case;
 mod papers;
 mod recording;

@@ -3,7 +3,7 @@
 use case::text::TextFinding;
 use case::{
     BodyError, Caution, Client, CushionIdentity, Date, Likeness, Plan, PlanRefusal, PlannedCount,
-    Prediction, RecordedPlan,
+    Prediction, RecordedPlan, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
@@ -59,7 +59,7 @@ impl OpenCase {
         let cell = surroundings.cell_of(&client)?;
         let pattern = pattern(&mut layout, client.value.cushion.size, &cell.value)?;
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
-            .map_err(|error| no_stock(&layout, &pattern, &error))?;
+            .map_err(|error| no_stock(&layout, &pattern, error))?;
         Ok(Self { client, layout, cell, pattern, cushion })
     }
 
@@ -91,20 +91,19 @@ impl OpenCase {
     ///
     /// Fails where layout, size or compartments are others.
     pub fn is_for_this_cushion(&self, plan: &RecordedPlan) -> Result<(), WorkError> {
-        let shown = self.client.file.shown();
+        let file = self.client.file.path.clone();
         let chosen = &self.client.value.cushion;
-        match self.identity().likeness(plan) {
-            Likeness::Same | Likeness::Edited { .. } => Ok(()),
-            Likeness::OtherCompartments => Err(WorkError::file(format!(
-                "the plan recorded last in {shown} has other compartments than its layout"
-            ))
-            .hint("the layout was changed; record a new plan")),
-            Likeness::Other => Err(WorkError::file(format!(
-                "the plan recorded on {} is for `{}` in {}, and {shown} now names `{}` in {}",
-                plan.on, plan.layout, plan.size, chosen.layout, chosen.size
-            ))
-            .hint("record a new plan, or put the cushion back as it was")),
-        }
+        let what = match self.identity().likeness(plan) {
+            Likeness::Same | Likeness::Edited { .. } => return Ok(()),
+            Likeness::OtherCompartments => Trouble::OtherCompartments { file },
+            Likeness::Other => Trouble::OtherCushion {
+                file,
+                on: plan.on,
+                was: (plan.layout.clone(), plan.size),
+                now: (chosen.layout.to_string(), chosen.size),
+            },
+        };
+        Err(WorkError::file(what))
     }
 
     /// Plans the counts for the client, from what is in the cushion: what was recorded last for
@@ -190,7 +189,7 @@ impl OpenCase {
         let predicted = unless_stopped(stop, |stop| {
             self.cushion.predict(&self.client.value, weight, counts, stop)
         })?;
-        predicted.map_err(|error| self.no_body(&error))
+        predicted.map_err(|error| self.no_body(error))
     }
 
     /// Returns the client's weight.
@@ -200,23 +199,18 @@ impl OpenCase {
     /// Fails where the file has none: nothing can be predicted without it.
     pub fn weight(&self) -> Result<Mass, WorkError> {
         let weighing = self.client.value.latest_weighing();
-        weighing.map(|weighing| weighing.weight).ok_or_else(|| {
-            let shown = self.client.file.shown();
-            WorkError::file(format!(
-                "{shown} has no body weight, and nothing can be predicted without it"
-            ))
-            .hint("weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`")
-        })
+        let weight = weighing.map(|weighing| weighing.weight);
+        weight.ok_or_else(|| WorkError::file(self.no_weight()))
+    }
+
+    /// The client has no weight.
+    pub(crate) fn no_weight(&self) -> Trouble {
+        Trouble::NoWeight { file: self.client.file.path.clone() }
     }
 
     /// Why the client's measures make no body.
-    pub(crate) fn no_body(&self, error: &BodyError) -> WorkError {
-        let shown = self.client.file.shown();
-        WorkError::file(format!(
-            "the measures in {shown} make no body: {}",
-            words::ENGLISH.body_error(error)
-        ))
-        .hint("check that measure, and those near it")
+    pub(crate) fn no_body(&self, error: BodyError) -> WorkError {
+        WorkError::file(Trouble::NoBody { file: self.client.file.path.clone(), error })
     }
 
     /// What a plan is made from.
@@ -233,10 +227,7 @@ impl OpenCase {
     /// Why there is no plan: unsafe wishes first, else remarks on the client's file.
     fn refused(&self, refusals: &[PlanRefusal]) -> WorkError {
         if let Some(refusal) = refusals.iter().find(|refusal| refusal.why.is_unsafe()) {
-            let said = words::ENGLISH.plan_refusal(&refusal.why);
-            let error =
-                WorkError::new(Whose::Clinician, format!("not safely possible: {}", said.message));
-            return said.hint.into_iter().fold(error, WorkError::hint);
+            return WorkError::new(Whose::Clinician, Trouble::NotSafe(refusal.why.clone()));
         }
         let text = &self.client.file.text;
         let remark = |refusal: &PlanRefusal| {
@@ -245,10 +236,7 @@ impl OpenCase {
             Remark {
                 severity: Severity::Error,
                 span: place.unwrap_or_else(|| self.client.file.first_line()),
-                finding: {
-                    let case::Said { message, hint } = words::ENGLISH.plan_refusal(&refusal.why);
-                    TextFinding::Said { message, hint }
-                },
+                finding: TextFinding::Trouble(Box::new(Trouble::NoPlan(refusal.why.clone()))),
             }
         };
         let mut file = self.client.file.clone();

@@ -1,7 +1,7 @@
 //! Papers: which documents are printed for a client, for a stock fill, for anybody.
 
 use case::text::LengthUnit;
-use case::{Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded};
+use case::{Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble};
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
 use sheets::{BlankForm, ClientPapers, Document, DocumentError, Paper, StockPapers};
@@ -9,6 +9,7 @@ use sheets::{BlankForm, ClientPapers, Document, DocumentError, Paper, StockPaper
 use crate::PROGRAM;
 use crate::edition::Edition;
 use crate::error::WorkError;
+use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
 use crate::sourced::Sourced;
 use crate::stock::unloaded;
@@ -62,12 +63,10 @@ impl OpenCase {
     /// where nothing is safe, or where something finds no room on the paper.
     pub fn papers(&self, edition: Edition) -> Result<PapersOfClient, WorkError> {
         let Edition { language, on, paper } = edition;
-        let shown = self.client.file.shown();
+        let language = language.with_lengths_in(self.client.value.lengths);
+        let file = &self.client.file.path;
         let Some(plan) = self.client.value.latest_plan() else {
-            return Err(WorkError::file(format!(
-                "{shown} has no recorded plan, and only recorded counts are printed"
-            ))
-            .hint("look at the plan first, then record it"));
+            return Err(WorkError::file(Trouble::NothingRecorded { file: file.clone() }));
         };
         self.is_for_this_cushion(plan)?;
         // What the goals would make of the counts today is asked of a plan; paper only needs to
@@ -87,8 +86,9 @@ impl OpenCase {
             date: on,
             program: PROGRAM,
         };
+        let what = || Drawn::PapersOf(file.clone());
         let compose =
-            |(name, compose): &(&str, ForClient)| named(name, compose(&papers, paper), &shown);
+            |(name, compose): &(&str, ForClient)| named(name, compose(&papers, paper), what());
         let papers = OF_CLIENT.iter().map(compose).collect::<Result<_, _>>()?;
         Ok(PapersOfClient { papers, since_recorded: self.since_recorded(plan, &fresh) })
     }
@@ -162,8 +162,8 @@ pub fn papers_of_stock(
     let Edition { language, on, paper } = edition;
     let fill = unloaded(layout, pattern, cell)?.into_stock();
     let papers = StockPapers { language, pattern, fill: &fill, cell, date: on, program: PROGRAM };
-    let shown = layout.file.shown();
-    let compose = |(name, compose): &(&str, ForStock)| named(name, compose(&papers, paper), &shown);
+    let what = || Drawn::PapersOf(layout.file.path.clone());
+    let compose = |(name, compose): &(&str, ForStock)| named(name, compose(&papers, paper), what());
     let papers = OF_STOCK.iter().map(compose).collect::<Result<Vec<_>, _>>()?;
     Ok(with_prefix(&format!("{}-{}", pattern.layout(), pattern.size()), papers))
 }
@@ -177,7 +177,7 @@ pub fn blank_papers(edition: Edition, unit: LengthUnit) -> Result<Vec<NamedDocum
     let Edition { language, on, paper } = edition;
     let form = BlankForm { language, unit, date: on, program: PROGRAM };
     let papers = BLANK.iter();
-    papers.map(|(name, compose)| named(name, compose(&form, paper), "the form")).collect()
+    papers.map(|(name, compose)| named(name, compose(&form, paper), Drawn::Form)).collect()
 }
 
 /// Puts a word before the names, so that papers of several clients go into one folder.
@@ -188,16 +188,7 @@ pub fn with_prefix(prefix: &str, papers: Vec<NamedDocument>) -> Vec<NamedDocumen
     papers.into_iter().map(prefixed).collect()
 }
 
-fn named(name: &str, composed: Composed, shown: &str) -> Result<NamedDocument, WorkError> {
-    let document = composed.map_err(|error| cannot_compose(shown, &error))?;
+fn named(name: &str, composed: Composed, what: Drawn) -> Result<NamedDocument, WorkError> {
+    let document = composed.map_err(|error| not_drawn(what, error))?;
     Ok(NamedDocument { name: name.to_owned(), document })
-}
-
-/// Words for a document that cannot be composed.
-fn cannot_compose(shown: &str, error: &DocumentError) -> WorkError {
-    let cannot = WorkError::file(format!("no paper can be made of {shown}: {error}"));
-    match error {
-        DocumentError::OtherCompartments => cannot,
-        _ => cannot.hint("shorten the longest texts, and keep to letters of European languages"),
-    }
 }

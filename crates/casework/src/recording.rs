@@ -3,7 +3,10 @@
 //! What is not safe is never recorded as a plan. What hands found is a fact and always recorded,
 //! but for answers that do not go together.
 
-use case::{Adjustment, Check, CountReason, Date, Plan, PlannedCount, RecordedCount, RecordedPlan};
+use case::{
+    Adjustment, Check, CountReason, Date, NotAppended, Plan, PlannedCount, RecordedCount,
+    RecordedPlan, Trouble,
+};
 use fitting::Adjusted;
 use words::Language;
 
@@ -64,12 +67,10 @@ impl OpenCase {
         if self.has_goals_and_no_weight() || !plan_stands(plan, nearest_safe) {
             return Ok(false);
         }
-        let recorded = RecordedPlan {
-            why: why(plan, recorder.language),
-            ..self.recorded(&plan.counts, recorder)
-        };
+        let recorded =
+            RecordedPlan { why: self.why(plan, recorder), ..self.recorded(&plan.counts, recorder) };
         let text = files::append_plan(&self.client.file.text, &recorded)
-            .map_err(|error| self.cannot_append(&error))?;
+            .map_err(|error| self.cannot_append(error))?;
         self.put(shelf, text).map(|()| true)
     }
 
@@ -101,13 +102,13 @@ impl OpenCase {
             why: recorder.because.map(str::to_owned),
         };
         let mut text = files::append_adjustment(&self.client.file.text, &adjustment)
-            .map_err(|error| self.cannot_append(&error))?;
+            .map_err(|error| self.cannot_append(error))?;
         if stands && (first || !adjusted.moves.is_empty()) {
             let why = Some(recorder.language.after_checks(checks));
             let counts = self.counts_after(adjusted);
             let recorded = RecordedPlan { why, ..self.recorded(&counts, recorder) };
             text =
-                files::append_plan(&text, &recorded).map_err(|error| self.cannot_append(&error))?;
+                files::append_plan(&text, &recorded).map_err(|error| self.cannot_append(error))?;
         }
         self.put(shelf, text).map(|()| true)
     }
@@ -119,8 +120,8 @@ impl OpenCase {
         Ok(shelf.put(&[change])?)
     }
 
-    fn cannot_append(&self, error: &files::AppendError) -> WorkError {
-        WorkError::file(format!("{}: {error}", self.client.file.shown()))
+    fn cannot_append(&self, why: NotAppended) -> WorkError {
+        WorkError::file(Trouble::NotAppended { file: self.client.file.path.clone(), why })
     }
 
     fn counts_after(&self, adjusted: &Adjusted) -> Vec<PlannedCount> {
@@ -133,6 +134,13 @@ impl OpenCase {
             reason: None,
         };
         counts.map(count).collect()
+    }
+
+    /// Why a plan has its counts: as whoever records it says, or else its goals and changes.
+    fn why(&self, plan: &Plan, recorder: &Recorder<'_>) -> Option<String> {
+        let language = recorder.language.with_lengths_in(self.client.value.lengths);
+        let said = recorder.because.map(str::to_owned);
+        said.or_else(|| language.plan_reason(&plan.goals, &wishes(plan)))
     }
 
     /// The entry by which counts are recorded as a plan.
@@ -165,23 +173,19 @@ impl Recorder<'_> {
     fn signed(&self) -> Result<(), WorkError> {
         let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
         if spoilt(self.by) || self.because.is_some_and(spoilt) {
-            return Err(WorkError::asked(
-                "who records it, or why, is empty, or has a line break in it",
-            )
-            .hint("name who checked and moved, by initials or role, and say why in one line"));
+            return Err(WorkError::asked(Trouble::NotSigned));
         }
         Ok(())
     }
 }
 
-/// Why a plan has its counts: its goals and changes, in a sentence.
-fn why(plan: &Plan, language: &dyn Language) -> Option<String> {
+/// The wishes behind the fixed changes of a plan.
+fn wishes(plan: &Plan) -> Vec<&str> {
     let reasons = plan.counts.iter().filter_map(|count| count.reason.as_ref());
-    let wishes: Vec<&str> = reasons
+    reasons
         .filter_map(|reason| match reason {
             CountReason::Wish(wish) => Some(wish.as_str()),
             CountReason::Goals => None,
         })
-        .collect();
-    language.plan_reason(&plan.goals, &wishes)
+        .collect()
 }

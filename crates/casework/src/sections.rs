@@ -1,6 +1,6 @@
 //! The sections through the seat bones, as a drawing.
 
-use case::Date;
+use case::{Date, Drawn};
 use fitting::{CutThrough, SiteCut};
 use sheets::{Paper, Section, SectionAt, SectionPapers, SectionSite};
 use words::Language;
@@ -8,6 +8,7 @@ use words::Language;
 use crate::PROGRAM;
 use crate::error::WorkError;
 use crate::export::svg;
+use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
 
 /// Draws the cuts of a prediction on one page, as SVG; the counts are those of a plan that was
@@ -37,7 +38,7 @@ pub fn sections(
         program: PROGRAM,
     };
     let document = sheets::section_sheet(&papers, Paper::A4)
-        .map_err(|error| WorkError::file(format!("the sections cannot be drawn: {error}")))?;
+        .map_err(|error| not_drawn(Drawn::Sections, error))?;
     Ok(svg(&document.pages[0]))
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use case::{BodyMeasure, Client, Digest, LayoutRef, LayoutRequest, Measured};
+use case::{BodyMeasure, Client, Digest, FileKind, LayoutRef, LayoutRequest, Measured, Trouble};
 use cushion::{Cell, Layout, Length, MadeSize, Mass, Name, Pattern, Size};
 use files::{BUILT_IN_CELLS, Read};
 
@@ -57,7 +57,9 @@ impl Surroundings<'_> {
     ///
     /// Fails where it cannot be read or is wrong.
     pub fn client(&self, name: &str) -> Result<Sourced<Client>, WorkError> {
-        client_text(name.to_owned(), self.text(name)?)
+        let text = self.text(name)?;
+        says_what_it_is(name, &text, FileKind::Client)?;
+        client_text(name.to_owned(), text)
     }
 
     /// Finds a layout by its name, for a size: one that the source of layouts has, else a file.
@@ -111,6 +113,7 @@ impl Surroundings<'_> {
             return Err(unknown.into());
         }
         let text = self.text_or(file, &request.name, || unknown.into())?;
+        says_what_it_is(file, &text, FileKind::Layout)?;
         let read = files::read_layout(&text);
         Sourced::new(file.to_owned(), text, read)
     }
@@ -143,6 +146,7 @@ impl Surroundings<'_> {
             return Sourced::new(format!("built-in cell {word}"), known.text.to_owned(), read);
         }
         let text = self.text_or(file, word, || unknown_cell(word))?;
+        says_what_it_is(file, &text, FileKind::Cell)?;
         let read = files::read_cell(&text);
         Sourced::new(file.to_owned(), text, read)
     }
@@ -162,11 +166,21 @@ impl Surroundings<'_> {
     }
 }
 
-fn unknown_cell(word: &str) -> WorkError {
-    let names: Vec<String> =
-        BUILT_IN_CELLS.iter().map(|known| format!("`{}`", known.name)).collect();
-    WorkError::asked(format!("no cell is called `{word}`"))
-        .hint(format!("built in: {}; or give the path of a cell file", names.join(", ")))
+/// Refuses a text that says of no kind of ours that it is one, before any of its lines is shown:
+/// a name may lead anywhere.
+fn says_what_it_is(file: &str, text: &str, kind: FileKind) -> Result<(), WorkError> {
+    let says = |line: &str| {
+        let after = line.trim_start().strip_prefix("kind");
+        after.is_some_and(|rest| rest.trim_start().starts_with('='))
+    };
+    let ours = text.lines().any(says);
+    let not_ours = || WorkError::file(Trouble::NotOurs { file: file.to_owned(), kind });
+    ours.then_some(()).ok_or_else(not_ours)
+}
+
+fn unknown_cell(name: &str) -> WorkError {
+    let known = BUILT_IN_CELLS.iter().map(|known| known.name.to_owned()).collect();
+    WorkError::asked(Trouble::UnknownCell { name: name.to_owned(), known })
 }
 
 /// A measure of a client by which a layout's parameter may be set.

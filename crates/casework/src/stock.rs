@@ -1,8 +1,8 @@
 //! The stock fill of a pattern, and the parameters that it was found with.
 
-use case::Digest;
+use case::{Digest, StockError, Trouble};
 use cushion::{Cell, Fault, FaultKind, Layout, Pattern, StockFill, Subject, rule_of};
-use mechanics::{Parameters, StockError, UnloadedCushion};
+use mechanics::{Parameters, UnloadedCushion};
 
 use crate::error::WorkError;
 use crate::sourced::Sourced;
@@ -40,14 +40,14 @@ pub(crate) fn unloaded(
     cell: &Cell,
 ) -> Result<UnloadedCushion, WorkError> {
     UnloadedCushion::new(pattern, cell, &Parameters::default())
-        .map_err(|error| no_stock(layout, pattern, &error))
+        .map_err(|error| no_stock(layout, pattern, error))
 }
 
 /// Why a layout has no stock fill.
 #[must_use]
-pub fn no_stock(layout: &Sourced<Layout>, pattern: &Pattern, error: &StockError) -> WorkError {
-    let (shown, size) = (layout.file.shown(), pattern.size());
-    WorkError::file(format!("{shown} has no stock fill in {size}: {error}"))
+pub fn no_stock(layout: &Sourced<Layout>, pattern: &Pattern, error: StockError) -> WorkError {
+    let (file, size) = (layout.file.path.clone(), pattern.size());
+    WorkError::file(Trouble::NoStock { file, size, error })
 }
 
 /// By which the model's parameters are known again.

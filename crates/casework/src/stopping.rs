@@ -2,6 +2,7 @@
 
 use std::cell::Cell;
 
+use case::Trouble;
 use mechanics::Stop;
 
 use crate::error::WorkError;
@@ -25,7 +26,7 @@ pub(crate) fn unless_stopped<T>(
     };
     let done = work(Stop::when(&question));
     if stopped.get() {
-        return Err(WorkError::asked("it was told to stop, so there is no answer"));
+        return Err(WorkError::asked(Trouble::Stopped));
     }
     Ok(done)
 }

@@ -1,6 +1,6 @@
 //! What work on a case asks of the outside: files and layouts, and nothing else.
 
-use case::LayoutSource;
+use case::{LayoutSource, Trouble};
 
 use crate::error::WorkError;
 use crate::shelf::Shelf;
@@ -32,8 +32,5 @@ fn not_text(name: &str, error: &std::string::FromUtf8Error) -> WorkError {
     let before = &error.as_bytes()[..good];
     let line = before.iter().filter(|&&byte| byte == b'\n').count() + 1;
     let byte = error.as_bytes()[good];
-    WorkError::file(format!(
-        "`{name}` is not UTF-8 text: line {line} has the byte 0x{byte:02X}, which does not belong there"
-    ))
-    .hint("save the file as UTF-8 in your text editor")
+    WorkError::file(Trouble::NotUtf8 { file: name.to_owned(), line, byte })
 }

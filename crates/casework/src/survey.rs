@@ -5,12 +5,12 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::thread;
 
-use case::{Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyRow, SurveyedBody};
+use case::{Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyRow, SurveyedBody, Trouble};
 use cushion::{Cell, Layout, Length};
 use fitting::{Cushions, PreparedCushion, Spacings};
 use mechanics::mixed;
 
-use crate::error::{Whose, WorkError};
+use crate::error::WorkError;
 use crate::sourced::Sourced;
 use crate::stock::no_stock;
 
@@ -95,11 +95,12 @@ impl Survey<'_> {
                 continue;
             }
             let pattern = cushion::arrange(&self.layout.value, made.size).map_err(|faults| {
-                let shown = self.layout.file.shown();
-                WorkError::file(format!("{shown} cannot be drawn in {}: {faults:?}", made.size))
+                let fault = faults.into_iter().next().map(|fault| fault.kind);
+                let (file, size) = (self.layout.file.path.clone(), made.size);
+                WorkError::file(Trouble::NotMade { file, size, fault })
             })?;
             let ready = PreparedCushion::new(&pattern, self.cell, spacings)
-                .map_err(|error| no_stock(self.layout, &pattern, &error))?;
+                .map_err(|error| no_stock(self.layout, &pattern, error))?;
             cushions.insert(made.size, ready);
         }
         Ok(cushions)
@@ -110,7 +111,7 @@ impl Survey<'_> {
         let layout = &self.layout.value;
         let size = layout.sizes.first().map(|made| made.size);
         let size = size.ok_or_else(|| {
-            WorkError::new(Whose::Writer, format!("{} has no sizes", self.layout.file.shown()))
+            WorkError::file(Trouble::NoSizes { file: self.layout.file.path.clone() })
         })?;
         let (name, parameters) = (layout.name.to_string(), BTreeMap::new());
         let layout = LayoutRef::Named { name, parameters };
@@ -155,21 +156,18 @@ pub fn merged(
     let (mut rows, mut layout): (Vec<SurveyRow>, _) = (Vec::new(), String::new());
     for (shown, of_layout, part) in parts.into_iter().filter(|(_, _, part)| !part.is_empty()) {
         if !layout.is_empty() && layout != of_layout {
-            let message =
-                format!("`{shown}` is a survey of {of_layout}, the others are of {layout}");
-            return Err(WorkError::asked(message).hint("merge parts of one survey"));
+            let (file, layout, others) = (shown, of_layout, layout);
+            return Err(WorkError::asked(Trouble::PartsOfOtherLayouts { file, layout, others }));
         }
         layout = of_layout;
         rows.extend(part);
     }
     rows.sort_by_key(|row| row.body.row);
     if let Some(twice) = rows.windows(2).find(|pair| pair[0].body.row == pair[1].body.row) {
-        let message = format!("body {} is in two of the parts", twice[0].body.row);
-        return Err(WorkError::asked(message).hint("name each part once"));
+        return Err(WorkError::asked(Trouble::BodyTwice { row: twice[0].body.row }));
     }
     if rows.is_empty() {
-        return Err(WorkError::asked("there is nothing in these parts")
-            .hint("name files that `survey` wrote"));
+        return Err(WorkError::asked(Trouble::NoParts));
     }
     Ok((layout, rows))
 }

@@ -2,13 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use case::{Date, SurveyOutcome, SurveyRow, SurveyedPlan};
+use case::{Date, Drawn, SurveyOutcome, SurveyRow, SurveyedPlan};
 use sheets::{Histogram, Paper, SurveyPage};
 use words::Language;
 
 use crate::PROGRAM;
 use crate::error::WorkError;
 use crate::export::svg;
+use crate::not_drawn::not_drawn;
 
 /// Draws the figure page of a survey, as SVG.
 ///
@@ -33,7 +34,7 @@ pub fn survey_figure(
         program: PROGRAM,
     };
     let document = sheets::survey_page(&page, Paper::A4)
-        .map_err(|error| WorkError::file(format!("the figure cannot be drawn: {error}")))?;
+        .map_err(|error| not_drawn(Drawn::SurveyFigure, error))?;
     Ok(svg(&document.pages[0]))
 }
 

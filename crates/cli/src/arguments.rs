@@ -175,11 +175,11 @@ pub(crate) struct Adjust {
     pub(crate) client: PathBuf,
 
     /// Say what a top check found: left=tight
-    #[arg(long, value_name = "SIDE=WORD", value_parser = |text: &str| case::Check::read("top", text))]
+    #[arg(long, value_name = "SIDE=WORD", value_parser = |text: &str| counts::check("top", text))]
     pub(crate) top: Vec<case::Check>,
 
     /// Say what an under check found: left=25mm, left=bone-felt or left=not-found
-    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| case::Check::read("under", text))]
+    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| counts::check("under", text))]
     pub(crate) under: Vec<case::Check>,
 
     /// Say what a press check found, at a compartment named by number or id: 3=slack
@@ -187,15 +187,15 @@ pub(crate) struct Adjust {
     pub(crate) press: Vec<(CompartmentRef, case::PressAnswer)>,
 
     /// Say which side of the pelvis is lower: left=8mm, or level
-    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| case::Check::read("lower", text))]
+    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| counts::check("lower", text))]
     pub(crate) lower: Vec<case::Check>,
 
     /// Say what was read: left-seat-bone=48mmHg
-    #[arg(long, value_name = "SITE=PRESSURE", value_parser = |text: &str| case::Check::read("reading", text))]
+    #[arg(long, value_name = "SITE=PRESSURE", value_parser = |text: &str| counts::check("reading", text))]
     pub(crate) reading: Vec<case::Check>,
 
     /// Say how the skin looks when the client comes off: coccyx=clear, fades, stays, open or worse
-    #[arg(long, value_name = "SITE=WORD", value_parser = |text: &str| case::Check::read("skin", text))]
+    #[arg(long, value_name = "SITE=WORD", value_parser = |text: &str| counts::check("skin", text))]
     pub(crate) skin: Vec<case::Check>,
 
     /// Look for mistakes in the set-up that would explain what was found

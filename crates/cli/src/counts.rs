@@ -1,6 +1,6 @@
 //! Words of the command line that name counts and numbers.
 
-use case::PressAnswer;
+use case::{Check, PressAnswer, Said};
 use cushion::Size;
 
 use crate::compartment::CompartmentRef;
@@ -81,4 +81,16 @@ pub(crate) fn entry_to_place(text: &str) -> Result<(String, usize), String> {
 /// Fails where it is none.
 pub(crate) fn size(text: &str) -> Result<Size, String> {
     text.parse().map_err(|error| words::ENGLISH.no_size(error))
+}
+
+/// Reads an answer to a kind of check.
+///
+/// # Errors
+///
+/// Fails where it is none.
+pub(crate) fn check(kind: &str, text: &str) -> Result<Check, String> {
+    Check::read(kind, text).map_err(|error| {
+        let Said { message, hint } = words::ENGLISH.no_check(&error);
+        hint.map_or(message.clone(), |hint| format!("{message}; {hint}"))
+    })
 }

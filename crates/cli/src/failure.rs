@@ -2,8 +2,11 @@
 
 use std::process::ExitCode;
 
-use case::Said;
-use casework::{PROGRAM, ShelfError, Whose, WorkError};
+use case::text::EditError;
+use case::{LayoutError, PluginFaultKind, Said, Trouble};
+use casework::{FileRemarks, PROGRAM, ShelfError, Whose, WorkError};
+use files::report;
+use words::ENGLISH;
 
 use crate::exit_codes;
 use crate::remarks;
@@ -37,7 +40,12 @@ fn code(whose: Whose) -> u8 {
 /// Why the program stops.
 #[derive(Debug)]
 pub(crate) struct Failure {
-    error: WorkError,
+    whose: Whose,
+    said: Said,
+    /// The word by which programs know it, where it is work that ended.
+    id: Option<&'static str>,
+    /// The file that it is about, with places.
+    file: Option<Box<FileRemarks>>,
     told: bool,
     /// Whoever read our answer has seen enough of it: then nobody is told anything.
     reader_left: bool,
@@ -45,7 +53,12 @@ pub(crate) struct Failure {
 
 impl From<WorkError> for Failure {
     fn from(error: WorkError) -> Self {
-        Self { error, told: false, reader_left: false }
+        let WorkError { whose, what, file } = error;
+        let Said { message, hint } = ENGLISH.trouble(&what);
+        let hints: Vec<String> = hint.into_iter().chain(by_command(&what)).collect();
+        let hint = (!hints.is_empty()).then(|| hints.join("; "));
+        let (said, id) = (Said { message, hint }, Some(what.id()));
+        Self { whose, said, id, file, told: false, reader_left: false }
     }
 }
 
@@ -55,10 +68,30 @@ impl From<ShelfError> for Failure {
     }
 }
 
+/// What to do by a command or an option, which only the command line has.
+fn by_command(trouble: &Trouble) -> Option<String> {
+    match trouble {
+        Trouble::Edit { error: EditError::Unreadable(_), .. } => {
+            Some("`seatwright check` says where".to_owned())
+        }
+        Trouble::Layout(LayoutError::Plugin(fault)) => match &fault.kind {
+            PluginFaultKind::NotFound { .. } | PluginFaultKind::NotTrusted { .. } => {
+                Some("or name its file with --plugin PATH".to_owned())
+            }
+            PluginFaultKind::NotGiven { parameter, .. } => {
+                Some(format!("--set {parameter}=... gives it"))
+            }
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
 impl Failure {
     /// A failure that is somebody's move, in a sentence without a full stop.
     pub(crate) fn new(whose: Whose, message: impl Into<String>) -> Self {
-        WorkError::new(whose, message).into()
+        let said = Said { message: message.into(), hint: None };
+        Self { whose, said, id: None, file: None, told: false, reader_left: false }
     }
 
     /// The command was called in a wrong way.
@@ -78,9 +111,10 @@ impl Failure {
         Self { reader_left, ..Self::new(Whose::Keeper, message) }
     }
 
-    /// Adds what to do.
-    pub(crate) fn hint(self, hint: impl Into<String>) -> Self {
-        Self { error: self.error.hint(hint), ..self }
+    /// Says what to do.
+    pub(crate) fn hint(mut self, hint: impl Into<String>) -> Self {
+        self.said.hint = Some(hint.into());
+        self
     }
 
     /// Says that everything has been told already, and only the exit code is left.
@@ -88,9 +122,9 @@ impl Failure {
         Self { told: true, ..self }
     }
 
-    /// What it is about.
-    pub(crate) fn error(&self) -> &WorkError {
-        &self.error
+    /// Whose move it is.
+    pub(crate) fn whose(&self) -> Whose {
+        self.whose
     }
 
     /// Says it, in words on stderr or as a report in JSON on stdout, and returns the exit code.
@@ -106,23 +140,21 @@ impl Failure {
                 terminal.say(|color| self.to_words(color));
             }
         }
-        ExitCode::from(code(self.error.whose))
+        ExitCode::from(code(self.whose))
     }
 
     /// The same in JSON; `kind` says whose move it is.
     fn to_json(&self) -> String {
-        let own = &self.error;
-        let file = own.file.as_ref().map(|file| (&*file.text, &*file.remarks));
-        let said = Said { message: own.message.clone(), hint: own.hint.clone() };
-        files::report::error(PROGRAM, words(own.whose), &said, file, &say::text)
+        let file = self.file.as_ref().map(|file| (&*file.text, &*file.remarks));
+        let error = report::Error { kind: words(self.whose), id: self.id, said: &self.said, file };
+        report::error(PROGRAM, error, &say::text)
     }
 
     /// Remarks with their places, then the message and its hint.
     pub(crate) fn to_words(&self, color: bool) -> String {
-        let own = &self.error;
-        let file = own.file.as_ref();
+        let file = self.file.as_ref();
         let mut words = file.map_or_else(String::new, |file| remarks::to_words(file, color));
-        words.push_str(&remarks::sentence(&own.message, own.hint.as_deref(), color));
+        words.push_str(&remarks::sentence(&self.said.message, self.said.hint.as_deref(), color));
         words
     }
 }

@@ -11,6 +11,12 @@ pub(crate) fn to_words(file: &FileRemarks, color: bool) -> String {
     words.collect()
 }
 
+/// How many errors and other remarks there are, in words.
+pub(crate) fn count(file: &FileRemarks) -> String {
+    let (errors, remarks) = file.counts();
+    words::ENGLISH.count(errors, remarks)
+}
+
 /// Returns an error that is about no place in a file, with its hint, on lines of their own.
 pub(crate) fn sentence(message: &str, hint: Option<&str>, color: bool) -> String {
     titled(Level::ERROR, message, hint, color)

@@ -179,6 +179,7 @@ fn pattern(
             id: claim.id,
             number: claim.number,
             words: claim.words,
+            has_partner: claim.has_partner,
             purpose: claim.purpose,
             side: claim.side,
             seed: claim.seed,

@@ -4,7 +4,7 @@ use kurbo::Point;
 
 use crate::faces::Faces;
 use crate::{
-    CompartmentRule, Fault, FaultKind, Layout, Name, Numbers, Purpose, Side, Size, Subject,
+    CompartmentRule, Fault, FaultKind, Layout, Name, Numbers, Purpose, Side, Size, Subject, Words,
 };
 
 /// A seed nearer to the centre line than this lies on it, in millimetres.
@@ -15,7 +15,8 @@ const ON_CENTRE: f64 = 1e-6;
 pub(crate) struct Claim {
     pub(crate) id: Name,
     pub(crate) number: u8,
-    pub(crate) words: String,
+    pub(crate) words: Words,
+    pub(crate) has_partner: bool,
     pub(crate) purpose: Purpose,
     pub(crate) seed: Point,
     pub(crate) side: Option<Side>,
@@ -76,14 +77,12 @@ fn claim(
     side: Option<Side>,
     face: usize,
 ) -> Claim {
-    let (id, words) = match side {
-        Some(side) if layout.mirror => (
-            Name::joined(&rule.id, side.words()),
-            format!("{}, client's {}", rule.words, side.words()),
-        ),
-        _ => (rule.id.clone(), rule.words.clone()),
+    let (id, has_partner) = match side {
+        Some(side) if layout.mirror => (Name::joined(&rule.id, side.words()), true),
+        _ => (rule.id.clone(), false),
     };
-    Claim { id, number, words, purpose: rule.purpose, seed, side, face }
+    let words = rule.words.clone();
+    Claim { id, number, words, has_partner, purpose: rule.purpose, seed, side, face }
 }
 
 /// The seeds that a rule stands for; none where its numbers do not fit.

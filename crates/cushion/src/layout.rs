@@ -2,7 +2,7 @@
 
 use kurbo::Point;
 
-use crate::{Class, Length, Mass, Name, Purpose, Size};
+use crate::{Class, Length, Mass, Name, Purpose, Size, Words};
 
 /// A share of some whole plus a fixed number of millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -115,7 +115,7 @@ pub struct CompartmentRule {
     /// The numbers sewn at the openings.
     pub numbers: Numbers,
     /// What it is, in plain words for carers.
-    pub words: String,
+    pub words: Words,
     /// What it is for.
     pub purpose: Purpose,
 }

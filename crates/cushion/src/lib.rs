@@ -25,6 +25,7 @@ mod quantity;
 mod round;
 mod size;
 mod width;
+mod words;
 
 pub use kurbo::Point;
 
@@ -45,3 +46,4 @@ pub use crate::pattern::{
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};
 pub use crate::width::greatest_width;
+pub use crate::words::Words;

@@ -3,7 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use crate::curve::{Chain, Piece};
-use crate::{Area, Length, Mass, Name, Size, Volume};
+use crate::{Area, Length, Mass, Name, Size, Volume, Words};
 
 /// How near two compartments are to being mirror images, in millimetres: a micrometre is far above
 /// the rounding of mirrored curves, and far below what anyone sews.
@@ -206,7 +206,9 @@ pub struct Compartment {
     /// The number sewn at its opening.
     pub number: u8,
     /// What it is, in plain words for carers, such as "under the left seat bone".
-    pub words: String,
+    pub words: Words,
+    /// Whether those words stand for its mirror partner too: then the side is said with them.
+    pub has_partner: bool,
     /// What it is for.
     pub purpose: Purpose,
     /// The client's side, or none where it lies across the middle.

@@ -13,6 +13,10 @@ const POUND: f64 = 0.453_592_37;
 /// One conventional millimetre of mercury in pascals (ISO 80000-4: 133.322).
 const MMHG: f64 = 133.322_387_415;
 
+/// What no number from outside reaches that means anything: far below the largest number, so that
+/// every unit's factor leaves it finite.
+const BEYOND: f64 = 1e200;
+
 macro_rules! quantity {
     ($(#[$doc:meta])* $name:ident, $($(#[$from_doc:meta])* $from:ident / $to:ident = $factor:expr;)+) => {
         $(#[$doc])*
@@ -32,8 +36,9 @@ macro_rules! quantity {
                 #[must_use]
                 #[track_caller]
                 pub const fn $from(value: f64) -> Self {
+                    let value = value * $factor;
                     assert!(value.is_finite(), "a quantity is finite");
-                    Self(value * $factor)
+                    Self(value)
                 }
 
                 /// Returns the number in the unit that the method is named for.
@@ -42,6 +47,13 @@ macro_rules! quantity {
                     self.0 / $factor
                 }
             )+
+
+            /// Takes a number that comes from outside, by one of the constructors: none where it
+            /// is NaN, or so large that no unit makes it finite.
+            #[must_use]
+            pub fn checked(take: fn(f64) -> Self, value: f64) -> Option<Self> {
+                (value.abs() < BEYOND).then(|| take(value))
+            }
 
             /// Returns the size without the sign.
             #[must_use]
@@ -169,6 +181,21 @@ mod tests {
         assert!((Area::from_m2(1.0).to_cm2() - 1e4).abs() < 1e-8);
         // ISO 80000-4 gives 1 mmHg = 133.322 Pa, to six digits.
         assert!((Pressure::from_mmhg(1.0).to_pa() - 133.322).abs() < 5e-4);
+    }
+
+    #[test]
+    fn what_comes_from_outside_is_finite_or_refused() {
+        for number in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e308, -1e308] {
+            assert_eq!(Pressure::checked(Pressure::from_kpa, number), None);
+        }
+        let pressure = Pressure::checked(Pressure::from_kpa, -6.4);
+        assert_eq!(pressure, Some(Pressure::from_kpa(-6.4)));
+    }
+
+    #[test]
+    #[should_panic(expected = "a quantity is finite")]
+    fn what_a_unit_makes_infinite_is_refused() {
+        let _ = Pressure::from_kpa(1e308);
     }
 
     #[test]

@@ -108,7 +108,8 @@ impl FromStr for Size {
         let (width, depth) = sides.split_once(['x', '×']).ok_or(SizeError::Form)?;
         let side = |text: &str| {
             let number: f64 = text.trim().parse().map_err(|_| SizeError::Form)?;
-            if number.is_finite() { Ok(number * unit) } else { Err(SizeError::Form) }
+            let mm = number * unit;
+            if mm.is_finite() { Ok(mm) } else { Err(SizeError::Form) }
         };
         let (width_mm, depth_mm) = (side(width)?, side(depth)?);
         Self::new(Length::from_mm(width_mm), Length::from_mm(depth_mm))

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use case::FileKind;
-use case::question::{Form, Group, Question};
+use case::question::{Form, Group, Kind, Question};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
@@ -36,6 +36,9 @@ fn answer(question: Question, value: &Spanned<DeValue<'_>>, each: &mut dyn FnMut
     match value.get_ref() {
         DeValue::Table(sides) if question.row().each_side => {
             sides.iter().for_each(|(_, value)| answer(question, value, each));
+        }
+        DeValue::Table(languages) if question.row().kind == Kind::Words => {
+            languages.iter().for_each(|(_, value)| answer(question, value, each));
         }
         DeValue::Array(list) => list.iter().for_each(|value| answer(question, value, each)),
         own => each(&Answered { question, span: value.span(), value: own }),

@@ -1,25 +1,9 @@
 //! Appends plans and adjustments to a client's file, and leaves what a person wrote as it is.
 
-use std::fmt;
-
-use case::{Adjustment, Place, RecordedPlan};
+use case::{Adjustment, NotAppended, Place, RecordedPlan};
 use toml_edit::{Array, ArrayOfTables, DocumentMut, InlineTable, Item, Table, value};
 
 use crate::record::{ADJUSTMENT, PLAN};
-
-/// Why nothing can be appended: the text is not TOML, or `record` is something else.
-#[derive(Clone, Debug, PartialEq)]
-pub struct AppendError {
-    message: String,
-}
-
-impl fmt::Display for AppendError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "the record cannot be added to: {}", self.message)
-    }
-}
-
-impl std::error::Error for AppendError {}
 
 /// Returns `text` with a plan at the end of its record.
 ///
@@ -28,7 +12,7 @@ impl std::error::Error for AppendError {}
 /// # Errors
 ///
 /// Returns an error where `text` is not TOML, or its `record` is no list of tables.
-pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, AppendError> {
+pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, NotAppended> {
     append(text, plan_table(plan))
 }
 
@@ -37,22 +21,18 @@ pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, AppendErro
 /// # Errors
 ///
 /// As [`append_plan`].
-pub fn append_adjustment(text: &str, adjustment: &Adjustment) -> Result<String, AppendError> {
+pub fn append_adjustment(text: &str, adjustment: &Adjustment) -> Result<String, NotAppended> {
     append(text, adjustment_table(adjustment))
 }
 
-fn append(text: &str, entry: Table) -> Result<String, AppendError> {
-    let document: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| {
-        AppendError { message: error.message().to_owned() }
-    })?;
+fn append(text: &str, entry: Table) -> Result<String, NotAppended> {
+    let document: DocumentMut = text
+        .parse()
+        .map_err(|error: toml_edit::TomlError| NotAppended::NotToml(error.message().to_owned()))?;
     match document.get("record") {
         None => {}
         Some(Item::ArrayOfTables(_)) => {}
-        Some(_) => {
-            return Err(AppendError {
-                message: "`record` is not written as [[record]]".to_owned(),
-            });
-        }
+        Some(_) => return Err(NotAppended::RecordForm),
     }
     let entry = under_heading(entry);
     // An entry of a list of tables may stand anywhere after its sisters, so it is written at the

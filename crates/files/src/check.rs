@@ -91,7 +91,8 @@ fn in_the_future(answered: &Answered<'_>, today: Option<Date>) -> Option<ClientF
 /// A character that no font of the papers has.
 fn unprintable(answered: &Answered<'_>, printable: &dyn Fn(char) -> bool) -> Option<ValueFinding> {
     let text = answered.value.as_str()?;
-    let printed = matches!(answered.question.row().kind, Answer::Text | Answer::Texts);
+    let printed =
+        matches!(answered.question.row().kind, Answer::Text | Answer::Texts | Answer::Words);
     let found = text.chars().find(|c| printed && !c.is_control() && !printable(*c));
     found.map(ValueFinding::Unprintable)
 }

@@ -57,6 +57,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let record = record(table);
     let client = Client {
         code: code?,
+        lengths: unit?,
         measures: measures?,
         weighing: weighing.flatten(),
         child: child.unwrap_or(false),

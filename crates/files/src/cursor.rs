@@ -9,7 +9,7 @@ use std::ops::Range;
 use case::FileKind;
 use case::question::{Group, Need, Question};
 use case::text::{FileFinding, KeyFinding, TextFinding, Type, ValueFinding};
-use cushion::{Name, Severity};
+use cushion::{Name, Severity, Words};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
@@ -236,6 +236,20 @@ impl<'a> Table<'a> {
                     return Some((name, span.clone(), value));
                 }
                 self.remarks.error(span.clone(), KeyFinding::NotAName((*key).to_owned()));
+                None
+            })
+            .collect()
+    }
+
+    /// All entries by the tags of languages, in the order written.
+    pub(crate) fn by_language(&self) -> Vec<(&'a str, Value<'a>)> {
+        self.entries
+            .iter()
+            .filter_map(|(key, span, value)| {
+                if Words::is_tag(key) {
+                    return Some((*key, Value::new(value, None, self.remarks)));
+                }
+                self.remarks.error(span.clone(), KeyFinding::NotALanguage((*key).to_owned()));
                 None
             })
             .collect()

@@ -239,7 +239,8 @@ fn compartment(id: Name, value: &Value<'_>) -> Option<CompartmentRule> {
         spot(x, y)
     });
     let numbers = numbers(&table);
-    let words = table.required(Question::CompartmentWords).and_then(|value| value.sentence());
+    let question = Question::CompartmentWords;
+    let words = table.required(question).and_then(|value| value.words(question));
     let purpose = table.required(Question::CompartmentFor);
     let purpose = purpose
         .and_then(|value| value.choice(&Purpose::ALL.map(|purpose| (purpose, purpose.words()))));

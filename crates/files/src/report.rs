@@ -23,9 +23,9 @@ mod written;
 use self::finding::FindingBody;
 
 pub use self::adjust::{AdjustReport, adjust};
-pub use self::check::{CheckedFile, SayFinding, check, error};
+pub use self::check::{CheckedFile, Error, SayFinding, check, error};
 pub use self::finding::Say;
-pub use self::pattern::{LayoutSource, pattern};
+pub use self::pattern::{LayoutSource, SayCompartment, pattern};
 pub use self::plan::plan;
 pub use self::plugins::{PluginFile, PluginParameter, PluginSelf, checked_plugin, plugin, plugins};
 pub use self::prediction::{

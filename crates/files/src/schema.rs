@@ -12,6 +12,8 @@ use serde_json::{Map, Value, json};
 const NAME: &str = "^[a-z][a-z0-9-]{0,39}$";
 /// A text of one line that says something.
 const LINE: &str = "^[^\\u0000-\\u001f\\u007f-\\u009f]*\\S[^\\u0000-\\u001f\\u007f-\\u009f]*$";
+/// The tag of a language.
+const LANGUAGE: &str = "^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$";
 /// Millimetres, a share, or both.
 const MEASURE: &str = "^\\s*[+-]?[0-9.]+\\s*(%\\s*([+-]\\s*[0-9.]+)?\\s*)?$";
 /// What `case::Check` reads.
@@ -192,6 +194,7 @@ fn answer(kind: Answer) -> Value {
         Answer::Choice(words) => json!({ "enum": words }),
         Answer::YesNo => json!({ "type": "boolean" }),
         Answer::Text => line(),
+        Answer::Words => by_language(),
         Answer::Texts => json!({ "type": "array", "items": line() }),
         Answer::Code => json!({
             "type": "string",
@@ -231,6 +234,16 @@ fn answer(kind: Answer) -> Value {
         }
         Answer::Digest => json!({ "type": "string", "pattern": "^[0-9a-f]{16}$" }),
     }
+}
+
+/// A text, or one for each language.
+fn by_language() -> Value {
+    json!({ "anyOf": [line(), {
+            "type": "object",
+            "propertyNames": { "pattern": LANGUAGE },
+            "additionalProperties": line(),
+            "required": ["en"],
+        }] })
 }
 
 fn line() -> Value {

@@ -1,31 +1,20 @@
 //! Tables of bodies and of surveys, as CSV.
 
-use std::fmt;
-
 use case::question::{Kind, Question, Range};
 use case::{
     NoSize, Sides, Spread, SurveyFault, SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan,
+    TableFault,
 };
 use cushion::{Length, Mass, Pressure, Size};
 
-/// What is wrong with a table.
+/// What is wrong with a table, and where.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TableError {
     /// The line, from 1.
     pub line: u64,
-    /// What is wrong.
-    pub message: String,
-    /// What to do.
-    pub hint: String,
+    /// What is wrong there.
+    pub fault: TableFault,
 }
-
-impl fmt::Display for TableError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "line {}: {}", self.line, self.message)
-    }
-}
-
-impl std::error::Error for TableError {}
 
 /// Columns that a table of bodies must have.
 const WANTED: [&str; 3] = ["mass_kg", "hip_breadth_sitting_mm", "buttock_popliteal_mm"];
@@ -52,11 +41,8 @@ pub fn read_bodies(text: &str) -> Result<Vec<SurveyedBody>, TableError> {
     let column = |name: &str| head.iter().position(|own| own == name);
     let mut wanted = [0; 3];
     for (at, name) in wanted.iter_mut().zip(WANTED) {
-        *at = column(name).ok_or_else(|| TableError {
-            line: 1,
-            message: format!("there is no column `{name}`"),
-            hint: format!("a table of bodies has {}", WANTED.join(", ")),
-        })?;
+        let none = TableError { line: 1, fault: TableFault::NoColumn { name, wanted: &WANTED } };
+        *at = column(name).ok_or(none)?;
     }
     let sex = column("sex");
     let mut bodies = Vec::new();
@@ -70,8 +56,12 @@ pub fn read_bodies(text: &str) -> Result<Vec<SurveyedBody>, TableError> {
             let number = text.trim().parse::<f64>().ok().filter(|number| range.has(*number));
             number.ok_or_else(|| TableError {
                 line,
-                message: format!("`{text}` cannot be right under {}", WANTED[which]),
-                hint: format!("it lies between {} and {}", range.least, range.most),
+                fault: TableFault::Cell {
+                    written: text.to_owned(),
+                    column: WANTED[which],
+                    least: range.least,
+                    most: range.most,
+                },
             })
         };
         bodies.push(SurveyedBody {
@@ -88,8 +78,7 @@ pub fn read_bodies(text: &str) -> Result<Vec<SurveyedBody>, TableError> {
 fn wrong(error: &csv::Error, line: u64) -> TableError {
     TableError {
         line: error.position().map_or(line, csv::Position::line),
-        message: format!("this is no row of the table: {error}"),
-        hint: "every row has as many cells as the heading".to_owned(),
+        fault: TableFault::NotARow(error.to_string()),
     }
 }
 
@@ -197,21 +186,14 @@ pub fn read_survey(text: &str) -> Result<(String, Vec<SurveyRow>), TableError> {
     let mut reader = csv::Reader::from_reader(whole.as_bytes());
     let head = reader.headers().map_err(|error| wrong(&error, 1))?;
     if !whole.is_empty() && head.iter().ne(HEAD) {
-        return Err(TableError {
-            line: 1,
-            message: "this is no survey of this version".to_owned(),
-            hint: "name a file that `survey` wrote, or another for the answer".to_owned(),
-        });
+        return Err(TableError { line: 1, fault: TableFault::NoSurvey });
     }
     let (mut layout, mut rows) = (String::new(), Vec::new());
     for (at, record) in reader.records().enumerate() {
         let line = at as u64 + 2;
         let record = record.map_err(|error| wrong(&error, line))?;
-        let row = survey_row(&record).ok_or_else(|| TableError {
-            line,
-            message: "this row cannot be read".to_owned(),
-            hint: "it was changed by hand; run this part again".to_owned(),
-        })?;
+        let wrong = TableError { line, fault: TableFault::SurveyRow };
+        let row = survey_row(&record).ok_or(wrong)?;
         layout = record.get(18).unwrap_or_default().to_owned();
         rows.push(row);
     }

@@ -5,7 +5,7 @@ use std::ops::Range;
 use case::Date;
 use case::question::{Group, Kind, Question, Unit};
 use case::text::{KeyFinding, LengthUnit, Looks, TextFinding, Type, ValueFinding, WordFinding};
-use cushion::{Length, Name, Size};
+use cushion::{Length, Name, Size, Words};
 use toml::Spanned;
 use toml::de::DeValue;
 
@@ -66,6 +66,23 @@ impl<'a> Value<'a> {
             return None;
         }
         Some(text.to_owned())
+    }
+
+    /// A text that says something, in English; or one for each language, English among them.
+    pub(crate) fn words(&self, question: Question) -> Option<Words> {
+        if !self.get().is_table() {
+            return self.sentence().map(Words::english);
+        }
+        let languages = self.table(None)?.by_language();
+        if !languages.iter().any(|(tag, _)| *tag == Words::ENGLISH) {
+            self.remarks.error(self.span(), KeyFinding::NoEnglish(question));
+            return None;
+        }
+        let mut words = Words::english("");
+        for (tag, value) in languages {
+            words = words.with(tag, value.sentence()?);
+        }
+        Some(words)
     }
 
     /// A name by which files call things.

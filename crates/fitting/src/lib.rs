@@ -7,6 +7,7 @@
 mod advice;
 mod checks;
 mod goals;
+mod image;
 mod prediction;
 mod search;
 

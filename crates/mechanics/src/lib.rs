@@ -25,9 +25,9 @@ pub use crate::equilibrium::{
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};
 pub use crate::mesh::{
-    DEFAULT_SPACING, Mesh, MeshError, NestedMeshes, NetEdge, Node, SeamNet, SeamSegment, Triangle,
+    DEFAULT_SPACING, Mesh, NestedMeshes, NetEdge, Node, SeamNet, SeamSegment, Triangle,
 };
 pub use crate::numerics::{SmallMatrix, mixed};
 pub use crate::parameters::{ParameterFacts, Parameters};
-pub use crate::stock::{StockError, UnloadedCompartment, UnloadedCushion, stock_fill};
+pub use crate::stock::{UnloadedCompartment, UnloadedCushion, stock_fill};
 pub use crate::stop::Stop;

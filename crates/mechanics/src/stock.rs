@@ -1,7 +1,6 @@
 //! The unloaded cushion: crown, volume and count of each compartment, and the stock fill.
 
-use std::fmt;
-
+use case::{MeshError, StockError};
 use cushion::{
     Cell, CompartmentFill, CompartmentIx, CountRange, Length, Pattern, Pressure, StockFill, Volume,
 };
@@ -9,7 +8,7 @@ use cushion::{
 use crate::cover::Cover;
 use crate::fill::FillLaw;
 use crate::membrane::{UnitSheet, unit_sheets};
-use crate::mesh::{DEFAULT_SPACING, Mesh, MeshError, NestedMeshes};
+use crate::mesh::{DEFAULT_SPACING, Mesh, NestedMeshes};
 use crate::numerics::root;
 use crate::{Parameters, UnitSheets};
 
@@ -18,37 +17,6 @@ use crate::{Parameters, UnitSheets};
 const STEEPEST: f64 = 1.0 / 8.0;
 /// The share of its bracket to which a root is found: rounding.
 const NEAR: f64 = 1e-14;
-
-/// Why there is no stock fill.
-#[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum StockError {
-    /// The pattern cannot be meshed.
-    Mesh(MeshError),
-    /// The stock crown is not above the walls: the cells would lie loose.
-    NoCrown(Length),
-}
-
-impl fmt::Display for StockError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Mesh(error) => error.fmt(f),
-            Self::NoCrown(crown) => write!(
-                f,
-                "a stock crown of {:.1} mm does not press the cells; give one above 0 mm",
-                crown.to_mm()
-            ),
-        }
-    }
-}
-
-impl std::error::Error for StockError {}
-
-impl From<MeshError> for StockError {
-    fn from(error: MeshError) -> Self {
-        Self::Mesh(error)
-    }
-}
 
 /// Finds the stock fill of a pattern: one unloaded fill pressure in all compartments, such that
 /// the one that rises most rises above its walls by the pattern's stock crown.

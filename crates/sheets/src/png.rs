@@ -13,7 +13,6 @@ use crate::svg::{SvgOptions, svg};
 
 /// Why a page cannot be drawn as a picture.
 #[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
 pub enum PngError {
     /// The picture would be empty, or larger than memory.
     Size,

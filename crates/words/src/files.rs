@@ -2,13 +2,19 @@
 
 use case::question::{Answer, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
-use case::{BodyMeasure, LayoutError, PluginFaultKind, Said};
-use cushion::{FaultKind, SizeError};
+use case::{BodyMeasure, CheckError, LayoutError, PluginFaultKind, Said, Trouble};
+use cushion::{Compartment, FaultKind, SizeError};
 
 /// What is said of files.
 pub trait FileWords: QuestionWords {
     /// What is found about a text, and what to do.
     fn about_text(&self, finding: &TextFinding) -> Said;
+
+    /// Why work on a case ends early, and what to do.
+    fn trouble(&self, trouble: &Trouble) -> Said;
+
+    /// Why a text is no check, and what to write.
+    fn no_check(&self, error: &CheckError) -> Said;
 
     /// Why a file is not edited, and what to do.
     fn about_edit(&self, error: &EditError) -> Said;
@@ -24,6 +30,10 @@ pub trait FileWords: QuestionWords {
 
     /// Why a text is not a size.
     fn no_size(&self, error: SizeError) -> String;
+
+    /// What a compartment is to carers, in its author's words, with the side where they do not
+    /// say it.
+    fn compartment(&self, compartment: &Compartment) -> String;
 
     /// A measure of the client, without an article.
     fn body_measure(&self, measure: BodyMeasure) -> &'static str;

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use case::text::LengthUnit;
+
 use crate::{English, FileWords, FindingWords, PaperWords, ReportWords};
 
 /// A language in which everything can be said. A second one is a type of its own that implements
@@ -11,7 +13,10 @@ pub trait Language:
 {
     /// Its tag by BCP 47, such as `en`.
     fn tag(&self) -> &'static str;
+
+    /// The same language for whoever measures in this unit: lengths are read in it first.
+    fn with_lengths_in(&self, unit: LengthUnit) -> &'static dyn Language;
 }
 
 /// English, as everything is written first.
-pub const ENGLISH: &dyn Language = &English;
+pub const ENGLISH: &dyn Language = &English::new();

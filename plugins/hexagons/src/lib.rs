@@ -281,7 +281,10 @@ mod tests {
         let pattern = drawn("440x400", 110.0);
         // Rows of four and three; the last of the second row is the seventh.
         let seventh = pattern.by_id("c7").expect("there are more than seven");
-        assert_eq!(pattern[seventh].words, "row 2 from the rear, place 3 from the client's left");
+        assert_eq!(
+            pattern[seventh].words.in_language("en"),
+            "row 2 from the rear, place 3 from the client's left"
+        );
         let (x, y) = (pattern.centroid(seventh).x, pattern.centroid(seventh).y);
         assert!(x > 0.0 && y > 100.0 && y < 200.0, "{x}, {y}");
     }

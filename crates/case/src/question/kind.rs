@@ -89,6 +89,8 @@ pub enum Kind {
     Text,
     /// Some texts of one line each.
     Texts,
+    /// A text of one line, which is English, or one for each language by its tag.
+    Words,
     /// A client's code.
     Code,
     /// A telephone number.

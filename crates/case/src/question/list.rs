@@ -262,7 +262,7 @@ questions! {
     CompartmentSeed = Compartments "seed", Kind::Spot, Need::Always, r#"["25%", "30%"]"#, Use::Changes(&[Answer::Pattern]);
     CompartmentNumber = Compartments "number", NUMBER, Need::OneOf("numbers"), "3", Use::Changes(&[Answer::Pattern]);
     CompartmentNumbers = Compartments "numbers", Kind::Pair, Need::OneOf("number"), "{ left = 1, right = 2 }", Use::Changes(&[Answer::Pattern]);
-    CompartmentWords = Compartments "words", Kind::Text, Need::Always, r#""under the seat bone""#, Use::Changes(&[Answer::Papers]);
+    CompartmentWords = Compartments "words", Kind::Words, Need::Always, r#""under the seat bone""#, Use::Changes(&[Answer::Papers]);
     CompartmentFor = Compartments "for", Kind::Choice(PURPOSES), Need::Always, r#""seat bone""#, Use::Changes(&[Answer::Plan]);
     CellFormat = Cell "format", Kind::Just(1), Need::Always, "1", READING;
     CellKind = Cell "kind", Kind::Word("cell"), Need::Always, r#""cell""#, READING;

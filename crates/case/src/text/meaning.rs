@@ -3,7 +3,7 @@
 use cushion::{FaultKind, Length, Mass, Name, Size, Volume};
 
 use super::{LengthUnit, ids};
-use crate::{Date, SiteName, Want};
+use crate::{CheckError, Date, SiteName, Want};
 
 /// About values of a client's file together.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,7 +77,7 @@ pub enum RecordFinding {
     /// A fitting check that does not say whether it passed.
     NotSaidToPass,
     /// A check that cannot be read, and why.
-    Check(String),
+    Check(CheckError),
     /// Counts that do not add up.
     Sum {
         /// Of the counts.

@@ -11,6 +11,7 @@ pub use self::meaning::{ClientFinding, DesignFinding, RecordFinding, WishFinding
 pub use self::reading::{FileFinding, KeyFinding, SyntaxFinding};
 pub use self::remark::Remark;
 pub use self::values::{LengthUnit, Looks, Type, ValueFinding, WordFinding};
+use crate::Trouble;
 
 /// Something that is to be said about a text.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,13 +34,8 @@ pub enum TextFinding {
     Record(RecordFinding),
     /// About a layout or a cell.
     Design(DesignFinding),
-    /// Found elsewhere, where it was put into words.
-    Said {
-        /// What is wrong.
-        message: String,
-        /// What to do.
-        hint: Option<String>,
-    },
+    /// Work on the text, or with what it names, ends here.
+    Trouble(Box<Trouble>),
 }
 
 macro_rules! wrapped {
@@ -56,14 +52,14 @@ macro_rules! wrapped {
             pub fn id(&self) -> &'static str {
                 match self {
                     $(Self::$variant(own) => own.id(),)+
-                    Self::Said { .. } => "said",
+                    Self::Trouble(own) => own.id(),
                 }
             }
 
             /// All that [`Self::id`] returns.
             #[must_use]
             pub fn ids() -> Vec<&'static str> {
-                [$($inner::IDS,)+].concat()
+                [$($inner::IDS,)+ Trouble::IDS].concat()
             }
         }
     };
@@ -87,7 +83,9 @@ macro_rules! ids {
         $(impl $name {
             pub(crate) const IDS: &'static [&'static str] = &[$($id),+];
 
-            pub(crate) fn id(&self) -> &'static str {
+            /// How reports call it: a word for programs, which no language changes.
+            #[must_use]
+            pub fn id(&self) -> &'static str {
                 match self {
                     $(Self::$variant { .. } => $id,)+
                 }
@@ -95,4 +93,4 @@ macro_rules! ids {
         })+
     };
 }
-use ids;
+pub(crate) use ids;

@@ -91,6 +91,10 @@ pub enum KeyFinding {
     Blank(Question, Option<&'static str>),
     /// A name of the author's own that breaks the rule of names.
     NotAName(String),
+    /// Not the tag of a language.
+    NotALanguage(String),
+    /// There are words in other languages and none in English.
+    NoEnglish(Question),
 }
 
 ids! {
@@ -123,5 +127,7 @@ ids! {
         Without => "key-without",
         Blank => "key-blank",
         NotAName => "key-not-a-name",
+        NotALanguage => "key-not-a-language",
+        NoEnglish => "key-no-english",
     }
 }

@@ -7,7 +7,7 @@ mod worker;
 use std::sync::Arc;
 use std::thread::{self, JoinHandle};
 
-use case::{CentralNumbers, PredictedOutcome, Prediction};
+use case::{CentralNumbers, PredictedOutcome, Prediction, Trouble};
 
 use crate::error::{Whose, WorkError};
 use crate::open_case::OpenCase;
@@ -77,9 +77,9 @@ impl LiveCase {
         let mailbox = Arc::new(Mailbox::default());
         let (own, its_case) = (Arc::clone(&mailbox), Arc::clone(&case));
         let work = move || worker::work(&its_case, weight, &own);
-        let worker = thread::Builder::new().spawn(work).map_err(|error| {
-            WorkError::new(Whose::Keeper, format!("no thread could be started: {error}"))
-        })?;
+        let worker = thread::Builder::new()
+            .spawn(work)
+            .map_err(|error| WorkError::new(Whose::Keeper, Trouble::NoThread(error.to_string())))?;
         Ok(Self { case, mailbox, worker: Some(worker) })
     }
 
@@ -92,8 +92,7 @@ impl LiveCase {
     pub fn ask(&self, counts: &[u32]) -> Result<Revision, WorkError> {
         let wanted = self.case.pattern.compartments().len();
         if counts.len() != wanted {
-            let message = format!("{} counts are given for {wanted} compartments", counts.len());
-            return Err(WorkError::asked(message).hint("give one count for each compartment"));
+            return Err(WorkError::asked(Trouble::OtherCounts { given: counts.len(), wanted }));
         }
         Ok(Revision(self.mailbox.ask(counts)))
     }

@@ -27,7 +27,7 @@ pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox) {
         let predictor = match &mut predictor {
             Ok(predictor) => predictor,
             Err(error) => {
-                mailbox.post(revision, LiveNumbers::NoBody(case.no_body(error)));
+                mailbox.post(revision, LiveNumbers::NoBody(case.no_body(*error)));
                 continue;
             }
         };

@@ -36,7 +36,8 @@ fn an_edit_that_was_saved_meanwhile_is_told_and_kept() {
     shelf.put(&[casework::Change::output(FILE, edited.clone())]).unwrap();
     let error = case.record_plan(&shelf, &plan, false, &OT).unwrap_err();
     assert_eq!(error.whose, Whose::Keeper);
-    assert!(error.message.contains("changed") && error.hint.is_some(), "{error}");
+    let said = words::ENGLISH.trouble(&error.what);
+    assert!(said.message.contains("changed") && said.hint.is_some(), "{said:?}");
     assert_eq!(text(&shelf), edited);
 }
 

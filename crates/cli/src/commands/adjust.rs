@@ -4,7 +4,7 @@ use case::{Check, Doubt, Verdict};
 use casework::{OpenCase, PROGRAM, Whose};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
-use words::ENGLISH;
+use words::Language;
 
 use crate::arguments::Adjust;
 use crate::failure::Failure;
@@ -21,6 +21,7 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
     let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let say = say::about(&case);
     let checks = arguments.checks(&case.pattern)?;
     let never = Stop::never();
     let now = case.counts_now(on, never)?;
@@ -33,24 +34,23 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
         let report = report(&adjusted, &checks, &why, recorded);
-        terminal.answer(&files::report::adjust(PROGRAM, code, &report, &say::finding))?;
+        terminal.answer(&files::report::adjust(PROGRAM, code, &report, &|own| say.finding(own)))?;
     } else {
-        let whence = ENGLISH.whence(now.recorded_on);
+        let whence = say.whence(now.recorded_on);
         let mut lines = words(&case, &adjusted, &why, &whence, arguments);
         lines.extend(recorded.then(|| recorded_in(arguments, &adjusted)));
         terminal.answer(&(lines.join("\n") + "\n"))?;
     }
     match (adjusted.alarms.is_empty(), terminal.is_json()) {
         (true, _) => Ok(()),
-        (false, true) => Err(client_off(&adjusted).told()),
-        (false, false) => Err(client_off(&adjusted)),
+        (false, true) => Err(client_off(say, &adjusted).told()),
+        (false, false) => Err(client_off(say, &adjusted)),
     }
 }
 
 /// What the alarms are, as the reason for which the command does not end well.
-fn client_off(adjusted: &Adjusted) -> Failure {
-    Failure::new(Whose::Clinician, ENGLISH.client_off(&adjusted.alarms))
-        .hint(ENGLISH.lines().nobody_sits)
+fn client_off(say: &dyn Language, adjusted: &Adjusted) -> Failure {
+    Failure::new(Whose::Clinician, say.client_off(&adjusted.alarms)).hint(say.lines().nobody_sits)
 }
 
 fn report<'a>(
@@ -88,16 +88,17 @@ fn under(heading: &str, lines: impl IntoIterator<Item = String>) -> Vec<String> 
 
 /// What is to be done now, and with which cells.
 fn verdict(case: &OpenCase, adjusted: &Adjusted) -> Vec<String> {
-    let fixed = ENGLISH.lines();
-    let alarms = adjusted.alarms.iter().map(|own| ENGLISH.alarm(own) + ".");
+    let say = say::about(case);
+    let fixed = say.lines();
+    let alarms = adjusted.alarms.iter().map(|own| say.alarm(own) + ".");
     let mut lines = under(fixed.client_off_now, alarms);
-    let looks = adjusted.look_at.iter().map(|own| ENGLISH.look_at(*own).to_owned());
+    let looks = adjusted.look_at.iter().map(|own| say.look_at(*own).to_owned());
     lines.extend(under(fixed.look_at_these, looks));
-    let doubts = adjusted.doubts.iter().map(|own| ENGLISH.doubt(own));
+    let doubts = adjusted.doubts.iter().map(|own| say.doubt(own));
     lines.extend(under(fixed.clear_this_first, doubts));
     if !adjusted.moves.is_empty() {
         lines.push(String::new());
-        lines.extend(adjusted.moves.iter().map(|own| ENGLISH.a_move(own)));
+        lines.extend(adjusted.moves.iter().map(|own| say.a_move(own)));
         lines.push(String::new());
         let counts = case.pattern.compartments().iter().zip(&adjusted.counts);
         lines.extend(
@@ -106,7 +107,7 @@ fn verdict(case: &OpenCase, adjusted: &Adjusted) -> Vec<String> {
             }),
         );
     }
-    let verdict = ENGLISH.verdict(adjusted.verdict, !adjusted.moves.is_empty());
+    let verdict = say.verdict(adjusted.verdict, !adjusted.moves.is_empty());
     lines.extend(verdict.map(|verdict| format!("\n{verdict}")));
     lines
 }
@@ -119,25 +120,26 @@ fn words(
     whence: &str,
     arguments: &Adjust,
 ) -> Vec<String> {
+    let say = say::about(case);
     let mut lines = vec![format!("{}: {whence}", case.client.value.code)];
     lines.extend(verdict(case, adjusted));
     // After an alarm the model is known to be wrong here, and before a hand underneath its number
     // would lead the hand.
     let told = matches!(adjusted.verdict, Verdict::AsPlanned | Verdict::Stay | Verdict::Move);
     let expected = adjusted.prediction.seated.as_ref().filter(|_| told);
-    lines.extend(expected.map(|seat| format!("\n{}", ENGLISH.expected_after_moves(seat))));
-    lines.extend(adjusted.not_safe.iter().map(|limit| ENGLISH.not_safe_yet(limit)));
-    lines.extend(adjusted.next.iter().map(|step| ENGLISH.next_step(*step)));
-    lines.extend(adjusted.left_out.iter().map(|check| ENGLISH.left_out(check)));
+    lines.extend(expected.map(|seat| format!("\n{}", say.expected_after_moves(seat))));
+    lines.extend(adjusted.not_safe.iter().map(|limit| say.not_safe_yet(limit)));
+    lines.extend(adjusted.next.iter().map(|step| say.next_step(*step)));
+    lines.extend(adjusted.left_out.iter().map(|check| say.left_out(check)));
     let misfit = adjusted.doubts.iter().any(|own| matches!(own, Doubt::Misfit(_)));
     if !arguments.why && (misfit || !adjusted.left_out.is_empty()) {
         lines.push("`--why` looks for mistakes in the set-up.".to_owned());
     }
     let likely = why.iter().filter(|own| own.likelihood >= 0.02).take(MOST_MISTAKES);
     let explained = likely
-        .map(|own| format!("{:>3.0} %  {}", own.likelihood * 100.0, ENGLISH.mistake(&own.mistake)));
-    lines.extend(under(ENGLISH.lines().what_would_explain, explained));
-    lines.push(ENGLISH.lines().estimate.to_owned());
+        .map(|own| format!("{:>3.0} %  {}", own.likelihood * 100.0, say.mistake(&own.mistake)));
+    lines.extend(under(say.lines().what_would_explain, explained));
+    lines.push(say.lines().estimate.to_owned());
     lines
 }
 

@@ -45,7 +45,11 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
         terminal.say(|color| remarks::to_words(&it.file, color));
         if !it.file.is_wrong() {
             let kind = it.kind.map_or("", FileKind::id);
-            terminal.answer(&format!("{}: {kind}, {}\n", it.file.path, it.file.count()))?;
+            terminal.answer(&format!(
+                "{}: {kind}, {}\n",
+                it.file.path,
+                remarks::count(&it.file)
+            ))?;
             for note in ENGLISH.unused_answers(&it.unused) {
                 terminal.answer(&format!("  {note}\n"))?;
             }
@@ -60,8 +64,8 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
     let text = match outside.surroundings().text(&shown) {
         Ok(text) => text,
         Err(unread) => {
+            let remarks = vec![unread.as_remark(0..0)];
             let unread = Failure::from(unread);
-            let remarks = vec![unread.error().as_remark(0..0)];
             let file = FileRemarks { path: shown, text: String::new(), remarks };
             let unused = Vec::new();
             return Checked { file, kind: None, unused, plugin: false, unread: Some(unread) };
@@ -114,12 +118,12 @@ fn verdict(checked: &[Checked]) -> Result<(), Failure> {
     let Some(first) = wrong.first() else { return Ok(()) };
     let all_unread = wrong.iter().all(|it| it.unread.is_some());
     let kind = match &first.unread {
-        Some(unread) if all_unread => unread.error().whose,
+        Some(unread) if all_unread => unread.whose(),
         _ if wrong.iter().all(|it| it.plugin) => Whose::SourceAuthor,
         _ => Whose::Writer,
     };
     let message = match checked {
-        [one] => format!("{} cannot be used: {}", one.file.shown(), one.file.count()),
+        [one] => format!("{} cannot be used: {}", one.file.shown(), remarks::count(&one.file)),
         _ => format!("{} of {} files cannot be used", wrong.len(), checked.len()),
     };
     let failure = Failure::new(kind, message);

@@ -22,7 +22,7 @@ pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failu
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
     let pattern = casework::pattern(&mut layout, arguments.size, &cell.value)?;
     let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
-        .map_err(|error| casework::no_stock(&layout, &pattern, &error))?;
+        .map_err(|error| casework::no_stock(&layout, &pattern, error))?;
     let test = ContourTest {
         forward: Length::from_mm(arguments.forward),
         first_load: Force::from_n(arguments.first_load),

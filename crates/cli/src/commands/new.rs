@@ -30,7 +30,10 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&PluginOptions::default());
     outputs::new(&outside, &arguments.file, text.as_bytes())?;
     let file = arguments.file.display();
-    let words = format!("{file} is begun; {next}: seatwright check {file}\n");
+    let mut words = format!("{file} is begun; {next}: seatwright check {file}\n");
+    if arguments.kind == Starter::Layout {
+        words += &format!("Look at it: seatwright pattern {file} --size 440x400 --svg look.svg\n");
+    }
     written::tell(terminal, [arguments.file.as_path()], &[], &words)
 }
 

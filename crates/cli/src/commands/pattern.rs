@@ -38,7 +38,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
         return terminal.answer(&files::report::pattern(
             PROGRAM,
             source,
-            (&pattern, &fill),
+            (&pattern, &fill, &|own| words::ENGLISH.compartment(own)),
             (&cautions, &say::finding),
             (remarks, &say::text),
         ));

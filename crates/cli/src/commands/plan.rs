@@ -3,7 +3,7 @@
 use case::Plan as Counts;
 use casework::{OpenCase, PROGRAM, Whose};
 use mechanics::Stop;
-use words::ENGLISH;
+use words::Language;
 
 use crate::arguments::Plan;
 use crate::failure::Failure;
@@ -19,6 +19,7 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
     let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let say = say::about(&case);
     let plan = case.plan(on, Stop::never())?;
     let unplanned = case.has_goals_and_no_weight();
     let stands = !unplanned && casework::plan_stands(&plan, arguments.nearest_safe);
@@ -28,28 +29,30 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
     };
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, &say::finding))?;
-        return if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned).told()) };
+        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, &|own| {
+            say.finding(own)
+        }))?;
+        return if stands { Ok(()) } else { Err(why_not(say, arguments, &plan, unplanned).told()) };
     }
-    let cautions: Vec<String> = plan.cautions.iter().map(|own| ENGLISH.caution(own)).collect();
+    let cautions: Vec<String> = plan.cautions.iter().map(|own| say.caution(own)).collect();
     terminal.warn(&cautions);
     terminal.answer(&words(arguments, &case, &plan, recorded, terminal))?;
-    if stands { Ok(()) } else { Err(why_not(arguments, &plan, unplanned)) }
+    if stands { Ok(()) } else { Err(why_not(say, arguments, &plan, unplanned)) }
 }
 
 /// Why the plan does not stand, or was made for nothing that is wanted.
-fn why_not(arguments: &Plan, plan: &Counts, unplanned: bool) -> Failure {
+fn why_not(say: &dyn Language, arguments: &Plan, plan: &Counts, unplanned: bool) -> Failure {
     let unrecorded = if arguments.record.record { "; nothing was recorded" } else { "" };
-    let lines = ENGLISH.lines();
+    let lines = say.lines();
     if unplanned {
-        return Failure::file(format!("{}{unrecorded}", ENGLISH.nothing_planned()))
+        return Failure::file(format!("{}{unrecorded}", say.nothing_planned()))
             .hint(lines.weigh_the_client);
     }
     if !plan.not_safe.is_empty() {
-        let message = format!("{}{unrecorded}", ENGLISH.not_safe(&plan.not_safe));
+        let message = format!("{}{unrecorded}", say.not_safe(&plan.not_safe));
         return Failure::new(Whose::Clinician, message).hint(lines.take_another_cushion);
     }
-    let message = format!("{}{unrecorded}", ENGLISH.goals_not_reached(&plan.goals));
+    let message = format!("{}{unrecorded}", say.goals_not_reached(&plan.goals));
     Failure::new(Whose::Clinician, message)
         .hint("the plan shown is the nearest safe one; --nearest-safe takes it")
 }
@@ -62,15 +65,15 @@ fn words(
     recorded: bool,
     terminal: Terminal,
 ) -> String {
-    let client = &case.client.value;
+    let (client, say) = (&case.client.value, say::about(case));
     let file = arguments.client.display();
     let mut lines = vec![
         format!("{}: {}, {}\n", client.code, case.pattern.title(), case.pattern.size()),
         tables::plan(plan),
     ];
-    lines.extend(expected(plan));
-    lines.push(ENGLISH.spare_cells(client.cushion.spare_cells));
-    lines.push(ENGLISH.lines().estimate.to_owned());
+    lines.extend(expected(say, plan));
+    lines.push(say.spare_cells(client.cushion.spare_cells));
+    lines.push(say.lines().estimate.to_owned());
     match (&arguments.record.by, terminal.is_read_by_a_person()) {
         (Some(by), _) if recorded => lines.push(format!("Recorded in {file} by {}.", by.trim())),
         (None, true) => {
@@ -82,16 +85,15 @@ fn words(
 }
 
 /// What the plan is expected to do, a line each: goals, heights, moves.
-fn expected(plan: &Counts) -> Vec<String> {
+fn expected(say: &dyn Language, plan: &Counts) -> Vec<String> {
     let goals = plan.goals.iter().enumerate();
-    let mut lines: Vec<String> =
-        goals.map(|(at, goal)| ENGLISH.ranked_goal(at + 1, goal)).collect();
+    let mut lines: Vec<String> = goals.map(|(at, goal)| say.ranked_goal(at + 1, goal)).collect();
     if !lines.is_empty() {
         lines.push(String::new());
     }
     let seat = plan.prediction.as_ref().and_then(|own| own.seated.as_ref());
-    lines.extend(seat.map(|seat| ENGLISH.expected_seat(seat)));
-    lines.extend(plan.moves.iter().map(|own| ENGLISH.a_move(own)));
+    lines.extend(seat.map(|seat| say.expected_seat(seat)));
+    lines.extend(plan.moves.iter().map(|own| say.a_move(own)));
     lines.push(String::new());
     lines
 }

@@ -6,7 +6,7 @@ use case::{Caution, Finding, Prediction};
 use casework::{OpenCase, PROGRAM, Whose};
 use cushion::Mass;
 use mechanics::Stop;
-use words::ENGLISH;
+use words::Language;
 
 use crate::arguments::Predict;
 use crate::compartment::CompartmentRef;
@@ -23,6 +23,7 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let say = say::about(&case);
     if let Some(path) = &arguments.svg {
         output_paths::has_ending(path, "svg")?;
         let read = case.inputs().map(PathBuf::from);
@@ -30,7 +31,7 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     }
     let now = case.counts_now(on, Stop::never())?;
     let recorded_on = now.recorded_on;
-    let whence = ENGLISH.whence(recorded_on);
+    let whence = say.whence(recorded_on);
     let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;
     let (prediction, cuts) = case.predict(&counts, Stop::never())?;
@@ -39,10 +40,10 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
         if cuts.is_empty() {
             return Err(Failure::new(
                 Whose::Clinician,
-                format!("nothing can be drawn: {}", ENGLISH.outcome(prediction.outcome)),
+                format!("nothing can be drawn: {}", say.outcome(prediction.outcome)),
             ));
         }
-        let drawn = casework::sections(ENGLISH, &case, recorded_on, &cuts, on)?;
+        let drawn = casework::sections(say, &case, recorded_on, &cuts, on)?;
         outputs::one(&outside, path, drawn)?;
     }
     if terminal.is_json() {
@@ -52,10 +53,10 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
             code,
             &prediction,
             &warnings,
-            &say::finding,
+            &|own| say.finding(own),
         ));
     }
-    terminal.warn(&warnings.iter().map(said).collect::<Vec<_>>());
+    terminal.warn(&warnings.iter().map(|own| said(say, own)).collect::<Vec<_>>());
     terminal.answer(&words(&case, &prediction, weight, &whence))
 }
 
@@ -80,16 +81,16 @@ fn warnings(case: &OpenCase, counts: &[u32], prediction: &Prediction) -> Vec<Fin
 }
 
 /// A warning as a line.
-fn said(warning: &Finding) -> String {
+fn said(say: &dyn Language, warning: &Finding) -> String {
     match warning {
-        Finding::Limit(limit) => ENGLISH.not_safe(std::slice::from_ref(limit)),
-        other => ENGLISH.finding(other),
+        Finding::Limit(limit) => say.not_safe(std::slice::from_ref(limit)),
+        other => say.finding(other),
     }
 }
 
 /// The prediction as a person reads it.
 fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -> String {
-    let pattern = case.cushion.pattern();
+    let (pattern, say) = (case.cushion.pattern(), say::about(case));
     let mut lines = vec![
         format!(
             "{}: {}, {}, {:.1} kg; {whence}",
@@ -98,12 +99,12 @@ fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -
             pattern.size(),
             weight.to_kg()
         ),
-        ENGLISH.ended(prediction),
+        say.ended(prediction),
     ];
     if let Some(seat) = &prediction.seated {
-        lines.push(ENGLISH.seat(seat) + "\n");
+        lines.push(say.seat(seat) + "\n");
         lines.push(tables::compartments_in_use(seat));
-        let fixed = ENGLISH.lines();
+        let fixed = say.lines();
         lines.push(tables::sites_in_use(seat) + fixed.model_limits);
         lines.push(fixed.estimate.to_owned());
     }

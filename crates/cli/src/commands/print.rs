@@ -55,16 +55,15 @@ fn unit(arguments: &Print) -> LengthUnit {
 
 /// A client's papers, named for the client, the files that were read, and what changed since the
 /// plan was recorded.
-fn of_client(
-    path: &Path,
-    outside: &Outside,
-    edition: Edition,
-) -> Result<(Vec<NamedDocument>, Vec<PathBuf>, Vec<Finding>), Failure> {
+type OfClient = (Vec<NamedDocument>, Vec<PathBuf>, Vec<Finding>);
+
+/// Composes a client's papers.
+fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<OfClient, Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(path))?;
     let of_client =
         case.papers(edition).map_err(|error| match case.client.value.latest_plan() {
-            Some(_) => error,
-            None => error.hint(format!(
+            Some(_) => Failure::from(error),
+            None => Failure::from(error).hint(format!(
                 "see the counts with `seatwright plan {}`, then record them with --record --by WHO",
                 path.display()
             )),

@@ -1,11 +1,13 @@
 //! `set`: changes keys of a client's file, all of them or none.
 
+use case::Trouble;
 use casework::{Change, FileRemarks, PROGRAM, WorkError};
 use files::EditError;
 
 use crate::arguments::{PluginOptions, Set};
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::remarks;
 use crate::say;
 use crate::terminal::Terminal;
 
@@ -21,9 +23,8 @@ pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
     let worse = files::new_errors(&files::read_client(&before).remarks, &remarks);
     if !worse.is_empty() {
         let file = FileRemarks { path: shown, text, remarks: worse };
-        return Err(WorkError::wrong_file(file)
-            .hint("nothing was written; give what is missing too")
-            .into());
+        return Err(Failure::from(WorkError::wrong_file(file))
+            .hint("nothing was written; give what is missing too"));
     }
     let change = Change::of(&shown, before.as_bytes(), text.clone().into_bytes());
     outside.shelf().put(&[change])?;
@@ -32,7 +33,7 @@ pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
         let text = (file.text.as_str(), file.remarks.as_slice());
         return terminal.answer(&files::report::set(PROGRAM, &file.path, text, &say::text));
     }
-    terminal.answer(&format!("{}: changed, {}\n", file.path, file.count()))
+    terminal.answer(&format!("{}: changed, {}\n", file.path, remarks::count(&file)))
 }
 
 /// The text with all changes made.
@@ -52,14 +53,13 @@ fn edited(arguments: &Set, before: &str) -> Result<String, EditError> {
 
 /// Why nothing is changed: at the place where the text would be wrong, where there is one.
 fn refused(shown: &str, error: EditError) -> Failure {
-    let said = words::ENGLISH.about_edit(&error);
-    let failure = match error {
+    let file = shown.to_owned();
+    match error {
         EditError::Wrong { text, remark } => {
-            let file = FileRemarks { path: shown.to_owned(), text, remarks: vec![*remark] };
-            return WorkError::wrong_file(file).hint("nothing was written").into();
+            let file = FileRemarks { path: file, text, remarks: vec![*remark] };
+            Failure::from(WorkError::wrong_file(file)).hint("nothing was written")
         }
-        EditError::Unreadable(_) => WorkError::file(format!("`{shown}`: {}", said.message)),
-        _ => WorkError::asked(said.message),
-    };
-    said.hint.into_iter().fold(failure, WorkError::hint).into()
+        EditError::Unreadable(_) => WorkError::file(Trouble::Edit { file, error }).into(),
+        _ => WorkError::asked(Trouble::Edit { file, error }).into(),
+    }
 }

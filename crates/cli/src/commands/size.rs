@@ -2,7 +2,6 @@
 
 use casework::{OpenCase, PROGRAM};
 use files::report::{self, SizingReport};
-use words::ENGLISH;
 
 use crate::arguments::Size;
 use crate::failure::Failure;
@@ -14,6 +13,7 @@ use crate::terminal::Terminal;
 pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let say = say::about(&case);
     let client = &case.client.value;
     let sized = case.sizing();
     let heights = case.height_effects();
@@ -27,21 +27,22 @@ pub(crate) fn run(arguments: &Size, terminal: Terminal) -> Result<(), Failure> {
             heights: &heights,
         };
         let code = client.code.as_str();
-        return terminal.answer(&report::sizing(PROGRAM, code, &report, &say::finding));
+        return terminal.answer(&report::sizing(PROGRAM, code, &report, &|own| say.finding(own)));
     }
     let mut lines = vec![format!("{}: {}\n", client.code, case.pattern.title())];
     lines.extend(
-        sized.rules.iter().map(|rule| {
-            format!("{} ({})", ENGLISH.sizing_rule(rule), ENGLISH.source(rule.source()))
-        }),
+        sized
+            .rules
+            .iter()
+            .map(|rule| format!("{} ({})", say.sizing_rule(rule), say.source(rule.source()))),
     );
     lines.push(String::new());
-    lines.push(ENGLISH.best_size(sized.chosen));
+    lines.push(say.best_size(sized.chosen));
     let named = client.cushion.size;
     let other = sized.chosen.filter(|best| *best != named);
-    lines.extend(other.map(|best| ENGLISH.other_size_named(named, best)));
-    lines.extend(sized.why_not.iter().map(|(size, why)| ENGLISH.size_left(*size, why)));
-    lines.extend(heights.iter().map(|effect| ENGLISH.height_effect(effect)));
-    lines.push(ENGLISH.lines().sizing_defers.to_owned());
+    lines.extend(other.map(|best| say.other_size_named(named, best)));
+    lines.extend(sized.why_not.iter().map(|(size, why)| say.size_left(*size, why)));
+    lines.extend(heights.iter().map(|effect| say.height_effect(effect)));
+    lines.push(say.lines().sizing_defers.to_owned());
     terminal.answer(&(lines.join("\n") + "\n"))
 }

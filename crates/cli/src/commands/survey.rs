@@ -1,10 +1,10 @@
 //! `survey` and `merge`: a layout over many bodies, in parts if need be.
 
-use std::io::Write as _;
+use std::io::{ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
-use case::{Date, SurveyRow, SurveySummary, SurveyedBody};
+use case::{Date, Doing, ShelfError, SurveyRow, SurveySummary, SurveyedBody, Trouble, Why};
 use casework::{PROGRAM, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
 use cushion::{Layout, Length};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
@@ -26,7 +26,7 @@ pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
     can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
     let outside = Outside::new(&PluginOptions::default());
     let text = outside.surroundings().text(&name(&arguments.bodies))?;
-    let bodies = files::read_bodies(&text).map_err(|error| wrong(&arguments.bodies, &error))?;
+    let bodies = files::read_bodies(&text).map_err(|error| wrong(&arguments.bodies, error))?;
     let layout = layout(arguments, &outside)?;
     let bodies = chosen(bodies, arguments);
     let known = done(arguments, &outside, &layout)?;
@@ -53,7 +53,7 @@ pub(crate) fn merge(arguments: &Merge, setting: Setting) -> Result<(), Failure> 
     let mut parts = Vec::new();
     for path in &arguments.parts {
         let text = outside.surroundings().text(&name(path))?;
-        let (layout, rows) = files::read_survey(&text).map_err(|error| wrong(path, &error))?;
+        let (layout, rows) = files::read_survey(&text).map_err(|error| wrong(path, error))?;
         parts.push((name(path), layout, rows));
     }
     let (layout, rows) = casework::merged(parts)?;
@@ -71,9 +71,9 @@ fn can_be_written(inputs: &[&Path], out: &Path, figure: Option<&Path>) -> Result
     output_paths::are_apart(inputs, &outputs)
 }
 
-fn wrong(path: &Path, error: &files::TableError) -> Failure {
-    let message = format!("{}, line {}: {}", path.display(), error.line, error.message);
-    Failure::file(message).hint(error.hint.clone())
+fn wrong(path: &Path, error: files::TableError) -> Failure {
+    let files::TableError { line, fault } = error;
+    WorkError::file(Trouble::Table { file: name(path), line, fault }).into()
 }
 
 fn layout(arguments: &Survey, outside: &Outside) -> Result<Sourced<Layout>, Failure> {
@@ -117,7 +117,7 @@ fn done(
         return Ok(Vec::new());
     }
     let text = outside.surroundings().text(&name(&path))?;
-    let (own, rows) = files::read_survey(&text).map_err(|error| wrong(&path, &error))?;
+    let (own, rows) = files::read_survey(&text).map_err(|error| wrong(&path, error))?;
     if !rows.is_empty() && own != layout.value.name.as_str() {
         let message = format!("`{}` is of the layout {own}", path.display());
         return Err(Failure::call(message).hint("take another --out, or remove that file"));
@@ -175,9 +175,14 @@ impl<'a> Kept<'a> {
     fn add(&self, rows: &[SurveyRow]) -> Result<(), WorkError> {
         let lines: String = rows.iter().map(|row| files::survey_line(self.layout, row)).collect();
         let mut file = self.file.lock().unwrap_or_else(PoisonError::into_inner);
-        let shown = format!("`{}`", self.path.display());
-        let written = file.write_all(lines.as_bytes());
-        written.map_err(|error| Failure::write(&shown, &error).error().clone())
+        file.write_all(lines.as_bytes()).map_err(|error| {
+            let why = match error.kind() {
+                ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Why::DiskFull,
+                ErrorKind::FileTooLarge => Why::TooLargeHere,
+                _ => Why::System(error.to_string()),
+            };
+            ShelfError::new(Doing::Write, name(&self.path), why).into()
+        })
     }
 }
 

@@ -1,6 +1,7 @@
 //! `weigh`: counting by weight, from a batch that was counted by hand and weighed that day.
 
-use casework::{OpenCase, PROGRAM};
+use case::Trouble;
+use casework::{OpenCase, PROGRAM, WorkError};
 use files::report::{self, WeighReport, WeighedCompartment};
 use fitting::counting::Batch;
 use mechanics::Stop;
@@ -16,7 +17,7 @@ use crate::tables;
 pub(crate) fn run(arguments: &Weigh, setting: Setting) -> Result<(), Failure> {
     let batch =
         Batch { cells: arguments.batch, grams: arguments.grams, division: arguments.division };
-    let batch = batch.checked().map_err(|error| Failure::call(error.to_string()))?;
+    let batch = batch.checked().map_err(|error| WorkError::asked(Trouble::Batch(error)))?;
     let terminal = setting.terminal;
     let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);

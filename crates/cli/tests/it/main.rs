@@ -2,6 +2,7 @@
 //! and exit status together.
 #![allow(clippy::unwrap_used, reason = "in a test, a panic is the report")]
 
+mod absurd;
 mod calls;
 mod every_layout;
 mod faulty_disk;

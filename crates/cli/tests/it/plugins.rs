@@ -81,7 +81,7 @@ fn what_must_be_measured_has_no_default() {
     assert_eq!(
         said,
         "error: plugin `leg-front`: `thigh-left` (thigh depth on the client's left, measured) must be measured or given; no default is taken\n\
-         hint: measure it, or give `thigh-left`\n"
+         hint: measure it, or give `thigh-left`; --set thigh-left=... gives it\n"
     );
     assert_eq!(dir.names(), ["libleg_front.so"]);
 }

@@ -2,7 +2,7 @@
 
 use cushion::{
     Class, CompartmentRule, Layout, Length, MadeSize, Mass, Measure, Name, Numbers, Pattern,
-    PointRule, Purpose, SeamRule, SeamShape, Size, Spot, arrange,
+    PointRule, Purpose, SeamRule, SeamShape, Size, Spot, Words, arrange,
 };
 
 pub(crate) fn name(text: &str) -> Name {
@@ -112,7 +112,7 @@ impl Build {
             id: name(id),
             seed: share(x, y),
             numbers,
-            words: "a place".into(),
+            words: Words::english("a place"),
             purpose: Purpose::General,
         };
         self.0.compartments.push(rule);

@@ -187,6 +187,7 @@ fn toml_of(question: Question, target: &Target, value: &str) -> Result<String, E
         Kind::Word(_)
         | Kind::Choice(_)
         | Kind::Text
+        | Kind::Words
         | Kind::Code
         | Kind::Phone
         | Kind::Size

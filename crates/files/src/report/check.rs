@@ -117,28 +117,33 @@ pub(super) struct ErrorReport<'a> {
 #[derive(Serialize, JsonSchema)]
 struct ErrorBody<'a> {
     kind: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    id: Option<&'a str>,
     message: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     hint: Option<&'a str>,
     remarks: Vec<RemarkReport>,
 }
 
-/// Returns the report on a failure: whose move it is, what is wrong, what to do, and the remarks
-/// on the file of this text, where a file is wrong.
+/// A failure.
+#[derive(Clone, Copy, Debug)]
+pub struct Error<'a> {
+    /// Whose move it is.
+    pub kind: &'a str,
+    /// The word by which programs know it, where there is one.
+    pub id: Option<&'a str>,
+    /// What is wrong, and what to do.
+    pub said: &'a Said,
+    /// The text of the file that is wrong, with its remarks.
+    pub file: Option<(&'a str, &'a [Remark])>,
+}
+
+/// Returns the report on a failure.
 #[must_use]
-pub fn error(
-    program: &str,
-    kind: &str,
-    said: &Said,
-    file: Option<(&str, &[Remark])>,
-    say: SayFinding<'_>,
-) -> String {
+pub fn error(program: &str, error: Error<'_>, say: SayFinding<'_>) -> String {
+    let Error { kind, id, said, file } = error;
     let remarks = file.map_or_else(Vec::new, |(text, remarks)| remark_reports(text, remarks, say));
     let (message, hint) = (&*said.message, said.hint.as_deref());
-    json(
-        "error",
-        program,
-        Vec::new(),
-        ErrorReport { error: ErrorBody { kind, message, hint, remarks } },
-    )
+    let error = ErrorBody { kind, id, message, hint, remarks };
+    json("error", program, Vec::new(), ErrorReport { error })
 }

@@ -1,7 +1,7 @@
 //! The report on a pattern and its stock fill.
 
 use case::{Digest, Finding};
-use cushion::{CompartmentFill, Pattern, StockFill};
+use cushion::{Compartment, CompartmentFill, Pattern, StockFill};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -9,6 +9,9 @@ use super::check::{RemarkReport, SayFinding, remark_reports};
 use super::finding::{FindingBody, Say};
 use super::{json, rounded};
 use crate::Remark;
+
+/// How a compartment is called.
+pub type SayCompartment<'a> = &'a dyn Fn(&Compartment) -> String;
 
 /// Where a layout comes from.
 #[derive(Clone, Copy, Debug)]
@@ -41,7 +44,7 @@ pub(super) struct PatternReport<'a> {
 struct CompartmentReport<'a> {
     id: &'a str,
     number: u8,
-    words: &'a str,
+    words: String,
     #[serde(rename = "for")]
     purpose: &'a str,
     area_mm2: f64,
@@ -67,12 +70,12 @@ struct SeamReport {
     length_mm: f64,
 }
 
-/// Returns the report on a pattern and its stock fill.
+/// Returns the report on a pattern and its stock fill; `name` says what a compartment is.
 #[must_use]
 pub fn pattern(
     program: &str,
     source: LayoutSource<'_>,
-    (pattern, fill): (&Pattern, &StockFill),
+    (pattern, fill, name): (&Pattern, &StockFill, SayCompartment<'_>),
     (cautions, say): (&[Finding], Say<'_>),
     (remarks, say_text): ((&str, &[Remark]), SayFinding<'_>),
 ) -> String {
@@ -83,7 +86,7 @@ pub fn pattern(
         CompartmentReport {
             id: there.id.as_str(),
             number: there.number,
-            words: &there.words,
+            words: name(there),
             purpose: there.purpose.words(),
             area_mm2: rounded(pattern.area(ix).to_mm2()),
             centroid_mm: [rounded(centroid.x), rounded(centroid.y)],

@@ -1,6 +1,6 @@
 //! Plans appended to a client's file.
 
-use case::{Date, Digest, Entry, RecordedCount, RecordedPlan};
+use case::{Date, Digest, Entry, NotAppended, RecordedCount, RecordedPlan};
 use cushion::Name;
 use files::{append_plan, read_client, starter};
 
@@ -58,10 +58,7 @@ fn what_a_person_wrote_stays_byte_for_byte() {
 
 #[test]
 fn a_record_that_is_no_list_is_refused() {
-    let error = append_plan("record = 3\n", &plan()).unwrap_err();
-    assert_eq!(
-        error.to_string(),
-        "the record cannot be added to: `record` is not written as [[record]]"
-    );
-    assert!(append_plan("record = \n", &plan()).is_err());
+    assert_eq!(append_plan("record = 3\n", &plan()), Err(NotAppended::RecordForm));
+    let broken = append_plan("record = \n", &plan());
+    assert!(matches!(broken, Err(NotAppended::NotToml(_))), "{broken:?}");
 }

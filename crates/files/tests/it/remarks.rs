@@ -142,14 +142,14 @@ pub(crate) const LAYOUT_LINES: &[WrongLine] = &[
         "legs",
         "",
         &[
-            "46: this seed lies in the compartment `front-left` (at 400x400); move one seed, or part the two by a seam",
+            "47: this seed lies in the compartment `front-left` (at 400x400); move one seed, or part the two by a seam",
         ],
     ),
     (
         "rear  =",
         "rear = { seed = [\"0%\", \"25%\"], number = 2, words = \"w\", for = \"seat bone\" }",
         &[
-            "46: the number 2 is given twice (at 400x400); give each compartment a number of its own",
+            "47: the number 2 is given twice (at 400x400); give each compartment a number of its own",
         ],
     ),
     (
@@ -158,6 +158,30 @@ pub(crate) const LAYOUT_LINES: &[WrongLine] = &[
         &[
             "HERE: no class is called `comfort`; write \"general use\", \"skin protection\", \"positioning\", \"skin protection and positioning\"",
         ],
+    ),
+    (
+        "rear  =",
+        "rear = { seed = [\"0%\", \"25%\"], number = 1, words = { en = \"w\", Spanish = \"p\" }, for = \"seat bone\" }",
+        &[
+            "HERE: `Spanish` is not the tag of a language; write it as in { en = \"...\", es = \"...\" }",
+        ],
+    ),
+    (
+        "rear  =",
+        "rear = { seed = [\"0%\", \"25%\"], number = 1, words = { es = \"p\" }, for = \"seat bone\" }",
+        &[
+            "HERE: `words` is not there in English; add `en = \"...\"`: it stands where a language is not there",
+        ],
+    ),
+    (
+        "rear  =",
+        "rear = { seed = [\"0%\", \"25%\"], number = 1, words = { en = \"w\", es = 3 }, for = \"seat bone\" }",
+        &["HERE: this is a whole number, not a text; write it in quotes, as in \"...\""],
+    ),
+    (
+        "rear  =",
+        "rear = { seed = [\"0%\", \"25%\"], number = 1, words = [\"w\"], for = \"seat bone\" }",
+        &["HERE: this is a list, not a text; write it in quotes, as in \"...\""],
     ),
     (
         "wall_height",

@@ -118,3 +118,38 @@ fn remarks_that_are_no_errors_leave_the_value() {
     let child = text.replacen("client = \"X-001\"", "client = \"X-001\"\nchild = true", 1);
     assert_eq!(read_client(&child).remarks.len(), 1);
 }
+
+#[test]
+fn words_of_a_compartment_are_english_or_one_for_each_language() {
+    let plain = "words = \"under the thigh\"";
+    let both = "words = { en = \"under the thigh\", es = \"bajo el muslo\" }";
+    let read = |text: &str| {
+        without_remarks(text, FileKind::Layout);
+        let layout = read_layout(text).value.unwrap();
+        cushion::arrange(&layout, layout.sizes[0].size).unwrap()
+    };
+    assert!(starter::layout().contains(plain));
+    let text = starter::layout().replace(plain, both);
+    for (pattern, spanish) in
+        [(read(starter::layout()), "under the thigh"), (read(&text), "bajo el muslo")]
+    {
+        let thigh = &pattern[pattern.by_id("front-left").unwrap()];
+        assert_eq!(thigh.words.in_language("es"), spanish);
+        assert_eq!(thigh.words.in_language("en"), "under the thigh");
+        assert_eq!(words::ENGLISH.compartment(thigh), "under the thigh, client's left");
+        let rear = &pattern[pattern.by_id("rear").unwrap()];
+        assert_eq!(words::ENGLISH.compartment(rear), "under the seat bones");
+    }
+}
+
+#[test]
+fn words_in_other_languages_are_checked_for_characters_too() {
+    let text = starter::layout().replace(
+        "words = \"under the thigh\"",
+        "words = { en = \"under the thigh\", ja = \"\u{592a}\u{3082}\u{3082}\" }",
+    );
+    let known = Known { printable: &|own| own.is_ascii(), ..Known::NOTHING };
+    let remarks = check(&text, &known).remarks;
+    assert_eq!(remarks.len(), 1, "{remarks:?}");
+    assert_eq!(remarks[0].finding.id(), "value-unprintable");
+}

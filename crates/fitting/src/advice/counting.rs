@@ -3,7 +3,7 @@
 //! Source: Steiner and MacKay, Scale counting, Technometrics 46, 348 (2004). Grams are of no use
 //! without the batch: film and moisture differ from lot to lot.
 
-use std::fmt;
+use case::BatchError;
 
 /// A batch counted by hand and weighed that day on the same scale.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,45 +18,12 @@ pub struct Batch {
 
 /// How much single cells differ in weight, as a share: an estimate.
 const CELLS_DIFFER: f64 = 0.04;
+/// The largest batch: more is not counted by hand.
+const MOST_BATCH: u32 = 10_000;
+/// What one cell weighs, g: from a thimble of thin film to a bag of half a litre.
+const CELL_GRAMS: [f64; 2] = [0.01, 50.0];
 /// The least batch: below, its own error outweighs everything.
 const LEAST_BATCH: u32 = 20;
-
-/// Why grams cannot be used.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum BatchError {
-    /// The batch is too small.
-    FewCells(u32),
-    /// A number is not above zero.
-    NotANumber,
-    /// The scale cannot tell single cells.
-    CoarseScale {
-        /// Grams of one cell.
-        cell: f64,
-        /// The scale's division, in grams.
-        division: f64,
-    },
-}
-
-impl fmt::Display for BatchError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::FewCells(cells) => {
-                write!(
-                    f,
-                    "a batch of {cells} cells is too small; count {LEAST_BATCH} at least, better 50"
-                )
-            }
-            Self::NotANumber => write!(f, "grams and division are numbers above zero"),
-            Self::CoarseScale { cell, division } => write!(
-                f,
-                "a scale with steps of {division} g cannot count cells of {cell:.2} g; take a finer \
-                 one, or count by hand"
-            ),
-        }
-    }
-}
-
-impl std::error::Error for BatchError {}
 
 /// A count by weight.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,9 +48,16 @@ impl Batch {
             return Err(BatchError::NotANumber);
         }
         if self.cells < LEAST_BATCH {
-            return Err(BatchError::FewCells(self.cells));
+            return Err(BatchError::FewCells { cells: self.cells, least: LEAST_BATCH });
+        }
+        if self.cells > MOST_BATCH {
+            return Err(BatchError::ManyCells { cells: self.cells, most: MOST_BATCH });
         }
         let cell = self.cell();
+        let [least, most] = CELL_GRAMS;
+        if !(least..=most).contains(&cell) {
+            return Err(BatchError::CellWeight { cell, least, most });
+        }
         if self.division > cell {
             return Err(BatchError::CoarseScale { cell, division: self.division });
         }
@@ -162,8 +136,11 @@ mod tests {
     fn scales_and_batches_that_cannot_count_are_refused() {
         let batch = |cells, grams, division| Batch { cells, grams, division }.checked();
         assert!(matches!(batch(50, 30.0, 1.0), Err(BatchError::CoarseScale { .. })));
-        assert_eq!(batch(10, 6.0, 0.1), Err(BatchError::FewCells(10)));
+        assert_eq!(batch(10, 6.0, 0.1), Err(BatchError::FewCells { cells: 10, least: 20 }));
         assert_eq!(batch(50, f64::NAN, 0.1), Err(BatchError::NotANumber));
         assert_eq!(batch(50, 30.0, 0.0), Err(BatchError::NotANumber));
+        assert!(matches!(batch(50, 1e300, 0.1), Err(BatchError::CellWeight { .. })));
+        assert!(matches!(batch(50, 1e-300, 1e-308), Err(BatchError::CellWeight { .. })));
+        assert!(matches!(batch(4_000_000_000, 40.0, 0.1), Err(BatchError::ManyCells { .. })));
     }
 }

@@ -3,13 +3,17 @@
 //! Each line's cells are solved for on the counts as they are. Both sides have their lines always:
 //! where cells are too many, or would harm, the line says so instead of missing.
 
-use case::{CardFinding, Client, CostAtBone, GoalOutcome, IfThen, Remedy, RemedyCost, SiteName};
+use case::{
+    CardFinding, Client, CostAtBone, GoalOutcome, IfThen, Mirror, Partners, Remedy, RemedyCost,
+    SiteName,
+};
 use cushion::{CompartmentIx, Length, Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
 
 use crate::goals::aims::{Filling, Quantity};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::GoalReader;
+use crate::image::{answered_by_its_image, left_first};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::ClientOnCushion;
 use crate::prediction::prepared::PreparedCushion;
@@ -43,6 +47,38 @@ pub struct CardAdvice {
 /// does not come to rest on them.
 #[must_use]
 pub fn card_advice(
+    client: &Client,
+    cushion: &PreparedCushion,
+    weight: Mass,
+    counts: &[u32],
+) -> Option<CardAdvice> {
+    let own = (client.clone(), counts.to_vec());
+    let image = |partners: &Partners| (client.mirrored(partners), partners.swapped(counts));
+    match answered_by_its_image(cushion.pattern(), &own, image) {
+        None => answered(client, cushion, weight, counts),
+        Some(partners) => {
+            let (client, counts) = image(&partners);
+            let advice = answered(&client, cushion, weight, &counts)?;
+            Some(CardAdvice {
+                goals: advice.goals.mirrored(&partners),
+                if_then: left_first(advice.if_then.mirrored(&partners), side_of_line),
+            })
+        }
+    }
+}
+
+/// The kind and side of a line, as they are told.
+fn side_of_line(line: &IfThen) -> Option<(u8, Side)> {
+    match line.found {
+        CardFinding::BoneFelt | CardFinding::Mark => None,
+        CardFinding::TooLow { side, .. } => Some((0, side)),
+        CardFinding::Pinched { side, .. } => Some((1, side)),
+        CardFinding::Lower { side, .. } => Some((2, side)),
+    }
+}
+
+/// What goes onto the card for the question as it is.
+fn answered(
     client: &Client,
     cushion: &PreparedCushion,
     weight: Mass,

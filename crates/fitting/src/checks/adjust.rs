@@ -7,11 +7,10 @@
 //! overfilled: no move takes cells from that side before an under check has told which, and none
 //! lowers a bone that was pinched or felt.
 
-use case::BodyError;
 use case::{
-    AdjustRefusal, Alarm, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt, Entry,
-    GoalOutcome, Likeness, LookAt, Move, NextStep, Prediction, SiteName, TopAnswer, UnderAnswer,
-    Verdict,
+    AdjustRefusal, Alarm, BodyError, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt,
+    Entry, GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, SiteName,
+    TopAnswer, UnderAnswer, Verdict,
 };
 use cushion::{Length, Pattern, Side};
 use mechanics::Stop;
@@ -19,6 +18,7 @@ use mechanics::Stop;
 use crate::checks::alarms::{ENOUGH_FELT, after};
 use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, felt_under, missing};
+use crate::image::{answered_by_its_image, left_first, side_of_limit, side_of_step};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{ClientOnCushion, index_of};
 use crate::prediction::prepared::PreparedCushion;
@@ -94,6 +94,43 @@ pub struct Adjusted {
 /// Returns why nothing can be said: a check that nobody can make, or a client of whom too little
 /// is known.
 pub fn adjust(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
+    let own = (input.client.clone(), input.now.to_vec(), input.checks.to_vec());
+    let image = |partners: &Partners| {
+        let (client, now, checks) = &own;
+        (client.mirrored(partners), partners.swapped(now), checks.mirrored(partners))
+    };
+    match answered_by_its_image(input.cushion.pattern(), &own, image) {
+        None => answered(input),
+        Some(partners) => {
+            // What is refused is refused for what was asked, not for its image.
+            checked_rounds(input)?;
+            let (client, now, checks) = image(&partners);
+            let mirrored = AdjustInput { client: &client, now: &now, checks: &checks, ..*input };
+            answered(&mirrored).map(|adjusted| adjusted.mirrored(&partners))
+        }
+    }
+}
+
+impl Mirror for Adjusted {
+    fn mirrored(&self, partners: &Partners) -> Self {
+        Self {
+            verdict: self.verdict,
+            alarms: self.alarms.mirrored(partners),
+            look_at: self.look_at.clone(),
+            doubts: self.doubts.mirrored(partners),
+            left_out: self.left_out.mirrored(partners),
+            counts: partners.swapped(&self.counts),
+            moves: self.moves.mirrored(partners),
+            next: left_first(self.next.mirrored(partners), side_of_step),
+            goals: self.goals.mirrored(partners),
+            not_safe: left_first(self.not_safe.mirrored(partners), side_of_limit),
+            prediction: self.prediction.mirrored(partners),
+        }
+    }
+}
+
+/// Finds the next moves for the question as it is.
+fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;

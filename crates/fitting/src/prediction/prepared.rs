@@ -3,11 +3,9 @@
 use case::BodyError;
 use std::sync::OnceLock;
 
-use case::{Client, Prediction};
+use case::{Client, Prediction, StockError};
 use cushion::{Cell, Length, Mass, Pattern, StockFill, Volume};
-use mechanics::{
-    Cut, NestedMeshes, Parameters, SiteName, StockError, Stop, UnloadedCushion, unit_sheets,
-};
+use mechanics::{Cut, NestedMeshes, Parameters, SiteName, Stop, UnloadedCushion, unit_sheets};
 
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{MeshedCushion, Profile};

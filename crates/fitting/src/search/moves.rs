@@ -5,8 +5,10 @@
 //! the fewest handfuls. Within a group, near places are served first and the bag last. A count
 //! only ever moves towards its end, so that no compartment is emptied on the way.
 
-use case::{Move, Place};
+use case::{Mirror, Move, Partners, Place};
 use cushion::{CompartmentIx, Pattern};
+
+use crate::image::answered_by_its_image;
 
 /// Distance that stands for the spare bag: farther than any compartment, mm.
 const BAG: f64 = 1e4;
@@ -14,6 +16,18 @@ const BAG: f64 = 1e4;
 /// Returns the handfuls from these counts to others, both in the pattern's order.
 #[must_use]
 pub fn moves(pattern: &Pattern, now: &[u32], wanted: &[u32]) -> Vec<Move> {
+    let own = (now.to_vec(), wanted.to_vec());
+    let image = |partners: &Partners| (partners.swapped(now), partners.swapped(wanted));
+    match answered_by_its_image(pattern, &own, image) {
+        None => handfuls(pattern, now, wanted),
+        Some(partners) => {
+            let (now, wanted) = image(&partners);
+            handfuls(pattern, &now, &wanted).mirrored(&partners)
+        }
+    }
+}
+
+fn handfuls(pattern: &Pattern, now: &[u32], wanted: &[u32]) -> Vec<Move> {
     let mut heaps: Vec<Heap> = (pattern.indices().zip(now).zip(wanted))
         .filter(|((_, now), wanted)| now != wanted)
         .map(|((ix, now), wanted)| Heap {

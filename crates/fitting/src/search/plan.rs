@@ -1,13 +1,17 @@
 //! A plan from the stock fill and the wanted changes.
 
-use case::{Amount, Change, Client, CountReason, Date, Plan, PlanRefusal, PlannedCount, WhyNoPlan};
-use cushion::{CompartmentIx, Pattern};
+use case::{
+    Amount, BodyError, Change, Client, CountReason, Date, Mirror, Partners, Plan, PlanRefusal,
+    PlannedCount, WhyNoPlan,
+};
+use cushion::{CompartmentIx, Mass, Pattern};
 use mechanics::Stop;
 
 use crate::advice::cautions::cautions;
+use crate::image::answered_by_its_image;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
-use crate::search::planner::Planner;
+use crate::search::planner::{FoundPlan, Planner};
 use crate::search::progress::{PlanStep, Progress};
 
 /// What a plan is made from.
@@ -81,9 +85,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
         input.progress.tell(PlanStep::Stock);
         let home: Vec<u32> = counts.iter().map(|count| count.planned).collect();
         let fixed = counts.iter().map(|count| count.reason.is_some()).collect();
-        let planner =
-            Planner::new(input.cushion, input.client, weighing.weight, &home, fixed, input.stop);
-        let found = planner.and_then(|planner| planner.find(input.progress)).map_err(|error| {
+        let found = found(input, weighing.weight, home, fixed).map_err(|error| {
             vec![PlanRefusal { compartment: None, why: WhyNoPlan::NoBody(error) }]
         })?;
         for (count, planned) in counts.iter_mut().zip(&found.counts) {
@@ -101,6 +103,28 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
     plan.moves = moves(input.cushion.pattern(), now, &wanted);
     plan.counts = counts;
     Ok(plan)
+}
+
+/// The counts that are found from these, for the client or for the mirror image.
+fn found(
+    input: &PlanInput<'_>,
+    weight: Mass,
+    home: Vec<u32>,
+    fixed: Vec<bool>,
+) -> Result<FoundPlan, BodyError> {
+    let find = |(client, home, fixed): (Client, Vec<u32>, Vec<bool>)| {
+        let planner = Planner::new(input.cushion, &client, weight, &home, fixed, input.stop)?;
+        planner.find(input.progress)
+    };
+    let own = (input.client.clone(), home, fixed);
+    let image = |partners: &Partners| {
+        let (client, home, fixed) = &own;
+        (client.mirrored(partners), partners.swapped(home), partners.swapped(fixed))
+    };
+    match answered_by_its_image(input.cushion.pattern(), &own, image) {
+        None => find(own),
+        Some(partners) => find(image(&partners)).map(|found| found.mirrored(&partners)),
+    }
 }
 
 /// Changes that name no compartment, or one that has a change already.

@@ -1,7 +1,7 @@
 //! The planner: goals and limits to whole counts, found on a coarse mesh, verified on a fine one.
 
 use case::BodyError;
-use case::{BrokenLimit, GoalNumber, GoalOutcome, Prediction, Shortfall, Want};
+use case::{BrokenLimit, GoalNumber, GoalOutcome, Mirror, Partners, Prediction, Shortfall, Want};
 use cushion::{Length, Mass, Side};
 use mechanics::Stop;
 
@@ -11,6 +11,7 @@ use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::limits::{broken, limits, needed};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, Wanted};
+use crate::image::{left_first, side_of_limit};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, ClientOnCushion};
 use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
@@ -44,6 +45,17 @@ pub(crate) struct FoundPlan {
     pub(crate) goals: Vec<GoalOutcome>,
     pub(crate) prediction: Prediction,
     pub(crate) not_safe: Vec<BrokenLimit>,
+}
+
+impl Mirror for FoundPlan {
+    fn mirrored(&self, partners: &Partners) -> Self {
+        Self {
+            counts: partners.swapped(&self.counts),
+            goals: self.goals.mirrored(partners),
+            prediction: self.prediction.mirrored(partners),
+            not_safe: left_first(self.not_safe.mirrored(partners), side_of_limit),
+        }
+    }
 }
 
 /// What a plan is looked for with.

@@ -8,6 +8,7 @@ mod fittings;
 mod goals;
 mod if_then;
 mod live;
+mod mirror;
 mod mistakes;
 mod partners;
 mod predictions;

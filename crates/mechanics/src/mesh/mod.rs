@@ -11,10 +11,10 @@ mod refine;
 mod sketch;
 mod triangulate;
 
-use std::fmt;
 use std::sync::Arc;
 
-use cushion::{Length, Pattern, Point};
+use case::MeshError;
+use cushion::{Length, Pattern};
 
 use self::net::SeamCurve;
 pub use self::net::{NetEdge, SeamNet};
@@ -200,31 +200,3 @@ impl NestedMeshes {
         &self.levels[self.levels.len() - 1]
     }
 }
-
-/// Why seams cannot be meshed.
-#[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum MeshError {
-    /// Two seams run too close to each other to put triangles between them.
-    TooClose {
-        /// Where, in millimetres.
-        at: Point,
-    },
-    /// The seams enclose nothing.
-    Empty,
-}
-
-impl fmt::Display for MeshError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooClose { at } => write!(
-                f,
-                "two seams run too close to each other near x = {:.0}, y = {:.0} mm",
-                at.x, at.y
-            ),
-            Self::Empty => f.write_str("the seams enclose no compartment"),
-        }
-    }
-}
-
-impl std::error::Error for MeshError {}

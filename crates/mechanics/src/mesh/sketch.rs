@@ -1,9 +1,9 @@
 //! The coarse mesh before it is triangulated: nodes along the seams of one half or of the whole.
 
+use case::MeshError;
 use cushion::Point;
 use kurbo::Vec2;
 
-use super::MeshError;
 use super::net::{NetEdge, SeamCurve, SeamNet};
 
 /// A segment may be this many times as long as the way to the nearest other segment.

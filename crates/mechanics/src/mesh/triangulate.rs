@@ -5,12 +5,13 @@
 //! of the worst are added, as in Ruppert, Journal of Algorithms 18, 548 (1995), but never on a
 //! seam; then free nodes move to the middle of their neighbours.
 
+use case::MeshError;
 use cushion::Point;
 use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation as _};
 
 use super::net::{SeamNet, flip};
 use super::sketch::{Follows, Sketch};
-use super::{Mesh, MeshError, Mirror, Node, SeamSegment, Triangle};
+use super::{Mesh, Mirror, Node, SeamSegment, Triangle};
 
 /// Lattice nodes keep this far from seams, in mesh widths.
 const CLEAR: f64 = 0.6;

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use case::MeshError;
 use cushion::{Length, Piece};
-use mechanics::{Mesh, MeshError, NestedMeshes, SeamNet};
+use mechanics::{Mesh, NestedMeshes, SeamNet};
 use testkit::assert_near;
 
 use crate::nets::{self, at};

@@ -1,7 +1,8 @@
 //! The stock fill and the unloaded cushion.
 
+use case::StockError;
 use cushion::{Cell, Length, Packing, Pattern, Pressure, Volume};
-use mechanics::{Parameters, StockError, UnloadedCushion, stock_fill};
+use mechanics::{Parameters, UnloadedCushion, stock_fill};
 use testkit::assert_near;
 
 /// Straight seams on 440 x 400 mm, two sides, rows parted at `rows` mm from the rear.

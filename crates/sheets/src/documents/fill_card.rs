@@ -69,7 +69,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
         counts: recorded
             .map(|(count, there)| Count {
                 number: count.number,
-                words: there.words.clone(),
+                words: language.compartment(there),
                 cells: count.planned,
                 tolerance: 0,
             })
@@ -113,7 +113,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
                 let cells = papers.fill[ix].cells.stock;
                 Count {
                     number: pattern[ix].number,
-                    words: pattern[ix].words.clone(),
+                    words: language.compartment(&pattern[ix]),
                     cells,
                     tolerance: tolerance(cells),
                 }

@@ -81,7 +81,6 @@ pub struct StockPapers<'a> {
 
 /// Why a document is not made.
 #[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
 pub enum DocumentError {
     /// Something finds no room, or a character has no glyph.
     Set(SetError),

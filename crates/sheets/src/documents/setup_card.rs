@@ -336,7 +336,7 @@ fn counts(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<
         let change = i64::from(count.planned) - i64::from(count.stock);
         table.row([
             count.number.to_string(),
-            there.words.clone(),
+            language.compartment(there),
             count.stock.to_string(),
             language.change(change),
             count.planned.to_string(),

@@ -34,7 +34,7 @@ impl BasicWords for English {
             Some(side) => format!(
                 "the client's {} side is LOWER by {}",
                 parts::loud_side(side),
-                parts::mm(by)
+                self.length(by)
             ),
         }
     }

@@ -19,20 +19,20 @@ impl CardWords for English {
             CardFinding::TooLow { side, limit } => {
                 format!(
                     "Under {} felt under the {} seat bone",
-                    parts::mm(*limit),
+                    self.length(*limit),
                     parts::side(*side)
                 )
             }
             CardFinding::Pinched { side, felt } => format!(
                 "{} seat bone pinched on top, and {} or more felt underneath",
                 parts::capital(parts::side(*side)),
-                parts::mm(*felt)
+                self.length(*felt)
             ),
             CardFinding::Lower { side, by } => format!(
                 "Pelvis lower on the {} by {} more than it should be (first rule out sag and \
                  uneven fill)",
                 parts::side(*side),
-                parts::mm(*by)
+                self.length(*by)
             ),
         }
     }

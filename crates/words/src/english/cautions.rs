@@ -1,7 +1,7 @@
 //! English: cautions, sizes and the next look.
 
 use case::{AltitudeNote, Caution, Date, HeightEffect, SizeMisfit, SizingRule, Source, WhyReCheck};
-use cushion::{Length, Side, Size};
+use cushion::{Length, Side};
 
 use super::{English, parts};
 use crate::{BasicWords, CautionWords};
@@ -12,7 +12,7 @@ impl CautionWords for English {
             Caution::Layers { pad, sling } => layers(*pad, *sling),
             Caution::OpenInjury { site, seen_on } => open_injury(self.site(*site), *seen_on),
             Caution::CannotProtectSkin => CANNOT_PROTECT_SKIN.to_owned(),
-            Caution::SmallObliquity { lower, by } => small_obliquity(*lower, *by),
+            Caution::SmallObliquity { lower, by } => small_obliquity(*lower, &self.length(*by)),
             Caution::LowSideLoaded { lower } => low_side(*lower),
             Caution::FootPropels => FOOT_PROPELS.to_owned(),
             Caution::Size(misfits) => {
@@ -29,10 +29,10 @@ impl CautionWords for English {
             Caution::Empty { number } => empty(*number),
             Caution::FewCells { number, cells, least } => few_cells(*number, *cells, *least),
             Caution::ManyCells { number, cells, most } => many_cells(*number, *cells, *most),
-            Caution::NoRating { size } => no_rating(*size),
+            Caution::NoRating { size } => no_rating(&self.size_in_words(*size)),
             Caution::NoWeight => NO_WEIGHT.to_owned(),
             Caution::OldWeight { weighed_on } => {
-                format!("The body weight is of {weighed_on}. Weigh the client again.")
+                format!("The body weight is from {weighed_on}. Weigh the client again.")
             }
             Caution::HeightChanged => HEIGHT_CHANGED.to_owned(),
             Caution::Spares { needed, there } => spares(*needed, *there),
@@ -70,16 +70,16 @@ impl CautionWords for English {
     fn size_misfit(&self, misfit: &SizeMisfit) -> String {
         match misfit {
             SizeMisfit::Narrow { hips } => {
-                format!("it is narrower than the hips, {}", parts::mm(*hips))
+                format!("it is narrower than the hips, {}", self.length(*hips))
             }
             SizeMisfit::Wide { most } => {
-                format!("it is more than {} wider than the hips", parts::mm(*most))
+                format!("it is more than {} wider than the hips", self.length(*most))
             }
             SizeMisfit::Deep { least } => {
-                format!("it leaves less than {} behind the shorter leg's knee", parts::mm(*least))
+                format!("it leaves less than {} behind the shorter leg's knee", self.length(*least))
             }
             SizeMisfit::Shallow { short } => {
-                format!("it ends {} behind the knee", parts::mm(*short))
+                format!("it ends {} behind the knee", self.length(*short))
             }
             SizeMisfit::Rating { rating } => format!("it is rated for {}", parts::kg(*rating)),
             SizeMisfit::WiderThanChair => "it is wider than the chair inside".to_owned(),
@@ -91,14 +91,14 @@ impl CautionWords for English {
         match rule {
             SizingRule::Width { wanted, room } => format!(
                 "Width {}: the hips as clothed and {}; never narrower than the hips.",
-                parts::mm(*wanted),
-                parts::mm(*room)
+                self.length(*wanted),
+                self.length(*room)
             ),
             SizingRule::Depth { wanted, room } => format!(
                 "Depth {}: the shorter thigh depth less {}, two to three fingers behind the knee. \
                  Measure both legs; depth goes by the shorter one.",
-                parts::mm(*wanted),
-                parts::mm(*room)
+                self.length(*wanted),
+                self.length(*room)
             ),
         }
     }
@@ -111,21 +111,20 @@ impl CautionWords for English {
                     "The {} footrest is about {} too {way} for the lower leg on this cushion \
                      (subtract the compressed cushion). Set it again.",
                     parts::side(*side),
-                    parts::mm(too_low_by.abs())
+                    self.length(too_low_by.abs())
                 )
             }
             HeightEffect::FrontEdge { side, least, most } => format!(
                 "The {} foot propels: the loaded front edge is best 25 to 50 mm below the lower \
-                 leg length with the shoe on, so at {:.0} to {} above the floor (Heinrichs, Kirby \
+                 leg length with the shoe on, so at {} above the floor (Heinrichs, Kirby \
                  et al., 2020).",
                 parts::side(*side),
-                least.to_mm(),
-                parts::mm(*most)
+                self.lengths(*least, *most)
             ),
             HeightEffect::Seated { height } => format!(
                 "The client sits some {} above the seat base: look at transfers, brakes, \
                  footrests and the table.",
-                parts::mm(*height)
+                self.length(*height)
             ),
         }
     }
@@ -146,7 +145,7 @@ impl CautionWords for English {
             WhyReCheck::Clearance { side, felt } => format!(
                 "less is felt under the {} seat bone, {} at last",
                 parts::side(*side),
-                parts::mm(*felt)
+                self.length(*felt)
             ),
         }
     }
@@ -161,14 +160,14 @@ const WIDER_THAN_CHAIR: &str =
     "The cushion is wider than the chair inside: it will be squeezed and stand higher.";
 
 fn layers(pad: bool, sling: bool) -> String {
-    let what = match (pad, sling) {
-        (true, true) => "A pad and a sling lie on the cushion.",
-        (true, false) => "A pad lies on the cushion.",
-        (false, _) => "A sling lies on the cushion.",
+    let (what, it) = match (pad, sling) {
+        (true, true) => ("A pad and a sling lie on the cushion.", "them"),
+        (true, false) => ("A pad lies on the cushion.", "it"),
+        (false, _) => ("A sling lies on the cushion.", "it"),
     };
     format!(
-        "{what} Every layer takes some of what the cells do: make the checks with it in place, \
-         and take it away where it can be."
+        "{what} Every layer takes some of what the cells do: make the checks with {it} in \
+         place, and take {it} away where that can be done."
     )
 }
 
@@ -179,11 +178,10 @@ fn open_injury(site: &str, seen_on: Date) -> String {
     )
 }
 
-fn small_obliquity(lower: Side, by: Length) -> String {
+fn small_obliquity(lower: Side, by: &str) -> String {
     format!(
-        "The client's {} side is LOWER by {} at the seat bones. Less than 10 mm is often let be.",
-        parts::loud_side(lower),
-        parts::mm(by)
+        "The client's {} side is LOWER by {by} at the seat bones. Less than 10 mm is often let be.",
+        parts::loud_side(lower)
     )
 }
 
@@ -216,7 +214,7 @@ fn many_cells(number: u8, cells: u32, most: u32) -> String {
     )
 }
 
-fn no_rating(size: Size) -> String {
+fn no_rating(size: &str) -> String {
     format!("The layout is not made in size {size}; there is no maximum user weight for it.")
 }
 

@@ -17,7 +17,7 @@ impl CheckWords for English {
             Alarm::BoneFelt { side, expected: Some(expected) } => format!(
                 "the {} seat bone was felt through the cushion ({} of cushion were expected)",
                 parts::side(*side),
-                parts::mm(*expected)
+                self.length(*expected)
             ),
             Alarm::Mark { site, answer } => {
                 let site = self.site(*site);
@@ -36,16 +36,16 @@ impl CheckWords for English {
         match limit {
             BrokenLimit::Clearance { side, left, needed } => format!(
                 "{} of cushion under the {} seat bone, and {} are needed",
-                parts::mm(*left),
+                self.length(*left),
                 parts::side(*side),
-                parts::mm(*needed)
+                self.length(*needed)
             ),
             BrokenLimit::LowClearance { side, left, needed } => format!(
                 "at the low end of what is plausible only {} of cushion are left under the {} \
                  seat bone, and {} are needed",
-                parts::mm(*left),
+                self.length(*left),
                 parts::side(*side),
-                parts::mm(*needed)
+                self.length(*needed)
             ),
             BrokenLimit::BottomsOut(numbers) => {
                 let each: Vec<String> = numbers.iter().map(u8::to_string).collect();
@@ -183,7 +183,7 @@ impl CheckWords for English {
             Mistake::Forward(by) => format!(
                 "The client sits some {} too far forward. Bring the pelvis fully back and check \
                  again.",
-                parts::mm(*by)
+                self.length(*by)
             ),
             Mistake::Sag => {
                 "The seat under the cushion sags. Put in a solid seat and check again.".to_owned()
@@ -226,7 +226,7 @@ impl CheckWords for English {
                 "take fewer cells",
             ),
             WhyNoPlan::NoSuchCrown { crown } => Said::new(
-                format!("no count of this cell gives a crown of {}", parts::mm(*crown)),
+                format!("no count of this cell gives a crown of {}", self.length(*crown)),
                 "ask for a change in cells, or a smaller one",
             ),
             WhyNoPlan::MoreThanTwice { stock, planned } => Said::new(

@@ -25,18 +25,18 @@ impl GoalWords for English {
                     self.site(site)
                 )
             }
-            Want::Shelf { height } => format!("a pre-ischial shelf of {}", parts::mm(height)),
+            Want::Shelf { height } => format!("a pre-ischial shelf of {}", self.length(height)),
             Want::LowerFront { sides: FrontSides::One(side), by } => {
-                format!("lower the {} front by {}", parts::side(side), parts::mm(by))
+                format!("lower the {} front by {}", parts::side(side), self.length(by))
             }
             Want::LowerFront { sides: FrontSides::Both, by } => {
-                format!("lower the front by {}", parts::mm(by))
+                format!("lower the front by {}", self.length(by))
             }
             Want::MedialSupport { height } => {
-                format!("a medial thigh support of {}", parts::mm(height))
+                format!("a medial thigh support of {}", self.length(height))
             }
             Want::LateralSupport { height } => {
-                format!("lateral supports of {}", parts::mm(height))
+                format!("lateral supports of {}", self.length(height))
             }
             Want::EqualFirmness => "equal firmness in all compartments".to_owned(),
             Want::NearStock => "stay near the stock fill".to_owned(),
@@ -50,7 +50,7 @@ impl GoalWords for English {
         match &outcome.reached {
             None => format!("{goal}: NOT DONE.{why}"),
             Some(reached) => {
-                let clauses = [Some(self.expected(reached)), wanted(&outcome.wanted)];
+                let clauses = [Some(self.expected(reached)), self.wanted(&outcome.wanted)];
                 let expected = clauses.into_iter().flatten().collect::<Vec<_>>().join("; ");
                 let met = if outcome.met { "met" } else { "NOT REACHED" };
                 format!("{goal}: {met}. Expected: {expected}.{why}")
@@ -154,12 +154,15 @@ impl English {
         match reached {
             GoalNumber::Relief(share) => {
                 let (near, far) = ((1.0 - FIFTH) * share, (1.0 + FIFTH) * share);
+                if (100.0 * far).round() == 0.0 {
+                    return "the same as at the stock fill".to_owned();
+                }
                 let way = if *share < 0.0 { "MORE" } else { "less" };
                 format!("{} {way} than at the stock fill", range(near, far))
             }
             GoalNumber::Lower { side, by } => self.lower(*side, *by),
-            GoalNumber::Higher(by) => up_or_down(*by, "higher", "LOWER"),
-            GoalNumber::FrontLower(by) => up_or_down(*by, "lower", "HIGHER"),
+            GoalNumber::Higher(by) => self.up_or_down(*by, "higher", "LOWER"),
+            GoalNumber::FrontLower(by) => self.up_or_down(*by, "lower", "HIGHER"),
             GoalNumber::Apart(share) => {
                 format!("firmness differs by {} at most", parts::percent(*share))
             }
@@ -168,21 +171,31 @@ impl English {
             GoalNumber::Changed(cells) => format!("{cells} cells are changed"),
         }
     }
-}
 
-/// The number that is wanted, where the goal's own words do not say it: a clause.
-fn wanted(wanted: &GoalNumber) -> Option<String> {
-    match wanted {
-        GoalNumber::Lower { side, by } => Some(match side.filter(|_| by.to_mm() >= 0.5) {
-            None => "level is wanted".to_owned(),
-            Some(side) => {
-                format!("{} on the {} is wanted", parts::mm(*by), parts::loud_side(side))
+    /// The number that is wanted, where the goal's own words do not say it: a clause.
+    fn wanted(self, wanted: &GoalNumber) -> Option<String> {
+        match wanted {
+            GoalNumber::Lower { side, by } => Some(match side.filter(|_| by.to_mm() >= 0.5) {
+                None => "level is wanted".to_owned(),
+                Some(side) => {
+                    format!("{} on the {} is wanted", self.length(*by), parts::loud_side(side))
+                }
+            }),
+            GoalNumber::Higher(by) | GoalNumber::FrontLower(by) => {
+                Some(format!("{} is wanted", self.length(*by)))
             }
-        }),
-        GoalNumber::Higher(by) | GoalNumber::FrontLower(by) => {
-            Some(format!("{} is wanted", parts::mm(*by)))
+            GoalNumber::Relief(_) | GoalNumber::Apart(_) | GoalNumber::Changed(_) => None,
         }
-        GoalNumber::Relief(_) | GoalNumber::Apart(_) | GoalNumber::Changed(_) => None,
+    }
+
+    /// So much one way, or the other where negative.
+    fn up_or_down(self, by: Length, forward: &str, back: &str) -> String {
+        let way = match by.to_mm().round() {
+            0.0 => return "no difference".to_owned(),
+            rounded if rounded < 0.0 => back,
+            _ => forward,
+        };
+        format!("{} {way}", self.length(by.abs()))
     }
 }
 
@@ -193,10 +206,4 @@ fn range(near: f64, far: f64) -> String {
         return parts::percent(near);
     }
     format!("{:.0} to {:.0} %", whole(near), whole(far))
-}
-
-/// So many millimetres one way, or the other where negative.
-fn up_or_down(by: Length, forward: &str, back: &str) -> String {
-    let way = if by.to_mm().round() < 0.0 { back } else { forward };
-    format!("{} {way}", parts::mm(by.abs()))
 }

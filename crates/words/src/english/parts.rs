@@ -34,6 +34,12 @@ pub(super) fn mm(length: Length) -> String {
     format!("{:.0} mm", length.to_mm().round() + 0.0)
 }
 
+/// Inches to a tenth, without a nought after the point; exact by definition of the inch.
+pub(super) fn inches(length: Length) -> String {
+    let tenths = (length.to_mm() / 25.4 * 10.0).round() / 10.0 + 0.0;
+    tenths.to_string()
+}
+
 /// A share in whole per cent, without its sign.
 pub(super) fn percent(share: f64) -> String {
     format!("{:.0} %", (share * 100.0).abs().round())

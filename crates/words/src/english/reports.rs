@@ -1,5 +1,6 @@
 //! English: whole answers, beside their findings.
 
+use case::text::LengthUnit;
 use case::{
     Alarm, BrokenLimit, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMisfit, Spread,
     SurveyFault, SurveySummary,
@@ -72,16 +73,16 @@ impl ReportWords for English {
         format!(
             "Expected: {}; left under the seat bones: left {}, right {}.",
             self.lower(seat.lower_side, seat.lower_by),
-            spread_mm(&seat.clearance.left),
-            spread_mm(&seat.clearance.right)
+            self.spread(&seat.clearance.left),
+            self.spread(&seat.clearance.right)
         )
     }
 
     fn expected_after_moves(&self, seat: &PredictedSeat) -> String {
         format!(
             "Expected then: {} left under the left seat bone, {} under the right.",
-            spread_mm(&seat.clearance.left),
-            spread_mm(&seat.clearance.right)
+            self.spread(&seat.clearance.left),
+            self.spread(&seat.clearance.right)
         )
     }
 
@@ -97,13 +98,13 @@ impl ReportWords for English {
         format!(
             "At the seat bones {}.\n\
              Cushion left under the seat bones: left {}, right {}.\n\
-             They sink in by {:.0} and {}. Skin touches on {:.0} cm2, mean pressure {}.\n\
+             They sink in by {} and {}. Skin touches on {:.0} cm2, mean pressure {}.\n\
              Leaning to a side is resisted with {:.1} N m a degree.{trunk}",
             self.lower(seat.lower_side, seat.lower_by),
-            spread_mm(&seat.clearance.left),
-            spread_mm(&seat.clearance.right),
-            seat.immersion.left.to_mm(),
-            parts::mm(seat.immersion.right),
+            self.spread(&seat.clearance.left),
+            self.spread(&seat.clearance.right),
+            self.length(seat.immersion.left),
+            self.length(seat.immersion.right),
             seat.contact_area.to_cm2(),
             spread_kpa(&seat.mean_surface),
             seat.roll_stiffness,
@@ -147,18 +148,21 @@ impl ReportWords for English {
 
     fn best_size(&self, best: Option<Size>) -> String {
         match best {
-            Some(size) => format!("The made size that suits best: {size}."),
+            Some(size) => {
+                format!("The made size that suits best: {}.", self.size_in_words(size))
+            }
             None => "No made size suits.".to_owned(),
         }
     }
 
     fn other_size_named(&self, named: Size, best: Size) -> String {
+        let (named, best) = (self.size_in_words(named), self.size_in_words(best));
         format!("The file names {named}, not {best}.")
     }
 
     fn size_left(&self, size: Size, misfits: &[SizeMisfit]) -> String {
         let misfits: Vec<String> = misfits.iter().map(|own| self.size_misfit(own)).collect();
-        format!("Not {size}: {}.", misfits.join("; "))
+        format!("Not {}: {}.", self.size_in_words(size), misfits.join("; "))
     }
 
     fn batch(&self, cells: u32, grams_of_one: f64) -> String {
@@ -246,10 +250,25 @@ fn tenths(length: Length) -> String {
     ((length.to_mm() * 10.0).round() / 10.0).to_string()
 }
 
-/// A length with its spread.
-fn spread_mm(spread: &Spread<Length>) -> String {
-    let Spread { central, low, high } = spread;
-    format!("{} ({:.0} to {:.0})", parts::mm(*central), low.to_mm(), high.to_mm())
+impl English {
+    /// A length with its spread.
+    fn spread(self, spread: &Spread<Length>) -> String {
+        let Spread { central, low, high } = spread;
+        match self.lengths {
+            LengthUnit::Millimetres => {
+                format!("{} ({:.0} to {:.0})", parts::mm(*central), low.to_mm(), high.to_mm())
+            }
+            LengthUnit::Inches => format!(
+                "{} in ({} to {}), {} mm ({:.0} to {:.0})",
+                parts::inches(*central),
+                parts::inches(*low),
+                parts::inches(*high),
+                central.to_mm().round(),
+                low.to_mm(),
+                high.to_mm()
+            ),
+        }
+    }
 }
 
 /// A pressure with its spread.

@@ -1,3 +1,6 @@
 //! What sentences must never look like.
 
+mod files;
+mod findings;
 mod papers;
+mod sweep;

@@ -10,7 +10,7 @@ use words::{ENGLISH, Language};
 const DAY: Date = Date::constant(2026, 3, 4);
 
 /// What is wrong with a sentence, or with the texts of a document as they are listed.
-fn faults(said: &str) -> Vec<String> {
+pub(crate) fn faults(said: &str) -> Vec<String> {
     let mut faults = Vec::new();
     let spaced = said.replace('\u{a0}', " ");
     for wrong in ["  ", " .", " ,", " ;", "..", ",,", "( ", " )", "{", "}"] {

@@ -66,7 +66,7 @@ impl Field {
             Kind::YesNo => Answer::Ring([texts.yes, texts.no].map(str::to_owned).to_vec()),
             Kind::Size | Kind::Name | Kind::Layout => Answer::Lines(vec![line(question)]),
             Kind::Text | Kind::Code | Kind::Phone => Answer::Words(1),
-            Kind::Texts => Answer::Words(3),
+            Kind::Texts | Kind::Words => Answer::Words(3),
             // Of files, not of clients.
             Kind::Just(_)
             | Kind::Word(_)

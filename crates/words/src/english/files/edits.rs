@@ -16,7 +16,7 @@ pub(super) fn about(error: &EditError) -> Said {
                 }
                 None => "the file cannot be read".to_owned(),
             },
-            hint: Some("put it right in a text editor first; `check` says where".to_owned()),
+            hint: Some("put it right in a text editor first".to_owned()),
         },
         EditError::NoSuchKey { key, near: Some(near) } => {
             said(format!("there is no `{key}` in the file"), format!("did you mean `{near}`?"))

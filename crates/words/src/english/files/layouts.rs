@@ -191,11 +191,18 @@ pub(super) fn no_size(error: SizeError) -> String {
                 .to_owned()
         }
         SizeError::Range { width_mm, depth_mm } => format!(
-            "{width_mm:.0} x {depth_mm:.0} mm is no cushion: width and depth lie between {:.0} and {:.0} mm",
+            "{} x {} mm is no cushion: width and depth lie between {:.0} and {:.0} mm",
+            of_any_size(width_mm),
+            of_any_size(depth_mm),
             Size::LEAST.to_mm(),
             Size::GREATEST.to_mm()
         ),
     }
+}
+
+/// A number of millimetres, in few digits however large it is.
+fn of_any_size(mm: f64) -> String {
+    if mm.abs() < 1e6 { format!("{mm:.0}") } else { format!("{mm:e}") }
 }
 
 /// A measure of the client, without an article.

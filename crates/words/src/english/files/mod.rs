@@ -1,18 +1,20 @@
 //! English: findings about texts, questions, why work on them ends.
 
+mod checks;
 mod edits;
 mod layouts;
 mod plugins;
 mod questions;
 mod texts;
+mod troubles;
 
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
-use case::{BodyMeasure, FileKind, LayoutError, PluginFaultKind, Said};
-use cushion::{FaultKind, SizeError};
+use case::{BodyMeasure, CheckError, FileKind, LayoutError, PluginFaultKind, Said, Trouble};
+use cushion::{Compartment, FaultKind, SizeError};
 
 use super::English;
-use crate::FileWords;
+use crate::{BasicWords as _, FileWords, Language as _};
 
 fn said(message: impl Into<String>, hint: impl Into<String>) -> Said {
     let hint: String = hint.into();
@@ -58,6 +60,14 @@ impl FileWords for English {
         texts::about(finding)
     }
 
+    fn trouble(&self, trouble: &Trouble) -> Said {
+        troubles::about(trouble)
+    }
+
+    fn no_check(&self, error: &CheckError) -> Said {
+        checks::no_check(error)
+    }
+
     fn about_edit(&self, error: &EditError) -> Said {
         edits::about(error)
     }
@@ -76,6 +86,14 @@ impl FileWords for English {
 
     fn no_size(&self, error: SizeError) -> String {
         layouts::no_size(error)
+    }
+
+    fn compartment(&self, compartment: &Compartment) -> String {
+        let words = compartment.words.in_language(self.tag());
+        match compartment.side.filter(|_| compartment.has_partner) {
+            Some(side) => format!("{words}, client's {}", self.side(side)),
+            None => words.to_owned(),
+        }
     }
 
     fn body_measure(&self, measure: BodyMeasure) -> &'static str {

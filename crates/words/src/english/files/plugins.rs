@@ -1,5 +1,7 @@
 //! English: why there is no layout.
 
+use std::time::Duration;
+
 use case::text::{Remark, TextFinding};
 use case::{BadDescription, Crash, Distrust, LayoutError, PluginFault, PluginFaultKind, Said};
 use cushion::Name;
@@ -49,7 +51,22 @@ pub(super) fn fault(kind: &PluginFaultKind) -> Said {
         Kind::Refused(_) | Kind::OutOfRange { .. } | Kind::NoChild(_) | Kind::NoLimits(_) => {
             String::new()
         }
-        _ => "tell the plugin's author; nothing was written".to_owned(),
+        Kind::NotALibrary(_)
+        | Kind::NoEntry
+        | Kind::OtherVersion { .. }
+        | Kind::BadDescription(_)
+        | Kind::OtherName { .. }
+        | Kind::Crashed(_)
+        | Kind::Ended
+        | Kind::TooSlow(_)
+        | Kind::NotReadInTime(_)
+        | Kind::TooLong { .. }
+        | Kind::TooMuchPrinted { .. }
+        | Kind::NotText
+        | Kind::Failed(_)
+        | Kind::OtherLayout { .. }
+        | Kind::OtherSize { .. }
+        | Kind::BadLayout { .. } => "tell the plugin's author; nothing was written".to_owned(),
     };
     said(message(kind), hint)
 }
@@ -67,14 +84,8 @@ fn message(kind: &PluginFaultKind) -> String {
         Kind::NoFile => "there is no such file".to_owned(),
         Kind::NotALibrary(Some(why)) => format!("this file cannot be loaded: {why}"),
         Kind::NotALibrary(None) => "this file cannot be loaded".to_owned(),
-        Kind::NoEntry => {
-            "this library is no plugin: it does not export `seatwright_plugin`".to_owned()
-        }
-        Kind::OtherVersion { found } => {
-            format!(
-                "it was built for version {found} of the contract; this program reads version 1"
-            )
-        }
+        Kind::NoEntry => NO_ENTRY.to_owned(),
+        Kind::OtherVersion { found } => other_version(*found),
         Kind::BadDescription(bad) => {
             format!("its description breaks the contract: {}", bad_description(*bad))
         }
@@ -86,38 +97,14 @@ fn message(kind: &PluginFaultKind) -> String {
         Kind::OutOfRange { parameter, value, least, greatest } => {
             format!("`{parameter}` is {value}, and lies between {least} and {greatest}")
         }
-        Kind::NotGiven { parameter, words, .. } => {
-            format!("`{parameter}` ({words}) must be measured or given; no default is taken")
-        }
+        Kind::NotGiven { parameter, words, .. } => not_given(parameter, words),
         Kind::NoChild(why) => format!("its process could not be started: {why}"),
         Kind::NoLimits(why) => format!("its process could not be given limits: {why}"),
-        Kind::Crashed(_)
-        | Kind::Ended
-        | Kind::TooSlow(_)
-        | Kind::NotReadInTime(_)
-        | Kind::TooLong { .. }
-        | Kind::TooMuchPrinted { .. }
-        | Kind::NotText
-        | Kind::Failed(_)
-        | Kind::Refused(_)
-        | Kind::OtherLayout { .. }
-        | Kind::OtherSize { .. }
-        | Kind::BadLayout { .. } => answer(kind),
-    }
-}
-
-/// What is wrong with a plugin's answer, or that there is none.
-fn answer(kind: &PluginFaultKind) -> String {
-    use PluginFaultKind as Kind;
-    match kind {
         Kind::Crashed(crash) => format!("it crashed ({})", crashed(*crash)),
+        Kind::Ended => "it ended without an answer".to_owned(),
         Kind::TooSlow(limit) => format!("it did not answer within {} s", limit.as_secs_f64()),
-        Kind::NotReadInTime(limit) => {
-            format!("its layout cannot be read within {} s", limit.as_secs_f64())
-        }
-        Kind::OtherLayout { found } => {
-            format!("it answered with a layout that is called `{found}`")
-        }
+        Kind::NotReadInTime(limit) => not_read_in_time(*limit),
+        Kind::OtherLayout { found } => other_layout(found),
         Kind::TooLong { most } => format!("it answered more than {most} bytes"),
         Kind::TooMuchPrinted { most } => format!("it printed more than {most} bytes"),
         Kind::NotText => "its answer is not text".to_owned(),
@@ -129,16 +116,35 @@ fn answer(kind: &PluginFaultKind) -> String {
             let answered: Vec<String> = answered.iter().map(ToString::to_string).collect();
             format!("it was asked for {asked} and answered for {}", answered.join(", "))
         }
-        Kind::BadLayout { remarks, .. } => {
-            // What is missing from a text that broke off is not what is wrong with it.
-            let broken = |remark: &&Remark| matches!(remark.finding, TextFinding::Syntax(_));
-            let first = remarks.iter().find(broken).or(remarks.first());
-            first.map_or("its layout cannot be read".to_owned(), |first| {
-                format!("its layout is wrong: {}", texts::about(&first.finding).message)
-            })
-        }
-        _ => "it ended without an answer".to_owned(),
+        Kind::BadLayout { remarks, .. } => bad_layout(remarks),
     }
+}
+
+const NO_ENTRY: &str = "this library is no plugin: it does not export `seatwright_plugin`";
+
+fn other_version(found: u32) -> String {
+    format!("it was built for version {found} of the contract; this program reads version 1")
+}
+
+fn not_given(parameter: &Name, words: &str) -> String {
+    format!("`{parameter}` ({words}) must be measured or given; no default is taken")
+}
+
+fn not_read_in_time(limit: Duration) -> String {
+    format!("its layout cannot be read within {} s", limit.as_secs_f64())
+}
+
+fn other_layout(found: &Name) -> String {
+    format!("it answered with a layout that is called `{found}`")
+}
+
+fn bad_layout(remarks: &[Remark]) -> String {
+    // What is missing from a text that broke off is not what is wrong with it.
+    let broken = |remark: &&Remark| matches!(remark.finding, TextFinding::Syntax(_));
+    let first = remarks.iter().find(broken).or(remarks.first());
+    first.map_or("its layout cannot be read".to_owned(), |first| {
+        format!("its layout is wrong: {}", texts::about(&first.finding).message)
+    })
 }
 
 fn distrust(why: Distrust) -> &'static str {

@@ -99,7 +99,7 @@ prose! {
     GoalSide: "side of the front", "";
     GoalBy: "height", "";
     GoalBecause: "reason", "";
-    ChangeOf: "compartment", "as `seatwright pattern` calls it";
+    ChangeOf: "compartment", "by its id, such as pelvis-left";
     ChangeCells: "change in cells", "more than in the stock fill, or fewer";
     ChangeCrown: "change of crown", "";
     ChangeReason: "reason", "";
@@ -132,7 +132,7 @@ prose! {
     AdjustmentWhat: "entry", "";
     AdjustmentOn: "day of the adjustment", "";
     AdjustmentBy: "who adjusted", "";
-    AdjustmentFound: "checks", "as `seatwright adjust` takes them";
+    AdjustmentFound: "checks", "each as in the example";
     AdjustmentWhy: "reason of the adjustment", "";
     MoveFrom: "place of cells", "";
     MoveTo: "place of cells", "";
@@ -169,7 +169,7 @@ prose! {
     CompartmentSeed: "seed", "a point inside the compartment";
     CompartmentNumber: "number of the compartment", "as sewn at its opening";
     CompartmentNumbers: "numbers of the compartment", "of the left half and the right half";
-    CompartmentWords: "words for carers", "";
+    CompartmentWords: "words for carers", "in English, or by language: { en = \"...\", es = \"...\" }";
     CompartmentFor: "purpose", "";
     CellFormat: "format", "";
     CellKind: "kind of file", "";
@@ -211,12 +211,12 @@ pub(super) const CLIENT_HEAD: &str = "\
 A client's file. Left and right are always the client's.
 Put your answers in place of \"fill in\". What was not measured is best left out: begin its line
 with #. A line that begins with # is an example; take the # away to use it, in a block with its
-heading. Check the file with `seatwright check`, see the counts with `seatwright plan`.";
+heading. Check the file before you plan with it.";
 
 /// The lines above the record of a client's file.
 pub(super) const RECORD_HEAD: &str = "\
-The record. `seatwright plan FILE --record --by WHO` adds plans at the end, and
-`seatwright adjust FILE ... --record --by WHO` what was found and moved.";
+The record. Plans are added at the end, and what was found and moved, each with its day and with
+who recorded it. What stands here is never changed by the program.";
 
 /// Before other words that could be written.
 pub(super) const OR: &str = "or";

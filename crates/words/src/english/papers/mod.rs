@@ -13,14 +13,15 @@ mod tag;
 mod take_home;
 
 use case::question::{Group, Question, QuestionWords};
+use case::text::LengthUnit;
 use case::{
     ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, SiteName, Standing,
 };
-use cushion::{Side, Size};
+use cushion::{Length, Side, Size};
 
 use self::dates::day;
 use super::English;
-use super::parts::{capital, cells, counted, list, side};
+use super::parts::{capital, cells, counted, inches, list, side};
 use crate::{
     BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
     SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
@@ -104,8 +105,14 @@ impl PaperWords for English {
     }
 
     fn size(&self, size: Size) -> String {
-        let text = size.to_string().replace('x', " x ");
-        format!("{text}\u{a0}mm")
+        let mm = size.to_string().replace('x', " x ") + "\u{a0}mm";
+        match self.lengths {
+            LengthUnit::Millimetres => mm,
+            LengthUnit::Inches => {
+                let (width, depth) = (inches(size.width()), inches(size.depth()));
+                format!("{width} x {depth}\u{a0}in ({mm})")
+            }
+        }
     }
 
     fn cells_in_drawing(&self, count: u32) -> String {
@@ -253,7 +260,7 @@ impl PaperWords for English {
     }
 
     fn left_under(&self, place: SiteName, mm: f64) -> String {
-        format!("{}: {mm:.0} mm of cushion", self.site(place))
+        format!("{}: {} of cushion", self.site(place), self.length(Length::from_mm(mm)))
     }
 
     fn section_shows(&self, title: &str, sites: &[(SiteName, f64)]) -> String {

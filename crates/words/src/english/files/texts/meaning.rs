@@ -4,7 +4,7 @@ use case::Said;
 use case::question::Group;
 use case::text::{ClientFinding, DesignFinding, LengthUnit, RecordFinding, WishFinding};
 
-use super::{alternatives, layouts, said, unit_of_length};
+use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::English;
 use crate::{BasicWords as _, GoalWords as _};
 
@@ -69,7 +69,7 @@ pub(super) fn wish(finding: &WishFinding) -> Said {
             "add `obliquity = { lower = ..., by = ..., at = ..., is = ... }` under [posture]",
         ),
         WishFinding::GoalTwice(want) => said(
-            format!("the goal \"{}\" is written twice", English.goal(want)),
+            format!("the goal \"{}\" is written twice", English::new().goal(want)),
             "keep one of the two",
         ),
         WishFinding::NoWeightForGoals => said(
@@ -92,8 +92,8 @@ pub(super) fn wish(finding: &WishFinding) -> Said {
         WishFinding::OtherSide { injured, relieved } => said(
             format!(
                 "load is to be taken off the {}, and the injury is at the {}",
-                English.site(*relieved),
-                English.site(*injured)
+                English::new().site(*relieved),
+                English::new().site(*injured)
             ),
             "are the sides right? left and right are the client's",
         ),
@@ -117,9 +117,7 @@ pub(super) fn record(finding: &RecordFinding) -> Said {
             "the fitting check does not say whether it passed, so papers say NOT FITTED YET",
             "write `passed = true` where the client may use the cushion, else `passed = false`",
         ),
-        RecordFinding::Check(wrong) => {
-            said(wrong.clone(), "write it as `adjust` records it, such as \"top left=tight\"")
-        }
+        RecordFinding::Check(wrong) => checks::no_check(wrong),
         RecordFinding::Sum { sum, total } => said(
             format!("the counts add up to {sum}, and the total says {total}"),
             "one of them was changed by hand; record the plan again",

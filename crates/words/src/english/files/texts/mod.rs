@@ -8,7 +8,7 @@ use case::Said;
 use case::text::{LengthUnit, TextFinding};
 
 use super::questions::label;
-use super::{layouts, said};
+use super::{checks, layouts, said, troubles};
 
 /// Says a finding.
 pub(super) fn about(finding: &TextFinding) -> Said {
@@ -22,9 +22,7 @@ pub(super) fn about(finding: &TextFinding) -> Said {
         TextFinding::Wish(own) => meaning::wish(own),
         TextFinding::Record(own) => meaning::record(own),
         TextFinding::Design(own) => meaning::design(own),
-        TextFinding::Said { message, hint } => {
-            Said { message: message.clone(), hint: hint.clone() }
-        }
+        TextFinding::Trouble(own) => troubles::about(own),
     }
 }
 

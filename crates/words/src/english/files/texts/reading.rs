@@ -66,10 +66,9 @@ pub(super) fn syntax(finding: &SyntaxFinding) -> Said {
             format!("the number {written} begins with a nought"),
             format!("write {}", written.trim_start_matches('0')),
         ),
-        SyntaxFinding::Other(parser) => said(
-            format!("this cannot be read: {parser}"),
-            "see the format in README; `new` writes an example",
-        ),
+        SyntaxFinding::Other(parser) => {
+            said(format!("this cannot be read: {parser}"), "see the format in README")
+        }
     }
 }
 
@@ -113,6 +112,14 @@ pub(super) fn key(finding: &KeyFinding) -> Said {
                 format!("write it, such as {}{left_out}", question.row().example),
             )
         }
+        KeyFinding::NotALanguage(written) => said(
+            format!("`{written}` is not the tag of a language"),
+            "write it as in { en = \"...\", es = \"...\" }",
+        ),
+        KeyFinding::NoEnglish(question) => said(
+            format!("`{}` is not there in English", question.row().key),
+            "add `en = \"...\"`: it stands where a language is not there",
+        ),
         KeyFinding::NotAName(written) => {
             said(format!("`{written}` is not a name"), format!("take {}", Name::RULE))
         }

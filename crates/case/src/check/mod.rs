@@ -1,9 +1,12 @@
 //! Checks: what hands and readings find on the filled cushion, answered in words.
 
+mod error;
+
 use std::fmt;
 
 use cushion::{Length, Pressure, Side};
 
+pub use self::error::CheckError;
 use crate::SiteName;
 
 /// Fingers between seat bone and cushion.
@@ -144,34 +147,30 @@ impl Check {
     ///
     /// # Errors
     ///
-    /// Returns what is wrong and what to write.
-    pub fn read(kind: &str, text: &str) -> Result<Self, String> {
+    /// Returns what is wrong.
+    pub fn read(kind: &str, text: &str) -> Result<Self, CheckError> {
+        let known = CHECK_KINDS.into_iter().find(|own| *own == kind);
+        let kind = known.ok_or_else(|| CheckError::NoSuchCheck(kind.to_owned()))?;
         if kind == "lower" && text == "level" {
             return Ok(Self::Lower { lower: None, by: Length::ZERO });
         }
-        let (key, answer) = text
-            .split_once('=')
-            .ok_or_else(|| format!("`{text}` is no answer; write {}", example(kind)))?;
-        let side = || side(key).ok_or_else(|| format!("`{key}` is no side; write left or right"));
+        let no_answer = |written: &str| CheckError::NotAnAnswer { kind, written: written.into() };
+        let (key, answer) = text.split_once('=').ok_or_else(|| no_answer(text))?;
+        let no_answer = || no_answer(answer);
         match kind {
-            "top" => Ok(Self::Top { side: side()?, answer: top(answer)? }),
-            "under" => Ok(Self::Under { side: side()?, answer: under(answer)? }),
+            "top" => Ok(Self::Top { side: side(key)?, answer: top(answer).ok_or_else(no_answer)? }),
+            "under" => Ok(Self::Under { side: side(key)?, answer: under(answer)? }),
             "press" => {
                 let number = key.parse().ok().filter(|number| (1..=99).contains(number));
-                let number = number.ok_or_else(|| {
-                    format!("`{key}` is not the number of a compartment; write {}", example(kind))
-                })?;
-                Ok(Self::Press { number, answer: press(answer)? })
+                let number = number.ok_or_else(|| CheckError::NotANumber(key.to_owned()))?;
+                Ok(Self::Press { number, answer: press(answer).ok_or_else(no_answer)? })
             }
             "lower" => {
-                let by = length(answer, 80.0)?;
-                Ok(Self::Lower { lower: Some(side()?), by })
+                let (by, lower) = (length(answer, 80.0)?, Some(side(key)?));
+                Ok(Self::Lower { lower, by })
             }
             "reading" => Ok(Self::Reading { site: site(key)?, pressure: pressure(answer)? }),
-            "skin" => Ok(Self::Skin { site: site(key)?, answer: skin(answer)? }),
-            other => {
-                Err(format!("no check is called `{other}`; there are {}", CHECK_KINDS.join(", ")))
-            }
+            _ => Ok(Self::Skin { site: site(key)?, answer: skin(answer).ok_or_else(no_answer)? }),
         }
     }
 
@@ -180,99 +179,77 @@ impl Check {
     /// # Errors
     ///
     /// As [`Self::read`].
-    pub fn read_whole(text: &str) -> Result<Self, String> {
-        let (kind, answer) = text.trim().split_once(' ').ok_or_else(|| {
-            format!(
-                "`{text}` is no check; write {} and {}",
-                CHECK_KINDS[0],
-                example(CHECK_KINDS[0])
-            )
-        })?;
+    pub fn read_whole(text: &str) -> Result<Self, CheckError> {
+        let parts = text.trim().split_once(' ');
+        let (kind, answer) = parts.ok_or_else(|| CheckError::NotACheck(text.to_owned()))?;
         Self::read(kind, answer.trim())
     }
 }
 
-fn example(kind: &str) -> &'static str {
-    match kind {
-        "top" => "left=safe, tight or pinched",
-        "under" => "left=25mm, left=bone-felt or left=not-found",
-        "press" => "3=slack, like or tight, with the compartment's number",
-        "lower" => "left=8mm, or level",
-        "skin" => "left-seat-bone=clear, fades, stays, open or worse",
-        _ => "left-seat-bone=48mmHg or 6.4kPa",
-    }
+fn site(id: &str) -> Result<SiteName, CheckError> {
+    SiteName::from_id(id).ok_or_else(|| CheckError::NotASite(id.to_owned()))
 }
 
-fn site(id: &str) -> Result<SiteName, String> {
-    SiteName::from_id(id).ok_or_else(|| {
-        let known: Vec<&str> = SiteName::ALL.iter().map(|site| site.id()).collect();
-        format!("`{id}` is no site; there are {}", known.join(", "))
-    })
+fn skin(word: &str) -> Option<SkinAnswer> {
+    SkinAnswer::ALL.into_iter().find(|(_, own)| *own == word).map(|(answer, _)| answer)
 }
 
-fn skin(word: &str) -> Result<SkinAnswer, String> {
-    let known = SkinAnswer::ALL.into_iter().find(|(_, own)| *own == word);
-    known.map(|(answer, _)| answer).ok_or_else(|| {
-        format!("`{word}` is no answer to a look at the skin; write {}", example("skin"))
-    })
+fn side(word: &str) -> Result<Side, CheckError> {
+    let known = [Side::Left, Side::Right].into_iter().find(|side| side.words() == word);
+    known.ok_or_else(|| CheckError::NotASide(word.to_owned()))
 }
 
-fn side(word: &str) -> Option<Side> {
-    [Side::Left, Side::Right].into_iter().find(|side| side.words() == word)
-}
-
-fn top(answer: &str) -> Result<TopAnswer, String> {
+fn top(answer: &str) -> Option<TopAnswer> {
     match answer {
-        "safe" => Ok(TopAnswer::Safe),
-        "tight" => Ok(TopAnswer::Tight),
-        "pinched" => Ok(TopAnswer::Pinched),
-        other => Err(format!("`{other}` is no answer to a top check; write {}", example("top"))),
+        "safe" => Some(TopAnswer::Safe),
+        "tight" => Some(TopAnswer::Tight),
+        "pinched" => Some(TopAnswer::Pinched),
+        _ => None,
     }
 }
 
-fn under(answer: &str) -> Result<UnderAnswer, String> {
-    if answer == "bone-felt" {
-        return Ok(UnderAnswer::BoneFelt);
-    }
-    if answer == "not-found" {
-        return Ok(UnderAnswer::NotFound);
-    }
-    length(answer, 100.0).map(UnderAnswer::Felt)
-}
-
-fn press(answer: &str) -> Result<PressAnswer, String> {
+fn under(answer: &str) -> Result<UnderAnswer, CheckError> {
     match answer {
-        "slack" => Ok(PressAnswer::Slack),
-        "like" => Ok(PressAnswer::Like),
-        "tight" => Ok(PressAnswer::Tight),
-        other => {
-            Err(format!("`{other}` is no answer to a press check; write {}", example("press")))
-        }
+        "bone-felt" => Ok(UnderAnswer::BoneFelt),
+        "not-found" => Ok(UnderAnswer::NotFound),
+        _ => length(answer, 100.0).map(UnderAnswer::Felt),
+    }
+}
+
+fn press(answer: &str) -> Option<PressAnswer> {
+    match answer {
+        "slack" => Some(PressAnswer::Slack),
+        "like" => Some(PressAnswer::Like),
+        "tight" => Some(PressAnswer::Tight),
+        _ => None,
     }
 }
 
 /// A length up to `most` mm, in mm or inches.
-fn length(text: &str, most: f64) -> Result<Length, String> {
+fn length(text: &str, most: f64) -> Result<Length, CheckError> {
     let parts = [("mm", 1.0), ("in", 25.4)];
     let found = parts.iter().find_map(|(unit, in_mm)| Some((text.strip_suffix(unit)?, in_mm)));
-    let (number, in_mm) =
-        found.ok_or_else(|| format!("`{text}` has no unit; write it as 25mm or 1in"))?;
+    let (number, in_mm) = found.ok_or_else(|| CheckError::LengthWithoutUnit(text.to_owned()))?;
     let mm = number.trim().parse::<f64>().ok().map(|number| number * in_mm);
-    mm.filter(|mm| (0.0..=most).contains(mm))
-        .map(Length::from_mm)
-        .ok_or_else(|| format!("`{text}` cannot be right; it lies between 0 and {most:.0} mm"))
+    let range = || CheckError::LengthRange { written: text.to_owned(), most_mm: most };
+    mm.filter(|mm| (0.0..=most).contains(mm)).map(Length::from_mm).ok_or_else(range)
 }
 
 /// A pressure of 1 to 400 mmHg, in mmHg or kPa.
-fn pressure(text: &str) -> Result<Pressure, String> {
+fn pressure(text: &str) -> Result<Pressure, CheckError> {
+    const LEAST: f64 = 1.0;
+    const MOST: f64 = 400.0;
     let parts = [("mmHg", Pressure::from_mmhg as fn(f64) -> Pressure), ("kPa", Pressure::from_kpa)];
     let found = parts.iter().find_map(|(unit, of)| Some((text.strip_suffix(unit)?, of)));
-    let (number, of) =
-        found.ok_or_else(|| format!("`{text}` has no unit; write it as 48mmHg or 6.4kPa"))?;
-    let pressure = number.trim().parse::<f64>().ok().map(of);
-    pressure
-        .filter(|pressure| (1.0..=400.0).contains(&pressure.to_mmhg()))
-        .ok_or_else(|| format!("`{text}` cannot be right; it lies between 1 and 400 mmHg"))
+    let (number, of) = found.ok_or_else(|| CheckError::PressureWithoutUnit(text.to_owned()))?;
+    let number = number.trim().parse::<f64>().ok();
+    let pressure = number.and_then(|number| Pressure::checked(*of, number));
+    let range = || CheckError::PressureRange {
+        written: text.to_owned(),
+        least_mmhg: LEAST,
+        most_mmhg: MOST,
+    };
+    pressure.filter(|own| (LEAST..=MOST).contains(&own.to_mmhg())).ok_or_else(range)
 }
 
 impl fmt::Display for Check {
@@ -344,23 +321,28 @@ mod tests {
     }
 
     #[test]
-    fn bare_numbers_and_other_words_are_refused_with_what_to_write() {
-        for (kind, text, hint) in [
-            ("under", "left=25", "no unit"),
-            ("under", "left=NaNmm", "cannot be right"),
-            ("under", "left=250mm", "between 0 and 100"),
-            ("top", "left=3", "safe, tight or pinched"),
-            ("top", "up=safe", "left or right"),
-            ("press", "left=slack", "number"),
-            ("reading", "left-seat-bone=48", "no unit"),
-            ("reading", "elbow=48mmHg", "left-seat-bone"),
-            ("poke", "left=safe", "top, under"),
-            ("lower", "8mm", "left=8mm"),
-            ("skin", "left-seat-bone=red", "stays, open or worse"),
-            ("skin", "left=stays", "left-seat-bone"),
+    fn bare_numbers_and_other_words_are_refused() {
+        use CheckError as Wrong;
+        let owned = str::to_owned;
+        let answer = |kind, written: &str| Wrong::NotAnAnswer { kind, written: owned(written) };
+        let length =
+            |written: &str, most_mm| Wrong::LengthRange { written: owned(written), most_mm };
+        for (kind, text, expected) in [
+            ("under", "left=25", Wrong::LengthWithoutUnit(owned("25"))),
+            ("under", "left=NaNmm", length("NaNmm", 100.0)),
+            ("under", "left=250mm", length("250mm", 100.0)),
+            ("top", "left=3", answer("top", "3")),
+            ("top", "up=safe", Wrong::NotASide(owned("up"))),
+            ("press", "left=slack", Wrong::NotANumber(owned("left"))),
+            ("reading", "left-seat-bone=48", Wrong::PressureWithoutUnit(owned("48"))),
+            ("reading", "elbow=48mmHg", Wrong::NotASite(owned("elbow"))),
+            ("poke", "left=safe", Wrong::NoSuchCheck(owned("poke"))),
+            ("lower", "8mm", answer("lower", "8mm")),
+            ("skin", "left-seat-bone=red", answer("skin", "red")),
+            ("skin", "left=stays", Wrong::NotASite(owned("left"))),
         ] {
-            let error = Check::read(kind, text).expect_err("it is refused");
-            assert!(error.contains(hint), "{error}");
+            assert_eq!(Check::read(kind, text), Err(expected));
         }
+        assert_eq!(Check::read_whole("left"), Err(Wrong::NotACheck(owned("left"))));
     }
 }

@@ -1,0 +1,65 @@
+//! Of a question and its mirror image one is answered, by rule, and the answer of the other is its
+//! mirror image: exactly, whatever sums round to on either side.
+
+use std::fmt::Debug;
+
+use case::{BrokenLimit, NextStep, Partners};
+use cushion::{Pattern, Side};
+
+/// Returns how to mirror a question that is to be answered by its image; none where it is answered
+/// as it is, or where the cushion is not the same on both sides.
+///
+/// Of two images that differ, the one that is written first in the alphabet is answered: a rule
+/// without a meaning, which is the same for both.
+pub(crate) fn answered_by_its_image<Question: Debug>(
+    pattern: &Pattern,
+    own: &Question,
+    image: impl FnOnce(&Partners) -> Question,
+) -> Option<Partners> {
+    let partners = Partners::of(pattern)?;
+    let written = |question: &Question| format!("{question:?}");
+    (written(&image(&partners)) < written(own)).then_some(partners)
+}
+
+/// Sentences about sides are told of the left first, also after mirroring: within a run of entries
+/// of one group, those with a side are put in order.
+pub(crate) fn left_first<T>(mut all: Vec<T>, group: impl Fn(&T) -> Option<(u8, Side)>) -> Vec<T> {
+    let kind = |entry: &T| group(entry).map(|(kind, _)| kind);
+    for run in all.chunk_by_mut(|a, b| kind(a).is_some() && kind(a) == kind(b)) {
+        run.sort_by_key(|entry| group(entry).map(|(_, side)| side));
+    }
+    all
+}
+
+/// The group and side of a limit, as they are told.
+pub(crate) fn side_of_limit(limit: &BrokenLimit) -> Option<(u8, Side)> {
+    match limit {
+        BrokenLimit::Clearance { side, .. } | BrokenLimit::LowClearance { side, .. } => {
+            Some((0, *side))
+        }
+        BrokenLimit::BottomsOut(_)
+        | BrokenLimit::Tips
+        | BrokenLimit::LeansAway
+        | BrokenLimit::NoRest
+        | BrokenLimit::NoRestOnStock
+        | BrokenLimit::TooHeavy { .. } => None,
+    }
+}
+
+/// The group and side of a step, as they are told.
+pub(crate) fn side_of_step(step: &NextStep) -> Option<(u8, Side)> {
+    match step {
+        NextStep::CheckUnder(side) | NextStep::FeelBeforeTaking(side) => Some((0, *side)),
+        NextStep::CheckOnTop(side) => Some((1, *side)),
+        NextStep::FeelBeforeMoving(side) => Some((2, *side)),
+        NextStep::CheckAgain
+        | NextStep::PatFirst
+        | NextStep::TakeOutIfStillHeld
+        | NextStep::CauseFirst
+        | NextStep::NoCellsForAMark
+        | NextStep::CountBeforeMoving
+        | NextStep::MoveWhileOff
+        | NextStep::AnotherCushion
+        | NextStep::Call => None,
+    }
+}

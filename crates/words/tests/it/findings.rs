@@ -1,0 +1,399 @@
+//! What is said of a case: whole sentences, in either unit of lengths.
+
+use case::text::LengthUnit;
+use case::{
+    Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution, Check,
+    CostAtBone, Date, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome, HeightEffect, LookAt,
+    Mistake, NextStep, OtherCount, ReCheck, Remedy, RemedyCost, Shortfall, SinceRecorded, SiteName,
+    SizeMisfit, SizingRule, SkinAnswer, Source, TopAnswer, Verdict, Want, WhyReCheck,
+};
+use cushion::{Length, Mass, Side};
+use words::{ENGLISH, Language};
+
+use crate::papers::faults;
+
+const DAY: Date = Date::constant(2026, 3, 4);
+const BOTH: [Side; 2] = [Side::Left, Side::Right];
+
+fn mm(mm: f64) -> Length {
+    Length::from_mm(mm)
+}
+
+fn languages() -> [&'static dyn Language; 2] {
+    [LengthUnit::Millimetres, LengthUnit::Inches].map(|unit| ENGLISH.with_lengths_in(unit))
+}
+
+/// All the ways in which a goal can end that are told apart.
+fn goals() -> Vec<GoalOutcome> {
+    let lower = |side, by| GoalNumber::Lower { side, by: mm(by) };
+    let site = SiteName::SeatBone(Side::Left);
+    let mut pairs = vec![
+        (Want::CorrectObliquity, lower(None, 0.0), lower(Some(Side::Left), 4.0)),
+        (Want::AccommodateObliquity, lower(Some(Side::Left), 12.0), lower(Some(Side::Right), 4.0)),
+        (Want::CorrectObliquity, lower(Some(Side::Right), 6.0), lower(None, 0.2)),
+        (Want::OffLoad { site, share: 0.25 }, GoalNumber::Relief(0.25), GoalNumber::Relief(0.39)),
+        (Want::OffLoad { site, share: 0.25 }, GoalNumber::Relief(0.25), GoalNumber::Relief(-0.04)),
+        (Want::OffLoad { site, share: 0.25 }, GoalNumber::Relief(0.25), GoalNumber::Relief(0.0)),
+        (Want::EqualFirmness, GoalNumber::Apart(0.0), GoalNumber::Apart(0.07)),
+    ];
+    let heights = [
+        Want::Shelf { height: mm(10.0) },
+        Want::MedialSupport { height: mm(10.0) },
+        Want::LateralSupport { height: mm(10.0) },
+    ];
+    for by in [9.0, -3.0, 0.0] {
+        let reached = GoalNumber::Higher(mm(by));
+        pairs.extend(heights.map(|want| (want, GoalNumber::Higher(mm(10.0)), reached)));
+        for sides in [FrontSides::Both, FrontSides::One(Side::Right)] {
+            let want = Want::LowerFront { sides, by: mm(6.0) };
+            pairs.push((want, GoalNumber::FrontLower(mm(6.0)), GoalNumber::FrontLower(mm(by))));
+        }
+    }
+    for cells in [0, 1, 68] {
+        pairs.push((Want::NearStock, GoalNumber::Changed(0), GoalNumber::Changed(cells)));
+    }
+    let mut goals = Vec::new();
+    for (want, wanted, reached) in pairs {
+        goals.push(GoalOutcome { want, wanted, reached: Some(reached), met: true, why: None });
+        let why = Some(Shortfall::Rank);
+        goals.push(GoalOutcome { want, wanted, reached: Some(reached), met: false, why });
+        goals.push(GoalOutcome { want, wanted, reached: None, met: false, why });
+    }
+    goals
+}
+
+fn cautions() -> Vec<Caution> {
+    let mut all = vec![
+        Caution::Layers { pad: true, sling: true },
+        Caution::Layers { pad: true, sling: false },
+        Caution::Layers { pad: false, sling: true },
+        Caution::OpenInjury { site: SiteName::Coccyx, seen_on: DAY },
+        Caution::CannotProtectSkin,
+        Caution::SmallObliquity { lower: Side::Left, by: mm(4.0) },
+        Caution::LowSideLoaded { lower: Side::Right },
+        Caution::FootPropels,
+        Caution::Size(misfits()),
+        Caution::Altitude(AltitudeNote::Travel),
+        Caution::Altitude(AltitudeNote::CellsAtHome { sealed: 300, home: 290 }),
+        Caution::ReCheck { due: ReCheck { by: DAY, because: re_checks() }, now: true },
+        Caution::Empty { number: 3 },
+        Caution::NoRating { size: "440x400".parse().expect("it is a size") },
+        Caution::NoWeight,
+        Caution::OldWeight { weighed_on: DAY },
+        Caution::HeightChanged,
+        Caution::SlingSeat,
+        Caution::WiderThanChair,
+        Caution::DeeperThanSeat,
+    ];
+    for grows in [0.2, -0.2] {
+        let (sealed, home) = (Length::ZERO, Length::from_m(1600.0));
+        all.push(Caution::Altitude(AltitudeNote::Moved { sealed, home, grows }));
+    }
+    for cells in [0, 1, 2] {
+        all.push(Caution::FewCells { number: 3, cells, least: 20 });
+        all.push(Caution::ManyCells { number: 3, cells, most: 20 });
+        all.push(Caution::Spares { needed: 5, there: cells });
+    }
+    all
+}
+
+fn misfits() -> Vec<SizeMisfit> {
+    vec![
+        SizeMisfit::Narrow { hips: mm(380.0) },
+        SizeMisfit::Wide { most: mm(70.0) },
+        SizeMisfit::Deep { least: mm(30.0) },
+        SizeMisfit::Shallow { short: mm(130.0) },
+        SizeMisfit::Rating { rating: Mass::from_kg(90.5) },
+        SizeMisfit::WiderThanChair,
+        SizeMisfit::DeeperThanSeat,
+    ]
+}
+
+fn re_checks() -> Vec<WhyReCheck> {
+    let [then, now] = [70.0, 80.0].map(Mass::from_kg);
+    vec![
+        WhyReCheck::AfterFitting(DAY),
+        WhyReCheck::AfterLastLook(DAY),
+        WhyReCheck::Review(DAY),
+        WhyReCheck::Weight { then, now, plan: DAY },
+        WhyReCheck::Losing { number: 2, cells: 40, planned: 44 },
+        WhyReCheck::Clearance { side: Side::Left, felt: mm(26.0) },
+    ]
+}
+
+fn limits() -> Vec<BrokenLimit> {
+    let (weight, rating) = (Mass::from_kg(98.5), Mass::from_kg(90.0));
+    vec![
+        BrokenLimit::Clearance { side: Side::Left, left: mm(20.0), needed: mm(25.0) },
+        BrokenLimit::LowClearance { side: Side::Right, left: mm(0.0), needed: mm(10.0) },
+        BrokenLimit::BottomsOut(vec![1]),
+        BrokenLimit::BottomsOut(vec![1, 2, 5]),
+        BrokenLimit::Tips,
+        BrokenLimit::LeansAway,
+        BrokenLimit::NoRest,
+        BrokenLimit::NoRestOnStock,
+        BrokenLimit::TooHeavy { weight, rating },
+    ]
+}
+
+fn shortfalls() -> Vec<Shortfall> {
+    vec![
+        Shortfall::Clearance(Side::Left),
+        Shortfall::Full(4),
+        Shortfall::Rank,
+        Shortfall::OutOfReach,
+        Shortfall::FixedObliquity,
+        Shortfall::InjuredLowSide(Side::Right),
+        Shortfall::FixedPosteriorTilt,
+        Shortfall::StiffHip,
+        Shortfall::NoObliquity,
+        Shortfall::NothingToTake(SiteName::Coccyx),
+        Shortfall::NoSeamForShelf,
+        Shortfall::NoFront,
+        Shortfall::NoCompartments,
+        Shortfall::NothingBeside,
+        Shortfall::NoRestOnStock,
+        Shortfall::NoRest,
+    ]
+}
+
+fn next_steps() -> Vec<NextStep> {
+    let mut all = vec![
+        NextStep::CheckAgain,
+        NextStep::PatFirst,
+        NextStep::TakeOutIfStillHeld,
+        NextStep::CauseFirst,
+        NextStep::NoCellsForAMark,
+        NextStep::CountBeforeMoving,
+        NextStep::MoveWhileOff,
+        NextStep::AnotherCushion,
+        NextStep::Call,
+    ];
+    for side in BOTH {
+        all.push(NextStep::CheckUnder(side));
+        all.push(NextStep::CheckOnTop(side));
+        all.push(NextStep::FeelBeforeMoving(side));
+        all.push(NextStep::FeelBeforeTaking(side));
+    }
+    all
+}
+
+fn alarms() -> Vec<Alarm> {
+    let site = SiteName::Coccyx;
+    let marks = [SkinAnswer::Stays, SkinAnswer::Open, SkinAnswer::Worse];
+    let mut all: Vec<Alarm> = marks.map(|answer| Alarm::Mark { site, answer }).to_vec();
+    for expected in [None, Some(mm(40.0))] {
+        all.push(Alarm::BoneFelt { side: Side::Left, expected });
+    }
+    all
+}
+
+fn mistakes() -> Vec<Mistake> {
+    vec![
+        Mistake::None,
+        Mistake::Swapped,
+        Mistake::TurnedRound,
+        Mistake::Leaks,
+        Mistake::Forward(mm(40.0)),
+        Mistake::Sag,
+        Mistake::Short { number: 2, id: cushion::Name::new("seat-left").expect("it is a name") },
+    ]
+}
+
+/// What stands in lists and after colons.
+fn clauses(say: &dyn Language) -> Vec<String> {
+    let other = OtherCount {
+        id: cushion::Name::new("seat-left").expect("it is a name"),
+        number: 1,
+        fresh: 44,
+        recorded: 40,
+    };
+    let since = SinceRecorded::OtherCounts { recorded: DAY, counts: vec![other] };
+    let body = |what| BodyError { what, value: 0.1 + 0.2, least: 10.0, most: 300.0 };
+    let mut all = vec![
+        say.since_recorded(&since),
+        say.nothing_planned().to_owned(),
+        say.not_safe(&limits()),
+        say.client_off(&alarms()),
+        say.goals_not_reached(&goals()),
+        say.whence(None),
+        say.whence(Some(DAY)),
+        say.batch(50, 0.806),
+    ];
+    all.extend(limits().iter().map(|own| say.limit(own)));
+    all.extend(shortfalls().iter().map(|own| say.shortfall(*own)));
+    all.extend(misfits().iter().map(|own| say.size_misfit(own)));
+    all.extend(re_checks().iter().map(|own| say.why_re_check(own)));
+    all.extend(alarms().iter().map(|own| say.alarm(own)));
+    all.extend(BodyValue::ALL.map(|what| say.body_error(&body(what))));
+    all.extend(goals().iter().map(|own| say.goal(&own.want)));
+    all
+}
+
+/// What stands by itself.
+fn sentences(say: &dyn Language) -> Vec<String> {
+    let check = Check::Top { side: Side::Left, answer: TopAnswer::Safe };
+    let height = [
+        HeightEffect::Footrest { side: Side::Left, too_low_by: mm(20.0) },
+        HeightEffect::Footrest { side: Side::Left, too_low_by: mm(-20.0) },
+        HeightEffect::FrontEdge { side: Side::Right, least: mm(380.0), most: mm(405.0) },
+        HeightEffect::Seated { height: mm(60.0) },
+    ];
+    let rules = [
+        SizingRule::Width { wanted: mm(420.0), room: mm(25.0) },
+        SizingRule::Depth { wanted: mm(412.0), room: mm(50.0) },
+    ];
+    let mut all = vec![
+        say.doubt(&Doubt::Contradiction(check, check)),
+        say.doubt(&Doubt::Misfit(check)),
+        say.left_out(&check),
+        say.best_size(None),
+        say.best_size("440x400".parse().ok()),
+    ];
+    all.extend(goals().iter().map(|own| say.goal_outcome(own)));
+    all.extend(cautions().iter().map(|own| say.caution(own)));
+    all.extend(next_steps().iter().map(|own| say.next_step(*own)));
+    all.extend(LookAt::AFTER_AN_ALARM.map(|own| say.look_at(own).to_owned()));
+    all.extend(LookAt::AFTER_A_PINCH.map(|own| say.look_at(own).to_owned()));
+    all.extend(mistakes().iter().map(|own| say.mistake(own)));
+    all.extend(height.iter().map(|own| say.height_effect(own)));
+    all.extend(rules.iter().map(|own| say.sizing_rule(own)));
+    for verdict in [Verdict::AsPlanned, Verdict::AsPlannedSoFar, Verdict::Stay, Verdict::ClientOff]
+    {
+        all.extend(say.verdict(verdict, false).map(str::to_owned));
+    }
+    all.extend(remedies().iter().map(|own| say.remedy(own)));
+    let cost = CostAtBone { height: mm(-4.0), pressure: -0.1 };
+    all.push(say.remedy_cost(&RemedyCost { side: Side::Left, there: cost, other: cost }));
+    all
+}
+
+fn remedies() -> Vec<Remedy> {
+    let mut all = vec![
+        Remedy::ClientOffLookAtSetUp,
+        Remedy::ClientOff,
+        Remedy::MoreThanAHandful,
+        Remedy::NoCells,
+    ];
+    for cells in [1, 2] {
+        all.push(Remedy::PutIn { cells, into: 3 });
+        all.push(Remedy::TakeOut { cells, out_of: 3 });
+        all.push(Remedy::MoveOver { cells, from: 3, to: 4 });
+    }
+    all
+}
+
+#[test]
+fn clauses_can_stand_in_a_list_and_sentences_by_themselves() {
+    for say in languages() {
+        let mut wrong = Vec::new();
+        for clause in clauses(say) {
+            wrong.extend(faults(&clause));
+            let small = clause.starts_with(|c: char| c.is_lowercase() || c.is_ascii_digit());
+            wrong.extend((!small || clause.ends_with('.')).then(|| format!("no clause: {clause}")));
+        }
+        for sentence in sentences(say) {
+            wrong.extend(faults(&sentence));
+            // A sentence may begin with an answer as it was given, in quotes.
+            let begins = sentence.starts_with(|c: char| c.is_uppercase() || c == '"');
+            let whole = begins && sentence.ends_with(['.', '?']);
+            wrong.extend((!whole).then(|| format!("no sentence: {sentence}")));
+        }
+        assert_eq!(wrong, [""; 0]);
+    }
+}
+
+#[test]
+fn nothing_is_less_than_nothing() {
+    for say in languages() {
+        for said in goals().iter().map(|goal| say.goal_outcome(goal)) {
+            assert!(!said.contains('-') || said.contains("pre-ischial"), "{said}");
+            assert!(!said.contains("\u{2212}"), "{said}");
+        }
+    }
+}
+
+#[test]
+fn goals_are_said_as_somebody_would_say_them() {
+    let said = |want, wanted, reached, met| {
+        let why = if met { None } else { Some(Shortfall::Clearance(Side::Left)) };
+        ENGLISH.goal_outcome(&GoalOutcome { want, wanted, reached: Some(reached), met, why })
+    };
+    let site = SiteName::Coccyx;
+    assert_eq!(
+        said(
+            Want::OffLoad { site, share: 0.25 },
+            GoalNumber::Relief(0.25),
+            GoalNumber::Relief(0.39),
+            true
+        ),
+        "Take 25 % of the pressure off the coccyx: met. Expected: 31 to 47 % less than at the stock fill."
+    );
+    let left = |by| GoalNumber::Lower { side: Some(Side::Left), by: mm(by) };
+    let right = GoalNumber::Lower { side: Some(Side::Right), by: mm(4.0) };
+    assert_eq!(
+        said(Want::AccommodateObliquity, left(12.0), right, false),
+        "Leave the obliquity, fill the gap and share the load: NOT REACHED. Expected: the client's RIGHT side is LOWER by 4 mm; 12 mm on the LEFT is wanted. More would leave too little cushion under the left seat bone."
+    );
+    assert_eq!(
+        said(Want::NearStock, GoalNumber::Changed(0), GoalNumber::Changed(68), true),
+        "Stay near the stock fill: met. Expected: 68 cells are changed."
+    );
+}
+
+#[test]
+fn whoever_measures_in_inches_reads_inches_first() {
+    let say = ENGLISH.with_lengths_in(LengthUnit::Inches);
+    let limit = BrokenLimit::Clearance { side: Side::Left, left: mm(20.0), needed: mm(25.0) };
+    assert_eq!(
+        say.limit(&limit),
+        "0.8 in (20 mm) of cushion under the left seat bone, and 1 in (25 mm) are needed"
+    );
+    assert_eq!(
+        say.best_size("431.8x406.4".parse().ok()),
+        "The made size that suits best: 17 x 16 in (431.8x406.4)."
+    );
+}
+
+/// The sides of the finding and no others are named.
+#[test]
+fn a_mirrored_finding_is_said_with_the_other_side() {
+    let swapped = |text: &str| {
+        let swap =
+            |text: &str, a: &str, b: &str| text.replace(a, "#").replace(b, a).replace('#', b);
+        swap(&swap(&swap(text, "left", "right"), "LEFT", "RIGHT"), "Left", "Right")
+    };
+    for say in languages() {
+        for [left, right] in [
+            BOTH.map(|side| Finding::Next(NextStep::FeelBeforeTaking(side))),
+            BOTH.map(|side| Finding::Alarm(Alarm::BoneFelt { side, expected: None })),
+            BOTH.map(|lower| Finding::Caution(Caution::SmallObliquity { lower, by: mm(4.0) })),
+            BOTH.map(|side| {
+                Finding::Limit(BrokenLimit::Clearance { side, left: mm(2.0), needed: mm(25.0) })
+            }),
+        ] {
+            let (left, right) = (say.finding(&left), say.finding(&right));
+            // "are left" is no side.
+            let plain = |text: &str| text.replace(" are left ", " remain ");
+            assert_eq!(swapped(&plain(&left)), plain(&right));
+        }
+        for [left, right] in [
+            BOTH.map(|side| CardFinding::TooLow { side, limit: mm(25.0) }),
+            BOTH.map(|side| CardFinding::Pinched { side, felt: mm(35.0) }),
+            BOTH.map(|side| CardFinding::Lower { side, by: mm(5.0) }),
+        ] {
+            assert_eq!(swapped(&say.card_finding(&left)), say.card_finding(&right));
+        }
+    }
+}
+
+#[test]
+fn every_source_is_named() {
+    for say in languages() {
+        let named = Source::ALL.map(|source| say.source(source));
+        for (at, name) in named.iter().enumerate() {
+            assert_eq!(faults(name), [""; 0]);
+            assert!(!named[..at].contains(name), "{name}");
+        }
+    }
+}
