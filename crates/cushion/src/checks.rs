@@ -5,8 +5,8 @@ use std::mem::{Discriminant, discriminant};
 use crate::arrange::list_faults;
 use crate::width::{contours, holds_disc};
 use crate::{
-    CompartmentIx, Fault, FaultKind, Layout, Length, Name, Numbers, Pattern, PointRule, Side,
-    Subject, acute_corners, arrange, greatest_width, narrow_places,
+    CompartmentIx, Fault, FaultKind, Layout, Length, Name, Numbers, Pattern, PointRule, Severity,
+    Side, Subject, acute_corners, arrange, greatest_width, narrow_places,
 };
 
 /// What is as wide as a hand: about the mean of women's hands across the knuckles.
@@ -35,7 +35,10 @@ pub fn check_layout(layout: &Layout, cell: Length) -> Vec<Fault> {
         add(&mut faults, found);
     }
     faults.extend(rating_faults(layout));
-    faults.extend(leftovers(layout));
+    // Of a seam that cannot be drawn nothing is left over but what its fault says.
+    if !faults.iter().any(|fault| fault.kind.severity() == Severity::Error) {
+        faults.extend(leftovers(layout));
+    }
     faults
 }
 

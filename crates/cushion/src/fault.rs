@@ -167,7 +167,7 @@ pub enum FaultKind {
         /// Where, in millimetres.
         at: Point,
     },
-    /// A corner of a compartment is sharper than half a right angle.
+    /// A corner of a compartment is sharper than 30 degrees.
     AcuteCorner {
         /// The number of the compartment.
         number: u8,

@@ -12,8 +12,9 @@ use crate::curve::Piece;
 use crate::width::{Contours, RESOLUTION, STEP, area, contours, largest_disc, moved};
 use crate::{CompartmentIx, Length, Pattern};
 
-/// A corner sharper than this is acute: a half of a right angle.
-const ACUTE: f64 = PI / 4.0;
+/// A corner sharper than this is acute: 30 degrees, by decision. A cell of 50 mm stays some 70 mm
+/// away from its tip.
+const ACUTE: f64 = 30.0 * PI / 180.0;
 /// How far along a seam its direction at a corner is taken, in millimetres.
 const ALONG: f64 = 2.0;
 /// What a disc of radius r leaves of a corner may be larger by this share, and by this of r²:
@@ -149,7 +150,7 @@ fn neck(shape: &Contours, centres: &[Contours], width: f64) -> Option<NarrowPlac
     Some(NarrowPlace { at: a.midpoint(b), width: Length::from_mm(open) })
 }
 
-/// Returns the corners of a compartment that are sharper than half a right angle.
+/// Returns the corners of a compartment that are sharper than 30 degrees.
 #[must_use]
 pub fn acute_corners(pattern: &Pattern, compartment: CompartmentIx) -> Vec<AcuteCorner> {
     let compartment = &pattern[compartment];

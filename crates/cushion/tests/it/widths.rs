@@ -142,8 +142,10 @@ fn a_rectangle_cut_corner_to_corner_has_acute_corners_and_room_for_a_disc() {
     assert_near(*y, 0.0, 1e-6);
     assert_near(*angle, degrees, 1e-6);
     assert_eq!(narrow(&pattern, "rear", HAND), []);
-    // Half a right angle is not acute.
-    assert!(corners(&cut.at("400x400"), "rear").is_empty());
+    // Half a right angle is not acute, and no arm.
+    let half = cut.at("400x400");
+    assert!(corners(&half, "rear").is_empty());
+    assert_eq!(narrow(&half, "rear", HAND), []);
 }
 
 #[test]
