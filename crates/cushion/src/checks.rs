@@ -5,8 +5,8 @@ use std::mem::{Discriminant, discriminant};
 use crate::arrange::list_faults;
 use crate::width::{contours, holds_disc};
 use crate::{
-    CompartmentIx, Fault, FaultKind, Layout, Length, Name, Numbers, Pattern, PointRule, Severity,
-    Side, Subject, acute_corners, arrange, greatest_width, narrow_places,
+    CompartmentIx, Fault, FaultKind, Layout, Length, Name, Numbers, Pattern, Point, PointRule,
+    Severity, Side, Subject, acute_corners, arrange, greatest_width, narrow_places,
 };
 
 /// What is as wide as a hand: about the mean of women's hands across the knuckles.
@@ -186,7 +186,8 @@ pub fn rule_of(layout: &Layout, pattern: &Pattern, ix: CompartmentIx) -> Name {
     let seed = pattern[ix].seed;
     let near = |rule: &&crate::CompartmentRule| {
         let at = rule.seed.at(size);
-        (at.x.abs() - seed.x.abs()).hypot(at.y - seed.y) < 1e-6
+        let own = Point::new(if layout.mirror { seed.x.abs() } else { seed.x }, seed.y);
+        at.distance(own) < 1e-6
     };
     let rule = layout.compartments.iter().find(near);
     rule.expect("each compartment comes from a rule").id.clone()

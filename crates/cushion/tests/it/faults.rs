@@ -349,3 +349,32 @@ fn a_smaller_size_rated_for_more() {
     layout.sizes = vec![made("400x400", 90.0), made("440x400", 80.0), made("360x440", 100.0)];
     check_all(&layout, &["size 0: this size is rated for more weight than the larger 440x400"]);
 }
+
+#[test]
+fn a_narrow_compartment_is_not_said_of_its_mirror_image() {
+    // Written whole: the left of the two strips beside a seam that is not in the middle.
+    let mut build = Build::whole()
+        .point("front-in", 0.3, 1.0)
+        .point("rear-in", 0.3, 0.0)
+        .point("front-out", -0.3, 1.0)
+        .point("rear-out", -0.3, 0.0)
+        .one("wide", -0.4, 0.5, 1)
+        .one("middle", 0.0, 0.5, 2)
+        .one("thin", 0.4, 0.5, 3);
+    let through = ["rear-left", "rear-out", "rear-in", "rear-right"];
+    let back = ["front-right", "front-in", "front-out", "front-left"];
+    build.0.seams.clear();
+    let build = build
+        .closed("outline", &[through, back].concat())
+        .seam("in", &["rear-in", "front-in"])
+        .seam("out", &["rear-out", "front-out"]);
+    let mut layout = build.0;
+    layout.sizes[0].size = size("330x400");
+    check_all(
+        &layout,
+        &[
+            "compartment wide: at its widest, 66 mm, compartment 1 is narrower than a hand",
+            "compartment thin: at its widest, 66 mm, compartment 3 is narrower than a hand",
+        ],
+    );
+}
