@@ -5,6 +5,7 @@ buffer, then a positive one).
 """
 
 import json
+import math
 import re
 
 import shapely
@@ -70,8 +71,6 @@ def widest(shape):
 
 def angles(corners):
     """Each corner with its inner angle in degrees."""
-    import math
-
     for place, here in enumerate(corners):
         back, ahead = corners[place - 1], corners[(place + 1) % len(corners)]
         a = math.atan2(back[1] - here[1], back[0] - here[0])
@@ -104,14 +103,14 @@ def check_arms_and_corridors_are_what_an_opening_leaves():
         found = [words for words in remarks_on(corners) if words.startswith("a part of")]
         left = shape.difference(shape.buffer(-HAND / 2 + 0.01, quad_segs=64).buffer(HAND / 2, quad_segs=64))
         pieces = [piece for piece in getattr(left, "geoms", [left])]
-        # Of a right angle a disc leaves 0.215 of its squared radius; of the corners here that are
-        # sharper, the program speaks as corners.
+        # Of a right angle a disc leaves 0.215 of its squared radius; what it leaves of sharper
+        # corners is no arm.
         arms = [piece for piece in pieces if piece.area > 0.26 * (HAND / 2) ** 2]
-        sharp = [shapely.Point(at) for at, angle in angles(corners) if angle < 60]
+        sharp = [shapely.Point(at) for at, angle in angles(corners) if angle < 89]
         arms = [arm for arm in arms if all(arm.distance(corner) > 1 for corner in sharp)]
         assert len(found) == len(arms), (name, found, [arm.area for arm in arms])
         for words, arm in zip(found, arms):
-            _, width, x, y = numbers(words)
+            _, width, x, y = numbers(words)[:4]
             assert arm.buffer(HAND / 2).contains(shapely.Point(x, y)), (name, words)
             planted = float(name.split()[-1])
             assert abs(width - planted) <= SAID, (name, words)
@@ -121,7 +120,7 @@ def check_acute_corners_are_where_they_are():
     for name, corners in SHAPES.items():
         if widest(shapely.Polygon(corners)) < HAND:
             continue
-        found = [numbers(words)[1:] for words in remarks_on(corners) if "has a corner of" in words]
+        found = [numbers(words)[1:4] for words in remarks_on(corners) if "has a corner of" in words]
         acute = [(angle, *at) for at, angle in angles(corners) if angle < 30]
         assert len(found) == len(acute), (name, found, acute)
         for said, own in zip(sorted(found), sorted(acute)):

@@ -40,6 +40,34 @@ pub(super) fn fault(kind: &FaultKind) -> String {
         FaultKind::WrongHalf => {
             "this lies on the client's left, which is made by mirror".to_owned()
         }
+        FaultKind::SeedOutside
+        | FaultKind::SharedFace(_)
+        | FaultKind::UnclaimedFace { .. }
+        | FaultKind::SameNumber(_)
+        | FaultKind::MissingNumber(_)
+        | FaultKind::NumbersForSides
+        | FaultKind::SideInName => claim_fault(kind),
+        FaultKind::OtherFaces => {
+            "the seams enclose other compartments than at the first size".to_owned()
+        }
+        FaultKind::NarrowerThanCell { .. }
+        | FaultKind::NarrowerThanHand { .. }
+        | FaultKind::NarrowArm { .. }
+        | FaultKind::AcuteCorner { .. }
+        | FaultKind::NoCrown(_)
+        | FaultKind::CrownTooHigh { .. }
+        | FaultKind::CrownBeyondModel { .. }
+        | FaultKind::StockTooSteep { .. } => compartment_fault(kind),
+        FaultKind::RatedAboveLarger(larger) => {
+            format!("this size is rated for more weight than the larger {larger}")
+        }
+        FaultKind::NotMade => "this is not a size that the layout is made in".to_owned(),
+    }
+}
+
+/// What is wrong with seeds and numbers; nothing for other kinds.
+fn claim_fault(kind: &FaultKind) -> String {
+    match kind {
         FaultKind::SeedOutside => "this seed lies in no compartment".to_owned(),
         FaultKind::SharedFace(other) => format!("this seed lies in the compartment `{other}`"),
         FaultKind::UnclaimedFace { at } => {
@@ -55,9 +83,13 @@ pub(super) fn fault(kind: &FaultKind) -> String {
         FaultKind::SideInName => {
             "the id names one side and the compartment lies on the other".to_owned()
         }
-        FaultKind::OtherFaces => {
-            "the seams enclose other compartments than at the first size".to_owned()
-        }
+        _ => String::new(),
+    }
+}
+
+/// What is wrong with the room in compartments or with how they rise; nothing for other kinds.
+fn compartment_fault(kind: &FaultKind) -> String {
+    match kind {
         FaultKind::NarrowerThanCell { number, width, cell } => format!(
             "at its widest, {:.0} mm, compartment {number} is narrower than a cell of {:.0} mm",
             width.to_mm(),
@@ -94,10 +126,7 @@ pub(super) fn fault(kind: &FaultKind) -> String {
             crown.to_mm(),
             most.to_mm()
         ),
-        FaultKind::RatedAboveLarger(larger) => {
-            format!("this size is rated for more weight than the larger {larger}")
-        }
-        FaultKind::NotMade => "this is not a size that the layout is made in".to_owned(),
+        _ => String::new(),
     }
 }
 
