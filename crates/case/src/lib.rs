@@ -73,7 +73,8 @@ pub use crate::source::{
 pub use crate::standing::{Lapse, Standing};
 pub use crate::stocktaking::{Before, CountedFrom};
 pub use crate::survey::{
-    NoSize, SurveyFault, SurveyOutcome, SurveyRow, SurveySummary, SurveyedBody, SurveyedPlan,
+    NoSize, SurveyFault, SurveyOutcome, SurveyPart, SurveyRow, SurveySummary, SurveyedBody,
+    SurveyedPlan,
 };
 pub use crate::trouble::{
     BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDrawn, ShelfError,

@@ -2,7 +2,7 @@
 
 use cushion::{Length, Mass, Pressure, Size};
 
-use crate::{BrokenLimit, Sides, Spread};
+use crate::{BrokenLimit, Digest, Sides, Spread};
 
 /// One body from a table of measures.
 #[derive(Clone, Debug, PartialEq)]
@@ -97,6 +97,20 @@ pub struct SurveyedPlan {
     pub surface: Option<Spread<Pressure>>,
     /// Mean surface pressure.
     pub mean_surface: Option<Pressure>,
+}
+
+/// By which the rows of one survey are known to belong together.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SurveyPart {
+    /// The name of the layout.
+    pub layout: String,
+    /// The digest of all that the numbers depend on: the texts of layout, cell and table, and the
+    /// options.
+    pub survey: Digest,
+    /// Which part it is, from 1.
+    pub part: usize,
+    /// Of how many parts.
+    pub of: usize,
 }
 
 /// One row of a survey.

@@ -43,6 +43,6 @@ pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Wa
 pub use crate::sourced::{Sourced, client_text, pattern};
 pub use crate::stock::{no_stock, stock_fill};
 pub use crate::surroundings::Surroundings;
-pub use crate::survey::{Survey, SurveyTold, by_lot, merged, shard};
+pub use crate::survey::{ReadPart, Survey, SurveyTold, by_lot, merged, shard};
 pub use crate::survey_figure::survey_figure;
 pub use crate::weighing::WeighedCompartment;

@@ -5,7 +5,10 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::thread;
 
-use case::{Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyRow, SurveyedBody, Trouble};
+use case::{
+    Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyPart, SurveyRow, SurveyedBody,
+    Trouble,
+};
 use cushion::{Cell, Layout, Length};
 use fitting::{Cushions, PreparedCushion, Spacings};
 use mechanics::mixed;
@@ -145,29 +148,49 @@ pub fn shard(bodies: Vec<SurveyedBody>, number: usize, of: usize) -> Vec<Surveye
     bodies.into_iter().skip(number - 1).step_by(of).collect()
 }
 
-/// Puts parts of one survey together, each with the name of its layout.
+/// A part of a survey as it was read, with the name of its file.
+#[derive(Clone, Debug)]
+pub struct ReadPart {
+    /// The file.
+    pub file: String,
+    /// Which part it is; none of a table without rows.
+    pub part: Option<SurveyPart>,
+    /// Its rows.
+    pub rows: Vec<SurveyRow>,
+}
+
+/// Puts all parts of one survey together, which are then the same as one run.
 ///
 /// # Errors
 ///
-/// Fails where the parts are of several layouts, a body is in two of them, or there is none.
-pub fn merged(
-    parts: Vec<(String, String, Vec<SurveyRow>)>,
-) -> Result<(String, Vec<SurveyRow>), WorkError> {
-    let (mut rows, mut layout): (Vec<SurveyRow>, _) = (Vec::new(), String::new());
-    for (shown, of_layout, part) in parts.into_iter().filter(|(_, _, part)| !part.is_empty()) {
-        if !layout.is_empty() && layout != of_layout {
-            let (file, layout, others) = (shown, of_layout, layout);
-            return Err(WorkError::asked(Trouble::PartsOfOtherLayouts { file, layout, others }));
+/// Fails where the parts are of several surveys, one is missing or there twice, a body is in two
+/// of them, or there is none.
+pub fn merged(parts: Vec<ReadPart>) -> Result<(SurveyPart, Vec<SurveyRow>), WorkError> {
+    let asked = |trouble| Err(WorkError::asked(trouble));
+    let mut rows: Vec<SurveyRow> = Vec::new();
+    let mut found: Vec<(String, SurveyPart)> = Vec::new();
+    for ReadPart { file, part, rows: own } in parts {
+        let Some(part) = part else { return asked(Trouble::EmptyPart { file }) };
+        if let Some((first, other)) = found.first()
+            && (other.survey != part.survey || other.of != part.of)
+        {
+            return asked(Trouble::PartsOfOtherSurveys { file, first: first.clone() });
         }
-        layout = of_layout;
-        rows.extend(part);
+        if let Some((first, _)) = found.iter().find(|(_, other)| other.part == part.part) {
+            return asked(Trouble::PartTwice { file, first: first.clone(), part: part.part });
+        }
+        found.push((file, part));
+        rows.extend(own);
+    }
+    let Some((_, first)) = found.first() else { return asked(Trouble::NoParts) };
+    let there = |number: &usize| found.iter().any(|(_, part)| part.part == *number);
+    let missing: Vec<usize> = (1..=first.of).filter(|number| !there(number)).collect();
+    if !missing.is_empty() {
+        return asked(Trouble::PartsMissing { missing, of: first.of });
     }
     rows.sort_by_key(|row| row.body.row);
     if let Some(twice) = rows.windows(2).find(|pair| pair[0].body.row == pair[1].body.row) {
-        return Err(WorkError::asked(Trouble::BodyTwice { row: twice[0].body.row }));
+        return asked(Trouble::BodyTwice { row: twice[0].body.row });
     }
-    if rows.is_empty() {
-        return Err(WorkError::asked(Trouble::NoParts));
-    }
-    Ok((layout, rows))
+    Ok((SurveyPart { part: 1, of: 1, ..first.clone() }, rows))
 }

@@ -49,6 +49,8 @@ pub use crate::limits::MOST_BYTES;
 pub use crate::place::{place_of_change, place_of_value};
 pub use crate::remark::{Place, Read, place_of};
 pub use crate::schema::schema;
-pub use crate::survey::{TableError, read_bodies, read_survey, survey_line, write_survey};
+pub use crate::survey::{
+    TableError, digest_of_survey, read_bodies, read_survey, survey_line, write_survey,
+};
 pub use case::text::{EditError, Remark};
 pub use cushion::Severity;

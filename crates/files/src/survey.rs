@@ -2,10 +2,12 @@
 
 use case::question::{Kind, Question, Range};
 use case::{
-    NoSize, Sides, Spread, SurveyFault, SurveyOutcome, SurveyRow, SurveyedBody, SurveyedPlan,
-    TableFault,
+    Digest, NoSize, Sides, Spread, SurveyFault, SurveyOutcome, SurveyPart, SurveyRow, SurveyedBody,
+    SurveyedPlan, TableFault,
 };
 use cushion::{Length, Mass, Pressure, Size};
+
+use crate::digest;
 
 /// What is wrong with a table, and where.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,7 +85,7 @@ fn wrong(error: &csv::Error, line: u64) -> TableError {
 }
 
 /// The heading of a survey.
-const HEAD: [&str; 19] = [
+const HEAD: [&str; 22] = [
     "row",
     "sex",
     "mass_kg",
@@ -103,19 +105,22 @@ const HEAD: [&str; 19] = [
     "seat_bone_high_kpa",
     "mean_kpa",
     "layout",
+    "survey",
+    "part",
+    "of",
 ];
 
-/// Returns a survey as CSV with its heading; all rows are of one layout.
+/// Returns a part of a survey as CSV with its heading.
 #[must_use]
-pub fn write_survey(layout: &str, rows: &[SurveyRow]) -> String {
+pub fn write_survey(part: &SurveyPart, rows: &[SurveyRow]) -> String {
     let mut text = HEAD.join(",") + "\n";
-    rows.iter().for_each(|row| text += &survey_line(layout, row));
+    rows.iter().for_each(|row| text += &survey_line(part, row));
     text
 }
 
 /// Returns one row of a survey as a line.
 #[must_use]
-pub fn survey_line(layout: &str, row: &SurveyRow) -> String {
+pub fn survey_line(part: &SurveyPart, row: &SurveyRow) -> String {
     let one = |number: f64| ((number * 10.0).round() / 10.0).to_string();
     let two = |number: f64| ((number * 100.0).round() / 100.0).to_string();
     let body = &row.body;
@@ -158,7 +163,8 @@ pub fn survey_line(layout: &str, row: &SurveyRow) -> String {
             ]);
         }
     }
-    cells.push(layout.to_owned());
+    let SurveyPart { layout, survey, part, of } = part;
+    cells.extend([layout.clone(), survey.to_string(), part.to_string(), of.to_string()]);
     let quoted = cells
         .iter()
         .map(|cell| if cell.contains([',', '"']) { format!("\"{cell}\"") } else { cell.clone() });
@@ -175,29 +181,47 @@ fn of_id<T: Copy>(ids: &[(T, &str)], id: &str) -> Option<T> {
     ids.iter().find(|(_, own)| *own == id).map(|(value, _)| *value)
 }
 
-/// Reads a survey back, with the layout that it is of; a last line without its end, as an
+/// By which the survey of a text, a cell, a table and options is known again.
+#[must_use]
+pub fn digest_of_survey(texts: &[&str], options: &str) -> Digest {
+    let digests = texts.iter().map(|text| digest(text).to_string());
+    let all: Vec<String> = digests.chain([options.to_owned()]).collect();
+    digest(&all.join(" "))
+}
+
+/// Reads a part of a survey back; of a table without rows it is not known which it is. A last line without its end, as an
 /// interrupted run leaves it, is left out.
 ///
 /// # Errors
 ///
 /// Returns the first line that cannot be read.
-pub fn read_survey(text: &str) -> Result<(String, Vec<SurveyRow>), TableError> {
+pub fn read_survey(text: &str) -> Result<(Option<SurveyPart>, Vec<SurveyRow>), TableError> {
     let whole = text.rfind('\n').map_or("", |end| &text[..=end]);
     let mut reader = csv::Reader::from_reader(whole.as_bytes());
     let head = reader.headers().map_err(|error| wrong(&error, 1))?;
     if !whole.is_empty() && head.iter().ne(HEAD) {
         return Err(TableError { line: 1, fault: TableFault::NoSurvey });
     }
-    let (mut layout, mut rows) = (String::new(), Vec::new());
+    let (mut part, mut rows): (Option<SurveyPart>, Vec<SurveyRow>) = (None, Vec::new());
     for (at, record) in reader.records().enumerate() {
         let line = at as u64 + 2;
         let record = record.map_err(|error| wrong(&error, line))?;
         let wrong = TableError { line, fault: TableFault::SurveyRow };
-        let row = survey_row(&record).ok_or(wrong)?;
-        layout = record.get(18).unwrap_or_default().to_owned();
+        let row = survey_row(&record).zip(survey_part(&record));
+        let own = row.filter(|(_, own)| part.as_ref().is_none_or(|part| part == own));
+        let (row, own) = own.ok_or(wrong)?;
+        part = Some(own);
         rows.push(row);
     }
-    Ok((layout, rows))
+    Ok((part, rows))
+}
+
+fn survey_part(record: &csv::StringRecord) -> Option<SurveyPart> {
+    let number = |at: usize| record.get(at)?.parse::<usize>().ok();
+    let (part, of) = (number(20)?, number(21)?);
+    let layout = record.get(18)?.to_owned();
+    let survey = Digest::new(record.get(19)?)?;
+    (1..=of).contains(&part).then_some(SurveyPart { layout, survey, part, of })
 }
 
 fn survey_row(record: &csv::StringRecord) -> Option<SurveyRow> {

@@ -166,14 +166,38 @@ pub enum Trouble {
         /// What is wrong there.
         fault: TableFault,
     },
-    /// Parts of surveys of several layouts.
-    PartsOfOtherLayouts {
-        /// The part that is of another layout.
+    /// Two tables are of different surveys: of another layout, cell, table or options.
+    PartsOfOtherSurveys {
+        /// The one.
         file: String,
-        /// Its layout.
-        layout: String,
-        /// That of the others.
-        others: String,
+        /// The other.
+        first: String,
+    },
+    /// A part of a survey is there twice.
+    PartTwice {
+        /// The one.
+        file: String,
+        /// The other.
+        first: String,
+        /// Which part.
+        part: usize,
+    },
+    /// Parts of a survey are missing.
+    PartsMissing {
+        /// Which.
+        missing: Vec<usize>,
+        /// Of how many.
+        of: usize,
+    },
+    /// A part of a survey has no rows.
+    EmptyPart {
+        /// Its file.
+        file: String,
+    },
+    /// What an earlier run left, or an earlier survey, is of another survey than this one.
+    OtherSurvey {
+        /// The file.
+        file: String,
     },
     /// A body is in two parts of a survey.
     BodyTwice {
@@ -216,7 +240,11 @@ crate::text::ids! {
         OtherCounts => "trouble-other-counts",
         Batch => "trouble-batch",
         Table => "trouble-table",
-        PartsOfOtherLayouts => "trouble-parts-of-other-layouts",
+        PartsOfOtherSurveys => "trouble-parts-of-other-surveys",
+        PartTwice => "trouble-part-twice",
+        PartsMissing => "trouble-parts-missing",
+        EmptyPart => "trouble-empty-part",
+        OtherSurvey => "trouble-other-survey",
         BodyTwice => "trouble-body-twice",
         NoParts => "trouble-no-parts",
         Stopped => "trouble-stopped",

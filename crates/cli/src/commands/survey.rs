@@ -4,9 +4,11 @@ use std::io::{ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
-use case::{Date, Doing, ShelfError, SurveyRow, SurveySummary, SurveyedBody, Trouble, Why};
-use casework::{PROGRAM, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
-use cushion::{Layout, Length};
+use case::{
+    Date, Doing, ShelfError, SurveyPart, SurveyRow, SurveySummary, SurveyedBody, Trouble, Why,
+};
+use casework::{PROGRAM, ReadPart, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
+use cushion::{Cell, Layout, Length};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use words::ENGLISH;
 
@@ -28,17 +30,21 @@ pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
     let text = outside.surroundings().text(&name(&arguments.bodies))?;
     let bodies = files::read_bodies(&text).map_err(|error| wrong(&arguments.bodies, error))?;
     let layout = layout(arguments, &outside)?;
-    let bodies = chosen(bodies, arguments);
-    let known = done(arguments, &outside, &layout)?;
+    let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
+    let part = part(arguments, &layout, &cell, &text);
+    let bodies = chosen(bodies, arguments)?;
+    replaces_only_a_survey(&outside, &arguments.out)?;
+    let known = done(&outside, &unfinished(&arguments.out), &part)?;
     let todo: Vec<SurveyedBody> = (bodies.iter())
         .filter(|body| !known.iter().any(|row| row.body.row == body.row))
         .cloned()
         .collect();
-    let surveyed = surveyed(arguments, &outside, &layout, &todo, on)?;
+    let survey = casework::Survey { layout: &layout, cell: &cell.value, mesh: mesh(arguments), on };
+    let surveyed = surveyed(&survey, &unfinished(&arguments.out), &part, &todo)?;
     let mut rows: Vec<SurveyRow> = known.into_iter().chain(surveyed).collect();
     rows.sort_by_key(|row| row.body.row);
     let out = (arguments.out.as_path(), arguments.figure.as_deref());
-    finish(&outside, layout.value.name.as_str(), &rows, out, on)?;
+    finish(&outside, &part, &rows, out, on)?;
     std::fs::remove_file(unfinished(&arguments.out)).ok();
     tell(terminal, &rows, &arguments.out, arguments.figure.as_deref())
 }
@@ -53,12 +59,13 @@ pub(crate) fn merge(arguments: &Merge, setting: Setting) -> Result<(), Failure> 
     let mut parts = Vec::new();
     for path in &arguments.parts {
         let text = outside.surroundings().text(&name(path))?;
-        let (layout, rows) = files::read_survey(&text).map_err(|error| wrong(path, error))?;
-        parts.push((name(path), layout, rows));
+        let (part, rows) = files::read_survey(&text).map_err(|error| wrong(path, error))?;
+        parts.push(ReadPart { file: name(path), part, rows });
     }
-    let (layout, rows) = casework::merged(parts)?;
+    replaces_only_a_survey(&outside, &arguments.out)?;
+    let (whole, rows) = casework::merged(parts)?;
     let out = (arguments.out.as_path(), arguments.figure.as_deref());
-    finish(&outside, &layout, &rows, out, on)?;
+    finish(&outside, &whole, &rows, out, on)?;
     tell(terminal, &rows, &arguments.out, arguments.figure.as_deref())
 }
 
@@ -87,16 +94,56 @@ fn layout(arguments: &Survey, outside: &Outside) -> Result<Sourced<Layout>, Fail
     Ok(outside.surroundings().layout(&arguments.layout, size)?)
 }
 
-/// The bodies that are asked for: all or some by lot, of them all or a part.
-fn chosen(bodies: Vec<SurveyedBody>, arguments: &Survey) -> Vec<SurveyedBody> {
+/// By which this part of this survey is known again.
+fn part(
+    arguments: &Survey,
+    layout: &Sourced<Layout>,
+    cell: &Sourced<Cell>,
+    table: &str,
+) -> SurveyPart {
+    let texts = [layout.file.text.as_str(), &cell.file.text, table];
+    let Survey { sample, seed, fine, .. } = arguments;
+    let (part, of) = arguments.shard.unwrap_or((1, 1));
+    SurveyPart {
+        layout: layout.value.name.to_string(),
+        survey: files::digest_of_survey(&texts, &format!("{sample:?} {seed} {fine} {PROGRAM}")),
+        part,
+        of,
+    }
+}
+
+/// The width of triangles.
+fn mesh(arguments: &Survey) -> Length {
+    Length::from_mm(if arguments.fine { 4.0 } else { 8.0 })
+}
+
+/// Refuses to write over what is no survey.
+fn replaces_only_a_survey(outside: &Outside, out: &Path) -> Result<(), Failure> {
+    if out.is_file() {
+        let text = outside.surroundings().text(&name(out))?;
+        files::read_survey(&text).map_err(|error| wrong(out, error))?;
+    }
+    Ok(())
+}
+
+/// The bodies that are asked for: all or some by lot, of them all or a part, which has some.
+fn chosen(bodies: Vec<SurveyedBody>, arguments: &Survey) -> Result<Vec<SurveyedBody>, Failure> {
     let bodies = match arguments.sample {
         Some(sample) => by_lot(bodies, sample, arguments.seed),
         None => bodies,
     };
-    match arguments.shard {
+    let count = bodies.len();
+    let bodies = match arguments.shard {
         Some((own, of)) => shard(bodies, own, of),
         None => bodies,
+    };
+    if bodies.is_empty() {
+        return Err(Failure::call(format!(
+            "there is no body in this part; there are {count} in all"
+        ))
+        .hint("take a larger sample, or fewer parts"));
     }
+    Ok(bodies)
 }
 
 /// Where rows are kept until the survey is whole.
@@ -106,37 +153,27 @@ fn unfinished(out: &Path) -> PathBuf {
     PathBuf::from(name)
 }
 
-/// What an earlier run, broken off, has done of the same survey.
-fn done(
-    arguments: &Survey,
-    outside: &Outside,
-    layout: &Sourced<Layout>,
-) -> Result<Vec<SurveyRow>, Failure> {
-    let path = unfinished(&arguments.out);
+/// What an earlier run, broken off, has done of the same part of the same survey.
+fn done(outside: &Outside, path: &Path, part: &SurveyPart) -> Result<Vec<SurveyRow>, Failure> {
     if !path.exists() {
         return Ok(Vec::new());
     }
-    let text = outside.surroundings().text(&name(&path))?;
-    let (own, rows) = files::read_survey(&text).map_err(|error| wrong(&path, error))?;
-    if !rows.is_empty() && own != layout.value.name.as_str() {
-        let message = format!("`{}` is of the layout {own}", path.display());
-        return Err(Failure::call(message).hint("take another --out, or remove that file"));
+    let text = outside.surroundings().text(&name(path))?;
+    let (own, rows) = files::read_survey(&text).map_err(|error| wrong(path, error))?;
+    if own.is_some_and(|own| own != *part) {
+        return Err(WorkError::asked(Trouble::OtherSurvey { file: name(path) }).into());
     }
     Ok(rows)
 }
 
 /// Surveys the bodies, shows how far it is, and keeps what is done as it goes.
 fn surveyed(
-    arguments: &Survey,
-    outside: &Outside,
-    layout: &Sourced<Layout>,
+    survey: &casework::Survey<'_>,
+    unfinished: &Path,
+    part: &SurveyPart,
     bodies: &[SurveyedBody],
-    on: Date,
 ) -> Result<Vec<SurveyRow>, Failure> {
-    let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
-    let mesh = Length::from_mm(if arguments.fine { 4.0 } else { 8.0 });
-    let survey = casework::Survey { layout, cell: &cell.value, mesh, on };
-    let kept = Kept::open(&unfinished(&arguments.out), layout.value.name.as_str())?;
+    let kept = Kept::open(unfinished, part)?;
     let bar =
         ProgressBar::with_draw_target(Some(bodies.len() as u64), ProgressDrawTarget::stderr());
     if let Ok(style) = ProgressStyle::with_template("{wide_bar} {pos} of {len} bodies, {eta} left")
@@ -155,25 +192,25 @@ fn surveyed(
 /// The file of rows that are done.
 struct Kept<'a> {
     path: PathBuf,
-    layout: &'a str,
+    part: &'a SurveyPart,
     file: Mutex<std::fs::File>,
 }
 
 impl<'a> Kept<'a> {
-    fn open(path: &Path, layout: &'a str) -> Result<Self, Failure> {
+    fn open(path: &Path, part: &'a SurveyPart) -> Result<Self, Failure> {
         let cannot =
             |error: std::io::Error| Failure::write(&format!("`{}`", path.display()), &error);
         let new = !path.exists();
         let mut file =
             std::fs::OpenOptions::new().create(true).append(true).open(path).map_err(cannot)?;
         if new {
-            file.write_all(files::write_survey(layout, &[]).as_bytes()).map_err(cannot)?;
+            file.write_all(files::write_survey(part, &[]).as_bytes()).map_err(cannot)?;
         }
-        Ok(Self { path: path.to_owned(), layout, file: Mutex::new(file) })
+        Ok(Self { path: path.to_owned(), part, file: Mutex::new(file) })
     }
 
     fn add(&self, rows: &[SurveyRow]) -> Result<(), WorkError> {
-        let lines: String = rows.iter().map(|row| files::survey_line(self.layout, row)).collect();
+        let lines: String = rows.iter().map(|row| files::survey_line(self.part, row)).collect();
         let mut file = self.file.lock().unwrap_or_else(PoisonError::into_inner);
         file.write_all(lines.as_bytes()).map_err(|error| {
             let why = match error.kind() {
@@ -186,17 +223,20 @@ impl<'a> Kept<'a> {
     }
 }
 
-/// Writes the survey whole, and its figure.
+/// Writes the survey whole, and its figure, which is made from the rows as they are written: so
+/// that it is the same for parts that were put together.
 fn finish(
     outside: &Outside,
-    layout: &str,
+    part: &SurveyPart,
     rows: &[SurveyRow],
     (out, figure): (&Path, Option<&Path>),
     on: Date,
 ) -> Result<(), Failure> {
-    outputs::one(outside, out, files::write_survey(layout, rows).into_bytes())?;
+    let text = files::write_survey(part, rows);
+    let (_, rows) = files::read_survey(&text).map_err(|error| wrong(out, error))?;
+    outputs::one(outside, out, text.into_bytes())?;
     if let Some(path) = figure {
-        outputs::one(outside, path, survey_figure(ENGLISH, layout, rows, on)?)?;
+        outputs::one(outside, path, survey_figure(ENGLISH, &part.layout, &rows, on)?)?;
     }
     Ok(())
 }

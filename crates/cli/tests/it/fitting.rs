@@ -258,14 +258,64 @@ fn a_survey_in_parts_is_the_survey_in_one() {
     run(&["--out", "all.csv", "--figure", "all.svg", "--date", "2026-03-01"]);
     run(&["--out", "one.csv", "--shard", "1/2"]);
     run(&["--out", "two.csv", "--shard", "2/2"]);
-    dir.run(&["merge", "two.csv", "one.csv", "--out", "merged.csv"]).done();
+    let merge = ["merge", "two.csv", "one.csv", "--out", "merged.csv", "--figure", "merged.svg"];
+    dir.run(&[&merge[..], &["--date", "2026-03-01"]].concat()).done();
     let read = |name: &str| fs::read_to_string(dir.path().join(name)).unwrap();
     assert_eq!(read("all.csv"), read("merged.csv"));
+    assert_eq!(read("all.svg"), read("merged.svg"));
     assert_eq!(read("all.csv").lines().count(), 6);
     assert!(read("all.csv").contains(",no size,"), "{}", read("all.csv"));
     assert!(read("all.svg").contains("Survey of row-six"));
     let twice = dir.run(&["merge", "one.csv", "one.csv", "--out", "x.csv"]).failed(2);
-    assert!(twice.contains("is in two of the parts"), "{twice}");
+    assert!(twice.contains("are both part 1"), "{twice}");
+    let part = dir.run(&["merge", "one.csv", "--out", "x.csv"]).failed(2);
+    assert!(part.contains("of 2 parts, part 2 cannot be found"), "{part}");
+    // Parts of another table, sample or mesh are of another survey, whatever their names.
+    run(&["--out", "other.csv", "--shard", "2/2", "--sample", "4"]);
+    let other = dir.run(&["merge", "one.csv", "other.csv", "--out", "x.csv"]).failed(2);
+    assert!(other.contains("are of different surveys"), "{other}");
+    assert!(!dir.path().join("x.csv").exists());
+    let none = dir.run(&[&base[..], &["--out", "x.csv", "--shard", "9/9"]].concat()).failed(2);
+    assert!(none.contains("there is no body in this part"), "{none}");
+}
+
+#[test]
+fn a_survey_replaces_only_a_survey() {
+    let dir = TestDir::new().with("b.csv", BODIES).with("mine.csv", "my,table\n1,2\n");
+    let words = ["survey", "b.csv", "--layout", "row-six", "--sample", "1", "--out", "mine.csv"];
+    let said = dir.run(&words).failed(3);
+    assert!(said.contains("this is no survey"), "{said}");
+    dir.run(&[&words[..5], &["1", "--out", "s.csv"]].concat()).done();
+    let said = dir.run(&["merge", "s.csv", "--out", "mine.csv"]).failed(3);
+    assert!(said.contains("this is no survey"), "{said}");
+    assert_eq!(dir.read("mine.csv"), "my,table\n1,2\n");
+    // Its own answer is replaced.
+    dir.run(&[&words[..5], &["2", "--out", "s.csv"]].concat()).done();
+    assert_eq!(dir.read("s.csv").lines().count(), 3);
+}
+
+#[test]
+fn what_another_survey_left_is_not_gone_on_with() {
+    let layout = include_str!("../../../../layouts/row-six.toml");
+    let dir = TestDir::new().with("b.csv", BODIES).with("l.toml", layout);
+    let words = ["survey", "b.csv", "--layout", "l.toml", "--out", "all.csv"];
+    dir.run(&words).done();
+    let left = || fs::copy(dir.path().join("all.csv"), dir.path().join("all.csv.unfinished"));
+    let other = |file: &str, text: String, more: &[&str]| {
+        left().unwrap();
+        let before = fs::read_to_string(dir.path().join(file)).unwrap();
+        fs::write(dir.path().join(file), text).unwrap();
+        let said = dir.run(&[&words[..], more].concat()).failed(2);
+        assert!(said.contains("is of another survey"), "{said}");
+        fs::write(dir.path().join(file), before).unwrap();
+    };
+    // Another layout under the same name, another table, another mesh, another sample.
+    other("l.toml", format!("{layout}# changed\n"), &[]);
+    other("b.csv", format!("{BODIES}M,70,380,470\n"), &[]);
+    other("b.csv", BODIES.to_owned(), &["--fine"]);
+    other("b.csv", BODIES.to_owned(), &["--sample", "2"]);
+    other("b.csv", BODIES.to_owned(), &["--shard", "1/2"]);
+    dir.run(&words).done();
 }
 
 #[test]

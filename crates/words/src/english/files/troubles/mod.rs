@@ -57,9 +57,11 @@ pub(super) fn about(trouble: &Trouble) -> Said {
         ),
         Trouble::Batch(error) => said(batch(error), ""),
         Trouble::Table { file, line, fault } => surveys::table(file, *line, fault),
-        Trouble::PartsOfOtherLayouts { file, layout, others } => {
-            surveys::other_layouts(file, layout, others)
-        }
+        Trouble::PartsOfOtherSurveys { file, first } => surveys::other_surveys(file, first),
+        Trouble::PartTwice { file, first, part } => surveys::part_twice(file, first, *part),
+        Trouble::PartsMissing { missing, of } => surveys::parts_missing(missing, *of),
+        Trouble::EmptyPart { file } => surveys::empty_part(file),
+        Trouble::OtherSurvey { file } => surveys::other_survey(file),
         Trouble::BodyTwice { row } => surveys::body_twice(*row),
         Trouble::NoParts => surveys::no_parts(),
         Trouble::Stopped => said("it was told to stop, so there is no answer", ""),

@@ -3,16 +3,45 @@
 use case::{Said, TableFault};
 
 use super::said;
+use crate::english::parts;
 
 pub(super) fn table(file: &str, line: u64, fault: &TableFault) -> Said {
     let Said { message, hint } = fault_of_table(fault);
     Said { message: format!("{file}, line {line}: {message}"), hint }
 }
 
-pub(super) fn other_layouts(file: &str, layout: &str, others: &str) -> Said {
+pub(super) fn other_surveys(file: &str, first: &str) -> Said {
     said(
-        format!("`{file}` is a survey of {layout}, the others are of {others}"),
+        format!(
+            "`{file}` and `{first}` are of different surveys: of another layout, cell, table or options, or in another number of parts"
+        ),
         "merge parts of one survey",
+    )
+}
+
+pub(super) fn part_twice(file: &str, first: &str, part: usize) -> Said {
+    said(format!("`{file}` and `{first}` are both part {part}"), "name each part once")
+}
+
+pub(super) fn parts_missing(missing: &[usize], of: usize) -> Said {
+    let missing: Vec<String> = missing.iter().map(usize::to_string).collect();
+    let noun = if missing.len() == 1 { "part" } else { "parts" };
+    said(
+        format!("of {of} parts, {noun} {} cannot be found in these tables", parts::list(&missing)),
+        "name all parts; a survey is whole or not at all",
+    )
+}
+
+pub(super) fn empty_part(file: &str) -> Said {
+    said(format!("`{file}` has no rows, so nobody knows which part it is"), "run that part again")
+}
+
+pub(super) fn other_survey(file: &str) -> Said {
+    said(
+        format!(
+            "`{file}` is of another survey: of another layout, cell, table or options, or another part"
+        ),
+        "name another file for the answer, or move that one away first",
     )
 }
 
