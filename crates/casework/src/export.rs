@@ -4,13 +4,14 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use case::{Drawn, Trouble};
-use cushion::Pattern;
+use cushion::{Cell, Layout, Pattern, Size};
 use sheets::{Document, Page, SvgOptions};
 use words::Language;
 
 use crate::error::{Whose, WorkError};
 use crate::not_drawn::{no_picture, not_drawn};
 use crate::papers::NamedDocument;
+use crate::sourced::{Sourced, faults_at};
 
 /// Dots per inch of the pictures.
 const PICTURE_DPI: f64 = 150.0;
@@ -98,6 +99,27 @@ fn bytes(work: &Work<'_>) -> Result<Vec<u8>, WorkError> {
 /// A page as SVG.
 pub(crate) fn svg(page: &Page) -> Vec<u8> {
     sheets::svg(page, &SvgOptions::default()).into_bytes()
+}
+
+/// Draws what can be drawn of a layout that is refused at a size, as SVG: its seams, and a ring
+/// with a number around what is wrong; the number is the place of its remark among all remarks.
+///
+/// # Errors
+///
+/// Fails where a number cannot be set.
+pub fn faulty_drawing(
+    language: &dyn Language,
+    layout: &Sourced<Layout>,
+    size: Size,
+    cell: &Cell,
+) -> Result<Vec<u8>, WorkError> {
+    let faults = faults_at(&layout.value, size, cell);
+    let sketch = cushion::sketch(&layout.value, size, &faults);
+    // The remarks on these faults are the last of all.
+    let first = layout.file.remarks.len().saturating_sub(faults.len()) + 1;
+    let page = sheets::faulty_drawing(language, &layout.value.title, &sketch, first);
+    let page = page.map_err(|error| not_drawn(Drawn::Pattern, error))?;
+    Ok(svg(&page))
 }
 
 /// Draws a pattern at true size, as SVG.

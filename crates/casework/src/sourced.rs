@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use case::{BodyMeasure, Client, Digest, FileKind, LayoutRef, LayoutRequest, Measured, Trouble};
-use cushion::{Cell, Layout, Length, MadeSize, Mass, Name, Pattern, Size};
+use cushion::{Cell, Fault, Layout, Length, MadeSize, Mass, Name, Pattern, Size};
 use files::{BUILT_IN_CELLS, Read};
 
 use crate::error::{Whose, WorkError};
@@ -206,13 +206,17 @@ pub fn pattern(
     size: Size,
     cell: &Cell,
 ) -> Result<Pattern, WorkError> {
-    let rating = layout.value.made(size).map_or(Mass::ZERO, |made| made.max_user_weight);
-    let here = vec![MadeSize { size, max_user_weight: rating }];
-    let here = Layout { sizes: here, ..layout.value.clone() };
-    let faults = cushion::check_layout(&here, cell.edge);
+    let faults = faults_at(&layout.value, size, cell);
     layout.file.remarks.extend(files::layout_remarks(&layout.file.text, &faults));
     match cushion::arrange(&layout.value, size) {
         Ok(pattern) if !layout.file.is_wrong() => Ok(pattern),
         _ => Err(WorkError::wrong_file(layout.file.clone())),
     }
+}
+
+/// The faults of a layout at one size, to be filled with `cell`.
+pub(crate) fn faults_at(layout: &Layout, size: Size, cell: &Cell) -> Vec<Fault> {
+    let rating = layout.made(size).map_or(Mass::ZERO, |made| made.max_user_weight);
+    let here = vec![MadeSize { size, max_user_weight: rating }];
+    cushion::check_layout(&Layout { sizes: here, ..layout.clone() }, cell.edge)
 }

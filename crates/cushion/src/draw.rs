@@ -43,6 +43,24 @@ pub(crate) fn draw(layout: &Layout, size: Size) -> Result<Drawing, Vec<Fault>> {
     draft.finish()
 }
 
+/// What could be drawn of a layout: its points and seams, in the order written.
+#[derive(Debug)]
+pub(crate) struct Parts {
+    pub(crate) points: Vec<Option<Point>>,
+    pub(crate) seams: Vec<Option<Chain>>,
+}
+
+/// Draws what can be drawn, whatever else is wrong.
+pub(crate) fn parts(layout: &Layout, size: Size) -> Parts {
+    let Ok(mut draft) = Draft::new(layout, size) else {
+        let points = vec![None; layout.points.len()];
+        return Parts { points, seams: vec![None; layout.seams.len()] };
+    };
+    while draft.advance() {}
+    let chain = |seam: Option<DrawnSeam>| seam.map(|own| own.chain);
+    Parts { points: draft.places, seams: draft.seams.into_iter().map(chain).collect() }
+}
+
 /// A seam drawn through its points: where each point of `through` comes along it.
 struct DrawnSeam {
     chain: Chain,

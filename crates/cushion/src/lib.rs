@@ -24,6 +24,7 @@ mod pattern;
 mod quantity;
 mod round;
 mod size;
+mod sketch;
 mod width;
 mod words;
 
@@ -45,5 +46,6 @@ pub use crate::pattern::{
 };
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};
+pub use crate::sketch::{Sketch, sketch};
 pub use crate::width::greatest_width;
 pub use crate::words::Words;

@@ -24,8 +24,8 @@ pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
     BlankForm, ClientPapers, DocumentError, Histogram, INKS, Ink, PAPERS, Section, SectionAt,
     SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage, View, blank_form, drawing,
-    fill_order, place_on_page, section_sheet, setup_card, stock_fill_card, survey_page, tag,
-    take_home, take_home_text,
+    faulty_drawing, fill_order, place_on_page, section_sheet, setup_card, stock_fill_card,
+    survey_page, tag, take_home, take_home_text,
 };
 pub use crate::font::Weight;
 pub use crate::frame::Frame;

@@ -19,15 +19,27 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     let outside = Outside::new(&arguments.plugins);
     let mut layout = outside.surroundings().layout(&arguments.layout, arguments.size)?;
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
-    let pattern = casework::pattern(&mut layout, arguments.size, &cell.value)?;
+    if let Some(path) = &arguments.svg {
+        output_paths::has_ending(path, "svg")?;
+        let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);
+        output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
+    }
+    let pattern = match casework::pattern(&mut layout, arguments.size, &cell.value) {
+        Ok(pattern) => pattern,
+        Err(refused) => {
+            if let Some(path) = &arguments.svg {
+                let (size, cell) = (arguments.size, &cell.value);
+                let drawn = casework::faulty_drawing(words::ENGLISH, &layout, size, cell)?;
+                outputs::one(&outside, path, drawn)?;
+            }
+            return Err(refused.into());
+        }
+    };
     let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
     let rated = pattern.max_user_weight().is_some();
     let unrated = Finding::Caution(Caution::NoRating { size: arguments.size });
     let cautions: Vec<Finding> = (!rated).then_some(unrated).into_iter().collect();
     if let Some(path) = &arguments.svg {
-        output_paths::has_ending(path, "svg")?;
-        let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);
-        output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
         outputs::one(&outside, path, casework::drawing(words::ENGLISH, &pattern)?)?;
     }
     let digest = layout.digest();

@@ -364,3 +364,24 @@ fn failures_are_told_in_json_where_asked() {
     let said: serde_json::Value = serde_json::from_str(&ran.stdout).unwrap();
     assert_eq!(said["error"]["kind"], "wrong call");
 }
+
+#[test]
+fn a_refused_layout_is_drawn_with_a_ring_around_what_is_wrong() {
+    // A seam that crosses another at one place, which both the remark and the ring know.
+    let text = LAYOUT.replace(
+        "[compartments]",
+        "extra = { through = [\"rear-corner\", \"front\"] }\n\n[compartments]",
+    );
+    let dir = TestDir::new().with("layout.toml", text);
+    let said =
+        dir.run(&["pattern", "./layout.toml", "--size", "400x400", "--svg", "drawn.svg"]).failed(3);
+    assert!(said.contains("meets the seam `across` near x 77, y 243 mm"), "{said}");
+    let drawn = dir.read("drawn.svg");
+    assert_eq!(crate::papers::texts(&drawn), ["1"]);
+    assert!(drawn.contains("rings\u{a0}") || drawn.contains("1 ring around"), "{drawn}");
+    // A layout that can be drawn nowhere is drawn too, with the seams that there are.
+    let text = LAYOUT.replace("[\"mid\", \"side\"], bow", "[\"mid\", \"inside\"], bow");
+    let dir = TestDir::new().with("layout.toml", text);
+    dir.run(&["pattern", "./layout.toml", "--size", "400x400", "--svg", "drawn.svg"]).failed(3);
+    assert!(dir.read("drawn.svg").contains("<path"));
+}

@@ -26,7 +26,7 @@ use crate::page::Document;
 use crate::paper::Paper;
 use crate::text::SetError;
 
-pub use self::drawing::drawing;
+pub use self::drawing::{drawing, faulty_drawing};
 pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
 pub use self::measuring_form::{BlankForm, blank_form};

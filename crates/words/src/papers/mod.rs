@@ -59,6 +59,8 @@ pub trait PaperWords {
     fn drawn_by(&self, plugin: &str, layout: &Digest) -> String;
     /// What a drawing of the cushion from above shows: numbers alone.
     fn numbers_from_above(&self, compartments: usize) -> String;
+    /// What a drawing of a wrong layout from above shows: seams, and rings around so many faults.
+    fn faults_from_above(&self, rings: usize) -> String;
 
     /// How the fitting stands, on the setup card.
     fn setup_card_state(&self, standing: Standing<'_>) -> String;

@@ -131,6 +131,13 @@ impl PaperWords for English {
         format!("Pattern drawn by the plugin {plugin}, layout {layout}.")
     }
 
+    fn faults_from_above(&self, rings: usize) -> String {
+        let rings = counted(rings, "ring");
+        format!(
+            "The seams of a layout that is wrong, from above, front edge up, with {rings} around what is wrong, each with the number of its remark. The client's left is on the left of the drawing."
+        )
+    }
+
     fn numbers_from_above(&self, compartments: usize) -> String {
         let compartments = counted(compartments, "compartment");
         format!(
