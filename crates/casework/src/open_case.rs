@@ -57,7 +57,7 @@ impl OpenCase {
     pub fn of(surroundings: Surroundings<'_>, client: Sourced<Client>) -> Result<Self, WorkError> {
         let mut layout = surroundings.layout_of(&client)?;
         let cell = surroundings.cell_of(&client)?;
-        let pattern = pattern(&mut layout, client.value.cushion.size)?;
+        let pattern = pattern(&mut layout, client.value.cushion.size, &cell.value)?;
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
             .map_err(|error| no_stock(&layout, &pattern, error))?;
         Ok(Self { client, layout, cell, pattern, cushion })

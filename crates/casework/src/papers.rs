@@ -12,7 +12,7 @@ use crate::error::WorkError;
 use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
 use crate::sourced::Sourced;
-use crate::stock::stock_fill;
+use crate::stock::unloaded;
 
 /// A document and the name of its files, without their ending.
 #[derive(Clone, Debug)]
@@ -160,7 +160,7 @@ pub fn papers_of_stock(
     edition: Edition,
 ) -> Result<Vec<NamedDocument>, WorkError> {
     let Edition { language, on, paper } = edition;
-    let fill = stock_fill(layout, pattern, cell)?;
+    let fill = unloaded(layout, pattern, cell)?.into_stock();
     let papers = StockPapers { language, pattern, fill: &fill, cell, date: on, program: PROGRAM };
     let what = || Drawn::PapersOf(layout.file.path.clone());
     let compose = |(name, compose): &(&str, ForStock)| named(name, compose(&papers, paper), what());

@@ -195,15 +195,21 @@ fn measured(client: &Client, measure: BodyMeasure) -> Option<Length> {
     }
 }
 
-/// Draws a layout at a size; remarks on it go to the others on its file.
+/// Draws a layout at a size, to be filled with `cell`; remarks on it go to the others on its file.
 ///
 /// # Errors
 ///
-/// Fails where the layout cannot be made at that size.
-pub fn pattern(layout: &mut Sourced<Layout>, size: Size) -> Result<Pattern, WorkError> {
+/// Fails where the layout cannot be made at that size, or has a compartment that no such cell
+/// goes into.
+pub fn pattern(
+    layout: &mut Sourced<Layout>,
+    size: Size,
+    cell: &Cell,
+) -> Result<Pattern, WorkError> {
     let rating = layout.value.made(size).map_or(Mass::ZERO, |made| made.max_user_weight);
     let here = vec![MadeSize { size, max_user_weight: rating }];
-    let faults = cushion::check_layout(&Layout { sizes: here, ..layout.value.clone() });
+    let here = Layout { sizes: here, ..layout.value.clone() };
+    let faults = cushion::check_layout(&here, cell.edge);
     layout.file.remarks.extend(files::layout_remarks(&layout.file.text, &faults));
     match cushion::arrange(&layout.value, size) {
         Ok(pattern) if !layout.file.is_wrong() => Ok(pattern),

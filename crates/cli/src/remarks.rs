@@ -1,5 +1,7 @@
 //! Remarks on a file, and plain sentences, as the terminal shows them.
 
+use std::ops::Range;
+
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use case::Said;
 use casework::FileRemarks;
@@ -42,11 +44,17 @@ fn with_place(file: &FileRemarks, remark: &Remark, color: bool) -> String {
     };
     let snippet = Snippet::source(&file.text)
         .path(&file.path)
-        .annotation(AnnotationKind::Primary.span(remark.span.clone()));
+        .annotation(AnnotationKind::Primary.span(first_line(&file.text, &remark.span)));
     let Said { message, hint } = words::ENGLISH.about_text(&remark.finding);
     let mut report = vec![level.primary_title(&message).element(snippet)];
     report.extend(hint.as_deref().map(advice));
     renderer(color).render(&report)
+}
+
+/// A place as far as its first line goes: a whole table is not shown for what it lacks.
+fn first_line(text: &str, span: &Range<usize>) -> Range<usize> {
+    let end = text[span.clone()].find('\n').map_or(span.end, |length| span.start + length);
+    span.start..end
 }
 
 /// What to do.

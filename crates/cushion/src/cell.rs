@@ -53,6 +53,16 @@ pub fn square_pillow_volume(edge: Length) -> Volume {
     Volume::from_m3(share * edge.to_m().powi(3))
 }
 
+/// Returns the most that a flat square pillow of edge `edge` can hold, sewn from two sheets that
+/// bend but do not stretch: 0.217 of the cube of the edge.
+///
+/// Source: the upper bound that is quoted with A. Kepert's square pillow, unverified in a primary
+/// source; his own holds 0.2055.
+#[must_use]
+pub fn most_pillow_volume(edge: Length) -> Volume {
+    Volume::from_m3(0.217 * edge.to_m().powi(3))
+}
+
 /// How densely poured cells lie.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Packing {

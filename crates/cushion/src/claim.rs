@@ -29,7 +29,7 @@ pub(crate) fn claims(layout: &Layout, size: Size, faces: &Faces) -> Result<Vec<C
     let mut faults = Vec::new();
     let mut fault = |rule: &Name, kind| {
         let subject = Subject::Compartment(rule.clone());
-        faults.push(Fault { subject, size: Some(size), kind });
+        faults.push(Fault { subject, sizes: vec![size], kind });
     };
     for rule in &layout.compartments {
         let Some(seeds) = seeds(layout, size, rule) else {
@@ -61,7 +61,7 @@ pub(crate) fn claims(layout: &Layout, size: Size, faces: &Faces) -> Result<Vec<C
     for (face, found) in faces.inside.iter().enumerate() {
         if faults.is_empty() && !claims.iter().any(|claim| claim.face == face) {
             let kind = FaultKind::UnclaimedFace { at: found.a_point() };
-            faults.push(Fault { subject: Subject::Layout, size: Some(size), kind });
+            faults.push(Fault { subject: Subject::Layout, sizes: vec![size], kind });
             break;
         }
     }

@@ -1,5 +1,7 @@
 //! Finds seams that cross or touch where they share no point.
 
+use std::collections::BTreeMap;
+
 use kurbo::{Point, Rect};
 
 use crate::draw::Drawing;
@@ -21,52 +23,75 @@ pub(crate) struct Crossing {
     pub(crate) at: Point,
 }
 
-/// Returns the first crossing of each pair of stretches.
+/// A straight way of a stretch.
+struct Way {
+    stretch: usize,
+    place: usize,
+    reach: Rect,
+}
+
+/// Returns the first crossing of each pair of stretches, in their order.
+///
+/// Straight ways are looked at from left to right, each beside those that reach as far: drawings
+/// of many short ways take little longer than their number.
 pub(crate) fn crossings(drawing: &Drawing) -> Vec<Crossing> {
     let lines: Vec<Vec<Point>> =
         drawing.stretches.iter().map(|stretch| stretch.chain.flatten(FLAT)).collect();
-    let boxes: Vec<Rect> = lines.iter().map(|line| around(line)).collect();
-    let mut found = Vec::new();
-    for second in 0..lines.len() {
-        for first in 0..=second {
-            if boxes[first].overlaps(boxes[second]) {
-                let at = if first == second {
-                    self_crossing(&lines[first])
-                } else {
-                    let shared = shared_nodes(drawing, first, second);
-                    meeting(&lines[first], &lines[second], &shared)
-                };
-                found.extend(at.map(|at| Crossing { first, second, at }));
+    let mut first_of: BTreeMap<(usize, usize), (usize, usize, Point)> = BTreeMap::new();
+    let mut beside: Vec<Way> = Vec::new();
+    for way in ways(&lines) {
+        beside.retain(|other| other.reach.x1 >= way.reach.x0);
+        for other in &beside {
+            let below = other.reach.y1 < way.reach.y0 || way.reach.y1 < other.reach.y0;
+            if below || other.stretch == way.stretch {
+                continue;
+            }
+            let (a, b) = if other.stretch < way.stretch { (other, &way) } else { (&way, other) };
+            let (of, at) = ((b.stretch, a.stretch), (a.place, b.place));
+            if first_of.get(&of).is_some_and(|known| (known.0, known.1) <= at) {
+                continue;
+            }
+            let met = cross_point(&ends(&lines, a), &ends(&lines, b));
+            let met = met.filter(|at| !excused(drawing, a.stretch, b.stretch, *at));
+            if let Some(met) = met {
+                first_of.insert(of, (at.0, at.1, met));
             }
         }
+        beside.push(way);
     }
-    found
-}
-
-fn around(line: &[Point]) -> Rect {
-    let start = Rect::from_points(line[0], line[0]);
-    line.iter().fold(start, |rect, point| rect.union_pt(*point)).inflate(FLAT, FLAT)
-}
-
-fn shared_nodes(drawing: &Drawing, first: usize, second: usize) -> Vec<Point> {
-    let (a, b) = (&drawing.stretches[first], &drawing.stretches[second]);
-    [a.from, a.to]
+    for (stretch, line) in lines.iter().enumerate() {
+        if let Some(at) = self_crossing(line) {
+            first_of.insert((stretch, stretch), (0, 0, at));
+        }
+    }
+    first_of
         .into_iter()
-        .filter(|node| *node == b.from || *node == b.to)
-        .map(|node| drawing.nodes[node.index()])
+        .map(|((second, first), (_, _, at))| Crossing { first, second, at })
         .collect()
 }
 
-fn meeting(first: &[Point], second: &[Point], shared: &[Point]) -> Option<Point> {
-    first.windows(2).find_map(|a| {
-        let reach = Rect::from_points(a[0], a[1]).inflate(FLAT, FLAT);
-        second.windows(2).find_map(|b| {
-            let near = reach.overlaps(Rect::from_points(b[0], b[1]).inflate(FLAT, FLAT));
-            let at = near.then(|| cross_point(a, b)).flatten()?;
-            let excused = shared.iter().any(|node| node.distance(at) < AROUND_NODE);
-            (!excused).then_some(at)
-        })
-    })
+/// All straight ways, from left to right.
+fn ways(lines: &[Vec<Point>]) -> Vec<Way> {
+    let mut ways: Vec<Way> = Vec::new();
+    for (stretch, line) in lines.iter().enumerate() {
+        for (place, pair) in line.windows(2).enumerate() {
+            let reach = Rect::from_points(pair[0], pair[1]).inflate(FLAT, FLAT);
+            ways.push(Way { stretch, place, reach });
+        }
+    }
+    ways.sort_by(|a, b| a.reach.x0.total_cmp(&b.reach.x0));
+    ways
+}
+
+fn ends(lines: &[Vec<Point>], way: &Way) -> [Point; 2] {
+    [lines[way.stretch][way.place], lines[way.stretch][way.place + 1]]
+}
+
+/// Whether a place is around a node that two stretches share.
+fn excused(drawing: &Drawing, first: usize, second: usize, at: Point) -> bool {
+    let (a, b) = (&drawing.stretches[first], &drawing.stretches[second]);
+    let mut shared = [a.from, a.to].into_iter().filter(|node| *node == b.from || *node == b.to);
+    shared.any(|node| drawing.nodes[node.index()].distance(at) < AROUND_NODE)
 }
 
 fn self_crossing(line: &[Point]) -> Option<Point> {

@@ -1,6 +1,6 @@
 //! Draws a layout's seams at one size: points to nodes, seams to stretches between nodes.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use kurbo::{CubicBez, Point, Vec2};
 
@@ -28,6 +28,8 @@ pub(crate) struct Stretch {
 #[derive(Debug)]
 pub(crate) struct Drawing {
     pub(crate) nodes: Vec<Point>,
+    /// For each node, the place of its point in the layout's list.
+    pub(crate) points: Vec<usize>,
     pub(crate) stretches: Vec<Stretch>,
 }
 
@@ -98,7 +100,7 @@ impl<'a> Draft<'a> {
     }
 
     fn fault(&mut self, subject: Subject, kind: FaultKind) {
-        self.faults.push(Fault { subject, size: Some(self.size), kind });
+        self.faults.push(Fault { subject, sizes: vec![self.size], kind });
     }
 
     /// Draws whatever is ready; returns whether that was anything.
@@ -280,18 +282,19 @@ impl<'a> Draft<'a> {
 struct Cut<'a> {
     layout: &'a Layout,
     nodes: Vec<Point>,
+    points: Vec<usize>,
     /// For each point, its node as written and its node on the other half.
     node_of: Vec<(NodeIx, NodeIx)>,
 }
 
 impl<'a> Cut<'a> {
     fn new(layout: &'a Layout, size: Size, places: &[Option<Point>]) -> Result<Self, Vec<Fault>> {
-        let mut cut = Self { layout, nodes: Vec::new(), node_of: Vec::new() };
-        for place in places {
+        let mut cut = Self { layout, nodes: Vec::new(), points: Vec::new(), node_of: Vec::new() };
+        for (point, place) in places.iter().enumerate() {
             let at = place.expect("all points are placed");
-            let written = cut.add(at);
+            let written = cut.add(point, at);
             let made = if layout.mirror && at.x.abs() >= ON_CENTRE {
-                cut.add(Point::new(-at.x, at.y))
+                cut.add(point, Point::new(-at.x, at.y))
             } else {
                 written
             };
@@ -301,8 +304,9 @@ impl<'a> Cut<'a> {
         if faults.is_empty() { Ok(cut) } else { Err(faults) }
     }
 
-    fn add(&mut self, at: Point) -> NodeIx {
+    fn add(&mut self, point: usize, at: Point) -> NodeIx {
         self.nodes.push(at);
+        self.points.push(point);
         NodeIx(self.nodes.len() as u32 - 1)
     }
 
@@ -316,7 +320,7 @@ impl<'a> Cut<'a> {
             if let Some(twin) = twin {
                 faults.push(Fault {
                     subject: Subject::Point(self.layout.points[place].0.clone()),
-                    size: Some(size),
+                    sizes: vec![size],
                     kind: FaultKind::SamePlace(self.layout.points[twin].0.clone()),
                 });
             }
@@ -334,7 +338,7 @@ impl<'a> Cut<'a> {
                 stretches.extend(image);
             }
         }
-        Drawing { nodes: self.nodes, stretches }
+        Drawing { nodes: self.nodes, points: self.points, stretches }
     }
 
     fn stretches(
@@ -387,7 +391,7 @@ impl<'a> Cut<'a> {
 /// Faults for names that nothing has, and for seams through too few points.
 fn unknown_names(layout: &Layout, by_name: &BTreeMap<&Name, usize>) -> Vec<Fault> {
     let mut faults = Vec::new();
-    let mut fault = |subject, kind| faults.push(Fault { subject, size: None, kind });
+    let mut fault = |subject, kind| faults.push(Fault { subject, sizes: Vec::new(), kind });
     for (name, rule) in &layout.points {
         let PointRule::On { seam, from, to, .. } = rule else { continue };
         if !layout.seams.iter().any(|rule| rule.name == *seam) {
@@ -405,6 +409,7 @@ fn unknown_names(layout: &Layout, by_name: &BTreeMap<&Name, usize>) -> Vec<Fault
                 fault(Subject::Seam(seam.name.clone()), FaultKind::UnknownPoint(point.clone()));
             }
         }
+        fault_of_repeats(seam, &mut fault);
         // A closed seam needs a middle point to have an inside, unless its spans bow out.
         let least = if seam.closed && seam.shape == SeamShape::Straight { 3 } else { 2 };
         if seam.through.len() < least {
@@ -412,6 +417,16 @@ fn unknown_names(layout: &Layout, by_name: &BTreeMap<&Name, usize>) -> Vec<Fault
         }
     }
     faults
+}
+
+/// A seam that runs through a point twice, other than to end where it began.
+fn fault_of_repeats(seam: &SeamRule, fault: &mut impl FnMut(Subject, FaultKind)) {
+    let mut seen = BTreeSet::new();
+    let returns = seam.through.len() > 1 && seam.through.first() == seam.through.last();
+    let through = &seam.through[usize::from(returns)..];
+    if let Some(twice) = through.iter().find(|name| !seen.insert(*name)) {
+        fault(Subject::Seam(seam.name.clone()), FaultKind::TwiceThrough(twice.clone()));
+    }
 }
 
 /// For each rounded point, the first seam that passes through it rather than ending there.

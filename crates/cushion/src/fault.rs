@@ -17,8 +17,25 @@ pub enum Subject {
     Compartment(Name),
     /// The list of sizes.
     Sizes,
+    /// The size at this place in the list, from 0.
+    MadeSize(usize),
     /// The stock crown.
     StockCrown,
+}
+
+/// What a layout lists.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Listed {
+    /// Points.
+    Points,
+    /// Seams.
+    Seams,
+    /// Points that seams run through, each as often as it is named.
+    PointsOfSeams,
+    /// Compartments.
+    Compartments,
+    /// Sizes.
+    Sizes,
 }
 
 /// How much a fault matters.
@@ -30,13 +47,13 @@ pub enum Severity {
     Remark,
 }
 
-/// One thing that is wrong with a layout at one size.
+/// One thing that is wrong with a layout.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
     /// What it is about.
     pub subject: Subject,
-    /// The size at which it shows; none where it shows at any.
-    pub size: Option<Size>,
+    /// The sizes at which it shows; empty where it shows at any.
+    pub sizes: Vec<Size>,
     /// What is wrong.
     pub kind: FaultKind,
 }
@@ -61,11 +78,17 @@ pub enum FaultKind {
     BeyondSeam,
     /// Two points lie on one place.
     SamePlace(Name),
-    /// The layout has more points or seams than any cushion needs.
+    /// The layout has more of something than any cushion needs.
     TooMuch {
-        /// The most of each.
+        /// Of what.
+        of: Listed,
+        /// The most.
         most: usize,
     },
+    /// A seam runs through a point twice, other than to end where it began.
+    TwiceThrough(Name),
+    /// No seam runs through a point.
+    UnusedPoint,
     /// No seam is called `outline`.
     NoOutline,
     /// A seam runs through fewer points than its shape needs.
@@ -90,6 +113,13 @@ pub enum FaultKind {
     },
     /// A seam lies outside the outline.
     Outside,
+    /// The outline reaches beyond the size.
+    BeyondSize {
+        /// By how much, at most.
+        by: Length,
+        /// Where, in millimetres.
+        at: Point,
+    },
     /// In a mirrored layout, a point or seed lies on the half that is made.
     WrongHalf,
     /// A seed lies in no face, or on a seam.
@@ -103,6 +133,8 @@ pub enum FaultKind {
     },
     /// Two compartments have one number.
     SameNumber(u8),
+    /// A number is left out between others.
+    MissingNumber(u8),
     /// A seed on the centre line has a number for each side, or one off it has a single number
     /// in a mirrored layout.
     NumbersForSides,
@@ -110,17 +142,67 @@ pub enum FaultKind {
     SideInName,
     /// The seams meet in another order than at the first size.
     OtherFaces,
-    /// A compartment is narrower than a cell.
-    NarrowerThanCell(Length),
-    /// A compartment is narrower than a hand.
-    NarrowerThanHand(Length),
-    /// The stock crown is more than an eighth of the largest compartment's width.
+    /// A compartment is narrower than a cell everywhere.
+    NarrowerThanCell {
+        /// The number of the compartment.
+        number: u8,
+        /// The width of its widest place.
+        width: Length,
+        /// The edge of the cell.
+        cell: Length,
+    },
+    /// A compartment is narrower than a hand everywhere.
+    NarrowerThanHand {
+        /// The number of the compartment.
+        number: u8,
+        /// The width of its widest place.
+        width: Length,
+    },
+    /// A part of a compartment is narrower than a hand.
+    NarrowArm {
+        /// The number of the compartment.
+        number: u8,
+        /// The width of the part.
+        width: Length,
+        /// Where, in millimetres.
+        at: Point,
+    },
+    /// A corner of a compartment is sharper than 30 degrees.
+    AcuteCorner {
+        /// The number of the compartment.
+        number: u8,
+        /// The angle in degrees.
+        degrees: f64,
+        /// Where, in millimetres.
+        at: Point,
+    },
+    /// The stock crown is not above the walls.
+    NoCrown(Length),
+    /// The stock crown is more than an eighth of the widest compartment's width.
     CrownTooHigh {
         /// The crown asked for.
         crown: Length,
         /// The most that the small-slope model bears.
         most: Length,
     },
+    /// The stock crown is more than a quarter of the widest compartment's width.
+    CrownBeyondModel {
+        /// The crown asked for.
+        crown: Length,
+        /// The most that the small-slope model bears.
+        most: Length,
+    },
+    /// In the stock fill a compartment rises by more than an eighth of its width.
+    StockTooSteep {
+        /// The number of the compartment.
+        number: u8,
+        /// By how much it rises.
+        crown: Length,
+        /// The most that the small-slope model bears there.
+        most: Length,
+    },
+    /// A size is rated for more weight than one that is as wide and as deep or larger.
+    RatedAboveLarger(Size),
     /// The size is not one that the layout is made in.
     NotMade,
 }
@@ -130,9 +212,15 @@ impl FaultKind {
     #[must_use]
     pub fn severity(&self) -> Severity {
         match self {
-            Self::NarrowerThanHand(_) | Self::CrownTooHigh { .. } | Self::NotMade => {
-                Severity::Remark
-            }
+            Self::NarrowerThanHand { .. }
+            | Self::NarrowArm { .. }
+            | Self::AcuteCorner { .. }
+            | Self::CrownTooHigh { .. }
+            | Self::StockTooSteep { .. }
+            | Self::RatedAboveLarger(_)
+            | Self::MissingNumber(_)
+            | Self::UnusedPoint
+            | Self::NotMade => Severity::Remark,
             _ => Severity::Error,
         }
     }

@@ -148,7 +148,7 @@ pub struct Layout {
     pub sizes: Vec<MadeSize>,
     /// Height of every seam above the base.
     pub wall_height: Length,
-    /// Rise of the largest compartment above its walls in the stock fill, of the width.
+    /// Greatest rise of a compartment above its walls in the stock fill, of the width.
     pub stock_crown: Measure,
     /// The points, in the order written.
     pub points: Vec<(Name, PointRule)>,

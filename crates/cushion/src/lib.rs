@@ -19,6 +19,7 @@ mod fault;
 mod fill;
 mod layout;
 mod name;
+mod narrow;
 mod pattern;
 mod quantity;
 mod round;
@@ -29,19 +30,20 @@ mod words;
 pub use kurbo::Point;
 
 pub use crate::arrange::arrange;
-pub use crate::cell::{Cell, Packing, square_pillow_volume};
-pub use crate::checks::check_layout;
+pub use crate::cell::{Cell, Packing, most_pillow_volume, square_pillow_volume};
+pub use crate::checks::{check_layout, rule_of};
 pub use crate::curve::{Chain, Piece};
-pub use crate::fault::{Fault, FaultKind, Severity, Subject};
+pub use crate::fault::{Fault, FaultKind, Listed, Severity, Subject};
 pub use crate::fill::{CompartmentFill, CountRange, StockFill};
 pub use crate::layout::{
     CompartmentRule, Layout, MadeSize, Measure, Numbers, PointRule, SeamRule, SeamShape, Spot,
 };
 pub use crate::name::Name;
+pub use crate::narrow::{AcuteCorner, NarrowPlace, acute_corners, narrow_places};
 pub use crate::pattern::{
     Class, Compartment, CompartmentIx, Edge, EdgeIx, NodeIx, Pattern, Purpose, Ring, Side,
 };
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};
-pub use crate::width::{greatest_width, least_width};
+pub use crate::width::greatest_width;
 pub use crate::words::Words;

@@ -273,7 +273,7 @@ impl Pattern {
         self.wall_height
     }
 
-    /// How far the largest compartment rises above its walls in the stock fill, unloaded.
+    /// How far the compartment that rises most rises above its walls in the stock fill, unloaded.
     #[must_use]
     pub fn stock_crown(&self) -> Length {
         self.stock_crown

@@ -1,66 +1,60 @@
-//! Least width of a compartment, by opening with a disc: what a round hand cannot reach.
+//! How wide a compartment is at its widest place: the largest disc that fits in it.
 
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::overlay_rule::OverlayRule;
-use i_overlay::float::single::SingleFloatOverlay;
 use i_overlay::mesh::float::outline::offset::OutlineOffset;
 use i_overlay::mesh::float::style::{LineJoin, OutlineStyle};
+use kurbo::Point;
 
 use crate::{CompartmentIx, Length, Pattern};
 
 /// Straight ways stand for curves within this, in millimetres: a fifth of what can be sewn.
 const FLAT: f64 = 0.1;
 /// Angle of a step on a rounded corner of the disc, in radians.
-const STEP: f64 = 0.1;
-/// A disc of radius r misses 1.24 r² of a corner of 45 degrees; a corner may be that sharp
-/// without counting as a narrow place.
-const CORNER_ALLOWANCE: f64 = 1.3;
+pub(crate) const STEP: f64 = 0.1;
 /// The width is found to this, in millimetres.
-const RESOLUTION: f64 = 0.5;
+pub(crate) const RESOLUTION: f64 = 0.5;
 
-type Contours = Vec<Vec<[f64; 2]>>;
-
-/// Returns the width of the narrowest place of a compartment, to half a millimetre.
-///
-/// It is the diameter of the largest disc that reaches the whole compartment in one sweep, but
-/// for its corners: the disc's centre can go from everywhere to everywhere, and nothing larger
-/// than a sharp corner is left over.
-#[must_use]
-pub fn least_width(pattern: &Pattern, compartment: CompartmentIx) -> Length {
-    largest_disc(&contours(pattern, compartment), disc_reaches)
-}
+/// Closed ways, the outer ones counter-clockwise and the holes clockwise.
+pub(crate) type Contours = Vec<Vec<[f64; 2]>>;
 
 /// Returns the width of the widest place of a compartment, to half a millimetre: the diameter of
 /// the largest disc that fits in it anywhere.
 #[must_use]
 pub fn greatest_width(pattern: &Pattern, compartment: CompartmentIx) -> Length {
-    largest_disc(&contours(pattern, compartment), |shape, diameter| {
-        !shape.outline(&round(-diameter / 2.0)).is_empty()
-    })
+    Length::from_mm(largest_disc(&contours(pattern, compartment)).0)
 }
 
-/// Returns the diameter of the largest disc for which `suits` holds, as it does for all smaller.
-fn largest_disc(shape: &Contours, suits: impl Fn(&Contours, f64) -> bool) -> Length {
+/// Returns the diameter of the largest disc that fits in a shape, and its centre.
+pub(crate) fn largest_disc(shape: &Contours) -> (f64, Point) {
+    let first = shape.first().and_then(|line| line.first()).copied().unwrap_or_default();
+    let mut centre = Point::new(first[0], first[1]);
     // No disc is larger than the one of the same area.
     let (mut fits, mut fails) = (0.0, 2.0 * (area(shape) / std::f64::consts::PI).sqrt() + 0.1);
     while fails - fits > RESOLUTION {
         let middle = f64::midpoint(fits, fails);
-        if suits(shape, middle) {
-            fits = middle;
+        let centres = moved(shape, -middle / 2.0);
+        if let Some(place) = centres.first().and_then(middle_of) {
+            (fits, centre) = (middle, place);
         } else {
             fails = middle;
         }
     }
-    Length::from_mm(fits)
+    (fits, centre)
 }
 
-/// Returns whether a disc of this diameter reaches the whole compartment but for its corners.
-#[must_use]
-pub(crate) fn is_as_wide(pattern: &Pattern, compartment: CompartmentIx, width: Length) -> bool {
-    disc_reaches(&contours(pattern, compartment), width.to_mm())
+/// Whether a disc of this diameter fits in a shape anywhere.
+pub(crate) fn holds_disc(shape: &Contours, diameter: f64) -> bool {
+    !moved(shape, -diameter / 2.0).is_empty()
 }
 
-fn contours(pattern: &Pattern, compartment: CompartmentIx) -> Contours {
+/// The mean of the corners of a shape's outer way.
+fn middle_of(shape: &Contours) -> Option<Point> {
+    let line = shape.first().filter(|line| !line.is_empty())?;
+    let sum = line.iter().fold([0.0; 2], |sum, at| [sum[0] + at[0], sum[1] + at[1]]);
+    Some(Point::new(sum[0] / line.len() as f64, sum[1] / line.len() as f64))
+}
+
+/// A compartment as straight ways.
+pub(crate) fn contours(pattern: &Pattern, compartment: CompartmentIx) -> Contours {
     let compartment = &pattern[compartment];
     let line = |ring| {
         let mut points: Vec<[f64; 2]> = Vec::new();
@@ -73,25 +67,13 @@ fn contours(pattern: &Pattern, compartment: CompartmentIx) -> Contours {
     std::iter::once(&compartment.outer).chain(&compartment.holes).map(line).collect()
 }
 
-fn disc_reaches(shape: &Contours, diameter: f64) -> bool {
-    let radius = diameter / 2.0;
-    // A hundredth less on the way in, so that a compartment just as wide as the disc passes.
-    let centres = shape.outline(&round(0.01 - radius));
-    if centres.len() != 1 {
-        return false;
-    }
-    let reached = centres.outline(&round(radius));
-    let left: Vec<Contours> = shape.overlay(&reached, OverlayRule::Difference, FillRule::EvenOdd);
-    left.iter().all(|piece| area(piece) <= CORNER_ALLOWANCE * radius * radius)
-}
-
-/// Moves a contour outwards by so much, inwards where negative, with round corners.
-fn round(by: f64) -> OutlineStyle<f64> {
-    OutlineStyle::new(by).line_join(LineJoin::Round(STEP))
+/// Moves the border of a shape outwards by so much, inwards where negative, with round corners.
+pub(crate) fn moved(shape: &Contours, by: f64) -> Vec<Contours> {
+    shape.outline(&OutlineStyle::new(by).line_join(LineJoin::Round(STEP)))
 }
 
 /// Area of an outer contour less its holes.
-fn area(contours: &Contours) -> f64 {
+pub(crate) fn area(contours: &Contours) -> f64 {
     let signed = |line: &Vec<[f64; 2]>| -> f64 {
         (0..line.len())
             .map(|place| {

@@ -3,7 +3,7 @@
 use case::FileKind;
 use case::question::{Group, Question};
 use case::text::{DesignFinding, KeyFinding, ValueFinding};
-use cushion::{Cell, Length, Mass, Packing, Volume, square_pillow_volume};
+use cushion::{Cell, Length, Mass, Packing, Volume, most_pillow_volume, square_pillow_volume};
 
 use crate::Read;
 use crate::cursor::{Table, read_text};
@@ -26,6 +26,13 @@ fn cell(table: &Table<'_>) -> Option<Cell> {
     let title = table.required(Question::CellTitle).and_then(|value| value.sentence());
     let edge = number(Question::CellEdge).map(Length::from_mm);
     let inflated = inflated(table, edge);
+    if let (Some(volume), Some(edge)) = (inflated, edge) {
+        let most = most_pillow_volume(edge);
+        if volume > most {
+            let place = table.place(Question::CellVolume);
+            table.remarks.error(place, DesignFinding::CellVolume { volume, most });
+        }
+    }
     let film = number(Question::FilmMass).map(Mass::from_g);
     if let (Some(weight), Some(edge)) = (film, edge) {
         // Two sheets.

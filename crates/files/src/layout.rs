@@ -7,9 +7,10 @@ use case::question::{Group, Question};
 use case::text::{DesignFinding, KeyFinding};
 use cushion::{
     Class, CompartmentRule, Fault, Layout, Length, MadeSize, Mass, Name, Numbers, PointRule,
-    Purpose, SeamRule, SeamShape, Subject,
+    Purpose, SeamRule, SeamShape, Severity, Subject,
 };
 
+use crate::builtin::{BuiltIn, built_in_layout};
 use crate::cursor::{Table, read_text};
 use crate::measure::{measure, spot};
 use crate::value::Value;
@@ -26,9 +27,18 @@ pub fn read_layout(text: &str) -> Read<Layout> {
 pub fn check_layout(text: &str) -> Read<Layout> {
     let Read { value, mut remarks } = read_text(text, FileKind::Layout, layout);
     let Some((layout, places)) = value else { return Read { value: None, remarks } };
-    let faults = cushion::check_layout(&layout);
+    let faults = cushion::check_layout(&layout, BuiltIn::cell().edge);
     remarks.extend(faults.iter().map(|fault| places.remark(fault)));
+    remarks.extend(borrowed_name(&layout, text, &places));
     Read::new(Some(layout), remarks)
+}
+
+/// A layout of one's own under the name of a built-in one.
+fn borrowed_name(layout: &Layout, text: &str, places: &Places) -> Option<Remark> {
+    let own = built_in_layout(layout.name.as_str())?;
+    let finding = DesignFinding::BuiltInName(layout.name.clone()).into();
+    let span = places.name.clone();
+    (own != text).then_some(Remark { severity: Severity::Remark, span, finding })
 }
 
 /// Returns the remarks for faults of the layout that `text` holds.
@@ -41,13 +51,16 @@ pub fn layout_remarks(text: &str, faults: &[Fault]) -> Vec<Remark> {
 
 /// Where the subjects of faults are written.
 #[derive(Default)]
-struct Places(Vec<(Subject, Range<usize>)>);
+struct Places {
+    subjects: Vec<(Subject, Range<usize>)>,
+    name: Range<usize>,
+}
 
 impl Places {
     fn remark(&self, fault: &Fault) -> Remark {
-        let found = self.0.iter().find(|(subject, _)| *subject == fault.subject);
+        let found = self.subjects.iter().find(|(subject, _)| *subject == fault.subject);
         let span = found.map_or(0..0, |(_, span)| span.clone());
-        let finding = DesignFinding::Fault(fault.kind.clone(), fault.size).into();
+        let finding = DesignFinding::Fault(fault.kind.clone(), fault.sizes.clone()).into();
         Remark { severity: fault.kind.severity(), span, finding }
     }
 }
@@ -69,14 +82,15 @@ fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
     let wall_height = wall_height.and_then(|value| value.number_in_range()).map(Length::from_mm);
     let stock_crown = table.required(Question::StockCrown).and_then(|value| measure(&value));
     let rating_from = sentence(Question::RatingFrom);
-    let sizes = sizes(table);
+    let sizes = sizes(table, &mut places);
     let named = |group| table.required_sub(group).map(|table| table.named());
     let points = named(Group::Points).map(|entries| points(entries, &mut places));
     let seams = named(Group::Seams).map(|entries| seams(entries, &mut places));
     let compartments = named(Group::Compartments).map(|entries| compartments(entries, &mut places));
-    places.0.push((Subject::Layout, table.key_span("compartments")));
-    places.0.push((Subject::Sizes, table.key_span("sizes")));
-    places.0.push((Subject::StockCrown, table.key_span("stock_crown")));
+    places.subjects.push((Subject::Layout, table.key_span("compartments")));
+    places.subjects.push((Subject::Sizes, table.key_span("sizes")));
+    places.subjects.push((Subject::StockCrown, table.key_span("stock_crown")));
+    places.name = table.key_span("name");
     let layout = Layout {
         name: name?,
         title: title?,
@@ -94,7 +108,7 @@ fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
     Some((layout, places))
 }
 
-fn sizes(table: &Table<'_>) -> Option<Vec<MadeSize>> {
+fn sizes(table: &Table<'_>, places: &mut Places) -> Option<Vec<MadeSize>> {
     let key = Group::MadeSize.key();
     if !table.has(key) {
         table.required_sub(Group::MadeSize);
@@ -114,6 +128,7 @@ fn sizes(table: &Table<'_>) -> Option<Vec<MadeSize>> {
         if sizes.iter().any(|known| known.size == made.size) {
             entry.remarks.error(entry.span(), DesignFinding::SizeTwice(made.size));
         }
+        places.subjects.push((Subject::MadeSize(sizes.len()), entry.span()));
         sizes.push(made);
     }
     whole.then_some(sizes)
@@ -133,7 +148,7 @@ type Entries<'a> = Vec<(Name, Range<usize>, Value<'a>)>;
 fn points(entries: Entries<'_>, places: &mut Places) -> Vec<(Name, PointRule)> {
     let mut points = Vec::new();
     for (name, span, value) in entries {
-        places.0.push((Subject::Point(name.clone()), span));
+        places.subjects.push((Subject::Point(name.clone()), span));
         let rule = if value.is_list() { spot_point(&value) } else { seam_point(&value) };
         points.extend(rule.map(|rule| (name, rule)));
     }
@@ -178,7 +193,7 @@ fn seam_point(value: &Value<'_>) -> Option<PointRule> {
 fn seams(entries: Entries<'_>, places: &mut Places) -> Vec<SeamRule> {
     let mut seams = Vec::new();
     for (name, span, value) in entries {
-        places.0.push((Subject::Seam(name.clone()), span));
+        places.subjects.push((Subject::Seam(name.clone()), span));
         seams.extend(seam(name, &value));
     }
     seams
@@ -207,7 +222,7 @@ fn seam(name: Name, value: &Value<'_>) -> Option<SeamRule> {
 fn compartments(entries: Entries<'_>, places: &mut Places) -> Vec<CompartmentRule> {
     let mut rules = Vec::new();
     for (id, span, value) in entries {
-        places.0.push((Subject::Compartment(id.clone()), span));
+        places.subjects.push((Subject::Compartment(id.clone()), span));
         rules.extend(compartment(id, &value));
     }
     rules

@@ -19,7 +19,10 @@ const STEEPEST: f64 = 1.0 / 8.0;
 const NEAR: f64 = 1e-14;
 
 /// Finds the stock fill of a pattern: one unloaded fill pressure in all compartments, such that
-/// the largest rises above its walls by the pattern's stock crown.
+/// the one that rises most rises above its walls by the pattern's stock crown.
+///
+/// The greatest rise grows with the pressure and moves steadily as seams move, even where another
+/// compartment becomes the one that rises most; so the counts move steadily too.
 ///
 /// # Errors
 ///
@@ -78,11 +81,12 @@ impl UnloadedCushion {
             .zip(&units.compartments)
             .map(|(ix, unit)| Sheet::new(pattern, meshes, ix, *unit))
             .collect();
-        let largest = sheets
+        // Every compartment rises with the pressure: the first to stand as asked rises most.
+        let net = sheets
             .iter()
-            .max_by(|a, b| a.unit.area.total_cmp(&b.unit.area))
+            .map(|sheet| sheet.net_pressure(crown.to_m() / sheet.unit.greatest, parameters))
+            .min_by(f64::total_cmp)
             .ok_or(StockError::Mesh(MeshError::Empty))?;
-        let net = largest.net_pressure(crown.to_m() / largest.unit.greatest, parameters);
         let pressure = net + parameters.cover_weight;
         for (ix, sheet) in pattern.indices().zip(&mut sheets) {
             let volume = sheet.volume(sheet.steepness(net, parameters));

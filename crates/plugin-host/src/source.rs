@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use case::{
     DrawnLayout, LayoutError, LayoutRequest, LayoutSource, Measured, PluginFault, PluginFaultKind,
 };
-use cushion::{Layout, Length, Name, Size, arrange};
+use cushion::{Layout, Length, Name, Size};
 use files::{Read, layout_remarks, read_layout};
 
 use crate::description::{Description, Parameter};
@@ -197,9 +197,8 @@ pub fn read_answer(text: &str, size: Size) -> Result<Layout, PluginFaultKind> {
         let answered = layout.sizes.iter().map(|made| made.size).collect();
         return Err(PluginFaultKind::OtherSize { asked: size, answered });
     }
-    arrange(&layout, size).map_err(|faults| bad(layout_remarks(text, &faults)))?;
     let only = Layout { sizes: layout.made(size).into_iter().collect(), ..layout };
-    let faults = cushion::check_layout(&only);
+    let faults = cushion::check_layout(&only, files::BuiltIn::cell().edge);
     let wrong = faults.iter().any(|fault| fault.kind.severity() == cushion::Severity::Error);
     if wrong { Err(bad(layout_remarks(text, &faults))) } else { Ok(only) }
 }

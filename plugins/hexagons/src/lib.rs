@@ -229,7 +229,7 @@ plugin_sdk::export!(Hexagons);
 
 #[cfg(test)]
 mod tests {
-    use cushion::{Pattern, Size, arrange, least_width};
+    use cushion::{Length, Pattern, Size, arrange, narrow_places};
     use plugin_host::read_answer;
 
     use super::*;
@@ -253,7 +253,11 @@ mod tests {
             // Coordinates are written to a tenth of a micrometre.
             assert!((sum - whole + rounded).abs() < 1.0, "{sum} of {whole}");
             for ix in pattern.indices() {
-                assert!(least_width(&pattern, ix).to_mm() > 70.0, "{size}: {}", pattern[ix].id);
+                assert!(
+                    narrow_places(&pattern, ix, Length::from_mm(70.0)).is_empty(),
+                    "{size}: {}",
+                    pattern[ix].id
+                );
             }
         }
     }

@@ -1,6 +1,6 @@
 //! What can be found about values together: of a client, of wishes, of a record, of a layout.
 
-use cushion::{FaultKind, Length, Mass, Size};
+use cushion::{FaultKind, Length, Mass, Name, Size, Volume};
 
 use super::{LengthUnit, ids};
 use crate::{CheckError, Date, SiteName, Want};
@@ -112,8 +112,17 @@ pub enum DesignFinding {
     NoSizes,
     /// A size is listed twice.
     SizeTwice(Size),
-    /// A fault of a layout, at a size where it is found at one.
-    Fault(FaultKind, Option<Size>),
+    /// A fault of a layout, with the sizes at which it is found; none where it is at any.
+    Fault(FaultKind, Vec<Size>),
+    /// A layout of one's own bears the name of a built-in one.
+    BuiltInName(Name),
+    /// A cell is said to hold more than its edge allows.
+    CellVolume {
+        /// What it is said to hold.
+        volume: Volume,
+        /// The most that two sheets of that edge hold.
+        most: Volume,
+    },
     /// Film that is hardly to be had: a cell of this weight and edge.
     Film {
         /// Of one cell.
@@ -164,6 +173,8 @@ ids! {
         NoSizes => "design-no-sizes",
         SizeTwice => "design-size-twice",
         Fault => "design-fault",
+        BuiltInName => "design-built-in-name",
+        CellVolume => "design-cell-volume",
         Film => "design-film",
     }
 }

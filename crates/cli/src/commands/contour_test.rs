@@ -20,7 +20,7 @@ pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failu
     let outside = Outside::new(&arguments.plugins);
     let mut layout = outside.surroundings().layout(&arguments.layout, arguments.size)?;
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
-    let pattern = casework::pattern(&mut layout, arguments.size)?;
+    let pattern = casework::pattern(&mut layout, arguments.size, &cell.value)?;
     let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
         .map_err(|error| casework::no_stock(&layout, &pattern, error))?;
     let test = ContourTest {

@@ -19,8 +19,8 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     let outside = Outside::new(&arguments.plugins);
     let mut layout = outside.surroundings().layout(&arguments.layout, arguments.size)?;
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
-    let pattern = casework::pattern(&mut layout, arguments.size)?;
-    let fill = casework::stock_fill(&layout, &pattern, &cell.value)?;
+    let pattern = casework::pattern(&mut layout, arguments.size, &cell.value)?;
+    let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
     let rated = pattern.max_user_weight().is_some();
     let unrated = Finding::Caution(Caution::NoRating { size: arguments.size });
     let cautions: Vec<Finding> = (!rated).then_some(unrated).into_iter().collect();

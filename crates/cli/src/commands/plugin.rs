@@ -167,7 +167,7 @@ fn not_drawn(size: Size, fault: PluginFault) -> Drawn {
 /// A right layout: how many compartments, and what somebody should look at.
 fn right(size: Size, layout: &cushion::Layout) -> Drawn {
     let compartments = cushion::arrange(layout, size).map_or(0, |it| it.compartments().len());
-    let faults = cushion::check_layout(layout);
+    let faults = cushion::check_layout(layout, files::BuiltIn::cell().edge);
     let remarks = faults.iter().filter(|fault| fault.kind.severity() == Severity::Remark);
     let remarks = remarks.map(|fault| ENGLISH.layout_fault(&fault.kind).message).collect();
     Drawn { size, compartments: Some(compartments), refused: false, remarks, answer: None }

@@ -31,7 +31,7 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
         (None, Some(layout), Some(size)) => {
             let mut layout = outside.surroundings().layout(layout, size)?;
             let cell = outside.surroundings().cell(arguments.cell.as_deref())?;
-            let pattern = casework::pattern(&mut layout, size)?;
+            let pattern = casework::pattern(&mut layout, size, &cell.value)?;
             let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
             (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec(), Vec::new())
         }

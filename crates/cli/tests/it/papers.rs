@@ -325,3 +325,37 @@ fn a_drawing_is_as_large_as_the_cushion() {
         "{drawing}"
     );
 }
+
+#[test]
+fn a_plan_recorded_over_another_stock_fill_stays_printable() {
+    let dir = recorded();
+    let text = dir.read("client.toml");
+    // As by a version that filled the cushion otherwise: each stock count two more.
+    let mut old = String::new();
+    for line in text.lines() {
+        match line.split_once("stock = ") {
+            Some((before, after)) => {
+                let (count, rest) = after.split_once(',').unwrap();
+                let count: u32 = count.parse().unwrap();
+                old += &format!("{before}stock = {},{rest}\n", count + 2);
+            }
+            None => old += &format!("{line}\n"),
+        }
+    }
+    assert_ne!(old.trim(), text.trim());
+    let print = |text: &str| {
+        let dir = TestDir::new().with("layout.toml", LAYOUT).with("client.toml", text);
+        let ran = dir.run(&["print", "client.toml", "--out", "out"]);
+        assert_eq!(ran.code, Some(0), "{}", ran.stderr);
+        texts(&dir.read("out/K-17-fill-card.svg"))
+    };
+    // The card says the counts that were recorded.
+    let planned = |text: &str| -> Vec<String> {
+        let parts = text.split("planned = ").skip(1);
+        parts.filter_map(|part| part.split(' ').next().map(str::to_owned)).collect()
+    };
+    let card = print(&old);
+    for count in planned(&text) {
+        assert!(card.contains(&count), "{count} of {card:?}");
+    }
+}

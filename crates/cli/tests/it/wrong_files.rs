@@ -249,7 +249,7 @@ fn compartments_that_do_not_close_and_seams_that_cross_or_end_nowhere() {
         In::Layout,
         "side         = { on = \"outline\", from = \"rear-corner\", to = \"front-corner\", at = \"55%\" }",
         "side         = [\"40%\", \"55%\"]",
-        "error: this seam ends at `side`, where no other seam is (at 400x400)
+        "error: this seam ends at `side`, where no other seam is (at 400x400, 440x400)
   --> layout.toml:27:1
    |
 27 | across  = { through = [\"mid\", \"side\"], bow = \"6%\" }
@@ -262,7 +262,7 @@ hint: end it at a point on another seam, as `{ on = ... }` makes
         In::Layout,
         "[compartments]",
         "extra = { through = [\"rear-corner\", \"front\"] }\n\n[compartments]",
-        "error: this seam meets the seam `across` near x 77, y 243 mm, where they share no point (at 400x400)
+        "error: this seam meets the seam `across` near x 77, y 243 mm, where they share no point (at 400x400, 440x400)
   --> layout.toml:29:1
 ",
     );

@@ -1,8 +1,10 @@
 //! What is said of wrong layouts.
 
-use cushion::{Fault, Layout, Subject, arrange, check_layout};
+use cushion::{Fault, Layout, Length, Mass, Measure, Subject, arrange, check_layout};
 
 use crate::build::{Build, bow, size};
+
+const CELL: Length = Length::from_mm(50.0);
 
 fn in_words(faults: &[Fault]) -> Vec<String> {
     let about = |fault: &Fault| match &fault.subject {
@@ -11,6 +13,7 @@ fn in_words(faults: &[Fault]) -> Vec<String> {
         Subject::Seam(name) => format!("seam {name}"),
         Subject::Compartment(name) => format!("compartment {name}"),
         Subject::Sizes => "sizes".to_owned(),
+        Subject::MadeSize(place) => format!("size {place}"),
         Subject::StockCrown => "stock crown".to_owned(),
     };
     faults
@@ -191,19 +194,187 @@ fn three_mistakes_are_three_faults() {
 fn faults_show_only_at_the_sizes_that_have_them() {
     let mut build = crossed().one("rear", 0.0, 0.2, 1).one("front", 0.0, 0.8, 2);
     build.0.sizes[0].size = size("400x400");
-    assert_eq!(in_words(&check_layout(&build.0)), [""; 0]);
+    assert_eq!(in_words(&check_layout(&build.0, CELL)), [""; 0]);
     let made = |text: &str| cushion::MadeSize { size: size(text), ..build.0.sizes[0] };
     let small = vec![made("400x400"), made("160x154"), made("150x150")];
     build.0.sizes = small;
-    let faults = check_layout(&build.0);
+    let faults = check_layout(&build.0, CELL);
     let found = in_words(&faults);
     assert_eq!(
         found,
         [
-            "compartment rear: at 77 mm, this compartment is narrower than a hand",
-            "compartment front: at 77 mm, this compartment is narrower than a hand",
+            "compartment rear: at its widest, 77 mm, compartment 1 is narrower than a hand",
+            "compartment front: at its widest, 77 mm, compartment 2 is narrower than a hand",
             "stock crown: a crown of 10 mm is more than an eighth of the width; the model is good to 10 mm",
         ]
     );
-    assert_eq!(faults[0].size.map(|size| size.to_string()), Some("160x154".into()));
+    let sizes: Vec<String> = faults[0].sizes.iter().map(ToString::to_string).collect();
+    assert_eq!(sizes, ["160x154", "150x150"]);
+}
+
+#[test]
+fn the_end_that_is_named_is_the_end_of_the_seam() {
+    // Its other end is nearer by coordinates that are written than the stray one, which lies on
+    // a seam.
+    let build = crossed()
+        .point("lost", 0.2, 0.7)
+        .on("on-stray", "stray", "mid", "lost", 0.5)
+        .seam("stray", &["mid", "lost"])
+        .point("far", 0.3, 0.9)
+        .seam("branch", &["far", "on-stray"]);
+    check(
+        build,
+        &[
+            "seam stray: this seam ends at `lost`, where no other seam is",
+            "seam branch: this seam ends at `far`, where no other seam is",
+        ],
+    );
+    let guest = crossed()
+        .point("inner", 0.1, 0.7)
+        .on("on-across", "across", "mid", "side", 0.5)
+        .seam("stray", &["on-across", "inner"]);
+    check(guest, &["seam stray: this seam ends at `inner`, where no other seam is"]);
+}
+
+#[test]
+fn an_outline_beyond_the_size() {
+    let build = Build::mirrored().one("all", 0.0, 0.5, 1);
+    let mut layout: Layout = build.0;
+    layout.seams[0].shape = bow(-0.1);
+    check(
+        Build(layout),
+        &["seam outline: the outline reaches 40 mm beyond the size, near x 240, y 200 mm"],
+    );
+}
+
+#[test]
+fn a_seam_through_one_point_twice() {
+    let there_and_back = |times: usize| {
+        let through: Vec<&str> = ["mid", "side"].repeat(times);
+        crossed().seam("again", &through)
+    };
+    check(there_and_back(100), &["seam again: this seam runs through `mid` twice"]);
+    // To close, the first comes again at the end.
+    let ring = crossed()
+        .point("a", 0.1, 0.7)
+        .point("b", 0.3, 0.7)
+        .point("c", 0.2, 0.9)
+        .seam("ring", &["a", "b", "c", "a"])
+        .one("rear", 0.0, 0.2, 1)
+        .one("front", 0.0, 0.6, 2)
+        .pair("isle", 0.2, 0.75, 3, 4);
+    assert!(arrange(&ring.0, size("400x400")).is_ok());
+}
+
+#[test]
+fn more_than_any_cushion_needs_is_refused_at_once() {
+    let mut seams = crossed();
+    for count in 0..600 {
+        seams = seams.point(&format!("p{count}"), 0.0, f64::from(count) / 1000.0);
+    }
+    let through: Vec<String> = (0..500).map(|count| format!("p{count}")).collect();
+    let through: Vec<&str> = through.iter().map(String::as_str).collect();
+    for count in 0..251 {
+        seams = seams.seam(&format!("s{count}"), &through);
+    }
+    for count in 0..100 {
+        seams = seams.one(&format!("c{count}"), 0.0, 0.5, 1);
+    }
+    let made = seams.0.sizes[0];
+    seams.0.sizes = vec![made; 101];
+    check(
+        seams,
+        &[
+            "layout: there are more than 500 points",
+            "layout: there are more than 250 seams",
+            "layout: there are more than 1000 points in the lists of all seams",
+            "layout: there are more than 99 compartments",
+            "sizes: there are more than 100 sizes",
+        ],
+    );
+}
+
+#[track_caller]
+fn check_all(layout: &Layout, expected: &[&str]) {
+    assert_eq!(in_words(&check_layout(layout, CELL)), expected);
+}
+
+#[test]
+fn crowns_that_no_sheet_makes() {
+    let with = |mm: f64| {
+        let mut layout = crossed().one("rear", 0.0, 0.2, 1).one("front", 0.0, 0.8, 2).0;
+        layout.stock_crown = Measure { share: 0.0, mm };
+        layout
+    };
+    // Both are 200 mm wide.
+    check_all(&with(24.0), &[]);
+    check_all(
+        &with(30.0),
+        &[
+            "stock crown: a crown of 30 mm is more than an eighth of the width; the model is good to 25 mm",
+        ],
+    );
+    check_all(
+        &with(60.0),
+        &[
+            "stock crown: a crown of 60 mm is more than a quarter of the width; the model is good to 25 mm",
+        ],
+    );
+    check_all(
+        &with(-5.0),
+        &["stock crown: a crown of -5 mm is not above the walls: the cells would lie loose"],
+    );
+}
+
+#[test]
+fn what_is_left_over_or_left_out() {
+    let layout =
+        crossed().point("idle", 0.3, 0.8).one("rear", 0.0, 0.2, 1).one("front", 0.0, 0.8, 4);
+    check_all(
+        &layout.0,
+        &[
+            "point idle: no seam runs through this point",
+            "layout: the number 2 is left out between the others",
+        ],
+    );
+}
+
+#[test]
+fn a_smaller_size_rated_for_more() {
+    let mut layout = crossed().one("rear", 0.0, 0.2, 1).one("front", 0.0, 0.8, 2).0;
+    let made = |text: &str, kg: f64| cushion::MadeSize {
+        size: size(text),
+        max_user_weight: Mass::from_kg(kg),
+    };
+    layout.sizes = vec![made("400x400", 90.0), made("440x400", 80.0), made("360x440", 100.0)];
+    check_all(&layout, &["size 0: this size is rated for more weight than the larger 440x400"]);
+}
+
+#[test]
+fn a_narrow_compartment_is_not_said_of_its_mirror_image() {
+    // Written whole: the left of the two strips beside a seam that is not in the middle.
+    let mut build = Build::whole()
+        .point("front-in", 0.3, 1.0)
+        .point("rear-in", 0.3, 0.0)
+        .point("front-out", -0.3, 1.0)
+        .point("rear-out", -0.3, 0.0)
+        .one("wide", -0.4, 0.5, 1)
+        .one("middle", 0.0, 0.5, 2)
+        .one("thin", 0.4, 0.5, 3);
+    let through = ["rear-left", "rear-out", "rear-in", "rear-right"];
+    let back = ["front-right", "front-in", "front-out", "front-left"];
+    build.0.seams.clear();
+    let build = build
+        .closed("outline", &[through, back].concat())
+        .seam("in", &["rear-in", "front-in"])
+        .seam("out", &["rear-out", "front-out"]);
+    let mut layout = build.0;
+    layout.sizes[0].size = size("330x400");
+    check_all(
+        &layout,
+        &[
+            "compartment wide: at its widest, 66 mm, compartment 1 is narrower than a hand",
+            "compartment thin: at its widest, 66 mm, compartment 3 is narrower than a hand",
+        ],
+    );
 }

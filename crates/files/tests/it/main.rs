@@ -7,6 +7,7 @@ use case::Said;
 mod appending;
 mod asking;
 mod broken;
+mod designs;
 mod editing;
 mod remarks;
 mod right;

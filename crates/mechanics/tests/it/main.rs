@@ -8,5 +8,6 @@ mod nets;
 mod ratings;
 mod rest;
 mod seams;
+mod steady;
 mod stock;
 mod trade;

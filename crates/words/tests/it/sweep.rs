@@ -14,7 +14,9 @@ use case::{
     NotAppended, NotDrawn, PluginFault, PluginFaultKind, ShelfError, SiteName, StockError,
     TableFault, Trouble, Want, Why, WhyNoPlan,
 };
-use cushion::{FaultKind, Length, Mass, Name, Point, Severity, Side, Size, SizeError};
+use cushion::{
+    FaultKind, Length, Listed, Mass, Name, Point, Severity, Side, Size, SizeError, Volume,
+};
 
 fn owned(text: &str) -> String {
     text.to_owned()
@@ -210,10 +212,12 @@ fn records_and_designs() -> Vec<TextFinding> {
         DesignFinding::CurveWithBow,
         DesignFinding::NoSizes,
         DesignFinding::SizeTwice(size()),
+        DesignFinding::BuiltInName(name("row-six")),
+        DesignFinding::CellVolume { volume: Volume::from_ml(40.0), most: Volume::from_ml(28.0) },
         DesignFinding::Film { weight: Mass::from_kg(0.008), edge: mm(50.0) },
     ]));
-    found.extend(all(faults().map(|fault| DesignFinding::Fault(fault, None))));
-    found.extend(all(faults().map(|fault| DesignFinding::Fault(fault, Some(size())))));
+    found.extend(all(faults().map(|fault| DesignFinding::Fault(fault, Vec::new()))));
+    found.extend(all(faults().map(|fault| DesignFinding::Fault(fault, vec![size(); 8]))));
     found
 }
 
@@ -227,7 +231,15 @@ fn faults() -> impl Iterator<Item = FaultKind> {
         FaultKind::NotOnSeam { seam: name("legs"), point: name("mid") },
         FaultKind::BeyondSeam,
         FaultKind::SamePlace(name("mid")),
-        FaultKind::TooMuch { most: 200 },
+        FaultKind::TooMuch { of: Listed::Points, most: 200 },
+        FaultKind::TooMuch { of: Listed::Seams, most: 200 },
+        FaultKind::TooMuch { of: Listed::PointsOfSeams, most: 200 },
+        FaultKind::TooMuch { of: Listed::Compartments, most: 99 },
+        FaultKind::TooMuch { of: Listed::Sizes, most: 100 },
+        FaultKind::TwiceThrough(name("mid")),
+        FaultKind::UnusedPoint,
+        FaultKind::BeyondSize { by: mm(12.0), at },
+        FaultKind::MissingNumber(4),
         FaultKind::NoOutline,
         FaultKind::TooFewPoints { least: 2 },
         FaultKind::OpenOutline,
@@ -244,8 +256,14 @@ fn faults() -> impl Iterator<Item = FaultKind> {
         FaultKind::NumbersForSides,
         FaultKind::SideInName,
         FaultKind::OtherFaces,
-        FaultKind::NarrowerThanCell(mm(20.0)),
-        FaultKind::NarrowerThanHand(mm(60.0)),
+        FaultKind::NarrowerThanCell { number: 3, width: mm(20.0), cell: mm(50.8) },
+        FaultKind::NarrowerThanHand { number: 3, width: mm(60.0) },
+        FaultKind::NarrowArm { number: 3, width: mm(40.0), at },
+        FaultKind::AcuteCorner { number: 3, degrees: 30.0, at },
+        FaultKind::NoCrown(mm(-5.0)),
+        FaultKind::CrownBeyondModel { crown: mm(80.0), most: mm(25.0) },
+        FaultKind::StockTooSteep { number: 3, crown: mm(20.0), most: mm(15.0) },
+        FaultKind::RatedAboveLarger(size()),
         FaultKind::CrownTooHigh { crown: mm(40.0), most: mm(25.0) },
         FaultKind::NotMade,
     ]

@@ -1,7 +1,7 @@
 //! English: what is wrong with a layout or a size.
 
 use case::BodyMeasure;
-use cushion::{FaultKind, Size, SizeError};
+use cushion::{FaultKind, Listed, Point, Size, SizeError};
 
 /// What is wrong with a layout.
 pub(super) fn fault(kind: &FaultKind) -> String {
@@ -14,7 +14,9 @@ pub(super) fn fault(kind: &FaultKind) -> String {
         }
         FaultKind::BeyondSeam => "this point lies beyond the stretch that it counts on".to_owned(),
         FaultKind::SamePlace(other) => format!("this point lies on the point `{other}`"),
-        FaultKind::TooMuch { most } => format!("there are more than {most} points or seams"),
+        FaultKind::TooMuch { of, most } => format!("there are more than {most} {}", listed(*of)),
+        FaultKind::TwiceThrough(point) => format!("this seam runs through `{point}` twice"),
+        FaultKind::UnusedPoint => "no seam runs through this point".to_owned(),
         FaultKind::NoOutline => "no seam is called `outline`".to_owned(),
         FaultKind::TooFewPoints { least } => {
             format!("this seam needs {least} points or more")
@@ -26,40 +28,131 @@ pub(super) fn fault(kind: &FaultKind) -> String {
             format!("this seam ends at `{point}`, where no other seam is")
         }
         FaultKind::Crossing { other, at } => format!(
-            "this seam meets the seam `{other}` near x {:.0}, y {:.0} mm, where they share no point",
-            at.x, at.y
+            "this seam meets the seam `{other}` near {}, where they share no point",
+            place(*at)
         ),
         FaultKind::Outside => "this seam lies outside the outline".to_owned(),
+        FaultKind::BeyondSize { by, at } => format!(
+            "the outline reaches {:.0} mm beyond the size, near {}",
+            by.to_mm().ceil(),
+            place(*at)
+        ),
         FaultKind::WrongHalf => {
             "this lies on the client's left, which is made by mirror".to_owned()
         }
+        FaultKind::SeedOutside
+        | FaultKind::SharedFace(_)
+        | FaultKind::UnclaimedFace { .. }
+        | FaultKind::SameNumber(_)
+        | FaultKind::MissingNumber(_)
+        | FaultKind::NumbersForSides
+        | FaultKind::SideInName => claim_fault(kind),
+        FaultKind::OtherFaces => {
+            "the seams enclose other compartments than at the first size".to_owned()
+        }
+        FaultKind::NarrowerThanCell { .. }
+        | FaultKind::NarrowerThanHand { .. }
+        | FaultKind::NarrowArm { .. }
+        | FaultKind::AcuteCorner { .. }
+        | FaultKind::NoCrown(_)
+        | FaultKind::CrownTooHigh { .. }
+        | FaultKind::CrownBeyondModel { .. }
+        | FaultKind::StockTooSteep { .. } => compartment_fault(kind),
+        FaultKind::RatedAboveLarger(larger) => {
+            format!("this size is rated for more weight than the larger {larger}")
+        }
+        FaultKind::NotMade => "this is not a size that the layout is made in".to_owned(),
+    }
+}
+
+/// What is wrong with seeds and numbers; nothing for other kinds.
+fn claim_fault(kind: &FaultKind) -> String {
+    match kind {
         FaultKind::SeedOutside => "this seed lies in no compartment".to_owned(),
         FaultKind::SharedFace(other) => format!("this seed lies in the compartment `{other}`"),
         FaultKind::UnclaimedFace { at } => {
-            format!("no compartment claims the space around x {:.0}, y {:.0} mm", at.x, at.y)
+            format!("no compartment claims the space around {}", place(*at))
         }
         FaultKind::SameNumber(number) => format!("the number {number} is given twice"),
+        FaultKind::MissingNumber(number) => {
+            format!("the number {number} is left out between the others")
+        }
         FaultKind::NumbersForSides => {
             "the numbers do not fit the sides that this seed stands for".to_owned()
         }
         FaultKind::SideInName => {
             "the id names one side and the compartment lies on the other".to_owned()
         }
-        FaultKind::OtherFaces => {
-            "the seams enclose other compartments than at the first size".to_owned()
+        _ => String::new(),
+    }
+}
+
+/// What is wrong with the room in compartments or with how they rise; nothing for other kinds.
+fn compartment_fault(kind: &FaultKind) -> String {
+    match kind {
+        FaultKind::NarrowerThanCell { number, width, cell } => format!(
+            "at its widest, {:.0} mm, compartment {number} is narrower than a cell of {:.0} mm",
+            width.to_mm(),
+            cell.to_mm()
+        ),
+        FaultKind::NarrowerThanHand { number, width } => format!(
+            "at its widest, {:.0} mm, compartment {number} is narrower than a hand",
+            width.to_mm()
+        ),
+        FaultKind::NarrowArm { number, width, at } => format!(
+            "a part of compartment {number} is {:.0} mm wide, narrower than a hand, near {}",
+            width.to_mm(),
+            place(*at)
+        ),
+        FaultKind::AcuteCorner { number, degrees, at } => {
+            format!("compartment {number} has a corner of {degrees:.0} degrees near {}", place(*at))
         }
-        FaultKind::NarrowerThanCell(width) => {
-            format!("at {:.0} mm, this compartment is narrower than a cell", width.to_mm())
-        }
-        FaultKind::NarrowerThanHand(width) => {
-            format!("at {:.0} mm, this compartment is narrower than a hand", width.to_mm())
-        }
+        FaultKind::NoCrown(crown) => format!(
+            "a crown of {:.0} mm is not above the walls: the cells would lie loose",
+            crown.to_mm()
+        ),
         FaultKind::CrownTooHigh { crown, most } => format!(
             "a crown of {:.0} mm is more than an eighth of the width; the model is good to {:.0} mm",
             crown.to_mm(),
             most.to_mm()
         ),
-        FaultKind::NotMade => "this is not a size that the layout is made in".to_owned(),
+        FaultKind::CrownBeyondModel { crown, most } => format!(
+            "a crown of {:.0} mm is more than a quarter of the width; the model is good to {:.0} mm",
+            crown.to_mm(),
+            most.to_mm()
+        ),
+        FaultKind::StockTooSteep { number, crown, most } => format!(
+            "compartment {number} rises by {:.1} mm in the stock fill; the model is good to {:.1} mm there",
+            crown.to_mm(),
+            most.to_mm()
+        ),
+        _ => String::new(),
+    }
+}
+
+/// A place on the cushion.
+fn place(at: Point) -> String {
+    format!("x {:.0}, y {:.0} mm", at.x, at.y)
+}
+
+fn listed(of: Listed) -> &'static str {
+    match of {
+        Listed::Points => "points",
+        Listed::Seams => "seams",
+        Listed::PointsOfSeams => "points in the lists of all seams",
+        Listed::Compartments => "compartments",
+        Listed::Sizes => "sizes",
+    }
+}
+
+/// Sizes at which a fault shows, in brackets, the first few by name; nothing where there is none.
+pub(super) fn at_sizes(sizes: &[Size]) -> String {
+    const NAMED: usize = 6;
+    let named: Vec<String> = sizes.iter().take(NAMED).map(Size::to_string).collect();
+    match (named.as_slice(), sizes.len().saturating_sub(NAMED)) {
+        ([], _) => String::new(),
+        (named, 0) => format!(" (at {})", named.join(", ")),
+        (named, more) => format!(" (at {} and {more} sizes more)", named.join(", ")),
     }
 }
 
@@ -73,6 +166,14 @@ pub(super) fn advice(kind: &FaultKind) -> &'static str {
         FaultKind::BeyondSeam => "keep `at` between 0 % and 100 %",
         FaultKind::SamePlace(_) => "use one point for both, or move one of them",
         FaultKind::TooMuch { .. } => "take away those that no compartment needs",
+        FaultKind::TwiceThrough(_) => {
+            "name each point once; only to close, the first again at the end"
+        }
+        FaultKind::UnusedPoint => "lead a seam through it, or take it away",
+        FaultKind::BeyondSize { .. } => {
+            "keep x within 50 % of the width, y within 0 % and 100 %, and bows inside"
+        }
+        FaultKind::MissingNumber(_) => "number the compartments from 1 without a gap",
         FaultKind::NoOutline => "add a seam called `outline` that goes around the cushion",
         FaultKind::TooFewPoints { .. } => "add points to `through`",
         FaultKind::OpenOutline => {
@@ -97,9 +198,16 @@ pub(super) fn advice(kind: &FaultKind) -> &'static str {
         }
         FaultKind::SideInName => "left and right are the client's: left is negative x",
         FaultKind::OtherFaces => "use per cent where points come too close at some size",
-        FaultKind::NarrowerThanCell(_) => "widen it: no cell would go in",
-        FaultKind::NarrowerThanHand(_) => "widen it where you can: a hand must reach in to fill it",
-        FaultKind::CrownTooHigh { .. } => "lower `stock_crown`",
+        FaultKind::NarrowerThanCell { .. } => "widen it: no cell would go in",
+        FaultKind::NarrowerThanHand { .. } | FaultKind::NarrowArm { .. } => {
+            "widen it where you can: a hand must reach in to fill it"
+        }
+        FaultKind::AcuteCorner { .. } => "make it blunter where you can: cells do not fill it",
+        FaultKind::NoCrown(_) => "give a `stock_crown` above 0 mm",
+        FaultKind::CrownTooHigh { .. }
+        | FaultKind::CrownBeyondModel { .. }
+        | FaultKind::StockTooSteep { .. } => "lower `stock_crown`",
+        FaultKind::RatedAboveLarger(_) => "correct one of the two weights",
         FaultKind::NotMade => "take a size from the layout's list, or add this one to it",
     }
 }

@@ -154,7 +154,7 @@ prose! {
     LayoutClass: "class", "";
     LayoutMirror: "mirroring", "the client's right half is written, the left half is made";
     WallHeight: "wall height", "height of every seam above the seat, filled";
-    StockCrown: "stock crown", "rise of the largest compartment above its walls, of the width";
+    StockCrown: "stock crown", "greatest rise of a compartment above its walls, of the width";
     RatingFrom: "source of the ratings", "how the user weights were found, in a sentence";
     MadeSizeSize: "made size", "width x depth";
     MaxUserWeight: "maximum user weight", "the heaviest client at this size";

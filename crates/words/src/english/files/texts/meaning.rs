@@ -153,10 +153,22 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
         DesignFinding::SizeTwice(size) => {
             said(format!("the size {size} is listed twice"), "keep one of the two")
         }
-        DesignFinding::Fault(kind, size) => {
-            let size = size.map_or(String::new(), |size| format!(" (at {size})"));
-            said(format!("{}{size}", layouts::fault(kind)), layouts::advice(kind))
+        DesignFinding::Fault(kind, sizes) => {
+            let at = layouts::at_sizes(sizes);
+            said(format!("{}{at}", layouts::fault(kind)), layouts::advice(kind))
         }
+        DesignFinding::BuiltInName(name) => said(
+            format!("`{name}` is the name of a built-in layout, which this is not"),
+            "give it a name of its own: papers tell layouts apart by their names",
+        ),
+        DesignFinding::CellVolume { volume, most } => said(
+            format!(
+                "two sheets of this edge cannot hold {:.1} ml; they hold {:.1} ml at most",
+                volume.to_ml(),
+                most.to_ml()
+            ),
+            "measure the edge of the flat cell and the water that a cell displaces",
+        ),
         DesignFinding::Film { weight, edge } => said(
             format!(
                 "a film mass of {} g is unusual for a cell of {} mm",
