@@ -1,7 +1,7 @@
 //! Reads the record of a client's file: plans and checks, oldest first.
 
 use case::question::{Group, Question};
-use case::text::RecordFinding;
+use case::text::{KeyFinding, RecordFinding};
 use case::{
     Adjustment, Check, Date, Digest, Entry, FittingCheck, Move, Place, RecordedCount, RecordedPlan,
     Recount, Weighed,
@@ -30,7 +30,13 @@ pub(crate) fn record(table: &Table<'_>) -> Option<Vec<Entry>> {
 
 fn entry(value: &Value<'_>) -> Option<Entry> {
     // What an entry is says which keys it has.
-    let what = value.table(Some(Group::Plan))?.required(Question::PlanWhat)?;
+    let table = value.table(Some(Group::Plan))?;
+    if !table.has(Question::PlanWhat.row().key) {
+        // Nothing else is said of an entry of which nobody knows what it is, so a slip in this key
+        // is said here.
+        table.remarks.error(table.span(), KeyFinding::Missing(Question::PlanWhat));
+    }
+    let what = table.optional(Question::PlanWhat)?;
     let written = what.text()?;
     let group = Group::ALL.iter().copied().find(|group| group.entry() == Some(written));
     let table = value.table(group.or(Some(Group::Plan)))?;

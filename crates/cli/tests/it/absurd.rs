@@ -94,3 +94,26 @@ fn a_pipe_or_a_device_is_refused_and_not_waited_for() {
     // Waiting would have no end; a second for each is plenty.
     assert!(start.elapsed() < Duration::from_secs(10), "{:?}", start.elapsed());
 }
+
+#[test]
+fn a_record_without_end_is_read_and_answered() {
+    const WEIGHED: &str =
+        "\n[[record]]\nwhat = \"weighing\"\non = 2026-02-20\nby = \"OT\"\nkg = 70\n";
+    const FOUND: &str = "\n[[record]]\nwhat = \"adjustment\"\non = 2026-02-20\nby = \"OT\"\n\
+        found = [\"under left=27mm\", \"under right=29mm\"]\n";
+    let planned = TestDir::new().with("T-1.toml", CLIENT);
+    planned.run(&["plan", "T-1.toml", "--record", "--by", "OT", "--date", "2026-02-15"]).done();
+    let client = planned.read("T-1.toml");
+    let dir = TestDir::new()
+        .with("weighed.toml", client.clone() + &WEIGHED.repeat(12_000))
+        .with("found.toml", client + &FOUND.repeat(6_000));
+    let start = Instant::now();
+    for file in ["weighed.toml", "found.toml"] {
+        assert_eq!(dir.run(&["check", file]).code, Some(0));
+        assert_eq!(dir.run(&["plan", file]).code, Some(0));
+        dir.run(&["adjust", file, "--under", "left=25mm", "--under", "right=33mm"]).done();
+        dir.run(&["print", file, "--out", "papers"]).done();
+    }
+    // Eight runs of seconds each; learning from all that was ever found would take hours.
+    assert!(start.elapsed() < Duration::from_secs(120), "{:?}", start.elapsed());
+}

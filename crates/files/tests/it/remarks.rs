@@ -219,6 +219,15 @@ fn three_mistakes_are_three_remarks() {
 }
 
 #[test]
+fn an_entry_whose_kind_is_misspelt_is_wrong_and_says_so() {
+    let text = starter::example(words::ENGLISH)
+        + "\n[[record]]\nwhat5 = \"weighing\"\non = 2026-02-20\nby = \"OT\"\nkg = 70\n";
+    let found = said(&text);
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert!(found[0].ends_with("the key `what` is missing; add `what = ...`"), "{found:?}");
+}
+
+#[test]
 fn texts_that_are_none_of_ours() {
     assert_eq!(
         said("name = \"x\"\n"),

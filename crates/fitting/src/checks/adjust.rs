@@ -37,6 +37,9 @@ const SURE: f64 = 1.2;
 /// The part of the greatest effect on a clearance from which the sign of an effect can be relied
 /// on: a cell on the other side lifts the whole pelvis and turns it back, and either may win.
 const SURELY: f64 = 0.5;
+/// Earlier rounds that are learnt from, the newest: those of some visits. A body changes over the
+/// months, and each round costs solves.
+const MOST_EARLIER: usize = 12;
 /// Misfit from which an answer is questioned, in units of how finely it can be told.
 const QUESTIONED: f64 = 5.0;
 
@@ -230,7 +233,8 @@ pub(crate) fn can_be_made(pattern: &Pattern, check: &Check) -> Result<(), Adjust
     pattern.partner(ix).map(|_| ()).ok_or(AdjustRefusal::NoPartner(number))
 }
 
-/// All that was found so far, each on the counts of its time, and what was found now.
+/// What was found so far, each on the counts of its time and the newest last, and what was found
+/// now.
 fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     let mut rounds = Vec::new();
     let mut counts: Option<Vec<f64>> = None;
@@ -255,6 +259,7 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
             Entry::FittingCheck(_) | Entry::Recount(_) | Entry::Weighed(_) => {}
         }
     }
+    rounds.drain(..rounds.len().saturating_sub(MOST_EARLIER));
     let now = input.now.iter().map(|count| f64::from(*count)).collect();
     rounds.push(Round { counts: now, checks: input.checks.to_vec() });
     rounds
