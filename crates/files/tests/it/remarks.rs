@@ -252,3 +252,14 @@ fn a_record_whose_counts_do_not_add_up() {
     assert_eq!(found.len(), 1, "{found:?}");
     assert!(found[0].ends_with("the counts add up to 150, and the total says 151; one of them was changed by hand; record the plan again"), "{found:?}");
 }
+
+#[test]
+fn what_was_written_over_many_lines_is_quoted_in_one() {
+    let page = "a line of it\n".repeat(200);
+    let text =
+        starter::example(words::ENGLISH).replace("\"X-001\"", &format!("\"\"\"{page}\"\"\""));
+    assert!(text.contains(&page));
+    let found = said(&text);
+    assert!(!found.is_empty());
+    assert!(found.iter().all(|said| !said.contains('\n') && said.len() < 1000), "{found:?}");
+}
