@@ -30,7 +30,8 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
         output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
     }
     let now = case.counts_now(on, Stop::never())?;
-    let recorded_on = now.recorded_on;
+    // Counts that are only being tried were recorded on no day.
+    let recorded_on = now.recorded_on.filter(|_| arguments.cells.is_empty());
     let whence = say.whence(recorded_on);
     let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;

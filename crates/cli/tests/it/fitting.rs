@@ -4,6 +4,7 @@ use std::fs;
 
 use serde_json::Value;
 
+use crate::papers::texts;
 use crate::runner::TestDir;
 
 pub(crate) const CLIENT: &str = r#"format = 1
@@ -61,6 +62,20 @@ fn a_prediction_has_its_keys_and_its_parts_add_up() {
     let stiffness = &report["stiffness"];
     assert!(number(&stiffness["roll_nm_per_deg"]) > 0.0);
     assert_eq!(number(&stiffness["trunk_nm_per_deg"]), 0.0);
+}
+
+#[test]
+fn counts_that_are_only_tried_are_not_said_to_be_recorded() {
+    let dir = dir();
+    dir.run(&["plan", "T-1.toml", "--record", "--by", "OT"]).done();
+    let recorded = dir.run(&["predict", "T-1.toml", "--svg", "own.svg"]).done();
+    assert!(recorded.contains("counts recorded on 2026-03-01"), "{recorded}");
+    let words = ["predict", "T-1.toml", "--cells", "1=86", "2=86", "--svg", "tried.svg"];
+    let tried = dir.run(&words).done();
+    assert!(!tried.contains("recorded on"), "{tried}");
+    let drawn = |name: &str| texts(&dir.read(name)).concat();
+    assert!(drawn("own.svg").contains("counts recorded on 2026-03-01"));
+    assert!(drawn("tried.svg").contains("counts of a plan that is not recorded"));
 }
 
 #[test]
