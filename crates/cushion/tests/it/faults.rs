@@ -1,6 +1,8 @@
 //! What is said of wrong layouts.
 
-use cushion::{Fault, Layout, Length, Mass, Measure, Subject, arrange, check_layout};
+use cushion::{
+    Fault, FaultKind, Layout, Length, Mass, Measure, Point, Subject, arrange, check_layout, sketch,
+};
 
 use crate::build::{Build, bow, size};
 
@@ -31,6 +33,61 @@ fn check(build: Build, expected: &[&str]) {
     for fault in &faults {
         assert!(words::ENGLISH.layout_fault(&fault.kind).hint.is_some());
     }
+    are_marked(&build.0, "400x400", &faults);
+}
+
+/// Whether each fault has a place on the drawing at a size, but for those that are nowhere: what
+/// the layout has too much of, what it lacks as a whole, and what is about its list of sizes.
+#[track_caller]
+fn are_marked(layout: &Layout, at: &str, faults: &[Fault]) {
+    let sketch = sketch(layout, size(at), faults);
+    assert_eq!(sketch.places.len(), faults.len());
+    for (fault, place) in faults.iter().zip(sketch.places) {
+        let nowhere = matches!(
+            fault.kind,
+            FaultKind::TooMuch { .. }
+                | FaultKind::NoOutline
+                | FaultKind::MissingNumber(_)
+                | FaultKind::OtherFaces
+                | FaultKind::RatedAboveLarger(_)
+        );
+        assert_eq!(place.is_none(), nowhere, "{fault:?} at {place:?}");
+        let Some(place) = place else { continue };
+        let (half, depth) = (size(at).width().to_mm() / 2.0, size(at).depth().to_mm());
+        assert!(place.x.abs() <= half && (0.0..=depth).contains(&place.y), "{fault:?} at {place}");
+    }
+}
+
+/// Faults that have no place of their own are marked where whoever looks will find them.
+#[test]
+fn what_cannot_be_drawn_is_marked_between_its_points() {
+    let place = |layout: &Layout| {
+        let faults = check_layout(layout, CELL);
+        assert_eq!(faults.len(), 1, "{:?}", in_words(&faults));
+        are_marked(layout, "400x400", &faults);
+        sketch(layout, size("400x400"), &faults).places[0].expect("it has a place")
+    };
+    // From (0, 0) to (0, 200).
+    let bowed = crossed().shaped("arch", &["rear", "mid"], bow(0.6), false);
+    assert_eq!(place(&bowed.0), Point::new(0.0, 100.0));
+    // From a corner at (200, 0) to nowhere.
+    let unknown = crossed().seam("lost", &["rear-corner", "nowhere"]);
+    assert_eq!(place(&unknown.0), Point::new(200.0, 0.0));
+    // On a seam that is not there, between (200, 0) and (200, 400).
+    let no_seam = crossed().on("astray", "rim", "rear-corner", "front-corner", 0.5);
+    assert_eq!(place(&no_seam.0), Point::new(200.0, 200.0));
+    // A seed behind the rear edge is marked at the edge.
+    let behind = crossed().one("rear", 0.0, -0.2, 1).one("front", 0.0, 0.8, 2);
+    let faults = arrange(&behind.0, size("400x400")).expect_err("the layout is wrong");
+    let marked = sketch(&behind.0, size("400x400"), &faults).places;
+    assert!(marked.contains(&Some(Point::new(0.0, 0.0))), "{marked:?}");
+    // The deeper of two is where the crown rises most.
+    let mut high = Build::mirrored().point("mid", 0.0, 0.25).point("low-side", 0.5, 0.25);
+    high.0.seams[0].through.insert(2, crate::build::name("low-side"));
+    let mut high = high.seam("across", &["mid", "low-side"]);
+    high.0.stock_crown = Measure { share: 0.0, mm: 50.0 };
+    let high = high.one("rear", 0.0, 0.1, 1).one("front", 0.0, 0.7, 2);
+    assert_eq!(place(&high.0), Point::new(0.0, 280.0));
 }
 
 /// A cross seam at half depth between two points on the outline.
@@ -296,7 +353,9 @@ fn more_than_any_cushion_needs_is_refused_at_once() {
 
 #[track_caller]
 fn check_all(layout: &Layout, expected: &[&str]) {
-    assert_eq!(in_words(&check_layout(layout, CELL)), expected);
+    let faults = check_layout(layout, CELL);
+    assert_eq!(in_words(&faults), expected);
+    are_marked(layout, &layout.sizes[0].size.to_string(), &faults);
 }
 
 #[test]
