@@ -73,15 +73,22 @@ impl WorkError {
     }
 
     /// Points at the words of a client's file that named what cannot be had; what is wrong
-    /// within another file stays as it is.
+    /// within another file stays as it is, and so does what is wrong with the question alone.
     #[must_use]
     pub fn named_in(self, client: &FileRemarks, table: &str, key: &str) -> Self {
-        if self.file.is_some() {
+        if self.file.is_some() || self.is_of_a_setting() {
             return self;
         }
         let place = files::place_of_value(&client.text, table, key);
         let remark = self.as_remark(place.unwrap_or_else(|| client.first_line()));
         Self::wrong_file(FileRemarks { remarks: vec![remark], ..client.clone() })
+    }
+
+    /// Whether it is about a setting that was given beside the client's file, which is then not
+    /// wrong.
+    #[must_use]
+    pub fn is_of_a_setting(&self) -> bool {
+        matches!(*self.what, Trouble::Layout(LayoutError::NotSettable { .. }))
     }
 
     /// The same as a remark on a text.

@@ -74,6 +74,9 @@ fn by_command(trouble: &Trouble) -> Option<String> {
         Trouble::Edit { error: EditError::Unreadable(_), .. } => {
             Some("`seatwright check` says where".to_owned())
         }
+        Trouble::Layout(LayoutError::NotSettable { given, .. }) => {
+            Some(format!("take --set {given}=... away"))
+        }
         Trouble::Layout(LayoutError::Plugin(fault)) => match &fault.kind {
             PluginFaultKind::NotFound { .. } | PluginFaultKind::NotTrusted { .. } => {
                 Some("or name its file with --plugin PATH".to_owned())

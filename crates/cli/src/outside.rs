@@ -50,6 +50,11 @@ impl LayoutSource for Layouts {
         request: &LayoutRequest,
         measured: Measured<'_>,
     ) -> Result<DrawnLayout, LayoutError> {
+        let of_plugin = request.name.starts_with(plugin_host::PREFIX);
+        if let Some((given, _)) = self.0.set.first().filter(|_| !of_plugin) {
+            let (name, given) = (request.name.clone(), given.clone());
+            return Err(LayoutError::NotSettable { name, given });
+        }
         let plugins = plugins::plugins(&self.0).map_err(|error| PluginFault {
             plugin: request.name.clone(),
             kind: PluginFaultKind::NoChild(error.to_string()),

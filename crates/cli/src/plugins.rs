@@ -41,6 +41,17 @@ fn folders() -> Vec<PathBuf> {
     listed.chain(data.map(|data| data.join("seatwright/plugins"))).collect()
 }
 
+/// Refuses settings where no layout is drawn that they could be of.
+///
+/// # Errors
+///
+/// Fails with the first of them, where there is one.
+pub(crate) fn nothing_to_set(options: &PluginOptions) -> Result<(), Failure> {
+    let Some((given, _)) = options.set.first() else { return Ok(()) };
+    let message = format!("--set {given}=... sets nothing here");
+    Err(Failure::call(message).hint("only the layouts of plugins take settings; take it away"))
+}
+
 /// The failure where this program cannot be found again.
 pub(crate) fn not_found_again(error: io::Error) -> Failure {
     Failure::new(Whose::Ours, format!("this program cannot be found again: {error}"))

@@ -103,6 +103,13 @@ pub enum LayoutError {
         /// The parameter that was given.
         given: Name,
     },
+    /// A setting was given beside a layout that no plugin draws.
+    NotSettable {
+        /// The layout.
+        name: String,
+        /// The parameter that was to be set.
+        given: Name,
+    },
     /// The plugin that is to draw it cannot.
     Plugin(PluginFault),
 }
@@ -112,9 +119,10 @@ impl LayoutError {
     #[must_use]
     pub fn by(&self) -> LayoutErrorBy {
         match self {
-            Self::OtherSource { .. } | Self::UnknownName { .. } | Self::NoParameters { .. } => {
-                LayoutErrorBy::Asker
-            }
+            Self::OtherSource { .. }
+            | Self::UnknownName { .. }
+            | Self::NoParameters { .. }
+            | Self::NotSettable { .. } => LayoutErrorBy::Asker,
             Self::Plugin(fault) => fault.kind.by(),
         }
     }
@@ -125,7 +133,7 @@ impl LayoutError {
         use PluginFaultKind::{NotAName, NotFound};
         match self {
             Self::OtherSource { .. } | Self::UnknownName { .. } => true,
-            Self::NoParameters { .. } => false,
+            Self::NoParameters { .. } | Self::NotSettable { .. } => false,
             Self::Plugin(fault) => matches!(fault.kind, NotAName | NotFound { .. }),
         }
     }

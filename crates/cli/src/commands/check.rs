@@ -4,13 +4,14 @@ use std::path::Path;
 
 use case::question::{Question, Unused};
 use case::{Date, FileKind};
-use casework::{FileRemarks, OpenCase, PROGRAM, Whose};
+use casework::{FileRemarks, OpenCase, PROGRAM, Whose, WorkError};
 use files::{Known, Remark, Severity, report};
 use words::ENGLISH;
 
 use crate::arguments::Check;
 use crate::failure::Failure;
 use crate::outside::Outside;
+use crate::plugins;
 use crate::remarks;
 use crate::setting::Setting;
 
@@ -22,7 +23,7 @@ struct Checked {
     unused: Vec<(Question, Unused)>,
     /// Whether a plugin that it names is at fault.
     plugin: bool,
-    /// Why it could not be read, if so.
+    /// Why it could not be read or what it names not asked for, if so.
     unread: Option<Failure>,
 }
 
@@ -33,6 +34,9 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
     let outside = Outside::new(&arguments.plugins);
     let checked: Vec<Checked> =
         arguments.files.iter().map(|path| check(path, on, &outside)).collect();
+    if checked.iter().all(|it| it.kind.is_some_and(|kind| kind != FileKind::Client)) {
+        plugins::nothing_to_set(&arguments.plugins)?;
+    }
     if terminal.is_json() {
         terminal.answer(&to_json(&checked))?;
         return verdict(&checked).map_err(Failure::told);
@@ -78,30 +82,31 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
     };
     let known = Known { today: Some(on), printable: &printable };
     let files::Checked { kind, mut remarks, unused } = files::check(&text, &known);
-    let mut plugin = false;
+    let (mut plugin, mut unread) = (false, None);
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);
     if right && kind == Some(FileKind::Client) {
-        let (more, whose) = what_it_leads_to(&shown, &text, on, outside);
+        let (more, error) = what_it_leads_to(&shown, &text, on, outside);
         remarks.extend(more);
-        plugin = whose == Some(Whose::SourceAuthor);
+        plugin = error.as_ref().is_some_and(|error| error.whose == Whose::SourceAuthor);
+        unread = error.filter(WorkError::is_of_a_setting).map(Failure::from);
     }
     let file = FileRemarks { path: shown, text, remarks };
-    Checked { file, kind, unused, plugin, unread: None }
+    Checked { file, kind, unused, plugin, unread }
 }
 
-/// What is wrong with what a right client's file names, or with a plan made from it, and whose
-/// move that is.
+/// What is wrong with what a right client's file names, or with a plan made from it, in remarks
+/// and as it came.
 fn what_it_leads_to(
     name: &str,
     text: &str,
     on: Date,
     outside: &Outside,
-) -> (Vec<Remark>, Option<Whose>) {
+) -> (Vec<Remark>, Option<WorkError>) {
     let planned = OpenCase::open(outside.surroundings(), name)
         .and_then(|case| case.with_changes(on).map(drop));
     let Err(error) = planned else { return (Vec::new(), None) };
     if let Some(file) = error.file.as_ref().filter(|file| file.path == name) {
-        return (file.remarks.clone(), Some(error.whose));
+        return (file.remarks.clone(), Some(error));
     }
     let at = |table, key| files::place_of_value(text, table, key);
     let place = match error.whose {
@@ -109,7 +114,7 @@ fn what_it_leads_to(
         _ => at("cushion", "layout"),
     };
     let place = place.unwrap_or(0..text.find('\n').unwrap_or(text.len()));
-    (vec![error.as_remark(place)], Some(error.whose))
+    (vec![error.as_remark(place)], Some(error))
 }
 
 /// Fails where a file cannot be used; says so once more, after all remarks.

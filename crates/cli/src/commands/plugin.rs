@@ -24,8 +24,14 @@ const SIZES: [&str; 3] = ["250x250", "440x400", "600x550"];
 
 pub(crate) fn run(arguments: &Plugin, terminal: Terminal) -> Result<(), Failure> {
     match &arguments.action {
-        PluginAction::List => list(&arguments.plugins, terminal),
-        PluginAction::Show { name } => show(&arguments.plugins, name, terminal),
+        PluginAction::List => {
+            plugins::nothing_to_set(&arguments.plugins)?;
+            list(&arguments.plugins, terminal)
+        }
+        PluginAction::Show { name } => {
+            plugins::nothing_to_set(&arguments.plugins)?;
+            show(&arguments.plugins, name, terminal)
+        }
         PluginAction::Check { path } => check(path, &arguments.plugins, terminal),
     }
 }

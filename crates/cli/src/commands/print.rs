@@ -13,6 +13,7 @@ use crate::failure::Failure;
 use crate::output_paths::inputs;
 use crate::outputs;
 use crate::outside::{Outside, name};
+use crate::plugins;
 use crate::setting::Setting;
 use crate::written;
 
@@ -35,7 +36,10 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
             let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
             (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec(), Vec::new())
         }
-        _ => (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new()),
+        _ => {
+            plugins::nothing_to_set(&arguments.plugins)?;
+            (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new())
+        }
     };
     let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;

@@ -216,3 +216,36 @@ fn the_plugin_template_builds_without_network_and_draws() {
     let said = dir.run(&["plugin", "check", library]).done();
     assert!(said.contains("440x400: 3 compartments"), "{said}");
 }
+
+/// A setting that nothing takes is a wrong call, whatever the command, and nothing is written.
+#[test]
+fn a_setting_beside_a_layout_that_no_plugin_draws_is_refused() {
+    let layout = include_str!("../../../../layouts/row-six.toml");
+    let dir = TestDir::new().with("c.toml", crate::fitting::CLIENT).with("l.toml", layout);
+    let before = dir.names();
+    let given = "--set pitch=... away";
+    for (words, said) in [
+        (&["pattern", "row-six", "--size", "440x400", "--svg", "a.svg"][..], given),
+        (&["pattern", "./l.toml", "--size", "440x400"], given),
+        (&["size", "c.toml"], given),
+        (&["plan", "c.toml", "--record", "--by", "OT"], given),
+        (&["predict", "c.toml"], given),
+        (&["adjust", "c.toml", "--top", "left=safe"], given),
+        (&["weigh", "c.toml", "--batch", "50", "--grams", "40", "--division", "0.1"], given),
+        (&["contour-test", "row-six", "--size", "440x400"], given),
+        (&["print", "c.toml", "--out", "out"], given),
+        (&["print", "--stock", "row-six", "--size", "440x400", "--out", "out"], given),
+        (&["print", "--blank", "--out", "out"], "--set pitch=... sets nothing here"),
+        (&["check", "c.toml"], given),
+        (&["check", "l.toml"], "--set pitch=... sets nothing here"),
+        (&["plugin", "list"], "--set pitch=... sets nothing here"),
+        (&["plugin", "show", "rings"], "--set pitch=... sets nothing here"),
+    ] {
+        let ran = dir.run(&[words, &["--set", "pitch=110"]].concat());
+        assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.stderr);
+        assert!(ran.stderr.contains(said), "{words:?}: {}", ran.stderr);
+        assert!(ran.stderr.contains("only the layouts of plugins take settings"), "{words:?}");
+        assert_eq!(dir.names(), before, "{words:?}");
+    }
+    assert_eq!(dir.read("c.toml"), crate::fitting::CLIENT);
+}

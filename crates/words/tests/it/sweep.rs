@@ -460,6 +460,7 @@ fn no_layout() -> Vec<LayoutError> {
         LayoutError::OtherSource { name: owned("rows.toml") },
         LayoutError::UnknownName { name: owned("rows"), known: vec![owned("row-six")] },
         LayoutError::NoParameters { name: owned("row-six"), given: name("pitch") },
+        LayoutError::NotSettable { name: owned("row-six"), given: name("pitch") },
     ];
     let plugin = |kind| LayoutError::Plugin(PluginFault { plugin: owned("rings"), kind });
     errors.extend(plugin_faults().into_iter().map(plugin));

@@ -22,6 +22,10 @@ pub(super) fn no_layout(error: &LayoutError) -> Said {
             format!("the built-in layout `{name}` has no parameter `{given}`"),
             "take the parameters away",
         ),
+        LayoutError::NotSettable { name, given } => said(
+            format!("`{given}` cannot be set: no plugin draws the layout `{name}`"),
+            "only the layouts of plugins take settings",
+        ),
         LayoutError::Plugin(PluginFault { plugin, kind }) => {
             let Said { message, hint } = fault(kind);
             Said { message: format!("plugin `{plugin}`: {message}"), hint }
