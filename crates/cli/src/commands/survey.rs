@@ -14,10 +14,11 @@ use words::ENGLISH;
 
 use crate::arguments::{Merge, PluginOptions, Survey};
 use crate::failure::Failure;
+use crate::output_paths;
+use crate::outputs::{self, Output};
 use crate::outside::{Outside, name};
 use crate::setting::Setting;
 use crate::terminal::Terminal;
-use crate::{output_paths, outputs};
 
 /// Surveys a layout over bodies from a table.
 pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
@@ -40,7 +41,8 @@ pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
         .cloned()
         .collect();
     let survey = casework::Survey { layout: &layout, cell: &cell.value, mesh: mesh(arguments), on };
-    let surveyed = surveyed(&survey, &unfinished(&arguments.out), &part, &todo)?;
+    let kept = Kept::begin(&outside, unfinished(&arguments.out), &part, &known)?;
+    let surveyed = surveyed(&survey, &kept, &todo)?;
     let mut rows: Vec<SurveyRow> = known.into_iter().chain(surveyed).collect();
     rows.sort_by_key(|row| row.body.row);
     let out = (arguments.out.as_path(), arguments.figure.as_deref());
@@ -119,11 +121,19 @@ fn mesh(arguments: &Survey) -> Length {
 
 /// Refuses to write over what is no survey.
 fn replaces_only_a_survey(outside: &Outside, out: &Path) -> Result<(), Failure> {
-    if out.is_file() {
-        let text = outside.surroundings().text(&name(out))?;
+    if let Some(text) = text_if_there(outside, out)? {
         files::read_survey(&text).map_err(|error| wrong(out, error))?;
     }
     Ok(())
+}
+
+/// The text of a file; none where there is no file, or a device or a pipe.
+fn text_if_there(outside: &Outside, path: &Path) -> Result<Option<String>, Failure> {
+    match outside.shelf().read(&name(path)) {
+        Err(ShelfError { why: Why::NotFound | Why::NotAFile(_), .. }) => Ok(None),
+        // What is there and cannot be read is not taken as not there.
+        _ => Ok(Some(outside.surroundings().text(&name(path))?)),
+    }
 }
 
 /// The bodies that are asked for: all or some by lot, of them all or a part, which has some.
@@ -155,10 +165,7 @@ fn unfinished(out: &Path) -> PathBuf {
 
 /// What an earlier run, broken off, has done of the same part of the same survey.
 fn done(outside: &Outside, path: &Path, part: &SurveyPart) -> Result<Vec<SurveyRow>, Failure> {
-    if !path.exists() {
-        return Ok(Vec::new());
-    }
-    let text = outside.surroundings().text(&name(path))?;
+    let Some(text) = text_if_there(outside, path)? else { return Ok(Vec::new()) };
     let (own, rows) = files::read_survey(&text).map_err(|error| wrong(path, error))?;
     if own.is_some_and(|own| own != *part) {
         return Err(WorkError::asked(Trouble::OtherSurvey { file: name(path) }).into());
@@ -169,11 +176,9 @@ fn done(outside: &Outside, path: &Path, part: &SurveyPart) -> Result<Vec<SurveyR
 /// Surveys the bodies, shows how far it is, and keeps what is done as it goes.
 fn surveyed(
     survey: &casework::Survey<'_>,
-    unfinished: &Path,
-    part: &SurveyPart,
+    kept: &Kept<'_>,
     bodies: &[SurveyedBody],
 ) -> Result<Vec<SurveyRow>, Failure> {
-    let kept = Kept::open(unfinished, part)?;
     let bar =
         ProgressBar::with_draw_target(Some(bodies.len() as u64), ProgressDrawTarget::stderr());
     if let Ok(style) = ProgressStyle::with_template("{wide_bar} {pos} of {len} bodies, {eta} left")
@@ -193,26 +198,32 @@ fn surveyed(
 struct Kept<'a> {
     path: PathBuf,
     part: &'a SurveyPart,
-    file: Mutex<std::fs::File>,
+    /// None after a row was not written whole: nothing is to follow it.
+    file: Mutex<Option<std::fs::File>>,
 }
 
 impl<'a> Kept<'a> {
-    fn open(path: &Path, part: &'a SurveyPart) -> Result<Self, Failure> {
-        let cannot =
-            |error: std::io::Error| Failure::write(&format!("`{}`", path.display()), &error);
-        let new = !path.exists();
-        let mut file =
-            std::fs::OpenOptions::new().create(true).append(true).open(path).map_err(cannot)?;
-        if new {
-            file.write_all(files::write_survey(part, &[]).as_bytes()).map_err(cannot)?;
-        }
-        Ok(Self { path: path.to_owned(), part, file: Mutex::new(file) })
+    /// Begins the file with the rows that are known, whole: a row that was broken off is gone.
+    fn begin(
+        outside: &Outside,
+        path: PathBuf,
+        part: &'a SurveyPart,
+        known: &[SurveyRow],
+    ) -> Result<Self, Failure> {
+        outputs::one(outside, &path, files::write_survey(part, known).into_bytes())?;
+        let file = std::fs::OpenOptions::new().append(true).open(&path);
+        let file =
+            file.map_err(|error| Failure::write(&format!("`{}`", path.display()), &error))?;
+        Ok(Self { path, part, file: Mutex::new(Some(file)) })
     }
 
     fn add(&self, rows: &[SurveyRow]) -> Result<(), WorkError> {
         let lines: String = rows.iter().map(|row| files::survey_line(self.part, row)).collect();
         let mut file = self.file.lock().unwrap_or_else(PoisonError::into_inner);
-        file.write_all(lines.as_bytes()).map_err(|error| {
+        // Whoever could not write has said so.
+        let Some(open) = file.as_mut() else { return Ok(()) };
+        open.write_all(lines.as_bytes()).map_err(|error| {
+            *file = None;
             let why = match error.kind() {
                 ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Why::DiskFull,
                 ErrorKind::FileTooLarge => Why::TooLargeHere,
@@ -223,7 +234,7 @@ impl<'a> Kept<'a> {
     }
 }
 
-/// Writes the survey whole, and its figure, which is made from the rows as they are written: so
+/// Writes the survey whole and its figure, both or neither; the figure is made from the rows as they are written: so
 /// that it is the same for parts that were put together.
 fn finish(
     outside: &Outside,
@@ -234,11 +245,12 @@ fn finish(
 ) -> Result<(), Failure> {
     let text = files::write_survey(part, rows);
     let (_, rows) = files::read_survey(&text).map_err(|error| wrong(out, error))?;
-    outputs::one(outside, out, text.into_bytes())?;
+    let mut written = vec![Output { path: out.to_owned(), bytes: text.into_bytes() }];
     if let Some(path) = figure {
-        outputs::one(outside, path, survey_figure(ENGLISH, &part.layout, &rows, on)?)?;
+        let bytes = survey_figure(ENGLISH, &part.layout, &rows, on)?;
+        written.push(Output { path: path.to_owned(), bytes });
     }
-    Ok(())
+    outputs::all(outside, written)
 }
 
 /// What came out, and what was written.

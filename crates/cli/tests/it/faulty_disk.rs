@@ -96,6 +96,90 @@ fn survives(begun: &dyn Fn() -> TestDir, words: &[&str], step: usize) {
     }
 }
 
+/// Runs a command with short reads and writes, and with interrupted calls: neither is noticed.
+#[track_caller]
+fn minds_no_interruption(begun: &dyn Fn() -> TestDir, words: &[&str]) {
+    let whole = begun();
+    assert_eq!(whole.run(words).code, Some(0), "{words:?}");
+    for how in ["short", "eintr"] {
+        let dir = begun();
+        let mut command = dir.command(words);
+        command.env("LD_PRELOAD", library()).env("FAULT_AT", "0").env("FAULT_HOW", how);
+        let output = command.env("FAULT_IN", dir.path()).output().unwrap();
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert_eq!(output.status.code(), Some(0), "{words:?}, {how}: {said}");
+        assert!(files(&dir) == files(&whole), "{words:?}, {how}");
+    }
+}
+
+/// Runs a command that writes nothing, with every call failing in turn: it answers as it would,
+/// or says why not.
+#[track_caller]
+fn reads_or_says_why(begun: &dyn Fn() -> TestDir, words: &[&str]) {
+    let dir = begun();
+    let (before, answer) = (files(&dir), dir.run(words).done());
+    let mut failed = 0;
+    for at in 0.. {
+        let output = run(&dir, words, How::Fails, at);
+        let said = String::from_utf8(output.stderr).unwrap();
+        let place = format!("{words:?}, at {at}: {:?} {said}", output.status);
+        match output.status.code() {
+            Some(99) => break,
+            Some(0) => assert_eq!(String::from_utf8(output.stdout).unwrap(), answer, "{place}"),
+            code => {
+                failed += 1;
+                assert!(matches!(code, Some(2 | 3 | 6)) && output.stdout.is_empty(), "{place}");
+                let why = said.contains("Input/output error") || said.contains("disk is full");
+                assert!(why, "{place}");
+            }
+        }
+        assert!(files(&dir) == before, "{place}");
+    }
+    assert!(failed >= 3, "{words:?}: only {failed} calls could fail");
+}
+
+/// Runs a survey on a faulty disk, and then again on a right one, which goes on where it was.
+#[track_caller]
+fn goes_on(begun: &dyn Fn() -> TestDir, words: &[&str], step: usize) {
+    let whole = begun();
+    let before = files(&whole);
+    whole.run(words).done();
+    let after = files(&whole);
+    assert!(!after.contains_key(UNFINISHED));
+    let rest = |mut files: BTreeMap<String, Vec<u8>>| {
+        files.remove(UNFINISHED);
+        files
+    };
+    for how in [How::Fails, How::Killed] {
+        let mut left = 0;
+        for at in (0..).step_by(step) {
+            let dir = begun();
+            let output = run(&dir, words, how, at);
+            let (found, code) = (files(&dir), output.status.code());
+            let said = String::from_utf8(output.stderr).unwrap();
+            let place = format!("{words:?}, {how:?} at {at}: {code:?} {said}");
+            left += usize::from(code != Some(0) && found.contains_key(UNFINISHED));
+            match code {
+                Some(99) => break,
+                Some(0) => assert!(rest(found) == after, "{place}"),
+                Some(code) => {
+                    assert!([2, 3, 6].contains(&code) && said.contains("error: "), "{place}");
+                    assert!(rest(found) == rest(before.clone()), "{place}");
+                }
+                None => {
+                    let mut before = before.clone();
+                    before.remove(UNFINISHED);
+                    assert!(is_old_or_new(&rest(found), &before, &after), "{place}");
+                }
+            }
+            let again = dir.run(words);
+            assert_eq!(again.code, Some(0), "again after {place}: {}", again.stderr);
+            assert!(files(&dir) == after, "again after {place}");
+        }
+        assert!(left > 0, "{how:?}: nothing was ever left to go on with");
+    }
+}
+
 /// Whether each file is whole, as it was or as it was to be.
 fn is_old_or_new(
     found: &BTreeMap<String, Vec<u8>>,
@@ -145,4 +229,82 @@ fn files_that_are_begun_are_whole_or_not_there() {
     survives(&TestDir::new, &["new", "client", "c.toml"], 1);
     survives(&TestDir::new, &["new", "plugin", "mine"], 5);
     survives(&TestDir::new, &["pattern", "row-six", "--size", "440x400", "--svg", "a/b.svg"], 1);
+}
+
+#[test]
+fn what_is_short_or_interrupted_is_made_whole() {
+    let begun = || TestDir::new().with("c.toml", CLIENT);
+    minds_no_interruption(&begun, &["set", "c.toml", "weight.kg=61"]);
+    minds_no_interruption(&begun, &["plan", "c.toml", "--record", "--by", "OT"]);
+    minds_no_interruption(&planned, &["print", "c.toml", "--out", "papers"]);
+    minds_no_interruption(&TestDir::new, &["new", "plugin", "mine"]);
+    let words = ["survey", "b.csv", "--layout", "row-six", "--out", "s.csv"];
+    minds_no_interruption(&|| TestDir::new().with("b.csv", bodies(20)), &words);
+}
+
+/// A client's file that names a layout and a cell in files.
+fn with_files() -> TestDir {
+    let client = CLIENT.replace("\"row-six\"", "\"./layout.toml\"\ncell = \"./cell.toml\"");
+    let cell = include_str!("../../../files/src/texts/pillow-25.toml");
+    let layout = include_str!("../../../../layouts/row-six.toml");
+    TestDir::new().with("c.toml", client).with("cell.toml", cell).with("layout.toml", layout)
+}
+
+#[test]
+fn what_cannot_be_read_is_said() {
+    reads_or_says_why(&with_files, &["size", "c.toml"]);
+    let words = ["pattern", "./layout.toml", "--cell", "./cell.toml", "--size", "440x400"];
+    reads_or_says_why(&with_files, &words);
+    survives(&with_files, &["plan", "c.toml", "--record", "--by", "OT"], 3);
+}
+
+/// What a survey keeps until it is whole.
+const UNFINISHED: &str = "s.csv.unfinished";
+
+/// A table of bodies too wide for any size, which take no time.
+fn bodies(count: usize) -> String {
+    let head = "sex,mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n";
+    let row = |at: usize| format!("F,{},690,500\n", 100 + at);
+    head.to_owned() + &(0..count).map(row).collect::<String>()
+}
+
+#[test]
+fn a_survey_goes_on_from_wherever_it_ended() {
+    let begun = || TestDir::new().with("b.csv", bodies(40));
+    let words = ["survey", "b.csv", "--layout", "row-six", "--out", "s.csv"];
+    goes_on(&begun, &words, 1);
+    goes_on(&begun, &[&words[..], &["--shard", "2/2"]].concat(), 1);
+    // From what an earlier run left, broken off within a row, in place of an older survey; of
+    // what is replaced every third call stands for all.
+    let first = begun();
+    first.run(&words).done();
+    let older = first.read("s.csv");
+    let resumed = || begun().with(UNFINISHED, &older[..older.len() / 2]).with("s.csv", &older);
+    goes_on(&resumed, &words, 3);
+    // Broken off within its heading.
+    let headless = || begun().with(UNFINISHED, &older[..20]);
+    goes_on(&headless, &words, 3);
+}
+
+#[test]
+fn parts_are_put_together_or_not() {
+    static PARTS: OnceLock<[String; 2]> = OnceLock::new();
+    let begun = || {
+        let [one, two] = PARTS.get_or_init(|| {
+            let dir = TestDir::new().with("b.csv", bodies(6));
+            ["1/2", "2/2"].map(|part| {
+                let words = ["survey", "b.csv", "--layout", "row-six", "--out", "s.csv"];
+                dir.run(&[&words[..], &["--shard", part]].concat()).done();
+                dir.read("s.csv")
+            })
+        });
+        TestDir::new().with("1.csv", one).with("2.csv", two)
+    };
+    survives(&begun, &["merge", "1.csv", "2.csv", "--out", "s.csv", "--figure", "s.svg"], 1);
+}
+
+#[test]
+fn a_demo_is_written_or_not() {
+    // Some hundred calls on files that are alike: a prime stride meets each kind of call.
+    survives(&TestDir::new, &["demo", "--out", "papers"], 31);
 }
