@@ -229,10 +229,10 @@ proptest! {
         prop_assert_eq!(told.outcome, again.outcome);
         prop_assert_eq!(told.seated.is_some(), again.seated.is_some());
         let (Some(told), Some(again)) = (seat(&told), seat(&again)) else { return Ok(()) };
+        // Half of the last digit that papers have, a whole mm.
         let near = |one: Length, other: Length| (one - other).abs() <= Length::from_mm(0.5);
         for side in [Side::Left, Side::Right] {
             let (one, other) = (told.clearance[side], again.clearance[side]);
-            // Of the spread of stock and of planned counts, the plan may tell either.
             prop_assert!(near(one.central, other.central), "{one:?} {other:?}");
             prop_assert!(near(told.immersion[side], again.immersion[side]));
         }
