@@ -4,5 +4,7 @@
 
 mod keys;
 mod live;
+mod oracles;
+mod people;
 mod recording;
 mod stopping;
