@@ -5,13 +5,14 @@ use case::Check;
 use case::text::TextFinding;
 use cushion::Size;
 use files::{Read, Remark};
+use sheets::{Page, Paper, Point, Style, SvgOptions};
 use words::ENGLISH;
 
 /// A reader of some text, with the name of its corpus.
 pub(crate) type Body = (&'static str, fn(&[u8]));
 
 /// All bodies.
-pub(crate) const ALL: [Body; 7] = [
+pub(crate) const ALL: [Body; 9] = [
     ("client", client),
     ("layout", layout),
     ("cell", cell),
@@ -19,6 +20,8 @@ pub(crate) const ALL: [Body; 7] = [
     ("tables", tables),
     ("checks", checks),
     ("sizes", sizes),
+    ("answer", answer),
+    ("card_text", card_text),
 ];
 
 /// Remarks point into the text, on borders of characters, and can be said.
@@ -109,5 +112,41 @@ pub(crate) fn sizes(bytes: &[u8]) {
     let Ok(text) = std::str::from_utf8(bytes) else { return };
     if let Ok(size) = text.parse::<Size>() {
         assert_eq!(size.to_string().parse::<Size>(), Ok(size));
+    }
+}
+
+/// A plugin's answer for a size: a layout of that size alone, or a fault.
+pub(crate) fn answer(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else { return };
+    let size: Size = "440x400".parse().expect("a size");
+    if let Ok(layout) = plugin_host::read_answer(text, size) {
+        assert_eq!(layout.sizes.len(), 1);
+        assert_eq!(layout.sizes[0].size, size);
+        assert!(cushion::arrange(&layout, size).is_ok(), "an answer that is taken can be drawn");
+    }
+}
+
+/// What somebody wrote for a paper: it is set within its width with nothing of it lost, or refused.
+pub(crate) fn card_text(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else { return };
+    for (points, width) in [(9.0, 30.0), (16.0, 170.0)] {
+        let style = Style::regular(points);
+        let Ok(lines) = sheets::wrap(text, &style, width) else { continue };
+        let visible = |text: &str| text.chars().filter(|c| !c.is_whitespace()).count();
+        let shaped = |part| sheets::Shaped::new(part, style.weight).expect("it was set").text();
+        let wanted: usize = text.split('\n').map(|part| visible(&shaped(part))).sum();
+        assert_eq!(lines.iter().map(|line| visible(line)).sum::<usize>(), wanted);
+        for line in &lines {
+            // A hundredth: kerning is summed in another order for a line than for its text.
+            let broad = sheets::measure(line, &style).expect("a line of it has its characters");
+            assert!(broad <= width + 0.01, "{line:?} is {broad} mm of {width}");
+        }
+        let mut page = Page::new(ENGLISH, Paper::A4, "Card");
+        let block = page.block(sheets::Role::Paragraph);
+        let at = Point::new(20.0, 20.0);
+        if block.paragraph(at, width, text, &style, sheets::Align::Left).is_ok() {
+            let drawn = sheets::svg(&page, &SvgOptions { embed_fonts: false });
+            roxmltree::Document::parse(&drawn).expect("it is XML, whatever was written");
+        }
     }
 }

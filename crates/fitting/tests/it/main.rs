@@ -11,4 +11,5 @@ mod live;
 mod mirror;
 mod mistakes;
 mod partners;
+mod perturbed;
 mod predictions;

@@ -19,15 +19,15 @@ const CLIENTS: u64 = 4;
 const MANY: u64 = 40;
 
 /// Numbers that look random, from a seed.
-struct Dice(u64);
+pub(crate) struct Dice(pub(crate) u64);
 
 impl Dice {
-    fn next(&mut self) -> u64 {
+    pub(crate) fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(1);
         mixed(self.0)
     }
 
-    fn share(&mut self) -> f64 {
+    pub(crate) fn share(&mut self) -> f64 {
         (self.next() >> 11) as f64 / (1u64 << 53) as f64
     }
 
@@ -35,7 +35,7 @@ impl Dice {
         Length::from_mm((least + (most - least) * self.share()).round())
     }
 
-    fn one<T: Copy>(&mut self, all: &[T]) -> T {
+    pub(crate) fn one<T: Copy>(&mut self, all: &[T]) -> T {
         all[(self.next() % all.len() as u64) as usize]
     }
 
@@ -45,7 +45,7 @@ impl Dice {
 }
 
 /// A client who is not the same on both sides.
-fn lopsided(dice: &mut Dice, layout: &str) -> Client {
+pub(crate) fn lopsided(dice: &mut Dice, layout: &str) -> Client {
     let mut client = client(layout, "440x400");
     client.weighing.as_mut().unwrap().weight = Mass::from_kg(55.0 + (25.0 * dice.share()).round());
     let depth = [dice.mm(460.0, 480.0), dice.mm(460.0, 480.0)];
