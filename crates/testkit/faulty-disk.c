@@ -3,12 +3,13 @@
  * the error number FAULT_HOW, or with "kill" is the end of the process. A process that makes fewer
  * such calls ends with status 99, whatever its own is.
  *
- * With FAULT_HOW "short" no call fails, but whatever is read or written goes by a few bytes; with
+ * With FAULT_HOW "short" no call fails, but whatever is read or written goes by halves; with
  * "eintr" each call that a signal may interrupt is interrupted once before it is made.
  *
  * Files get their names by the kernel's own call and not by the library's, so that one is caught
  * by a filter: it raises SIGSYS, which counts and, where the call is to be made, makes it with a
- * sixth argument that the filter lets pass. */
+ * sixth argument that the filter lets pass. Where the kernel refuses the filter, or the machine is
+ * of another kind, a line on stderr says that these calls are left out. */
 #define _GNU_SOURCE
 #include <dlfcn.h>
 #include <errno.h>
@@ -34,9 +35,18 @@ static char is_read[1024];
 /* The sixth argument of a call that is let pass. */
 #define PASSES 0x5ea75ea7
 
+#if defined __x86_64__
+#define GIVEN(own, n) (own)->uc_mcontext.gregs[(int[]) { REG_RDI, REG_RSI, REG_RDX, REG_R10, REG_R8 }[n]]
+#define ANSWER(own) (own)->uc_mcontext.gregs[REG_RAX]
+#elif defined __aarch64__
+#define GIVEN(own, n) (own)->uc_mcontext.regs[n]
+#define ANSWER(own) (own)->uc_mcontext.regs[0]
+#endif
+
+#ifdef ANSWER
 static void is_named(int, siginfo_t *, void *);
 
-/* Asks the kernel to send the calls that name a file to `is_named`. */
+/* Asks the kernel to send the calls that name a file to `is_named`; returns 0 where it does. */
 static int filter(void) {
 #define LOAD(what) BPF_STMT(BPF_LD | BPF_W | BPF_ABS, offsetof(struct seccomp_data, what))
 #define EQUAL(value, yes, no) BPF_JUMP(BPF_JMP | BPF_JEQ | BPF_K, value, yes, no)
@@ -55,6 +65,15 @@ static int filter(void) {
     return sigaction(SIGSYS, &action, 0) || prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) ||
         prctl(PR_SET_SECCOMP, SECCOMP_MODE_FILTER, &program);
 }
+#else
+static int filter(void) {
+    return -1;
+}
+#endif
+
+static void say(const char *words) {
+    if (syscall(SYS_write, 2, words, strlen(words)) < 0) _exit(98);
+}
 
 __attribute__((constructor)) static void begin(void) {
     const char *number = getenv("FAULT_AT");
@@ -62,7 +81,7 @@ __attribute__((constructor)) static void begin(void) {
     folder = getenv("FAULT_IN");
     if (!number || !how) return;
     at = atol(number);
-    if (filter()) _exit(98);
+    if (filter()) say("Renames are not trapped here: they are left out.\n");
 }
 
 __attribute__((destructor)) static void end(void) {
@@ -86,11 +105,11 @@ static int interrupted(void) {
     return 1;
 }
 
-/* How many of so many bytes are let through. */
+/* How many of so many bytes are let through: some half of them. */
 static size_t some(size_t n) {
-    if (!is_short() || n <= 7) return n;
+    if (!is_short() || n <= 2) return n;
     __sync_fetch_and_add(&calls, 1);
-    return 7 + n / 2;
+    return 1 + n / 2;
 }
 
 static int fails(void) {
@@ -100,14 +119,7 @@ static int fails(void) {
     return 1;
 }
 
-#if defined __x86_64__
-#define GIVEN(own, n) (own)->uc_mcontext.gregs[(int[]) { REG_RDI, REG_RSI, REG_RDX, REG_R10, REG_R8 }[n]]
-#define ANSWER(own) (own)->uc_mcontext.gregs[REG_RAX]
-#else
-#define GIVEN(own, n) (own)->uc_mcontext.regs[n]
-#define ANSWER(own) (own)->uc_mcontext.regs[0]
-#endif
-
+#ifdef ANSWER
 static void is_named(int signal, siginfo_t *info, void *context) {
     (void) signal;
     ucontext_t *own = context;
@@ -117,6 +129,7 @@ static void is_named(int signal, siginfo_t *info, void *context) {
     ANSWER(own) = done < 0 ? -errno : done;
     errno = before;
 }
+#endif
 
 /* Whether a path is in the folder, or relative to where the program runs. */
 static int is_ours(const char *path) {
@@ -193,6 +206,10 @@ int statx(int at, const char *path, int flags, unsigned mask, struct statx *abou
     static int (*real)(int, const char *, int, unsigned, struct statx *);
     if (!real) real = (int (*)(int, const char *, int, unsigned, struct statx *))
         dlsym(RTLD_NEXT, "statx");
+    /* Rust's library asks with nothing whether the kernel has the call at all; that the header
+     * promises something must not take the question away. */
+    const char *volatile given = path;
+    if (!given) return real(at, path, flags, mask, about);
     int counts = *path ? is_ours(path) : at >= 0 && at < 1024 && is_read[at];
     return counts && fails() ? -1 : real(at, path, flags, mask, about);
 }

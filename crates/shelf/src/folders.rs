@@ -17,10 +17,19 @@ pub(crate) fn folder_of(path: &Path) -> &Path {
     }
 }
 
-/// Returns the part of a path, from its beginning, that is there.
+/// Returns the part of a path, from its beginning, that is there, or of which the disk does not
+/// say that it is not.
 pub(crate) fn standing(path: &Path) -> &Path {
-    let there = |above: &&Path| *above != Path::new("") && above.exists();
+    let there = |above: &&Path| {
+        *above != Path::new("")
+            && !matches!(fs::metadata(above), Err(error) if is_absent(error.kind()))
+    };
     path.ancestors().find(there).unwrap_or(Path::new("."))
+}
+
+/// Whether an error says that nothing has such a path.
+pub(crate) fn is_absent(kind: ErrorKind) -> bool {
+    matches!(kind, ErrorKind::NotFound | ErrorKind::NotADirectory)
 }
 
 /// Folders that were made, to be removed again where the change is not.
@@ -43,7 +52,11 @@ impl NewFolders {
                 Err(error) => return Err(fail(folder, why(&error))),
             }
         }
-        if folder.is_dir() { Ok(()) } else { Err(fail(folder, Why::NotAFolder)) }
+        match fs::metadata(folder) {
+            Ok(about) if about.is_dir() => Ok(()),
+            Ok(_) => Err(fail(folder, Why::NotAFolder)),
+            Err(error) => Err(fail(folder, why(&error))),
+        }
     }
 
     /// Removes them again; one that somebody else put something into stays.

@@ -23,8 +23,9 @@ pub(crate) fn all(fence: Option<&Path>, changes: &[Change]) -> Result<(), ShelfE
     let targets = changes.iter().map(|change| Target::of(fence, change));
     let mut targets = targets.collect::<Result<Vec<_>, _>>()?;
     // What goes from a folder that is not there is gone already.
+    let not_there = |folder: &Path| matches!(folder.try_exists(), Ok(false));
     let is_gone =
-        |target: &Target<'_>| target.change.bytes.is_none() && !folder_of(&target.path).exists();
+        |target: &Target<'_>| target.change.bytes.is_none() && not_there(folder_of(&target.path));
     let missed =
         |target: &&Target<'_>| is_gone(target) && matches!(target.change.was, Was::Digest(_));
     if let Some(target) = targets.iter().find(missed) {

@@ -1,12 +1,12 @@
 //! From a name to the place on the disk that is changed.
 
 use std::fs;
-use std::io::ErrorKind;
+use std::io::{self, ErrorKind};
 use std::path::{Component, Path, PathBuf};
 
 use casework::{Change, Doing, ShelfError, Was, Why};
 
-use crate::folders::{folder_of, standing};
+use crate::folders::{folder_of, is_absent, standing};
 use crate::why::why;
 
 /// Returns the path of a name, which a fence may forbid.
@@ -22,12 +22,18 @@ pub(crate) fn path_of(fence: Option<&Path>, name: &str) -> Result<PathBuf, Why> 
         return Err(Why::NotOfThisShelf);
     }
     let path = fence.join(path);
-    // Links are followed as far as there is something.
-    let inside =
-        |there: &Path| Some(there.canonicalize().ok()?.starts_with(fence.canonicalize().ok()?));
-    let leads_to_nothing = path.is_symlink() && !path.exists();
-    if leads_to_nothing || inside(standing(&path)) == Some(false) {
-        return Err(Why::NotOfThisShelf);
+    // Links are followed as far as there is something; where the disk does not say whither, nobody
+    // goes.
+    let inside = |there: &Path| -> io::Result<bool> {
+        Ok(there.canonicalize()?.starts_with(fence.canonicalize()?))
+    };
+    let leads_to_nothing = path.is_symlink() && matches!(path.try_exists(), Ok(false));
+    match inside(standing(&path)) {
+        Ok(true) if !leads_to_nothing => {}
+        // The fence itself is not there yet.
+        Err(error) if is_absent(error.kind()) && !leads_to_nothing => {}
+        Err(error) if !is_absent(error.kind()) => return Err(why(&error)),
+        _ => return Err(Why::NotOfThisShelf),
     }
     Ok(path)
 }

@@ -129,11 +129,16 @@ fn replaces_only_a_survey(outside: &Outside, out: &Path) -> Result<(), Failure> 
 
 /// The text of a file; none where there is no file, or a device or a pipe.
 fn text_if_there(outside: &Outside, path: &Path) -> Result<Option<String>, Failure> {
-    match outside.shelf().read(&name(path)) {
-        Err(ShelfError { why: Why::NotFound | Why::NotAFile(_), .. }) => Ok(None),
-        // What is there and cannot be read is not taken as not there.
-        _ => Ok(Some(outside.surroundings().text(&name(path))?)),
+    // What is there and cannot be read is not taken as not there.
+    match outside.surroundings().text(&name(path)) {
+        Err(error) if is_no_file(&error.what) => Ok(None),
+        text => Ok(Some(text?)),
     }
+}
+
+fn is_no_file(what: &Trouble) -> bool {
+    let Trouble::Shelf(ShelfError { why, .. }) = what else { return false };
+    matches!(why, Why::NotFound | Why::NotAFile(_))
 }
 
 /// The bodies that are asked for: all or some by lot, of them all or a part, which has some.
@@ -234,8 +239,8 @@ impl<'a> Kept<'a> {
     }
 }
 
-/// Writes the survey whole and its figure, both or neither; the figure is made from the rows as they are written: so
-/// that it is the same for parts that were put together.
+/// Writes the survey whole and its figure, both or neither; the figure is made from the rows as
+/// they are written: so that it is the same for parts that were put together.
 fn finish(
     outside: &Outside,
     part: &SurveyPart,
