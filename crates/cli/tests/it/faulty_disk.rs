@@ -68,6 +68,7 @@ struct Faulty {
 }
 
 impl Faulty {
+    #[expect(clippy::print_stderr, reason = "whoever reads the run should know what was left out")]
     fn run(dir: &TestDir, words: &[&str], how: &str, at: usize) -> Self {
         let mut command = dir.command(words);
         command.env("LD_PRELOAD", library()).env("FAULT_AT", at.to_string()).env("FAULT_HOW", how);
