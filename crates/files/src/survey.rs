@@ -165,10 +165,12 @@ pub fn survey_line(part: &SurveyPart, row: &SurveyRow) -> String {
     }
     let SurveyPart { layout, survey, part, of } = part;
     cells.extend([layout.clone(), survey.to_string(), part.to_string(), of.to_string()]);
-    let quoted = cells
-        .iter()
-        .map(|cell| if cell.contains([',', '"']) { format!("\"{cell}\"") } else { cell.clone() });
-    quoted.collect::<Vec<_>>().join(",") + "\n"
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    let written = writer.write_record(&cells).map_err(csv::Error::from);
+    let bytes =
+        written.and_then(|()| writer.into_inner().map_err(|error| error.into_error().into()));
+    let bytes = bytes.expect("memory can be written to");
+    String::from_utf8(bytes).expect("it was made of text")
 }
 
 /// How a table calls a value.

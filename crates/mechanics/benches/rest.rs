@@ -10,7 +10,9 @@ use mechanics::{
     come_to_rest_slowly, effects_of_a_cell, stock_fill,
 };
 
-const SPACINGS: [f64; 3] = [8.0, 4.0, 2.0];
+const SPACINGS: [u32; 3] = [8, 4, 2];
+/// Walls that stay upright under a cover of small slopes, and walls that give under its true area.
+const WALLS: [&str; 2] = ["upright", "giving"];
 
 fn main() {
     divan::main();
@@ -26,9 +28,17 @@ struct Scene {
     walls: Length,
 }
 
-fn scene(mm: f64) -> Scene {
+fn scene(mm: f64, walls: &str) -> Scene {
     let pattern = testkit::pattern("row-six", "440x400");
-    let (cell, parameters) = (testkit::cell(), Parameters::default());
+    let gives = walls == "giving";
+    let give = if gives { 0.5 } else { 0.0 };
+    let parameters = Parameters {
+        inner_give: give,
+        outer_give: give,
+        small_slopes: !gives,
+        ..Parameters::default()
+    };
+    let cell = testkit::cell();
     let stock = stock_fill(&pattern, &cell, &parameters).expect("built-in layouts have a fill");
     let meshes = NestedMeshes::new(&pattern, Length::from_mm(mm)).expect("it can be meshed");
     let model = SheetModel::new(&meshes, pattern.wall_height());
@@ -47,25 +57,25 @@ fn scene(mm: f64) -> Scene {
 }
 
 /// What is done once for a pattern, the mesh apart.
-#[divan::bench(args = SPACINGS)]
-fn model(bencher: Bencher<'_, '_>, mm: f64) {
-    let scene = scene(mm);
+#[divan::bench(consts = SPACINGS)]
+fn model<const MM: u32>(bencher: Bencher<'_, '_>) {
+    let scene = scene(f64::from(MM), "giving");
     bencher.bench(|| SheetModel::new(black_box(&scene.meshes), scene.walls));
 }
 
 /// Unloaded and loaded.
-#[divan::bench(args = SPACINGS)]
-fn cold(bencher: Bencher<'_, '_>, mm: f64) {
-    let Scene { model, cells, seated, parameters, .. } = scene(mm);
+#[divan::bench(args = WALLS, consts = SPACINGS)]
+fn cold<const MM: u32>(bencher: Bencher<'_, '_>, walls: &str) {
+    let Scene { model, cells, seated, parameters, .. } = scene(f64::from(MM), walls);
     bencher.bench(|| {
         come_to_rest(&model, black_box(&cells), &seated, &parameters, None, Stop::never())
     });
 }
 
 /// Unloaded and loaded, from the answer before a cell was added.
-#[divan::bench(args = SPACINGS)]
-fn warm(bencher: Bencher<'_, '_>, mm: f64) {
-    let Scene { model, mut cells, seated, parameters, .. } = scene(mm);
+#[divan::bench(args = WALLS, consts = SPACINGS)]
+fn warm<const MM: u32>(bencher: Bencher<'_, '_>, walls: &str) {
+    let Scene { model, mut cells, seated, parameters, .. } = scene(f64::from(MM), walls);
     let before = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     cells[0].count += 1.0;
     let near = before.resting.as_ref();
@@ -75,16 +85,16 @@ fn warm(bencher: Bencher<'_, '_>, mm: f64) {
 }
 
 /// The slower search alone.
-#[divan::bench(sample_count = 3)]
-fn slowly(bencher: Bencher<'_, '_>) {
-    let Scene { model, cells, seated, parameters, .. } = scene(4.0);
+#[divan::bench(args = WALLS, sample_count = 3)]
+fn slowly(bencher: Bencher<'_, '_>, walls: &str) {
+    let Scene { model, cells, seated, parameters, .. } = scene(4.0, walls);
     bencher.bench(|| come_to_rest_slowly(&model, black_box(&cells), &seated, &parameters));
 }
 
 /// What one cell more in each compartment does.
-#[divan::bench]
-fn effects(bencher: Bencher<'_, '_>) {
-    let Scene { model, cells, seated, parameters, .. } = scene(4.0);
+#[divan::bench(args = WALLS)]
+fn effects(bencher: Bencher<'_, '_>, walls: &str) {
+    let Scene { model, cells, seated, parameters, .. } = scene(4.0, walls);
     let rest = come_to_rest(&model, &cells, &seated, &parameters, None, Stop::never());
     let resting = rest.resting.expect("it comes to rest");
     bencher.bench(|| effects_of_a_cell(&model, black_box(&cells), &seated, &parameters, &resting));

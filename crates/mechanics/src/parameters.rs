@@ -85,6 +85,19 @@ const GIVE: &str = "0 is cloth that stays upright, 1 cloth that bows as far as i
                     that jam, and friction, hold it is not known";
 
 impl Parameters {
+    /// The same with walls that stay upright under a cover of small slopes: the unloaded cushion,
+    /// and the model before walls gave way, whose reference cases hold for it.
+    #[must_use]
+    pub fn with_upright_walls(&self) -> Self {
+        Self { inner_give: 0.0, outer_give: 0.0, small_slopes: true, ..self.clone() }
+    }
+
+    /// Whether any wall gives way.
+    #[must_use]
+    pub fn gives(&self) -> bool {
+        self.inner_give > 0.0 || self.outer_give > 0.0
+    }
+
     /// Returns every parameter with its range and source, in a fixed order.
     #[must_use]
     pub fn all(&self) -> Vec<ParameterFacts> {

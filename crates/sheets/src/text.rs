@@ -283,8 +283,9 @@ fn wrap_part(
                 let width = ruler.width(start, at);
                 return Err(SetError::TooWide { word, width, room });
             };
-            lines.push(text[start..place].to_owned());
-            start = place;
+            // Where no line may end between spaces and what is after them, the break falls there.
+            lines.push(text[start..place].trim_end_matches(' ').to_owned());
+            start = at - text[place..at].trim_start_matches(' ').len();
         }
         end = at;
         if opportunity == BreakOpportunity::Mandatory {

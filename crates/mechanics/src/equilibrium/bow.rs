@@ -102,8 +102,7 @@ impl Station {
 impl RestProblem<'_> {
     /// The walls that bow; none where none do.
     pub(super) fn stations(&self) -> &[Station] {
-        let bows = self.parameters.inner_give > 0.0 || self.parameters.outer_give > 0.0;
-        if bows { &self.level.walls } else { &[] }
+        if self.parameters.gives() { &self.level.walls } else { &[] }
     }
 
     /// The greatest area that a wall can sweep for each length of it, m2; 0 where it stays upright.

@@ -18,6 +18,7 @@ use super::problem::{Hold, RestProblem, SheetAndPose};
 use super::rest::{Cells, SeatedBody, laws};
 use super::results::{Resting, disc_mean};
 use super::step::{AppliedForces, Change, StepPoint};
+use super::unloaded::{Unloaded, UnloadedSheets};
 
 /// What one cell more in one compartment does, in the limit of small changes.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,15 +54,13 @@ pub fn effects_of_a_cell(
     resting: &Resting,
 ) -> Option<Vec<CellEffect>> {
     let laws = laws(model, cells, parameters);
-    let case = FilledModel { model, parameters, laws: &laws };
-    let finest = model.levels.len() - 1;
-    let bare = case.unloaded_problem(finest);
-    let unloaded = at_state(&bare, &resting.unloaded, &resting.unloaded_walls, [0.0; 3])?;
-    let problem = case.loaded_problem(finest, &unloaded, seated.over_mesh());
+    let case = FilledModel::new(model, parameters, &laws);
+    let unloaded = known_unloaded(&case, resting)?;
+    let problem = case.loaded_problem(case.finest(), &unloaded, seated.over_mesh());
     let loaded = at_state(&problem, &resting.sheet, &resting.walls, resting.pose)?;
     let pressing: Vec<f64> =
         (0..cells.len()).map(|at| pressing(&loaded.forces, cells, at)).collect();
-    let shapes = solve(&bare, &unloaded, &unloaded_loads(&bare, &unloaded.forces, cells))?;
+    let shapes = shapes(&case, &unloaded, cells)?;
     let moved =
         Moved { problem: &problem, laws: &laws, cells, unloaded: &unloaded, loaded: &loaded };
     let causes: Vec<Cause> =
@@ -70,6 +69,65 @@ pub fn effects_of_a_cell(
     let changes = solve(&problem, &loaded, &loads)?;
     let effect = |(cause, change): (&Cause, &Change)| moved.effect(cause, change, seated);
     Some(causes.iter().zip(&changes).map(effect).collect())
+}
+
+/// The unloaded cushion of an answer.
+fn known_unloaded(case: &FilledModel<'_>, resting: &Resting) -> Option<Unloaded> {
+    let UnloadedSheets { upright, coarse } = &resting.sheets;
+    let of = |problem: &RestProblem<'_>, state: &SheetAndPose| {
+        at_state(problem, &state.sheet, &state.walls, state.pose)
+    };
+    let upright = of(&case.upright_problem(case.finest()), upright)?;
+    let coarse = match coarse {
+        None => None,
+        Some(states) => {
+            let problems = case.coarse_problems();
+            Some([of(&problems[0], &states[0])?, of(&problems[1], &states[1])?])
+        }
+    };
+    Some(case.combined(upright, coarse))
+}
+
+/// How the unloaded sheet changes with one cell more in a compartment.
+struct Shape {
+    /// Change of its heights on the finest mesh, m.
+    sheet: Vec<f64>,
+    /// Change of the room in each compartment, m3.
+    grown: Vec<f64>,
+}
+
+/// The changes of the unloaded sheet, by compartment that gets a cell.
+fn shapes(case: &FilledModel<'_>, unloaded: &Unloaded, cells: &[Cells]) -> Option<Vec<Shape>> {
+    let mut shapes = shapes_on(&case.upright_problem(case.finest()), &unloaded.upright, cells)?;
+    let Some([before, own]) = &unloaded.coarse else { return Some(shapes) };
+    let problems = case.coarse_problems();
+    let before = shapes_on(&problems[0], before, cells)?;
+    let own = shapes_on(&problems[1], own, cells)?;
+    for ((shape, own), before) in shapes.iter_mut().zip(own).zip(before) {
+        let less = |(own, before): (f64, f64)| own - before;
+        let more = own.sheet.into_iter().zip(before.sheet).map(less).collect();
+        let grown = own.grown.into_iter().zip(before.grown).map(less);
+        let add = |(value, more): (&mut f64, f64)| *value += more;
+        shape.sheet.iter_mut().zip(case.on_finest_mesh(more)).for_each(add);
+        shape.grown.iter_mut().zip(grown).for_each(add);
+    }
+    Some(shapes)
+}
+
+/// The same on one mesh, with walls as they are in a problem.
+fn shapes_on(problem: &RestProblem<'_>, found: &SearchEnd, cells: &[Cells]) -> Option<Vec<Shape>> {
+    let changes = solve(problem, found, &unloaded_loads(problem, &found.forces, cells))?;
+    let shape = |change: Change| {
+        let bowed = problem.bowed_volumes(&change.walls);
+        let under = problem.level.patches.iter().zip(bowed);
+        let grown = under
+            .map(|(patch, bowed)| {
+                crate::linear::dot(&patch.gather(&change.sheet), &patch.areas) + bowed
+            })
+            .collect();
+        Shape { sheet: change.sheet, grown }
+    };
+    Some(changes.into_iter().map(shape).collect())
 }
 
 /// The forces at a state that is an answer.
@@ -135,7 +193,7 @@ fn pressing_on_walls(problem: &RestProblem<'_>, compartment: usize, pressing: f6
 struct Cause<'a> {
     compartment: usize,
     /// Change of the unloaded sheet.
-    shape: &'a Change,
+    shape: &'a Shape,
     /// Change of the pressure at the same volume, Pa.
     pressing: f64,
     /// Change of k_i in each compartment, Pa/m.
@@ -147,23 +205,19 @@ struct Moved<'a> {
     problem: &'a RestProblem<'a>,
     laws: &'a [FillLaw],
     cells: &'a [Cells],
-    unloaded: &'a SearchEnd,
+    unloaded: &'a Unloaded,
     loaded: &'a SearchEnd,
 }
 
 impl Moved<'_> {
-    fn cause<'b>(&self, compartment: usize, shape: &'b Change, pressing: f64) -> Cause<'b> {
-        let bowed = self.problem.bowed_volumes(&shape.walls);
-        let patches = self.problem.level.patches.iter().zip(&self.unloaded.forces.patches);
-        let migration = patches.enumerate().map(|(at, (patch, patch_forces))| {
+    fn cause<'b>(&self, compartment: usize, shape: &'b Shape, pressing: f64) -> Cause<'b> {
+        let migration = self.unloaded.patches.iter().enumerate().map(|(at, patch)| {
             let loose = self.laws[at].loose_volume().to_m3();
-            if loose >= patch_forces.volume {
+            if loose >= patch.volume {
                 return 0.0;
             }
             let own_cell = if at == compartment { self.loose_volume_of_a_cell(at) } else { 0.0 };
-            let under = crate::linear::dot(&patch.gather(&shape.sheet), &patch.areas);
-            let grown = under + bowed[at];
-            let share = (own_cell - loose / patch_forces.volume * grown) / patch_forces.volume;
+            let share = (own_cell - loose / patch.volume * shape.grown[at]) / patch.volume;
             self.problem.parameters.migration * share
         });
         Cause { compartment, shape, pressing, migration: migration.collect() }
@@ -223,7 +277,7 @@ impl Moved<'_> {
     /// How the highest point of the unloaded sheet rises: where several are as high, the one that
     /// rises most.
     fn rise_of_top(&self, shape: &[f64]) -> f64 {
-        let sheet = &self.unloaded.state.sheet;
+        let sheet = &self.unloaded.sheet;
         let top = sheet.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         // Rounding leaves mirror images apart.
         let highest = sheet.iter().zip(shape).filter(|(height, _)| **height >= top - 1e-9);

@@ -18,6 +18,7 @@ mod smooth;
 mod step;
 mod turning;
 mod unit;
+mod unloaded;
 
 pub use self::effects::{CellEffect, effects_of_a_cell};
 pub use self::model::SheetModel;

@@ -8,6 +8,7 @@ use super::model::SheetModel;
 use super::newton::{self, End, Limits, SearchEnd};
 use super::problem::{BodyOverMesh, Migration, RestProblem, SheetAndPose};
 use super::smooth;
+use super::unloaded::Unloaded;
 
 /// How far the body is lowered below touching before the search begins, m.
 const DIP: f64 = 0.04;
@@ -19,7 +20,9 @@ const COARSE: f64 = 1e-3;
 pub(super) struct FilledModel<'a> {
     pub(super) model: &'a SheetModel,
     pub(super) parameters: &'a Parameters,
-    pub(super) laws: &'a [FillLaw],
+    /// The same with upright walls.
+    upright: Parameters,
+    laws: &'a [FillLaw],
 }
 
 /// Which searches may be made.
@@ -31,13 +34,6 @@ pub(super) enum Searches {
     BarrierOnly,
 }
 
-/// An unloaded sheet and its walls.
-#[derive(Clone, Copy)]
-pub(super) struct Near<'a> {
-    pub(super) sheet: &'a [f64],
-    pub(super) walls: &'a [f64],
-}
-
 /// Where a search on the finest mesh ended, and whether the barrier was needed.
 pub(super) struct FinestEnd {
     pub(super) found: SearchEnd,
@@ -45,11 +41,25 @@ pub(super) struct FinestEnd {
 }
 
 impl<'a> FilledModel<'a> {
-    /// The problem without a body.
-    pub(super) fn unloaded_problem(&self, level: usize) -> RestProblem<'a> {
+    /// Takes a model with the law of each compartment's cells.
+    pub(super) fn new(
+        model: &'a SheetModel,
+        parameters: &'a Parameters,
+        laws: &'a [FillLaw],
+    ) -> Self {
+        Self { model, parameters, upright: parameters.with_upright_walls(), laws }
+    }
+
+    /// Whether its own walls are upright, and slopes small.
+    pub(super) fn is_upright(&self) -> bool {
+        *self.parameters == self.upright
+    }
+
+    /// The problem without a body, with upright walls.
+    pub(super) fn upright_problem(&self, level: usize) -> RestProblem<'_> {
         RestProblem {
             level: &self.model.levels[level],
-            parameters: self.parameters,
+            parameters: &self.upright,
             wall: self.model.wall,
             laws: self.laws,
             migration: None,
@@ -61,88 +71,54 @@ impl<'a> FilledModel<'a> {
     /// The problem with a body on an unloaded sheet. Of the values at nodes, those of the finest
     /// mesh are given; a coarser one has the first of them.
     pub(super) fn loaded_problem<'b>(
-        &self,
+        &'b self,
         level: usize,
-        unloaded: &'b SearchEnd,
+        unloaded: &'b Unloaded,
         body: BodyOverMesh<'b>,
-    ) -> RestProblem<'b>
-    where
-        'a: 'b,
-    {
-        let stiffness =
-            self.laws.iter().zip(&unloaded.forces.patches).map(|(law, patch_forces)| {
-                let loose = law.loose_volume().to_m3();
-                self.parameters.migration * (loose / patch_forces.volume).min(1.0)
-            });
+    ) -> RestProblem<'b> {
+        let stiffness = self.laws.iter().zip(&unloaded.patches).map(|(law, patch)| {
+            let loose = law.loose_volume().to_m3();
+            self.parameters.migration * (loose / patch.volume).min(1.0)
+        });
         let nodes = self.model.levels[level].len();
         RestProblem {
             migration: Some(Migration {
                 stiffness: stiffness.collect(),
-                unloaded: &unloaded.state.sheet[..nodes],
+                unloaded: &unloaded.sheet[..nodes],
             }),
             body: Some(BodyOverMesh { underside: &body.underside[..nodes], ..body }),
-            ..self.unloaded_problem(level)
+            parameters: self.parameters,
+            ..self.upright_problem(level)
         }
     }
 
-    /// Finds the unloaded sheet on the finest mesh, from that of a like fill where there is one.
-    pub(super) fn unloaded(
+    /// Finds the sheet of a problem without a body, from a start that is thought near.
+    pub(super) fn unloaded_on(
         &self,
-        near: Option<Near<'_>>,
+        problem: &RestProblem<'_>,
+        near: Option<&SheetAndPose>,
         limits: Limits<'_>,
         searches: Searches,
     ) -> FinestEnd {
-        let problem = self.unloaded_problem(self.finest());
-        let start = problem.held_by_seams(&self.model.unit);
+        let nodes = problem.level.len();
+        let start = problem.held_by_seams(&self.model.unit[..nodes]);
         // Where every seam holds the sheet, that is the answer already.
         if let Some(near) = near
+            && searches == Searches::All
             && problem.forces(&start).is_none_or(|forces| {
                 let holds = problem.holds(&start, &forces);
                 problem.sheet_residual(&start, &forces, &holds) > limits.residual
             })
         {
-            let state = SheetAndPose {
-                sheet: near.sheet.to_vec(),
-                walls: near.walls.to_vec(),
-                pose: [0.0; 3],
-            };
-            let found = newton::search(&problem, state, limits);
+            let found = newton::search(problem, near.clone(), limits);
             let ended = |found: &SearchEnd| matches!(found.end, End::AtRest | End::Stopped);
             if let Some(found) = found.filter(ended) {
                 return FinestEnd { found, by_barrier: false };
             }
         }
-        let mut start = start;
-        if !problem.stations().is_empty() {
-            match self.unloaded_start(limits) {
-                Ok(better) => start = better,
-                Err(found) => return FinestEnd { found: *found, by_barrier: false },
-            }
-        }
-        let flat = SheetAndPose {
-            sheet: vec![self.model.wall; start.sheet.len()],
-            walls: Vec::new(),
-            pose: [0.0; 3],
-        };
-        on_finest(&problem, start, flat, limits, searches)
-    }
-
-    /// A start for the unloaded sheet on the finest mesh, from the coarser ones; or the search that
-    /// was told to stop.
-    fn unloaded_start(&self, limits: Limits<'_>) -> Result<SheetAndPose, Box<SearchEnd>> {
-        let coarse = self.unloaded_problem(0);
-        let mut state = coarse.held_by_seams(&self.model.unit[..coarse.level.len()]);
-        let limits = Limits { residual: limits.residual / COARSE, ..limits };
-        for level in 0..self.finest() {
-            let problem = self.unloaded_problem(level);
-            match newton::search(&problem, state.clone(), limits) {
-                Some(found) if found.end == End::Stopped => return Err(Box::new(found)),
-                Some(found) => state = found.state,
-                None => {}
-            }
-            self.go_finer(&problem, &self.unloaded_problem(level + 1), level, &mut state);
-        }
-        Ok(state)
+        let flat =
+            SheetAndPose { sheet: vec![self.model.wall; nodes], walls: Vec::new(), pose: [0.0; 3] };
+        on_finest(problem, start, flat, limits, searches)
     }
 
     /// Takes a state to the next finer mesh.
@@ -164,7 +140,7 @@ impl<'a> FilledModel<'a> {
     /// Finds the loaded sheet on the finest mesh from one that was found before.
     pub(super) fn warm(
         &self,
-        unloaded: &SearchEnd,
+        unloaded: &Unloaded,
         body: BodyOverMesh<'_>,
         start: SheetAndPose,
         limits: Limits<'_>,
@@ -176,7 +152,7 @@ impl<'a> FilledModel<'a> {
     /// Finds the loaded sheet on the finest mesh.
     pub(super) fn cold(
         &self,
-        unloaded: &SearchEnd,
+        unloaded: &Unloaded,
         body: BodyOverMesh<'_>,
         limits: Limits<'_>,
         searches: Searches,
@@ -204,19 +180,14 @@ impl<'a> FilledModel<'a> {
         ended
     }
 
-    fn finest(&self) -> usize {
+    pub(super) fn finest(&self) -> usize {
         self.model.levels.len() - 1
     }
 
     /// The unloaded sheet with the body just touching it.
-    fn touching(
-        &self,
-        level: usize,
-        unloaded: &SearchEnd,
-        body: &BodyOverMesh<'_>,
-    ) -> SheetAndPose {
+    fn touching(&self, level: usize, unloaded: &Unloaded, body: &BodyOverMesh<'_>) -> SheetAndPose {
         let nodes = self.model.levels[level].len();
-        let sheet = unloaded.state.sheet[..nodes].to_vec();
+        let sheet = unloaded.sheet[..nodes].to_vec();
         let gap = sheet.iter().zip(body.underside).map(|(height, body)| height - body);
         let touching = gap.fold(f64::NEG_INFINITY, f64::max);
         SheetAndPose { sheet, walls: Vec::new(), pose: [touching, 0.0, 0.0] }

@@ -8,10 +8,11 @@ use crate::parameters::Parameters;
 use crate::stop::Stop;
 
 use super::model::SheetModel;
-use super::nested::{FilledModel, FinestEnd, Near, Searches};
+use super::nested::{FilledModel, FinestEnd, Searches};
 use super::newton::{End, Limits};
 use super::problem::{BodyOverMesh, RestProblem, SheetAndPose};
 use super::results::{Evidence, Outcome, Rest, Resting};
+use super::unloaded::Unloaded;
 
 /// Unbalanced force at which the search ends, as a share of the load.
 const ENOUGH: f64 = 1e-9;
@@ -172,14 +173,13 @@ impl Question<'_> {
             return Rest::on_the_base();
         }
         let laws = laws(model, self.cells, parameters);
-        let fill = FilledModel { model, parameters, laws: &laws };
+        let fill = FilledModel::new(model, parameters, &laws);
         let body = seated.over_mesh();
         let area: f64 = model.finest().areas.iter().sum();
         let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS, stop };
-        let before = near.map(|near| Near { sheet: &near.unloaded, walls: &near.unloaded_walls });
-        let unloaded = fill.unloaded(before, enough, searches);
-        if unloaded.found.end == End::Stopped {
-            return Rest::stopped(unloaded.found.steps, 0);
+        let unloaded = fill.unloaded(near.map(|near| &near.sheets), enough, searches);
+        if unloaded.end() == End::Stopped {
+            return Rest::stopped(unloaded.steps(), 0);
         }
         let limits = Limits { residual: ENOUGH * body.weight, steps: MOST_STEPS, stop };
         let warm = near.and_then(|near| {
@@ -189,23 +189,23 @@ impl Question<'_> {
                 walls: near.walls.clone(),
                 pose: near.pose,
             };
-            fill.warm(&unloaded.found, body, start, limits)
+            fill.warm(&unloaded, body, start, limits)
         });
         let loaded = match warm {
             Some(found) => FinestEnd { found, by_barrier: false },
-            None => fill.cold(&unloaded.found, body, limits, searches),
+            None => fill.cold(&unloaded, body, limits, searches),
         };
         if loaded.found.end == End::Stopped {
-            return Rest::stopped(unloaded.found.steps, loaded.found.steps);
+            return Rest::stopped(unloaded.steps(), loaded.found.steps);
         }
-        let problem = fill.loaded_problem(model.levels.len() - 1, &unloaded.found, body);
+        let problem = fill.loaded_problem(model.levels.len() - 1, &unloaded, body);
         let mut rest = summed_up(&problem, seated, &unloaded, &loaded);
         if rest.outcome == Outcome::Tipping && body.lean > 0.0 {
             // It is the trunk's doing where the same load on a fixed line comes to rest.
             let fixed = BodyOverMesh { lean: 0.0, ..body };
-            let upright = fill.cold(&unloaded.found, fixed, limits, searches).found;
+            let upright = fill.cold(&unloaded, fixed, limits, searches).found;
             if upright.end == End::Stopped {
-                return Rest::stopped(unloaded.found.steps, upright.steps);
+                return Rest::stopped(unloaded.steps(), upright.steps);
             }
             if upright.end == End::AtRest && !is_tipping(&upright.state) {
                 rest.outcome = Outcome::LeansAway;
@@ -224,13 +224,13 @@ fn is_tipping(state: &SheetAndPose) -> bool {
 fn summed_up(
     problem: &RestProblem<'_>,
     seated: &SeatedBody,
-    unloaded: &FinestEnd,
+    unloaded: &Unloaded,
     loaded: &FinestEnd,
 ) -> Rest {
     let found = &loaded.found;
     let (sheet, pose) = found.residuals(problem);
     let evidence = Evidence {
-        unloaded_steps: unloaded.found.steps,
+        unloaded_steps: unloaded.steps(),
         steps: found.steps,
         by_barrier: unloaded.by_barrier || loaded.by_barrier,
         sheet_residual: sheet,
@@ -238,10 +238,10 @@ fn summed_up(
         energy: found.forces.energy,
     };
     let resting = (found.end == End::AtRest && !is_tipping(&found.state))
-        .then(|| Resting::new(problem, seated, &unloaded.found, found))
+        .then(|| Resting::new(problem, seated, unloaded, found))
         .flatten();
     let outcome = match &resting {
-        _ if unloaded.found.end != End::AtRest => Outcome::OutOfSteps,
+        _ if unloaded.end() != End::AtRest => Outcome::OutOfSteps,
         Some(resting) if resting.compartments.iter().any(|own| own.bottomed) => Outcome::Bottomed,
         Some(_) => Outcome::AtRest,
         None if found.end == End::GaveUp => Outcome::OutOfSteps,

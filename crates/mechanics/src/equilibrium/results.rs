@@ -7,6 +7,7 @@ use super::newton::SearchEnd;
 use super::problem::RestProblem;
 use super::rest::SeatedBody;
 use super::step::StepPoint;
+use super::unloaded::{Unloaded, UnloadedSheets};
 
 /// Radius of the disc over which surface pressure is averaged, m: about the tip of a seat bone,
 /// and several nodes of the mesh. What a single node carries is no result.
@@ -99,8 +100,8 @@ pub struct Resting {
     pub unloaded: Vec<f64>,
     /// What walls that bow sweep for each length of them, m2; empty where none bow.
     pub(super) walls: Vec<f64>,
-    /// The same unloaded.
-    pub(super) unloaded_walls: Vec<f64>,
+    /// Sheets without the body, from which those of a like fill are found.
+    pub(super) sheets: UnloadedSheets,
     /// What the body carries on each node, N; not negative.
     pub reactions: Vec<f64>,
     /// One for each compartment.
@@ -172,14 +173,14 @@ impl Resting {
     pub(super) fn new(
         problem: &RestProblem<'_>,
         seated: &SeatedBody,
-        unloaded: &SearchEnd,
+        unloaded: &Unloaded,
         found: &SearchEnd,
     ) -> Option<Self> {
         let stiffness = turn_stiffness(problem, found)?;
         let reactions = reactions(problem, found);
         let heights = least_heights(problem, found, &reactions);
         let highest = |sheet: &[f64]| sheet.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        let unloaded_height = highest(&unloaded.state.sheet);
+        let unloaded_height = highest(&unloaded.sheet);
         let compartments = compartments(problem, unloaded, found, &reactions, &heights);
         let areas = problem.level.areas.iter().zip(&reactions);
         let contact: f64 = areas.filter(|(_, force)| **force > 0.0).map(|(area, _)| area).sum();
@@ -193,9 +194,9 @@ impl Resting {
             stiffness,
             holding: holding(problem, found, &reactions),
             sheet: found.state.sheet.clone(),
-            unloaded: unloaded.state.sheet.clone(),
+            unloaded: unloaded.sheet.clone(),
+            sheets: unloaded.sheets(),
             walls: found.state.walls.clone(),
-            unloaded_walls: unloaded.state.walls.clone(),
             reactions,
         })
     }
@@ -245,13 +246,13 @@ fn least_heights(
 
 fn compartments(
     problem: &RestProblem<'_>,
-    unloaded: &SearchEnd,
+    unloaded: &Unloaded,
     found: &SearchEnd,
     reactions: &[f64],
     heights: &[Option<f64>],
 ) -> Vec<CompartmentRest> {
     let shares = patch_shares(problem.level, reactions);
-    let both = unloaded.forces.patches.iter().zip(&found.forces.patches);
+    let both = unloaded.patches.iter().zip(&found.forces.patches);
     both.zip(shares)
         .zip(heights)
         .map(|(((before, after), load), height)| CompartmentRest {

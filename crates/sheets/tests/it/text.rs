@@ -25,6 +25,20 @@ fn lines_are_no_wider_than_the_room() {
 }
 
 #[test]
+fn spaces_at_a_forced_break_belong_to_no_line() {
+    // No line may end before an exclamation mark, however many spaces stand before it (UAX 14).
+    for text in ["pneumonoultramicroscopic         !   and", "ab       !", "wide words       ?"] {
+        let lines = wrap(text, &BODY, 20.0).unwrap();
+        for line in &lines {
+            assert!(measure(line, &BODY).unwrap() <= 20.0 + 1e-3, "{line:?}");
+            assert!(!line.starts_with(' ') && !line.ends_with(' '), "{line:?}");
+        }
+        let visible = |text: &str| text.replace(' ', "");
+        assert_eq!(visible(&lines.concat()), visible(text));
+    }
+}
+
+#[test]
 fn a_number_stays_with_its_unit() {
     let text = format!("between hand and bone you need {} of cushion", with_unit(25, "mm"));
     for width in 20..60 {

@@ -33,9 +33,12 @@ fn perturbed(
 #[test]
 fn no_perturbation_lowers_the_energy() {
     for scene in scenes().into_iter().chain(hard_cases()) {
-        solved(&scene, |_, unloaded, problem, found| {
-            let bare = RestProblem { migration: None, body: None, ..problem.clone() };
-            for (problem, found) in [(&bare, unloaded), (problem, found)] {
+        solved(&scene, |case, unloaded, problem, found| {
+            let bare = case.upright_problem(case.finest());
+            let [coarse_upright, coarse] = case.coarse_problems();
+            let coarse = unloaded.coarse.iter().flatten().zip([&coarse_upright, &coarse]);
+            let all = [(&unloaded.upright, &bare), (found, problem)].into_iter().chain(coarse);
+            for (found, problem) in all {
                 let mut numbers = Numbers(17);
                 let mut higher = 0;
                 for at in 0..200 {
@@ -82,7 +85,7 @@ fn random_starts_end_at_one_answer() {
             let mut numbers = Numbers(29);
             let mut ended = 0;
             for _ in 0..12 {
-                let mut start = perturbed(problem, &unloaded.state, &mut numbers, 0.01);
+                let mut start = perturbed(problem, &unloaded.upright.state, &mut numbers, 0.01);
                 // Sunk by up to 60 mm, or that far above; turned by up to eight degrees.
                 start.pose = [
                     found.state.pose[0] + 0.06 * numbers.next(),

@@ -8,6 +8,7 @@ use super::super::nested::{FilledModel, Searches};
 use super::super::newton::{End, Limits, SearchEnd};
 use super::super::problem::RestProblem;
 use super::super::rest::{Cells, SeatedBody, laws};
+use super::super::unloaded::Unloaded;
 use crate::stop::Stop;
 use crate::{Body, Load, NestedMeshes, Obliquity, Parameters, SeatedClient, stock_fill};
 
@@ -76,17 +77,17 @@ pub(super) const LIMITS: Limits<'_> = Limits { residual: 1e-7, steps: 40, stop: 
 /// Solves a scene and hands problem and answer on.
 pub(super) fn solved<T>(
     scene: &Scene,
-    use_it: impl Fn(&FilledModel<'_>, &SearchEnd, &RestProblem<'_>, &SearchEnd) -> T,
+    use_it: impl Fn(&FilledModel<'_>, &Unloaded, &RestProblem<'_>, &SearchEnd) -> T,
 ) -> T {
     let laws = laws(&scene.model, &scene.cells, &scene.parameters);
-    let case = FilledModel { model: &scene.model, parameters: &scene.parameters, laws: &laws };
+    let case = FilledModel::new(&scene.model, &scene.parameters, &laws);
     let unloaded = case.unloaded(None, LIMITS, Searches::All);
-    assert!(unloaded.found.end == End::AtRest && !unloaded.by_barrier);
+    assert!(unloaded.end() == End::AtRest && !unloaded.by_barrier);
     let body = scene.seated.over_mesh();
-    let loaded = case.cold(&unloaded.found, body, LIMITS, Searches::All);
+    let loaded = case.cold(&unloaded, body, LIMITS, Searches::All);
     assert!(loaded.found.end == End::AtRest && !loaded.by_barrier);
-    let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded.found, body);
-    use_it(&case, &unloaded.found, &problem, &loaded.found)
+    let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded, body);
+    use_it(&case, &unloaded, &problem, &loaded.found)
 }
 
 /// The client of the hard cases: lower on the left, sharp on the left, legs to the right, one thigh

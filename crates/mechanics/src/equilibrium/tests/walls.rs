@@ -174,7 +174,7 @@ fn the_energy_falls_with_more_give() {
             let parameters =
                 Parameters { inner_give: give, outer_give: give, ..Parameters::default() };
             let laws = laws(&scene.model, &scene.cells, &parameters);
-            let fill = FilledModel { model: &scene.model, parameters: &parameters, laws: &laws };
+            let fill = FilledModel::new(&scene.model, &parameters, &laws);
             let end = fill.cold(unloaded, scene.seated.over_mesh(), LIMITS, Searches::All);
             assert_eq!(end.found.end, End::AtRest);
             end.found.forces.energy
