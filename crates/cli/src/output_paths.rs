@@ -28,12 +28,12 @@ pub(crate) fn has_ending(output: &Path, ending: &str) -> Result<(), Failure> {
 ///
 /// Fails with the two that are the same.
 pub(crate) fn are_apart(inputs: &[&Path], outputs: &[impl AsRef<Path>]) -> Result<(), Failure> {
-    for (at, output) in outputs.iter().map(AsRef::as_ref).enumerate() {
-        if is_device(output) {
-            continue;
-        }
-        let same = |other: &Path| are_same(output, other);
-        if let Some(input) = inputs.iter().find(|input| same(input)) {
+    let read: Vec<WhereItLeads> = inputs.iter().map(|path| WhereItLeads::of(path)).collect();
+    let mut written = Vec::new();
+    for output in outputs.iter().map(AsRef::as_ref).filter(|output| !is_device(output)) {
+        let own = WhereItLeads::of(output);
+        let same = |other: &WhereItLeads| own.is_that_of(other);
+        if let Some(input) = read.iter().position(same).map(|at| inputs[at]) {
             let message = format!(
                 "`{}` would be written over `{}`, which is read here",
                 shown(output),
@@ -41,10 +41,11 @@ pub(crate) fn are_apart(inputs: &[&Path], outputs: &[impl AsRef<Path>]) -> Resul
             );
             return Err(Failure::call(message).hint("name another file to write"));
         }
-        if outputs[..at].iter().any(|other| same(other.as_ref())) {
+        if written.iter().any(same) {
             let message = format!("`{}` would be written twice", shown(output));
             return Err(Failure::call(message).hint("name a file for each"));
         }
+        written.push(own);
     }
     Ok(())
 }
@@ -63,9 +64,21 @@ fn is_device(path: &Path) -> bool {
     path.exists() && !path.is_file() && !path.is_dir()
 }
 
-/// Whether two paths lead to one file, which need not be there yet.
-fn are_same(a: &Path, b: &Path) -> bool {
-    resolved(a) == resolved(b) || are_one_file(a, b)
+/// The file that a path leads to, which need not be there yet.
+struct WhereItLeads {
+    path: PathBuf,
+    /// By which a disk knows it, whatever its name.
+    on_disk: Option<(u64, u64)>,
+}
+
+impl WhereItLeads {
+    fn of(path: &Path) -> Self {
+        Self { path: resolved(path), on_disk: on_disk(path) }
+    }
+
+    fn is_that_of(&self, other: &Self) -> bool {
+        self.path == other.path || (self.on_disk.is_some() && self.on_disk == other.on_disk)
+    }
 }
 
 /// The path without links, as far as it is there.
@@ -78,15 +91,13 @@ fn resolved(path: &Path) -> PathBuf {
     path.canonicalize().ok().or_else(beside).unwrap_or_else(|| path.to_owned())
 }
 
-/// Whether two names are those of one file on the disk.
 #[cfg(unix)]
-fn are_one_file(a: &Path, b: &Path) -> bool {
+fn on_disk(path: &Path) -> Option<(u64, u64)> {
     use std::os::unix::fs::MetadataExt as _;
-    let of = |path: &Path| path.metadata().ok().map(|own| (own.dev(), own.ino()));
-    of(a).is_some_and(|own| of(b) == Some(own))
+    path.metadata().ok().map(|own| (own.dev(), own.ino()))
 }
 
 #[cfg(not(unix))]
-fn are_one_file(_: &Path, _: &Path) -> bool {
-    false
+fn on_disk(_: &Path) -> Option<(u64, u64)> {
+    None
 }

@@ -166,7 +166,7 @@ pub fn survey_line(part: &SurveyPart, row: &SurveyRow) -> String {
     let SurveyPart { layout, survey, part, of } = part;
     cells.extend([layout.clone(), survey.to_string(), part.to_string(), of.to_string()]);
     let mut writer = csv::Writer::from_writer(Vec::new());
-    let written = writer.write_record(&cells).map_err(csv::Error::from);
+    let written = writer.write_record(&cells);
     let bytes =
         written.and_then(|()| writer.into_inner().map_err(|error| error.into_error().into()));
     let bytes = bytes.expect("memory can be written to");
