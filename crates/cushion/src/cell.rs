@@ -25,7 +25,7 @@ impl Cell {
     /// Returns the diameter of the ball of the same inflated volume.
     #[must_use]
     pub fn ball_diameter(&self) -> Length {
-        Length::from_m((6.0 * self.inflated.to_m3() / PI).cbrt())
+        Length::from_m(libm::cbrt(6.0 * self.inflated.to_m3() / PI))
     }
 
     /// Returns the share of a space that poured, unpressed cells fill: `0..1`.

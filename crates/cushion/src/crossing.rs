@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use kurbo::{Point, Rect};
 
 use crate::draw::Drawing;
+use crate::vector::length;
 
 /// Straight ways stand for curves within this, in millimetres.
 const FLAT: f64 = 0.02;
@@ -109,13 +110,13 @@ fn cross_point(a: &[Point], b: &[Point]) -> Option<Point> {
     let (along, other) = (a[1] - a[0], b[1] - b[0]);
     let turn = along.cross(other);
     let between = b[0] - a[0];
-    if turn.abs() > 1e-12 * along.hypot() * other.hypot() {
+    if turn.abs() > 1e-12 * length(along) * length(other) {
         let (s, t) = (between.cross(other) / turn, between.cross(along) / turn);
         let inside = |share: f64| (0.0..=1.0).contains(&share);
         return (inside(s) && inside(t)).then(|| a[0].lerp(a[1], s));
     }
     // Parallel: they meet only where they lie on one line and overlap.
-    let off = between.cross(along).abs() / along.hypot();
+    let off = between.cross(along).abs() / length(along);
     if off > 1e-6 {
         return None;
     }

@@ -6,6 +6,8 @@ use kurbo::{
     BezPath, CubicBez, Line, ParamCurve, ParamCurveArclen, ParamCurveDeriv, PathEl, Point, Vec2,
 };
 
+use crate::vector::{direction, length};
+
 /// Accuracy of the length of a cubic, in millimetres: far below what a seam can be sewn to.
 const LENGTH_ACCURACY: f64 = 1e-7;
 /// No piece is cut shorter than this, in millimetres: what rounding leaves over is no piece.
@@ -44,14 +46,14 @@ impl Piece {
         if height.abs() < FLATTEST {
             return Self::Line(from, to);
         }
-        let half = chord.hypot() / 2.0;
+        let half = length(chord) / 2.0;
         // Signed distance from the centre to the chord's middle, along the left-hand normal.
         let radius = (half * half + height * height) / (2.0 * height);
-        let left = Vec2::new(-chord.y, chord.x) / chord.hypot();
+        let left = Vec2::new(-chord.y, chord.x) / length(chord);
         let center = from.midpoint(to) + left * (height - radius);
-        let start = (from - center).atan2();
+        let start = direction(from - center);
         // A bow to the left hand turns clockwise.
-        let sweep = -4.0 * (height / half).atan();
+        let sweep = -4.0 * libm::atan(height / half);
         Self::Arc { center, radius: radius.abs(), start, sweep }
     }
 
@@ -90,7 +92,7 @@ impl Piece {
             }
             Self::Cubic(cubic) => cubic.deriv().eval(t).to_vec2(),
         };
-        along / along.hypot()
+        along / length(along)
     }
 
     /// Returns the same course the other way round.
@@ -230,13 +232,13 @@ impl Piece {
         let steps = match *self {
             Self::Line(..) => 1.0,
             Self::Arc { radius, sweep, .. } => {
-                let step = 2.0 * (1.0 - tolerance / radius.max(tolerance)).acos();
+                let step = 2.0 * libm::acos(1.0 - tolerance / radius.max(tolerance));
                 (sweep.abs() / step).ceil()
             }
             // The error of n equal steps is at most |B''| / (8 n^2), and |B''| at most this.
             Self::Cubic(c) => {
-                let first = (c.p0.to_vec2() - 2.0 * c.p1.to_vec2() + c.p2.to_vec2()).hypot();
-                let last = (c.p1.to_vec2() - 2.0 * c.p2.to_vec2() + c.p3.to_vec2()).hypot();
+                let first = length(c.p0.to_vec2() - 2.0 * c.p1.to_vec2() + c.p2.to_vec2());
+                let last = length(c.p1.to_vec2() - 2.0 * c.p2.to_vec2() + c.p3.to_vec2());
                 (6.0 * first.max(last) / (8.0 * tolerance)).sqrt().ceil()
             }
         }

@@ -4,6 +4,7 @@ use kurbo::{Line, ParamCurveNearest, Point, Vec2};
 
 use crate::draw::Drawing;
 use crate::pattern::{EdgeIx, Ring};
+use crate::vector::direction;
 
 /// Straight ways stand for curves within this where a point is looked up, in millimetres.
 const FLAT: f64 = 0.02;
@@ -139,7 +140,8 @@ fn leaving_sides(drawing: &Drawing) -> Vec<Vec<usize>> {
     }
     for sides in &mut leaving {
         sides.sort_by(|&a, &b| {
-            heading(drawing, a).atan2().total_cmp(&heading(drawing, b).atan2()).then(a.cmp(&b))
+            let towards = |side| direction(heading(drawing, side));
+            towards(a).total_cmp(&towards(b)).then(a.cmp(&b))
         });
     }
     leaving

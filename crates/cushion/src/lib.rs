@@ -25,6 +25,7 @@ mod quantity;
 mod round;
 mod size;
 mod sketch;
+mod vector;
 mod width;
 mod words;
 

@@ -114,7 +114,7 @@ fn allowance(piece: &Contours, radius: f64, corners: &[AcuteCorner]) -> f64 {
     let sharpest = corners.iter().filter(within).map(|corner| corner.degrees.to_radians());
     let angle = sharpest.reduce(f64::min).unwrap_or_else(|| (PI - hollow(piece) - STEP).max(ACUTE));
     // Between the legs and the disc: two right-angled triangles less a sector.
-    let corner = 1.0 / (angle / 2.0).tan() - (PI - angle) / 2.0;
+    let corner = 1.0 / libm::tan(angle / 2.0) - (PI - angle) / 2.0;
     ((1.0 + SHARE_MORE) * corner + MORE) * radius * radius
 }
 
@@ -177,5 +177,5 @@ fn last_way(piece: &Piece) -> Vec2 {
 
 /// The turn from one direction to another, to the left positive, in radians.
 fn turn(from: Vec2, to: Vec2) -> f64 {
-    from.cross(to).atan2(from.dot(to))
+    libm::atan2(from.cross(to), from.dot(to))
 }

@@ -3,6 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use crate::curve::{Chain, Piece};
+use crate::vector::{direction, length};
 
 /// Below this turn, in radians, a corner is straight and there is nothing to round.
 const NO_TURN: f64 = 1e-9;
@@ -63,15 +64,15 @@ impl Rounding<'_> {
         };
         let into = unit(here - self.stops[back].0);
         let out = unit(self.stops[ahead].0 - here);
-        let turn = into.cross(out).atan2(into.dot(out));
+        let turn = libm::atan2(into.cross(out), into.dot(out));
         if turn.abs() < NO_TURN || radius <= 0.0 {
             return sharp;
         }
-        let taken = radius * (turn.abs() / 2.0).tan();
+        let taken = radius * libm::tan(turn.abs() / 2.0);
         let begin = here - into * taken;
         let left = Vec2::new(-into.y, into.x) * turn.signum();
         let center = begin + left * radius;
-        let start = (begin - center).atan2();
+        let start = direction(begin - center);
         Corner { taken, arc: Some(Piece::Arc { center, radius, start, sweep: turn }) }
     }
 }
@@ -84,5 +85,5 @@ fn half(arc: Piece, second: bool) -> Piece {
 }
 
 fn unit(vector: Vec2) -> Vec2 {
-    vector / vector.hypot()
+    vector / length(vector)
 }

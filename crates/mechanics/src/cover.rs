@@ -28,13 +28,13 @@ impl Cover {
 
     /// Tension, N/m, and its derivative by the extra area, N/m3.
     pub(crate) fn tension(&self, extra: f64) -> (f64, f64) {
-        let left = (self.taut - self.slack) * (-extra / self.scale).exp();
+        let left = (self.taut - self.slack) * libm::exp(-extra / self.scale);
         (self.taut - left, left / self.scale)
     }
 
     /// The energy, J, of which the tension is the derivative.
     pub(crate) fn energy(&self, extra: f64) -> f64 {
-        self.taut * extra + (self.taut - self.slack) * self.scale * (-extra / self.scale).exp_m1()
+        self.taut * extra + (self.taut - self.slack) * self.scale * libm::expm1(-extra / self.scale)
     }
 }
 

@@ -84,7 +84,7 @@ impl FillLaw {
         let outside = self.air_pressure + pressure;
         let taut = outside <= self.sealing_pressure;
         let air = if taut { 1.0 } else { self.sealing_pressure / outside };
-        let open = self.voids * (-pressure / self.void_pressure).exp();
+        let open = self.voids * libm::exp(-pressure / self.void_pressure);
         let volume = self.cells * air * (1.0 + open);
         let squeeze = if taut { 0.0 } else { volume / outside };
         (volume, -squeeze - self.cells * air * open / self.void_pressure)
@@ -111,7 +111,7 @@ impl FillLaw {
         // ln V is nearly straight where few voids are left.
         let rising = |pressure: f64| {
             let (reached, slope) = self.volume_and_slope(pressure);
-            ((volume / reached).ln(), -slope / reached)
+            (libm::log(volume / reached), -slope / reached)
         };
         let pressure = root(rising, [low, high], low, NEAR * self.air_pressure);
         PressureAt { pressure, slope: self.volume_and_slope(pressure).1.recip() }
@@ -129,9 +129,9 @@ impl FillLaw {
         let PressureAt { pressure, .. } = self.pressure(volume);
         // By parts: the integral of p dV from V to the loose volume is that of V dp, less p V.
         let taut = pressure.min(self.knee());
-        let voids = self.void_pressure * -(-taut / self.void_pressure).exp_m1();
+        let voids = self.void_pressure * -libm::expm1(-taut / self.void_pressure);
         let held = taut + self.voids * voids;
-        let air = ((pressure - taut) / (self.air_pressure + taut)).ln_1p();
+        let air = libm::log1p((pressure - taut) / (self.air_pressure + taut));
         let closing = self.closing_integral(taut, pressure);
         let squeezed = self.sealing_pressure * (air + self.voids * closing);
         self.cells * (held + squeezed) - pressure * volume
@@ -153,7 +153,7 @@ impl FillLaw {
         for step in 0..steps as usize {
             for (weight, node) in kurbo::common::GAUSS_LEGENDRE_COEFFS_8 {
                 let at = from + (step as f64 + (node + 1.0) / 2.0) * width;
-                let share = (-at / self.void_pressure).exp() / (self.air_pressure + at);
+                let share = libm::exp(-at / self.void_pressure) / (self.air_pressure + at);
                 sum += weight * width / 2.0 * share;
             }
         }

@@ -182,6 +182,49 @@ fn pure_crates_name_no_file_clock_or_environment() {
     assert!(seen > 100, "only {seen} files were looked at");
 }
 
+/// Functions of which the system's library has several, and takes the one for the processor's
+/// instructions: their last bit differs between machines, those of `libm` have one.
+const BY_PROCESSOR: [&str; 18] = [
+    ".exp()",
+    ".exp2()",
+    ".exp_m1()",
+    ".ln()",
+    ".ln_1p()",
+    ".log2()",
+    ".log10()",
+    ".powf(",
+    ".sin()",
+    ".cos()",
+    ".tan()",
+    ".sin_cos()",
+    ".asin()",
+    ".acos()",
+    ".atan()",
+    ".atan2(",
+    ".hypot(",
+    ".cbrt()",
+];
+
+#[test]
+fn what_counts_cells_does_not_depend_on_the_processor() {
+    let mut seen = 0;
+    for (path, text) in sources() {
+        let counts = ["cushion", "mechanics", "fitting"]
+            .iter()
+            .any(|name| path.starts_with(&format!("crates/{name}/src/")));
+        if !counts || path.contains("tests") {
+            continue;
+        }
+        seen += 1;
+        let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+        for line in code.lines().filter(|line| !line.trim_start().starts_with("//")) {
+            let named = BY_PROCESSOR.iter().find(|word| line.contains(**word));
+            assert!(named.is_none(), "{path}: {named:?} in `{line}`; take that of libm");
+        }
+    }
+    assert!(seen > 80, "only {seen} files were looked at");
+}
+
 /// A crate's own list takes the place of the one at the root, so only those have one that need it.
 #[test]
 fn clippy_refuses_files_clocks_and_environment_in_pure_crates() {

@@ -17,7 +17,7 @@ const HEIGHTS: [f64; 2] = [-500.0, 11_000.0];
 pub fn air_pressure(height: Length) -> Option<Pressure> {
     let metres = height.to_m();
     let inside = (HEIGHTS[0]..=HEIGHTS[1]).contains(&metres);
-    inside.then(|| Pressure::from_pa(101_325.0 * (1.0 - 2.255_77e-5 * metres).powf(5.255_88)))
+    inside.then(|| Pressure::from_pa(101_325.0 * libm::pow(1.0 - 2.255_77e-5 * metres, 5.255_88)))
 }
 
 /// From which change of altitude between sealing and home a re-check is asked for, m: some 5 % of

@@ -246,7 +246,7 @@ fn loss(meaning: &Meaning, misfit: f64) -> f64 {
     if !meaning.word {
         return misfit * misfit;
     }
-    DOUBTED * DOUBTED * (misfit / DOUBTED).powi(2).ln_1p()
+    DOUBTED * DOUBTED * libm::log1p((misfit / DOUBTED).powi(2))
 }
 
 /// How much an answer weighs by its misfit: the slope of [`loss`] over that of the square.

@@ -65,13 +65,13 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Explanation>, AdjustRefus
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();
         let cushion: &MeshedCushion = if trial.turned { &turned } else { meshed };
         let learnt = estimate(cushion, pattern, &trial.assumptions, &really, input.stop)?;
-        scored.push((trial.mistake, trial.often.ln() - learnt.disagreement / 2.0));
+        scored.push((trial.mistake, libm::log(trial.often) - learnt.disagreement / 2.0));
     }
     let best = scored.iter().map(|trial| trial.1).fold(f64::NEG_INFINITY, f64::max);
-    let sum: f64 = scored.iter().map(|trial| (trial.1 - best).exp()).sum();
+    let sum: f64 = scored.iter().map(|trial| libm::exp(trial.1 - best)).sum();
     let share = |(mistake, score): (Mistake, f64)| Explanation {
         mistake,
-        likelihood: (score - best).exp() / sum,
+        likelihood: libm::exp(score - best) / sum,
     };
     let mut ranked: Vec<Explanation> = scored.into_iter().map(share).collect();
     ranked.sort_by(|a, b| b.likelihood.total_cmp(&a.likelihood));

@@ -191,8 +191,8 @@ fn seat(
     let sites = resting.sites.len();
     let degrees = |per_radian: f64| per_radian.to_radians();
     PredictedSeat {
-        roll_deg: resting.pose[1].atan().to_degrees(),
-        pitch_deg: resting.pose[2].atan().to_degrees(),
+        roll_deg: libm::atan(resting.pose[1]).to_degrees(),
+        pitch_deg: libm::atan(resting.pose[2]).to_degrees(),
         lower_side,
         lower_by: Length::from_m(higher.abs()),
         clearance: Sides { left: lengths(0), right: lengths(1) },

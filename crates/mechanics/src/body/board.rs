@@ -20,6 +20,6 @@ pub struct Board {
 impl Board {
     pub(super) fn height(&self, x: f64, y: f64) -> f64 {
         let off = |at: f64, size: Length| (at.abs() - size.to_m() / 2.0).max(0.0);
-        EDGE * off(x, self.width).hypot(off(y - self.forward.to_m(), self.depth))
+        EDGE * libm::hypot(off(x, self.width), off(y - self.forward.to_m(), self.depth))
     }
 }

@@ -109,8 +109,8 @@ impl ClientForm {
         Ok(Half {
             radius,
             reach_out: reach(radius, self.trochanter - self.seat_bone, step),
-            out: (out + swept).to_radians().tan(),
-            up: up.to_radians().tan(),
+            out: libm::tan((out + swept).to_radians()),
+            up: libm::tan(up.to_radians()),
             knee,
         })
     }
@@ -121,7 +121,7 @@ impl ClientForm {
             Some(outside) => (outside.to_m() / 2.0 - HALF_KNEE - self.hip_end()) / knee,
             None => SPREAD,
         };
-        ThighPose { out: spread.atan().to_degrees(), up: THIGH_UP }
+        ThighPose { out: libm::atan(spread).to_degrees(), up: THIGH_UP }
     }
 
     /// From the middle to the hip end of a thigh's axis.

@@ -169,7 +169,7 @@ fn lowest_near(form: &Form, at: [f64; 2]) -> Option<f64> {
             Some((height, to_x, to_y)) if height < least => (least, x, y) = (height, to_x, to_y),
             _ => step /= 2.0,
         }
-        if (x - at[0]).hypot(y - at[1]) > FARTHEST {
+        if libm::hypot(x - at[0], y - at[1]) > FARTHEST {
             return None;
         }
     }

@@ -9,9 +9,9 @@ pub(super) const BLEND: f64 = 0.004;
 /// that a mirror image has the same value to the last bit.
 pub(super) fn least(pairs: [[f64; 2]; 2]) -> f64 {
     let lowest = pairs.iter().flatten().copied().fold(f64::INFINITY, f64::min);
-    let share = |z: f64| ((lowest - z) / BLEND).exp();
+    let share = |z: f64| libm::exp((lowest - z) / BLEND);
     let [first, second] = pairs.map(|[left, right]| share(left) + share(right));
-    lowest - BLEND * (first + second).ln()
+    lowest - BLEND * libm::log(first + second)
 }
 
 /// A rounded rim: zero up to `start`, then a quarter of an ellipse of the given width and height,

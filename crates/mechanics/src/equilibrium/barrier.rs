@@ -104,7 +104,7 @@ impl Inner<'_> {
     fn energy(&self, state: &SheetAndPose, forces: &Forces, gaps: &[[f64; 2]]) -> f64 {
         let areas = &self.problem.level.areas;
         let barrier = |(gap, area): (&[f64; 2], &f64)| -> f64 {
-            gap.iter().filter(|gap| gap.is_finite()).map(|gap| -area * gap.ln()).sum()
+            gap.iter().filter(|gap| gap.is_finite()).map(|gap| -area * libm::log(*gap)).sum()
         };
         let bounds: f64 = gaps.iter().zip(areas).map(barrier).sum();
         forces.energy + self.mu * (bounds + self.problem.wall_barrier(state))

@@ -140,7 +140,7 @@ impl RestProblem<'_> {
 
     /// The greatest height of a seam whose walls are turned so far on the edge, m.
     fn top(&self, turn: f64) -> f64 {
-        self.slack_height() + self.span() * turn.cos()
+        self.slack_height() + self.span() * libm::cos(turn)
     }
 
     /// How far the walls of a node are turned: by the one that has used most of its reach. The turn
@@ -149,13 +149,13 @@ impl RestProblem<'_> {
         if stations.len() == 1 {
             let reach = self.reach(&self.level.walls[stations.start]);
             let used = if reach > 0.0 { walls[stations.start] / reach } else { 0.0 };
-            return used.clamp(-1.0, 1.0).asin();
+            return libm::asin(used.clamp(-1.0, 1.0));
         }
         let used = stations.clone().map(|at| {
             let reach = self.reach(&self.level.walls[at]);
             if reach > 0.0 { walls[at].abs() / reach } else { 0.0 }
         });
-        used.fold(0.0, f64::max).min(1.0).asin()
+        libm::asin(used.fold(0.0, f64::max).min(1.0))
     }
 
     /// The nodes of seams that have walls, with their stations.
@@ -239,7 +239,7 @@ impl RestProblem<'_> {
         let on_edge = taut && height >= self.top(turn) - ON_EDGE;
         let near = taut && pushed > NEAR_PUSH * (self.top(turn) - height);
         let (share, least) = match (on_edge, near) {
-            (true, _) => (turn.sin().abs(), FULL),
+            (true, _) => (libm::sin(turn).abs(), FULL),
             (false, true) => (self.room(height), NEARLY_FULL),
             (false, false) => (self.room(height), FULL),
         };
@@ -337,8 +337,8 @@ impl RestProblem<'_> {
         let taut = self.tautness(state.sheet[node]);
         let mut spring = 0.0;
         if bowed {
-            bowing.scale[node] = -turn.sin();
-            spring += LEAST + (-forces.nodes[node]).max(0.0) * turn.cos() / span;
+            bowing.scale[node] = -libm::sin(turn);
+            spring += LEAST + (-forces.nodes[node]).max(0.0) * libm::cos(turn) / span;
         }
         for at in stations {
             let station = &self.level.walls[at];
@@ -353,7 +353,7 @@ impl RestProblem<'_> {
                 continue;
             }
             let [by_node, curved] = if bowed {
-                [reach * turn.cos() / span, -reach * turn.sin() / (span * span)]
+                [reach * libm::cos(turn) / span, -reach * libm::sin(turn) / (span * span)]
             } else {
                 self.drop(at, taut)
             };
@@ -395,7 +395,7 @@ impl RestProblem<'_> {
                 let rigid = self.tissue().is_none();
                 let skin = if rigid { self.skin(node, &state.pose) } else { f64::INFINITY };
                 state.sheet[node] = (self.top(turn) - short).min(skin);
-                turn.sin()
+                libm::sin(turn)
             } else {
                 if from.holds.nodes[node] == Hold::Free
                     && stations.clone().any(|at| from.holds.walls[at] != 0.0)
@@ -424,7 +424,7 @@ impl RestProblem<'_> {
                 return 0.0;
             }
             let left = self.left(state.sheet[station.node as usize], swept / reach);
-            if left > 0.0 { -self.weight(station) * left.ln() } else { f64::INFINITY }
+            if left > 0.0 { -self.weight(station) * libm::log(left) } else { f64::INFINITY }
         };
         self.stations().iter().zip(&state.walls).map(barrier).sum()
     }

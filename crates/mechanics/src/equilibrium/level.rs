@@ -134,7 +134,7 @@ fn stations(sheet: &Sheet, patches: &[Patch]) -> Vec<Station> {
         let mut sides = sides.map(|side| side.map_or(patches.len() as u32, |side| side));
         sides.sort_unstable();
         for node in ends {
-            *lengths.entry((*node, sides)).or_insert(0.0) += 0.5 * (bx - ax).hypot(by - ay);
+            *lengths.entry((*node, sides)).or_insert(0.0) += 0.5 * libm::hypot(bx - ax, by - ay);
         }
     }
     let of = |side: u32| ((side as usize) < patches.len()).then_some(side);

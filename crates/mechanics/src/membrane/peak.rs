@@ -51,7 +51,7 @@ fn fitted(mesh: &Mesh, values: &[f64], top: u32, near: &[u32]) -> Option<Crest> 
     for &node in near {
         let at = mesh.nodes()[node as usize];
         let (x, y) = (at.x - centre.x, at.y - centre.y);
-        reach = reach.max(x.hypot(y));
+        reach = reach.max(libm::hypot(x, y));
         let terms = [x, y, x * x - y * y, x * y];
         let rest = values[node as usize] - height + (x * x + y * y) / 4.0;
         for row in 0..4 {
@@ -67,7 +67,7 @@ fn fitted(mesh: &Mesh, values: &[f64], top: u32, near: &[u32]) -> Option<Crest> 
     let (xx, yy) = (2.0 * d - 0.5, -2.0 * d - 0.5);
     let det = xx * yy - e * e;
     let (x, y) = ((e * c - b * yy) / det, (e * b - c * xx) / det);
-    let is_top = det > 0.0 && xx < 0.0 && x.hypot(y) <= reach;
+    let is_top = det > 0.0 && xx < 0.0 && libm::hypot(x, y) <= reach;
     let rise = (b * x + c * y) / 2.0;
     is_top.then_some(Crest { height: height + rise, at: [centre.x + x, centre.y + y] })
 }

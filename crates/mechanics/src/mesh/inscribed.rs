@@ -62,7 +62,7 @@ fn middle(corners: [Place; 3]) -> Place {
 /// How far the corners are from the middle.
 fn reach(corners: [Place; 3]) -> f64 {
     let [x, y] = middle(corners);
-    corners.iter().map(|at| (at[0] - x).hypot(at[1] - y)).fold(0.0, f64::max)
+    corners.iter().map(|at| libm::hypot(at[0] - x, at[1] - y)).fold(0.0, f64::max)
 }
 
 fn square_to_seam(at: Place, [a, b]: [Place; 2]) -> f64 {

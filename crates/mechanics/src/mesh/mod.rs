@@ -180,7 +180,7 @@ impl NestedMeshes {
     /// Returns an error where seams run too close to each other.
     pub fn of_net(net: &SeamNet, spacing: Length) -> Result<Self, MeshError> {
         let fine = spacing.to_mm();
-        let halvings = (COARSE_MM / fine).log2().round().max(0.0) as i32;
+        let halvings = libm::log2(COARSE_MM / fine).round().max(0.0) as i32;
         let mut levels = vec![triangulate::coarse(net, fine * 2f64.powi(halvings))?];
         for level in 0..halvings as usize {
             levels.push(levels[level].refined());

@@ -195,7 +195,7 @@ impl Sketch {
     /// Halves bars that are long for the room beside them or the bend of their seam, until none is.
     fn cut_long_bars(&mut self, width: f64) {
         // Each pass halves; below the shortest length nothing is cut.
-        let passes = (1.0 / SHORTEST).log2().ceil() as usize + 2;
+        let passes = libm::log2(1.0 / SHORTEST).ceil() as usize + 2;
         for _ in 0..passes {
             let long: Vec<usize> =
                 (0..self.bars.len()).filter(|&bar| self.is_long(bar, width)).collect();

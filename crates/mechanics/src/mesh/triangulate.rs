@@ -177,7 +177,7 @@ fn least_angle(corners: [Point; 3]) -> f64 {
     (0..3)
         .map(|at| {
             let (a, b, c) = (corners[at], corners[(at + 1) % 3], corners[(at + 2) % 3]);
-            (b - a).cross(c - a).atan2((b - a).dot(c - a)).abs()
+            libm::atan2((b - a).cross(c - a), (b - a).dot(c - a)).abs()
         })
         .fold(f64::INFINITY, f64::min)
 }
