@@ -4,7 +4,7 @@ use case::text::LengthUnit;
 use case::{Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble};
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
-use sheets::{BlankForm, ClientPapers, Document, DocumentError, Paper, StockPapers};
+use sheets::{BlankForm, ClientPapers, Document, DocumentError, DrawnBy, Paper, StockPapers};
 
 use crate::PROGRAM;
 use crate::edition::Edition;
@@ -42,13 +42,19 @@ const OF_CLIENT: &[(&str, ForClient)] = &[
     ("setup-card", sheets::setup_card),
     ("fill-card", sheets::fill_order),
     ("take-home", sheets::take_home),
-    ("tag", |papers, _| sheets::tag(papers.language, papers.pattern, papers.date, papers.program)),
+    ("tag", |papers, _| {
+        let drawn_by = papers.drawn_by();
+        sheets::tag(papers.language, papers.pattern, drawn_by, papers.date, papers.program)
+    }),
 ];
 
 /// The documents of a size as supplied.
 const OF_STOCK: &[(&str, ForStock)] = &[
     ("fill-card", sheets::stock_fill_card),
-    ("tag", |papers, _| sheets::tag(papers.language, papers.pattern, papers.date, papers.program)),
+    ("tag", |papers, _| {
+        let drawn_by = papers.drawn_by;
+        sheets::tag(papers.language, papers.pattern, drawn_by, papers.date, papers.program)
+    }),
 ];
 
 /// The documents that are for anybody.
@@ -161,7 +167,11 @@ pub fn papers_of_stock(
 ) -> Result<Vec<NamedDocument>, WorkError> {
     let Edition { language, on, paper } = edition;
     let fill = unloaded(layout, pattern, cell)?.into_stock();
-    let papers = StockPapers { language, pattern, fill: &fill, cell, date: on, program: PROGRAM };
+    let plugin = layout.drawn_by.as_deref();
+    let digest = layout.digest();
+    let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &digest });
+    let (fill, date, program) = (&fill, on, PROGRAM);
+    let papers = StockPapers { language, pattern, fill, cell, drawn_by, date, program };
     let what = || Drawn::PapersOf(layout.file.path.clone());
     let compose = |(name, compose): &(&str, ForStock)| named(name, compose(&papers, paper), what());
     let papers = OF_STOCK.iter().map(compose).collect::<Result<Vec<_>, _>>()?;

@@ -34,7 +34,7 @@ pub struct Drawn {
     pub layout: Layout,
     /// The plugin's answer, by whose digest the pattern is known again.
     pub text: String,
-    /// The plugin's name and version.
+    /// The plugin's name and version, and the values of its parameters with their units.
     pub drawn_by: String,
 }
 
@@ -108,7 +108,7 @@ impl Plugins {
         if layout.name != request.name {
             return Err(fault(PluginFaultKind::OtherLayout { found: layout.name.clone() }));
         }
-        let drawn_by = format!("{} {}", description.name, description.version);
+        let drawn_by = drawn_by(&description, &values);
         Ok(Drawn { layout, text, drawn_by })
     }
 
@@ -138,6 +138,17 @@ impl LayoutSource for Plugins {
         let origin = format!("plugin {drawn_by}");
         Ok(DrawnLayout { layout, text, origin, drawn_by: Some(drawn_by) })
     }
+}
+
+/// `rings 1.2 (pitch 110 mm, rows 3)`: what it takes to ask the same again.
+fn drawn_by(description: &Description, values: &[f64]) -> String {
+    let said = description.parameters.iter().zip(values).map(|(parameter, value)| {
+        let unit = if parameter.unit.is_empty() { "" } else { " " };
+        format!("{} {value}{unit}{}", parameter.name, parameter.unit)
+    });
+    let said: Vec<String> = said.collect();
+    let with = if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) };
+    format!("{} {}{with}", description.name, description.version)
 }
 
 /// A value for each parameter, in order.

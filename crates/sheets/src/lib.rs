@@ -22,9 +22,9 @@ pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    BlankForm, ClientPapers, DocumentError, Histogram, INKS, Ink, PAPERS, Section, SectionAt,
-    SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage, View, blank_form, drawing,
-    faulty_drawing, fill_order, place_on_page, section_sheet, setup_card, stock_fill_card,
+    BlankForm, ClientPapers, DocumentError, DrawnBy, Histogram, INKS, Ink, PAPERS, Section,
+    SectionAt, SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage, View, blank_form,
+    drawing, faulty_drawing, fill_order, place_on_page, section_sheet, setup_card, stock_fill_card,
     survey_page, tag, take_home, take_home_text,
 };
 pub use crate::font::Weight;

@@ -40,11 +40,19 @@ fn a_plugins_layout_is_named_like_any_other() {
     let words = ["pattern", "plugin:leg-front", "--size", "440x400", "--json"];
     let said = dir.run(&[&words[..], &PLUGIN[..], &set[..]].concat()).done();
     assert!(said.contains("\"id\": \"knee-right\""), "{said}");
-    assert!(said.contains("\"drawn_by\": \"leg-front 1.0.0\""), "{said}");
+    assert!(
+        said.contains("\"drawn_by\": \"leg-front 1.0.0 (thigh-left 450 mm, thigh-right 410 mm)\""),
+        "{said}"
+    );
     let plain = ["pattern", "plugin:leg-front", "--size", "440x400"];
     let said = dir.run(&[&plain[..], &PLUGIN[..], &set[..]].concat()).done();
     let last = said.lines().last().unwrap();
-    assert!(last.starts_with("Drawn by the plugin leg-front 1.0.0, layout "), "{said}");
+    assert!(
+        last.starts_with(
+            "Drawn by the plugin leg-front 1.0.0 (thigh-left 450 mm, thigh-right 410 mm), layout "
+        ),
+        "{said}"
+    );
     let shown = dir.run(&[&["plugin", "show", "leg-front"][..], &PLUGIN[..]].concat()).done();
     assert!(shown.starts_with("leg-front 1.0.0\n"), "{shown}");
     assert!(shown.contains("must be given or measured"), "{shown}");
@@ -61,15 +69,30 @@ fn a_clients_measures_set_what_is_not_given() {
     let record = ["plan", "client.toml", "--record", "--by", "OT"];
     let ran = dir.run(&[&record[..], &PLUGIN[..]].concat());
     assert_eq!(ran.code, Some(0), "{}", ran.stderr);
-    assert!(dir.read("client.toml").contains("drawn_by = \"leg-front 1.0.0\""));
+    assert!(
+        dir.read("client.toml")
+            .contains("drawn_by = \"leg-front 1.0.0 (thigh-left 450 mm, thigh-right 410 mm)\"")
+    );
     let print = ["print", "client.toml", "--out", "papers"];
     let ran = dir.run(&[&print[..], &PLUGIN[..]].concat());
     assert_eq!(ran.code, Some(0), "{}", ran.stderr);
-    let card = dir.read("papers/X-001-setup-card-1.svg");
-    let line = "Pattern drawn by the plugin leg-front 1.0.0, layout ";
-    let says_it = |svg: &str| texts(svg).join(" ").contains(line);
-    assert!(says_it(&card), "no such line");
-    assert!(says_it(&dir.read("papers/X-001-fill-card.svg")), "no such line");
+    // Plugin, version, parameters and digest stand on every sheet.
+    let line = "Pattern drawn by the plugin leg-front 1.0.0 (thigh-left 450 mm, thigh-right 410 mm), layout ";
+    let names = dir.names();
+    let sheets: Vec<&String> = names.iter().filter(|name| name.ends_with(".svg")).collect();
+    assert!(sheets.len() >= 5, "{names:?}");
+    for name in sheets {
+        let said = texts(&dir.read(name)).join(" ");
+        assert!(said.contains(line), "{name}: {said}");
+    }
+    let stock = ["print", "--stock", "plugin:leg-front", "--size", "440x400", "--out", "stock"];
+    let set = ["--set", "thigh-left=450", "--set", "thigh-right=410"];
+    dir.run(&[&stock[..], &PLUGIN[..], &set[..]].concat()).done();
+    let names = dir.names();
+    let stock: Vec<&String> =
+        names.iter().filter(|name| name.starts_with("stock/") && name.ends_with(".svg")).collect();
+    assert_eq!(stock.len(), 2, "{names:?}");
+    assert!(stock.into_iter().all(|name| texts(&dir.read(name)).join(" ").contains(line)));
 }
 
 #[test]

@@ -18,7 +18,7 @@ fn a_plugin_of_version_1_still_runs() {
     let mut request = request("halves");
     request.parameters.insert(Name::new("seam-at").unwrap(), 150.0);
     let drawn = plugins.draw(&request, &|_| None).unwrap();
-    assert_eq!(drawn.drawn_by, "halves 1.0");
+    assert_eq!(drawn.drawn_by, "halves 1.0 (seam-at 150 mm)");
     let pattern = arrange(&drawn.layout, request.size).unwrap();
     let rear = pattern.by_id("rear").unwrap();
     // A rectangle of 440 by 150 mm, in binary fractions.

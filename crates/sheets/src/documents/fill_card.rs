@@ -51,7 +51,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     let (language, shared) = (papers.language, papers.language.shared());
     let texts = language.fill_card();
     let mut foot = language.fill_card_origin(plan, papers.date);
-    foot.extend(papers.drawn_by().map(|plugin| format!(" {plugin}")));
+    foot.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(language))));
     let card = Card {
         language,
         title: texts.title_for_one_client,
@@ -120,7 +120,10 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
             })
             .collect(),
         spares: None,
-        foot: format!("{}.", papers.program),
+        foot: match papers.drawn_by {
+            None => format!("{}.", papers.program),
+            Some(plugin) => format!("{}. {}", papers.program, plugin.said(language)),
+        },
     };
     let (title, subject) = (texts.title_as_supplied, texts.subject);
     let mut document = document(language, title, subject, papers.date, papers.program);

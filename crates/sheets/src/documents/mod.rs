@@ -18,7 +18,7 @@ mod views;
 
 use std::fmt;
 
-use case::{Caution, Client, Date, RecordedPlan, Standing};
+use case::{Caution, Client, Date, Digest, RecordedPlan, Standing};
 use cushion::{Cell, Pattern, StockFill};
 use words::Language;
 
@@ -62,6 +62,21 @@ pub struct ClientPapers<'a> {
     pub program: &'a str,
 }
 
+/// A plugin that drew a pattern.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DrawnBy<'a> {
+    /// Its name and version, and the values of its parameters.
+    pub plugin: &'a str,
+    /// By which its answer is known again.
+    pub layout: &'a Digest,
+}
+
+impl DrawnBy<'_> {
+    fn said(self, language: &dyn Language) -> String {
+        language.drawn_by(self.plugin, self.layout)
+    }
+}
+
 /// What the documents of one size, as supplied, are made from.
 #[derive(Clone, Copy)]
 pub struct StockPapers<'a> {
@@ -73,6 +88,8 @@ pub struct StockPapers<'a> {
     pub fill: &'a StockFill,
     /// The cell.
     pub cell: &'a Cell,
+    /// The plugin that drew the pattern, where one did.
+    pub drawn_by: Option<DrawnBy<'a>>,
     /// The day that the papers bear.
     pub date: Date,
     /// Program and version.
@@ -156,10 +173,11 @@ impl<'a> ClientPapers<'a> {
         Ok(())
     }
 
-    /// The plugin that drew the pattern, as a sentence, where one did.
-    fn drawn_by(&self) -> Option<String> {
+    /// The plugin that drew the pattern, where one did.
+    #[must_use]
+    pub fn drawn_by(&self) -> Option<DrawnBy<'_>> {
         let plugin = self.plan.drawn_by.as_ref()?;
-        Some(self.language.drawn_by(plugin, &self.plan.layout_digest))
+        Some(DrawnBy { plugin, layout: &self.plan.layout_digest })
     }
 
     fn document(&self, title: &str, subject: &str) -> Document {

@@ -150,7 +150,7 @@ fn pages(
 /// A frame above the foot of the page.
 fn framed<'p>(page: &'p mut Page, papers: &ClientPapers<'_>) -> Result<Frame<'p>, SetError> {
     let made_from = papers.language.setup_card_origin(papers.plan, papers.date);
-    let drawn_by = papers.drawn_by();
+    let drawn_by = papers.drawn_by().map(|plugin| plugin.said(papers.language));
     let mut lines = vec![made_from.as_str()];
     lines.extend(drawn_by.as_deref());
     lines.push(papers.language.setup_card().clinician_decides);

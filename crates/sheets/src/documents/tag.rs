@@ -7,7 +7,7 @@ use words::Language;
 
 use super::look::{ACCENT, INK, SOFT, text};
 use super::views::{View, draw};
-use super::{DocumentError, document};
+use super::{DocumentError, DrawnBy, document};
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Page, Pen, Role};
@@ -16,6 +16,7 @@ use crate::paper::Paper;
 /// Composes the sewn-in tag, 100 x 60 mm.
 ///
 /// A tag outlives every plan, so it bears no counts: after a wash they would undo a set-up.
+/// `drawn_by` is the plugin that drew the pattern, where one did.
 ///
 /// # Errors
 ///
@@ -23,6 +24,7 @@ use crate::paper::Paper;
 pub fn tag(
     language: &dyn Language,
     pattern: &Pattern,
+    drawn_by: Option<DrawnBy<'_>>,
     date: Date,
     program: &str,
 ) -> Result<Document, DocumentError> {
@@ -49,7 +51,11 @@ pub fn tag(
     frame.space(1.2);
     let what = format!("{}, {}", pattern.layout(), language.size(pattern.size()));
     frame.paragraph(&what, &text(8.5, Weight::SemiBold, INK))?;
-    frame.paragraph(&format!("{program}, {date}"), &text(6.5, Weight::Regular, SOFT))?;
+    let small = text(6.5, Weight::Regular, SOFT);
+    frame.paragraph(&format!("{program}, {date}"), &small)?;
+    if let Some(plugin) = drawn_by {
+        frame.paragraph(&plugin.said(language), &small)?;
+    }
     let mut document = document(language, texts.title, texts.subject, date, program);
     document.pages.push(page);
     Ok(document)

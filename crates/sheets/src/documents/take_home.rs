@@ -169,7 +169,8 @@ fn above_foot(page: &mut Page, sheet: Sheet<'_>, number: usize) -> Result<Rect, 
     let style = text(14.0, Weight::Regular, SOFT).led(1.2);
     let area = inside(page);
     let papers = sheet.papers;
-    let line = papers.language.take_home_foot(number, sheet.of, papers.plan.on, papers.date);
+    let mut line = papers.language.take_home_foot(number, sheet.of, papers.plan.on, papers.date);
+    line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));
     let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
     let at = Point::new(area.x0, area.y1 - height);
     page.block(Role::Foot).paragraph(at, area.width(), &line, &style, Align::Left)?;

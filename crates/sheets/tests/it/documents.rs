@@ -60,7 +60,7 @@ fn counts_are_those_of_the_recorded_plan() {
 #[test]
 fn the_tag_has_no_counts() {
     let case = Case::of("island-eight", "440x400");
-    let said = texts(&tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap().pages[0]);
+    let said = texts(&tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap().pages[0]);
     for count in &case.plan.counts {
         assert!(said.contains(&count.number.to_string()));
         assert!(!said.iter().any(|text| text.contains(&count.planned.to_string())));
@@ -95,7 +95,7 @@ fn every_document_finds_room_at_every_size() {
             assert_eq!(pages(fill_order(&case.papers(), paper)), 1);
             assert_eq!(pages(stock_fill_card(&case.stock_papers(), paper)), 1);
             assert_eq!(pages(take_home(&case.papers(), paper)), 2);
-            assert_eq!(pages(tag(words::ENGLISH, &case.pattern, DAY, PROGRAM)), 1);
+            assert_eq!(pages(tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM)), 1);
         }
     }
 }
@@ -185,7 +185,7 @@ fn every_text_is_in_a_known_ink() {
         setup_card(&case.papers(), Paper::A4).unwrap(),
         fill_order(&case.papers(), Paper::A4).unwrap(),
         take_home(&case.papers(), Paper::A4).unwrap(),
-        tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap(),
+        tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap(),
         blank_form(LengthUnit::Millimetres, Paper::A4),
     ] {
         for run in document.pages.iter().flat_map(sheets::Page::texts) {

@@ -107,7 +107,8 @@ fn the_pdf_says_its_language_and_its_scale() {
 #[test]
 fn a_picture_has_the_dots_of_its_paper() {
     let case = Case::of("row-six", "440x400");
-    let page = sheets::tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap().pages.remove(0);
+    let page =
+        sheets::tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap().pages.remove(0);
     let picture = png(&page, 254.0).unwrap();
     // PNG, section 11.2.1: width and height stand at bytes 16 and 20, high byte first.
     let size = |at: usize| u32::from_be_bytes(picture[at..at + 4].try_into().unwrap());

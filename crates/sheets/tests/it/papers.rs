@@ -93,7 +93,8 @@ impl Case {
 
     pub(crate) fn stock_papers(&self) -> StockPapers<'_> {
         let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
-        StockPapers { language: words::ENGLISH, pattern, fill, cell, date: DAY, program: PROGRAM }
+        let (language, drawn_by) = (words::ENGLISH, None);
+        StockPapers { language, pattern, fill, cell, drawn_by, date: DAY, program: PROGRAM }
     }
 }
 

@@ -82,7 +82,7 @@ fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
         fill_order(&papers, paper).unwrap(),
         take_home(&papers, paper).unwrap(),
         stock_fill_card(&case.stock_papers(), paper).unwrap(),
-        tag(words::ENGLISH, &case.pattern, DAY, PROGRAM).unwrap(),
+        tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap(),
     ]
 }
 
