@@ -5,10 +5,9 @@ Outside source: IPOPT through CasADi (see aid/interior_point.py).
 """
 
 import json
-import subprocess
 
 from aid import interior_point
-from aid.program import ROOT, near
+from aid.program import example, near
 
 LAYOUTS = ("row-six", "island-eight", "curved-ten")
 BODIES = ("level", "oblique", "level-giving", "oblique-giving")
@@ -19,10 +18,7 @@ CASES = [(layout, "440x400", body) for layout in LAYOUTS for body in BODIES if (
 
 
 def problem(layout, size, body):
-    command = ["cargo", "run", "--quiet", "--package", "mechanics", "--example", "coarse_problem", "--", layout, size, body]
-    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=600)
-    assert done.returncode == 0, done.stderr
-    return json.loads(done.stdout)
+    return json.loads(example("coarse_problem", layout, size, body))
 
 
 def check_pressures_and_pose_agree():

@@ -15,6 +15,14 @@ DATE = "2026-03-02"
 LAYOUTS = sorted(path.stem for path in (ROOT / "layouts").glob("*.toml"))
 
 
+def example(name, *arguments):
+    """Runs an example of one of the crates, as the tests built it; returns what it wrote to stdout."""
+    command = [str(pathlib.Path(PROGRAM).resolve().parent / "examples" / name), *arguments]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=600)
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
 @contextlib.contextmanager
 def folder():
     """A new folder, gone afterwards."""
