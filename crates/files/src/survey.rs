@@ -191,8 +191,8 @@ pub fn digest_of_survey(texts: &[&str], options: &str) -> Digest {
     digest(&all.join(" "))
 }
 
-/// Reads a part of a survey back; of a table without rows it is not known which it is. A last line without its end, as an
-/// interrupted run leaves it, is left out.
+/// Reads a part of a survey back; of a table without rows it is not known which it is. A last line
+/// without its end, as an interrupted run leaves it, is left out.
 ///
 /// # Errors
 ///

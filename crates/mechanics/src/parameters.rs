@@ -85,8 +85,7 @@ const GIVE: &str = "0 is cloth that stays upright, 1 cloth that bows as far as i
                     that jam, and friction, hold it is not known";
 
 impl Parameters {
-    /// The same with walls that stay upright under a cover of small slopes: the unloaded cushion,
-    /// and the model before walls gave way, whose reference cases hold for it.
+    /// The same with walls that stay upright under a cover of small slopes, as stock is counted.
     #[must_use]
     pub fn with_upright_walls(&self) -> Self {
         Self { inner_give: 0.0, outer_give: 0.0, small_slopes: true, ..self.clone() }

@@ -140,14 +140,26 @@ impl LayoutSource for Plugins {
     }
 }
 
-/// `rings 1.2 (pitch 110 mm, rows 3)`: what it takes to ask the same again.
+/// How long a list of parameters may be that stands on every paper, in characters.
+const MOST_SAID: usize = 160;
+
+/// `rings 1.2 (pitch 110 mm, rows 3)`; of a longer list the beginning, and how many more there are:
+/// the answer is known again by its digest.
 fn drawn_by(description: &Description, values: &[f64]) -> String {
-    let said = description.parameters.iter().zip(values).map(|(parameter, value)| {
+    let mut said = String::new();
+    for (at, (parameter, value)) in description.parameters.iter().zip(values).enumerate() {
+        // What an inch makes of a measure, without the rounding of its last digits.
+        let value = (value * 1e6).round() / 1e6;
         let unit = if parameter.unit.is_empty() { "" } else { " " };
-        format!("{} {value}{unit}{}", parameter.name, parameter.unit)
-    });
-    let said: Vec<String> = said.collect();
-    let with = if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) };
+        let own = format!("{} {value}{unit}{}", parameter.name, parameter.unit);
+        let comma = if at == 0 { "" } else { ", " };
+        if said.chars().count() + own.chars().count() > MOST_SAID {
+            said += &format!("{comma}{} more", values.len() - at);
+            break;
+        }
+        said = said + comma + &own;
+    }
+    let with = if said.is_empty() { said } else { format!(" ({said})") };
     format!("{} {}{with}", description.name, description.version)
 }
 
@@ -212,4 +224,42 @@ pub fn read_answer(text: &str, size: Size) -> Result<Layout, PluginFaultKind> {
     let faults = cushion::check_layout(&only, files::BuiltIn::cell().edge);
     let wrong = faults.iter().any(|fault| fault.kind.severity() == cushion::Severity::Error);
     if wrong { Err(bad(layout_remarks(text, &faults))) } else { Ok(only) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn described(parameters: usize) -> Description {
+        let parameter = |at: usize| Parameter {
+            name: Name::new(&format!("ring-{at}")).expect("a name"),
+            words: String::new(),
+            unit: if at == 0 { String::new() } else { "mm".into() },
+            least: 0.0,
+            greatest: 500.0,
+            standard: 10.0,
+            measure: None,
+            must_be_given: false,
+        };
+        Description {
+            name: Name::new("rings").expect("a name"),
+            version: "1.2".into(),
+            about: String::new(),
+            parameters: (0..parameters).map(parameter).collect(),
+        }
+    }
+
+    #[test]
+    fn parameters_are_said_with_their_units_and_never_make_a_page() {
+        assert_eq!(drawn_by(&described(0), &[]), "rings 1.2");
+        // 18 1/2 inches, as a length in metres gives them back.
+        let measured = 0.4699 * 1000.0 + 1e-13;
+        assert_eq!(
+            drawn_by(&described(2), &[3.0, measured]),
+            "rings 1.2 (ring-0 3, ring-1 469.9 mm)"
+        );
+        let many = drawn_by(&described(64), &[10.25; 64]);
+        assert!(many.ends_with(" mm, 55 more)"), "{many}");
+        assert!(many.chars().count() < MOST_SAID + 40, "{many}");
+    }
 }

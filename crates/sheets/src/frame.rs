@@ -3,7 +3,7 @@
 use kurbo::{Point, Rect};
 
 use crate::page::{Align, Block, Page, Role};
-use crate::text::{SetError, Style, wrap};
+use crate::text::{SetError, Style, beginning, wrap};
 
 /// A place on a page that is filled with blocks from the top.
 ///
@@ -53,7 +53,7 @@ impl<'p> Frame<'p> {
         let by = height - self.room();
         // A micrometre for the rounding of sums.
         if by > 1e-3 {
-            return Err(SetError::Overflow { what: beginning(what), by });
+            return Err(SetError::Overflow { what: beginning(what, 40), by });
         }
         let taken = Rect::new(self.area.x0, self.y, self.area.x1, self.y + height);
         self.y = taken.y1;
@@ -126,13 +126,5 @@ const fn table_of(block: &Block) -> Option<usize> {
     match block.role {
         Role::Cell { table, .. } => Some(table),
         _ => None,
-    }
-}
-
-/// Enough of a text to know it by.
-fn beginning(text: &str) -> String {
-    match text.char_indices().nth(40) {
-        Some((end, _)) => format!("{}...", &text[..end]),
-        None => text.to_owned(),
     }
 }

@@ -245,6 +245,14 @@ pub fn with_unit(number: impl fmt::Display, unit: &str) -> String {
     format!("{number}\u{a0}{unit}")
 }
 
+/// A text, or of a longer one so many characters, enough to know it by.
+pub(crate) fn beginning(text: &str, most: usize) -> String {
+    match text.char_indices().nth(most) {
+        Some((end, _)) => format!("{}...", &text[..end]),
+        None => text.to_owned(),
+    }
+}
+
 /// Breaks text into lines no wider than a width in millimetres; `\n` begins a new line.
 ///
 /// Lines break where Unicode's rules allow it; no-break spaces hold. A word wider than the width

@@ -262,6 +262,7 @@ proptest! {
         prop_assert_eq!(planned(&one), planned(&other));
         prop_assert_eq!(&one.moves, &other.moves);
         prop_assert_eq!(one.not_safe.len(), other.not_safe.len());
+        prop_assert_eq!(one.goals.len(), other.goals.len());
         for (one, other) in one.goals.iter().zip(&other.goals) {
             prop_assert_eq!((one.want, one.met), (other.want, other.met));
         }

@@ -56,7 +56,7 @@ fn hexagons_are_drawn_at_both_ends() {
     // Rows of two and one; three rows of five and three of four between them.
     for (size, count) in [("250x250", 3), ("600x600", 27)] {
         let drawn = drawn(&plugins, "hexagons", size, &[]).unwrap();
-        assert_eq!(drawn.drawn_by.split(" (").next(), Some("hexagons 1.0.0"));
+        assert_eq!(drawn.drawn_by, "hexagons 1.0.0 (pitch 110 mm)");
         let pattern = arrange(&drawn.layout, size.parse().unwrap()).unwrap();
         assert_eq!(pattern.compartments().len(), count, "{size}");
     }

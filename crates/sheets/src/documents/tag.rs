@@ -12,6 +12,11 @@ use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Page, Pen, Role};
 use crate::paper::Paper;
+use crate::text::beginning;
+
+/// How much of a plugin and its parameters there is room for, in characters; the digest, by which
+/// all is known again, is whole.
+const MOST_OF_A_PLUGIN: usize = 60;
 
 /// Composes the sewn-in tag, 100 x 60 mm.
 ///
@@ -53,8 +58,9 @@ pub fn tag(
     frame.paragraph(&what, &text(8.5, Weight::SemiBold, INK))?;
     let small = text(6.5, Weight::Regular, SOFT);
     frame.paragraph(&format!("{program}, {date}"), &small)?;
-    if let Some(plugin) = drawn_by {
-        frame.paragraph(&plugin.said(language), &small)?;
+    if let Some(DrawnBy { plugin, layout }) = drawn_by {
+        let plugin = &beginning(plugin, MOST_OF_A_PLUGIN);
+        frame.paragraph(&DrawnBy { plugin, layout }.said(language), &small)?;
     }
     let mut document = document(language, texts.title, texts.subject, date, program);
     document.pages.push(page);

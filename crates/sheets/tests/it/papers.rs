@@ -3,7 +3,7 @@
 use case::text::LengthUnit;
 use case::{Caution, Client, Date, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan};
 use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
-use sheets::{BlankForm, ClientPapers, Document, Page, Paper, SetupExtras, StockPapers};
+use sheets::{BlankForm, ClientPapers, Document, DrawnBy, Page, Paper, SetupExtras, StockPapers};
 
 pub(crate) const DAY: Date = Date::constant(2026, 3, 4);
 pub(crate) const PROGRAM: &str = "seatwright 0.0.0";
@@ -93,7 +93,9 @@ impl Case {
 
     pub(crate) fn stock_papers(&self) -> StockPapers<'_> {
         let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
-        let (language, drawn_by) = (words::ENGLISH, None);
+        let (language, plan) = (words::ENGLISH, &self.plan);
+        let plugin = plan.drawn_by.as_deref();
+        let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &plan.layout_digest });
         StockPapers { language, pattern, fill, cell, drawn_by, date: DAY, program: PROGRAM }
     }
 }

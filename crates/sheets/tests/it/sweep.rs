@@ -27,6 +27,9 @@ const LONG: &str = "The back support was moved by two holes and the footrests we
 /// The same case with long names, and much of everything that a file can hold.
 fn full(mut case: Case, goals: usize) -> Case {
     case.plan.by = "OT, seating and mobility clinic, north".into();
+    // As long as a plugin is said with its parameters.
+    let parameters = "ring-12 110.25 mm, ".repeat(9);
+    case.plan.drawn_by = Some(format!("relief-rings-and-rows 1.2 ({parameters}55 more)"));
     case.client.record = vec![Entry::Plan(case.plan.clone())];
     case = case.fitted();
     if let Some(Entry::FittingCheck(check)) = case.client.record.last_mut() {
@@ -82,7 +85,7 @@ fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
         fill_order(&papers, paper).unwrap(),
         take_home(&papers, paper).unwrap(),
         stock_fill_card(&case.stock_papers(), paper).unwrap(),
-        tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap(),
+        tag(words::ENGLISH, &case.pattern, papers.drawn_by(), DAY, PROGRAM).unwrap(),
     ]
 }
 
