@@ -1,12 +1,12 @@
 //! The pattern alone, at true size: to look at a layout while it is being written.
 
 use cushion::{CompartmentIx, Pattern, Sketch};
-use kurbo::{Affine, Point};
+use kurbo::{Affine, Point, Rect};
 use words::Language;
 
 use super::DocumentError;
 use super::look::{INK, text};
-use super::views::{EDGE_WORDS, View, draw_named};
+use super::views::{EDGE_WORDS, View, draw_named, name_edges};
 use crate::font::Weight;
 use crate::page::{Align, Page, Pen, Role};
 use crate::paper::Paper;
@@ -60,7 +60,13 @@ pub fn faulty_drawing(
     for seam in &sketch.seams {
         block.path(place * seam.to_path(), None, Some(Pen::solid(0.5, INK)));
     }
-    let style = text(12.0, Weight::Bold, INK);
+    let half = width / 2.0;
+    let box_of_size =
+        Rect::from_points(place * Point::new(-half, 0.0), place * Point::new(half, depth));
+    let (texts, edges) = (language.shared(), text(9.0, Weight::Bold, INK));
+    let sides = [texts.clients_left, texts.clients_right];
+    name_edges(block, texts, box_of_size, sides, &edges)?;
+    let style = text(24.0, Weight::Bold, INK);
     for (number, at) in sketch.places.iter().enumerate() {
         let Some(at) = at.map(|at| place * at) else { continue };
         block.circle(at, RING, None, Some(Pen::solid(1.0, INK)));

@@ -9,7 +9,7 @@ use super::labels::{Ground, LEAST_PT, Label, Outside};
 use super::look::{INK, PALE, text};
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
-use crate::text::{SetError, measure};
+use crate::text::{SetError, Style, measure};
 
 /// From which side a pattern is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -97,19 +97,29 @@ pub(super) fn draw_named(
         [texts.clients_left, texts.clients_right]
     };
     draw(block, pattern, view, inner, label, size_pt, measure(sides[1], &style)?)?;
-    let gap = 1.8;
-    let middle = drawn.center();
-    let (left, right) = match view {
-        View::Above => (sides[0], sides[1]),
-        View::Below => (sides[1], sides[0]),
+    let sides = match view {
+        View::Above => sides,
+        View::Below => [sides[1], sides[0]],
     };
-    block.text(Point::new(middle.x, drawn.y0 - gap), texts.front_edge, &style, Align::Centre)?;
+    name_edges(block, texts, drawn, sides, &style)
+}
+
+/// Writes the names of all four edges around a drawing; `sides` are left and right of it.
+pub(super) fn name_edges(
+    block: &mut Block,
+    texts: &SharedTexts,
+    drawn: Rect,
+    [left, right]: [&str; 2],
+    style: &Style,
+) -> Result<(), SetError> {
+    let (gap, middle) = (1.8, drawn.center());
+    block.text(Point::new(middle.x, drawn.y0 - gap), texts.front_edge, style, Align::Centre)?;
     let below = drawn.y1 + gap + style.cap_height();
-    block.text(Point::new(middle.x, below), texts.rear_edge, &style, Align::Centre)?;
+    block.text(Point::new(middle.x, below), texts.rear_edge, style, Align::Centre)?;
     let at_left = Point::new(drawn.x0 - gap, middle.y);
-    block.turned_text(at_left, -90.0, left, &style, Align::Centre)?;
+    block.turned_text(at_left, -90.0, left, style, Align::Centre)?;
     let at_right = Point::new(drawn.x1 + gap, middle.y);
-    block.turned_text(at_right, 90.0, right, &style, Align::Centre)?;
+    block.turned_text(at_right, 90.0, right, style, Align::Centre)?;
     Ok(())
 }
 
