@@ -31,7 +31,7 @@ const EASY: f64 = 2.0;
 /// How near to the edge of what can be a node counts as on it, m: rounding.
 const ON_EDGE: f64 = 1e-12;
 /// The share of its limit from which a wall that is pressed against that counts as at it.
-const FULL: f64 = 0.999;
+const FULL: f64 = 1.0 - 1e-9;
 /// Where node and wall are both pushed to the edge and near it, they go along it: a step that were
 /// clipped at it would lead up. Bertsekas (see [`super::newton`]) has such a margin for bounds. A
 /// node is near that would come to the edge by itself against its stiffness, some 500 N/m; a wall
@@ -41,6 +41,9 @@ const NEARLY_FULL: f64 = 0.9;
 /// The turn below which a wall stands upright but for rounding: its seam is lower by a share of
 /// 1e-14.
 const UPRIGHT: f64 = 1e-7;
+/// The turn from which a node that is pulled down may still go along the edge: nearer to upright the
+/// edge is so flat that the pull would not show.
+const NEARLY_UPRIGHT: f64 = 1e-3;
 /// The least stiffness of a node on the edge, N/m: where nothing pushes it there.
 const LEAST: f64 = 1e-3;
 
@@ -173,9 +176,8 @@ impl RestProblem<'_> {
         state.walls.resize(self.stations().len(), 0.0);
         for (node, stations) in self.wall_nodes() {
             let height = state.sheet[node];
-            if height > self.top(self.turn(&stations, &state.walls)) + ON_EDGE {
-                self.clip(node, stations, self.room(height), state);
-            }
+            let over = height > self.top(self.turn(&stations, &state.walls)) + ON_EDGE;
+            self.clip(node, stations, if over { self.room(height) } else { 1.0 }, state);
         }
     }
 
@@ -245,12 +247,9 @@ impl RestProblem<'_> {
         };
         let mut full = false;
         for at in stations.clone() {
-            let (swept, force) = (state.walls[at], -forces.walls[at]);
-            let way = if share < UPRIGHT { force } else { swept };
-            let reach = self.reach(&self.level.walls[at]);
-            let is_full = swept.abs() >= least * share * reach && force * way > 0.0;
-            holds.walls[at] = if is_full { way.signum() } else { 0.0 };
-            full |= is_full;
+            let way = self.full_way(at, [share, least], state, forces);
+            holds.walls[at] = way;
+            full |= way != 0.0;
         }
         let skin =
             if self.tissue().is_some() { f64::INFINITY } else { self.skin(node, &state.pose) };
@@ -262,15 +261,43 @@ impl RestProblem<'_> {
             } else if turn.abs() >= FRAC_PI_2 - 1e-9 {
                 // The walls have bowed to the full; lower they are slack.
                 if pushed > 0.0 { Hold::Bowed } else { Hold::Free }
+            } else if pushed <= 0.0 && turn.abs() < NEARLY_UPRIGHT {
+                // Pulled down from a wall that hardly bows, along whose edge hardly anything pulls.
+                Hold::Free
             } else if full || (pushed > 0.0 && (turn < UPRIGHT || stations.len() == 1)) {
                 Hold::Bowed
             } else {
                 Hold::Free
             };
+        if holds.nodes[node] != Hold::Bowed {
+            let loose = holds.nodes[node] == Hold::Free && self.tautness(height) > 0.0;
+            for at in stations.clone() {
+                // What a wall lacks of its limit is no step's to close but its own; under a node
+                // that falls from the edge the limit is left.
+                let way = self.full_way(at, [self.room(height), FULL], state, forces);
+                holds.walls[at] = if loose { 0.0 } else { way };
+            }
+        }
         if stations.len() == 1 && holds.nodes[node] == Hold::Bowed {
             // Its turn has the sign.
             holds.walls[stations.start] = 1.0;
         }
+    }
+
+    /// The way in which a wall is bowed that has used this share of what it can, and is pressed on;
+    /// 0 where it has not.
+    fn full_way(
+        &self,
+        at: usize,
+        [share, least]: [f64; 2],
+        state: &SheetAndPose,
+        forces: &Forces,
+    ) -> f64 {
+        let (swept, force) = (state.walls[at], -forces.walls[at]);
+        let way = if share < UPRIGHT { force } else { swept };
+        let reach = self.reach(&self.level.walls[at]);
+        let is_full = swept.abs() >= least * share * reach && force * way > 0.0;
+        if is_full { way.signum() } else { 0.0 }
     }
 
     /// What pushes a node of the sheet up, less what full walls pull it down with, N.
@@ -413,6 +440,26 @@ impl RestProblem<'_> {
                 };
             }
             self.clip(node, stations, room.abs(), state);
+        }
+    }
+
+    /// Holds the walls that a change takes beyond their limit, of which they lack no more than a
+    /// share, or nothing but rounding where they are pressed back.
+    pub(super) fn hold_blocked_walls(&self, found: &mut SearchEnd, change: &Change, lacking: f64) {
+        for (node, stations) in self.wall_nodes() {
+            if found.holds.nodes[node] == Hold::Bowed || self.yields(node) {
+                continue;
+            }
+            let room = self.room(found.state.sheet[node]);
+            for at in stations {
+                let swept = found.state.walls[at];
+                let limit = room * self.reach(&self.level.walls[at]);
+                let outward = swept * found.forces.walls[at] < 0.0;
+                let least = if outward { 1.0 - lacking } else { FULL };
+                if swept.abs() >= least * limit && swept * change.walls[at] > 0.0 {
+                    found.holds.walls[at] = swept.signum();
+                }
+            }
         }
     }
 

@@ -20,7 +20,7 @@ use super::results::{Resting, disc_mean};
 use super::step::{AppliedForces, Change, StepPoint};
 use super::unloaded::{Unloaded, UnloadedSheets};
 
-/// What one cell more in one compartment does, in the limit of small changes.
+/// What one cell more in one compartment does.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CellEffect {
     /// On the pose: m, and slopes.
@@ -36,6 +36,27 @@ pub struct CellEffect {
     pub fill_pressure: Vec<f64>,
     /// On what each compartment carries, N.
     pub load: Vec<f64>,
+}
+
+impl CellEffect {
+    /// What each of `cells` more in one compartment did on average between two answers, of the
+    /// same body over the same cushion. Walls swallow the first cells, so that the effect of some
+    /// is not that of one times as many.
+    #[must_use]
+    pub fn between(fewer: &Resting, more: &Resting, cells: f64) -> Self {
+        let each = |of: &dyn Fn(&Resting, usize) -> f64, n: usize| -> Vec<f64> {
+            (0..n).map(|at| (of(more, at) - of(fewer, at)) / cells).collect()
+        };
+        let (sites, compartments) = (more.sites.len(), more.compartments.len());
+        Self {
+            pose: std::array::from_fn(|at| (more.pose[at] - fewer.pose[at]) / cells),
+            clearance: each(&|rest, at| rest.sites[at].clearance.to_m(), sites),
+            immersion: each(&|rest, at| rest.sites[at].immersion.to_m(), sites),
+            surface_pressure: each(&|rest, at| rest.sites[at].pressure.to_pa(), sites),
+            fill_pressure: each(&|rest, at| rest.compartments[at].pressure.to_pa(), compartments),
+            load: each(&|rest, at| rest.compartments[at].load.to_n(), compartments),
+        }
+    }
 }
 
 /// Returns what one cell more in each compartment does to an answer. None where the equations are

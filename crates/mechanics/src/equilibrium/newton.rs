@@ -28,6 +28,9 @@ const ALIKE: f64 = 0.01;
 const WORTH: f64 = 0.1;
 /// Times that a step is halved before it is given up.
 const MOST_HALVINGS: u32 = 30;
+/// What walls may lack of their limit, as a share, to be held where a step finds no way down:
+/// holding a wall closes that gap at once, so the smallest is tried first.
+const BLOCKED: [f64; 4] = [1e-9, 1e-7, 1e-5, 1e-3];
 /// Roll or pitch beyond which the search ends: well past the 10 degrees at which a result has no
 /// numbers.
 const TOPPLED: f64 = 0.35;
@@ -172,19 +175,24 @@ fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
     if advance_cheaply(problem, found, &load) {
         return true;
     }
-    let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
-    let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
-    let Some(step) = at.step(&[load]) else { return false };
-    let change = &step.changes[0];
-    let mut share = stride(&change.pose);
-    for _ in 0..MOST_HALVINGS {
-        if let Some((state, forces)) = lowered(problem, found, change, share) {
-            found.holds = problem.holds(&state, &forces);
-            (found.state, found.forces) = (state, forces);
-            found.factored = Some(step.factored);
-            return true;
+    for lacking in BLOCKED {
+        let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
+        let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
+        let Some(step) = at.step(std::slice::from_ref(&load)) else { return false };
+        let change = &step.changes[0];
+        let mut share = stride(&change.pose);
+        for _ in 0..MOST_HALVINGS {
+            if let Some((state, forces)) = lowered(problem, found, change, share) {
+                found.holds = problem.holds(&state, &forces);
+                (found.state, found.forces) = (state, forces);
+                found.factored = Some(step.factored);
+                return true;
+            }
+            share *= 0.5;
         }
-        share *= 0.5;
+        // A wall that a step were to take beyond its limit is stopped there, and for want of what
+        // it was to sweep the step leads up: it is made again with that wall held.
+        problem.hold_blocked_walls(found, change, lacking);
     }
     false
 }

@@ -54,6 +54,8 @@ pub(super) struct Migration<'a> {
 pub(super) struct BodyOverMesh<'a> {
     /// b0 at the nodes, m; infinite where there is no body.
     pub(super) underside: &'a [f64],
+    /// k_t, Pa/m; then b0 is the skin without load. None where the body is rigid.
+    pub(super) tissue: Option<f64>,
     /// W, N.
     pub(super) weight: f64,
     /// x_W and y_W, m.
@@ -120,7 +122,7 @@ impl BodyOverMesh<'_> {
 impl RestProblem<'_> {
     /// Whether the skin gives way, so that the body is no bound but a spring.
     pub(super) fn tissue(&self) -> Option<f64> {
-        self.parameters.tissue_stiffness
+        self.body.as_ref().and_then(|body| body.tissue)
     }
 
     /// Height of the body at a node; infinite where there is none.

@@ -97,6 +97,7 @@ impl SeatedBody {
         let load = self.body.load();
         BodyOverMesh {
             underside: &self.underside,
+            tissue: self.body.tissue_stiffness(),
             weight: load.weight.to_n(),
             line: load.at,
             lean: load.trunk_height.to_m(),

@@ -237,9 +237,14 @@ fn least_heights(
     found: &SearchEnd,
     reactions: &[f64],
 ) -> Vec<Option<f64>> {
+    // Soft tissue is pressed in to where the sheet is.
+    let skin = |node: usize| match problem.tissue() {
+        Some(_) => found.state.sheet[node],
+        None => problem.skin(node, &found.state.pose),
+    };
     let least = |patch: &Patch| {
         let touching = patch.nodes.iter().filter(|node| reactions[**node as usize] > 0.0);
-        touching.map(|node| problem.skin(*node as usize, &found.state.pose)).reduce(f64::min)
+        touching.map(|node| skin(*node as usize)).reduce(f64::min)
     };
     problem.level.patches.iter().map(least).collect()
 }

@@ -32,7 +32,7 @@ fn perturbed(
 
 #[test]
 fn no_perturbation_lowers_the_energy() {
-    for scene in scenes().into_iter().chain(hard_cases()) {
+    for (which, scene) in scenes().into_iter().chain(hard_cases()).enumerate() {
         solved(&scene, |case, unloaded, problem, found| {
             let bare = case.upright_problem(case.finest());
             let [coarse_upright, coarse] = case.coarse_problems();
@@ -46,7 +46,11 @@ fn no_perturbation_lowers_the_energy() {
                     let state = perturbed(problem, &found.state, &mut numbers, size);
                     let Some(forces) = problem.forces(&state) else { continue };
                     // Rounding of sums of some ten joules.
-                    assert!(forces.energy >= found.forces.energy - 1e-12, "size {size}");
+                    assert!(
+                        forces.energy >= found.forces.energy - 1e-12,
+                        "scene {which}, size {size}: {}",
+                        forces.energy - found.forces.energy
+                    );
                     higher += u32::from(forces.energy > found.forces.energy + 1e-12);
                 }
                 // Those that are moved by a hair may not show.
@@ -80,7 +84,7 @@ fn the_body_presses_down_and_walls_hold_down() {
 
 #[test]
 fn random_starts_end_at_one_answer() {
-    for scene in scenes().into_iter().chain(hard_cases()) {
+    for (which, scene) in scenes().into_iter().chain(hard_cases()).enumerate() {
         solved(&scene, |case, unloaded, problem, found| {
             let mut numbers = Numbers(29);
             let mut ended = 0;
@@ -112,7 +116,10 @@ fn random_starts_end_at_one_answer() {
                 ended += 1;
             }
             // Where a start is so low that there is no room for the cells it is left out.
-            assert!(ended >= if problem.stations().is_empty() { 6 } else { 4 }, "{ended}");
+            assert!(
+                ended >= if problem.stations().is_empty() { 6 } else { 4 },
+                "scene {which}: {ended}"
+            );
         });
     }
 }

@@ -108,12 +108,13 @@ fn press(
         tension_slack: tension,
         tension_taut: tension,
         cover_weight: -pressure,
-        ..Parameters::default()
+        ..Parameters::default().with_upright_walls()
     };
     let laws = [FillLaw::of_volume(0.0, 0.6, &parameters)];
     let underside: Vec<f64> = level.places.iter().map(|place| height(*place)).collect();
     let body = BodyOverMesh {
         underside: &underside,
+        tissue: None,
         weight: 0.0,
         line: [0.0, 0.0],
         lean: 0.0,

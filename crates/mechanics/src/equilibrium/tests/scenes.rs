@@ -36,15 +36,22 @@ fn scene(layout: &str, body: Body, parameters: Parameters, share: impl Fn(usize)
     Scene { cells: cells.collect(), seated: SeatedBody::new(&model, body), model, parameters }
 }
 
-fn crooked_client() -> Body {
+/// `tissue`: stiffness of soft tissue, Pa/m.
+fn crooked_client(tissue: Option<f64>) -> Body {
     let mut client = SeatedClient::new(Mass::from_kg(70.0));
     client.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(12.0)));
     client.windswept = Some((Side::Left, 8.0));
+    client.tissue_stiffness = tissue;
     Body::of_client(&client).expect("it is a body")
 }
 
 fn round_body() -> Body {
     Body::reference(Load::new(Force::from_n(500.0), [0.0, 0.170]))
+}
+
+/// With walls that stay upright and slopes that are small.
+pub(super) fn upright() -> Parameters {
+    Parameters::default().with_upright_walls()
 }
 
 /// With walls that bow and the true area of the cover.
@@ -58,17 +65,16 @@ pub(super) fn giving(give: f64) -> Parameters {
 }
 
 pub(super) fn scenes() -> Vec<Scene> {
-    let soft = Parameters { tissue_stiffness: Some(0.5e6), ..Parameters::default() };
     vec![
-        scene("row-six", round_body(), Parameters::default(), |_| 1.0),
-        scene("curved-ten", crooked_client(), Parameters::default(), |_| 1.0),
+        scene("row-six", round_body(), upright(), |_| 1.0),
+        scene("curved-ten", crooked_client(None), upright(), |_| 1.0),
         // An emptied compartment, which lets the body down to the base.
-        scene("curved-ten", crooked_client(), Parameters::default(), |at| {
-            if at == 0 { 0.0 } else { 0.8 }
-        }),
-        scene("island-eight", crooked_client(), soft, |_| 1.0),
-        scene("curved-ten", crooked_client(), giving(0.5), |_| 1.0),
-        scene("row-six", crooked_client(), giving(1.0), |at| if at == 1 { 0.8 } else { 1.0 }),
+        scene("curved-ten", crooked_client(None), upright(), |at| if at == 0 { 0.0 } else { 0.8 }),
+        scene("island-eight", crooked_client(Some(0.5e6)), upright(), |_| 1.0),
+        scene("curved-ten", crooked_client(None), giving(0.5), |_| 1.0),
+        scene("row-six", round_body(), Parameters::default(), |_| 1.0),
+        scene("island-eight", crooked_client(Some(0.5e6)), Parameters::default(), |_| 1.0),
+        scene("row-six", crooked_client(None), giving(1.0), |at| if at == 1 { 0.8 } else { 1.0 }),
     ]
 }
 
@@ -137,7 +143,7 @@ pub(super) const BOTTOMED: usize = 0;
 impl HardCase {
     /// The case, or its mirror image, with upright walls.
     pub(super) fn scene(&self, left: Side) -> Scene {
-        self.scene_with(left, Parameters::default())
+        self.scene_with(left, upright())
     }
 
     /// The case, or its mirror image.
@@ -150,6 +156,8 @@ impl HardCase {
 }
 
 pub(super) fn hard_cases() -> Vec<Scene> {
-    let giving = HARD.iter().map(|case| case.scene_with(Side::Left, giving(0.5)));
-    HARD.iter().map(|case| case.scene(Side::Left)).chain(giving).collect()
+    let with = |parameters: Parameters| {
+        HARD.iter().map(move |case| case.scene_with(Side::Left, parameters.clone()))
+    };
+    with(upright()).chain(with(giving(0.5))).chain(with(Parameters::default())).collect()
 }

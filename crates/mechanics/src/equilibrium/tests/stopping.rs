@@ -1,6 +1,6 @@
 //! A search that is told to stop ends at once, and one that is only asked is not disturbed.
 
-use std::cell::Cell;
+use std::sync::atomic::{AtomicU32, Ordering::Relaxed};
 
 use super::super::nested::Searches;
 use super::super::rest::Question;
@@ -11,15 +11,15 @@ use crate::Stop;
 /// The answer where the question is answered with `true` from the one of this number to the one of
 /// that number, and how often it was asked.
 fn asked(scene: &Scene, near: Option<&Resting>, searches: Searches, yes: [u32; 2]) -> (Rest, u32) {
-    let asked = Cell::new(0);
+    let asked = AtomicU32::new(0);
     let question = || {
-        asked.set(asked.get() + 1);
-        yes[0] <= asked.get() && asked.get() <= yes[1]
+        asked.fetch_add(1, Relaxed);
+        yes[0] <= asked.load(Relaxed) && asked.load(Relaxed) <= yes[1]
     };
     let stop = Stop::when(&question);
     let Scene { model, cells, seated, parameters } = scene;
     let rest = Question { model, cells, seated, parameters, stop }.answer(near, searches);
-    (rest, asked.get())
+    (rest, asked.load(Relaxed))
 }
 
 const NEVER: [u32; 2] = [1, 0];

@@ -9,7 +9,7 @@ use super::super::nested::{FilledModel, Searches};
 use super::super::newton::{self, End, SearchEnd};
 use super::super::problem::{Hold, RestProblem};
 use super::super::rest::{Cells, laws};
-use super::scenes::{HARD, LIMITS, Scene, giving, scenes, solved};
+use super::scenes::{HARD, LIMITS, Scene, giving, scenes, solved, upright};
 use crate::{Parameters, SiteName, Stop, come_to_rest};
 
 /// Two rooms side by side under one sheet, 200 mm each from left to right and 60 mm from rear to
@@ -46,7 +46,7 @@ const WALL: f64 = 0.060;
 /// The unloaded sheet over both rooms with so many cells each.
 fn blown_up(counts: [f64; 2], give: f64) -> (SolverMesh, SearchEnd, Vec<[f64; 4]>) {
     let level = rooms();
-    let parameters = Parameters { inner_give: give, ..Parameters::default() };
+    let parameters = Parameters { inner_give: give, ..upright() };
     let laws = counts.map(|count| crate::fill::FillLaw::of_volume(count * 25e-6, 0.6, &parameters));
     let problem = RestProblem {
         level: &level,
@@ -156,9 +156,8 @@ fn more_give_never_raises_the_clearance() {
 #[test]
 fn a_true_area_lets_the_body_lower_by_a_little() {
     for scene in scenes().iter().take(2) {
-        let [small, full] = [true, false].map(|small_slopes| {
-            least_clearance(scene, &Parameters { small_slopes, ..Parameters::default() })
-        });
+        let [small, full] = [true, false]
+            .map(|small_slopes| least_clearance(scene, &Parameters { small_slopes, ..upright() }));
         // Source: an independent program, 0.1 to 1.4 mm lower; 3 mm under a sharp body.
         assert!((0.0..3e-3).contains(&(small - full)), "{small} {full}");
     }
@@ -171,8 +170,7 @@ fn the_energy_falls_with_more_give() {
     let scene = HARD[0].scene(Side::Left);
     solved(&scene, |_, unloaded, _, _| {
         let energies = [0.0, 0.3, 0.6, 1.0].map(|give| {
-            let parameters =
-                Parameters { inner_give: give, outer_give: give, ..Parameters::default() };
+            let parameters = Parameters { inner_give: give, outer_give: give, ..upright() };
             let laws = laws(&scene.model, &scene.cells, &parameters);
             let fill = FilledModel::new(&scene.model, &parameters, &laws);
             let end = fill.cold(unloaded, scene.seated.over_mesh(), LIMITS, Searches::All);
@@ -199,16 +197,16 @@ fn there_is_a_dead_zone_and_an_end_to_it() {
     let slope = |parameters: &Parameters, from: f64, to: f64| {
         (roll(parameters, to) - roll(parameters, from)) / (to - from)
     };
-    let upright = slope(&Parameters::default(), 0.0, 4.0);
-    let parameters = Parameters { inner_give: 0.5, ..Parameters::default() };
+    let without = slope(&upright(), 0.0, 4.0);
+    let parameters = Parameters { inner_give: 0.5, ..upright() };
     // Where the fuller side is decided the slope is that of upright walls to a fifth: what they
     // sweep still changes with the seam's height.
     let outside = slope(&parameters, 12.0, 16.0);
-    assert!((outside / upright - 1.0).abs() < 0.3, "{outside} {upright}");
+    assert!((outside / without - 1.0).abs() < 0.3, "{outside} {without}");
     let slopes: Vec<f64> =
         (-8..8).map(|at| slope(&parameters, f64::from(at), f64::from(at + 1))).collect();
     let least = slopes.iter().copied().fold(f64::INFINITY, f64::min);
-    assert!(least < 0.3 * upright, "{slopes:?} {upright}");
+    assert!(least < 0.3 * without, "{slopes:?} {without}");
 }
 
 #[test]
