@@ -88,8 +88,8 @@ impl CentralSeat {
             clearance: own.clearance,
         });
         Self {
-            roll_deg: seat.roll_deg,
-            pitch_deg: seat.pitch_deg,
+            roll_deg: seat.roll_deg.central,
+            pitch_deg: seat.pitch_deg.central,
             lower_side: seat.lower_side,
             lower_by: seat.lower_by,
             clearance: Sides {

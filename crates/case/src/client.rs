@@ -128,6 +128,20 @@ impl Base {
     }
 }
 
+/// What stands along the left and right side of the cushion.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CushionSides {
+    /// Panels of armrests or side guards touch it along both sides, and hold its outer walls.
+    Held,
+    /// It is free on a side or on both.
+    Open,
+}
+
+impl CushionSides {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 2] = [(Self::Held, "held"), (Self::Open, "open")];
+}
+
 /// The wheelchair, as far as the cushion is concerned.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Chair {
@@ -139,6 +153,8 @@ pub struct Chair {
     pub base: Option<Base>,
     /// How far a sling seat sags in the middle.
     pub sling_sag: Option<Length>,
+    /// What stands along the cushion; where none, it is believed to be free.
+    pub cushion_sides: Option<CushionSides>,
     /// From the footrest up to the seat base.
     pub footrest_height: Option<Length>,
     /// How far the chair is tilted back, degrees.

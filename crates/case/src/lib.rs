@@ -36,8 +36,8 @@ pub use crate::check::{
     CHECK_KINDS, Check, CheckError, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer,
 };
 pub use crate::client::{
-    Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
-    SeatLoad, Sides, Taken, Weighing,
+    Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
+    LayoutRef, Measures, SeatLoad, Sides, Taken, Weighing,
 };
 pub use crate::days::{day_after, days_between};
 pub use crate::file_kind::FileKind;

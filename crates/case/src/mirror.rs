@@ -11,7 +11,7 @@ use crate::{
     GoalNumber, GoalOutcome, IfThen, LimbLoss, Measures, Move, NextStep, PelvicObliquity,
     PelvicRotation, Place, Posture, PredictedCompartment, PredictedSeat, PredictedSite, Prediction,
     Propulsion, RecordedCount, RecordedPlan, Recount, RemedyCost, Shortfall, Sides, SiteName, Skin,
-    Want, Windswept,
+    Spread, Want, Windswept,
 };
 use crate::{CardFinding, Remedy};
 
@@ -349,6 +349,7 @@ impl Mirror for NextStep {
             Self::FeelBeforeMoving(side) => Self::FeelBeforeMoving(side.other()),
             Self::FeelBeforeTaking(side) => Self::FeelBeforeTaking(side.other()),
             Self::CheckAgain
+            | Self::FeelSmallMoves
             | Self::PatFirst
             | Self::TakeOutIfStillHeld
             | Self::CauseFirst
@@ -407,6 +408,11 @@ impl Mirror for Prediction {
     }
 }
 
+/// What goes one way goes the other; nothing is never negative.
+fn turned_over(Spread { central, low, high }: Spread<f64>) -> Spread<f64> {
+    Spread { central: 0.0 - central, low: 0.0 - high, high: 0.0 - low }
+}
+
 impl Mirror for PredictedSeat {
     fn mirrored(&self, partners: &Partners) -> Self {
         let image = partners.swapped(&self.compartments);
@@ -422,8 +428,7 @@ impl Mirror for PredictedSeat {
         let order = |site: &SiteName| SiteName::ALL.iter().position(|own| own == site);
         sites.sort_by_key(|own| order(&own.site));
         Self {
-            // Nothing is never negative.
-            roll_deg: 0.0 - self.roll_deg,
+            roll_deg: turned_over(self.roll_deg),
             lower_side: self.lower_side.map(Side::other),
             clearance: self.clearance.mirrored(partners),
             immersion: self.immersion.mirrored(partners),

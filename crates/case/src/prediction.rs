@@ -62,9 +62,9 @@ pub struct Prediction {
 #[derive(Clone, Debug, PartialEq)]
 pub struct PredictedSeat {
     /// Degrees by which the client's right side is turned up from how they sit by themselves.
-    pub roll_deg: f64,
+    pub roll_deg: Spread<f64>,
     /// Degrees by which the front is turned up.
-    pub pitch_deg: f64,
+    pub pitch_deg: Spread<f64>,
     /// The side of the pelvis that is lower, at the seat bones; none below 1 mm.
     pub lower_side: Option<Side>,
     /// By how much.

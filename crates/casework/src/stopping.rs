@@ -1,6 +1,6 @@
 //! Work that is told to stop has no result.
 
-use std::cell::Cell;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use case::Trouble;
 use mechanics::Stop;
@@ -19,13 +19,16 @@ pub(crate) fn unless_stopped<T>(
     stop: Stop<'_>,
     work: impl FnOnce(Stop<'_>) -> T,
 ) -> Result<T, WorkError> {
-    let stopped = Cell::new(false);
+    let stopped = AtomicBool::new(false);
     let question = || {
-        stopped.set(stopped.get() || stop.is_wanted());
-        stopped.get()
+        // A flag that is only ever set needs no order among threads.
+        if stop.is_wanted() {
+            stopped.store(true, Ordering::Relaxed);
+        }
+        stopped.load(Ordering::Relaxed)
     };
     let done = work(Stop::when(&question));
-    if stopped.get() {
+    if stopped.into_inner() {
         return Err(WorkError::asked(Trouble::Stopped));
     }
     Ok(done)

@@ -194,6 +194,7 @@ fn pattern(
         class: layout.class,
         size,
         wall_height: layout.wall_height,
+        rim: layout.rim,
         stock_crown: Length::from_mm(layout.stock_crown.of(width)),
         max_user_weight: layout.made(size).map(|made| made.max_user_weight),
         mirrored: layout.mirror,

@@ -2,7 +2,7 @@
 
 use kurbo::Point;
 
-use crate::{Class, Length, Mass, Name, Purpose, Size, Words};
+use crate::{Class, Length, Mass, Name, Purpose, Rim, Size, Words};
 
 /// A share of some whole plus a fixed number of millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -148,6 +148,8 @@ pub struct Layout {
     pub sizes: Vec<MadeSize>,
     /// Height of every seam above the base.
     pub wall_height: Length,
+    /// What holds the outer walls.
+    pub rim: Rim,
     /// Greatest rise of a compartment above its walls in the stock fill, of the width.
     pub stock_crown: Measure,
     /// The points, in the order written.

@@ -43,7 +43,7 @@ pub use crate::layout::{
 pub use crate::name::Name;
 pub use crate::narrow::{AcuteCorner, NarrowPlace, acute_corners, narrow_places};
 pub use crate::pattern::{
-    Class, Compartment, CompartmentIx, Edge, EdgeIx, NodeIx, Pattern, Purpose, Ring, Side,
+    Class, Compartment, CompartmentIx, Edge, EdgeIx, NodeIx, Pattern, Purpose, Rim, Ring, Side,
 };
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
 pub use crate::size::{Size, SizeError};

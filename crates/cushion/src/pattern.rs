@@ -79,6 +79,21 @@ impl Class {
     }
 }
 
+/// What holds the outer walls.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Rim {
+    /// Nothing but the cloth: they may bow outwards under the client.
+    #[default]
+    Soft,
+    /// A stiff or boxed border all around, which keeps them upright.
+    Boxed,
+}
+
+impl Rim {
+    /// All, with the words of files.
+    pub const WORDS: [(Self, &str); 2] = [(Self::Soft, "soft"), (Self::Boxed, "boxed")];
+}
+
 /// What a compartment is for, in the words of the trade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Purpose {
@@ -234,6 +249,7 @@ pub struct Pattern {
     pub(crate) class: Class,
     pub(crate) size: Size,
     pub(crate) wall_height: Length,
+    pub(crate) rim: Rim,
     pub(crate) stock_crown: Length,
     pub(crate) max_user_weight: Option<Mass>,
     pub(crate) mirrored: bool,
@@ -271,6 +287,12 @@ impl Pattern {
     #[must_use]
     pub fn wall_height(&self) -> Length {
         self.wall_height
+    }
+
+    /// What holds the outer walls.
+    #[must_use]
+    pub fn rim(&self) -> Rim {
+        self.rim
     }
 
     /// How far the compartment that rises most rises above its walls in the stock fill, unloaded.

@@ -6,8 +6,8 @@ use case::FileKind;
 use case::question::{Group, Question};
 use case::text::{ClientFinding, KeyFinding, LengthUnit, WishFinding, WordFinding};
 use case::{
-    Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, LayoutRef, Measures,
-    Sides, Taken, Weighing,
+    Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
+    LayoutRef, Measures, Sides, Taken, Weighing,
 };
 use cushion::{Length, Mass, Name};
 
@@ -188,6 +188,9 @@ fn chair(table: &Table<'_>, unit: LengthUnit) -> Chair {
         inside_depth: one(Question::InsideDepth),
         base: table.optional(Question::SeatBase).and_then(|value| value.choice(&Base::WORDS)),
         sling_sag: one(Question::SlingSag),
+        cushion_sides: table
+            .optional(Question::CushionSides)
+            .and_then(|value| value.choice(&CushionSides::WORDS)),
         footrest_height: one(Question::FootrestHeight),
         tilt_deg: table.optional(Question::ChairTilt).and_then(|value| value.number_in_range()),
         notes: table.optional(Question::ChairNotes).and_then(|value| value.sentence()),

@@ -7,7 +7,7 @@ use case::question::{Group, Question};
 use case::text::{DesignFinding, KeyFinding};
 use cushion::{
     Class, CompartmentRule, Fault, Layout, Length, MadeSize, Mass, Name, Numbers, PointRule,
-    Purpose, SeamRule, SeamShape, Severity, Subject,
+    Purpose, Rim, SeamRule, SeamShape, Severity, Subject,
 };
 
 use crate::builtin::{BuiltIn, built_in_layout};
@@ -80,6 +80,10 @@ fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
     };
     let wall_height = table.required(Question::WallHeight);
     let wall_height = wall_height.and_then(|value| value.number_in_range()).map(Length::from_mm);
+    let rim = match table.optional(Question::Rim) {
+        Some(value) => value.choice(&Rim::WORDS),
+        None => Some(Rim::default()),
+    };
     let stock_crown = table.required(Question::StockCrown).and_then(|value| measure(&value));
     let rating_from = sentence(Question::RatingFrom);
     let sizes = sizes(table, &mut places);
@@ -100,6 +104,7 @@ fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
         mirror: mirror?,
         sizes: sizes?,
         wall_height: wall_height?,
+        rim: rim?,
         stock_crown: stock_crown?,
         points: points?,
         seams: seams?,

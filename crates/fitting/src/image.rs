@@ -53,6 +53,7 @@ pub(crate) fn side_of_step(step: &NextStep) -> Option<(u8, Side)> {
         NextStep::CheckOnTop(side) => Some((1, *side)),
         NextStep::FeelBeforeMoving(side) => Some((2, *side)),
         NextStep::CheckAgain
+        | NextStep::FeelSmallMoves
         | NextStep::PatFirst
         | NextStep::TakeOutIfStillHeld
         | NextStep::CauseFirst

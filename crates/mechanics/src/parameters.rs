@@ -36,8 +36,6 @@ pub struct Parameters {
     /// Whether the cover's extra area is half its squared slope, which holds for small slopes;
     /// where not, it is its true area.
     pub small_slopes: bool,
-    /// Stiffness of soft tissue between bone and skin, Pa/m; none where the body is rigid.
-    pub tissue_stiffness: Option<f64>,
 }
 
 impl Default for Parameters {
@@ -54,10 +52,9 @@ impl Default for Parameters {
             base_stiffness: 2e6,
             clearance_limit: 0.025,
             least_clearance: 0.010,
-            inner_give: 0.0,
-            outer_give: 0.0,
-            small_slopes: true,
-            tissue_stiffness: None,
+            inner_give: 0.5,
+            outer_give: 0.5,
+            small_slopes: false,
         }
     }
 }
@@ -149,7 +146,7 @@ impl Parameters {
     }
 
     /// What may be left out.
-    fn left_out(&self) -> [ParameterFacts; 4] {
+    fn left_out(&self) -> [ParameterFacts; 3] {
         [
             ParameterFacts {
                 name: "inner_give",
@@ -171,15 +168,6 @@ impl Parameters {
                 range: [0.0, 1.0],
                 unit: "1",
                 source: "geometry; left out, the extra area is that of small slopes",
-            },
-            ParameterFacts {
-                name: "tissue_stiffness",
-                value: self.tissue_stiffness,
-                range: [0.2e6, 1.0e6],
-                unit: "Pa/m",
-                source: "estimate: 10 to 20 kPa over the 20 to 24 mm by which tissue under a seat \
-                         bone thins on a rigid seat (Liu et al., Front. Bioeng. Biotechnol. 11, \
-                         1170768, 2023)",
             },
         ]
     }

@@ -2,11 +2,11 @@
 
 /// A question that a search asks now and then: whether it is to stop.
 ///
-/// It is asked once before each search for where a body comes to rest, and once before each step
+/// It may be asked from several threads. It is asked once before each search for where a body comes to rest, and once before each step
 /// of one. A search that is told to stop ends there, without numbers.
 #[derive(Clone, Copy, Default)]
 pub struct Stop<'a> {
-    question: Option<&'a dyn Fn() -> bool>,
+    question: Option<&'a (dyn Fn() -> bool + Sync)>,
 }
 
 impl<'a> Stop<'a> {
@@ -18,7 +18,7 @@ impl<'a> Stop<'a> {
 
     /// Stops as soon as the question is answered with `true`.
     #[must_use]
-    pub const fn when(question: &'a dyn Fn() -> bool) -> Self {
+    pub const fn when(question: &'a (dyn Fn() -> bool + Sync)) -> Self {
         Self { question: Some(question) }
     }
 

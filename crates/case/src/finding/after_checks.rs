@@ -126,6 +126,8 @@ pub enum NextStep {
     FeelBeforeTaking(Side),
     /// Pat level, wait, check again.
     CheckAgain,
+    /// So few cells are moved that walls may swallow them.
+    FeelSmallMoves,
     /// Likely overfilled: pat level first, and check on top again.
     PatFirst,
     /// Take the cells out only if fingers are still held.
@@ -154,6 +156,7 @@ impl NextStep {
             Self::FeelBeforeMoving(_) => "feel-before-moving",
             Self::FeelBeforeTaking(_) => "feel-before-taking",
             Self::CheckAgain => "check-again",
+            Self::FeelSmallMoves => "feel-small-moves",
             Self::PatFirst => "pat-first",
             Self::TakeOutIfStillHeld => "take-out-if-still-held",
             Self::CauseFirst => "cause-first",

@@ -30,6 +30,8 @@ pub enum BodyValue {
     TrochanterStep,
     /// Share of the default radius of the skin under a seat bone.
     SkinSharpness,
+    /// Stiffness of soft tissue, Pa/m.
+    TissueStiffness,
     /// Thigh depth, mm.
     ThighDepth,
     /// Outward angle of a thigh, degrees.
@@ -56,7 +58,7 @@ pub enum BodyValue {
 
 impl BodyValue {
     /// All of them.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 19] = [
         Self::Weight,
         Self::HipWidth,
         Self::TrochanterWidth,
@@ -64,6 +66,7 @@ impl BodyValue {
         Self::SeatBonesForward,
         Self::TrochanterStep,
         Self::SkinSharpness,
+        Self::TissueStiffness,
         Self::ThighDepth,
         Self::ThighOut,
         Self::ThighUp,

@@ -109,6 +109,11 @@ pub enum Caution {
     },
     /// The plan raises or lowers the client.
     HeightChanged,
+    /// Cells are moved that walls may swallow.
+    SmallMoves {
+        /// The most of them.
+        cells: u32,
+    },
     /// The spare bag has too few cells.
     Spares {
         /// Cells that are needed from it.
@@ -168,6 +173,7 @@ impl Caution {
             Self::NoWeight => "no-weight",
             Self::OldWeight { .. } => "old-weight",
             Self::HeightChanged => "height",
+            Self::SmallMoves { .. } => "small-moves",
             Self::Spares { .. } => "spares",
             Self::SlingSeat => "sling",
             Self::WiderThanChair => "too-wide",
@@ -183,6 +189,7 @@ impl Caution {
             Self::SmallObliquity { .. }
             | Self::FootPropels
             | Self::Altitude(_)
+            | Self::SmallMoves { .. }
             | Self::ReCheck { now: false, .. } => CautionSeverity::Note,
             Self::Layers { .. }
             | Self::CannotProtectSkin
@@ -211,7 +218,9 @@ impl Caution {
             Self::FootPropels => Source::Heinrichs2020,
             Self::Size(_) => Source::SizingRules,
             Self::Altitude(_) => Source::Iso2533,
-            Self::FewCells { .. } | Self::ManyCells { .. } => Source::Model,
+            Self::FewCells { .. } | Self::ManyCells { .. } | Self::SmallMoves { .. } => {
+                Source::Model
+            }
             Self::NoRating { .. } => Source::LayoutFile,
             Self::SmallObliquity { .. }
             | Self::LowSideLoaded { .. }

@@ -175,8 +175,9 @@ questions! {
     TrunkHeight = Seat "trunk_height", length(0.0, 500.0), Need::Never, "0", Use::Changes(&[Answer::Prediction]);
     InsideWidth = Chair "inside_width", length(180.0, 900.0), Need::Never, "450", Use::Changes(&[Answer::Sizing, Answer::Cautions]), { drawing: Some(Drawing::ChairWidth), };
     InsideDepth = Chair "inside_depth", length(180.0, 800.0), Need::Never, "430", Use::Changes(&[Answer::Sizing, Answer::Cautions]), { drawing: Some(Drawing::ChairDepth), };
-    SeatBase = Chair "base", Kind::Choice(&words(&Base::WORDS)), Need::Never, r#""solid""#, Use::Changes(&[Answer::Cautions, Answer::Mistakes]);
-    SlingSag = Chair "sling_sag", length(0.0, 120.0), Need::Never, "20", Use::Changes(&[Answer::Mistakes]), { drawing: Some(Drawing::SlingSag), };
+    SeatBase = Chair "base", Kind::Choice(&words(&Base::WORDS)), Need::Never, r#""solid""#, Use::Changes(&[Answer::Prediction, Answer::Plan, Answer::Cautions, Answer::Mistakes]);
+    SlingSag = Chair "sling_sag", length(0.0, 120.0), Need::Never, "20", Use::Changes(&[Answer::Prediction, Answer::Plan, Answer::Mistakes]), { drawing: Some(Drawing::SlingSag), };
+    CushionSides = Chair "cushion_sides", Kind::Choice(&words(&own::CushionSides::WORDS)), Need::Never, r#""open""#, Use::Changes(&[Answer::Prediction, Answer::Plan]);
     FootrestHeight = Chair "footrest_height", length(150.0, 700.0), Need::Never, "340", Use::Changes(&[Answer::Sizing]), { drawing: Some(Drawing::Footrest), };
     ChairTilt = Chair "tilt_deg", number(Unit::Degree, -10.0, 60.0), Need::Never, "5", Use::Nothing(Unused::NotModelled), { drawing: Some(Drawing::ChairTilt), };
     ChairNotes = Chair "notes", Kind::Text, Need::Never, r#""armrests press in on the right""#, Use::Nothing(Unused::ForReaders);
@@ -247,6 +248,7 @@ questions! {
     LayoutClass = Layout "class", Kind::Choice(CLASSES), Need::Always, r#""skin protection""#, Use::Changes(&[Answer::Papers]);
     LayoutMirror = Layout "mirror", Kind::YesNo, Need::Never, "true", Use::Changes(&[Answer::Pattern]);
     WallHeight = Layout "wall_height", number(Unit::Millimetre, 20.0, 200.0), Need::Always, "80", Use::Changes(&[Answer::Pattern]);
+    Rim = Layout "rim", Kind::Choice(&words(&cushion::Rim::WORDS)), Need::Never, r#""soft""#, Use::Changes(&[Answer::Pattern, Answer::Prediction]);
     StockCrown = Layout "stock_crown", Kind::Measure, Need::Always, r#""3% + 2""#, Use::Changes(&[Answer::Pattern]);
     RatingFrom = Layout "rating_from", Kind::Text, Need::Always, r#""How the user weights were found.""#, Use::Changes(&[Answer::Papers]);
     MadeSizeSize = MadeSize "size", Kind::Size, Need::Always, r#""440x400""#, Use::Changes(&[Answer::Sizing]);

@@ -305,7 +305,10 @@ fn each_key_changes_an_answer_that_its_row_names() {
             idle.push(question);
         }
     }
-    assert_eq!(idle, []);
+    // Where the model's outer walls stand upright anyway, nothing can hold them.
+    let outer_give = mechanics::Parameters::default().outer_give;
+    let expected: &[Question] = if outer_give > 0.0 { &[] } else { &[Question::CushionSides] };
+    assert_eq!(idle, expected);
 }
 
 #[test]

@@ -26,7 +26,7 @@ const SEARCH: f64 = 1e-6;
 
 fn config() -> ProptestConfig {
     contextualize_config(ProptestConfig {
-        cases: 16,
+        cases: 6,
         failure_persistence: None,
         rng_seed: RngSeed::Fixed(11),
         // A shrunk case is for whoever reads it, and each step of it plans anew.

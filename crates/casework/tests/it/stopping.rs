@@ -1,6 +1,6 @@
 //! Work that is told to stop: it ends soon, without an answer, and so nothing can be recorded.
 
-use std::cell::Cell;
+use std::sync::atomic::{AtomicU32, Ordering::Relaxed};
 
 use case::{Check, Date};
 use casework::{OpenCase, Recorder, Shelf, Surroundings, Whose, WorkError};
@@ -62,13 +62,13 @@ fn stopped_at(
     case: &OpenCase,
     shelf: &MemoryShelf,
 ) -> (Result<(), WorkError>, u32) {
-    let asked = Cell::new(0);
+    let asked = AtomicU32::new(0);
     let question = || {
-        asked.set(asked.get() + 1);
-        asked.get() == k || (stays && asked.get() > k)
+        asked.fetch_add(1, Relaxed);
+        asked.load(Relaxed) == k || (stays && asked.load(Relaxed) > k)
     };
     let ended = work(case, shelf, Stop::when(&question));
-    (ended, asked.get())
+    (ended, asked.load(Relaxed))
 }
 
 #[test]
@@ -109,12 +109,14 @@ fn a_stop_that_comes_too_late_changes_nothing() {
 #[test]
 fn a_plan_that_is_told_to_stop_tells_the_stage_that_it_was_in() {
     let (_, case, _) = recorded();
-    let stages = Cell::new(0);
-    let tell = |_| stages.set(stages.get() + 1);
+    let stages = AtomicU32::new(0);
+    let tell = |_| {
+        stages.fetch_add(1, Relaxed);
+    };
     let plan = case.plan_and_tell(DAY, Stop::never(), Progress::to(&tell)).unwrap();
-    assert!(stages.get() >= 4 && plan.prediction.is_some());
+    assert!(stages.load(Relaxed) >= 4 && plan.prediction.is_some());
     // Told at the third stage, the verification.
-    stages.set(0);
-    let question = || stages.get() >= 3;
+    stages.store(0, Relaxed);
+    let question = || stages.load(Relaxed) >= 3;
     assert!(case.plan_and_tell(DAY, Stop::when(&question), Progress::to(&tell)).is_err());
 }

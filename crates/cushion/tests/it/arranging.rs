@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use cushion::Pattern;
+use cushion::{Pattern, Rim};
 
 use crate::build::{Build, CURVE, assert_near, bow};
 
@@ -33,6 +33,15 @@ fn a_seam_across_makes_two_rectangles() {
     let lengths: Vec<_> = pattern.seam_lengths();
     assert_eq!(lengths[1].0.as_str(), "across");
     assert_near(lengths[1].1.to_mm(), 440.0, ROUNDING);
+}
+
+#[test]
+fn a_pattern_has_the_rim_of_its_layout() {
+    let mut build = halves();
+    for rim in [Rim::Soft, Rim::Boxed] {
+        build.0.rim = rim;
+        assert_eq!(build.at("440x400").rim(), rim);
+    }
 }
 
 #[test]

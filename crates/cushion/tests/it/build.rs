@@ -2,7 +2,7 @@
 
 use cushion::{
     Class, CompartmentRule, Layout, Length, MadeSize, Mass, Measure, Name, Numbers, Pattern,
-    PointRule, Purpose, SeamRule, SeamShape, Size, Spot, Words, arrange,
+    PointRule, Purpose, Rim, SeamRule, SeamShape, Size, Spot, Words, arrange,
 };
 
 pub(crate) fn name(text: &str) -> Name {
@@ -51,6 +51,7 @@ impl Build {
             mirror,
             sizes: vec![MadeSize { size: size("400x400"), max_user_weight: Mass::from_kg(100.0) }],
             wall_height: Length::from_mm(60.0),
+            rim: Rim::Soft,
             stock_crown: Measure { share: 0.0, mm: 10.0 },
             points: Vec::new(),
             seams: Vec::new(),

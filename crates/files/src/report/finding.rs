@@ -216,6 +216,7 @@ fn caution(caution: &Caution, say: Say<'_>) -> Facts {
         ]),
         Caution::NoRating { size } => some([("size_mm", json!(size.to_string()))]),
         Caution::OldWeight { weighed_on } => some([("weighed_on", json!(weighed_on.to_string()))]),
+        Caution::SmallMoves { cells } => some([("cells", json!(cells))]),
         Caution::Spares { needed, there } => {
             some([("needed_cells", json!(needed)), ("spare_cells", json!(there))])
         }
@@ -273,6 +274,7 @@ fn next_step(step: NextStep) -> Facts {
         | NextStep::FeelBeforeMoving(at)
         | NextStep::FeelBeforeTaking(at) => some([("side", side(at))]),
         NextStep::CheckAgain
+        | NextStep::FeelSmallMoves
         | NextStep::PatFirst
         | NextStep::TakeOutIfStillHeld
         | NextStep::CauseFirst

@@ -22,7 +22,9 @@ pub(super) struct PredictionBody<'a> {
 #[derive(Serialize, JsonSchema)]
 struct SeatBody<'a> {
     roll_deg: f64,
+    roll_spread_deg: [f64; 2],
     pitch_deg: f64,
+    pitch_spread_deg: [f64; 2],
     lower_side: &'static str,
     lower_mm: f64,
     clearance_mm: SidesBody,
@@ -97,8 +99,10 @@ impl<'a> From<&'a PredictedSeat> for SeatBody<'a> {
     fn from(seat: &'a PredictedSeat) -> Self {
         let mm = Length::to_mm;
         Self {
-            roll_deg: rounded(seat.roll_deg),
-            pitch_deg: rounded(seat.pitch_deg),
+            roll_deg: rounded(seat.roll_deg.central),
+            roll_spread_deg: [rounded(seat.roll_deg.low), rounded(seat.roll_deg.high)],
+            pitch_deg: rounded(seat.pitch_deg.central),
+            pitch_spread_deg: [rounded(seat.pitch_deg.low), rounded(seat.pitch_deg.high)],
             lower_side: seat.lower_side.map_or("level", Side::words),
             lower_mm: rounded(seat.lower_by.to_mm()),
             clearance_mm: both(&seat.clearance, |spread| spread.central.to_mm()),

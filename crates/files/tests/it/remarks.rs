@@ -142,14 +142,14 @@ pub(crate) const LAYOUT_LINES: &[WrongLine] = &[
         "legs",
         "",
         &[
-            "47: this seed lies in the compartment `front-left` (at 400x400, 440x400); move one seed, or part the two by a seam",
+            "48: this seed lies in the compartment `front-left` (at 400x400, 440x400); move one seed, or part the two by a seam",
         ],
     ),
     (
         "rear  =",
         "rear = { seed = [\"0%\", \"25%\"], number = 2, words = \"w\", for = \"seat bone\" }",
         &[
-            "47: the number 2 is given twice (at 400x400, 440x400); give each compartment a number of its own",
+            "48: the number 2 is given twice (at 400x400, 440x400); give each compartment a number of its own",
         ],
     ),
     (
@@ -183,6 +183,12 @@ pub(crate) const LAYOUT_LINES: &[WrongLine] = &[
         "rear = { seed = [\"0%\", \"25%\"], number = 1, words = [\"w\"], for = \"seat bone\" }",
         &["HERE: this is a list, not a text; write it in quotes, as in \"...\""],
     ),
+    ("rim", "rim = \"bxed\"", &["HERE: no rim is called `bxed`; write \"boxed\""]),
+    (
+        "rim",
+        "rim = true",
+        &["HERE: this is true or false, not a text; write it in quotes, as in \"...\""],
+    ),
     (
         "wall_height",
         "wall_height = 8",
@@ -202,6 +208,16 @@ fn layouts_with_one_wrong_line() {
     for (begins, with, expected) in LAYOUT_LINES {
         check_line(starter::layout(), begins, with, expected);
     }
+}
+
+#[test]
+fn sides_of_the_cushion_are_held_or_open() {
+    let text = starter::example(words::ENGLISH)
+        .replace("base = \"solid\"", "cushion_sides = \"hold\"\nbase = \"solid\"");
+    assert_eq!(
+        said(&text),
+        ["92: no state of the sides is called `hold`; write \"held\""]
+    );
 }
 
 #[test]

@@ -1,8 +1,8 @@
 //! Right texts: the built-in ones and the starters.
 
-use case::LayoutRef;
+use case::{CushionSides, LayoutRef};
 use case::{FileKind, LayoutError, LayoutRequest, LayoutSource};
-use cushion::{Name, Severity};
+use cushion::{Name, Rim, Severity};
 use files::{
     BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Known, check, kind_of, read_client, read_layout,
     starter,
@@ -152,4 +152,25 @@ fn words_in_other_languages_are_checked_for_characters_too() {
     let remarks = check(&text, &known).remarks;
     assert_eq!(remarks.len(), 1, "{remarks:?}");
     assert_eq!(remarks[0].finding.id(), "value-unprintable");
+}
+
+#[test]
+fn what_holds_the_outer_walls_is_read() {
+    let layout = |rim: &str| {
+        let text = starter::layout().replace("rim = \"soft\"", rim);
+        read_layout(&text).value.unwrap().rim
+    };
+    assert_eq!(layout("rim = \"soft\""), Rim::Soft);
+    assert_eq!(layout("rim = \"boxed\""), Rim::Boxed);
+    assert_eq!(layout(""), Rim::Soft, "who says nothing has nothing that holds");
+    let sides = |line: &str| {
+        let text = starter::example(words::ENGLISH).replace("base = \"solid\"", line);
+        read_client(&text).value.unwrap().chair.cushion_sides
+    };
+    assert_eq!(sides(""), None);
+    assert_eq!(sides("cushion_sides = \"held\""), Some(CushionSides::Held));
+    assert_eq!(sides("cushion_sides = \"open\""), Some(CushionSides::Open));
+    for own in BUILT_IN_LAYOUTS {
+        assert_eq!(read_layout(own.text).value.unwrap().rim, Rim::Soft, "{}", own.name);
+    }
 }

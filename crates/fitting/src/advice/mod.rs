@@ -8,4 +8,5 @@ pub mod counting;
 pub(crate) mod drift;
 pub(crate) mod setup_card;
 pub(crate) mod sizing;
+pub(crate) mod small_moves;
 pub(crate) mod survey;

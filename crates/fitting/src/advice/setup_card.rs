@@ -15,7 +15,7 @@ use crate::goals::needs::Needs;
 use crate::goals::wanted::GoalReader;
 use crate::image::{answered_by_its_image, left_first};
 use crate::prediction::assumptions::assumptions_of;
-use crate::prediction::client_on_cushion::ClientOnCushion;
+use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
@@ -85,14 +85,11 @@ fn answered(
     counts: &[u32],
 ) -> Option<CardAdvice> {
     let (pattern, stop) = (cushion.pattern(), Stop::never());
-    let seated = ClientOnCushion::new(
-        cushion.coarse(),
-        assumptions_of(client, cushion, weight, stop).ok()?,
-        stop,
-    )
-    .ok()?;
+    let assumptions = assumptions_of(client, cushion, weight, stop).ok()?;
+    let meshes = SearchMeshes::new(cushion, &assumptions, stop).ok()?;
     let search = Search {
-        seated: &seated,
+        solved_on: &meshes.coarse,
+        tried_on: &meshes.rough,
         pattern,
         unloaded: cushion.unloaded(),
         aims: Vec::new(),
@@ -104,9 +101,9 @@ fn answered(
         pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
     let filling = search.filled(&real, None)?;
     let stock = search.filled(&stock, Some(&filling))?;
-    let effects = seated.effects_at(&real, &filling.resting)?;
+    let effects = search.effects(&filling)?;
     let needs = Needs::of(client);
-    let reader = GoalReader { needs: &needs, pattern, seated: &seated, stock: &stock };
+    let reader = GoalReader { needs: &needs, pattern, meshes: &meshes, stock: &stock };
     let planner =
         Planner::new(cushion, client, weight, counts, vec![false; counts.len()], stop).ok()?;
     let goals = planner.judged(&reader, &filling);

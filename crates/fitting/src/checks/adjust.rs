@@ -15,6 +15,7 @@ use case::{
 use cushion::{Length, Pattern, Side};
 use mechanics::Stop;
 
+use crate::advice::small_moves::small_moves;
 use crate::checks::alarms::{ENOUGH_FELT, after};
 use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, felt_under, missing};
@@ -163,6 +164,9 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     };
     if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
         adjusted.not_safe.push(BrokenLimit::TooHeavy { weight: weighing.weight, rating });
+    }
+    if small_moves(input.cushion, &adjusted.moves).is_some() {
+        adjusted.next.push(NextStep::FeelSmallMoves);
     }
     adjusted.doubts.extend(contradictions);
     adjusted.alarms = alarms;

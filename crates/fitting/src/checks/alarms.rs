@@ -90,7 +90,8 @@ impl Expected<'_> {
     fn under_seat_bones(&self) -> Vec<CompartmentIx> {
         let both = [Side::Left, Side::Right].map(SiteName::SeatBone);
         let pattern = self.input.cushion.pattern();
-        let under = both.into_iter().flat_map(|site| under_site(pattern, &self.seated, site));
+        let under =
+            both.into_iter().flat_map(|site| under_site(pattern, &self.meshes.coarse, site));
         let mut under: Vec<CompartmentIx> = under.collect();
         under.sort_unstable();
         under.dedup();

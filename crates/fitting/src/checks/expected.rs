@@ -11,7 +11,7 @@ use crate::checks::meaning::meaning;
 use crate::goals::aims::{Filling, Quantity};
 use crate::goals::limits::broken;
 use crate::goals::needs::Needs;
-use crate::prediction::client_on_cushion::ClientOnCushion;
+use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::unknowns::Assumptions;
 use crate::search::moves::moves;
 use crate::search::planner::Planner;
@@ -38,7 +38,7 @@ pub(crate) fn missing(checks: &[Check]) -> Vec<NextStep> {
 /// What is expected of the cushion as it is, under the client as far as earlier rounds tell.
 pub(crate) struct Expected<'a> {
     pub(crate) input: AdjustInput<'a>,
-    pub(crate) seated: ClientOnCushion<'a>,
+    pub(crate) meshes: SearchMeshes<'a>,
     /// The cushion as it is; none where the client does not come to rest on it.
     pub(crate) now: Option<Filling>,
 }
@@ -58,14 +58,14 @@ impl<'a> Expected<'a> {
         } else {
             estimate(coarse, pattern, usual, earlier, input.stop)?.assumptions
         };
-        let seated = ClientOnCushion::new(coarse, assumptions, input.stop)?;
-        let now = search(input, &seated).filled(&real(input.now), None);
-        Ok(Self { input: *input, seated, now })
+        let meshes = SearchMeshes::new(input.cushion, &assumptions, input.stop)?;
+        let now = search(input, &meshes).filled(&real(input.now), None);
+        Ok(Self { input: *input, meshes, now })
     }
 
     /// The same client on other counts; none where they do not come to rest.
     pub(crate) fn on(&self, counts: &[u32]) -> Option<Filling> {
-        search(&self.input, &self.seated).filled(&real(counts), self.now.as_ref())
+        search(&self.input, &self.meshes).filled(&real(counts), self.now.as_ref())
     }
 
     /// What the cushion is expected to leave under a seat bone, m.
@@ -102,7 +102,7 @@ impl<'a> Expected<'a> {
     ) -> Result<Adjusted, BodyError> {
         let AdjustInput { client, cushion, now, stop, .. } = self.input;
         let counts = counts.unwrap_or_else(|| now.to_vec());
-        let assumptions = self.seated.assumptions.clone();
+        let assumptions = self.meshes.coarse.assumptions.clone();
         let (goals, prediction) =
             Planner::judging(cushion, client, assumptions, now, stop).seen(&counts)?;
         Ok(Adjusted {
@@ -138,9 +138,10 @@ fn real(counts: &[u32]) -> Vec<f64> {
 }
 
 /// A search that looks for nothing: it only solves for counts.
-fn search<'s>(input: &AdjustInput<'s>, seated: &'s ClientOnCushion<'s>) -> Search<'s> {
+fn search<'s>(input: &AdjustInput<'s>, meshes: &'s SearchMeshes<'s>) -> Search<'s> {
     Search {
-        seated,
+        solved_on: &meshes.coarse,
+        tried_on: &meshes.rough,
         pattern: input.cushion.pattern(),
         unloaded: input.cushion.unloaded(),
         aims: Vec::new(),

@@ -10,7 +10,7 @@ use crate::checks::adjust::{AdjustInput, checked_rounds};
 use crate::checks::estimate::{Round, estimate};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::MeshedCushion;
-use crate::prediction::unknowns::Assumptions;
+use crate::prediction::unknowns::{Assumptions, Seat};
 
 /// One explanation.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,7 +94,7 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Ve
     let width = chair.inside_width.unwrap_or(pattern.size().width());
     let sling = chair.base == Some(case::Base::Sling);
     let leaky = Assumptions { cells: LEAKY * usual.cells, ..usual.clone() };
-    let sagging = Assumptions { sag: Some([sag, width]), ..usual.clone() };
+    let sagging = Assumptions { seat: Seat { sag, width, ..usual.seat }, ..usual.clone() };
     let mut all = vec![
         trial(Mistake::None, 0.45),
         Trial { counts: Counts::Mirrored, ..trial(Mistake::Swapped, 0.12) },

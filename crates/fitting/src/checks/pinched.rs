@@ -75,7 +75,7 @@ impl Expected<'_> {
             for side in sides.iter().filter(|side| !self.is_eased(filling.as_ref(), **side)) {
                 let under = under_site(
                     self.input.cushion.pattern(),
-                    &self.seated,
+                    &self.meshes.coarse,
                     SiteName::SeatBone(*side),
                 );
                 let under = under.into_iter().map(CompartmentIx::index);

@@ -5,7 +5,7 @@ use cushion::{CompartmentIx, Purpose, Side};
 
 use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::needs::Needs;
-use crate::prediction::client_on_cushion::ClientOnCushion;
+use crate::prediction::client_on_cushion::{ClientOnCushion, SearchMeshes};
 use cushion::Pattern;
 
 /// Off-loading counts as reached from this share of what was wanted: a practice judgement.
@@ -52,7 +52,7 @@ const RIM: f64 = 0.015;
 pub(crate) struct GoalReader<'a> {
     pub(crate) needs: &'a Needs,
     pub(crate) pattern: &'a Pattern,
-    pub(crate) seated: &'a ClientOnCushion<'a>,
+    pub(crate) meshes: &'a SearchMeshes<'a>,
     /// The stock fill under the client, from which changes are counted.
     pub(crate) stock: &'a Filling,
 }
@@ -171,13 +171,13 @@ impl GoalReader<'_> {
 
     /// The compartment under a place that is so far from a site, m.
     fn under(&self, site: SiteName, forward: f64) -> Option<CompartmentIx> {
-        let [x, y] = self.seated.body().site(site)?.at;
-        compartment_at(self.pattern, self.seated, [x, y + forward])
+        let [x, y] = self.meshes.coarse.body().site(site)?.at;
+        compartment_at(self.pattern, &self.meshes.coarse, [x, y + forward])
     }
 
     /// The compartments under the disc of a site.
     pub(crate) fn under_site(&self, site: SiteName) -> Vec<CompartmentIx> {
-        under_site(self.pattern, self.seated, site)
+        under_site(self.pattern, &self.meshes.coarse, site)
     }
 
     fn both(&self, of: impl Fn(Side) -> Option<CompartmentIx>) -> Vec<CompartmentIx> {
@@ -211,8 +211,8 @@ impl GoalReader<'_> {
     fn front(&self, sides: FrontSides) -> Result<Vec<CompartmentIx>, Shortfall> {
         let depth = self.pattern.size().depth().to_m();
         let edge = |side: Side| {
-            let [x, _] = self.seated.body().site(SiteName::Thigh(side))?.at;
-            compartment_at(self.pattern, self.seated, [x, depth - FROM_FRONT])
+            let [x, _] = self.meshes.coarse.body().site(SiteName::Thigh(side))?.at;
+            compartment_at(self.pattern, &self.meshes.coarse, [x, depth - FROM_FRONT])
         };
         let wanted = match sides {
             FrontSides::One(side) => {

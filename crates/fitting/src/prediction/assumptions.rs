@@ -1,15 +1,15 @@
 //! From a client's file to the body that the mechanics knows.
 
 use case::BodyError;
-use case::{Client, Sides};
-use cushion::{Length, Mass, Pattern, Side};
+use case::{Base, Chair, Client, CushionSides, Sides};
+use cushion::{Length, Mass, Pattern, Rim, Side};
 use mechanics::{Obliquity, Parameters, SeatedClient, Stop};
 
 use crate::advice::altitude::air_pressure;
 use crate::goals::needs::oblique;
 use crate::prediction::client_on_cushion::{ClientOnCushion, has_numbers};
 use crate::prediction::prepared::PreparedCushion;
-use crate::prediction::unknowns::Assumptions;
+use crate::prediction::unknowns::{Assumptions, Seat};
 
 /// The depth of the cushion for which the usual places of seat bones and load are given, mm.
 const USUAL_DEPTH: f64 = 400.0;
@@ -49,7 +49,38 @@ fn upright(client: &Client, pattern: &Pattern, weight: Mass) -> Assumptions {
     };
     parameters.sealing_pressure = air(client.altitudes.sealed, parameters.sealing_pressure);
     parameters.air_pressure = air(client.altitudes.home, parameters.air_pressure);
-    Assumptions { parameters, sitter, cells: 1.0, sag: None }
+    parameters.outer_give =
+        outer_give(parameters.outer_give, pattern.rim(), client.chair.cushion_sides);
+    let seat = seat(&client.chair, pattern.size().width());
+    Assumptions { parameters, sitter, cells: 1.0, seat }
+}
+
+/// By how much a sag may be off where the seat is a sling or nobody looked, where a sling was
+/// measured, and where it is solid, mm; practice judgements.
+const SAG_UNKNOWN: f64 = 15.0;
+const SAG_MEASURED: f64 = 5.0;
+const SAG_SOLID: f64 = 2.0;
+
+/// The seat under a cushion so wide.
+fn seat(chair: &Chair, cushion_width: Length) -> Seat {
+    let width = chair.inside_width.unwrap_or(cushion_width);
+    let (sag, within) = match (chair.base, chair.sling_sag) {
+        (Some(Base::Solid), _) => (Length::ZERO, SAG_SOLID),
+        (_, Some(measured)) => (measured, SAG_MEASURED),
+        (_, None) => (Length::ZERO, SAG_UNKNOWN),
+    };
+    Seat { sag, within: Length::from_mm(within), width }
+}
+
+/// How much of their give the outer walls use: nothing where a boxed rim or the sides of the chair
+/// hold them, else what is usual.
+///
+/// Where nobody looked, no chair is believed to hold them: that is the careful answer, since walls
+/// that bow leave less clearance. A chair that holds the sides counts as if it held all outer walls:
+/// the rear one stands before the back support, and how far the front one bows is left out.
+pub(crate) fn outer_give(usual: f64, rim: Rim, sides: Option<CushionSides>) -> f64 {
+    let held = rim == Rim::Boxed || sides == Some(CushionSides::Held);
+    if held { 0.0 } else { usual }
 }
 
 /// Steps by which the line of a leaning client's load is found: each is a straight line's.
@@ -90,4 +121,23 @@ pub(crate) fn assumptions_of(
         assumptions.sitter.load_right = Length::from_m(right.clamp(-0.1, 0.1));
     }
     Ok(assumptions)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn outer_walls_are_held_by_a_boxed_rim_or_by_the_chair_and_by_nothing_that_is_not_known() {
+        for (rim, sides, expected) in [
+            (Rim::Soft, None, 0.5),
+            (Rim::Soft, Some(CushionSides::Open), 0.5),
+            (Rim::Soft, Some(CushionSides::Held), 0.0),
+            (Rim::Boxed, None, 0.0),
+            (Rim::Boxed, Some(CushionSides::Open), 0.0),
+            (Rim::Boxed, Some(CushionSides::Held), 0.0),
+        ] {
+            assert_eq!(outer_give(0.5, rim, sides), expected, "{rim:?} {sides:?}");
+        }
+    }
 }

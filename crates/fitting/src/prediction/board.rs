@@ -101,7 +101,7 @@ fn higher(
     moved: u32,
     give: f64,
 ) -> Option<Length> {
-    let parameters = Parameters { inner_give: give, ..Parameters::default() };
+    let parameters = Parameters { inner_give: give, ..cushion.coarse().usual_parameters() };
     let (pattern, stock) = (cushion.pattern(), cushion.stock());
     let roll = |moved: f64| {
         let mut counts: Vec<f64> =

@@ -1,12 +1,14 @@
 //! A client over a cushion, meshed and ready to be asked what counts would do.
 
 use case::BodyError;
-use cushion::{Length, Pattern, StockFill, Volume};
+use cushion::{Length, Pattern, Rim, StockFill, Volume};
 use mechanics::{
     Body, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody,
     SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
 };
 
+use crate::prediction::assumptions::outer_give;
+use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
 
 /// A cushion meshed once, for any body and any counts.
@@ -15,6 +17,7 @@ pub(crate) struct MeshedCushion {
     model: SheetModel,
     each: Volume,
     packing: Vec<f64>,
+    rim: Rim,
 }
 
 impl MeshedCushion {
@@ -30,6 +33,7 @@ impl MeshedCushion {
             model: SheetModel::new(meshes, pattern.wall_height()),
             each,
             packing: pattern.indices().map(|ix| stock[ix].packing).collect(),
+            rim: pattern.rim(),
         }
     }
 
@@ -52,7 +56,13 @@ impl MeshedCushion {
 
     /// Where any body comes to rest, under the usual parameters.
     pub(crate) fn rest_of(&self, placed: &SeatedBody, counts: &[f64]) -> Rest {
-        self.rest_under(placed, counts, &Parameters::default(), Stop::never())
+        self.rest_under(placed, counts, &self.usual_parameters(), Stop::never())
+    }
+
+    /// The usual parameters, and what the layout says of the outer walls.
+    pub(crate) fn usual_parameters(&self) -> Parameters {
+        let usual = Parameters::default();
+        Parameters { outer_give: outer_give(usual.outer_give, self.rim, None), ..usual }
     }
 
     /// Where any body comes to rest.
@@ -97,10 +107,7 @@ impl<'c> ClientOnCushion<'c> {
         stop: Stop<'c>,
     ) -> Result<Self, BodyError> {
         let body = Body::of_client(&assumptions.sitter)?;
-        let body = match assumptions.sag {
-            Some([by, width]) => body.over_sag(by, width),
-            None => body,
-        };
+        let body = body.over_sag(assumptions.seat.sag, assumptions.seat.width);
         let placed = SeatedBody::new(&cushion.model, body);
         Ok(Self { cushion, assumptions, placed, stop })
     }
@@ -129,6 +136,30 @@ impl<'c> ClientOnCushion<'c> {
     pub(crate) fn effects_at(&self, counts: &[f64], resting: &Resting) -> Option<Vec<CellEffect>> {
         let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
         effects_of_a_cell(&self.cushion.model, &cells, &self.placed, parameters, resting)
+    }
+}
+
+/// A client over the meshes that counts are looked for on.
+pub(crate) struct SearchMeshes<'c> {
+    /// On which counts are solved.
+    pub(crate) coarse: ClientOnCushion<'c>,
+    /// On which moves are tried: they are differences, which need less.
+    pub(crate) rough: ClientOnCushion<'c>,
+}
+
+impl<'c> SearchMeshes<'c> {
+    /// Puts a client over the coarse and the rough mesh of a cushion.
+    ///
+    /// # Errors
+    ///
+    /// Returns what in the client's measures is no body's.
+    pub(crate) fn new(
+        cushion: &'c PreparedCushion,
+        assumptions: &Assumptions,
+        stop: Stop<'c>,
+    ) -> Result<Self, BodyError> {
+        let on = |mesh| ClientOnCushion::new(mesh, assumptions.clone(), stop);
+        Ok(Self { coarse: on(cushion.coarse())?, rough: on(cushion.rough())? })
     }
 }
 

@@ -140,11 +140,14 @@ impl Ends {
 }
 
 /// The values that have a spread, in a fixed order: clearance left and right, mean and greatest
-/// surface pressure, then surface pressure by site, then fill pressure by compartment.
+/// surface pressure, roll and pitch, then surface pressure by site, then fill pressure by
+/// compartment.
 struct Values(Vec<f64>);
 
+/// Where in [`Values`] roll and pitch are.
+const TURNS: usize = 4;
 /// Where in [`Values`] the sites begin.
-const SITES: usize = 4;
+const SITES: usize = 6;
 
 impl Values {
     fn of(seated: &ClientOnCushion<'_>, resting: &Resting) -> Self {
@@ -155,6 +158,8 @@ impl Values {
             clearance(Side::Right),
             load / resting.contact_area.to_m2(),
             resting.greatest_disc(seated.model()).1.to_pa(),
+            libm::atan(resting.pose[1]).to_degrees(),
+            libm::atan(resting.pose[2]).to_degrees(),
         ];
         values.extend(resting.sites.iter().map(|site| site.pressure.to_pa()));
         values.extend(resting.compartments.iter().map(|compartment| compartment.pressure.to_pa()));
@@ -191,8 +196,8 @@ fn seat(
     let sites = resting.sites.len();
     let degrees = |per_radian: f64| per_radian.to_radians();
     PredictedSeat {
-        roll_deg: libm::atan(resting.pose[1]).to_degrees(),
-        pitch_deg: libm::atan(resting.pose[2]).to_degrees(),
+        roll_deg: spread(around(TURNS), |degrees| degrees),
+        pitch_deg: spread(around(TURNS + 1), |degrees| degrees),
         lower_side,
         lower_by: Length::from_m(higher.abs()),
         clearance: Sides { left: lengths(0), right: lengths(1) },

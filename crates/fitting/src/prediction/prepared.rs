@@ -80,6 +80,11 @@ impl PreparedCushion {
         &self.pattern
     }
 
+    /// The volume of one cell.
+    pub(crate) fn each(&self) -> Volume {
+        self.each
+    }
+
     /// The stock fill.
     #[must_use]
     pub fn stock(&self) -> &StockFill {

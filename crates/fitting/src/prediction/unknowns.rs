@@ -9,6 +9,12 @@ use mechanics::{Parameters, SeatedClient};
 /// Something that is not known, and matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Unknown {
+    /// How much of their give walls between compartments use.
+    InnerGive,
+    /// How much of their give outer walls use.
+    OuterGive,
+    /// How far the seat under the cushion sags.
+    Sag,
     /// Tension of the taut cover.
     TautTension,
     /// How much slack the cover has.
@@ -56,13 +62,27 @@ pub(crate) struct Assumptions {
     pub(crate) sitter: SeatedClient,
     /// Factor on the volume of all cells.
     pub(crate) cells: f64,
-    /// How far the seat sags in the middle, and its width.
-    pub(crate) sag: Option<[Length; 2]>,
+    /// The seat under the cushion.
+    pub(crate) seat: Seat,
+}
+
+/// How the seat under the cushion sags.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Seat {
+    /// How far in the middle; a seat that is crowned has less than none.
+    pub(crate) sag: Length,
+    /// By how much that may be off.
+    pub(crate) within: Length,
+    /// Between the sides that hold it.
+    pub(crate) width: Length,
 }
 
 impl Unknown {
     /// All, in a fixed order.
-    pub(crate) const ALL: [Self; 11] = [
+    pub(crate) const ALL: [Self; 14] = [
+        Self::InnerGive,
+        Self::OuterGive,
+        Self::Sag,
         Self::TautTension,
         Self::Slack,
         Self::Migration,
@@ -78,7 +98,10 @@ impl Unknown {
 
     /// The ones whose ranges are run through for a spread: those of one client on one cushion.
     /// What leans a client to a side is looked at in a fitting check, and is not among them.
-    pub(crate) const OF_A_SPREAD: [Self; 8] = [
+    pub(crate) const OF_A_SPREAD: [Self; 11] = [
+        Self::InnerGive,
+        Self::OuterGive,
+        Self::Sag,
         Self::TautTension,
         Self::Slack,
         Self::Migration,
@@ -98,6 +121,14 @@ impl Unknown {
             Range { low, usual, high }
         };
         match self {
+            Self::InnerGive => parameter("inner_give"),
+            // Walls that are held cannot bow.
+            Self::OuterGive if usual <= 0.0 => Range { low: 0.0, usual, high: 0.0 },
+            Self::OuterGive => parameter("outer_give"),
+            Self::Sag => {
+                let within = setting.seat.within.to_m();
+                Range { low: usual - within, usual, high: usual + within }
+            }
             Self::TautTension => parameter("tension_taut"),
             Self::Slack => parameter("stretch"),
             Self::Migration => parameter("migration"),
@@ -132,6 +163,9 @@ impl Unknown {
     /// The value in a setting.
     fn value(self, setting: &Assumptions) -> f64 {
         match self {
+            Self::InnerGive => setting.parameters.inner_give,
+            Self::OuterGive => setting.parameters.outer_give,
+            Self::Sag => setting.seat.sag.to_m(),
             Self::TautTension => setting.parameters.tension_taut,
             Self::Slack => setting.parameters.stretch,
             Self::Migration => setting.parameters.migration,
@@ -152,6 +186,9 @@ impl Unknown {
     pub(crate) fn place(self, usual: &Assumptions, setting: &mut Assumptions, place: f64) {
         let value = self.range(usual).at(place);
         match self {
+            Self::InnerGive => setting.parameters.inner_give = value.clamp(0.0, 1.0),
+            Self::OuterGive => setting.parameters.outer_give = value.clamp(0.0, 1.0),
+            Self::Sag => setting.seat.sag = Length::from_m(value),
             Self::TautTension => setting.parameters.tension_taut = value.max(30.0),
             Self::Slack => setting.parameters.stretch = value.max(2e-3),
             Self::Migration => setting.parameters.migration = value.max(0.0),

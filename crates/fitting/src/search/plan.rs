@@ -1,13 +1,14 @@
 //! A plan from the stock fill and the wanted changes.
 
 use case::{
-    Amount, BodyError, Change, Client, CountReason, Date, Mirror, Partners, Plan, PlanRefusal,
-    PlannedCount, WhyNoPlan,
+    Amount, BodyError, Caution, Change, Client, CountReason, Date, Mirror, Partners, Plan,
+    PlanRefusal, PlannedCount, WhyNoPlan,
 };
 use cushion::{CompartmentIx, Mass, Pattern};
 use mechanics::Stop;
 
 use crate::advice::cautions::cautions;
+use crate::advice::small_moves::small_moves;
 use crate::image::answered_by_its_image;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
@@ -101,6 +102,8 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
     plan.cautions = cautions(input, &counts);
     let wanted: Vec<u32> = counts.iter().map(|count| count.planned).collect();
     plan.moves = moves(input.cushion.pattern(), now, &wanted);
+    let small = small_moves(input.cushion, &plan.moves);
+    plan.cautions.extend(small.map(|cells| Caution::SmallMoves { cells }));
     plan.counts = counts;
     Ok(plan)
 }

@@ -7,13 +7,13 @@ use mechanics::Stop;
 
 use case::Client;
 
-use crate::goals::aims::{Aim, Filling, Quantity};
+use crate::goals::aims::{Aim, Filling, Quantity, Slopes};
 use crate::goals::limits::{broken, limits, needed};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, Wanted};
 use crate::image::{left_first, side_of_limit};
 use crate::prediction::assumptions::assumptions_of;
-use crate::prediction::client_on_cushion::{Answer, ClientOnCushion};
+use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
 use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
@@ -149,12 +149,11 @@ impl<'a> Planner<'a> {
             self.stop,
         )?;
         let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
-        let coarse =
-            ClientOnCushion::new(self.cushion.coarse(), self.assumptions.clone(), self.stop)?;
-        let stock = self.search(&coarse, Vec::new()).filled(&self.stock_counts(), None);
+        let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
+        let stock = self.search(&meshes, Vec::new()).filled(&self.stock_counts(), None);
         let goals = match &stock {
             Some(stock) => {
-                let reader = GoalReader { needs: &self.needs, pattern, seated: &coarse, stock };
+                let reader = GoalReader { needs: &self.needs, pattern, meshes: &meshes, stock };
                 self.outcomes(&reader, counts)
             }
             None => self.refused_all(Shortfall::NoRestOnStock),
@@ -167,8 +166,8 @@ impl<'a> Planner<'a> {
         let assumptions = &self.assumptions;
         let predictor =
             Predictor::new(self.cushion.fine(), self.cushion.rough(), assumptions, self.stop)?;
-        let coarse = ClientOnCushion::new(self.cushion.coarse(), assumptions.clone(), self.stop)?;
-        let bare = self.search(&coarse, Vec::new());
+        let meshes = SearchMeshes::new(self.cushion, assumptions, self.stop)?;
+        let bare = self.search(&meshes, Vec::new());
         let stock_counts = self.stock_counts();
         let Some(stock) = bare.filled(&stock_counts, None) else {
             progress.tell(PlanStep::Prediction);
@@ -177,18 +176,19 @@ impl<'a> Planner<'a> {
         let (needed, ends) = self.needed_clearance(&predictor, &stock_counts);
         let needs = &self.needs;
         let reader =
-            GoalReader { needs, pattern: self.cushion.pattern(), seated: &coarse, stock: &stock };
+            GoalReader { needs, pattern: self.cushion.pattern(), meshes: &meshes, stock: &stock };
         let wanted = reader.wanted();
         let mut spare = SPARE;
         let mut counts = self.home.clone();
-        let mut answer = None;
+        let (mut answer, mut known) = (None, None);
         for time in 1..=AGAIN + 1 {
             progress.tell(PlanStep::Search { time });
-            let Some(found) =
-                self.searched(&reader, &wanted, needed.map(|clearance| clearance + spare))
+            let needed = needed.map(|clearance| clearance + spare);
+            let Some((found, slopes)) = self.searched(&reader, &wanted, needed, known.take())
             else {
                 break;
             };
+            known = Some(slopes);
             counts = if self.is_worth_it(&reader, &wanted, &found) {
                 found.counts
             } else {
@@ -240,11 +240,12 @@ impl<'a> Planner<'a> {
         reader: &GoalReader<'_>,
         wanted: &[Wanted],
         needed: [f64; 2],
-    ) -> Option<Filling> {
+        known: Option<Slopes>,
+    ) -> Option<(Filling, Slopes)> {
         let mut aims = limits(&self.needs, reader.pattern, reader.stock, needed);
-        aims.extend(self.held(reader.seated));
+        aims.extend(self.held(reader.meshes));
         aims.extend(wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten().cloned());
-        let mut search = self.search(reader.seated, aims);
+        let mut search = self.search(reader.meshes, aims);
         let under: Vec<cushion::CompartmentIx> = (wanted.iter())
             .flat_map(|goal| match goal.want {
                 Want::OffLoad { site, .. } => reader.under_site(site),
@@ -256,17 +257,23 @@ impl<'a> Planner<'a> {
             search.bounds[at][0] = self.home[at].min(search.bounds[at][1]);
         }
         let start = search.filled(&self.home, Some(reader.stock))?;
-        let best = search.best(start);
-        let around = search.best_whole_counts(&best);
-        if under.is_empty() || around.as_ref().is_some_and(|filling| search.is_met(filling)) {
+        let (mut rough, start) = search.roughly(&start)?;
+        let (best, slopes) = rough.best(start, known)?;
+        let whole = |search: &Search<'_>, found: &Filling, slopes| {
+            search.best_whole_counts(&search.filled(&found.counts, Some(reader.stock))?, slopes)
+        };
+        let around = whole(&search, &best, slopes.clone());
+        if under.is_empty() || around.as_ref().is_some_and(|found| search.is_met(&found.0)) {
             return around;
         }
+        rough.bounds.clone_from(&free);
         search.bounds = free;
-        let deeper = search.best_whole_counts(&search.best(best));
+        let deeper = rough.best(best, Some(slopes));
+        let deeper = deeper.and_then(|(best, slopes)| whole(&search, &best, slopes));
         let pairs = around.into_iter().chain(deeper);
         pairs.reduce(
             |first, next| {
-                if search.score(&next) < search.score(&first) { next } else { first }
+                if search.score(&next.0) < search.score(&first.0) { next } else { first }
             },
         )
     }
@@ -275,7 +282,7 @@ impl<'a> Planner<'a> {
     /// Where a client sits well, what the next checks say is mostly how finely hands can tell.
     fn is_worth_it(&self, reader: &GoalReader<'_>, wanted: &[Wanted], found: &Filling) -> bool {
         let Some(adjusting) = &self.adjusting else { return true };
-        let bare = self.search(reader.seated, Vec::new());
+        let bare = self.search(reader.meshes, Vec::new());
         let Some(home) = bare.filled(&self.home, Some(found)) else { return true };
         let off = |aim: &Aim, filling: &Filling| {
             aim.quantity.value(filling).map_or(0.0, |value| aim.off(value).abs())
@@ -291,7 +298,7 @@ impl<'a> Planner<'a> {
             })
     }
 
-    fn search<'s>(&'s self, seated: &'s ClientOnCushion<'s>, aims: Vec<Aim>) -> Search<'s> {
+    fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {
         let stock = self.cushion.stock();
         let bound = |((at, ix), fixed): ((usize, cushion::CompartmentIx), &bool)| {
             let (cells, home) = (stock[ix].cells, self.home[at]);
@@ -309,7 +316,8 @@ impl<'a> Planner<'a> {
         };
         let pattern = self.cushion.pattern();
         Search {
-            seated,
+            solved_on: &meshes.coarse,
+            tried_on: &meshes.rough,
             pattern,
             unloaded: self.cushion.unloaded(),
             aims,
@@ -324,13 +332,13 @@ impl<'a> Planner<'a> {
     }
 
     /// That the clearance does not get less on sides that were found pinched or felt.
-    fn held(&self, seated: &ClientOnCushion<'_>) -> Vec<Aim> {
+    fn held(&self, meshes: &SearchMeshes<'_>) -> Vec<Aim> {
         let Some(adjusting) =
             self.adjusting.as_ref().filter(|adjusting| !adjusting.held.is_empty())
         else {
             return Vec::new();
         };
-        let search = self.search(seated, Vec::new());
+        let search = self.search(meshes, Vec::new());
         let Some(now) = search.filled(&self.home, None) else { return Vec::new() };
         let aim = |side: &Side| {
             let quantity = Quantity::Clearance(*side);
@@ -365,7 +373,7 @@ impl<'a> Planner<'a> {
     /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.
     fn outcomes(&self, reader: &GoalReader<'_>, counts: &[u32]) -> Vec<GoalOutcome> {
         let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
-        let search = self.search(reader.seated, Vec::new());
+        let search = self.search(reader.meshes, Vec::new());
         match search.filled(&real, Some(reader.stock)) {
             Some(filling) => self.judged(reader, &filling),
             None => self.refused_all(Shortfall::NoRest),

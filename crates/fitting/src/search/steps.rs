@@ -24,8 +24,9 @@ const SMALL_STEP: f64 = 0.2;
 const FIRST_REACH: f64 = 0.12;
 /// The most that it grows to.
 const MOST_REACH: f64 = 0.25;
-/// The least: of a compartment of a hundred cells less than half a cell.
-const LEAST_REACH: f64 = 0.004;
+/// The least: of a compartment of a hundred cells a cell and a half. Slopes are those of moves of
+/// several cells, and whole cells are looked for after it.
+const LEAST_REACH: f64 = 0.015;
 /// By how much it grows after a step that was better.
 const GROWTH: f64 = 1.6;
 /// By how much it shrinks after one that was not.
@@ -42,7 +43,10 @@ const QUANTUM: f64 = 0.05;
 
 /// What is searched, and where.
 pub(crate) struct Search<'s> {
-    pub(crate) seated: &'s ClientOnCushion<'s>,
+    /// The client on the mesh on which counts are solved.
+    pub(crate) solved_on: &'s ClientOnCushion<'s>,
+    /// The same on the mesh on which moves are tried: they are differences, which need less.
+    pub(crate) tried_on: &'s ClientOnCushion<'s>,
     pub(crate) pattern: &'s Pattern,
     pub(crate) unloaded: &'s UnloadedCushion,
     pub(crate) aims: Vec<Aim>,
@@ -56,29 +60,40 @@ pub(crate) struct Search<'s> {
 #[derive(Clone, Debug, PartialEq, PartialOrd)]
 pub(crate) struct Score {
     /// How far the aims of each rank are off, in steps of a twentieth of a tolerance.
-    ranks: Vec<u32>,
+    pub(crate) ranks: Vec<u32>,
     /// How far the counts are from home.
-    departure: f64,
+    pub(crate) departure: f64,
 }
 
-impl Search<'_> {
+impl<'s> Search<'s> {
     /// A filling with its numbers; none where the client does not come to rest on it.
     pub(crate) fn filled(&self, counts: &[f64], near: Option<&Filling>) -> Option<Filling> {
-        let answer = self.seated.rest(counts, near.map(|near| &near.resting));
+        let answer = self.solved_on.rest(counts, near.map(|near| &near.resting));
         let numbers = has_numbers(&answer.rest);
         let resting = answer.rest.resting.filter(|_| numbers)?;
         let tops = tops(self.pattern, self.unloaded, counts);
         Some(Filling { counts: counts.to_vec(), resting, tops })
     }
 
-    pub(crate) fn slopes(&self, filling: &Filling) -> Option<Slopes> {
-        let more: Vec<f64> = filling.counts.iter().map(|count| count + 1.0).collect();
-        let raised = tops(self.pattern, self.unloaded, &more);
-        let effects = self.seated.effects_at(&filling.counts, &filling.resting)?;
-        Some(Slopes {
-            effects,
-            tops: raised.iter().zip(&filling.tops).map(|(more, now)| more - now).collect(),
-        })
+    /// The same search on the mesh on which moves are tried, from the same counts, with aims that
+    /// allow for what the meshes differ by there; none where the client does not come to rest.
+    pub(crate) fn roughly(&self, start: &Filling) -> Option<(Self, Filling)> {
+        let mut rough: Search<'s> = Search {
+            solved_on: self.tried_on,
+            tried_on: self.tried_on,
+            pattern: self.pattern,
+            unloaded: self.unloaded,
+            aims: self.aims.clone(),
+            bounds: self.bounds.clone(),
+            home: self.home.clone(),
+        };
+        let there = rough.filled(&start.counts, None)?;
+        for aim in &mut rough.aims {
+            let both = aim.quantity.value(&there).zip(aim.quantity.value(start));
+            let off = both.map_or(0.0, |(there, here)| there - here);
+            (aim.least, aim.most) = (aim.least + off, aim.most + off);
+        }
+        Some((rough, there))
     }
 
     fn ranks(&self) -> usize {
@@ -124,35 +139,48 @@ impl Search<'_> {
         aims.collect()
     }
 
-    /// The best filling near a start, not in whole numbers.
-    pub(crate) fn best(&self, start: Filling) -> Filling {
+    /// The best filling near a start, not in whole numbers, with the slopes around it; none where
+    /// there are no slopes. Those of a like filling serve as well to begin with.
+    pub(crate) fn best(&self, start: Filling, known: Option<Slopes>) -> Option<(Filling, Slopes)> {
         let mut best = start;
+        // Whether the slopes are those around the best, and not corrected ones of before.
+        let mut fresh = known.is_none();
+        let mut slopes = known.or_else(|| self.slopes(&best))?;
         let mut score = self.score(&best);
         let mut reach = FIRST_REACH;
         for _ in 0..MOST_STEPS {
-            let Some(slopes) = self.slopes(&best) else { break };
-            let mut moved = false;
+            let (mut moved, were_fresh) = (false, fresh);
             while reach > LEAST_REACH {
                 let Some(counts) = self.step(&best, &slopes, reach) else { break };
-                let length = largest_change(&counts, &best.counts);
-                if length < SMALL_STEP {
+                if largest_change(&counts, &best.counts) < SMALL_STEP {
                     break;
                 }
-                let next = self.filled(&counts, Some(&best)).map(|next| (self.score(&next), next));
-                match next {
-                    Some((better, next)) if better < score => {
-                        (score, best, moved) = (better, next, true);
-                        reach = (reach * GROWTH).min(MOST_REACH);
-                        break;
-                    }
-                    _ => reach *= SHRINKING,
+                let Some(next) = self.filled(&counts, Some(&best)) else {
+                    reach *= SHRINKING;
+                    continue;
+                };
+                let better = self.score(&next);
+                moved = better < score;
+                let around = if moved { &next } else { &best };
+                slopes = self.corrected(&slopes, [&best, &next], around);
+                fresh = false;
+                if moved {
+                    (score, best) = (better, next);
+                    reach = (reach * GROWTH).min(MOST_REACH);
+                    break;
                 }
+                reach *= SHRINKING;
             }
             if !moved {
-                break;
+                if were_fresh {
+                    break;
+                }
+                slopes = self.slopes(&best)?;
+                fresh = true;
+                reach = FIRST_REACH * SHRINKING;
             }
         }
-        best
+        Some((best, slopes))
     }
 
     /// The counts that the aims ask for in order where effects are straight lines, within a share

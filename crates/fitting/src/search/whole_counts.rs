@@ -1,6 +1,7 @@
 //! Whole cells: the best whole counts around an answer that is not whole.
 
-use crate::goals::aims::Filling;
+use crate::goals::aims::{Filling, Slopes};
+use crate::search::side_by_side::side_by_side;
 use crate::search::steps::{LinearAim, Score, Search};
 
 /// Candidates that are solved anew in each round.
@@ -20,14 +21,20 @@ impl Search<'_> {
     /// neighbours with a cell more or less in up to three compartments, until none is better.
     ///
     /// None where nothing near it comes to rest.
-    pub(crate) fn best_whole_counts(&self, best: &Filling) -> Option<Filling> {
-        let slopes = self.slopes(best)?;
+    pub(crate) fn best_whole_counts(
+        &self,
+        best: &Filling,
+        slopes: Slopes,
+    ) -> Option<(Filling, Slopes)> {
+        let mut slopes = slopes;
         let lines = self.linear_aims(best, &slopes);
         let mut candidates = self.around(&best.counts);
         candidates.sort_by_cached_key(|counts| Ordered(self.guess(&best.counts, &lines, counts)));
-        let mut found = self.best_of(&candidates[..candidates.len().min(SOLVED)], best)?;
+        let all = self.solved(&candidates[..candidates.len().min(SOLVED)], best);
+        slopes = self.learnt(slopes, best, &all);
+        let mut found = self.best_of(all)?;
+        let mut fresh = false;
         for _ in 0..MOST_ROUNDS {
-            let slopes = self.slopes(&found.1)?;
             let lines = self.linear_aims(&found.1, &slopes);
             let mut near: Vec<(Score, Vec<f64>)> = (self.neighbours(&found.1.counts).into_iter())
                 .map(|counts| (self.guess(&found.1.counts, &lines, &counts), counts))
@@ -36,18 +43,31 @@ impl Search<'_> {
             near.sort_by_cached_key(|(score, _)| Ordered(score.clone()));
             near.truncate(SOLVED);
             let near: Vec<Vec<f64>> = near.into_iter().map(|(_, counts)| counts).collect();
-            match self.best_of(&near, &found.1) {
-                Some(next) if next.0 < found.0 => found = next,
-                _ => break,
+            let all = self.solved(&near, &found.1);
+            slopes = self.learnt(slopes, &found.1, &all);
+            match self.best_of(all) {
+                Some(next) if next.0 < found.0 => (found, fresh) = (next, false),
+                _ if fresh => break,
+                _ => (slopes, fresh) = (self.slopes(&found.1)?, true),
             }
         }
-        Some(found.1)
+        Some((found.1, slopes))
     }
 
-    /// The best of some counts, solved anew.
-    fn best_of(&self, all: &[Vec<f64>], near: &Filling) -> Option<(Score, Filling)> {
-        let solved = all.iter().filter_map(|counts| self.filled(counts, Some(near)));
-        let scored = solved.map(|filling| (self.score(&filling), filling));
+    /// Counts solved anew, as far as the client comes to rest on them.
+    fn solved(&self, all: &[Vec<f64>], near: &Filling) -> Vec<Filling> {
+        let solved = side_by_side(all, |counts| self.filled(counts, Some(near)));
+        solved.into_iter().flatten().collect()
+    }
+
+    /// Slopes corrected by what was found near a filling, the best of it last.
+    fn learnt(&self, slopes: Slopes, from: &Filling, all: &[Filling]) -> Slopes {
+        all.iter().rev().fold(slopes, |slopes, to| self.corrected(&slopes, [from, to], from))
+    }
+
+    /// The best of some fillings.
+    fn best_of(&self, all: Vec<Filling>) -> Option<(Score, Filling)> {
+        let scored = all.into_iter().map(|filling| (self.score(&filling), filling));
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
     }
 

@@ -57,6 +57,6 @@ fn nobody_gets_a_size_that_breaks_a_rule() {
         let rating = sizes.iter().find(|made| made.size == size).unwrap().max_user_weight;
         assert!(body.weight <= rating);
     }
-    // Heavy soldiers are above the ratings; most others find a size.
-    assert!(made > 2000, "{made}");
+    // Soldiers are heavier for their hips than the sizes are rated for; more than half find one.
+    assert!(2 * made > bodies.len(), "{made}");
 }

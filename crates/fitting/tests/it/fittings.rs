@@ -104,7 +104,7 @@ fn pinched(side: Side) -> Check {
 
 #[test]
 fn a_bone_felt_brings_the_client_off_and_raises_both_bones_alike_where_that_is_safe() {
-    let case = planned("row-six", light(86.0));
+    let case = planned("row-six", light(81.0));
     let expected = case.seat.clearance.left.central.to_mm();
     assert!((25.0..35.0).contains(&expected), "{expected}");
     for checks in

@@ -143,9 +143,9 @@ fn what_would_harm_is_refused_with_its_reason() {
 
 #[test]
 fn limits_come_before_goals() {
-    // A cushion that is rated for 90 kg has little to take from under a heavy client.
+    // A cushion that is rated for 85 kg has little to take from under a heavy client.
     let heavy = |mut client: Client| {
-        client.weighing.as_mut().unwrap().weight = cushion::Mass::from_kg(88.0);
+        client.weighing.as_mut().unwrap().weight = cushion::Mass::from_kg(83.0);
         client
     };
     let left = SiteName::SeatBone(Side::Left);

@@ -1,6 +1,6 @@
 //! Predictions that begin at the last one.
 
-use std::cell::Cell;
+use std::sync::atomic::{AtomicU32, Ordering::Relaxed};
 
 use case::CentralNumbers;
 use cushion::{Length, Mass};
@@ -16,10 +16,10 @@ fn a_question_that_was_stopped_spoils_none_of_the_next() {
     let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
     let client = client("row-six", "440x400");
     let weight = Mass::from_kg(72.0);
-    let (asked, until) = (Cell::new(0u32), Cell::new(u32::MAX));
+    let (asked, until) = (AtomicU32::new(0), AtomicU32::new(u32::MAX));
     let question = || {
-        asked.set(asked.get() + 1);
-        asked.get() >= until.get()
+        asked.fetch_add(1, Relaxed);
+        asked.load(Relaxed) >= until.load(Relaxed)
     };
     let stop = Stop::when(&question);
     let mut live = LivePredictor::new(&cushion, &client, weight, stop).unwrap();
@@ -29,17 +29,17 @@ fn a_question_that_was_stopped_spoils_none_of_the_next() {
     more[0] += 3;
     let first = live.central(&stock);
     assert!(first.seated.is_some());
-    asked.set(0);
+    asked.store(0, Relaxed);
     let expected = live.central(&more);
-    let questions = asked.get();
+    let questions = asked.load(Relaxed);
     let back = live.central(&stock);
     assert!(questions >= 2);
     for k in 1..=questions {
-        asked.set(0);
-        until.set(k);
+        asked.store(0, Relaxed);
+        until.store(k, Relaxed);
         assert!(live.central(&more).seated.is_none());
         assert!(live.with_spread().is_none());
-        until.set(u32::MAX);
+        until.store(u32::MAX, Relaxed);
         same(&live.central(&more), &expected);
         same(&CentralNumbers::of(&live.with_spread().unwrap()), &expected);
         same(&live.central(&stock), &back);

@@ -79,9 +79,9 @@ fn a_heavier_client_sits_deeper_and_a_mirrored_filling_mirrors_the_answer() {
     assert!(heavy.clearance.left.central < light.clearance.left.central);
     // The compartments are numbered left, right, left, right.
     let mut left = even.clone();
-    left[0] -= 8;
+    left[0] -= 16;
     let mut right = even;
-    right[1] -= 8;
+    right[1] -= 16;
     let (left, right) =
         (seat(&cushion, &sitter, 70.0, &left), seat(&cushion, &sitter, 70.0, &right));
     assert_eq!((left.lower_side, right.lower_side), (Some(Side::Left), Some(Side::Right)));

@@ -1,6 +1,7 @@
 //! The loaded underside of the body, and the load that it brings.
 //!
-//! A body is rigid here: its shape is that of the skin under load. Height is measured from its
+//! A body is rigid here: its shape is that of the skin under load. A client's soft tissue may be
+//! asked for; then the shape is that of the skin without load, and tissue counts once. Height is measured from its
 //! lowest point, in the frame of the cushion: x to the client's right, y forward from the rear
 //! edge, in metres.
 
@@ -12,6 +13,7 @@ mod reference_body;
 mod seated_client;
 mod site;
 mod smooth;
+mod soft_skin;
 
 pub use self::board::Board;
 pub use self::jig::Jig;
@@ -22,6 +24,7 @@ pub use case::SiteName;
 
 use self::client_form::ClientForm;
 use self::reference_body::ReferenceForm;
+use self::soft_skin::unloaded_height;
 use crate::mesh::Mesh;
 use case::BodyError;
 use cushion::Length;
@@ -34,6 +37,8 @@ pub struct Body {
     lowest: f64,
     sites: Vec<Site>,
     load: Load,
+    /// Stiffness of soft tissue, Pa/m: heights are then of the skin without load.
+    tissue: Option<f64>,
     /// Sag of the base in the middle and half its width, m.
     sag: Option<[f64; 2]>,
 }
@@ -77,7 +82,14 @@ impl Body {
     /// A stiff board; it has no named sites.
     #[must_use]
     pub fn board(board: Board, load: Load) -> Self {
-        Self { form: Form::Board(board), lowest: 0.0, sites: Vec::new(), load, sag: None }
+        Self {
+            form: Form::Board(board),
+            lowest: 0.0,
+            sites: Vec::new(),
+            load,
+            tissue: None,
+            sag: None,
+        }
     }
 
     /// The body of a sitting client.
@@ -91,21 +103,25 @@ impl Body {
         let sites = form.sites();
         let load = client.load()?;
         let too_oblique = form.too_oblique();
-        Self::new(Form::Client(form), sites, load).ok_or(too_oblique)
+        let tissue = client.tissue_stiffness()?;
+        let body = Self::new(Form::Client(form), sites, load).ok_or(too_oblique)?;
+        Ok(Self { tissue, ..body })
     }
 
     /// None where the form has no lowest point.
     fn new(form: Form, sites: Vec<Site>, load: Load) -> Option<Self> {
         let lows = sites.iter().map(|site| lowest_near(&form, site.at));
         let lowest = lows.collect::<Option<Vec<_>>>()?.into_iter().fold(f64::INFINITY, f64::min);
-        Some(Self { form, lowest, sites, load, sag: None })
+        Some(Self { form, lowest, sites, load, tissue: None, sag: None })
     }
 
-    /// Returns the height of the underside above its own lowest point, in metres.
+    /// Returns the height of the underside above its own lowest point, in metres: of the skin
+    /// under load, or without load where soft tissue gives way.
     #[must_use]
     pub fn height(&self, x: f64, y: f64) -> f64 {
         let sagged = self.sag.map_or(0.0, |[by, half]| by * (1.0 - (x / half).powi(2)).max(0.0));
-        (self.form.height(x, y) - self.lowest).max(0.0) + sagged
+        let loaded = (self.form.height(x, y) - self.lowest).max(0.0);
+        self.tissue.map_or(loaded, |tissue| unloaded_height(loaded, tissue)) + sagged
     }
 
     /// The same body over a sling seat that sags by so much in the middle, between sides so far
@@ -137,6 +153,13 @@ impl Body {
     #[must_use]
     pub fn load(&self) -> &Load {
         &self.load
+    }
+
+    /// Stiffness of soft tissue between bone and skin, Pa/m; none where the body is rigid, as every
+    /// body is but a client's that asks for it.
+    #[must_use]
+    pub fn tissue_stiffness(&self) -> Option<f64> {
+        self.tissue
     }
 
     /// The same body under another load.

@@ -57,6 +57,12 @@ pub struct SeatedClient {
     /// By how much the skin under the seat bones is sharper than is usual: its radius is the
     /// default's times this; 0.5 to 1.
     pub skin_sharpness: f64,
+    /// Stiffness of soft tissue between bone and skin, Pa/m; none where the body is rigid, with
+    /// the skin as it is under load. With it the skin is that without load, so that tissue counts
+    /// once. 0.2 to 1.0 MPa/m are plausible, an estimate: 10 to 20 kPa over the 20 to 24 mm by which
+    /// tissue under a seat bone thins on a rigid seat (Liu et al., Front. Bioeng. Biotechnol. 11,
+    /// 1170768, 2023).
+    pub tissue_stiffness: Option<f64>,
     /// A fixed obliquity, where there is one.
     pub obliquity: Option<Obliquity>,
     /// How much lower the left seat bone is than that says; higher where negative. For asking
@@ -113,6 +119,7 @@ impl SeatedClient {
             measures: Measures::default(),
             injured: Sides::default(),
             skin_sharpness: 1.0,
+            tissue_stiffness: None,
             obliquity: None,
             left_lower_by: Length::ZERO,
             thighs: Sides::default(),
@@ -181,6 +188,12 @@ impl SeatedClient {
     pub(super) fn skin_radius(&self, side: Side) -> Result<f64, BodyError> {
         let sharpness = within(BodyValue::SkinSharpness, self.skin_sharpness, [0.5, 1.0])?;
         Ok(if self.injured[side] { 0.066 } else { 0.092 } * sharpness)
+    }
+
+    /// Returns the stiffness of soft tissue, Pa/m. Far above what is plausible it is a rigid body.
+    pub(super) fn tissue_stiffness(&self) -> Result<Option<f64>, BodyError> {
+        let checked = |stiffness| within(BodyValue::TissueStiffness, stiffness, [0.1e6, 1e12]);
+        self.tissue_stiffness.map(checked).transpose()
     }
 
     /// Returns the thigh depth of a leg, m: 490 mm where not measured on either, about the median

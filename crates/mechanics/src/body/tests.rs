@@ -167,6 +167,9 @@ fn what_is_no_body_is_refused() {
     assert_eq!(refused(SeatedClient::new(Mass::from_kg(5.0))), BodyValue::Weight);
     assert_eq!(refused(SeatedClient { seat_share: f64::NAN, ..client() }), BodyValue::SeatShare);
     let thighs = case::Sides { left: Some(ThighPose { out: f64::NAN, up: 0.0 }), right: None };
+    let soft = |tissue| SeatedClient { tissue_stiffness: Some(tissue), ..client() };
+    assert_eq!(refused(soft(f64::NAN)), BodyValue::TissueStiffness);
+    assert_eq!(refused(soft(0.0)), BodyValue::TissueStiffness);
     assert_eq!(refused(SeatedClient { thighs, ..client() }), BodyValue::ThighOut);
     let mut narrow = client();
     narrow.measures.trochanter_width = Some(Length::from_mm(150.0));
@@ -221,4 +224,26 @@ fn every_posture_that_a_file_can_tell_ends_in_a_body_or_a_refusal() {
             assert!(found.is_err() || found.is_ok_and(f64::is_finite), "{mm} {degrees}");
         }
     }
+}
+
+#[test]
+fn only_a_client_that_asks_for_it_is_soft_and_then_has_the_skin_without_load() {
+    let jig = Jig::new(Length::from_mm(440.0), Jig::STEPS[1], Jig::FORWARD);
+    let rigid = body(&client());
+    for own in [Body::reference(load()), Body::jig(jig, load()), rigid.clone()] {
+        assert_eq!(own.tissue_stiffness(), None);
+    }
+    let soft = body(&SeatedClient { tissue_stiffness: Some(0.5e6), ..client() });
+    assert_eq!(soft.tissue_stiffness(), Some(0.5e6));
+    let [x, y] = at(&soft, SiteName::SeatBone(Side::Left));
+    // Sharper around the seat bone: the foam's pressure had flattened it.
+    for out in [0.010, 0.020, 0.030] {
+        assert!(soft.height(x - out, y) > rigid.height(x - out, y));
+    }
+    // A base that sags does so by as much under both.
+    let sagged = |body: &Body| {
+        let by = Length::from_mm(20.0);
+        body.clone().over_sag(by, Length::from_mm(440.0)).height(x, y) - body.height(x, y)
+    };
+    assert!((sagged(&soft) - sagged(&rigid)).abs() < 1e-15);
 }

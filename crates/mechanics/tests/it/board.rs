@@ -14,7 +14,7 @@ use crate::rest::numbers;
 fn edges(inner_give: f64, moved: [f64; 3]) -> [f64; 3] {
     let meshes = NestedMeshes::of_net(&nets::case_four(), Length::from_mm(8.0)).expect("a mesh");
     let model = SheetModel::new(&meshes, Length::from_mm(60.0));
-    let parameters = Parameters { inner_give, ..Parameters::default() };
+    let parameters = Parameters { inner_give, ..Parameters::default().with_upright_walls() };
     let mm = Length::from_mm;
     let board = Board { width: mm(400.0), depth: mm(200.0), forward: mm(110.0) };
     let load = Load::new(Force::from_n(30.0 * mechanics::GRAVITY), [0.0, 0.110]);

@@ -35,6 +35,7 @@ impl CautionWords for English {
                 format!("The body weight is from {weighed_on}. Weigh the client again.")
             }
             Caution::HeightChanged => HEIGHT_CHANGED.to_owned(),
+            Caution::SmallMoves { cells } => small_moves(*cells),
             Caution::Spares { needed, there } => spares(*needed, *there),
             Caution::SlingSeat => SLING_SEAT.to_owned(),
             Caution::WiderThanChair => WIDER_THAN_CHAIR.to_owned(),
@@ -245,4 +246,12 @@ fn altitude(note: AltitudeNote) -> String {
              the cold is some 7 to 10 % soft: let it get warm first."
             .to_owned(),
     }
+}
+
+fn small_moves(cells: u32) -> String {
+    format!(
+        "Moves of {} or fewer from one compartment to another may do little: the wall \
+         between them gives way first. Feel again after them before more are moved.",
+        parts::cells(cells)
+    )
 }

@@ -142,6 +142,9 @@ impl CheckWords for English {
             NextStep::CheckAgain => {
                 "Pat the compartments level, wait 5 to 10 minutes, then make the checks again."
             }
+            NextStep::FeelSmallMoves => {
+                "So few cells may do little, since the wall between two compartments gives way first. Feel again before more are moved."
+            }
             NextStep::PatFirst => {
                 "Likely overfilled: enough is felt underneath. Pat the compartments level first and check on top again."
             }
@@ -286,6 +289,7 @@ fn body_value(what: BodyValue) -> (&'static str, &'static str) {
         BodyValue::SeatBonesForward => ("a distance of the seat bones from the rear edge", " mm"),
         BodyValue::TrochanterStep => ("a step from seat bones to trochanters", " mm"),
         BodyValue::SkinSharpness => ("a share of the skin's radius", ""),
+        BodyValue::TissueStiffness => ("a stiffness of soft tissue", " Pa/m"),
         BodyValue::ThighDepth => ("a thigh depth", " mm"),
         BodyValue::ThighOut => ("an outward angle of a thigh", " degrees"),
         BodyValue::ThighUp => ("an upward angle of a thigh", " degrees"),

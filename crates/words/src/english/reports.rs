@@ -97,10 +97,13 @@ impl ReportWords for English {
         };
         format!(
             "At the seat bones {}.\n\
+             From how they sit by themselves the cushion turns them to the {}, the front up by {}.\n\
              Cushion left under the seat bones: left {}, right {}.\n\
              They sink in by {} and {}. Skin touches on {:.0} cm2, mean pressure {}.\n\
              Leaning to a side is resisted with {:.1} N m a degree.{trunk}",
             self.lower(seat.lower_side, seat.lower_by),
+            leaning(&seat.roll_deg),
+            degrees(&seat.pitch_deg),
             self.spread(&seat.clearance.left),
             self.spread(&seat.clearance.right),
             self.length(seat.immersion.left),
@@ -269,6 +272,24 @@ impl English {
             ),
         }
     }
+}
+
+/// A lean to the side to which it goes, with how far it may go there and, below zero, the other way.
+fn leaning(right_up: &Spread<f64>) -> String {
+    let Spread { central, low, high } = *right_up;
+    if central > 0.0 {
+        return format!("left by {}", degrees(right_up));
+    }
+    let right = Spread { central: 0.0 - central, low: 0.0 - high, high: 0.0 - low };
+    format!("right by {}", degrees(&right))
+}
+
+/// Degrees with their spread.
+fn degrees(spread: &Spread<f64>) -> String {
+    let tenths = |value: f64| (value * 10.0).round() / 10.0 + 0.0;
+    let Spread { central, low, high } = spread;
+    let [central, low, high] = [central, low, high].map(|value| tenths(*value));
+    format!("{central:.1} degrees ({low:.1} to {high:.1})")
 }
 
 /// A pressure with its spread.

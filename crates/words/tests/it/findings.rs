@@ -92,6 +92,7 @@ fn cautions() -> Vec<Caution> {
     for cells in [0, 1, 2] {
         all.push(Caution::FewCells { number: 3, cells, least: 20 });
         all.push(Caution::ManyCells { number: 3, cells, most: 20 });
+        all.push(Caution::SmallMoves { cells });
         all.push(Caution::Spares { needed: 5, there: cells });
     }
     all
@@ -160,6 +161,7 @@ fn shortfalls() -> Vec<Shortfall> {
 fn next_steps() -> Vec<NextStep> {
     let mut all = vec![
         NextStep::CheckAgain,
+        NextStep::FeelSmallMoves,
         NextStep::PatFirst,
         NextStep::TakeOutIfStillHeld,
         NextStep::CauseFirst,

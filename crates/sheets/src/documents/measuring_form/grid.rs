@@ -71,7 +71,7 @@ pub(super) fn fields(flow: &mut Flow<'_>, lead: &Lead, fields: &[Field]) -> Resu
             }
             row(frame, &lead, &fields[from..to])
         })?;
-        flow.space(1.2);
+        flow.space(0.7);
     }
     Ok(())
 }

@@ -47,7 +47,7 @@ pub(super) fn list(flow: &mut Flow<'_>, form: &BlankForm<'_>, part: &Part) -> Re
         frame.table(&table)?;
         Ok(())
     })?;
-    flow.space(1.2);
+    flow.space(0.7);
     Ok(())
 }
 

@@ -35,7 +35,7 @@ pub(super) fn measures(
         frame.space(1.0);
         table(frame, form, &lengths)
     })?;
-    flow.space(2.5);
+    flow.space(1.5);
     let names: Vec<String> =
         drawn(&lengths).map(|own| form.language.label(own).to_owned()).collect();
     let names: Vec<&str> = names.iter().map(String::as_str).collect();

@@ -103,7 +103,7 @@ fn pages(form: &BlankForm<'_>, paper: Paper, of: usize) -> Result<Vec<Page>, Set
             _ => grid::fields(&mut flow, &lead, &fields(form, &part.questions))?,
         }
     }
-    flow.space(3.0);
+    flow.space(1.5);
     flow.put(|frame| sketch::sketch(frame, form.language))?;
     Ok(flow.pages())
 }

@@ -84,6 +84,7 @@ prose! {
     InsideDepth: "inside depth of the chair", "from the back support to the front edge of the seat";
     SeatBase: "seat base", "what the cushion lies on";
     SlingSag: "sag of the sling", "in the middle";
+    CushionSides: "state of the sides", "of the cushion: held where armrest panels or side guards touch both";
     FootrestHeight: "height from footrest to seat base", "from the footrest up to the seat base";
     ChairTilt: "tilt of the chair", "degrees that it is tilted back";
     ChairNotes: "notes on the chair", "";
@@ -154,6 +155,7 @@ prose! {
     LayoutClass: "class", "";
     LayoutMirror: "mirroring", "the client's right half is written, the left half is made";
     WallHeight: "wall height", "height of every seam above the seat, filled";
+    Rim: "rim", "boxed where a stiff or boxed border keeps the outer walls upright";
     StockCrown: "stock crown", "greatest rise of a compartment above its walls, of the width";
     RatingFrom: "source of the ratings", "how the user weights were found, in a sentence";
     MadeSizeSize: "made size", "width x depth";

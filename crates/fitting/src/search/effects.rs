@@ -1,0 +1,130 @@
+//! What a cell more in each compartment does, over moves as large as a hand makes.
+//!
+//! Walls that give swallow the first cells that are moved across them: there one cell says nothing
+//! of eight. So each compartment is tried with some cells more and with as many less. From one
+//! filling to the next the effects are corrected by what was found there, as Broyden does
+//! (Mathematics of Computation 19, 577, 1965): that costs nothing.
+
+use mechanics::{CellEffect, Resting};
+
+use crate::goals::aims::{Filling, Slopes, tops};
+use crate::search::side_by_side::side_by_side;
+use crate::search::steps::Search;
+
+/// Cells by which a compartment is tried: a hand moves 4 to 8 at once, and so many come out of the
+/// range in which a wall of 60 by 190 mm swallows them.
+const MOVED: f64 = 8.0;
+/// The same of a small compartment, as a share of its cells.
+const MOVED_SHARE: f64 = 0.10;
+/// The least cells that are tried.
+const LEAST_MOVED: f64 = 2.0;
+
+/// Cells by which a compartment with so many is tried.
+fn tried(count: f64) -> f64 {
+    (MOVED_SHARE * count).clamp(LEAST_MOVED, MOVED)
+}
+
+impl Search<'_> {
+    /// What each cell more in each compartment does around a filling. None where the client does
+    /// not come to rest there.
+    pub(crate) fn slopes(&self, filling: &Filling) -> Option<Slopes> {
+        Some(Slopes { effects: self.effects(filling)?, tops: self.top_slopes(filling) })
+    }
+
+    /// The same under the client alone.
+    pub(crate) fn effects(&self, filling: &Filling) -> Option<Vec<CellEffect>> {
+        let counts = &filling.counts;
+        let here = self.tried_on.rest(counts, None);
+        let here = here.resting()?;
+        let all: Vec<usize> = (0..counts.len()).collect();
+        side_by_side(&all, |at| self.effect(counts, here, *at)).into_iter().collect()
+    }
+
+    /// What each cell does between so many less and so many more; on one side where the other has
+    /// no answer.
+    fn effect(&self, counts: &[f64], here: &Resting, at: usize) -> Option<CellEffect> {
+        let by = tried(counts[at]);
+        let with = |more: f64| {
+            let mut counts = counts.to_vec();
+            counts[at] += more;
+            if counts[at] < 0.0 {
+                return None;
+            }
+            self.tried_on.rest(&counts, Some(here)).rest.resting
+        };
+        match (with(-by), with(by)) {
+            (Some(fewer), Some(more)) => Some(CellEffect::between(&fewer, &more, 2.0 * by)),
+            (None, Some(more)) => Some(CellEffect::between(here, &more, by)),
+            (Some(fewer), None) => Some(CellEffect::between(&fewer, here, by)),
+            (None, None) => None,
+        }
+    }
+
+    fn top_slopes(&self, filling: &Filling) -> Vec<f64> {
+        let more: Vec<f64> = filling.counts.iter().map(|count| count + 1.0).collect();
+        let raised = tops(self.pattern, self.unloaded, &more);
+        raised.iter().zip(&filling.tops).map(|(more, now)| more - now).collect()
+    }
+
+    /// Slopes corrected by what was found at another filling, to be used around `around`.
+    pub(crate) fn corrected(
+        &self,
+        slopes: &Slopes,
+        [from, to]: [&Filling; 2],
+        around: &Filling,
+    ) -> Slopes {
+        let moved: Vec<f64> =
+            to.counts.iter().zip(&from.counts).map(|(to, from)| to - from).collect();
+        let length: f64 = moved.iter().map(|by| by * by).sum();
+        let mut effects = slopes.effects.clone();
+        if length > 0.0 {
+            let found = CellEffect::between(&from.resting, &to.resting, 1.0);
+            for quantity in quantities(&found) {
+                let foreseen: f64 = effects
+                    .iter_mut()
+                    .zip(&moved)
+                    .map(|(effect, by)| *quantity.of(effect) * by)
+                    .sum();
+                let missing = (quantity.value(&found) - foreseen) / length;
+                for (effect, by) in effects.iter_mut().zip(&moved) {
+                    *quantity.of(effect) += missing * by;
+                }
+            }
+        }
+        Slopes { effects, tops: self.top_slopes(around) }
+    }
+}
+
+/// One number among those of an effect.
+#[derive(Clone, Copy)]
+enum Number {
+    Clearance(usize),
+    SurfacePressure(usize),
+    FillPressure(usize),
+}
+
+impl Number {
+    fn of(self, effect: &mut CellEffect) -> &mut f64 {
+        match self {
+            Self::Clearance(at) => &mut effect.clearance[at],
+            Self::SurfacePressure(at) => &mut effect.surface_pressure[at],
+            Self::FillPressure(at) => &mut effect.fill_pressure[at],
+        }
+    }
+
+    fn value(self, effect: &CellEffect) -> f64 {
+        match self {
+            Self::Clearance(at) => effect.clearance[at],
+            Self::SurfacePressure(at) => effect.surface_pressure[at],
+            Self::FillPressure(at) => effect.fill_pressure[at],
+        }
+    }
+}
+
+/// The numbers of effects that aims look at.
+fn quantities(effect: &CellEffect) -> Vec<Number> {
+    let sites = 0..effect.clearance.len();
+    let compartments = 0..effect.fill_pressure.len();
+    let at_site = |at| [Number::Clearance(at), Number::SurfacePressure(at)];
+    sites.flat_map(at_site).chain(compartments.map(Number::FillPressure)).collect()
+}
