@@ -54,7 +54,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     goals: "Goals, the most important first",
     if_then: "If you find ..., then ...",
     if_then_columns: ["If you find", "then", "and expect elsewhere"],
-    if_then_note: "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best.",
+    if_then_note: "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best; heights may change by half or by twice as much, since nobody knows how far walls give way.",
     moves_from_below: "From below, as the openings face you: cells more (+) or fewer (\u{2212}) in each numbered compartment.",
     moves_drawing: "The cushion from below, front edge up, with how many cells more or fewer each compartment gets. The client's left is on the right of the drawing.",
     clinician_decides: shared::CARD_DEFERS,
