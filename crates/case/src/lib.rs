@@ -42,10 +42,10 @@ pub use crate::client::{
 pub use crate::days::{day_after, days_between};
 pub use crate::file_kind::FileKind;
 pub use crate::finding::{
-    AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution,
-    CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect, IfThen,
-    LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, Remedy, RemedyCost, Shortfall,
-    SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan, WhyReCheck,
+    AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
+    Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,
+    IfThen, LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, Remedy, RemedyCost,
+    Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan, WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};

@@ -181,7 +181,7 @@ impl Mirror for Check {
             Self::Press { number, answer } => {
                 Self::Press { number: partners.number(number), answer }
             }
-            Self::Lower { lower, by } => Self::Lower { lower: lower.map(Side::other), by },
+            Self::Lower { lower, by, at } => Self::Lower { lower: lower.map(Side::other), by, at },
             Self::Reading { site, pressure } => {
                 Self::Reading { site: site.mirrored(partners), pressure }
             }
@@ -303,6 +303,7 @@ impl Mirror for Shortfall {
             Self::Full(number) => Self::Full(partners.number(number)),
             Self::NothingToTake(site) => Self::NothingToTake(site.mirrored(partners)),
             Self::Rank
+            | Self::OtherGoals
             | Self::OutOfReach
             | Self::FixedObliquity
             | Self::FixedPosteriorTilt

@@ -22,6 +22,10 @@ pub enum Whose {
     SourceAuthor,
     /// The clinician's: it is not safely possible.
     Clinician,
+    /// That of whoever set the goals: one falls short, where none was to.
+    GoalSetter,
+    /// That of whoever makes or chooses the cushion: no made size suits.
+    Chooser,
     /// That of whoever looks after the disk or the folder, or of whoever changed a file meanwhile.
     Keeper,
     /// Ours: a fault of the program.

@@ -37,7 +37,7 @@ pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{
     NamedDocument, PapersOfClient, blank_papers, papers_of_stock, with_prefix,
 };
-pub use crate::recording::{Recorder, adjustment_stands, plan_stands};
+pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;
 pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};
 pub use crate::sourced::{Sourced, client_text, pattern};

@@ -4,8 +4,8 @@
 //! but for answers that do not go together.
 
 use case::{
-    Adjustment, Check, CountReason, Date, NotAppended, Plan, PlannedCount, RecordedCount,
-    RecordedPlan, Trouble,
+    Adjustment, Check, Client, CountReason, Date, GoalOutcome, NotAppended, Plan, PlannedCount,
+    RecordedCount, RecordedPlan, Trouble, Want,
 };
 use fitting::Adjusted;
 use words::Language;
@@ -29,10 +29,22 @@ pub struct Recorder<'a> {
     pub language: &'a dyn Language,
 }
 
-/// Whether a plan may be recorded: all limits are kept, and every goal is met or let go.
+/// Whether a plan may be recorded: all limits are kept, and no unhealed site waits for relief that
+/// the plan does not bring, or that was taken by name. Other goals may fall short, and are told.
 #[must_use]
-pub fn plan_stands(plan: &Plan, nearest_safe: bool) -> bool {
-    plan.not_safe.is_empty() && (nearest_safe || plan.goals.iter().all(|goal| goal.met))
+pub fn plan_stands(plan: &Plan, client: &Client, nearest_safe: bool) -> bool {
+    plan.not_safe.is_empty() && (nearest_safe || short_for_injuries(plan, client).is_empty())
+}
+
+/// The goals that are to take load off an unhealed site, and are not met.
+#[must_use]
+pub fn short_for_injuries(plan: &Plan, client: &Client) -> Vec<GoalOutcome> {
+    let unhealed = client.skin.unhealed();
+    let waits = |goal: &&GoalOutcome| match goal.want {
+        Want::OffLoad { site, .. } => !goal.met && unhealed.contains(&site),
+        _ => false,
+    };
+    plan.goals.iter().filter(waits).cloned().collect()
 }
 
 /// Whether the counts of an adjustment may be recorded as a plan.
@@ -64,7 +76,7 @@ impl OpenCase {
         recorder: &Recorder<'_>,
     ) -> Result<bool, WorkError> {
         recorder.signed()?;
-        if self.has_goals_and_no_weight() || !plan_stands(plan, nearest_safe) {
+        if self.has_goals_and_no_weight() || !plan_stands(plan, &self.client.value, nearest_safe) {
             return Ok(false);
         }
         let recorded =

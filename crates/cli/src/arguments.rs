@@ -116,7 +116,8 @@ pub(crate) struct Size {
     seatwright plan K-17.toml\n  \
     seatwright plan K-17.toml --record --by \"OT, seating clinic\"\n\n\
     Counts keep the limits first, then reach the goals in their order, then stay near the stock \
-    fill. Where a goal is refused or out of reach, the plan shown is the nearest safe one.\n\n\
+    fill. A goal that is refused or out of reach is told, and recorded as not reached; where it is \
+    to take load off an injured site, nothing is recorded unless --nearest-safe takes it.\n\n\
     --record adds the plan to the end of the client file; all that a person wrote there stays.")]
 pub(crate) struct Plan {
     /// Path of the client file
@@ -126,9 +127,13 @@ pub(crate) struct Plan {
     #[command(flatten)]
     pub(crate) record: Record,
 
-    /// Take the nearest safe plan where a goal cannot be reached
+    /// Take the nearest safe plan where an injured site cannot be off-loaded as wanted
     #[arg(long)]
     pub(crate) nearest_safe: bool,
+
+    /// End with status 7 where any goal falls short
+    #[arg(long)]
+    pub(crate) strict: bool,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
@@ -166,7 +171,8 @@ pub(crate) struct Predict {
     top: fingers between seat bone and cushion: safe, tight or pinched.\n\
     under: a hand under the cushion below the bone: what is felt, in mm, or bone-felt.\n\
     press: two fingers at a compartment's edge, against its mirror partner: slack, like or tight.\n\
-    lower: which side of the pelvis is lower and by how much, or level.\n\
+    lower: which side of the pelvis is lower and by how much, or level; @asis where that was \
+    found at the front of the pelvis: right=25mm@asis.\n\
     reading: a pressure at a named site.\n\n\
     Answers that contradict each other are questioned, and nothing is moved.")]
 pub(crate) struct Adjust {
@@ -186,7 +192,7 @@ pub(crate) struct Adjust {
     #[arg(long, value_name = "COMPARTMENT=WORD", value_parser = counts::press)]
     pub(crate) press: Vec<(CompartmentRef, case::PressAnswer)>,
 
-    /// Say which side of the pelvis is lower: left=8mm, or level
+    /// Say which side of the pelvis is lower: left=8mm, right=25mm@asis, or level
     #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| counts::check("lower", text))]
     pub(crate) lower: Vec<case::Check>,
 

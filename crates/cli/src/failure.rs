@@ -20,6 +20,8 @@ fn words(whose: Whose) -> &'static str {
         Whose::Writer => "wrong file",
         Whose::SourceAuthor => "plugin",
         Whose::Clinician => "not safely possible",
+        Whose::GoalSetter => "a goal falls short",
+        Whose::Chooser => "no made size suits",
         Whose::Keeper => "cannot write",
         Whose::Ours => "fault of the program",
     }
@@ -32,6 +34,8 @@ fn code(whose: Whose) -> u8 {
         Whose::Writer => exit_codes::WRONG_FILE,
         Whose::SourceAuthor => exit_codes::PLUGIN,
         Whose::Clinician => exit_codes::NOT_SAFE,
+        Whose::GoalSetter => exit_codes::GOAL_SHORT,
+        Whose::Chooser => exit_codes::NO_SIZE,
         Whose::Keeper => exit_codes::CANNOT_WRITE,
         Whose::Ours => exit_codes::OURS,
     }

@@ -22,6 +22,7 @@ pub use crate::advice::sizing::{DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, 
 pub use crate::advice::survey::{Cushions, size_for, survey};
 pub use crate::advice::{altitude, counting};
 pub use crate::checks::adjust::{AdjustInput, Adjusted, adjust};
+pub use crate::checks::meaning::at_seat_bones;
 pub use crate::checks::mistakes::{Explanation, mistakes};
 pub use crate::goals::limits::broken;
 pub use crate::prediction::board::{BoardTest, BoardTilt};

@@ -106,6 +106,10 @@ pub trait ReportWords {
     /// Which goals are not reached, and why: a clause.
     fn goals_not_reached(&self, goals: &[GoalOutcome]) -> String;
 
+    /// What a height at the front of the pelvis is at the seat bones, at least and at most: a
+    /// sentence.
+    fn at_the_seat_bones(&self, by: Length, ends: [Length; 2]) -> String;
+
     /// That nothing is planned for goals without a weight: a clause.
     fn nothing_planned(&self) -> &'static str;
 

@@ -16,6 +16,8 @@ pub enum CheckError {
     },
     /// Neither the client's left nor right.
     NotASide(String),
+    /// Neither the seat bones nor the front of the pelvis.
+    NotALandmark(String),
     /// Not the number of a compartment.
     NotANumber(String),
     /// No site.

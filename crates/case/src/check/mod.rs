@@ -7,7 +7,7 @@ use std::fmt;
 use cushion::{Length, Pressure, Side};
 
 pub use self::error::CheckError;
-use crate::SiteName;
+use crate::{MeasuredAt, SiteName};
 
 /// Fingers between seat bone and cushion.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -120,8 +120,10 @@ pub enum Check {
     Lower {
         /// The client's side; none where it is level.
         lower: Option<Side>,
-        /// By how much, at the seat bones.
+        /// By how much.
         by: Length,
+        /// Between which points.
+        at: MeasuredAt,
     },
     /// A pressure reading.
     Reading {
@@ -152,7 +154,7 @@ impl Check {
         let known = CHECK_KINDS.into_iter().find(|own| *own == kind);
         let kind = known.ok_or_else(|| CheckError::NoSuchCheck(kind.to_owned()))?;
         if kind == "lower" && text == "level" {
-            return Ok(Self::Lower { lower: None, by: Length::ZERO });
+            return Ok(Self::Lower { lower: None, by: Length::ZERO, at: MeasuredAt::SeatBones });
         }
         let no_answer = |written: &str| CheckError::NotAnAnswer { kind, written: written.into() };
         let (key, answer) = text.split_once('=').ok_or_else(|| no_answer(text))?;
@@ -166,8 +168,11 @@ impl Check {
                 Ok(Self::Press { number, answer: press(answer).ok_or_else(no_answer)? })
             }
             "lower" => {
-                let (by, lower) = (length(answer, 80.0)?, Some(side(key)?));
-                Ok(Self::Lower { lower, by })
+                let (answer, at) = match answer.split_once('@') {
+                    None => (answer, MeasuredAt::SeatBones),
+                    Some((answer, at)) => (answer, landmark(at)?),
+                };
+                Ok(Self::Lower { lower: Some(side(key)?), by: length(answer, 80.0)?, at })
             }
             "reading" => Ok(Self::Reading { site: site(key)?, pressure: pressure(answer)? }),
             _ => Ok(Self::Skin { site: site(key)?, answer: skin(answer).ok_or_else(no_answer)? }),
@@ -192,6 +197,15 @@ fn site(id: &str) -> Result<SiteName, CheckError> {
 
 fn skin(word: &str) -> Option<SkinAnswer> {
     SkinAnswer::ALL.into_iter().find(|(_, own)| *own == word).map(|(answer, _)| answer)
+}
+
+/// Where an obliquity was found: with the hyphen of words on a command line.
+fn landmark(word: &str) -> Result<MeasuredAt, CheckError> {
+    match word {
+        "asis" => Ok(MeasuredAt::Asis),
+        "seat-bones" => Ok(MeasuredAt::SeatBones),
+        _ => Err(CheckError::NotALandmark(word.to_owned())),
+    }
 }
 
 fn side(word: &str) -> Result<Side, CheckError> {
@@ -283,8 +297,9 @@ impl fmt::Display for Check {
                 write!(f, "press {number}={answer}")
             }
             Self::Lower { lower: None, .. } => f.write_str("lower level"),
-            Self::Lower { lower: Some(side), by } => {
-                write!(f, "lower {}={}mm", side.words(), number(by.to_mm()))
+            Self::Lower { lower: Some(side), by, at } => {
+                let at = if *at == MeasuredAt::Asis { "@asis" } else { "" };
+                write!(f, "lower {}={}mm{at}", side.words(), number(by.to_mm()))
             }
             Self::Reading { site, pressure } => {
                 write!(f, "reading {}={}mmHg", site.id(), number(pressure.to_mmhg()))
@@ -306,6 +321,7 @@ mod tests {
             "under left=25mm",
             "press 3=slack",
             "lower left=8mm",
+            "lower right=25mm@asis",
             "lower level",
             "reading left-seat-bone=48mmHg",
             "under left=not-found",

@@ -51,6 +51,8 @@ pub enum Shortfall {
     Full(u8),
     /// Limits and the goals before it come first.
     Rank,
+    /// Limits and the other goals need the changes.
+    OtherGoals,
     /// No counts of this layout reach it within the limits.
     OutOfReach,
     /// A fixed pelvis is not forced level.
@@ -87,6 +89,7 @@ impl Shortfall {
             Self::Clearance(_) => "too-little-clearance",
             Self::Full(_) => "compartment-full",
             Self::Rank => "others-come-first",
+            Self::OtherGoals => "other-goals",
             Self::OutOfReach => "out-of-reach",
             Self::FixedObliquity => "fixed-obliquity",
             Self::InjuredLowSide(_) => "injured-low-side",

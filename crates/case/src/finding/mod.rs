@@ -25,7 +25,7 @@ pub use self::if_then::{CardFinding, CostAtBone, IfThen, Remedy, RemedyCost};
 pub use self::limit::BrokenLimit;
 pub use self::mistake::Mistake;
 pub use self::re_check::{ReCheck, WhyReCheck};
-pub use self::refusal::{AdjustRefusal, PlanRefusal, WhyNoPlan};
+pub use self::refusal::{AdjustRefusal, ByHand, PlanRefusal, WhyNoPlan};
 pub use self::since_recorded::{OtherCount, SinceRecorded};
 pub use self::sizing::{HeightEffect, SizeMisfit, SizingRule};
 pub use self::source::Source;

@@ -1,6 +1,6 @@
 //! Why nothing is planned, and why nothing can be said about checks.
 
-use cushion::{Length, Mass, Name};
+use cushion::{Length, Mass, Name, Side};
 
 use super::BodyError;
 
@@ -51,13 +51,24 @@ pub enum WhyNoPlan {
         /// The rating.
         rating: Mass,
     },
+    /// The model knows no such body: it is assessed by hand.
+    ByHand(ByHand),
+}
+
+/// What the model knows no body for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ByHand {
+    /// A leg is lost at the hip: what carries on that side is not known.
+    HipLoss(Side),
+    /// A pelvis that is fixed in posterior tilt sits on an injured coccyx.
+    FixedTiltOnCoccyx,
 }
 
 impl WhyNoPlan {
     /// Whether the file is right and the wish is unsafe, rather than the file being wrong.
     #[must_use]
     pub fn is_unsafe(&self) -> bool {
-        matches!(self, Self::TooHeavy { .. })
+        matches!(self, Self::TooHeavy { .. } | Self::ByHand(_))
     }
 
     /// How reports call it.
@@ -71,6 +82,7 @@ impl WhyNoPlan {
             Self::MoreThanTwice { .. } => "more-than-twice",
             Self::NoBody(_) => "no-body",
             Self::TooHeavy { .. } => "too-heavy",
+            Self::ByHand(_) => "by-hand",
         }
     }
 }

@@ -154,7 +154,7 @@ questions! {
     Tone = Posture "tone", Kind::Text, Need::Never, r#""high in the legs when cold""#, Use::Nothing(Unused::ForReaders);
     Balance = Posture "balance", Kind::Choice(&words(&SittingBalance::WORDS)), Need::Never, r#""hands free""#, Use::Nothing(Unused::NoRule);
     LimbLossSide = LimbLoss "side", Kind::Choice(SIDES), Need::Always, r#""left""#, Use::Nothing(Unused::NotModelled);
-    LimbLossLevel = LimbLoss "level", Kind::Choice(&words(&LossLevel::WORDS)), Need::Always, r#""below knee""#, Use::Nothing(Unused::NotModelled);
+    LimbLossLevel = LimbLoss "level", Kind::Choice(&words(&LossLevel::WORDS)), Need::Always, r#""below knee""#, Use::Changes(&[Answer::Plan]);
     Sensation = Skin "sensation", Kind::Choice(&words(&own::Sensation::WORDS)), Need::Never, r#""impaired""#, Use::Changes(&[Answer::Cautions]);
     WeightShift = Skin "weight_shift", Kind::Choice(&words(&own::WeightShift::WORDS)), Need::Never, r#""limited""#, Use::Changes(&[Answer::Cautions]);
     InjurySite = Injury "site", Kind::Choice(SITES), Need::Always, r#""left-seat-bone""#, Use::Changes(&[Answer::Plan, Answer::Cautions]);

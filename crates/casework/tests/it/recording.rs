@@ -61,7 +61,7 @@ fn a_plan_that_does_not_stand_is_not_recorded() {
     let shelf = shelf();
     let case = open(&shelf);
     let mut plan = case.plan(DAY, Stop::never()).unwrap();
-    assert!(plan_stands(&plan, false));
+    assert!(plan_stands(&plan, &case.client.value, false));
     plan.not_safe.push(BrokenLimit::Tips);
     // Not even where the nearest safe plan would be taken.
     for nearest_safe in [false, true] {

@@ -1,6 +1,6 @@
 //! `adjust`: from what was found on the filled cushion to the next moves.
 
-use case::{Check, Doubt, Verdict};
+use case::{Check, Doubt, MeasuredAt, Verdict};
 use casework::{OpenCase, PROGRAM, Whose};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
@@ -37,7 +37,7 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
         terminal.answer(&files::report::adjust(PROGRAM, code, &report, &|own| say.finding(own)))?;
     } else {
         let whence = say.whence(now.recorded_on);
-        let mut lines = words(&case, &adjusted, &why, &whence, arguments);
+        let mut lines = words(&case, &adjusted, &why, &whence, &checks, arguments);
         lines.extend(recorded.then(|| recorded_in(arguments, &adjusted)));
         terminal.answer(&(lines.join("\n") + "\n"))?;
     }
@@ -112,16 +112,31 @@ fn verdict(case: &OpenCase, adjusted: &Adjusted) -> Vec<String> {
     lines
 }
 
+/// What was found at the front of the pelvis, as it counts at the seat bones.
+fn at_the_seat_bones(case: &OpenCase, checks: &[Check]) -> Vec<String> {
+    let spacing = case.client.value.measures.seat_bone_spacing;
+    let found = checks.iter().filter_map(|check| match check {
+        Check::Lower { by, at: at @ MeasuredAt::Asis, .. } => Some((*by, *at)),
+        _ => None,
+    });
+    let say = say::about(case);
+    found
+        .map(|(by, at)| say.at_the_seat_bones(by, fitting::at_seat_bones(by, at, spacing)))
+        .collect()
+}
+
 /// The answer as a person reads it.
 fn words(
     case: &OpenCase,
     adjusted: &Adjusted,
     why: &[Explanation],
     whence: &str,
+    checks: &[Check],
     arguments: &Adjust,
 ) -> Vec<String> {
     let say = say::about(case);
     let mut lines = vec![format!("{}: {whence}", case.client.value.code)];
+    lines.extend(at_the_seat_bones(case, checks));
     lines.extend(verdict(case, adjusted));
     // After an alarm the model is known to be wrong here, and before a hand underneath its number
     // would lead the hand.

@@ -21,40 +21,59 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let say = say::about(&case);
     let plan = case.plan(on, Stop::never())?;
-    let unplanned = case.has_goals_and_no_weight();
-    let stands = !unplanned && casework::plan_stands(&plan, arguments.nearest_safe);
+    let ending = ending(say, arguments, &case, &plan);
     let recorded = match arguments.record.recorder(on) {
-        Some(by) => case.record_plan(outside.shelf(), &plan, arguments.nearest_safe, &by)?,
-        None => false,
+        Some(by) if !is_too_little(arguments, &plan) => {
+            case.record_plan(outside.shelf(), &plan, arguments.nearest_safe, &by)?
+        }
+        _ => false,
     };
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
         terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, &|own| {
             say.finding(own)
         }))?;
-        return if stands { Ok(()) } else { Err(why_not(say, arguments, &plan, unplanned).told()) };
+        return ending.map_err(Failure::told);
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| say.caution(own)).collect();
     terminal.warn(&cautions);
     terminal.answer(&words(arguments, &case, &plan, recorded, terminal))?;
-    if stands { Ok(()) } else { Err(why_not(say, arguments, &plan, unplanned)) }
+    ending
 }
 
-/// Why the plan does not stand, or was made for nothing that is wanted.
-fn why_not(say: &dyn Language, arguments: &Plan, plan: &Counts, unplanned: bool) -> Failure {
+/// Whether a goal falls short where none may.
+fn is_too_little(arguments: &Plan, plan: &Counts) -> bool {
+    arguments.strict && plan.goals.iter().any(|goal| !goal.met)
+}
+
+/// Whether the plan stands for what is wanted, and why not.
+fn ending(
+    say: &dyn Language,
+    arguments: &Plan,
+    case: &OpenCase,
+    plan: &Counts,
+) -> Result<(), Failure> {
     let unrecorded = if arguments.record.record { "; nothing was recorded" } else { "" };
     let lines = say.lines();
-    if unplanned {
-        return Failure::file(format!("{}{unrecorded}", say.nothing_planned()))
-            .hint(lines.weigh_the_client);
+    if case.has_goals_and_no_weight() {
+        let message = format!("{}{unrecorded}", say.nothing_planned());
+        return Err(Failure::file(message).hint(lines.weigh_the_client));
     }
     if !plan.not_safe.is_empty() {
         let message = format!("{}{unrecorded}", say.not_safe(&plan.not_safe));
-        return Failure::new(Whose::Clinician, message).hint(lines.take_another_cushion);
+        return Err(Failure::new(Whose::Clinician, message).hint(lines.take_another_cushion));
     }
-    let message = format!("{}{unrecorded}", say.goals_not_reached(&plan.goals));
-    Failure::new(Whose::Clinician, message)
-        .hint("the plan shown is the nearest safe one; --nearest-safe takes it")
+    let waiting = casework::short_for_injuries(plan, &case.client.value);
+    if !waiting.is_empty() && !arguments.nearest_safe {
+        let message = format!("{}{unrecorded}", say.goals_not_reached(&waiting));
+        return Err(Failure::new(Whose::Clinician, message)
+            .hint("the plan shown is the nearest safe one; --nearest-safe takes it"));
+    }
+    if is_too_little(arguments, plan) {
+        let message = format!("{}{unrecorded}", say.goals_not_reached(&plan.goals));
+        return Err(Failure::new(Whose::GoalSetter, message));
+    }
+    Ok(())
 }
 
 /// The plan as a table, with what to do next.

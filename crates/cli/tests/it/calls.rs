@@ -49,8 +49,10 @@ fn help_tells_the_exit_codes_and_that_all_is_an_estimate() {
    2  the command was called in a wrong way
    3  a file is wrong; the remarks say where and what to do
    4  a plugin is at fault
-   5  not safely possible
+   5  not safely possible, or an alarm
    6  cannot write; nothing was left half-written
+   7  a goal falls short, and --strict was given
+   8  no made size suits
   70  a fault of the program; please report it
 ";
     assert!(help.ends_with(codes), "{help}");

@@ -215,21 +215,59 @@ fn checks_that_nobody_can_make_are_refused() {
     assert!(words.contains("no check is given"), "{words}");
 }
 
+const FIXED: &str = "[posture]\nobliquity = { lower = \"left\", by = 12, at = \"seat bones\", is = \"fixed\" }\n\
+    [[goal]]\nwant = \"correct obliquity\"\n";
+
 #[test]
-fn a_goal_that_would_harm_ends_with_status_5_and_the_nearest_safe_plan() {
-    let goals = "[posture]\nobliquity = { lower = \"left\", by = 12, at = \"seat bones\", is = \"fixed\" }\n\
-        [[goal]]\nwant = \"correct obliquity\"\n";
-    let dir = TestDir::new().with("T-1.toml", format!("{CLIENT}{goals}"));
+fn a_goal_that_falls_short_is_told_and_recorded_with_the_plan() {
+    let dir = TestDir::new().with("T-1.toml", format!("{CLIENT}{FIXED}"));
+    let before = dir.read("T-1.toml");
+    let strict = dir.run(&["plan", "T-1.toml", "--strict", "--record", "--by", "OT"]);
+    assert_eq!(strict.code, Some(7));
+    assert!(strict.stderr.contains("a fixed pelvis is not forced level"), "{}", strict.stderr);
+    assert!(strict.stderr.contains("nothing was recorded"), "{}", strict.stderr);
+    assert!(strict.stdout.contains("pelvis-left"), "the nearest safe plan is shown");
+    assert_eq!(dir.read("T-1.toml"), before);
+    let told = dir.run(&["plan", "T-1.toml", "--record", "--by", "OT"]).done();
+    assert!(told.contains("NOT DONE") && told.contains("a fixed pelvis is not forced level"));
+    assert!(dir.read("T-1.toml").contains("bring the pelvis level (not reached)"));
+    let report = json(&dir.run(&["plan", "T-1.toml", "--json"]).done());
+    assert_eq!(report["goals"][0]["met"], false);
+    assert_eq!(report["result"]["outcome"], "at rest");
+}
+
+/// Who waits for relief of a sore is not told that all is well.
+#[test]
+fn an_injured_site_that_is_not_relieved_ends_with_status_5_unless_taken_by_name() {
+    let sore = "[[skin.injury]]\nsite = \"left-seat-bone\"\ncategory = \"2\"\nis = \"healing\"\n\
+        seen_on = 2026-02-10\n\
+        [[goal]]\nwant = \"off-load\"\nsite = \"left-seat-bone\"\npercent = 60\n";
+    let dir = TestDir::new().with("T-1.toml", format!("{CLIENT}{sore}"));
+    let before = dir.read("T-1.toml");
     let ran = dir.run(&["plan", "T-1.toml", "--record", "--by", "OT"]);
     assert_eq!(ran.code, Some(5));
-    assert!(ran.stderr.contains("a fixed pelvis is not forced level"), "{}", ran.stderr);
     assert!(ran.stderr.contains("nothing was recorded"), "{}", ran.stderr);
-    assert!(ran.stdout.contains("pelvis-left"), "the nearest safe plan is shown");
-    let taken =
-        dir.run(&["plan", "T-1.toml", "--nearest-safe", "--record", "--by", "OT", "--json"]).done();
-    let report = json(&taken);
+    assert_eq!(dir.read("T-1.toml"), before);
+    // By name it is taken, and still told; strictly, it is not.
+    let taken = ["plan", "T-1.toml", "--nearest-safe", "--record", "--by", "OT", "--json"];
+    let report = json(&dir.run(&taken).done());
     assert_eq!((&report["recorded"], &report["goals"][0]["met"]), (&true.into(), &false.into()));
-    assert_eq!(report["result"]["outcome"], "at rest");
+    assert_eq!(dir.run(&["plan", "T-1.toml", "--nearest-safe", "--strict"]).code, Some(7));
+    // The same goal for skin that is whole falls short like any other.
+    let whole = sore.split("[[goal]]").nth(1).unwrap();
+    let dir = TestDir::new().with("T-1.toml", format!("{CLIENT}[[goal]]{whole}"));
+    assert_eq!(dir.run(&["plan", "T-1.toml"]).code, Some(0));
+}
+
+#[test]
+fn no_made_size_that_suits_is_a_status_of_its_own() {
+    let wide = CLIENT.replace("hip_width = 400", "hip_width = 640");
+    let dir = TestDir::new().with("T-1.toml", wide);
+    for words in [&["size", "T-1.toml"][..], &["size", "T-1.toml", "--json"]] {
+        let ran = dir.run(words);
+        assert_eq!(ran.code, Some(8), "{}", ran.stderr);
+    }
+    assert!(dir.run(&["size", "T-1.toml"]).stdout.contains("No made size suits."));
 }
 
 #[test]
@@ -357,4 +395,26 @@ fn a_wrong_table_is_told_with_its_line() {
         |name: &str| dir.run(&["survey", name, "--layout", "row-six", "--out", "o.csv"]).failed(3);
     assert!(said("b.csv").contains("b.csv, line 2: `34.9` cannot be right"), "{}", said("b.csv"));
     assert!(said("c.csv").contains("line 1: there is no column `hip_breadth_sitting_mm`"));
+}
+
+/// The pelvis turns as a whole: heights go with the distance between the points.
+#[test]
+fn the_lower_side_may_be_found_at_the_front_of_the_pelvis() {
+    let measured = CLIENT.replace("hip_width = 400", "hip_width = 400\nseat_bone_spacing = 120");
+    let dir = TestDir::new().with("T-1.toml", measured).with("T-2.toml", CLIENT);
+    let counts = |lower: &str| {
+        let words = ["adjust", "T-1.toml", "--under", "left=30mm", "--lower", lower, "--json"];
+        json(&dir.run(&words).done())["counts"].clone()
+    };
+    // 240 mm between the points at the front, 120 mm between the seat bones.
+    assert_eq!(counts("left=24mm@asis"), counts("left=12mm"));
+    assert_eq!(counts("left=12mm@seat-bones"), counts("left=12mm"));
+    let told = dir.run(&["adjust", "T-1.toml", "--lower", "left=24mm@asis"]).done();
+    assert!(told.contains("24 mm at the front of the pelvis is 12 mm at the seat bones"), "{told}");
+    let record = ["adjust", "T-2.toml", "--lower", "left=20mm@asis", "--record", "--by", "OT"];
+    let told = dir.run(&record).done();
+    assert!(told.contains("is 8 mm to 12 mm at the seat bones"), "{told}");
+    assert!(dir.read("T-2.toml").contains("lower left=20mm@asis"));
+    let wrong = dir.run(&["adjust", "T-1.toml", "--lower", "left=20mm@knee"]).failed(2);
+    assert!(wrong.contains("write asis, for the front of the pelvis, or seat-bones"), "{wrong}");
 }

@@ -172,6 +172,7 @@ fn shortfall(why: Shortfall) -> Facts {
         Shortfall::Full(number) => some([("compartment", json!(number))]),
         Shortfall::NothingToTake(site) => some([("site", json!(site.id()))]),
         Shortfall::Rank
+        | Shortfall::OtherGoals
         | Shortfall::OutOfReach
         | Shortfall::FixedObliquity
         | Shortfall::FixedPosteriorTilt

@@ -59,9 +59,10 @@ pub(crate) fn estimate(
     rounds: &[Round],
     stop: Stop<'_>,
 ) -> Result<Estimate, BodyError> {
+    let spacing = usual.sitter.measures.seat_bone_spacing;
     let answers: Vec<(usize, Check, Meaning)> = (rounds.iter().enumerate())
         .flat_map(|(at, round)| round.checks.iter().map(move |check| (at, *check)))
-        .filter_map(|(at, check)| Some((at, check, meaning(pattern, &check)?)))
+        .filter_map(|(at, check)| Some((at, check, meaning(pattern, spacing, &check)?)))
         .collect();
     let estimation = Estimation { cushion, usual, rounds, answers: &answers, stop };
     let mut places = vec![0.0; Unknown::ALL.len()];

@@ -76,7 +76,8 @@ impl<'a> Expected<'a> {
     /// Whether every answer is within its fineness of what was expected, with all limits kept.
     pub(crate) fn is_as_planned(&self) -> bool {
         let Some(now) = &self.now else { return false };
-        let agrees = |check: &Check| match meaning(self.input.cushion.pattern(), check) {
+        let spacing = self.input.client.measures.seat_bone_spacing;
+        let agrees = |check: &Check| match meaning(self.input.cushion.pattern(), spacing, check) {
             Some(meaning) => meaning
                 .number
                 .of(&now.resting)

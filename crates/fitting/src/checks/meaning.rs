@@ -4,9 +4,9 @@
 //! agrees with the answer; outside, the misfit grows with the distance, in units of how finely a
 //! hand can tell. All thresholds are practice judgements without a source, to be calibrated.
 
-use case::{Check, PressAnswer, SiteName, TopAnswer, UnderAnswer};
-use cushion::{CompartmentIx, Pattern, Side};
-use mechanics::Resting;
+use case::{Check, MeasuredAt, PressAnswer, SiteName, TopAnswer, UnderAnswer};
+use cushion::{CompartmentIx, Length, Pattern, Side};
+use mechanics::{ASIS_SPACING, Resting};
 
 /// Surface pressure under a seat bone up to which fingertips can be moved, Pa.
 pub(crate) const SAFE_UP_TO: f64 = 9e3;
@@ -78,7 +78,14 @@ impl Meaning {
 
 /// What a check says; nothing where fingers are held, which can mean two opposite things, and of
 /// skin.
-pub(crate) fn meaning(pattern: &Pattern, check: &Check) -> Option<Meaning> {
+///
+/// `spacing` is the measured distance between the seat bones: heights at the front of the pelvis
+/// are as much greater as the points there are farther apart.
+pub(crate) fn meaning(
+    pattern: &Pattern,
+    spacing: Option<Length>,
+    check: &Check,
+) -> Option<Meaning> {
     let exactly = |number, value: f64, fineness| Meaning {
         number,
         least: value,
@@ -118,16 +125,51 @@ pub(crate) fn meaning(pattern: &Pattern, check: &Check) -> Option<Meaning> {
             };
             Meaning { number, least, most, fineness: PRESS, word: true }
         }
-        Check::Lower { lower, by } => {
-            let higher = match lower {
-                Some(Side::Left) => by.to_m(),
-                Some(Side::Right) => -by.to_m(),
-                None => 0.0,
+        Check::Lower { lower, by, at } => {
+            let [low, high] = at_seat_bones(by, at, spacing).map(Length::to_m);
+            let (least, most) = match lower {
+                Some(Side::Left) => (low, high),
+                Some(Side::Right) => (-high, -low),
+                None => (0.0, 0.0),
             };
-            exactly(Number::RightHigher, higher, LOWER_SIDE)
+            let number = Number::RightHigher;
+            Meaning { number, least, most, fineness: LOWER_SIDE, word: false }
         }
         Check::Reading { site, pressure } => {
             exactly(Number::Surface(site), pressure.to_pa(), READING * pressure.to_pa())
         }
     })
+}
+
+/// Seat bones stand some 100 to 145 mm apart, and the front of the pelvis 240 mm: what is found
+/// there is, at the seat bones, this share of it where their spacing was not measured.
+const SHARE_OF_ASIS: [f64; 2] = [0.4, 0.6];
+
+/// How much of a height between two landmarks that is between the seat bones, at least and at most:
+/// by their measured spacing where it is known.
+#[must_use]
+pub fn at_seat_bones(by: Length, at: MeasuredAt, spacing: Option<Length>) -> [Length; 2] {
+    match (at, spacing) {
+        (MeasuredAt::SeatBones, _) => [by; 2],
+        (MeasuredAt::Asis, Some(spacing)) => [by * (spacing / ASIS_SPACING); 2],
+        (MeasuredAt::Asis, None) => SHARE_OF_ASIS.map(|share| by * share),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn heights_at_the_front_of_the_pelvis_are_less_at_the_seat_bones() {
+        let mm = Length::from_mm;
+        let near = |found: [Length; 2], expected: [f64; 2]| {
+            for (found, expected) in found.iter().zip(expected) {
+                assert!((found.to_mm() - expected).abs() < 1e-9, "{found:?}");
+            }
+        };
+        near(at_seat_bones(mm(25.0), MeasuredAt::SeatBones, None), [25.0, 25.0]);
+        near(at_seat_bones(mm(25.0), MeasuredAt::Asis, None), [10.0, 15.0]);
+        near(at_seat_bones(mm(24.0), MeasuredAt::Asis, Some(mm(120.0))), [12.0, 12.0]);
+    }
 }

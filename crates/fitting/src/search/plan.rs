@@ -1,14 +1,15 @@
 //! A plan from the stock fill and the wanted changes.
 
 use case::{
-    Amount, BodyError, Caution, Change, Client, CountReason, Date, Mirror, Partners, Plan,
-    PlanRefusal, PlannedCount, WhyNoPlan,
+    Amount, BodyError, ByHand, Caution, Change, Client, CountReason, Date, LossLevel, Mirror,
+    Partners, Plan, PlanRefusal, PlannedCount, SiteName, WhyNoPlan,
 };
 use cushion::{CompartmentIx, Mass, Pattern};
 use mechanics::Stop;
 
 use crate::advice::cautions::cautions;
 use crate::advice::small_moves::small_moves;
+use crate::goals::needs::Needs;
 use crate::image::answered_by_its_image;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
@@ -39,6 +40,8 @@ pub fn with_changes(input: &PlanInput<'_>) -> Result<Vec<PlannedCount>, Vec<Plan
     let pattern = input.cushion.pattern();
     let mut refusals = refused_changes(&input.client.changes, pattern);
     refusals.extend(too_heavy(input));
+    let by_hand = |why| PlanRefusal { compartment: None, why: WhyNoPlan::ByHand(why) };
+    refusals.extend(assessed_by_hand(input.client).into_iter().map(by_hand));
     let mut counts = Vec::new();
     for ix in pattern.indices() {
         let compartment = &pattern[ix];
@@ -153,6 +156,16 @@ fn too_heavy(input: &PlanInput<'_>) -> Option<PlanRefusal> {
     let rating = input.cushion.pattern().max_user_weight()?;
     (weight > rating)
         .then_some(PlanRefusal { compartment: None, why: WhyNoPlan::TooHeavy { weight, rating } })
+}
+
+/// What the model has no body for.
+fn assessed_by_hand(client: &Client) -> Vec<ByHand> {
+    let lost = client.posture.limb_loss.iter().filter(|loss| loss.level == LossLevel::Hip);
+    let mut all: Vec<ByHand> = lost.map(|loss| ByHand::HipLoss(loss.side)).collect();
+    let needs = Needs::of(client);
+    let on_coccyx = needs.fixed_posterior_tilt && needs.injured.contains(&SiteName::Coccyx);
+    all.extend(on_coccyx.then_some(ByHand::FixedTiltOnCoccyx));
+    all
 }
 
 /// The count of a compartment with its change made.

@@ -35,6 +35,9 @@ const HELD_UNIT: f64 = 0.2e-3;
 /// How near to the limit a clearance must be for it to be why a goal is missed, m: what the search
 /// keeps spare, and what whole cells step by.
 const AT_THE_LIMIT: f64 = 2e-3;
+/// The share of the stock fill's cells that may be elsewhere for counts to be near it: a practice
+/// judgement, about what lies between the stock counts of two cells that differ by their tolerance.
+const NEAR_STOCK: f64 = 0.05;
 /// Times that a plan which a fine mesh finds too low is looked for again.
 const AGAIN: u8 = 2;
 
@@ -406,14 +409,26 @@ impl Judge<'_> {
         };
         let off =
             |aim: &Aim| aim.quantity.value(self.filling).map_or(0.0, |value| aim.off(value).abs());
-        let met = aims.iter().filter(|aim| !aim.goes_with()).all(|aim| off(aim) <= 1.0);
+        let met = match wanted.want {
+            Want::NearStock => self.changed() <= NEAR_STOCK * self.stock.counts.iter().sum::<f64>(),
+            _ => aims.iter().filter(|aim| !aim.goes_with()).all(|aim| off(aim) <= 1.0),
+        };
         GoalOutcome {
             want: wanted.want,
             wanted: number(wanted.want, &self.planner.needs),
             reached: self.reached(wanted.want, aims),
             met,
-            why: (!met).then(|| self.why_not(aims)),
+            why: (!met).then(|| match wanted.want {
+                Want::NearStock if self.planner.needs.goals.len() > 1 => Shortfall::OtherGoals,
+                _ => self.why_not(aims),
+            }),
         }
+    }
+
+    /// Cells by which the counts differ from the stock fill.
+    fn changed(&self) -> f64 {
+        let pairs = self.filling.counts.iter().zip(&self.stock.counts);
+        pairs.map(|(count, stock)| (count - stock).abs()).sum()
     }
 
     /// The number that the plan reaches.
@@ -442,11 +457,7 @@ impl Judge<'_> {
             Want::EqualFirmness => {
                 GoalNumber::Apart(of_all.map(|(_, share)| share.abs()).reduce(f64::max)?)
             }
-            Want::NearStock => {
-                let pairs = self.filling.counts.iter().zip(&self.stock.counts);
-                let changed: f64 = pairs.map(|(count, stock)| (count - stock).abs()).sum();
-                GoalNumber::Changed(changed.round() as u32)
-            }
+            Want::NearStock => GoalNumber::Changed(self.changed().round() as u32),
         })
     }
 

@@ -199,7 +199,7 @@ impl<'a> Case<'a> {
             right if right < 0 => Some(Side::Right),
             _ => Some(Side::Left),
         };
-        checks.push(Check::Lower { lower, by });
+        checks.push(Check::Lower { lower, by, at: case::MeasuredAt::SeatBones });
         checks.extend(self.presses(&resting));
         if self.dice.chance(0.3) {
             let site = SiteName::SeatBone(Side::Left);

@@ -67,7 +67,11 @@ impl Planned {
             let answer = if tight { TopAnswer::Tight } else { TopAnswer::Safe };
             checks.push(Check::Top { side, answer });
         }
-        checks.push(Check::Lower { lower: self.seat.lower_side, by: self.seat.lower_by });
+        checks.push(Check::Lower {
+            lower: self.seat.lower_side,
+            by: self.seat.lower_by,
+            at: case::MeasuredAt::SeatBones,
+        });
         checks
     }
 }
@@ -245,7 +249,11 @@ fn under_25_mm_is_never_as_planned() {
 fn pinched_alone_moves_nothing() {
     for case in all_kinds() {
         for side in BOTH {
-            let like = Check::Lower { lower: case.seat.lower_side, by: case.seat.lower_by };
+            let like = Check::Lower {
+                lower: case.seat.lower_side,
+                by: case.seat.lower_by,
+                at: case::MeasuredAt::SeatBones,
+            };
             for checks in [vec![pinched(side)], vec![pinched(side), like, felt(side.other(), 27.0)]]
             {
                 let found = case.adjust(&checks);

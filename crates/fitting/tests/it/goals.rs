@@ -1,8 +1,9 @@
 //! Each goal on the built-in layouts: what is reached, and what is refused.
 
 use case::{
-    Category, Client, Date, Flexibility, FrontSides, GoalNumber, GoalOutcome, Healing, MeasuredAt,
-    PelvicObliquity, PelvicTilt, Plan, PressureInjury, Shortfall, SiteName, Tilt, Want,
+    ByHand, Category, Client, Date, Flexibility, FrontSides, GoalNumber, GoalOutcome, Healing,
+    LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicTilt, Plan, PressureInjury, Shortfall,
+    SiteName, Tilt, Want, WhyNoPlan,
 };
 use cushion::{Length, Side};
 use fitting::{PlanInput, PlanStep, PreparedCushion, Progress, Spacings};
@@ -242,4 +243,64 @@ fn a_plan_without_mechanics_tells_no_stage() {
     let tell = |step| panic!("{step:?}");
     let plan = fitting::plan(&input(&cushion, &client, Progress::to(&tell)), &now).unwrap();
     assert!(plan.prediction.is_none());
+}
+
+/// Counts that were changed much are not near the stock fill, whatever the rank of that goal.
+#[test]
+fn near_stock_is_met_only_where_little_was_changed() {
+    let site = SiteName::SeatBone(Side::Left);
+    for wants in [
+        vec![Want::NearStock],
+        vec![Want::NearStock, Want::OffLoad { site, share: 0.12 }],
+        vec![Want::Shelf { height: Length::from_mm(12.0) }, Want::NearStock],
+    ] {
+        let plan = plan_of("row-six", same, &wants);
+        let at = wants.iter().position(|want| *want == Want::NearStock).unwrap();
+        let goal = &plan.goals[at];
+        let changed: u32 = plan.counts.iter().map(|own| own.stock.abs_diff(own.planned)).sum();
+        let stock: u32 = plan.counts.iter().map(|own| own.stock).sum();
+        assert_eq!(goal.reached, Some(GoalNumber::Changed(changed)));
+        // A twentieth of the cells.
+        assert_eq!(goal.met, 20 * changed <= stock, "{changed} of {stock}");
+        assert_eq!(goal.why.is_none(), goal.met);
+        assert!(wants.len() > 1 || changed == 0);
+    }
+}
+
+/// A body that the model does not know gets no counts, and is named.
+#[test]
+fn what_is_assessed_by_hand_is_not_planned() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(16.0)));
+    let refusals = |change: &dyn Fn(&mut Client)| {
+        let mut client = client("row-six", "440x400");
+        change(&mut client);
+        let now: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
+        let plan = fitting::plan(&input(&cushion, &client, Progress::none()), &now);
+        plan.map_or_else(|all| all.into_iter().map(|own| own.why).collect(), |_| Vec::new())
+    };
+    let loss = |level| {
+        move |client: &mut Client| {
+            client.posture.limb_loss.push(LimbLoss { side: Side::Right, level })
+        }
+    };
+    let hip = WhyNoPlan::ByHand(ByHand::HipLoss(Side::Right));
+    assert!(hip.is_unsafe());
+    assert_eq!(refusals(&loss(LossLevel::Hip)), [hip]);
+    assert_eq!(refusals(&loss(LossLevel::BelowKnee)), []);
+    let tilted = |fixed: bool, site: SiteName| {
+        move |client: &mut Client| {
+            let direction = Tilt::Posterior;
+            client.posture.tilt = Some(PelvicTilt { direction, degrees: None, fixed });
+            client.skin.injuries.push(PressureInjury {
+                site,
+                category: Category::Two,
+                state: Healing::Open,
+                seen_on: DAY,
+            });
+        }
+    };
+    let on_coccyx = WhyNoPlan::ByHand(ByHand::FixedTiltOnCoccyx);
+    assert_eq!(refusals(&tilted(true, SiteName::Coccyx)), [on_coccyx]);
+    assert_eq!(refusals(&tilted(false, SiteName::Coccyx)), []);
+    assert_eq!(refusals(&tilted(true, SiteName::Trochanter(Side::Left))), []);
 }

@@ -92,7 +92,11 @@ fn checks(dice: &mut Dice) -> Vec<Check> {
     let top = dice.one(&[TopAnswer::Safe, TopAnswer::Tight, TopAnswer::Pinched]);
     checks.push(Check::Top { side: dice.side(), answer: top });
     match dice.next() % 4 {
-        0 => checks.push(Check::Lower { lower: Some(dice.side()), by: dice.mm(4.0, 14.0) }),
+        0 => checks.push(Check::Lower {
+            lower: Some(dice.side()),
+            by: dice.mm(4.0, 14.0),
+            at: MeasuredAt::SeatBones,
+        }),
         1 => checks.push(Check::Under { side, answer: UnderAnswer::BoneFelt }),
         2 => {
             let (site, answer) = (SiteName::SeatBone(dice.side()), SkinAnswer::Stays);

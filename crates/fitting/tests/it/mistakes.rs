@@ -31,7 +31,7 @@ fn found(seat: &PredictedSeat) -> Vec<Check> {
     vec![
         under(Side::Left),
         under(Side::Right),
-        Check::Lower { lower: seat.lower_side, by: seat.lower_by },
+        Check::Lower { lower: seat.lower_side, by: seat.lower_by, at: case::MeasuredAt::SeatBones },
         reading(Side::Left),
         reading(Side::Right),
         Check::Press { number: 5, answer },
@@ -90,7 +90,11 @@ fn likelihoods_are_shares_in_falling_order() {
     let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(16.0)));
     let client_here = client("row-six", "440x400");
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
-    let checks = [Check::Lower { lower: Some(Side::Left), by: Length::from_mm(15.0) }];
+    let checks = [Check::Lower {
+        lower: Some(Side::Left),
+        by: Length::from_mm(15.0),
+        at: case::MeasuredAt::SeatBones,
+    }];
     let identity = identity(&cushion);
     let input = AdjustInput {
         identity: &identity,

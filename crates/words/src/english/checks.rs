@@ -1,7 +1,7 @@
 //! English: checks, and what follows from them.
 
 use case::{
-    AdjustRefusal, Alarm, BodyError, BodyValue, BrokenLimit, Check, Doubt, LookAt, Mistake,
+    AdjustRefusal, Alarm, BodyError, BodyValue, BrokenLimit, ByHand, Check, Doubt, LookAt, Mistake,
     NextStep, SkinAnswer, Verdict, WhyNoPlan,
 };
 
@@ -247,6 +247,18 @@ impl CheckWords for English {
                     "take a size or a layout that is rated for this client",
                 )
             }
+            WhyNoPlan::ByHand(why) => Said::new(
+                match why {
+                    ByHand::HipLoss(side) => format!(
+                        "a leg is lost at the {} hip, and what carries there is not in the model",
+                        parts::side(*side)
+                    ),
+                    ByHand::FixedTiltOnCoccyx => "the pelvis is fixed in posterior tilt, and the \
+                                                  coccyx that it sits on is injured"
+                        .to_owned(),
+                },
+                "assess by hand and with a pressure reading; no counts are planned",
+            ),
         }
     }
 

@@ -69,6 +69,7 @@ impl GoalWords for English {
                  that is higher there"
             ),
             Shortfall::Rank => "limits and the goals before it come first".to_owned(),
+            Shortfall::OtherGoals => "limits and the other goals need these changes".to_owned(),
             Shortfall::OutOfReach => {
                 "no counts of this layout reach it within the limits".to_owned()
             }

@@ -149,6 +149,19 @@ impl ReportWords for English {
         "nothing is planned for the goals without the client's weight"
     }
 
+    fn at_the_seat_bones(&self, by: Length, [low, high]: [Length; 2]) -> String {
+        let (by, low, high) = (self.length(by), self.length(low), self.length(high));
+        if low == high {
+            return format!(
+                "{by} at the front of the pelvis is {low} at the seat bones, by their spacing."
+            );
+        }
+        format!(
+            "{by} at the front of the pelvis is {low} to {high} at the seat bones, whose spacing \
+             was not measured."
+        )
+    }
+
     fn best_size(&self, best: Option<Size>) -> String {
         match best {
             Some(size) => {

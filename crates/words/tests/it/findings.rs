@@ -149,6 +149,7 @@ fn shortfalls() -> Vec<Shortfall> {
         Shortfall::StiffHip,
         Shortfall::NoObliquity,
         Shortfall::NothingToTake(SiteName::Coccyx),
+        Shortfall::OtherGoals,
         Shortfall::NoSeamForShelf,
         Shortfall::NoFront,
         Shortfall::NoCompartments,

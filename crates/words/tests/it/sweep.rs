@@ -9,10 +9,10 @@ use case::text::{
     WordFinding,
 };
 use case::{
-    AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, CheckError,
-    Crash, Date, Distrust, Doing, Drawn, FileKind, LayoutError, MeshError, NoFile, NoPicture,
-    NotAppended, NotDrawn, PluginFault, PluginFaultKind, ShelfError, SiteName, StockError,
-    TableFault, Trouble, Want, Why, WhyNoPlan,
+    AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, ByHand,
+    CheckError, Crash, Date, Distrust, Doing, Drawn, FileKind, LayoutError, MeshError, NoFile,
+    NoPicture, NotAppended, NotDrawn, PluginFault, PluginFaultKind, ShelfError, SiteName,
+    StockError, TableFault, Trouble, Want, Why, WhyNoPlan,
 };
 use cushion::{
     FaultKind, Length, Listed, Mass, Name, Point, Severity, Side, Size, SizeError, Volume,
@@ -276,6 +276,7 @@ pub(crate) fn check_errors() -> Vec<CheckError> {
         CheckError::NotACheck(owned("left")),
         CheckError::NoSuchCheck(owned("poke")),
         CheckError::NotASide(owned("up")),
+        CheckError::NotALandmark(owned("knees")),
         CheckError::NotANumber(owned("left")),
         CheckError::NotASite(owned("elbow")),
         CheckError::LengthWithoutUnit(owned("25")),
@@ -342,6 +343,8 @@ fn of_cases() -> Vec<Trouble> {
         Trouble::NoWeight { file: file() },
         Trouble::NoBody { file: file(), error: body() },
         Trouble::NotSafe(heavy()),
+        Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::HipLoss(Side::Left))),
+        Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::FixedTiltOnCoccyx)),
         Trouble::NothingRecorded { file: file() },
         Trouble::NotAppended { file: file(), why: NotAppended::NotToml(owned("expected `=`")) },
         Trouble::NotAppended { file: file(), why: NotAppended::RecordForm },

@@ -25,6 +25,10 @@ pub(super) fn no_check(error: &CheckError) -> Said {
         CheckError::NotASide(written) => {
             said(format!("`{written}` is no side"), "write left or right")
         }
+        CheckError::NotALandmark(written) => said(
+            format!("`{written}` is no place at which the lower side is found"),
+            "write asis, for the front of the pelvis, or seat-bones",
+        ),
         CheckError::NotANumber(written) => said(
             format!("`{written}` is not the number of a compartment"),
             format!("write {}", example("press")),
