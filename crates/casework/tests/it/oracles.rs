@@ -26,7 +26,7 @@ const SEARCH: f64 = 1e-6;
 
 fn config() -> ProptestConfig {
     contextualize_config(ProptestConfig {
-        cases: 6,
+        cases: 4,
         failure_persistence: None,
         rng_seed: RngSeed::Fixed(11),
         // A shrunk case is for whoever reads it, and each step of it plans anew.

@@ -122,7 +122,7 @@ impl<'a> FilledModel<'a> {
     }
 
     /// Takes a state to the next finer mesh.
-    fn go_finer(
+    pub(super) fn go_finer(
         &self,
         problem: &RestProblem<'_>,
         finer: &RestProblem<'_>,

@@ -7,7 +7,7 @@
 //! of the coarser mesh in a correction of millimetres, some hundredths of one.
 
 use super::nested::{FilledModel, Searches};
-use super::newton::{End, Limits, SearchEnd};
+use super::newton::{self, End, Limits, SearchEnd};
 use super::problem::{RestProblem, SheetAndPose};
 
 /// The cushion without a body.
@@ -88,7 +88,11 @@ impl FilledModel<'_> {
             if before.found.end == End::Stopped {
                 return self.combined(before.found, None);
             }
-            let own = on(1, Some(near.map_or(&before.found.state, |near| &near[1])));
+            let start = match near {
+                Some(near) => near[1].clone(),
+                None => self.from_coarser(&before.found.state, limits),
+            };
+            let own = on(1, Some(&start));
             by_barrier |= before.by_barrier || own.by_barrier;
             coarse = Some([before.found, own.found]);
         }
@@ -100,6 +104,27 @@ impl FilledModel<'_> {
         let upright = self.upright_problem(self.before_finest());
         let own = RestProblem { parameters: self.parameters, ..upright.clone() };
         [upright, own]
+    }
+
+    /// The sheet over walls of its own on the mesh before the finest, as the coarser meshes say;
+    /// that over upright walls where there are none.
+    fn from_coarser(&self, upright: &SheetAndPose, limits: Limits<'_>) -> SheetAndPose {
+        let own =
+            |level| RestProblem { parameters: self.parameters, ..self.upright_problem(level) };
+        let mut state: Option<SheetAndPose> = None;
+        for level in 0..self.before_finest() {
+            let problem = own(level);
+            let start = state
+                .take()
+                .unwrap_or_else(|| problem.held_by_seams(&self.model.unit[..problem.level.len()]));
+            let Some(found) = newton::search(&problem, start, limits) else {
+                return upright.clone();
+            };
+            let mut found = found.state;
+            self.go_finer(&problem, &own(level + 1), level, &mut found);
+            state = Some(found);
+        }
+        state.unwrap_or_else(|| upright.clone())
     }
 
     fn before_finest(&self) -> usize {
