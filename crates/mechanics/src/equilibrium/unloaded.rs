@@ -90,7 +90,7 @@ impl FilledModel<'_> {
             }
             let start = match near {
                 Some(near) => near[1].clone(),
-                None => self.from_coarser(&before.found.state, limits),
+                None => self.coarse_to_fine(&before.found.state, limits),
             };
             let own = on(1, Some(&start));
             by_barrier |= before.by_barrier || own.by_barrier;
@@ -108,7 +108,7 @@ impl FilledModel<'_> {
 
     /// The sheet over walls of its own on the mesh before the finest, as the coarser meshes say;
     /// that over upright walls where there are none.
-    fn from_coarser(&self, upright: &SheetAndPose, limits: Limits<'_>) -> SheetAndPose {
+    fn coarse_to_fine(&self, upright: &SheetAndPose, limits: Limits<'_>) -> SheetAndPose {
         let own =
             |level| RestProblem { parameters: self.parameters, ..self.upright_problem(level) };
         let mut state: Option<SheetAndPose> = None;
