@@ -1,7 +1,9 @@
 //! Papers: which documents are printed for a client, for a stock fill, for anybody.
 
 use case::text::LengthUnit;
-use case::{Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble};
+use case::{
+    Caution, Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble,
+};
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
 use sheets::{BlankForm, ClientPapers, Document, DocumentError, DrawnBy, Paper, StockPapers};
@@ -78,8 +80,10 @@ impl OpenCase {
         // What the goals would make of the counts today is asked of a plan; paper only needs to
         // know whether the file still asks for what was recorded.
         let fresh = self.with_changes(on)?;
-        let cautions = self.cautions(plan, on);
         let extras = self.extras(plan);
+        let mut cautions = self.cautions(plan, on);
+        let small = fitting::small_moves(&self.cushion, &extras.moves);
+        cautions.extend(small.map(|cells| Caution::SmallMoves { cells }));
         let papers = ClientPapers {
             language,
             client: &self.client.value,

@@ -2,8 +2,8 @@
 
 /// A question that a search asks now and then: whether it is to stop.
 ///
-/// It may be asked from several threads. It is asked once before each search for where a body comes to rest, and once before each step
-/// of one. A search that is told to stop ends there, without numbers.
+/// It may be asked from several threads: once before each search for where a body comes to rest, and
+/// once before each step of one. A search that is told to stop ends there, without numbers.
 #[derive(Clone, Copy, Default)]
 pub struct Stop<'a> {
     question: Option<&'a (dyn Fn() -> bool + Sync)>,

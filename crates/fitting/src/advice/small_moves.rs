@@ -17,7 +17,8 @@ const ROOM: f64 = 1.1;
 /// The most cells among those moves that a wall may swallow; none where there is no such move.
 ///
 /// From and to the spare bag nothing is swallowed by the wall between two compartments.
-pub(crate) fn small_moves(cushion: &PreparedCushion, moves: &[Move]) -> Option<u32> {
+#[must_use]
+pub fn small_moves(cushion: &PreparedCushion, moves: &[Move]) -> Option<u32> {
     let pattern = cushion.pattern();
     let at = |place: Place| match place {
         Place::Compartment(number) => pattern.by_number(number),
@@ -33,7 +34,7 @@ pub(crate) fn small_moves(cushion: &PreparedCushion, moves: &[Move]) -> Option<u
 
 /// Cells that the wall between two compartments swallows; where they are no neighbours, the lesser
 /// of what the longest walls of the two do.
-pub(crate) fn swallowed(pattern: &Pattern, each: Volume, pair: [CompartmentIx; 2]) -> f64 {
+fn swallowed(pattern: &Pattern, each: Volume, pair: [CompartmentIx; 2]) -> f64 {
     let between = shared(pattern, pair[0], pair[1]);
     let wall = if between > Length::ZERO {
         between

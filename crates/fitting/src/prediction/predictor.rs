@@ -88,7 +88,7 @@ impl<'c> Predictor<'c> {
         let Some(resting) = central.resting() else { return Ends::default() };
         let usual = Values::of(&self.rough, resting).0;
         let mut ends = Ends { below: vec![0.0; usual.len()], above: vec![0.0; usual.len()] };
-        for unknown in Unknown::OF_A_SPREAD {
+        for unknown in Unknown::ALL {
             let mut furthest = vec![[0.0f64; 2]; usual.len()];
             for place in [-1.0, 1.0] {
                 let moved = unknown.moved(&self.rough.assumptions, place);
@@ -105,7 +105,10 @@ impl<'c> Predictor<'c> {
                     *far = [far[0].min(there - here), far[1].max(there - here)];
                 }
             }
-            for (at, [below, above]) in furthest.into_iter().enumerate() {
+            let counted = |at: usize| at == ROLL || !unknown.leans_aside();
+            for (at, [below, above]) in
+                furthest.into_iter().enumerate().filter(|own| counted(own.0))
+            {
                 ends.below[at] += below * below;
                 ends.above[at] += above * above;
             }
@@ -145,7 +148,8 @@ impl Ends {
 struct Values(Vec<f64>);
 
 /// Where in [`Values`] roll and pitch are.
-const TURNS: usize = 4;
+const ROLL: usize = 4;
+const PITCH: usize = 5;
 /// Where in [`Values`] the sites begin.
 const SITES: usize = 6;
 
@@ -196,8 +200,8 @@ fn seat(
     let sites = resting.sites.len();
     let degrees = |per_radian: f64| per_radian.to_radians();
     PredictedSeat {
-        roll_deg: spread(around(TURNS), |degrees| degrees),
-        pitch_deg: spread(around(TURNS + 1), |degrees| degrees),
+        roll_deg: spread(around(ROLL), |degrees| degrees),
+        pitch_deg: spread(around(PITCH), |degrees| degrees),
         lower_side,
         lower_by: Length::from_m(higher.abs()),
         clearance: Sides { left: lengths(0), right: lengths(1) },

@@ -96,21 +96,11 @@ impl Unknown {
         Self::Trunk,
     ];
 
-    /// The ones whose ranges are run through for a spread: those of one client on one cushion.
-    /// What leans a client to a side is looked at in a fitting check, and is not among them.
-    pub(crate) const OF_A_SPREAD: [Self; 11] = [
-        Self::InnerGive,
-        Self::OuterGive,
-        Self::Sag,
-        Self::TautTension,
-        Self::Slack,
-        Self::Migration,
-        Self::VoidPressure,
-        Self::Packing,
-        Self::SeatShare,
-        Self::Sharpness,
-        Self::LoadForward,
-    ];
+    /// Whether it leans a client to a side. That is looked at in a fitting check, and so counts in
+    /// the spread of the lean alone.
+    pub(crate) fn leans_aside(self) -> bool {
+        matches!(self, Self::LoadRight | Self::Skew | Self::Trunk)
+    }
 
     /// The range around a setting's own value.
     pub(crate) fn range(self, setting: &Assumptions) -> Range {

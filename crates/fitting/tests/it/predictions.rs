@@ -90,3 +90,14 @@ fn a_heavier_client_sits_deeper_and_a_mirrored_filling_mirrors_the_answer() {
     let swapped = left.clearance.left.central - right.clearance.right.central;
     assert!(swapped.abs() < Length::from_mm(1e-4));
 }
+
+/// Nobody sits so evenly that they may not lean: a level lean is told with its range, which opens
+/// to both sides alike where client and cushion are the same on both.
+#[test]
+fn a_level_client_may_lean_to_either_side() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
+    let roll = seat(&cushion, &client("row-six", "440x400"), 72.0, &stock(&cushion)).roll_deg;
+    // Rounding of the search.
+    assert!(roll.central.abs() < 1e-6, "{roll:?}");
+    assert!(roll.high > 0.2 && (roll.high + roll.low).abs() < 1e-3 * roll.high, "{roll:?}");
+}

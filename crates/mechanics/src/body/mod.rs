@@ -1,9 +1,9 @@
 //! The loaded underside of the body, and the load that it brings.
 //!
 //! A body is rigid here: its shape is that of the skin under load. A client's soft tissue may be
-//! asked for; then the shape is that of the skin without load, and tissue counts once. Height is measured from its
-//! lowest point, in the frame of the cushion: x to the client's right, y forward from the rear
-//! edge, in metres.
+//! asked for; then the shape is that of the skin without load, and tissue counts once. Height is
+//! measured from its lowest point, in the frame of the cushion: x to the client's right, y forward
+//! from the rear edge, in metres.
 
 mod board;
 mod client_form;

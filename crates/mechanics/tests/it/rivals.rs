@@ -1,7 +1,8 @@
 //! Whether the ranges that predictions state contain what rival models say.
 //!
 //! Source: `tests/reference/rivals.csv`, answers of `tests/rivals`, an independent program that
-//! lifts one simplification at a time, on a grid of 6 mm.
+//! lifts one simplification at a time, on a grid of 6 mm. Its rivals with soft tissue are not among
+//! them: no unknown of the program stands for tissue.
 
 use cushion::{Length, Volume};
 use mechanics::{
@@ -20,27 +21,22 @@ struct Case {
     moved: [usize; 2],
 }
 
+const FOUR: Case = Case {
+    name: "four",
+    across: &[-220.0, 0.0, 220.0],
+    along: &[0.0, 220.0, 400.0],
+    counts: &[83.6, 83.6, 70.0, 70.0],
+    moved: [0, 1],
+};
+
 const CASES: [Case; 5] = [
-    Case {
-        name: "four",
-        across: &[-220.0, 0.0, 220.0],
-        along: &[0.0, 220.0, 400.0],
-        counts: &[83.6, 83.6, 70.0, 70.0],
-        moved: [0, 1],
-    },
-    Case {
-        name: "four-left-less-35",
-        across: &[-220.0, 0.0, 220.0],
-        along: &[0.0, 220.0, 400.0],
-        counts: &[54.3, 83.6, 70.0, 70.0],
-        moved: [0, 1],
-    },
+    FOUR,
+    Case { name: "four-left-less-35", counts: &[54.3, 83.6, 70.0, 70.0], ..FOUR },
     Case {
         name: "six",
-        across: &[-220.0, 0.0, 220.0],
         along: &[0.0, 140.0, 272.0, 400.0],
         counts: &[57.2, 57.2, 54.8, 54.8, 53.6, 53.6],
-        moved: [0, 1],
+        ..FOUR
     },
     Case {
         name: "three-by-two",

@@ -97,13 +97,13 @@ impl ReportWords for English {
         };
         format!(
             "At the seat bones {}.\n\
-             From how they sit by themselves the cushion turns them to the {}, the front up by {}.\n\
+             In degrees, the cushion turns them from how they sit by themselves: {}, {}.\n\
              Cushion left under the seat bones: left {}, right {}.\n\
              They sink in by {} and {}. Skin touches on {:.0} cm2, mean pressure {}.\n\
              Leaning to a side is resisted with {:.1} N m a degree.{trunk}",
             self.lower(seat.lower_side, seat.lower_by),
-            leaning(&seat.roll_deg),
-            degrees(&seat.pitch_deg),
+            turned(&seat.roll_deg, ["left", "right"]),
+            turned(&seat.pitch_deg, ["front up", "front down"]),
             self.spread(&seat.clearance.left),
             self.spread(&seat.clearance.right),
             self.length(seat.immersion.left),
@@ -287,22 +287,17 @@ impl English {
     }
 }
 
-/// A lean to the side to which it goes, with how far it may go there and, below zero, the other way.
-fn leaning(right_up: &Spread<f64>) -> String {
-    let Spread { central, low, high } = *right_up;
-    if central > 0.0 {
-        return format!("left by {}", degrees(right_up));
-    }
-    let right = Spread { central: 0.0 - central, low: 0.0 - high, high: 0.0 - low };
-    format!("right by {}", degrees(&right))
-}
-
-/// Degrees with their spread.
-fn degrees(spread: &Spread<f64>) -> String {
-    let tenths = |value: f64| (value * 10.0).round() / 10.0 + 0.0;
-    let Spread { central, low, high } = spread;
-    let [central, low, high] = [central, low, high].map(|value| tenths(*value));
-    format!("{central:.1} degrees ({low:.1} to {high:.1})")
+/// A turn in degrees with its spread, each with the way in which it goes: the first word where it
+/// is above zero.
+fn turned(spread: &Spread<f64>, [above, below]: [&str; 2]) -> String {
+    let one = |degrees: f64| {
+        let tenths = (degrees * 10.0).round() / 10.0;
+        match tenths {
+            0.0 => "0.0".to_owned(),
+            _ => format!("{} {:.1}", if tenths > 0.0 { above } else { below }, tenths.abs()),
+        }
+    };
+    format!("{} ({} to {})", one(spread.central), one(spread.low), one(spread.high))
 }
 
 /// A pressure with its spread.
