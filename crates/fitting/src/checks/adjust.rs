@@ -8,7 +8,7 @@
 //! lowers a bone that was pinched or felt.
 
 use case::{
-    AdjustRefusal, Alarm, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt, Entry,
+    AdjustRefusal, Alarm, BrokenLimit, Check, Client, Costs, CushionIdentity, Date, Doubt, Entry,
     GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, TopAnswer,
     UnderAnswer, Verdict,
 };
@@ -95,6 +95,8 @@ pub struct Adjusted {
     pub not_safe: Vec<BrokenLimit>,
     /// What is expected after the moves.
     pub prediction: Prediction,
+    /// What the moves change; none where the client does not come to rest.
+    pub costs: Option<Costs>,
 }
 
 /// Finds the next moves: alarms come first, then contradictions, then whether all is as planned.
@@ -135,6 +137,7 @@ impl Mirror for Adjusted {
             goals: self.goals.mirrored(partners),
             not_safe: left_first(self.not_safe.mirrored(partners), side_of_limit),
             prediction: self.prediction.mirrored(partners),
+            costs: self.costs.as_ref().map(|costs| costs.mirrored(partners)),
         }
     }
 }
@@ -237,6 +240,7 @@ fn decided(
         goals: found.goals,
         not_safe: found.not_safe,
         prediction: found.prediction,
+        costs: found.costs,
     })
 }
 

@@ -6,7 +6,7 @@ use mechanics::Parameters;
 
 use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::needs::Needs;
-use crate::goals::wanted::Wanted;
+use crate::goals::wanted::{LEFT_BY_TISSUE, Wanted};
 use crate::prediction::prepared::PreparedCushion;
 
 /// How near to the limit a clearance must be for it to be why a goal is missed, m: what the search
@@ -68,7 +68,7 @@ impl Judge<'_> {
             Want::OffLoad { site, .. } => {
                 let quantity = Quantity::Surface(site);
                 let stock = quantity.value(self.stock)?;
-                GoalNumber::Relief(1.0 - value(&quantity)? / stock)
+                GoalNumber::Relief(LEFT_BY_TISSUE * (1.0 - value(&quantity)? / stock))
             }
             Want::LowerFront { .. } => {
                 let by = |(aim, top): (&Aim, f64)| {

@@ -86,6 +86,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
         goals: Vec::new(),
         not_safe: Vec::new(),
         prediction: None,
+        costs: None,
         moves: Vec::new(),
         cautions: Vec::new(),
     };
@@ -103,6 +104,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
         plan.goals = found.goals;
         plan.not_safe = found.not_safe;
         plan.prediction = Some(found.prediction);
+        plan.costs = found.costs;
     }
     plan.cautions = cautions(input, &counts);
     let wanted: Vec<u32> = counts.iter().map(|count| count.planned).collect();
