@@ -211,7 +211,11 @@ fn decided(
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
     if doubts.is_empty() {
-        let again = felt_once(rounds, &planner.too_low()?);
+        let mut again = planner.too_low()?;
+        if again.is_empty() {
+            again = expected.surprisingly_low();
+        }
+        let again = felt_once(rounds, &again);
         if !again.is_empty() {
             let next = again.into_iter().map(NextStep::FeelAgain).collect();
             return Ok(expected.answer(Verdict::Asked, None, &[], next)?);
@@ -344,6 +348,8 @@ fn adjusting(input: &AdjustInput<'_>, learnt: &Estimate) -> Adjusting {
     };
     Adjusting {
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
+        surface_sd: learnt.surface_sd,
+        higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),
         held,
         passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),
