@@ -37,7 +37,7 @@ pub use crate::check::{
 };
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
-    LayoutRef, Measures, SeatLoad, Sides, Taken, Weighing,
+    LayoutRef, Measures, SeatLoad, Sides, SitAtMost, Taken, Weighing,
 };
 pub use crate::days::{day_after, days_between};
 pub use crate::file_kind::FileKind;
@@ -61,7 +61,9 @@ pub use crate::prediction::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Spread,
 };
 pub use crate::record::{
-    Adjustment, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan, Recount, Weighed,
+    Adjustment, CheckOutcome, CheckPart, Cleaned, Digest, Entry, Expected, Filled, FittingCheck,
+    Moved, PartsChecked, RecordedCount, RecordedPlan, Recount, Returned, SkinSeen, Weighed,
+    Withdrawn, in_force, withdrawn,
 };
 pub use crate::said::Said;
 pub use crate::site::SiteName;
@@ -70,13 +72,15 @@ pub use crate::source::{
     BadDescription, BodyMeasure, Crash, Distrust, DrawnLayout, InTurn, LayoutError, LayoutErrorBy,
     LayoutRequest, LayoutSource, Measured, PluginFault, PluginFaultKind,
 };
-pub use crate::standing::{Lapse, Standing};
-pub use crate::stocktaking::{Before, CountedFrom};
+pub use crate::standing::{Beside, Lapse, Looked, Review, Standing, State, state};
+pub use crate::stocktaking::{
+    Before, Cells, CountedFrom, CushionNow, RoundFound, cushion_now, explained_by_handling,
+};
 pub use crate::survey::{
     NoSize, SurveyFault, SurveyOutcome, SurveyPart, SurveyRow, SurveySummary, SurveyedBody,
     SurveyedPlan,
 };
 pub use crate::trouble::{
-    BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDrawn, ShelfError,
-    StockError, TableFault, Trouble, Why,
+    BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDone, NotDrawn,
+    ShelfError, StockError, TableFault, Trouble, Why,
 };

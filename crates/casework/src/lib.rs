@@ -5,6 +5,7 @@
 //! `case::LayoutSource`, the date as an argument; everything works from several threads.
 
 mod adjusting;
+mod done;
 mod edition;
 mod error;
 mod export;
@@ -18,6 +19,7 @@ mod sections;
 pub mod shelf;
 mod sizing;
 mod sourced;
+mod standing;
 mod stock;
 mod stopping;
 mod surroundings;
@@ -28,6 +30,7 @@ mod weighing;
 /// What the program calls itself in records, reports and papers.
 pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
+pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
 pub use crate::export::{Exported, drawing, export, faulty_drawing};

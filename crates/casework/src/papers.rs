@@ -5,7 +5,6 @@ use case::{
     Caution, Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble,
 };
 use cushion::{Cell, Layout, Pattern};
-use mechanics::Stop;
 use sheets::{BlankForm, ClientPapers, Document, DocumentError, DrawnBy, Paper, StockPapers};
 
 use crate::PROGRAM;
@@ -45,8 +44,9 @@ const OF_CLIENT: &[(&str, ForClient)] = &[
     ("fill-card", sheets::fill_order),
     ("take-home", sheets::take_home),
     ("tag", |papers, _| {
-        let drawn_by = papers.drawn_by();
-        sheets::tag(papers.language, papers.pattern, drawn_by, papers.date, papers.program)
+        let marks = (papers.drawn_by(), papers.client.cushion.serial.as_deref());
+        let (language, pattern) = (papers.language, papers.pattern);
+        sheets::tag_with_serial(language, pattern, marks, papers.date, papers.program)
     }),
 ];
 
@@ -73,9 +73,10 @@ impl OpenCase {
         let Edition { language, on, paper } = edition;
         let language = language.with_lengths_in(self.client.value.lengths);
         let file = &self.client.file.path;
-        let Some(plan) = self.client.value.latest_plan() else {
+        let Some(plan) = self.client.value.counts_on_paper() else {
             return Err(WorkError::file(Trouble::NothingRecorded { file: file.clone() }));
         };
+        let plan = &plan;
         self.is_for_this_cushion(plan)?;
         // What the goals would make of the counts today is asked of a plan; paper only needs to
         // know whether the file still asks for what was recorded.
@@ -92,7 +93,7 @@ impl OpenCase {
             cell: &self.cell.value,
             cautions: &cautions,
             extras: &extras,
-            weight_breaks_limit: self.weight_breaks_limit(plan),
+            beside: self.beside(on),
             date: on,
             program: PROGRAM,
         };
@@ -119,17 +120,6 @@ impl OpenCase {
             moves_from: before.map(|before| before.from),
             if_then: advice.if_then,
         }
-    }
-
-    /// Whether the client's newest weight, where it is another than at the fitting check, breaks
-    /// a limit on the counts that were recorded.
-    fn weight_breaks_limit(&self, plan: &RecordedPlan) -> bool {
-        let client = &self.client.value;
-        let Some(weighing) = client.weight_since_check() else { return false };
-        let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
-        // A client of whom nothing can be said is not known to be safe.
-        let predicted = self.cushion.predict(client, weighing.weight, &counts, Stop::never());
-        predicted.map_or(true, |(prediction, _)| !fitting::broken(&prediction).is_empty())
     }
 
     /// What changed since a plan was recorded: the texts, and where nothing is asked of goals,

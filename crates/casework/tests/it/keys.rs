@@ -6,7 +6,7 @@
 use std::sync::OnceLock;
 
 use case::question::{Answer, Group, Kind, Question, Use};
-use case::{Client, CushionIdentity, Date, Digest, RecordedPlan};
+use case::{Client, CushionIdentity, Date, Digest, Entry, RecordedPlan};
 use cushion::Length;
 use files::{BuiltIn, read_client, starter};
 use fitting::{AdjustInput, PlanInput, PreparedCushion, Spacings};
@@ -50,6 +50,7 @@ fn recorded() -> RecordedPlan {
         parameters_digest: digest(),
         drawn_by: None,
         why: None,
+        expected: None,
     }
 }
 
@@ -122,7 +123,7 @@ fn papers(client: &Client) -> String {
         cell: &cell,
         cautions: &[],
         extras: &SetupExtras::default(),
-        weight_breaks_limit: false,
+        beside: case::Beside::default(),
         date: DAY,
         program: "seatwright",
     };
@@ -275,7 +276,7 @@ fn base(question: Question) -> String {
     if question == Question::WeightLb {
         text = text.replace("kg = 60 ", "lb = 132 ");
     }
-    let text = files::append_plan(&text, &recorded()).unwrap()
+    let text = files::append_entry(&text, &Entry::Plan(recorded())).unwrap()
         + "\n[[record]]\nwhat = \"fitting check\"\non = 2026-03-02\nby = \"OT\"\npassed = true\n";
     context(question).iter().fold(text, |text, (key, value)| with(&text, key, value))
 }

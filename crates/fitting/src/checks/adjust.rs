@@ -9,7 +9,7 @@
 
 use case::{
     AdjustRefusal, Alarm, BodyError, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt,
-    Entry, GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, SiteName,
+    GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, SiteName,
     TopAnswer, UnderAnswer, Verdict,
 };
 use cushion::{Length, Pattern, Side};
@@ -241,26 +241,17 @@ pub(crate) fn can_be_made(pattern: &Pattern, check: &Check) -> Result<(), Adjust
 /// now.
 fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     let mut rounds = Vec::new();
-    let mut counts: Option<Vec<f64>> = None;
-    for entry in &input.client.record {
-        match entry {
-            Entry::Plan(plan) => {
-                let of = |id| plan.counts.iter().find(|count| count.id == id);
-                let all =
-                    pattern.compartments().iter().map(|compartment| of(compartment.id.clone()));
-                let all = all.map(|count| count.map(|count| f64::from(count.planned)));
-                let same = input.identity.likeness(plan) == Likeness::Same;
-                counts = all.collect::<Option<Vec<f64>>>().filter(|_| same);
-            }
-            Entry::Adjustment(adjustment) => {
-                if let Some(counts) = &counts
-                    && adjustment.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
-                {
-                    rounds
-                        .push(Round { counts: counts.clone(), checks: adjustment.checks.clone() });
-                }
-            }
-            Entry::FittingCheck(_) | Entry::Recount(_) | Entry::Weighed(_) => {}
+    for found in input.client.rounds_found() {
+        let of = |compartment: &cushion::Compartment| found.cells.get(&compartment.number);
+        let counts: Option<Vec<f64>> = (pattern.compartments().iter())
+            .map(|compartment| of(compartment).map(|count| f64::from(*count)))
+            .collect();
+        // What is felt on another cushion teaches nothing about this one.
+        let same = input.identity.likeness(found.plan) == Likeness::Same;
+        if let Some(counts) = counts.filter(|_| same)
+            && found.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
+        {
+            rounds.push(Round { counts, checks: found.checks.to_vec() });
         }
     }
     rounds.drain(..rounds.len().saturating_sub(MOST_EARLIER));

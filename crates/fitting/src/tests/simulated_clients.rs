@@ -324,6 +324,7 @@ impl<'a> Case<'a> {
             parameters_digest: digest(),
             drawn_by: None,
             why: None,
+            expected: None,
         }));
     }
 }
