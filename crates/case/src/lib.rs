@@ -11,6 +11,7 @@ mod file_kind;
 mod finding;
 mod function;
 mod goal;
+mod history;
 mod identity;
 mod mirror;
 mod moves;
@@ -44,11 +45,13 @@ pub use crate::file_kind::FileKind;
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
     Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,
-    IfThen, LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, Remedy, RemedyCost,
-    Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan, WhyReCheck,
+    IfThen, LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, RecordNote, Remedy,
+    RemedyCost, Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan,
+    WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
+pub use crate::history::Moment;
 pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::mirror::{Mirror, Partners};
 pub use crate::moves::{Move, Place};

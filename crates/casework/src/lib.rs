@@ -14,6 +14,7 @@ mod live;
 mod not_drawn;
 mod open_case;
 mod papers;
+mod recall;
 mod recording;
 mod sections;
 pub mod shelf;
@@ -40,6 +41,7 @@ pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{
     NamedDocument, PapersOfClient, blank_papers, papers_of_stock, with_prefix,
 };
+pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;
 pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};

@@ -9,14 +9,19 @@ impl OpenCase {
     /// Returns how the fitting stands on a day.
     #[must_use]
     pub fn standing(&self, on: Date) -> Standing<'_> {
-        case::state(&self.client.value, on, self.beside(on))
+        self.standing_of(&self.client.value, on)
+    }
+
+    /// The same for the client's file as it is now, where something was added to its record.
+    #[must_use]
+    pub fn standing_of<'c>(&self, client: &'c Client, on: Date) -> Standing<'c> {
+        case::state(client, on, self.beside(client, on))
     }
 
     /// What the record cannot say by itself of how the fitting stands.
-    pub(crate) fn beside(&self, on: Date) -> Beside {
-        let client = &self.client.value;
+    pub(crate) fn beside(&self, client: &Client, on: Date) -> Beside {
         Beside {
-            weight_breaks_limit: self.weight_breaks_limit(client.counts_on_paper().as_ref()),
+            weight_breaks_limit: self.weight_breaks_limit(client),
             other_cushion: client.latest_plan().is_some_and(|plan| self.is_of_another(plan)),
             look_again: fitting::look_again(client, on),
         }
@@ -28,12 +33,12 @@ impl OpenCase {
 
     /// Whether the client's newest weight, where it is another than at the fitting check, breaks
     /// a limit on the counts that belong on paper.
-    fn weight_breaks_limit(&self, plan: Option<&RecordedPlan>) -> bool {
-        let client = &self.client.value;
-        let (Some(weighing), Some(plan)) = (client.weight_since_check(), plan) else {
+    fn weight_breaks_limit(&self, client: &Client) -> bool {
+        let weighing = client.weight_since_check();
+        let (Some(weighing), Some(plan)) = (weighing, client.counts_on_paper()) else {
             return false;
         };
-        if self.is_of_another(plan) {
+        if self.is_of_another(&plan) {
             return false;
         }
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();

@@ -1,6 +1,8 @@
 //! What is said of the record: entries, what is in the cushion, how the fitting stands.
 
-use case::{CheckOutcome, CheckPart, CountedFrom, Date, Entry, Expected, PartsChecked, Standing};
+use case::{
+    CheckOutcome, CheckPart, CountedFrom, Entry, Expected, PartsChecked, RecordNote, Standing,
+};
 
 /// What is said of the record.
 pub trait RecordWords {
@@ -9,6 +11,9 @@ pub trait RecordWords {
 
     /// How counts are known: a clause, such as "recount of 2026-03-01".
     fn counted_from(&self, from: CountedFrom) -> String;
+
+    /// From what is in the cushion an answer begins: a clause.
+    fn begins_from(&self, from: CountedFrom) -> String;
 
     /// A part of a fitting check, within a sentence.
     fn check_part(&self, part: CheckPart) -> &'static str;
@@ -19,9 +24,6 @@ pub trait RecordWords {
     /// What a fitting check in parts comes to, and what it lacks: a sentence.
     fn checked(&self, check: &PartsChecked) -> String;
 
-    /// What is to be put back into a compartment, or taken out where it is negative: a sentence.
-    fn put_back(&self, number: u8, cells: i64) -> String;
-
     /// How many cells are in the spare bag, or how many more were taken out than it held: a
     /// sentence.
     fn bag(&self, cells: i64) -> String;
@@ -29,19 +31,21 @@ pub trait RecordWords {
     /// What is in the cushion, by number: a line.
     fn counts(&self, counts: &[(u8, u32)]) -> String;
 
+    /// How many entries a record has: a clause.
+    fn entries(&self, count: usize) -> String;
+
     /// An entry of the record: a line, without its day and its author.
     fn entry(&self, entry: &Entry) -> String;
 
     /// What a plan was expected to do: a clause.
     fn expected(&self, expected: &Expected) -> String;
 
+    /// What the record says that whoever works on the cushion should know: a sentence.
+    fn record_note(&self, note: &RecordNote) -> String;
+
     /// That a plan or moves are proposed, and that what is done is recorded after it was done: a
     /// sentence.
     fn is_proposed(&self) -> &'static str;
-
-    /// That nobody recorded what is in the cushion, and that a plan is taken to have been carried
-    /// out: a sentence.
-    fn is_believed(&self, plan: Date) -> String;
 
     /// How long the client may sit: a sentence.
     fn sit_at_most(&self, minutes: u32, times: u32) -> String;

@@ -1,7 +1,7 @@
 //! The starter of a client's file: what is blank is refused by name, and what is uncommented
 //! belongs where it stands.
 
-use case::question::{Form, Group, Need, Question, QuestionWords as _};
+use case::question::{Form, Group, Need, Question};
 use files::{read_client, starter};
 
 /// Findings as sentences.

@@ -1,13 +1,13 @@
 //! English: what is said of the record.
 
 use case::{
-    Check, CheckOutcome, CheckPart, CountedFrom, Date, Entry, Expected, Filled, Lapse, Move,
-    PartsChecked, Place, Review, Standing, State,
+    Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
+    PartsChecked, Place, RecordNote, Review, Standing, State,
 };
 use cushion::Side;
 
 use super::English;
-use super::parts::{cells, counted};
+use super::parts::cells;
 use crate::{BasicWords as _, RecordWords};
 
 impl RecordWords for English {
@@ -50,6 +50,13 @@ impl RecordWords for English {
         }
     }
 
+    fn begins_from(&self, from: CountedFrom) -> String {
+        match from.on().filter(|_| !from.is_told()) {
+            Some(on) => format!("counts recorded on {on}"),
+            None => format!("counts now in the cushion ({})", self.counted_from(from)),
+        }
+    }
+
     fn check_part(&self, part: CheckPart) -> &'static str {
         check_part(part)
     }
@@ -68,39 +75,26 @@ impl RecordWords for English {
         match outcome {
             CheckOutcome::Passed => "The check passed.".to_owned(),
             CheckOutcome::Failed => "The check failed.".to_owned(),
-            CheckOutcome::NotFinished if missing.is_empty() => {
-                "The check is not finished: nobody says whether it passed.".to_owned()
-            }
-            CheckOutcome::NotFinished => {
-                format!("The check is not finished: {} not looked at.", list_of_parts(&missing))
-            }
-        }
-    }
-
-    fn put_back(&self, number: u8, by: i64) -> String {
-        let count = cells(u32::try_from(by.unsigned_abs()).unwrap_or(u32::MAX));
-        if by > 0 {
-            format!("Put back {count} in number {number}.")
-        } else {
-            format!("Take {count} out of number {number}.")
+            CheckOutcome::NotFinished => not_finished(&missing),
         }
     }
 
     fn bag(&self, left: i64) -> String {
-        let count = usize::try_from(left.unsigned_abs()).unwrap_or(usize::MAX);
+        let count = cells(u32::try_from(left.unsigned_abs()).unwrap_or(u32::MAX));
         if left < 0 {
-            format!(
-                "{} more than the spare bag held were taken: count the bag.",
-                counted(count, "cell")
-            )
+            format!("The spare bag is short of {count}: more were taken than it held. Count it.")
         } else {
-            format!("{} in the spare bag.", counted(count, "cell"))
+            format!("The spare bag holds {count}.")
         }
     }
 
     fn counts(&self, counts: &[(u8, u32)]) -> String {
         let counts = counts.iter().map(|(number, cells)| format!("{number}={cells}"));
         counts.collect::<Vec<_>>().join(" ")
+    }
+
+    fn entries(&self, count: usize) -> String {
+        if count == 1 { "1 entry".to_owned() } else { format!("{count} entries") }
     }
 
     fn entry(&self, entry: &Entry) -> String {
@@ -169,10 +163,16 @@ impl RecordWords for English {
         "This proposes. What is really put in or moved is recorded after it was done."
     }
 
-    fn is_believed(&self, plan: Date) -> String {
-        format!(
-            "Nobody recorded what was put in: the plan of {plan} is taken to have been carried out."
-        )
+    fn record_note(&self, note: &RecordNote) -> String {
+        match note {
+            RecordNote::Believed(plan) => format!(
+                "Nobody recorded what was put in: the plan of {plan} is taken to have been carried \
+                 out."
+            ),
+            RecordNote::PutBack { number, cells } => put_back(*number, *cells),
+            RecordNote::BagShort { cells } => self.bag(-cells),
+            RecordNote::NotFinished { missing } => not_finished(missing),
+        }
     }
 
     fn sit_at_most(&self, minutes: u32, times: u32) -> String {
@@ -225,6 +225,24 @@ impl English {
         }
         moves.iter().map(one).collect::<Vec<_>>().join(", ")
     }
+}
+
+/// Cells to be put back into a compartment, or taken out of it where it is negative.
+fn put_back(number: u8, by: i64) -> String {
+    let count = cells(u32::try_from(by.unsigned_abs()).unwrap_or(u32::MAX));
+    if by > 0 {
+        format!("Put back {count} in number {number}.")
+    } else {
+        format!("Take {count} out of number {number}.")
+    }
+}
+
+/// What a check lacks that is not finished.
+fn not_finished(missing: &[CheckPart]) -> String {
+    if missing.is_empty() {
+        return "The check is not finished: nobody says whether it passed.".to_owned();
+    }
+    format!("The check is not finished: {} not looked at.", list_of_parts(missing))
 }
 
 /// Checks, as they were said.
