@@ -88,7 +88,7 @@ pub(crate) fn weight(text: &str) -> Result<Mass, String> {
     let parts = [("kg", Mass::from_kg as fn(f64) -> Mass), ("lb", Mass::from_pounds)];
     let found = parts.iter().find_map(|(unit, of)| Some((text.strip_suffix(unit)?, of)));
     let (number, of) = found.ok_or("write the weight with its unit, as 61kg or 134lb")?;
-    let weight = number.trim().parse::<f64>().ok().map(of);
+    let weight = number.trim().parse::<f64>().ok().and_then(|own| Mass::checked(*of, own));
     let weight = weight.filter(|weight| (5.0..=350.0).contains(&weight.to_kg()));
     weight.ok_or_else(|| "write a body weight from 5 to 350 kg".to_owned())
 }

@@ -137,18 +137,21 @@ fn three_visits(text: &str) {
         (state(&back), cells(&back), bag(&back)),
         ("fitted", planned.clone(), bag(&fitted) - 4)
     );
-    // The third visit: a mark, other counts that do not help, and the old ones again.
-    let marked = visits.recorded(20, &["skin", "coccyx=stays"]);
-    assert_eq!(
-        (state(&marked), marked["standing"]["lapsed_because"].as_str()),
-        ("lapsed", Some("skin"))
-    );
+    // The third visit: other counts that do not help, the old ones again, and a mark.
     let moved = visits.recorded(20, &["moved", "1-2=3"]);
     assert_eq!(state(&moved), "lapsed");
     assert_eq!(cells(&moved)[0].1 + 3, planned[0].1);
     let again = visits.recorded(21, &["return", "2"]);
     assert_eq!((state(&again), cells(&again), bag(&again)), ("estimate", planned, bag(&back)));
     assert_eq!(state(&visits.recorded(21, &WHOLE)), "fitted");
+    let marked = visits.recorded(22, &["skin", "coccyx=stays"]);
+    let why = marked["standing"]["lapsed_because"].as_str();
+    assert_eq!((state(&marked), why), ("lapsed", Some("skin")));
+    let (sheet, ..) = visits.papers(22);
+    assert!(sheet.contains("A MARK ON THE SKIN. DO NOT SIT."), "{sheet}");
+    // It was entered for the wrong client.
+    let withdrawn = ["withdrawn", "10", "--because", "of another client"];
+    assert_eq!(state(&visits.recorded(22, &withdrawn)), "fitted");
     history_is_whole(&visits);
 }
 
@@ -160,18 +163,32 @@ fn history_is_whole(visits: &Visits) {
     let entries = listed["entries"].as_array().unwrap();
     let whats: Vec<&str> = entries.iter().map(|own| own["what"].as_str().unwrap()).collect();
     let expected = [
-        "plan", "filled", "checked", "checked", "recount", "moved", "skin", "moved", "returned",
+        "plan",
+        "filled",
         "checked",
+        "checked",
+        "recount",
+        "moved",
+        "moved",
+        "returned",
+        "checked",
+        "skin",
+        "withdrawn",
     ];
     assert_eq!(whats, expected);
     // The plan remembers what it expected.
     assert!(entries[0]["expected"]["left_mm"].as_f64().unwrap() > 10.0, "{listed}");
     let words = visits.dir.run(&["history", "c.toml"]).done();
-    assert!(words.contains("10 entries") && words.contains("State: FITTED."), "{words}");
-    let beside = visits.dir.run(&["history", "c.toml", "--between", "2", "8"]).done();
+    assert!(
+        words.contains("11 entries")
+            && words.contains("WITHDRAWN: skin")
+            && words.contains("State: FITTED."),
+        "{words}"
+    );
+    let beside = visits.dir.run(&["history", "c.toml", "--between", "2", "7"]).done();
     let first = beside.lines().find(|line| line.trim_start().starts_with("No. 1 ")).unwrap();
     assert!(first.ends_with("-3"), "{beside}");
-    assert!(beside.contains("entry 2 expected:") && beside.contains("entry 8 found:"), "{beside}");
+    assert!(beside.contains("entry 2 expected:") && beside.contains("entry 7 found:"), "{beside}");
 }
 
 #[test]
@@ -252,6 +269,20 @@ fn what_cannot_have_been_is_questioned_and_nothing_is_written() {
     assert!(unsigned.contains("--by WHO"), "{unsigned}");
     visits.recorded(3, &["withdrawn", "2", "--because", "of another client"]);
     refused(&["withdrawn", "2", "--because", "again"], "withdrawn already");
+}
+
+#[test]
+fn another_weight_than_the_plan_was_made_for_is_told_with_a_fresh_plan() {
+    let visits = Visits::new(&format!("{CLIENT}[[goal]]\nwant = \"equal firmness\"\n"));
+    visits.planned(1);
+    let told = |of_march| visits.papers(of_march).2.stderr;
+    assert!(!told(1).contains("fresh plan"), "{}", told(1));
+    visits.recorded(2, &["weighed", "72.4kg"]);
+    assert!(!told(2).contains("fresh plan"), "clothes weigh as much");
+    visits.recorded(3, &["weighed", "84kg"]);
+    let said = told(3);
+    assert!(said.contains("weighs 84.0 kg now, and the plan was made for 72.0 kg"), "{said}");
+    assert!(said.contains("a fresh plan would"), "{said}");
 }
 
 #[test]
