@@ -6,6 +6,7 @@
 mod central;
 mod check;
 mod client;
+mod costs;
 mod days;
 mod file_kind;
 mod finding;
@@ -40,14 +41,15 @@ pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
     LayoutRef, Measures, SeatLoad, Sides, SitAtMost, Taken, Weighing,
 };
+pub use crate::costs::{BeforeAfter, Costs, GoalChange, SiteChange, ToldFrom};
 pub use crate::days::{day_after, days_between};
 pub use crate::file_kind::FileKind;
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
     Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,
     IfThen, LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, RecordNote, Remedy,
-    RemedyCost, Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan,
-    WhyReCheck,
+    RemedyCost, Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Telling, Verdict,
+    WhyNoPlan, WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
@@ -77,7 +79,8 @@ pub use crate::source::{
 };
 pub use crate::standing::{Beside, Lapse, Looked, Review, Standing, State, state};
 pub use crate::stocktaking::{
-    Before, Cells, CountedFrom, CushionNow, RoundFound, cushion_now, explained_by_handling,
+    Before, Cells, CountedFrom, CushionNow, FittingChecked, RoundFound, cushion_now,
+    explained_by_handling,
 };
 pub use crate::survey::{
     NoSize, SurveyFault, SurveyOutcome, SurveyPart, SurveyRow, SurveySummary, SurveyedBody,

@@ -11,7 +11,8 @@ use crate::{
     FrontSides, Function, GoalNumber, GoalOutcome, IfThen, LimbLoss, Measures, Move, Moved,
     NextStep, PartsChecked, PelvicObliquity, PelvicRotation, Place, Posture, PredictedCompartment,
     PredictedSeat, PredictedSite, Prediction, Propulsion, RecordedCount, RecordedPlan, Recount,
-    RemedyCost, Returned, Shortfall, Sides, SiteName, Skin, SkinSeen, Spread, Want, Windswept,
+    RemedyCost, Returned, Shortfall, Sides, SiteName, Skin, SkinSeen, Spread, Telling, Want,
+    Windswept,
 };
 use crate::{CardFinding, Remedy};
 
@@ -340,6 +341,7 @@ impl Mirror for Shortfall {
             Self::Rank
             | Self::OtherGoals
             | Self::OutOfReach
+            | Self::SeatWouldFall
             | Self::FixedObliquity
             | Self::FixedPosteriorTilt
             | Self::StiffHip
@@ -384,6 +386,13 @@ impl Mirror for NextStep {
             Self::CheckOnTop(side) => Self::CheckOnTop(side.other()),
             Self::FeelBeforeMoving(side) => Self::FeelBeforeMoving(side.other()),
             Self::FeelBeforeTaking(side) => Self::FeelBeforeTaking(side.other()),
+            Self::FeelAgain(side) => Self::FeelAgain(side.other()),
+            Self::SetUpBeforeMoving(side) => Self::SetUpBeforeMoving(side.other()),
+            Self::TellsMost(telling) => Self::TellsMost(match telling {
+                Telling::Under(side) => Telling::Under(side.other()),
+                Telling::OnTop(side) => Telling::OnTop(side.other()),
+                Telling::Lower => Telling::Lower,
+            }),
             Self::CheckAgain
             | Self::FeelSmallMoves
             | Self::PatFirst

@@ -265,22 +265,10 @@ impl<'a> Course<'a> {
 
     fn judge(&mut self, at: usize, entry: &'a Entry) {
         match entry {
-            Entry::FittingCheck(own) => {
-                let outcome = match own.passed {
-                    Some(true) => CheckOutcome::Passed,
-                    Some(false) => CheckOutcome::Failed,
-                    None => CheckOutcome::NotFinished,
-                };
-                self.decided(at, Looked { on: own.on, by: &own.by }, outcome);
-            }
-            Entry::Checked(own) => {
-                // Of counts that nobody recorded it is not known which ones were checked.
-                let told = self.cells.now.as_ref().is_some_and(|now| now.from.is_told());
-                let outcome = match own.outcome() {
-                    CheckOutcome::Passed if !told => CheckOutcome::NotFinished,
-                    outcome => outcome,
-                };
-                self.decided(at, Looked { on: own.on, by: &own.by }, outcome);
+            Entry::FittingCheck(_) | Entry::Checked(_) => {
+                if let Some(outcome) = self.cells.outcome(entry) {
+                    self.decided(at, Looked { on: entry.on(), by: entry.by() }, outcome);
+                }
             }
             Entry::Adjustment(own) => {
                 own.checks.iter().for_each(|check| self.skin_of(own.on, check));

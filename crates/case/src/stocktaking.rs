@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 
 use cushion::Size;
 
-use crate::{Check, Client, Date, Entry, Move, Place, RecordedPlan, in_force};
+use crate::{Check, CheckOutcome, Client, Date, Entry, Move, Place, RecordedPlan, in_force};
 
 /// Cells by the number of the compartment.
 pub type Cells = BTreeMap<u8, u32>;
@@ -229,6 +229,22 @@ impl Client {
         rounds
     }
 
+    /// Returns the fitting checks so far, each of the cells that were meant to lie in the cushion
+    /// then, the oldest first.
+    #[must_use]
+    pub fn fittings_checked(&self) -> Vec<FittingChecked<'_>> {
+        let mut cells = Stocktaking::new(self.cushion.spare_cells);
+        let mut fittings = Vec::new();
+        for entry in self.in_force() {
+            cells.follow(entry);
+            let outcome = cells.outcome(entry);
+            if let (Some(outcome), Some(plan), Some(now)) = (outcome, cells.plan, &cells.now) {
+                fittings.push(FittingChecked { outcome, cells: now.meant.clone(), plan });
+            }
+        }
+        fittings
+    }
+
     fn followed(&self) -> Stocktaking<'_> {
         let mut cells = Stocktaking::new(self.cushion.spare_cells);
         self.in_force().into_iter().for_each(|entry| cells.follow(entry));
@@ -241,6 +257,17 @@ impl Client {
 pub struct RoundFound<'a> {
     /// What they found.
     pub checks: &'a [Check],
+    /// What lay in the cushion.
+    pub cells: Cells,
+    /// The plan that was recorded last, by which the cushion is known again.
+    pub plan: &'a RecordedPlan,
+}
+
+/// A fitting check, and of what it was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FittingChecked<'a> {
+    /// What it came to.
+    pub outcome: CheckOutcome,
     /// What lay in the cushion.
     pub cells: Cells,
     /// The plan that was recorded last, by which the cushion is known again.
@@ -317,6 +344,16 @@ impl<'a> Stocktaking<'a> {
         {
             now.meant = now.counts.clone();
             self.meant_on = now.from.on();
+        }
+    }
+
+    /// What an entry that was followed comes to, where it is a fitting check. Of counts that nobody
+    /// recorded it is not known which ones were checked in parts.
+    pub(crate) fn outcome(&self, entry: &Entry) -> Option<CheckOutcome> {
+        let told = self.now.as_ref().is_some_and(|now| now.from.is_told());
+        match (entry, entry.check_outcome()?) {
+            (Entry::Checked(_), CheckOutcome::Passed) if !told => Some(CheckOutcome::NotFinished),
+            (_, outcome) => Some(outcome),
         }
     }
 

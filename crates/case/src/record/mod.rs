@@ -213,6 +213,20 @@ impl Entry {
         self.signed().1
     }
 
+    /// What it comes to, where it is a fitting check.
+    #[must_use]
+    pub fn check_outcome(&self) -> Option<CheckOutcome> {
+        match self {
+            Self::FittingCheck(own) => Some(match own.passed {
+                Some(true) => CheckOutcome::Passed,
+                Some(false) => CheckOutcome::Failed,
+                None => CheckOutcome::NotFinished,
+            }),
+            Self::Checked(own) => Some(own.outcome()),
+            _ => None,
+        }
+    }
+
     /// What it is called in files and reports.
     #[must_use]
     pub fn what(&self) -> &'static str {

@@ -5,7 +5,7 @@ use case::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
 };
 use cushion::{Length, Pattern, Pressure, Side};
-use mechanics::{Outcome, Resting, SheetModel, SiteName, Stop};
+use mechanics::{Outcome, Resting, SiteName, Stop};
 
 use crate::prediction::client_on_cushion::{
     Answer, ClientOnCushion, MeshedCushion, has_numbers, index_of,
@@ -196,7 +196,7 @@ fn seat(
         let at = index_of(seated.body(), SiteName::SeatBone(side));
         at.map_or(Length::ZERO, |at| resting.sites[at].immersion)
     };
-    let regions = regions(seated.model(), seated, resting);
+    let regions = resting.regions;
     let sites = resting.sites.len();
     let degrees = |per_radian: f64| per_radian.to_radians();
     PredictedSeat {
@@ -232,15 +232,6 @@ fn seat(
         roll_stiffness: degrees(resting.stiffness.roll),
         trunk_stiffness: degrees(resting.stiffness.trunk),
     }
-}
-
-fn regions(
-    model: &SheetModel,
-    seated: &ClientOnCushion<'_>,
-    resting: &Resting,
-) -> mechanics::Regions {
-    let bone = seated.body().site(SiteName::SeatBone(Side::Left));
-    resting.regions(model, bone.map_or(0.0, |site| site.at[1]))
 }
 
 fn spread<T>([central, low, high]: [f64; 3], of: impl Fn(f64) -> T) -> Spread<T> {

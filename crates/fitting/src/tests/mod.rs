@@ -1,4 +1,8 @@
-//! Witnesses that need what is private: all counts around an answer, and simulated clients.
+//! Witnesses that need what is private: all counts around an answer, simulated clients, and the audit
+//! of what is decided.
 
+mod audit;
+mod dice;
+mod recording;
 mod simulated_clients;
 mod whole_counts;

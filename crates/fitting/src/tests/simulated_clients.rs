@@ -7,11 +7,11 @@
 //! knows the truth meets, and the next adjustment moves no more than two cells.
 
 use case::{
-    Check, Client, CushionIdentity, Date, Digest, Entry, FrontSides, Goal, PressAnswer,
-    RecordedCount, RecordedPlan, SiteName, TopAnswer, UnderAnswer, Want,
+    Check, Client, CushionIdentity, Date, Entry, FrontSides, Goal, PressAnswer, SiteName,
+    TopAnswer, UnderAnswer, Want,
 };
-use cushion::{CompartmentIx, Length, Mass, Name, Pressure, Side};
-use mechanics::{Parameters, Resting, Stop, mixed};
+use cushion::{CompartmentIx, Length, Mass, Pressure, Side};
+use mechanics::{Parameters, Resting, Stop};
 
 use crate::checks::adjust::{AdjustInput, adjust, can_be_made};
 use crate::checks::meaning::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM};
@@ -22,38 +22,13 @@ use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{ClientOnCushion, SearchMeshes};
 use crate::prediction::prepared::{PreparedCushion, Spacings};
 use crate::prediction::unknowns::{Assumptions, Unknown};
-use crate::search::planner::{Adjusting, Planner};
+use crate::search::planner::{PlanStart, Planner, stock_counts};
 use crate::search::progress::Progress;
+use crate::tests::dice::Dice;
+use crate::tests::recording::{identity, recorded};
 
 /// Rounds of checks that are looked at.
 const ROUNDS: usize = 3;
-
-/// Random numbers that are the same everywhere (SplitMix64).
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        mixed(self.0)
-    }
-
-    fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * ((self.roll() >> 11) as f64 / (1u64 << 53) as f64)
-    }
-
-    fn one_of<T: Copy>(&mut self, all: &[T]) -> T {
-        all[(self.roll() % all.len() as u64) as usize]
-    }
-
-    fn chance(&mut self, share: f64) -> bool {
-        self.between(0.0, 1.0) < share
-    }
-
-    /// A normal number, by the central limit of twelve.
-    fn normal(&mut self) -> f64 {
-        (0..12).map(|_| self.between(0.0, 1.0)).sum::<f64>() - 6.0
-    }
-}
 
 /// The cushions that all cases share: what the planner knows, and the truth.
 struct Cushions {
@@ -269,68 +244,22 @@ impl<'a> Case<'a> {
 
     /// What a planner reaches who knows the truth.
     fn oracle(&self) -> Option<(bool, Vec<bool>)> {
-        let now: Vec<f64> = (self.truth.pattern().indices())
-            .map(|ix| f64::from(self.truth.stock()[ix].cells.stock))
-            .collect();
-        let free = Adjusting {
-            unsure: [0.0; 2],
-            bounds: now.iter().map(|_| [0.0, f64::INFINITY]).collect(),
-            held: Vec::new(),
-        };
-        let planner = Planner::adjusting(
-            self.truth,
-            &self.client,
-            self.hidden.clone(),
-            &now,
-            free,
-            Stop::never(),
-        );
+        let home = stock_counts(self.truth).iter().map(|count| *count as u32).collect();
+        let fixed = vec![false; self.truth.pattern().compartments().len()];
+        let start = PlanStart { home, fixed, passed: None, symmetric: false };
+        let hidden = self.hidden.clone();
+        let planner = Planner::knowing(self.truth, &self.client, hidden, &start, Stop::never());
         self.holds(&exact(&planner.find(Progress::none()).expect("a body").counts))
     }
 
     /// The identity of what [`Self::record`] records.
     fn identity(&self) -> CushionIdentity {
-        let pattern = self.known.pattern();
-        let compartments = pattern.compartments().iter();
-        CushionIdentity {
-            layout: pattern.layout().to_string(),
-            layout_digest: digest(),
-            cell_digest: digest(),
-            size: pattern.size(),
-            compartments: compartments
-                .map(|compartment| (compartment.id.clone(), compartment.number))
-                .collect(),
-        }
+        identity(self.known.pattern())
     }
 
     fn record(&mut self, counts: &[u32]) {
-        let counts = self.known.pattern().compartments().iter().zip(counts);
-        self.client.record.push(Entry::Plan(RecordedPlan {
-            on: Date::constant(2026, 3, 1),
-            by: "OT".to_owned(),
-            layout: self.known.pattern().layout().to_string(),
-            size: self.known.pattern().size(),
-            counts: counts
-                .map(|(compartment, count)| RecordedCount {
-                    id: Name::new(compartment.id.as_str()).expect("an id"),
-                    number: compartment.number,
-                    stock: *count,
-                    planned: *count,
-                })
-                .collect(),
-            program: "test".to_owned(),
-            layout_digest: digest(),
-            cell_digest: digest(),
-            parameters_digest: digest(),
-            drawn_by: None,
-            why: None,
-            expected: None,
-        }));
+        self.client.record.push(recorded(self.known.pattern(), counts));
     }
-}
-
-fn digest() -> Digest {
-    Digest::new("0123456789abcdef").expect("a digest")
 }
 
 fn exact(counts: &[u32]) -> Vec<f64> {
@@ -359,6 +288,7 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     let (known, on) = (case.known, Date::constant(2026, 3, 1));
     let input = crate::search::plan::PlanInput {
         client: &case.client,
+        passed: None,
         cushion: known,
         on,
         stop: Stop::never(),

@@ -15,6 +15,7 @@ use super::model::SheetModel;
 use super::nested::FilledModel;
 use super::newton::{End, SearchEnd};
 use super::problem::{Hold, RestProblem, SheetAndPose};
+use super::regions::Regions;
 use super::rest::{Cells, SeatedBody, laws};
 use super::results::{Resting, disc_mean};
 use super::step::{AppliedForces, Change, StepPoint};
@@ -36,6 +37,8 @@ pub struct CellEffect {
     pub fill_pressure: Vec<f64>,
     /// On what each compartment carries, N.
     pub load: Vec<f64>,
+    /// On what each region carries.
+    pub regions: Regions,
 }
 
 impl CellEffect {
@@ -55,6 +58,7 @@ impl CellEffect {
             surface_pressure: each(&|rest, at| rest.sites[at].pressure.to_pa(), sites),
             fill_pressure: each(&|rest, at| rest.compartments[at].pressure.to_pa(), compartments),
             load: each(&|rest, at| rest.compartments[at].load.to_n(), compartments),
+            regions: more.regions.less(&fewer.regions, cells),
         }
     }
 }
@@ -292,6 +296,7 @@ impl Moved<'_> {
                 .collect(),
             fill_pressure: pressures,
             load: super::results::patch_shares(level, &reactions),
+            regions: Regions::of(&level.places, &reactions, seated.seat_bones()),
         }
     }
 

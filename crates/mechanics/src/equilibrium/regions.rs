@@ -2,9 +2,10 @@
 
 use cushion::{Force, Pressure, Side};
 
-use case::Sides;
+use case::{Sides, SiteName};
 
 use super::model::SheetModel;
+use super::rest::SeatedBody;
 use super::results::{DISC, Resting};
 
 /// How far in front of the seat bones the thighs begin, m. No source: about where the buttock
@@ -28,13 +29,12 @@ impl Regions {
     }
 }
 
-impl Resting {
-    /// Returns what each region carries; `seat_bones` is how far they are in front of the rear
-    /// edge, in m. What is carried on the middle line goes half to each side.
-    #[must_use]
-    pub fn regions(&self, model: &SheetModel, seat_bones: f64) -> Regions {
+impl Regions {
+    /// Sums what is carried at places, N; `seat_bones` is how far they are in front of the rear edge,
+    /// in m. What is carried on the middle line goes half to each side.
+    pub(super) fn of(places: &[[f64; 2]], carried: &[f64], seat_bones: f64) -> Self {
         let mut sums = [[0.0; 2]; 2];
-        for ([x, y], force) in model.places().iter().zip(&self.reactions) {
+        for ([x, y], force) in places.iter().zip(carried) {
             let row = usize::from(*y > seat_bones + THIGHS_FROM);
             // Places that mirror each other may be some 1e-17 off.
             let right = if x.abs() < 1e-9 { 0.5 } else { f64::from(u8::from(*x > 0.0)) };
@@ -45,9 +45,39 @@ impl Resting {
             left: Force::from_n(left),
             right: Force::from_n(right),
         };
-        Regions { pelvis: of(sums[0]), thighs: of(sums[1]) }
+        Self { pelvis: of(sums[0]), thighs: of(sums[1]) }
     }
 
+    /// All that is carried.
+    #[must_use]
+    pub fn total(&self) -> Force {
+        self.side(Side::Left) + self.side(Side::Right)
+    }
+
+    /// What is carried under both thighs.
+    #[must_use]
+    pub fn under_thighs(&self) -> Force {
+        self.thighs[Side::Left] + self.thighs[Side::Right]
+    }
+
+    /// What differs from other regions, for each of `cells`.
+    pub(super) fn less(&self, other: &Self, cells: f64) -> Self {
+        let by = |a: Sides<Force>, b: Sides<Force>| Sides {
+            left: (a.left - b.left) / cells,
+            right: (a.right - b.right) / cells,
+        };
+        Self { pelvis: by(self.pelvis, other.pelvis), thighs: by(self.thighs, other.thighs) }
+    }
+}
+
+impl SeatedBody {
+    /// How far the seat bones are in front of the rear edge, m; 0 for a body that has none.
+    pub(super) fn seat_bones(&self) -> f64 {
+        self.body().site(SiteName::SeatBone(Side::Left)).map_or(0.0, |site| site.at[1])
+    }
+}
+
+impl Resting {
     /// Returns the place, in m, and the mean surface pressure of the disc of 15 mm radius that
     /// carries most; of several, the first node's.
     #[must_use]

@@ -5,6 +5,7 @@ use cushion::{Area, Force, Length, Pressure};
 use super::level::{Patch, SolverMesh};
 use super::newton::SearchEnd;
 use super::problem::RestProblem;
+use super::regions::Regions;
 use super::rest::SeatedBody;
 use super::step::StepPoint;
 use super::unloaded::{Unloaded, UnloadedSheets};
@@ -108,6 +109,8 @@ pub struct Resting {
     pub compartments: Vec<CompartmentRest>,
     /// The body's named sites, in its order.
     pub sites: Vec<SiteRest>,
+    /// What is carried on each side, under the pelvis and under the thighs.
+    pub regions: Regions,
     /// Area of skin that touches.
     pub contact_area: Area,
     /// The highest point of the sheet, loaded.
@@ -188,6 +191,7 @@ impl Resting {
             pose: found.state.pose,
             sites: sites(problem, seated, found, &reactions, unloaded_height),
             compartments,
+            regions: Regions::of(&problem.level.places, &reactions, seated.seat_bones()),
             contact_area: Area::from_m2(contact),
             greatest_height: Length::from_m(highest(&found.state.sheet)),
             unloaded_height: Length::from_m(unloaded_height),

@@ -40,7 +40,7 @@ fn with_sides(pattern: &Pattern, left: f64, right: f64) -> Cushion {
 
 /// What each side carries, N.
 fn side_loads(cushion: &Cushion, resting: &Resting) -> [f64; 2] {
-    let regions = resting.regions(&cushion.model, SEAT_BONES);
+    let regions = resting.regions;
     [Side::Left, Side::Right].map(|side| regions.side(side).to_n())
 }
 
@@ -244,7 +244,7 @@ fn feet_too_high_load_the_seat_bones() {
         let (bone, pressed) = (seat_bones(numbers(&before))[0].1, seat_bones(numbers(&after))[0].1);
         assert!(pressed > 1.005 * bone, "{layout}: {bone:.2} {pressed:.2}");
         let pelvis = |own: &Resting| {
-            let regions = own.regions(&cushion.model, SEAT_BONES);
+            let regions = own.regions;
             let share = regions.pelvis.left.to_n() + regions.pelvis.right.to_n();
             share / (share + regions.thighs.left.to_n() + regions.thighs.right.to_n())
         };
