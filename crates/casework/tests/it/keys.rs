@@ -199,6 +199,9 @@ fn context(question: Question) -> &'static [(&'static str, &'static str)] {
         (_, Question::LowerLegLength) => FEET,
         (_, Question::SlingSag) => SLUNG,
         (_, Question::LayoutParameters) => DRAWN,
+        (Group::SitAtMost, _) => {
+            &[("carer.sit_at_most.minutes", "60"), ("carer.sit_at_most.times", "3")]
+        }
         (Group::Windswept, _) => {
             &[("posture.windswept.to", "left"), ("posture.windswept.degrees", "4")]
         }
@@ -224,6 +227,8 @@ fn another(question: Question) -> String {
         Question::LimbLossLevel => return "hip".to_owned(),
         Question::InsideWidth | Question::InsideDepth => return "390".to_owned(),
         Question::SealedM | Question::HomeM => return "2500".to_owned(),
+        Question::SitMinutes => return "45".to_owned(),
+        Question::SitTimes => return "5".to_owned(),
         Question::TrunkHeight => return "200".to_owned(),
         // Not answered in the example; the first of their words is what is usual.
         Question::Sensation | Question::WeightShift | Question::Propulsion => {

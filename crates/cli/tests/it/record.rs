@@ -186,7 +186,7 @@ fn history_is_whole(visits: &Visits) {
         "{words}"
     );
     let beside = visits.dir.run(&["history", "c.toml", "--between", "2", "7"]).done();
-    let first = beside.lines().find(|line| line.trim_start().starts_with("No. 1 ")).unwrap();
+    let first = beside.lines().find(|line| line.trim_start().starts_with("no. 1 ")).unwrap();
     assert!(first.ends_with("-3"), "{beside}");
     assert!(beside.contains("entry 2 expected:") && beside.contains("entry 7 found:"), "{beside}");
 }

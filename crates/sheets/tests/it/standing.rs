@@ -48,11 +48,14 @@ const ESTIMATE: &str = "ESTIMATE until checked";
 fn only_a_check_that_says_it_passed_makes_a_fitting() {
     let case = || Case::of("row-six", "440x400");
     check_fit(&case().then(checked(Some(true))).papers());
-    for passed in [None, Some(false)] {
-        check_unfit(&case().then(checked(passed)).papers(), NOT_FITTED, ESTIMATE);
+    let failed = "IT DOES NOT FIT. DO NOT HAND OVER.";
+    for (passed, sheet, card) in
+        [(None, NOT_FITTED, ESTIMATE), (Some(false), failed, "FAILED: check of 2026-03-04")]
+    {
+        check_unfit(&case().then(checked(passed)).papers(), sheet, card);
         // A later check that did not pass undoes one that did.
         let undone = case().fitted().then(checked(passed));
-        check_unfit(&undone.papers(), NOT_FITTED, ESTIMATE);
+        check_unfit(&undone.papers(), sheet, card);
     }
     check_fit(&case().then(checked(Some(false))).fitted().papers());
 }
@@ -73,7 +76,10 @@ fn a_check_lapses_when_the_counts_change_after_it() {
         "LAPSED: recount of 2026-03-04",
     );
     // What was counted before the check, the check has seen.
-    check_fit(&Case::of("row-six", "440x400").then(other).fitted().papers());
+    let seen = Case::of("row-six", "440x400").then(other).fitted();
+    let counted = seen.client.counts_on_paper().expect("there is a plan");
+    assert_eq!(counted.counts[0].planned, case.plan.counts[0].planned + 2);
+    check_fit(&ClientPapers { plan: &counted, ..seen.papers() });
     let moved = Adjustment {
         on: DAY,
         by: "OT".into(),

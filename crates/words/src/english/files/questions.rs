@@ -160,8 +160,8 @@ prose! {
     CheckedOn: "day of the check", "";
     CheckedBy: "who checked", "";
     CheckedFound: "checks", "each as in the example; the skin after 30 minutes";
-    CheckedTransfer: "transfer", "whether one was tried";
-    CheckedReach: "reach", "whether reaching was tried";
+    CheckedTransfer: "transfer tried", "";
+    CheckedReach: "reaching tried", "";
     CheckedPassed: "whether it passed", "with all of the above, else it is not finished";
     CheckedWhy: "note on the check", "";
     CheckWhat: "entry", "";
