@@ -29,21 +29,22 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
         }
         _ => false,
     };
+    // What was recorded stays so where the file cannot be read again.
     let client = match recorded {
-        true => outside.surroundings().client(&name(&arguments.client))?.value,
-        false => case.client.value.clone(),
+        true => outside.surroundings().client(&name(&arguments.client)).ok().map(|own| own.value),
+        false => Some(case.client.value.clone()),
     };
-    let standing = case.standing_of(&client, on);
-    let standing = StandingReport::new(standing, say.standing(standing));
+    let standing = client.as_ref().map(|client| case.standing_of(client, on));
+    let standing = standing.map(|own| StandingReport::new(own, say.standing(own)));
     if terminal.is_json() {
-        let own = (client.code.as_str(), Some(&standing));
+        let own = (case.client.value.code.as_str(), standing.as_ref());
         terminal
             .answer(&files::report::plan(PROGRAM, own, &plan, recorded, &|own| say.finding(own)))?;
         return ending.map_err(Failure::told);
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| say.caution(own)).collect();
     terminal.warn(&cautions);
-    terminal.answer(&words(arguments, &case, &plan, (recorded, standing.text()), terminal))?;
+    terminal.answer(&words(arguments, &case, &plan, (recorded, standing.as_ref()), terminal))?;
     ending
 }
 
@@ -87,7 +88,7 @@ fn words(
     arguments: &Plan,
     case: &OpenCase,
     plan: &Counts,
-    (recorded, standing): (bool, &str),
+    (recorded, standing): (bool, Option<&StandingReport>),
     terminal: Terminal,
 ) -> String {
     let (client, say) = (&case.client.value, say::about(case));
@@ -110,7 +111,7 @@ fn words(
         (Some(_), _) | (None, false) => {}
     }
     lines.extend(recorded.then(|| say.is_proposed().to_owned()));
-    lines.push(standing.to_owned());
+    lines.extend(standing.map(|own| own.text().to_owned()));
     lines.join("\n") + "\n"
 }
 

@@ -110,7 +110,8 @@ fn a_record_grows_and_keeps_what_a_person_wrote() {
         assert!(second.contains(part), "{part} is not in {second}");
     }
     let on_the_day = dir.run(&["check", "client.toml", "--date", "2026-03-08"]).done();
-    assert_eq!(on_the_day, "client.toml: client, no remarks\n");
+    let state = "  State: ESTIMATE. No finished check of these counts was recorded.\n";
+    assert_eq!(on_the_day, format!("client.toml: client, no remarks\n{state}"));
     let (_, asked) = dir.run(&["check", "client.toml"]).warned();
     assert!(asked.starts_with("remark: 2026-03-08 is still to come"), "{asked}");
     assert_eq!(dir.names(), ["client.toml", "layout.toml"]);
