@@ -168,7 +168,7 @@ proptest! {
             // A recount of one compartment says nothing where nothing is known of the others.
             let known = |own: &&Entry| matches!(own, Entry::Plan(_) | Entry::Filled(_) | Entry::Returned(_));
             let standing = in_force(&record);
-            let begins = standing.iter().position(|own| known(own)).unwrap_or(standing.len());
+            let begins = standing.iter().position(known).unwrap_or(standing.len());
             if standing[..begins].iter().any(|own| matches!(own, Entry::Recount(_))) {
                 continue;
             }

@@ -4,6 +4,7 @@ use case::{CountReason, Place, Plan};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::costs::CostsBody;
 use super::finding::{FindingBody, Say};
 use super::json;
 use super::prediction::PredictionBody;
@@ -23,6 +24,7 @@ pub(super) struct PlanReport<'a> {
     not_safe: Vec<FindingBody>,
     moves: Vec<MoveReport>,
     result: Option<PredictionBody<'a>>,
+    costs: Option<CostsBody>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -95,6 +97,7 @@ pub fn plan(
         not_safe: FindingBody::all(&plan.not_safe, say),
         moves: plan.moves.iter().map(MoveReport::from).collect(),
         result: plan.prediction.as_ref().map(PredictionBody::from),
+        costs: plan.costs.as_ref().map(CostsBody::from),
     };
     json("plan", program, FindingBody::all(&plan.cautions, say), report)
 }

@@ -22,7 +22,7 @@ use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, missing};
 use crate::checks::passed::{in_order, passed_counts};
 use crate::image::{
-    answered_by_its_image, is_its_own_image, left_first, side_of_limit, side_of_step,
+    answered_by_its_image, evened, is_its_own_image, left_first, side_of_limit, side_of_step,
 };
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::prepared::PreparedCushion;
@@ -329,7 +329,7 @@ fn adjusting(input: &AdjustInput<'_>, learnt: &Estimate) -> Adjusting {
         let kept = compartment.side.map_or(!held.is_empty(), |side| held.contains(&side));
         [if kept { count } else { (count - most).max(0.0) }, count + most]
     });
-    let own = (input.client.clone(), input.now.to_vec(), checks.to_vec());
+    let own = (evened(input.client), input.now.to_vec(), checks.to_vec());
     let image = |partners: &Partners| {
         let (client, now, checks) = &own;
         (client.mirrored(partners), partners.swapped(now), checks.mirrored(partners))

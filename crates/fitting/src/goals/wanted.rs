@@ -32,6 +32,9 @@ const TOP_UNIT: f64 = 2e-3;
 /// The share of a step that its own compartments are to supply: what is made by lowering the seat is
 /// no support.
 const OWN_PART: f64 = 0.5;
+/// The same of a shelf, which is made by lowering what is behind it too, as far as the clearance
+/// lets it.
+const OWN_PART_OF_SHELF: f64 = 0.25;
 /// How far the tops beside a support may fall for nothing, m; with one tolerance 3 mm.
 const FALLS_FREE: f64 = 2e-3;
 /// One tolerance of both, m.
@@ -139,7 +142,10 @@ impl GoalReader<'_> {
             }
             Want::Shelf { height } => {
                 let (of, over) = (self.shelf()?, self.under_seat_bones());
-                let own: Vec<Aim> = of.iter().map(|ix| self.risen(*ix, height.to_m())).collect();
+                let own: Vec<Aim> = of
+                    .iter()
+                    .map(|ix| self.risen(*ix, OWN_PART_OF_SHELF * height.to_m()))
+                    .collect();
                 let step = Quantity::Step { of, over };
                 let step = near(step, height.to_m(), HEIGHT_FREE, STEP_UNIT);
                 Ok(std::iter::once(step).chain(own).collect())
@@ -266,7 +272,7 @@ impl GoalReader<'_> {
             near(quantity, height, HEIGHT_FREE, STEP_UNIT)
         };
         let steps: Vec<Aim> = of.iter().map(step).collect();
-        let own = of.iter().map(|ix| self.risen(*ix, height));
+        let own = of.iter().map(|ix| self.risen(*ix, OWN_PART * height));
         let others = over.iter().map(|ix| {
             let least = self.stock.tops[ix.index()] - FALLS_FREE;
             at_least(Quantity::Top(*ix), least, OWN_UNIT)
@@ -274,9 +280,9 @@ impl GoalReader<'_> {
         Ok(steps.into_iter().chain(own).chain(others).collect())
     }
 
-    /// That a compartment supplies its own part of a step; one tolerance less counts as reached.
-    fn risen(&self, ix: CompartmentIx, height: f64) -> Aim {
-        let least = self.stock.tops[ix.index()] + OWN_PART * height + OWN_UNIT;
+    /// That a compartment supplies so much of a step itself; one tolerance less counts as reached.
+    fn risen(&self, ix: CompartmentIx, part: f64) -> Aim {
+        let least = self.stock.tops[ix.index()] + part + OWN_UNIT;
         at_least(Quantity::Top(ix), least, OWN_UNIT)
     }
 }

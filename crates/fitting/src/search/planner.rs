@@ -555,6 +555,37 @@ pub(crate) fn stock_counts(cushion: &PreparedCushion) -> Vec<f64> {
     pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
 }
 
+/// What counts, of which so much is expected, change for a client: from `recorded`, or from the stock
+/// fill where there are none. None where the client does not come to rest.
+///
+/// # Errors
+///
+/// Returns what in the client's measures is no body's.
+pub fn costs(
+    client: &Client,
+    cushion: &PreparedCushion,
+    weight: Mass,
+    recorded: Option<&[u32]>,
+    (counts, prediction): (&[u32], &Prediction),
+    stop: Stop<'_>,
+) -> Result<Option<Costs>, BodyError> {
+    let assumptions = assumptions_of(client, cushion, weight, stop)?;
+    let meshes = SearchMeshes::new(cushion, &assumptions, stop)?;
+    let (reference, from) = match recorded {
+        Some(recorded) => (real(recorded), ToldFrom::Present),
+        None => (stock_counts(cushion), ToldFrom::Stock),
+    };
+    let planner = Planner::judging(cushion, client, assumptions, reference, from, stop);
+    let Some(stock) = planner.search(&meshes, Vec::new()).filled(&stock_counts(cushion), None)
+    else {
+        return Ok(None);
+    };
+    let pattern = cushion.pattern();
+    let reader = GoalReader { needs: &planner.needs, pattern, meshes: &meshes, stock: &stock };
+    let goals = planner.outcomes(&reader, counts);
+    Ok(planner.costs(&reader, counts, &goals, prediction))
+}
+
 /// The ranks of goals that are not met on the best filling, with what goes with them.
 fn beyond_reach(search: &Search<'_>, wanted: &[Wanted], best: &Filling) -> Vec<usize> {
     let missed = |rank: usize| {
