@@ -13,6 +13,7 @@ mod findings;
 mod goals;
 mod language;
 mod papers;
+mod record;
 mod reports;
 
 pub use case::Said;
@@ -30,4 +31,5 @@ pub use crate::papers::{
     CheckTexts, FillCardTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts,
     SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
 };
+pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

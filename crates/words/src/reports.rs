@@ -37,6 +37,14 @@ pub struct TableTexts {
     pub total: &'static str,
     pub bottomed: &'static str,
     pub slack: &'static str,
+    pub entry: &'static str,
+    pub day: &'static str,
+    pub what: &'static str,
+    pub by: &'static str,
+    pub bag: &'static str,
+    pub weight: &'static str,
+    pub expected: &'static str,
+    pub found: &'static str,
 }
 
 /// Lines that are always the same.
@@ -64,6 +72,8 @@ pub struct FixedLines {
     pub take_another_cushion: &'static str,
     /// What to do where the weight is missing.
     pub weigh_the_client: &'static str,
+    /// Before an entry of the record that was withdrawn.
+    pub withdrawn: &'static str,
 }
 
 /// What is said of whole answers.

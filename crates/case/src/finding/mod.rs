@@ -11,6 +11,7 @@ mod if_then;
 mod limit;
 mod mistake;
 mod re_check;
+mod record_note;
 mod refusal;
 mod since_recorded;
 mod sizing;
@@ -25,6 +26,7 @@ pub use self::if_then::{CardFinding, CostAtBone, IfThen, Remedy, RemedyCost};
 pub use self::limit::BrokenLimit;
 pub use self::mistake::Mistake;
 pub use self::re_check::{ReCheck, WhyReCheck};
+pub use self::record_note::RecordNote;
 pub use self::refusal::{AdjustRefusal, ByHand, PlanRefusal, WhyNoPlan};
 pub use self::since_recorded::{OtherCount, SinceRecorded};
 pub use self::sizing::{HeightEffect, SizeMisfit, SizingRule};
@@ -65,6 +67,8 @@ pub enum Finding {
     ReCheck(WhyReCheck),
     /// What changed since a plan was recorded.
     Since(SinceRecorded),
+    /// What the record says that whoever works on the cushion should know.
+    Record(RecordNote),
     /// Where a rule comes from.
     Source(Source),
 }
@@ -89,6 +93,7 @@ impl Finding {
             Self::LeftOut(_) => "left-out".to_owned(),
             Self::ReCheck(own) => own.id().to_owned(),
             Self::Since(own) => own.id().to_owned(),
+            Self::Record(own) => own.id().to_owned(),
             Self::Source(own) => own.id().to_owned(),
         }
     }
@@ -118,5 +123,6 @@ wrapped! {
     NextStep => Next,
     Mistake => Mistake,
     WhyReCheck => ReCheck,
-    SinceRecorded => Since
+    SinceRecorded => Since,
+    RecordNote => Record
 }

@@ -39,7 +39,7 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 31] = [
+const COMMANDS: [(&str, &str, i32); 34] = [
     ("demo --out papers", "written", 0),
     ("pattern layout.toml --size 440x400", "pattern", 0),
     ("pattern row-six --size 430x400", "pattern", 0),
@@ -70,6 +70,10 @@ const COMMANDS: [(&str, &str, i32); 31] = [
     ("new report-schema reports.json", "written", 0),
     ("set T-1.toml weight.kg=73", "set", 0),
     ("set T-1.toml weight.kg=7300", "error", 3),
+    ("record T-1.toml weighed 74kg --by OT", "record", 0),
+    ("history T-1.toml --between 1 2", "history", 0),
+    // What a file that cannot be read holds, nobody knows.
+    ("find --batch B-7 .", "find", 3),
     ("completions bash", "completions", 0),
 ];
 

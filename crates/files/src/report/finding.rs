@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 
 use case::{
     Alarm, AltitudeNote, BrokenLimit, Caution, Doubt, Finding, GoalNumber, GoalOutcome,
-    HeightEffect, Mistake, NextStep, Shortfall, SinceRecorded, SizeMisfit, SizingRule, Telling,
-    WhyReCheck,
+    HeightEffect, Mistake, NextStep, OtherCount, RecordNote, Shortfall, SinceRecorded, SizeMisfit,
+    SizingRule, Telling, WhyReCheck,
 };
 use cushion::{Length, Side};
 use schemars::JsonSchema;
@@ -91,7 +91,22 @@ fn facts(finding: &Finding, say: Say<'_>) -> Facts {
         Finding::Mistake(own) => mistake(own),
         Finding::ReCheck(own) => why_re_check(own),
         Finding::Since(own) => since_recorded(own),
+        Finding::Record(own) => record_note(own),
         Finding::LookAt(_) | Finding::Source(_) => Facts::new(),
+    }
+}
+
+fn record_note(note: &RecordNote) -> Facts {
+    match note {
+        RecordNote::Believed(plan) => some([("plan", json!(plan.to_string()))]),
+        RecordNote::PutBack { number, cells } => {
+            some([("compartment", json!(number)), ("cells", json!(cells))])
+        }
+        RecordNote::BagShort { cells } => some([("cells", json!(cells))]),
+        RecordNote::NotFinished { missing } => {
+            let missing: Vec<&str> = missing.iter().map(|part| part.id()).collect();
+            some([("missing", json!(missing))])
+        }
     }
 }
 
@@ -319,15 +334,23 @@ fn since_recorded(since: &SinceRecorded) -> Facts {
     match since {
         SinceRecorded::LayoutEdited { .. } | SinceRecorded::CellEdited { .. } => Facts::new(),
         SinceRecorded::OtherCounts { recorded, counts } => {
-            let counts: Vec<Value> = (counts.iter())
-                .map(|own| {
-                    json!({
-                        "id": own.id.as_str(), "number": own.number,
-                        "fresh": own.fresh, "recorded": own.recorded,
-                    })
-                })
-                .collect();
-            some([("recorded_on", json!(recorded.to_string())), ("counts", json!(counts))])
+            let counts = other_counts(counts);
+            some([("recorded_on", json!(recorded.to_string())), ("counts", counts)])
         }
+        SinceRecorded::OtherWeight { then, now, counts } => some([
+            ("then_kg", json!(rounded(then.to_kg()))),
+            ("now_kg", json!(rounded(now.to_kg()))),
+            ("counts", counts.as_deref().map_or(Value::Null, other_counts)),
+        ]),
     }
+}
+
+fn other_counts(counts: &[OtherCount]) -> Value {
+    let one = |own: &OtherCount| {
+        json!({
+            "id": own.id.as_str(), "number": own.number,
+            "fresh": own.fresh, "recorded": own.recorded,
+        })
+    };
+    counts.iter().map(one).collect()
 }

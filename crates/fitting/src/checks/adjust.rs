@@ -8,7 +8,7 @@
 //! lowers a bone that was pinched or felt.
 
 use case::{
-    AdjustRefusal, Alarm, BrokenLimit, Check, Client, Costs, CushionIdentity, Date, Doubt, Entry,
+    AdjustRefusal, Alarm, BrokenLimit, Check, Client, Costs, CushionIdentity, Date, Doubt,
     GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, TopAnswer,
     UnderAnswer, Verdict,
 };
@@ -297,22 +297,14 @@ pub(crate) fn can_be_made(pattern: &Pattern, check: &Check) -> Result<(), Adjust
 /// now.
 fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     let mut rounds = Vec::new();
-    let mut counts: Option<Vec<f64>> = None;
-    for entry in &input.client.record {
-        match entry {
-            Entry::Plan(plan) => {
-                let same = input.identity.likeness(plan) == Likeness::Same;
-                counts = in_order(plan, pattern).filter(|_| same).map(|counts| real(&counts));
-            }
-            Entry::Adjustment(adjustment) => {
-                if let Some(counts) = &counts
-                    && adjustment.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
-                {
-                    rounds
-                        .push(Round { counts: counts.clone(), checks: adjustment.checks.clone() });
-                }
-            }
-            Entry::FittingCheck(_) | Entry::Recount(_) | Entry::Weighed(_) => {}
+    for found in input.client.rounds_found() {
+        let counts = in_order(&found.cells, pattern).map(|counts| real(&counts));
+        // What is felt on another cushion teaches nothing about this one.
+        let same = input.identity.likeness(found.plan) == Likeness::Same;
+        if let Some(counts) = counts.filter(|_| same)
+            && found.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
+        {
+            rounds.push(Round { counts, checks: found.checks.to_vec() });
         }
     }
     rounds.drain(..rounds.len().saturating_sub(MOST_EARLIER));

@@ -267,17 +267,16 @@ fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError
     let status = language.setup_card_state(papers.standing());
     title_line(frame, language.setup_card().title, &status, papers.is_estimate())?;
     let plan = papers.plan;
-    facts(
-        frame,
-        &[
-            (shared.client, papers.client.code.to_string()),
-            (shared.layout, papers.pattern.layout().to_string()),
-            (shared.width_by_depth, language.size(plan.size)),
-            (shared.cells_in_all, plan.total().to_string()),
-            (shared.spare_cells, papers.spares().to_string()),
-            (shared.plan_recorded, plan.on.to_string()),
-        ],
-    )
+    let mut all = vec![
+        (shared.client, papers.client.code.to_string()),
+        (shared.layout, papers.pattern.layout().to_string()),
+        (shared.width_by_depth, language.size(plan.size)),
+        (shared.cells_in_all, plan.total().to_string()),
+        (shared.spare_cells, papers.spares().to_string()),
+        (shared.plan_recorded, plan.on.to_string()),
+    ];
+    all.extend(papers.client.cushion.serial.clone().map(|own| (shared.serial, own)));
+    facts(frame, &all)
 }
 
 /// The cushion from above at the left; at the right the view from below and as many cautions as

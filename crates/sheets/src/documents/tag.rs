@@ -18,7 +18,25 @@ use crate::text::beginning;
 /// all is known again, is whole.
 const MOST_OF_A_PLUGIN: usize = 60;
 
-/// Composes the sewn-in tag, 100 x 60 mm.
+/// How much of a serial there is room for, in characters.
+const MOST_OF_A_SERIAL: usize = 40;
+
+/// Composes the sewn-in tag of a cushion that has no serial, 100 x 60 mm.
+///
+/// # Errors
+///
+/// As [`tag_with_serial`].
+pub fn tag(
+    language: &dyn Language,
+    pattern: &Pattern,
+    drawn_by: Option<DrawnBy<'_>>,
+    date: Date,
+    program: &str,
+) -> Result<Document, DocumentError> {
+    tag_with_serial(language, pattern, (drawn_by, None), date, program)
+}
+
+/// Composes the sewn-in tag, 100 x 60 mm, with the serial of the cushion.
 ///
 /// A tag outlives every plan, so it bears no counts: after a wash they would undo a set-up.
 /// `drawn_by` is the plugin that drew the pattern, where one did.
@@ -26,10 +44,10 @@ const MOST_OF_A_PLUGIN: usize = 60;
 /// # Errors
 ///
 /// Fails where something finds no room.
-pub fn tag(
+pub fn tag_with_serial(
     language: &dyn Language,
     pattern: &Pattern,
-    drawn_by: Option<DrawnBy<'_>>,
+    (drawn_by, serial): (Option<DrawnBy<'_>>, Option<&str>),
     date: Date,
     program: &str,
 ) -> Result<Document, DocumentError> {
@@ -56,6 +74,10 @@ pub fn tag(
     frame.space(1.2);
     let what = format!("{}, {}", pattern.layout(), language.size(pattern.size()));
     frame.paragraph(&what, &text(8.5, Weight::SemiBold, INK))?;
+    if let Some(serial) = serial {
+        let serial = language.serial(&beginning(serial, MOST_OF_A_SERIAL));
+        frame.paragraph(&serial, &text(8.5, Weight::SemiBold, INK))?;
+    }
     let small = text(6.5, Weight::Regular, SOFT);
     frame.paragraph(&format!("{program}, {date}"), &small)?;
     if let Some(DrawnBy { plugin, layout }) = drawn_by {

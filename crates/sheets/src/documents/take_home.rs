@@ -170,6 +170,8 @@ fn above_foot(page: &mut Page, sheet: Sheet<'_>, number: usize) -> Result<Rect, 
     let area = inside(page);
     let papers = sheet.papers;
     let mut line = papers.language.take_home_foot(number, sheet.of, papers.plan.on, papers.date);
+    let serial = papers.client.cushion.serial.as_deref();
+    line.extend(serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
     line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));
     let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
     let at = Point::new(area.x0, area.y1 - height);
@@ -279,6 +281,9 @@ fn pictured(
 /// What the therapist wrote for this carer, and what to sit on meanwhile.
 fn own_notes(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, print: Print) -> Result<(), SetError> {
     let (language, texts) = (papers.language, papers.language.take_home());
+    for said in how_long(papers) {
+        flow.put(|frame| frame.paragraph(&said, &print.firmly()))?;
+    }
     let notes = &papers.client.carer_notes;
     if !notes.is_empty() {
         flow.need(print.head().line_height() + 3.0 * print.firmly().line_height())?;
@@ -291,6 +296,22 @@ fn own_notes(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, print: Print) -> Re
         Some(meanwhile) => frame.paragraph(&language.sit_meanwhile(meanwhile), &print.words()),
         None => written_line(frame, texts.meanwhile, print),
     })
+}
+
+/// How long the client may sit: only what a clinician said, and where an injury is not healed, that
+/// it is to be asked.
+fn how_long(papers: &ClientPapers<'_>) -> Vec<String> {
+    let (client, language) = (papers.client, papers.language);
+    let mut said = Vec::new();
+    match client.sit_at_most {
+        Some(own) => said.push(language.sit_at_most(own.minutes, own.times)),
+        None if !client.skin.unhealed().is_empty() => {
+            said.push(language.take_home().ask_how_long.to_owned());
+        }
+        None => {}
+    }
+    said.extend(client.pressure_relief.clone());
+    said
 }
 
 /// A name, and a line to write on.
@@ -365,7 +386,7 @@ fn second_page(sheet: Sheet<'_>, number: usize, print: Print) -> Result<Page, Se
     frame.take(left.max(beside) - whole.y0, texts.washing)?;
     frame.space(print.gap);
     section(&mut frame, texts.call_the_same_day, print)?;
-    if let Some(day) = papers.client.next_review {
+    if let Some(day) = papers.standing().review.by() {
         frame.paragraph(&papers.language.next_look(day), &print.firmly())?;
     }
     Ok(page)
@@ -390,7 +411,7 @@ fn second_pages(sheet: Sheet<'_>, before: usize, print: Print) -> Result<Vec<Pag
         flow.space(print.gap);
         flow.put(|frame| section(frame, *passage, print))?;
     }
-    if let Some(day) = papers.client.next_review {
+    if let Some(day) = papers.standing().review.by() {
         flow.put(|frame| frame.paragraph(&papers.language.next_look(day), &print.firmly()))?;
     }
     Ok(flow.pages())

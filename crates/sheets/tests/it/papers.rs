@@ -51,6 +51,7 @@ impl Case {
             parameters_digest: digest,
             drawn_by: None,
             why: None,
+            expected: None,
         };
         let mut case = Self {
             client,
@@ -85,7 +86,7 @@ impl Case {
             cell: &self.cell,
             cautions: &self.cautions,
             extras: &self.extras,
-            weight_breaks_limit: false,
+            beside: case::Beside::default(),
             date: DAY,
             program: PROGRAM,
         }

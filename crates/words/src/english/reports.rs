@@ -37,6 +37,14 @@ const TABLE: TableTexts = TableTexts {
     total: "total",
     bottomed: "bottomed",
     slack: "slack",
+    entry: "entry",
+    day: "day",
+    what: "what",
+    by: "by",
+    bag: "spare bag",
+    weight: "weight, kg",
+    expected: "expected",
+    found: "found",
 };
 
 const LINES: FixedLines = FixedLines {
@@ -50,6 +58,7 @@ const LINES: FixedLines = FixedLines {
     what_would_explain: "What would explain it, the likeliest first:",
     nobody_sits: "nobody sits on it again before the cause is found and a hand underneath is sure",
     take_another_cushion: "take another size, layout or wall height; the counts shown come nearest",
+    withdrawn: "WITHDRAWN: ",
     weigh_the_client: "weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`",
 };
 

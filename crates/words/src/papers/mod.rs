@@ -62,6 +62,9 @@ pub trait PaperWords {
     /// What a drawing of a wrong layout from above shows: seams, and rings around so many faults.
     fn faults_from_above(&self, rings: usize) -> String;
 
+    /// The serial of the cushion.
+    fn serial(&self, serial: &str) -> String;
+
     /// How the fitting stands, on the setup card.
     fn setup_card_state(&self, standing: Standing<'_>) -> String;
     /// What the setup card was made from.

@@ -25,6 +25,8 @@ pub struct TakeHomeTexts {
     pub look_at_the_skin_picture: &'static str,
     pub notes_for_you: &'static str,
     pub meanwhile: &'static str,
+    /// Where an injury is not healed and no clinician said how long the client may sit.
+    pub ask_how_long: &'static str,
     pub call: &'static str,
     pub who_and_phone: &'static str,
     pub get_help_now: &'static str,

@@ -2,10 +2,11 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution, Check,
+    Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution, Check, CheckPart,
     CostAtBone, Date, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome, HeightEffect, LookAt,
-    Mistake, NextStep, OtherCount, ReCheck, Remedy, RemedyCost, Shortfall, SinceRecorded, SiteName,
-    SizeMisfit, SizingRule, SkinAnswer, Source, Telling, TopAnswer, Verdict, Want, WhyReCheck,
+    Mistake, NextStep, OtherCount, ReCheck, RecordNote, Remedy, RemedyCost, Shortfall,
+    SinceRecorded, SiteName, SizeMisfit, SizingRule, SkinAnswer, Source, Telling, TopAnswer,
+    Verdict, Want, WhyReCheck,
 };
 use cushion::{Length, Mass, Side};
 use words::{ENGLISH, Language};
@@ -217,9 +218,16 @@ fn clauses(say: &dyn Language) -> Vec<String> {
         fresh: 44,
         recorded: 40,
     };
-    let since = SinceRecorded::OtherCounts { recorded: DAY, counts: vec![other] };
+    let since = SinceRecorded::OtherCounts { recorded: DAY, counts: vec![other.clone()] };
     let body = |what| BodyError { what, value: 0.1 + 0.2, least: 10.0, most: 300.0 };
+    let weight = |counts| {
+        let (then, now) = (Mass::from_kg(60.0), Mass::from_kg(72.5));
+        SinceRecorded::OtherWeight { then, now, counts }
+    };
     let mut all = vec![
+        say.since_recorded(&weight(None)),
+        say.since_recorded(&weight(Some(Vec::new()))),
+        say.since_recorded(&weight(Some(vec![other.clone()]))),
         say.since_recorded(&since),
         say.nothing_planned().to_owned(),
         say.not_safe(&limits()),
@@ -236,6 +244,26 @@ fn clauses(say: &dyn Language) -> Vec<String> {
     all.extend(alarms().iter().map(|own| say.alarm(own)));
     all.extend(BodyValue::ALL.map(|what| say.body_error(&body(what))));
     all.extend(goals().iter().map(|own| say.goal(&own.want)));
+    all
+}
+
+/// What is said of a record, in sentences.
+fn of_record(say: &dyn Language) -> Vec<String> {
+    let missing = vec![CheckPart::Skin, CheckPart::Reach];
+    let notes = [
+        RecordNote::Believed(DAY),
+        RecordNote::PutBack { number: 2, cells: 1 },
+        RecordNote::PutBack { number: 2, cells: 4 },
+        RecordNote::PutBack { number: 2, cells: -4 },
+        RecordNote::BagShort { cells: 1 },
+        RecordNote::BagShort { cells: 2 },
+        RecordNote::NotFinished { missing: missing.clone() },
+        RecordNote::NotFinished { missing: vec![CheckPart::Transfer] },
+        RecordNote::NotFinished { missing: Vec::new() },
+    ];
+    let mut all: Vec<String> = notes.iter().map(|own| say.record_note(own)).collect();
+    all.extend([0, 1, 20, -1, -3].map(|cells| say.bag(cells)));
+    all.push(say.is_proposed().to_owned());
     all
 }
 
@@ -271,6 +299,7 @@ fn sentences(say: &dyn Language) -> Vec<String> {
     {
         all.extend(say.verdict(verdict, false).map(str::to_owned));
     }
+    all.extend(of_record(say));
     all.extend(remedies().iter().map(|own| say.remedy(own)));
     let cost = CostAtBone { height: mm(-4.0), pressure: -0.1 };
     all.push(say.remedy_cost(&RemedyCost { side: Side::Left, there: cost, other: cost }));

@@ -15,7 +15,8 @@ mod take_home;
 use case::question::{Group, Question, QuestionWords};
 use case::text::LengthUnit;
 use case::{
-    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, SiteName, Standing,
+    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, Review, SiteName,
+    Standing, State,
 };
 use cushion::{Length, Side, Size};
 
@@ -131,6 +132,10 @@ impl PaperWords for English {
         format!("Pattern drawn by the plugin {plugin}, layout {layout}.")
     }
 
+    fn serial(&self, serial: &str) -> String {
+        format!("Serial {serial}")
+    }
+
     fn faults_from_above(&self, rings: usize) -> String {
         let rings = counted(rings, "ring");
         format!(
@@ -172,6 +177,12 @@ impl PaperWords for English {
             CountedFrom::Recount(on) => {
                 format!("Moves to this plan, from the recount of {}", day(on))
             }
+            CountedFrom::Filled(on) | CountedFrom::Incoming(on) => {
+                format!("Moves to this plan, from what was in the cushion on {}", day(on))
+            }
+            CountedFrom::Moved(on) | CountedFrom::Returned(on) => {
+                format!("Moves to this plan, from the counts of {}", day(on))
+            }
         }
     }
 
@@ -203,15 +214,26 @@ impl PaperWords for English {
     }
 
     fn take_home_state(&self, standing: Standing<'_>) -> String {
-        match standing {
-            Standing::NotFitted => "NOT FITTED YET. DO NOT HAND OVER.".to_owned(),
-            Standing::Fitted(check) => {
-                format!("Checked on {} by {}. Do not change it.", day(check.on), check.by)
+        match (standing.state, standing.review) {
+            (State::ToMeasure | State::ToPlan | State::Estimate, _) => {
+                "NOT FITTED YET. DO NOT HAND OVER.".to_owned()
             }
-            Standing::Lapsed(_, Lapse::Counts(_)) => "CELLS HAVE CHANGED. FIT IT AGAIN.".to_owned(),
-            Standing::Lapsed(_, Lapse::Weight(_)) => "WEIGHT HAS CHANGED. FIT IT AGAIN.".to_owned(),
-            Standing::Lapsed(_, Lapse::Review(due)) => {
+            (State::Failed(_), _) => "IT DOES NOT FIT. DO NOT HAND OVER.".to_owned(),
+            (State::Lapsed(_, Lapse::OtherCushion), _) => {
+                "ANOTHER CUSHION. DO NOT HAND OVER.".to_owned()
+            }
+            (State::Lapsed(_, Lapse::Counts(_) | Lapse::Recount(_)), _) => {
+                "CELLS HAVE CHANGED. FIT IT AGAIN.".to_owned()
+            }
+            (State::Lapsed(_, Lapse::Weight(_)), _) => {
+                "WEIGHT HAS CHANGED. FIT IT AGAIN.".to_owned()
+            }
+            (State::Lapsed(_, Lapse::Skin(..)), _) => "A MARK ON THE SKIN. DO NOT SIT.".to_owned(),
+            (State::Fitted(_), Review::Overdue(due)) => {
                 format!("LOOK AGAIN: OVERDUE SINCE {}.", day(due).to_uppercase())
+            }
+            (State::Fitted(looked), _) => {
+                format!("Checked on {} by {}. Do not change it.", day(looked.on), looked.by)
             }
         }
     }
@@ -293,11 +315,15 @@ impl PaperWords for English {
 
 /// The state of a fitting, for therapists and fillers; `estimate` where nobody found it right yet.
 fn card_state(standing: Standing<'_>, estimate: &str) -> String {
-    match standing {
-        Standing::NotFitted => estimate.to_owned(),
-        Standing::Fitted(check) => format!("Checked on {} by {}", check.on, check.by),
-        Standing::Lapsed(_, Lapse::Counts(on)) => format!("LAPSED: counts changed, {on}"),
-        Standing::Lapsed(_, Lapse::Weight(on)) => format!("LAPSED: weight of {on}"),
-        Standing::Lapsed(_, Lapse::Review(due)) => format!("OVERDUE: review was due {due}"),
+    match (standing.state, standing.review) {
+        (State::ToMeasure | State::ToPlan | State::Estimate, _) => estimate.to_owned(),
+        (State::Failed(looked), _) => format!("FAILED: check of {}", looked.on),
+        (State::Lapsed(_, Lapse::OtherCushion), _) => "LAPSED: another cushion".to_owned(),
+        (State::Lapsed(_, Lapse::Counts(on)), _) => format!("LAPSED: counts changed, {on}"),
+        (State::Lapsed(_, Lapse::Recount(on)), _) => format!("LAPSED: recount of {on}"),
+        (State::Lapsed(_, Lapse::Weight(on)), _) => format!("LAPSED: weight of {on}"),
+        (State::Lapsed(_, Lapse::Skin(on, _)), _) => format!("LAPSED: skin, {on}"),
+        (State::Fitted(_), Review::Overdue(due)) => format!("OVERDUE: review was due {due}"),
+        (State::Fitted(looked), _) => format!("Checked on {} by {}", looked.on, looked.by),
     }
 }

@@ -54,6 +54,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     look_at_the_skin_picture: "A mirror shows a mark on the skin, and again after 30 minutes.",
     notes_for_you: "For you",
     meanwhile: "If you cannot use it, sit on:",
+    ask_how_long: "Do not sit until your nurse says how long.",
     call: "Call",
     who_and_phone: "Who and phone:",
     get_help_now: "Get help now",
