@@ -33,7 +33,7 @@ pub use self::prediction::{
     BoardExperiment, BoardTilt, ContourParameter, ContourStep, contour_test, predict,
 };
 pub use self::schema::schema;
-pub use self::sizing::{SizingReport, sizing};
+pub use self::sizing::{SizedLayout, SizingReport, SizingsReport, ToMake, sizing, sizings};
 pub use self::survey::survey;
 pub use self::weigh::{WeighReport, WeighedCompartment, weigh};
 pub use self::written::{completions, set, written};

@@ -10,7 +10,7 @@ use super::pattern::PatternReport;
 use super::plan::PlanReport;
 use super::plugins::{PluginBody, PluginsBody};
 use super::prediction::{ContourReport, PredictReport};
-use super::sizing::SizingBody;
+use super::sizing::{SizingBody, SizingsBody};
 use super::survey::SurveyBody;
 use super::weigh::WeighBody;
 use super::written::{CompletionsBody, SetBody, WrittenBody};
@@ -37,6 +37,7 @@ pub fn schema() -> String {
         report::<PredictReport<'_>>("predict", &mut generator),
         report::<SetBody<'_>>("set", &mut generator),
         report::<SizingBody<'_>>("size", &mut generator),
+        report::<SizingsBody<'_>>("sizes", &mut generator),
         report::<SurveyBody<'_>>("survey", &mut generator),
         report::<WeighBody<'_>>("weigh", &mut generator),
         report::<WrittenBody<'_>>("written", &mut generator),
