@@ -47,9 +47,9 @@ pub use crate::file_kind::FileKind;
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
     Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,
-    IfThen, LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, RecordNote, Remedy,
-    RemedyCost, Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Telling, Verdict,
-    WhyNoPlan, WhyReCheck,
+    IfThen, LookAt, Mistake, NextStep, NoSizeToMake, OtherCount, PlanRefusal, ReCheck, RecordNote,
+    Remedy, RemedyCost, Shortfall, SinceRecorded, SizeMargin, SizeMisfit, SizeToMake, SizingRule,
+    Source, Telling, Verdict, WhyNoPlan, WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};

@@ -45,6 +45,7 @@ pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;
 pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};
+pub use crate::sizing::{AllSizings, LayoutSizing};
 pub use crate::sourced::{Sourced, client_text, pattern};
 pub use crate::stock::{no_stock, stock_fill};
 pub use crate::surroundings::Surroundings;

@@ -101,13 +101,26 @@ pub(crate) struct Pattern {
     pub(crate) svg: Option<PathBuf>,
 }
 
-/// Show which made size suits a client, and why the others do not
+/// Show which made size suits a client, what it leaves free, and why the others do not suit
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  seatwright size K-17.toml")]
+#[command(after_help = "Examples:\n  \
+    seatwright size K-17.toml\n  \
+    seatwright size K-17.toml --all --sources\n\n\
+    Where no made size suits, it says what to ask a supplier for, and ends with status 8.\n\
+    --all looks over the built-in layouts, the plugins that are found, and the layout of the \
+    client file; a plugin is asked for the size that the client file names.")]
 pub(crate) struct Size {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
     pub(crate) client: PathBuf,
+
+    /// Look over the sizes of all layouts, a line for each
+    #[arg(long, conflicts_with = "set")]
+    pub(crate) all: bool,
+
+    /// Say where each rule comes from; JSON always does
+    #[arg(long)]
+    pub(crate) sources: bool,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,

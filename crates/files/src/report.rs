@@ -36,7 +36,7 @@ pub use self::prediction::{
 };
 pub use self::record::{Held, RecordReport, SayEntry, find, history, record};
 pub use self::schema::schema;
-pub use self::sizing::{SizingReport, sizing};
+pub use self::sizing::{SizedLayout, SizingReport, SizingsReport, ToMake, sizing, sizings};
 pub use self::standing::StandingReport;
 pub use self::survey::survey;
 pub use self::weigh::{WeighReport, WeighedCompartment, weigh};

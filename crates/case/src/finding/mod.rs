@@ -29,7 +29,9 @@ pub use self::re_check::{ReCheck, WhyReCheck};
 pub use self::record_note::RecordNote;
 pub use self::refusal::{AdjustRefusal, ByHand, PlanRefusal, WhyNoPlan};
 pub use self::since_recorded::{OtherCount, SinceRecorded};
-pub use self::sizing::{HeightEffect, SizeMisfit, SizingRule};
+pub use self::sizing::{
+    HeightEffect, NoSizeToMake, SizeMargin, SizeMisfit, SizeToMake, SizingRule,
+};
 pub use self::source::Source;
 
 use crate::Check;
@@ -49,8 +51,14 @@ pub enum Finding {
     Caution(Caution),
     /// A rule of sizing.
     SizingRule(SizingRule),
+    /// What a size leaves free around the client.
+    SizeMargin(SizeMargin),
     /// Why a size does not suit.
     SizeMisfit(SizeMisfit),
+    /// What a supplier is asked for.
+    SizeToMake(SizeToMake),
+    /// Why nothing can be asked for.
+    NoSizeToMake(NoSizeToMake),
     /// What the cushion's height means around it.
     Height(HeightEffect),
     /// Where to look.
@@ -84,7 +92,10 @@ impl Finding {
             Self::Shortfall(own) => own.id().to_owned(),
             Self::Caution(own) => own.id().to_owned(),
             Self::SizingRule(own) => own.id().to_owned(),
+            Self::SizeMargin(own) => own.id().to_owned(),
             Self::SizeMisfit(own) => own.id().to_owned(),
+            Self::SizeToMake(_) => SizeToMake::ID.to_owned(),
+            Self::NoSizeToMake(own) => own.id().to_owned(),
             Self::Height(own) => own.id().to_owned(),
             Self::LookAt(own) => own.id().to_owned(),
             Self::Doubt(own) => own.id().to_owned(),
@@ -116,7 +127,10 @@ wrapped! {
     Shortfall => Shortfall,
     Caution => Caution,
     SizingRule => SizingRule,
+    SizeMargin => SizeMargin,
     SizeMisfit => SizeMisfit,
+    SizeToMake => SizeToMake,
+    NoSizeToMake => NoSizeToMake,
     HeightEffect => Height,
     LookAt => LookAt,
     Doubt => Doubt,

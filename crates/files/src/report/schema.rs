@@ -11,7 +11,7 @@ use super::plan::PlanReport;
 use super::plugins::{PluginBody, PluginsBody};
 use super::prediction::{ContourReport, PredictReport};
 use super::record::{FindBody, HistoryBody, RecordBody};
-use super::sizing::SizingBody;
+use super::sizing::{SizingBody, SizingsBody};
 use super::survey::SurveyBody;
 use super::weigh::WeighBody;
 use super::written::{CompletionsBody, SetBody, WrittenBody};
@@ -41,6 +41,7 @@ pub fn schema() -> String {
         report::<RecordBody<'_>>("record", &mut generator),
         report::<SetBody<'_>>("set", &mut generator),
         report::<SizingBody<'_>>("size", &mut generator),
+        report::<SizingsBody<'_>>("sizes", &mut generator),
         report::<SurveyBody<'_>>("survey", &mut generator),
         report::<WeighBody<'_>>("weigh", &mut generator),
         report::<WrittenBody<'_>>("written", &mut generator),

@@ -13,3 +13,4 @@ mod mistakes;
 mod partners;
 mod perturbed;
 mod predictions;
+mod sizing;
