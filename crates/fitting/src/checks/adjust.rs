@@ -268,7 +268,10 @@ fn felt_once(rounds: &[Round], too_low: &[Side]) -> Vec<Side> {
         let low = now_felt.iter().copied().chain(before).filter(|felt| *felt < EDGE[1]).count();
         low == 1 && now_felt.first().is_some_and(|felt| (EDGE[0]..EDGE[1]).contains(felt))
     };
-    if too_low.iter().all(once) { too_low.to_vec() } else { Vec::new() }
+    // A side that was not felt is low by what the other one's reading makes of it.
+    let mut felt = too_low.to_vec();
+    felt.retain(|side| !readings(now, *side).is_empty());
+    if felt.iter().all(once) { felt } else { Vec::new() }
 }
 
 /// All that was found so far, where all of it can be found on this cushion.

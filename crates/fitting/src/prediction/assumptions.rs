@@ -98,10 +98,14 @@ const USUAL_LOAD: f64 = 478.0;
 /// The thigh depth of an adult, m, with which the height of a trunk goes.
 const USUAL_THIGH: f64 = 0.49;
 
-/// How a client resists being rolled, N m per radian: as load times the height of the trunk, which
-/// goes with the length of the thigh; half of it where hands are needed to sit, and a quarter where
-/// only props keep the trunk up.
+/// How a client resists being rolled out of the posture that is built into the body, N m per radian:
+/// as load times the height of the trunk, which goes with the length of the thigh; half of it where
+/// hands are needed to sit, and a quarter where only props keep the trunk up. Not at all where an
+/// obliquity can be reduced: that it does not resist is what flexible means.
 fn own_stiffness(client: &Client, load: f64) -> f64 {
+    if oblique(client).is_some_and(|oblique| oblique.reducible > Length::ZERO) {
+        return 0.0;
+    }
     let thighs = [client.measures.thigh_depth.left, client.measures.thigh_depth.right];
     let thigh = thighs.into_iter().flatten().reduce(Length::min).map_or(USUAL_THIGH, Length::to_m);
     let balance = match client.posture.balance {
@@ -113,7 +117,7 @@ fn own_stiffness(client: &Client, load: f64) -> f64 {
 }
 
 /// The client as they sit on a cushion: leaning, where the obliquity is flexible, by just what
-/// was measured on the stock fill; and resisting to be rolled from how they sit there.
+/// was measured on the stock fill; and resisting to be rolled where it is not.
 pub(crate) fn assumptions_of(
     client: &Client,
     cushion: &PreparedCushion,
@@ -124,13 +128,8 @@ pub(crate) fn assumptions_of(
     let load = Load::weight_of(weight, assumptions.sitter.seat_share).to_n();
     let stiffness = own_stiffness(client, load);
     let flexible = oblique(client).filter(|oblique| oblique.reducible > Length::ZERO);
-    let mut on_stock = OnStock::new(cushion, stop);
     if let Some(oblique) = flexible {
-        on_stock.lean(&mut assumptions, oblique.right_higher(false))?;
-    }
-    // Of who is the same left and right it is known without a search.
-    if client.posture.obliquity.is_some() || client.posture.windswept.is_some() {
-        assumptions.sitter.roll_at_ease = on_stock.roll(&assumptions)?;
+        OnStock::new(cushion, stop).lean(&mut assumptions, oblique.right_higher(false))?;
     }
     assumptions.sitter.own_roll_stiffness = stiffness;
     Ok(assumptions)
@@ -161,14 +160,9 @@ impl<'a> OnStock<'a> {
         Ok(Some((resting, load, higher)))
     }
 
-    /// The roll, as a slope; none where the client does not rest.
-    fn roll(&self, assumptions: &Assumptions) -> Result<f64, BodyError> {
-        Ok(self.rests(assumptions)?.map_or(0.0, |(resting, _, _)| resting.pose[1]))
-    }
-
     /// Puts the load to the side, and turns the pelvis for what is left of it, so that the right seat
     /// bone is so much higher, m.
-    fn lean(&mut self, assumptions: &mut Assumptions, wanted: f64) -> Result<(), BodyError> {
+    fn lean(&self, assumptions: &mut Assumptions, wanted: f64) -> Result<(), BodyError> {
         let spacing = assumptions.sitter.measures.seat_bone_spacing;
         let spacing = spacing.unwrap_or(SeatedClient::SEAT_BONE_SPACING).to_m();
         for _ in 0..LEAN_STEPS {
@@ -198,6 +192,33 @@ impl<'a> OnStock<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// 4 N m a degree for an adult of 75 kg who sits with free hands; a child of a third of the load
+    /// and two thirds of the height has two ninths of that.
+    #[test]
+    fn a_body_resists_as_its_load_and_height_and_not_where_it_is_flexible() {
+        let client = |text: &str| {
+            let text = format!(
+                "format = 1\nkind = \"client\"\nclient = \"T-1\"\n{text}\n\
+                 [cushion]\nlayout = \"row-six\"\nsize = \"300x300\"\nspare_cells = 9\n"
+            );
+            files::read_client(&text).value.expect("a client")
+        };
+        let thigh =
+            |mm: f64| format!("[measures]\nthigh_depth = {{ left = {mm}, right = {mm} }}\n");
+        let per_degree = |client: &Client, load: f64| own_stiffness(client, load).to_radians();
+        let near = |found: f64, expected: f64| assert!((found - expected).abs() < 1e-9, "{found}");
+        near(per_degree(&client(&thigh(490.0)), 478.0), 4.0);
+        near(per_degree(&client(&thigh(980.0 / 3.0)), 478.0 / 3.0), 8.0 / 9.0);
+        let propped = thigh(490.0) + "[posture]\nbalance = \"propped\"\n";
+        near(per_degree(&client(&propped), 478.0), 1.0);
+        let of = |is: &str| {
+            let of = format!("{{ lower = \"left\", by = 9, at = \"seat bones\", is = \"{is}\" }}");
+            per_degree(&client(&format!("{}[posture]\nobliquity = {of}\n", thigh(490.0))), 478.0)
+        };
+        near(of("fixed"), 4.0);
+        near(of("flexible"), 0.0);
+    }
 
     #[test]
     fn outer_walls_are_held_by_a_boxed_rim_or_by_the_chair_and_by_nothing_that_is_not_known() {

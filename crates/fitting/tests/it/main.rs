@@ -4,6 +4,7 @@
 
 mod bodies;
 mod clients;
+mod decision;
 mod fittings;
 mod goals;
 mod if_then;

@@ -349,6 +349,7 @@ fn of_cases() -> Vec<Trouble> {
         Trouble::NotSafe(heavy()),
         Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::HipLoss(Side::Left))),
         Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::FixedTiltOnCoccyx)),
+        Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::SideGoalOnSaggingSling)),
         Trouble::NothingRecorded { file: file() },
         Trouble::NotAppended { file: file(), why: NotAppended::NotToml(owned("expected `=`")) },
         Trouble::NotAppended { file: file(), why: NotAppended::RecordForm },
