@@ -287,7 +287,11 @@ fn where_none_suits_a_supplier_can_be_asked() {
         let ask = |name: &str, json: &[&str]| dir.run(&[&["size", name], more, json].concat());
         let words = ask("T-1.toml", &[]);
         assert_eq!(words.code, Some(8));
-        assert!(words.stdout.contains("made in 665x430, rated for 72 kg or more"), "{words:?}");
+        assert!(
+            words.stdout.contains("made in 665x430, rated for 72 kg or more"),
+            "{}",
+            words.stdout
+        );
         let report = json(&ask("T-1.toml", &["--json"]).stdout);
         assert_eq!(report["to_make"]["size_mm"], "665x430");
         assert_eq!(report["to_make"]["rating_kg"], 72.0);
