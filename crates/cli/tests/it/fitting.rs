@@ -355,7 +355,7 @@ fn all_layouts_are_looked_over_in_one_order() {
 
 #[test]
 fn sources_are_told_where_they_are_asked_for_and_always_in_json() {
-    let feet = "[function]\npropels = \"left foot\"\n";
+    let feet = "[function]\npropulsion = \"left foot\"\n";
     let legs = "lower_leg_length = { left = 430, right = 430 }\n[weight]";
     let client = CLIENT.replace("[weight]", legs) + feet;
     let dir = TestDir::new().with("T-1.toml", client);
