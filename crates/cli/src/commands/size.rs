@@ -26,8 +26,8 @@ pub(crate) fn run(arguments: &arguments::Size, terminal: Terminal) -> Result<(),
 
 /// Fails since no made size suits.
 fn none_suits(terminal: Terminal) -> Failure {
-    let failure = Failure::new(Whose::Chooser, "no made size suits")
-        .hint("take another layout, or have a size made: see above");
+    let failure =
+        Failure::new(Whose::Chooser, "no made size suits").hint("what to do is said above");
     if terminal.is_json() { failure.told() } else { failure }
 }
 
