@@ -4,8 +4,8 @@
 //! but for answers that do not go together.
 
 use case::{
-    Adjustment, Check, Client, CountReason, Date, GoalOutcome, NotAppended, Plan, PlannedCount,
-    RecordedCount, RecordedPlan, Trouble, Want,
+    Adjustment, Check, Client, CountReason, Date, Drawn, GoalOutcome, NotAppended, NotDrawn, Plan,
+    PlannedCount, RecordedCount, RecordedPlan, Trouble, Want,
 };
 use fitting::Adjusted;
 use words::Language;
@@ -181,11 +181,18 @@ impl OpenCase {
 }
 
 impl Recorder<'_> {
-    /// Refuses a name or a reason that is empty or has a line break.
+    /// Refuses a name or a reason that is empty, has a line break, or cannot be printed.
     fn signed(&self) -> Result<(), WorkError> {
         let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
         if spoilt(self.by) || self.because.is_some_and(spoilt) {
             return Err(WorkError::asked(Trouble::NotSigned));
+        }
+        // What was recorded stands for good: what papers cannot show is told before.
+        for words in std::iter::once(self.by).chain(self.because) {
+            if let Some(character) = words.chars().find(|own| !sheets::is_printable(*own)) {
+                let why = NotDrawn::Missing { character, text: words.to_owned() };
+                return Err(WorkError::asked(Trouble::NotDrawn { what: Drawn::Words, why }));
+            }
         }
         Ok(())
     }

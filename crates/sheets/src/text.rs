@@ -235,6 +235,12 @@ impl Shaped {
     }
 }
 
+/// Whether pages can show a character.
+#[must_use]
+pub fn is_printable(character: char) -> bool {
+    Weight::ALL.iter().all(|weight| face(*weight).glyph(character).is_some())
+}
+
 /// The width of a line of text, in millimetres.
 pub fn measure(text: &str, style: &Style) -> Result<f64, SetError> {
     Ok(Shaped::new(text, style.weight)?.width(style.size_pt))

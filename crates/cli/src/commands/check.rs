@@ -75,12 +75,7 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
             return Checked { file, kind: None, unused, plugin: false, unread: Some(unread) };
         }
     };
-    let printable = |character: char| {
-        let style = sheets::Style::regular(10.0);
-        let set = sheets::measure(&character.to_string(), &style);
-        !matches!(set, Err(sheets::SetError::Missing { .. }))
-    };
-    let known = Known { today: Some(on), printable: &printable };
+    let known = Known { today: Some(on), printable: &sheets::is_printable };
     let files::Checked { kind, mut remarks, unused } = files::check(&text, &known);
     let (mut plugin, mut unread) = (false, None);
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use case::Finding;
 use case::text::LengthUnit;
-use casework::{Edition, NamedDocument, OpenCase};
+use casework::{Edition, OpenCase, Papers, WorkError};
 use sheets::Paper as Sheet;
 use words::ENGLISH;
 
@@ -15,6 +15,7 @@ use crate::outputs;
 use crate::outside::{Outside, name};
 use crate::plugins;
 use crate::setting::Setting;
+use crate::terminal::Terminal;
 use crate::written;
 
 /// Writes a client's papers, those of a stock fill, or the blank form.
@@ -41,12 +42,22 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
             (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new())
         }
     };
-    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
+    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers.made, arguments.png)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
     let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
     outputs::all(&outside, outputs)?;
-    written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &names)
+    written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &names)?;
+    all_were_made(papers.not_made, terminal)
+}
+
+/// Says why some papers were not made, after the others were written.
+fn all_were_made(not_made: Vec<WorkError>, terminal: Terminal) -> Result<(), Failure> {
+    let failures: Vec<Failure> = not_made.into_iter().map(Failure::from).collect();
+    for own in &failures {
+        terminal.say(|color| own.to_words(color));
+    }
+    failures.into_iter().next().map_or(Ok(()), |first| Err(first.told()))
 }
 
 /// The unit in which the form asks lengths.
@@ -59,7 +70,7 @@ fn unit(arguments: &Print) -> LengthUnit {
 
 /// A client's papers, named for the client, the files that were read, and what changed since the
 /// plan was recorded.
-type OfClient = (Vec<NamedDocument>, Vec<PathBuf>, Vec<Finding>);
+type OfClient = (Papers, Vec<PathBuf>, Vec<Finding>);
 
 /// Composes a client's papers.
 fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<OfClient, Failure> {
@@ -72,7 +83,7 @@ fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<OfClien
                 path.display()
             )),
         })?;
-    let papers = casework::with_prefix(case.client.value.code.as_str(), of_client.papers);
+    let papers = of_client.papers.with_prefix(case.client.value.code.as_str());
     let since = of_client.since_recorded.into_iter().map(Finding::Since).collect();
     Ok((papers, case.inputs().map(PathBuf::from).to_vec(), since))
 }

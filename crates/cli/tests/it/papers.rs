@@ -152,6 +152,39 @@ fn papers_are_named_in_order_and_written_the_same_each_time() {
 }
 
 #[test]
+fn a_sheet_that_cannot_be_made_stops_no_other() {
+    let dir = recorded();
+    let client = dir.read("client.toml");
+    let noted = client.replacen("each evening", "each evening 漢", 1);
+    fs::write(dir.path().join("client.toml"), noted).unwrap();
+    let checked = dir.run(&["check", "client.toml"]);
+    assert!(checked.stderr.contains('漢'), "{}", checked.stderr);
+    let ran = dir.run(&["print", "client.toml", "--out", "out"]);
+    assert_eq!(ran.code, Some(3), "{}", ran.stderr);
+    for said in ["take-home", "漢"] {
+        assert!(ran.stderr.contains(said), "{}", ran.stderr);
+    }
+    let written = bytes(&dir.path().join("out"));
+    for (name, bytes) in &written {
+        check_whole(name, bytes);
+    }
+    let expected = PAPERS.into_iter().filter(|name| !name.contains("take-home"));
+    let mut expected: Vec<&str> = expected.collect();
+    expected.sort_unstable();
+    assert_eq!(written.keys().collect::<Vec<_>>(), expected);
+    assert!(expected.iter().all(|name| ran.stdout.contains(name)), "{}", ran.stdout);
+}
+
+#[test]
+fn nothing_is_recorded_that_papers_could_not_show() {
+    let dir = TestDir::new().with("layout.toml", LAYOUT).with("client.toml", CLIENT);
+    let ran = dir.run(&["plan", "client.toml", "--record", "--by", "OT 漢"]);
+    assert_ne!(ran.code, Some(0));
+    assert!(ran.stderr.contains('漢'), "{}", ran.stderr);
+    assert_eq!(dir.read("client.toml"), CLIENT);
+}
+
+#[test]
 fn a_client_without_a_record_is_not_printed() {
     let dir = TestDir::new().with("layout.toml", LAYOUT).with("client.toml", CLIENT);
     assert_eq!(

@@ -31,7 +31,7 @@ pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
 pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
-pub use self::setup_card::{SetupExtras, setup_card};
+pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
 pub use self::tag::tag;
 pub use self::take_home::{take_home, take_home_text};

@@ -3,7 +3,7 @@
 use case::text::LengthUnit;
 use lopdf::content::Content;
 use lopdf::{Document as Pdf, Object};
-use sheets::{Paper, SvgOptions, pdf, png, setup_card, svg};
+use sheets::{Paper, SvgOptions, fill_order, pdf, png, setup_card, svg};
 use testkit::assert_near;
 
 use crate::papers::{Case, DAY, PROGRAM, blank_form, texts};
@@ -178,7 +178,7 @@ fn a_pdf_is_read_from_its_title_to_its_foot() {
 #[test]
 fn every_figure_of_a_pdf_says_where_it_is_and_the_file_what_it_claims() {
     let case = Case::of("row-six", "440x400");
-    let card = setup_card(&case.papers(), Paper::A4).unwrap();
+    let card = fill_order(&case.papers(), Paper::A4).unwrap();
     let read = Pdf::load_mem(&pdf(&card)).unwrap();
     let mut figures = 0;
     for object in read.objects.values().filter_map(|object| object.as_dict().ok()) {
@@ -191,7 +191,7 @@ fn every_figure_of_a_pdf_says_where_it_is_and_the_file_what_it_claims() {
             figures += 1;
         }
     }
-    assert_eq!(figures, 2);
+    assert_eq!(figures, 3);
     let xmp = String::from_utf8_lossy(&pdf(&card)).into_owned();
     for claim in ["<pdfaid:part>3<", "<pdfaid:conformance>A<", "<pdfuaid:part>1<"] {
         assert!(xmp.contains(claim), "{claim}");

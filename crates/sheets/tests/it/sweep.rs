@@ -1,6 +1,9 @@
 //! Papers of every layout in every made size, with little on them and with very much: none is
 //! refused, and nothing stands outside its page.
 
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
 use case::{
     CardFinding, Caution, Contact, CostAtBone, Entry, GoalNumber, GoalOutcome, IfThen, Move, Place,
     Remedy, RemedyCost, Shortfall, SiteName, SizeMisfit, Want,
@@ -182,22 +185,38 @@ fn least(document: &Document) -> f64 {
     if document.pages[0].paper == sheets::Paper::Tag { 6.5 } else { 8.0 }
 }
 
+/// What is wrong with the papers of a size, with little on them and with very much of one to four
+/// goals, on both papers.
+fn faults_of_size(layout: &str, size: &str) -> Vec<String> {
+    let little = Case::of(layout, size);
+    let much = (1..=4).map(|goals| full(Case::of(layout, size), goals));
+    let cases = std::iter::once(little).chain(much).enumerate();
+    let one = |(goals, case): (usize, Case)| {
+        let each = PAPERS.into_iter().flat_map(move |paper| {
+            let what = format!("{layout} {size} {paper:?}, {goals} goals");
+            all(&case, paper).into_iter().flat_map(move |own| faults(&what, &own))
+        });
+        each.collect::<Vec<_>>()
+    };
+    cases.flat_map(one).collect()
+}
+
 #[test]
 fn no_set_of_papers_is_refused_and_nothing_is_printed_over() {
-    let mut found = Vec::new();
-    for (at, (layout, size)) in made().into_iter().enumerate() {
-        // One paper with little and the other with much, in turns; of one to four goals each
-        // number comes often.
-        let [little, much] = [PAPERS[at % 2], PAPERS[(at + 1) % 2]];
-        for document in all(&Case::of(layout, &size), little) {
-            found.extend(faults(&format!("{layout} {size} {little:?}"), &document));
+    // Each case by itself, on all cores.
+    let (made, next) = (made(), AtomicUsize::new(0));
+    let found = Mutex::new(Vec::new());
+    let work = || {
+        while let Some((layout, size)) = made.get(next.fetch_add(1, Ordering::Relaxed)) {
+            let of_size = faults_of_size(layout, size);
+            found.lock().unwrap().extend(of_size);
         }
-        let goals = at / 2 % 4 + 1;
-        for document in all(&full(Case::of(layout, &size), goals), much) {
-            let what = format!("{layout} {size} {much:?}, {goals} goals");
-            found.extend(faults(&what, &document));
-        }
-    }
+    };
+    std::thread::scope(|scope| {
+        let cores = std::thread::available_parallelism().map_or(1, usize::from);
+        (0..cores).for_each(|_| drop(scope.spawn(work)));
+    });
+    let found = found.into_inner().unwrap();
     assert!(found.is_empty(), "{} faults:\n{}", found.len(), found.join("\n"));
 }
 

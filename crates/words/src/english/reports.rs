@@ -268,7 +268,7 @@ fn tenths(length: Length) -> String {
 
 impl English {
     /// A length with its spread.
-    fn spread(self, spread: &Spread<Length>) -> String {
+    pub(super) fn spread(self, spread: &Spread<Length>) -> String {
         let Spread { central, low, high } = spread;
         match self.lengths {
             LengthUnit::Millimetres => {

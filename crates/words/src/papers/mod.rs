@@ -16,13 +16,16 @@ mod tag;
 mod take_home;
 
 use case::question::{Group, Question};
-use case::{ClientCode, Contact, CountedFrom, Date, Digest, RecordedPlan, SiteName, Standing};
-use cushion::{Side, Size};
+use case::{
+    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, FittingCheck, Function, Place,
+    Posture, RecordedPlan, SiteName, Skin, Spread, Standing,
+};
+use cushion::{Length, Mass, Side, Size};
 
 pub use self::fill_card::FillCardTexts;
 pub use self::measuring_form::MeasuringFormTexts;
 pub use self::sections::SectionTexts;
-pub use self::setup_card::{CheckTexts, SetupCardTexts};
+pub use self::setup_card::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 pub use self::shared::SharedTexts;
 pub use self::survey::SurveyTexts;
 pub use self::tag::TagTexts;
@@ -68,6 +71,24 @@ pub trait PaperWords {
     fn setup_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
     /// Why the counts of some compartments differ from the stock fill.
     fn reason_of_change(&self, compartments: &[u8], cells: i64, reason: &str) -> String;
+    /// Posture as far as it is written down: sentences, a line each.
+    fn posture(&self, posture: &Posture) -> Vec<String>;
+    /// Skin as far as it is written down: sentences, a line each.
+    fn skin(&self, skin: &Skin) -> Vec<String>;
+    /// Function as far as it is written down: sentences, a line each.
+    fn function(&self, function: &Function) -> Vec<String>;
+    /// For how heavy a client a size is rated; that it is none of those that are made.
+    fn rating(&self, most: Option<Mass>) -> String;
+    /// How much cushion is expected to be left under a seat bone, with what is plausible.
+    fn left_under_bone(&self, left: &Spread<Length>) -> String;
+    /// Which side is expected to be lower, and by how much, in a word or two.
+    fn lower_in_short(&self, side: Option<Side>, by: Length) -> String;
+    /// What a fitting check found: a sentence.
+    fn fitting_found(&self, check: &FittingCheck) -> String;
+    /// What checks by hand found that cells were moved for: a sentence.
+    fn checks_found(&self, adjustment: &Adjustment) -> String;
+    /// Where cells are, in a table of moves.
+    fn place(&self, place: Place) -> String;
     /// From what the moves to a plan go out.
     fn moves_from(&self, from: CountedFrom) -> String;
     /// What the large drawing of the setup card shows.

@@ -11,17 +11,19 @@ mod shared;
 mod survey;
 mod tag;
 mod take_home;
+mod the_client;
 
 use case::question::{Group, Question, QuestionWords};
 use case::text::LengthUnit;
 use case::{
-    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, SiteName, Standing,
+    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, FittingCheck, Function, Lapse,
+    Place, Posture, RecordedPlan, SiteName, Skin, Spread, Standing,
 };
-use cushion::{Length, Side, Size};
+use cushion::{Length, Mass, Side, Size};
 
 use self::dates::day;
 use super::English;
-use super::parts::{capital, cells, counted, inches, list, side};
+use super::parts::{capital, cells, counted, inches, kg, list, loud_side, side};
 use crate::{
     BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
     SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
@@ -33,7 +35,10 @@ impl PaperWords for English {
     }
 
     fn setup_card(&self) -> &'static SetupCardTexts {
-        setup_card::TEXTS
+        match self.lengths {
+            LengthUnit::Millimetres => setup_card::TEXTS,
+            LengthUnit::Inches => setup_card::TEXTS_IN_INCHES,
+        }
     }
 
     fn fill_card(&self) -> &'static FillCardTexts {
@@ -160,6 +165,56 @@ impl PaperWords for English {
         let numbers: Vec<String> = compartments.iter().map(u8::to_string).collect();
         let numbers = list(&numbers);
         format!("No. {numbers}, {}: {}", self.change(cells), reason.trim_end_matches('.'))
+    }
+
+    fn posture(&self, posture: &Posture) -> Vec<String> {
+        the_client::posture(*self, posture)
+    }
+
+    fn skin(&self, skin: &Skin) -> Vec<String> {
+        the_client::skin(*self, skin)
+    }
+
+    fn function(&self, function: &Function) -> Vec<String> {
+        the_client::function(function)
+    }
+
+    fn rating(&self, most: Option<Mass>) -> String {
+        most.map_or_else(|| "SIZE IS NOT MADE".to_owned(), kg)
+    }
+
+    fn left_under_bone(&self, left: &Spread<Length>) -> String {
+        self.spread(left)
+    }
+
+    fn lower_in_short(&self, side: Option<Side>, by: Length) -> String {
+        match side.filter(|_| by.to_mm() >= 0.5) {
+            None => "level".to_owned(),
+            Some(side) => format!("{}, {}", loud_side(side), self.length(by)),
+        }
+    }
+
+    fn fitting_found(&self, check: &FittingCheck) -> String {
+        let how = match check.passed {
+            Some(true) => "passed",
+            Some(false) => "DID NOT PASS",
+            None => "no result written down",
+        };
+        let found = check.found.as_deref().map(|own| format!(": {}", own.trim_end_matches('.')));
+        format!("{}, {}, fitting check, {how}{}.", check.on, check.by, found.unwrap_or_default())
+    }
+
+    fn checks_found(&self, adjustment: &Adjustment) -> String {
+        let Adjustment { on, by, checks, .. } = adjustment;
+        let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
+        format!("{on}, {by}, before these counts: {}.", checks.join("; "))
+    }
+
+    fn place(&self, place: Place) -> String {
+        match place {
+            Place::Compartment(number) => number.to_string(),
+            Place::Spare => setup_card::TEXTS.bag.to_owned(),
+        }
     }
 
     fn moves_from(&self, from: CountedFrom) -> String {
