@@ -278,6 +278,8 @@ pub struct Client {
     pub carer_notes: Vec<String>,
     /// What to sit on while the cushion is being washed or put right.
     pub meanwhile: Option<String>,
+    /// The number to call where help is needed at once.
+    pub emergency_phone: Option<String>,
     /// Whom to call, in order.
     pub contacts: Vec<Contact>,
     /// When the set-up is to be looked at again.
@@ -308,6 +310,7 @@ impl Client {
             changes: Vec::new(),
             carer_notes: Vec::new(),
             meanwhile: None,
+            emergency_phone: None,
             contacts: Vec::new(),
             next_review: None,
             record: Vec::new(),

@@ -34,9 +34,7 @@ pub use crate::export::{Exported, drawing, export, faulty_drawing};
 pub use crate::file_remarks::FileRemarks;
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
 pub use crate::open_case::{CountsNow, OpenCase};
-pub use crate::papers::{
-    NamedDocument, Papers, PapersOfClient, blank_papers, papers_of_stock,
-};
+pub use crate::papers::{NamedDocument, Papers, PapersOfClient, blank_papers, papers_of_stock};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;
 pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};

@@ -66,6 +66,10 @@ const OF_STOCK: &[(&str, ForStock)] = &[
         let drawn_by = papers.drawn_by;
         sheets::tag(papers.language, papers.pattern, drawn_by, papers.date, papers.program)
     }),
+    ("tags-sheet", |papers, paper| {
+        let (StockPapers { language, pattern, drawn_by, .. }, on) = (*papers, papers.date);
+        sheets::tags_sheet(language, pattern, drawn_by, paper, (on, papers.program))
+    }),
 ];
 
 /// The documents that are for anybody.
@@ -79,7 +83,7 @@ impl OpenCase {
     /// Fails where no plan was recorded, where it is for another cushion than the file now names,
     /// where nothing is safe, or where no paper can be made.
     pub fn papers(&self, edition: Edition) -> Result<PapersOfClient, WorkError> {
-        let Edition { language, on, paper } = edition;
+        let Edition { language, on, paper, large_print } = edition;
         let language = language.with_lengths_in(self.client.value.lengths);
         let file = &self.client.file.path;
         let Some(plan) = self.client.value.latest_plan() else {
@@ -101,6 +105,7 @@ impl OpenCase {
             cell: &self.cell.value,
             cautions: &cautions,
             extras: &extras,
+            large_print,
             weight_breaks_limit: self.weight_breaks_limit(plan),
             date: on,
             program: PROGRAM,
@@ -185,7 +190,7 @@ pub fn papers_of_stock(
     cell: &Cell,
     edition: Edition,
 ) -> Result<Papers, WorkError> {
-    let Edition { language, on, paper } = edition;
+    let Edition { language, on, paper, .. } = edition;
     let fill = unloaded(layout, pattern, cell)?.into_stock();
     let plugin = layout.drawn_by.as_deref();
     let digest = layout.digest();
@@ -205,7 +210,7 @@ pub fn papers_of_stock(
 ///
 /// Fails where something finds no room on the paper.
 pub fn blank_papers(edition: Edition, unit: LengthUnit) -> Result<Papers, WorkError> {
-    let Edition { language, on, paper } = edition;
+    let Edition { language, on, paper, .. } = edition;
     let form = BlankForm { language, unit, date: on, program: PROGRAM };
     Papers::of(BLANK.iter().map(|(name, compose)| {
         let composed = compose(&form, paper).map_err(|error| not_drawn(Drawn::Form, error));

@@ -396,6 +396,10 @@ pub(crate) struct Print {
     #[arg(long, value_enum, default_value_t)]
     pub(crate) paper: Paper,
 
+    /// Set the take-home sheet in larger print, 20 points
+    #[arg(long, requires = "client")]
+    pub(crate) large: bool,
+
     /// Write PNG pictures too
     #[arg(long)]
     pub(crate) png: bool,

@@ -51,7 +51,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let oblique = posture_table.is_some_and(|own| own.has(Group::Obliquity.key()));
     let goals = goals(table, oblique);
     let changes = table.entries(Group::Change, change);
-    let (carer_notes, meanwhile) =
+    let (carer_notes, meanwhile, emergency_phone) =
         table.sub(Group::Carer).map(|own| carer(&own)).unwrap_or_default();
     let contacts = table.entries(Group::Call, contact);
     let record = record(table);
@@ -73,6 +73,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
         changes: changes?,
         carer_notes,
         meanwhile,
+        emergency_phone,
         contacts: contacts?,
         next_review,
         record: record?,
@@ -256,25 +257,29 @@ fn change(table: &Table<'_>) -> Option<Change> {
     Some(Change { compartment: compartment?, amount: amount?, reason: reason? })
 }
 
-fn carer(table: &Table<'_>) -> (Vec<String>, Option<String>) {
+/// Notes, what to sit on meanwhile, the number for help at once.
+fn carer(table: &Table<'_>) -> (Vec<String>, Option<String>, Option<String>) {
     let notes = table.optional(Question::CarerNotes).and_then(|value| value.list());
     let notes = notes.unwrap_or_default().iter().filter_map(Value::sentence).collect();
     let meanwhile = table.optional(Question::Meanwhile).and_then(|value| value.sentence());
+    let emergency = table.optional(Question::Emergency).and_then(|value| phone(&value));
     table.finish();
-    (notes, meanwhile)
+    (notes, meanwhile, emergency)
+}
+
+fn phone(value: &Value<'_>) -> Option<String> {
+    let phone = value.sentence()?;
+    let plain = phone.chars().all(|c| c.is_ascii_digit() || " +()-./x".contains(c));
+    if !plain || phone.chars().filter(char::is_ascii_digit).count() < 3 {
+        value.remarks.error(value.span(), WordFinding::Phone(phone));
+        return None;
+    }
+    Some(phone)
 }
 
 fn contact(table: &Table<'_>) -> Option<Contact> {
     let who = table.required(Question::CallWho).and_then(|value| value.sentence());
-    let phone = table.required(Question::CallPhone).and_then(|value| {
-        let phone = value.sentence()?;
-        let plain = phone.chars().all(|c| c.is_ascii_digit() || " +()-./x".contains(c));
-        if !plain || phone.chars().filter(char::is_ascii_digit).count() < 3 {
-            value.remarks.error(value.span(), WordFinding::Phone(phone));
-            return None;
-        }
-        Some(phone)
-    });
+    let phone = table.required(Question::CallPhone).and_then(|value| phone(&value));
     let hours = table.optional(Question::CallHours).and_then(|value| value.sentence());
     table.finish();
     Some(Contact { who: who?, phone: phone?, hours })

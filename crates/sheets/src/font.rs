@@ -6,7 +6,9 @@
 use std::sync::OnceLock;
 
 use harfrust::{Direction, Feature, ShapeOptions, ShapePlan, ShaperData, Tag, UnicodeBuffer};
+use skrifa::charmap::Charmap;
 use skrifa::instance::{LocationRef, Size};
+use skrifa::metrics::GlyphMetrics;
 use skrifa::{FontRef, MetadataProvider as _};
 
 /// How heavy the strokes are.
@@ -62,6 +64,8 @@ pub(crate) const FAMILY: &str = "Atkinson Hyperlegible Next";
 /// A face made ready for shaping.
 pub(crate) struct Face {
     font: FontRef<'static>,
+    glyphs: Charmap<'static>,
+    widths: GlyphMetrics<'static>,
     shaping: ShaperData,
     plan: ShapePlan,
     /// Font units to the em.
@@ -115,19 +119,20 @@ impl Face {
         let em = |value: f32| f64::from(value) / units_per_em;
         let cap_height = em(metrics.cap_height.expect("the embedded font states its capitals"));
         let (ascent, descent) = (em(metrics.ascent), em(-metrics.descent));
-        Self { font, shaping, plan, units_per_em, ascent, descent, cap_height }
+        let (glyphs, widths) =
+            (font.charmap(), font.glyph_metrics(Size::unscaled(), LocationRef::default()));
+        Self { font, glyphs, widths, shaping, plan, units_per_em, ascent, descent, cap_height }
     }
 
     /// The glyph of a character; `None` if the face has none.
     pub(crate) fn glyph(&self, character: char) -> Option<u16> {
-        let id = self.font.charmap().map(character)?.to_u32();
+        let id = self.glyphs.map(character)?.to_u32();
         u16::try_from(id).ok().filter(|id| *id != 0)
     }
 
     /// The width of a glyph without kerning, in font units.
     pub(crate) fn advance(&self, glyph: u16) -> i32 {
-        let metrics = self.font.glyph_metrics(Size::unscaled(), LocationRef::default());
-        metrics.advance_width(skrifa::GlyphId::from(glyph)).map_or(0, |width| width as i32)
+        self.widths.advance_width(skrifa::GlyphId::from(glyph)).map_or(0, |width| width as i32)
     }
 
     /// Shapes a line of left-to-right text.

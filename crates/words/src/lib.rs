@@ -28,6 +28,7 @@ pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, MeasuringFormTexts, PaperWords,
-    PassageTexts, SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+    PassageTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts,
+    TakeHomeTexts, WrittenTableTexts,
 };
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

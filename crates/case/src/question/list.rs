@@ -199,6 +199,7 @@ questions! {
     ChangeReason = Change "reason", Kind::Text, Need::Always, r#""the client's left side is lower""#, Use::Changes(&[Answer::Plan, Answer::Papers]);
     CarerNotes = Carer "notes", Kind::Texts, Need::Never, r#"["Look at the skin each evening."]"#, Use::Changes(&[Answer::Papers]);
     Meanwhile = Carer "meanwhile", Kind::Text, Need::Never, r#""the grey foam cushion in the bedroom""#, Use::Changes(&[Answer::Papers]);
+    Emergency = Carer "emergency_phone", Kind::Phone, Need::Never, r#""999""#, Use::Changes(&[Answer::Papers]);
     CallWho = Call "who", Kind::Text, Need::Always, r#""Seating clinic""#, Use::Changes(&[Answer::Papers]);
     CallPhone = Call "phone", Kind::Phone, Need::Always, r#""01632 960123""#, Use::Changes(&[Answer::Papers]);
     CallHours = Call "hours", Kind::Text, Need::Never, r#""weekdays 9 to 4""#, Use::Changes(&[Answer::Papers]);

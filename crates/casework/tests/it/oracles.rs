@@ -336,7 +336,7 @@ proptest! {
         // Written again, it is the same text.
         prop_assert_eq!(&files::append_plan(&before, &entry).unwrap(), &text);
         let paper = if letter { Paper::Letter } else { Paper::A4 };
-        let edition = Edition { language: words::ENGLISH, on: DAY, paper };
+        let edition = Edition { language: words::ENGLISH, on: DAY, paper, large_print: false };
         let papers = open(&shelf).papers(edition).unwrap();
         prop_assert_eq!(&papers.since_recorded, &[]);
         let files = export(&papers.papers.made, false).unwrap();

@@ -26,7 +26,7 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,
     };
-    let edition = Edition { language: ENGLISH, on, paper };
+    let edition = Edition { language: ENGLISH, on, paper, large_print: arguments.large };
     let outside = Outside::new(&arguments.plugins);
     let (papers, read, since) = match (&arguments.client, &arguments.stock, arguments.size) {
         (Some(client), _, _) => of_client(client, &outside, edition)?,
@@ -42,7 +42,8 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
             (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new())
         }
     };
-    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers.made, arguments.png)?);
+    let outputs =
+        outputs::in_folder(&arguments.out, casework::export(&papers.made, arguments.png)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
     let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();

@@ -121,9 +121,9 @@ pub(super) fn facts(frame: &mut Frame<'_>, facts: &[(&str, String)]) -> Result<(
 /// needs where there is room for all, else all as wide.
 fn columns_of_facts(wide: f64, facts: &[(&str, String)]) -> Result<Vec<[f64; 2]>, SetError> {
     const BETWEEN: f64 = 3.0;
-    let needs = facts.iter().map(|(name, value)| {
-        Ok(measure(name, &SMALL)?.max(measure(value, &STRONG)?) + BETWEEN)
-    });
+    let needs = facts
+        .iter()
+        .map(|(name, value)| Ok(measure(name, &SMALL)?.max(measure(value, &STRONG)?) + BETWEEN));
     let needs = needs.collect::<Result<Vec<f64>, SetError>>()?;
     let step = wide / facts.len() as f64;
     let spare = (wide - needs.iter().sum::<f64>()) / facts.len() as f64;

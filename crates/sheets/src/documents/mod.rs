@@ -8,7 +8,6 @@ mod fill_card;
 mod labels;
 mod look;
 mod measuring_form;
-mod pictures;
 mod section;
 mod setup_card;
 mod survey_page;
@@ -33,7 +32,7 @@ pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
-pub use self::tag::tag;
+pub use self::tag::{tag, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
 pub use self::views::{View, place_on_page};
 
@@ -54,6 +53,8 @@ pub struct ClientPapers<'a> {
     pub cautions: &'a [Caution],
     /// What follows from goals and checks.
     pub extras: &'a SetupExtras,
+    /// Whether what carers read is set in larger print, for weak eyes.
+    pub large_print: bool,
     /// Whether the newest weight breaks a limit that was kept at the fitting check.
     pub weight_breaks_limit: bool,
     /// The day that the papers bear.

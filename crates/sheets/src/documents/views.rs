@@ -83,6 +83,22 @@ pub(super) fn height_of(pattern: &Pattern, wide: f64) -> f64 {
     (wide - 2.0 * EDGE_WORDS) * share + 2.0 * EDGE_WORDS
 }
 
+/// How large the print of a drawing is, in points.
+#[derive(Clone, Copy)]
+pub(super) struct Letters {
+    /// The numbers, where they have room.
+    pub(super) numbers: f64,
+    /// The names of the edges.
+    pub(super) edges: f64,
+}
+
+impl From<f64> for Letters {
+    /// Names of edges as befits numbers of this size.
+    fn from(numbers: f64) -> Self {
+        Self { numbers, edges: if numbers > 12.0 { 9.0 } else { LEAST_PT } }
+    }
+}
+
 /// Draws the pattern with all four edges named in words.
 pub(super) fn draw_named(
     block: &mut Block,
@@ -91,10 +107,11 @@ pub(super) fn draw_named(
     view: View,
     area: Rect,
     label: impl Fn(CompartmentIx) -> (String, Option<String>),
-    size_pt: f64,
+    letters: impl Into<Letters>,
 ) -> Result<(), SetError> {
     let inner = area.inset(-EDGE_WORDS);
-    let style = text(if size_pt > 12.0 { 9.0 } else { LEAST_PT }, Weight::Bold, INK);
+    let letters = letters.into();
+    let style = text(letters.edges, Weight::Bold, INK);
     let drawn = drawn(pattern, place_on_page(pattern, view, inner));
     // Beside a small drawing, words as long as its side would leave no room for a number.
     let long = measure(texts.clients_right, &style)? > 0.75 * drawn.height();
@@ -104,7 +121,7 @@ pub(super) fn draw_named(
         [texts.clients_left, texts.clients_right]
     };
     let bar = measure(sides[1], &style)?.max(0.4 * drawn.height());
-    draw(block, pattern, view, inner, label, size_pt, bar)?;
+    draw(block, pattern, view, inner, label, letters.numbers, bar)?;
     bar_at_clients_left(block, drawn, view, bar);
     let sides = match view {
         View::Above => sides,
@@ -118,6 +135,12 @@ const TO_BAR: f64 = 1.5;
 /// Width of the bar, in millimetres.
 const BAR: f64 = 1.4;
 
+/// Draws the thick bar beside a drawing that fills an area and has no words at its sides.
+pub(super) fn mark_clients_left(block: &mut Block, pattern: &Pattern, view: View, area: Rect) {
+    let drawn = drawn(pattern, place_on_page(pattern, view, area));
+    bar_at_clients_left(block, drawn, view, 0.5 * drawn.height());
+}
+
 /// Draws the thick bar that marks the client's left, beside the words for it.
 fn bar_at_clients_left(block: &mut Block, drawn: Rect, view: View, length: f64) {
     let x = match view {
@@ -125,7 +148,11 @@ fn bar_at_clients_left(block: &mut Block, drawn: Rect, view: View, length: f64) 
         View::Below => drawn.x1 + TO_BAR,
     };
     let (half, middle) = ((length - BAR) / 2.0, drawn.center().y);
-    block.line(Point::new(x, middle - half), Point::new(x, middle + half), &Pen::solid(BAR, ACCENT));
+    block.line(
+        Point::new(x, middle - half),
+        Point::new(x, middle + half),
+        &Pen::solid(BAR, ACCENT),
+    );
 }
 
 /// Writes the names of all four edges around a drawing; `sides` are left and right of it.

@@ -1,12 +1,13 @@
 //! Sections, the second page of the setup card, and the page of a survey.
 
 use case::{
-    CardFinding, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, Sides, SiteName, Spread, Want,
+    CardFinding, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, Sides, SiteName, Spread,
+    Want,
 };
 use cushion::{Length, Side};
 use sheets::{
-    ExpectedSeat, Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
-    SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
+    ExpectedSeat, Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite,
+    SetupExtras, SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
 };
 
 use crate::papers::{Case, DAY, PROGRAM, texts};

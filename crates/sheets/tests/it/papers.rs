@@ -85,6 +85,7 @@ impl Case {
             cell: &self.cell,
             cautions: &self.cautions,
             extras: &self.extras,
+            large_print: false,
             weight_breaks_limit: false,
             date: DAY,
             program: PROGRAM,

@@ -144,7 +144,7 @@ fn the_bag_holds_what_is_left_after_the_moves() {
     let left = 200 + stock - case.plan.total();
     assert!(left < 200, "the plan takes cells from the bag");
     let [take_home, setup, fill] = all(&case.papers());
-    assert!(take_home.contains(&format!("Keep the bag of {left} spare cells.")), "{take_home}");
+    assert!(take_home.contains(&format!("In the bag now: {left} spare cells.")), "{take_home}");
     assert!(setup.contains(&format!(" {left} ")), "{setup}");
     assert!(fill.contains(&format!("Pack {left} spare cells")), "{fill}");
     // Cells that burst are not in the bag, and those that replace them come out of it.

@@ -10,7 +10,8 @@ use case::{
 };
 use cushion::{Length, Side};
 use sheets::{
-    Document, Mark, PAPERS, Rect, fill_order, setup_card, stock_fill_card, tag, take_home,
+    Document, Mark, PAPERS, Rect, fill_order, setup_card, stock_fill_card, tag, tags_sheet,
+    take_home,
 };
 
 use crate::papers::{Case, DAY, PROGRAM};
@@ -89,6 +90,8 @@ fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
         take_home(&papers, paper).unwrap(),
         stock_fill_card(&case.stock_papers(), paper).unwrap(),
         tag(words::ENGLISH, &case.pattern, papers.drawn_by(), DAY, PROGRAM).unwrap(),
+        tags_sheet(words::ENGLISH, &case.pattern, papers.drawn_by(), paper, (DAY, PROGRAM))
+            .unwrap(),
     ]
 }
 
@@ -138,6 +141,10 @@ fn lines(block: &sheets::Block) -> Vec<kurbo::Line> {
 
 /// Whether a line goes through a box: some point of many along it lies inside.
 fn goes_through(line: &kurbo::Line, around: Rect) -> bool {
+    // Most lines are far away.
+    if !Rect::from_points(line.p0, line.p1).overlaps(around) {
+        return false;
+    }
     let steps = (line.p0.distance(line.p1) / 0.2).ceil().max(1.0);
     (0..=steps as usize).any(|at| around.contains(line.p0.lerp(line.p1, at as f64 / steps)))
 }
@@ -180,9 +187,9 @@ pub(crate) fn faults(what: &str, document: &Document) -> Vec<String> {
     faults
 }
 
-/// The least size of print, in points: the tag is read from near by.
+/// The least size of print that is no name of an edge, in points.
 fn least(document: &Document) -> f64 {
-    if document.pages[0].paper == sheets::Paper::Tag { 6.5 } else { 8.0 }
+    if document.title == words::ENGLISH.take_home().title { 14.0 } else { 8.0 }
 }
 
 /// What is wrong with the papers of a size, with little on them and with very much of one to four

@@ -29,7 +29,7 @@ pub use self::setup_card::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTex
 pub use self::shared::SharedTexts;
 pub use self::survey::SurveyTexts;
 pub use self::tag::TagTexts;
-pub use self::take_home::{PassageTexts, TakeHomeTexts};
+pub use self::take_home::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTexts};
 
 /// What stands on the papers.
 pub trait PaperWords {
@@ -109,6 +109,8 @@ pub trait PaperWords {
     fn code(&self, code: &ClientCode) -> String;
     /// Whom to call, and when they answer.
     fn call(&self, contact: &Contact) -> String;
+    /// When a known sore forbids to sit.
+    fn sore_is_worse(&self, site: SiteName) -> String;
     /// What to sit on meanwhile.
     fn sit_meanwhile(&self, what: &str) -> String;
     /// How many cells there are in all pockets.

@@ -9,7 +9,6 @@ pub struct SetupCardTexts {
     pub subject: &'static str,
     /// What the three parts are for.
     pub parts: [&'static str; 3],
-    pub rated_for: &'static str,
 
     pub from_above: &'static str,
     pub the_client: &'static str,

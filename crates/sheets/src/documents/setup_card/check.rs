@@ -65,9 +65,7 @@ fn checks(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, row: f64) -> Result<()
         let expected = papers.extras.expected.as_ref().map(|expected| match own.foretold {
             Foretold::Nothing => String::new(),
             Foretold::LeftUnder(side) => language.left_under_bone(&expected.left_under[side]),
-            Foretold::LowerSide => {
-                language.lower_in_short(expected.lower_side, expected.lower_by)
-            }
+            Foretold::LowerSide => language.lower_in_short(expected.lower_side, expected.lower_by),
         });
         let answers = own.answers.to_owned();
         table.row([

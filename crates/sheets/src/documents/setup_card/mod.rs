@@ -9,9 +9,7 @@ use case::{CountedFrom, GoalOutcome, IfThen, Sides, Spread};
 use cushion::{Length, Side};
 use kurbo::{Point, Rect};
 
-use super::look::{
-    ACCENT, BODY, INK, PALE, STRONG, facts, foot, inside, text, title_line,
-};
+use super::look::{ACCENT, BODY, INK, PALE, STRONG, facts, foot, inside, text, title_line};
 use super::{ClientPapers, DocumentError};
 use crate::color::Color;
 use crate::flow::Flow;
@@ -124,7 +122,7 @@ fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, part: Part) -> Result<
             (shared.client, papers.client.code.to_string()),
             (shared.layout, papers.pattern.layout().to_string()),
             (shared.width_by_depth, language.size(plan.size)),
-            (texts.rated_for, language.rating(papers.pattern.max_user_weight())),
+            (shared.rated_for, language.rating(papers.pattern.max_user_weight())),
             (shared.cells_in_all, plan.total().to_string()),
             (shared.spare_cells, papers.spares().to_string()),
             (shared.plan_recorded, plan.on.to_string()),

@@ -46,7 +46,8 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, height: f64) -> Result<
         let place = frame.take(height, texts.moves_drawing)?;
         changes(frame.page(), papers, Rect { x1: place.x0 + wide - 4.0, ..place })?;
         if is_short {
-            let mut column = Frame::new(frame.page(), Rect { x0: place.x1 - table.width(), ..place });
+            let mut column =
+                Frame::new(frame.page(), Rect { x0: place.x1 - table.width(), ..place });
             column.heading(3, texts.moves, &HEADING)?;
             let rows = column.table(&table)?;
             boxes(&mut column, &rows, &table);

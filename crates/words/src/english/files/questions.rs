@@ -106,6 +106,7 @@ prose! {
     ChangeReason: "reason", "";
     CarerNotes: "notes for the carer", "short sentences";
     Meanwhile: "seat meanwhile", "what to sit on while the cushion is washed or put right";
+    Emergency: "number for help at once", "the emergency number of the place";
     CallWho: "whom to call", "a service or a role";
     CallPhone: "telephone number", "";
     CallHours: "hours", "when they answer";

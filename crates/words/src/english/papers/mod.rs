@@ -277,10 +277,23 @@ impl PaperWords for English {
 
     fn call(&self, contact: &Contact) -> String {
         let Contact { who, phone, hours } = contact;
+        // A number is dialled whole, so it stands on one line.
+        let phone = phone.replace(' ', "\u{a0}");
         match hours {
             Some(hours) => format!("{who}: {phone}, {hours}"),
             None => format!("{who}: {phone}"),
         }
+    }
+
+    fn sore_is_worse(&self, site: SiteName) -> String {
+        // Carers know no trochanter.
+        let at = match site {
+            SiteName::SeatBone(side) => format!("{} seat bone", loud_side(side)),
+            SiteName::Coccyx => "tail bone".to_owned(),
+            SiteName::Trochanter(side) => format!("{} hip", loud_side(side)),
+            SiteName::Thigh(side) => format!("{} thigh", loud_side(side)),
+        };
+        format!("the sore at the {at} is larger, wetter, or smells")
     }
 
     fn sit_meanwhile(&self, what: &str) -> String {
@@ -293,7 +306,7 @@ impl PaperWords for English {
     }
 
     fn keep_the_bag(&self, spares: u32) -> String {
-        format!("Keep the bag of {}.", counted(spares as usize, "spare cell"))
+        format!("In the bag now: {}.", counted(spares as usize, "spare cell"))
     }
 
     fn next_look(&self, on: Date) -> String {
@@ -302,9 +315,7 @@ impl PaperWords for English {
 
     fn take_home_foot(&self, page: usize, pages: usize, plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!(
-            "Page {page} of {pages}. Plan of {plan}, sheet of {printed}. Throw older sheets away."
-        )
+        format!("Page {page} of {pages}. Plan of {plan}, printed {printed}. Throw old ones away.")
     }
 
     fn what_is_cut(

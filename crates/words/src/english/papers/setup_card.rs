@@ -34,7 +34,6 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     title: "Setup card",
     subject: "Counts and checks of one cushion, for the therapist",
     parts: ["Set", "Check and change", "Move"],
-    rated_for: "Client at most",
 
     from_above: "From above, as the client sits: number and cells",
     the_client: "The client",
