@@ -45,7 +45,8 @@ pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
     Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,
     IfThen, LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, Remedy, RemedyCost,
-    Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Verdict, WhyNoPlan, WhyReCheck,
+    Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Telling, Verdict, WhyNoPlan,
+    WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};

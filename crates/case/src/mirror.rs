@@ -11,7 +11,7 @@ use crate::{
     GoalNumber, GoalOutcome, IfThen, LimbLoss, Measures, Move, NextStep, PelvicObliquity,
     PelvicRotation, Place, Posture, PredictedCompartment, PredictedSeat, PredictedSite, Prediction,
     Propulsion, RecordedCount, RecordedPlan, Recount, RemedyCost, Shortfall, Sides, SiteName, Skin,
-    Spread, Want, Windswept,
+    Spread, Telling, Want, Windswept,
 };
 use crate::{CardFinding, Remedy};
 
@@ -305,6 +305,7 @@ impl Mirror for Shortfall {
             Self::Rank
             | Self::OtherGoals
             | Self::OutOfReach
+            | Self::SeatWouldFall
             | Self::FixedObliquity
             | Self::FixedPosteriorTilt
             | Self::StiffHip
@@ -349,6 +350,13 @@ impl Mirror for NextStep {
             Self::CheckOnTop(side) => Self::CheckOnTop(side.other()),
             Self::FeelBeforeMoving(side) => Self::FeelBeforeMoving(side.other()),
             Self::FeelBeforeTaking(side) => Self::FeelBeforeTaking(side.other()),
+            Self::FeelAgain(side) => Self::FeelAgain(side.other()),
+            Self::SetUpBeforeMoving(side) => Self::SetUpBeforeMoving(side.other()),
+            Self::TellsMost(telling) => Self::TellsMost(match telling {
+                Telling::Under(side) => Telling::Under(side.other()),
+                Telling::OnTop(side) => Telling::OnTop(side.other()),
+                Telling::Lower => Telling::Lower,
+            }),
             Self::CheckAgain
             | Self::FeelSmallMoves
             | Self::PatFirst

@@ -131,7 +131,10 @@ impl OpenCase {
             || self.cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock);
         let now = self.recorded_counts().unwrap_or_else(|| stock().collect());
         let plan = unless_stopped(stop, |stop| {
-            fitting::plan(&PlanInput { stop, progress, ..self.input(on) }, &now)
+            let passed =
+                fitting::passed_counts(&self.client.value, &self.pattern, &self.identity());
+            let passed = passed.as_deref();
+            fitting::plan(&PlanInput { stop, progress, passed, ..self.input(on) }, &now)
         })?;
         plan.map_err(|refusals| self.refused(&refusals))
     }
@@ -218,6 +221,7 @@ impl OpenCase {
         PlanInput {
             client: &self.client.value,
             cushion: &self.cushion,
+            passed: None,
             on,
             stop: Stop::never(),
             progress: Progress::none(),

@@ -21,6 +21,17 @@ pub(crate) fn answered_by_its_image<Question: Debug>(
     (written(&image(&partners)) < written(own)).then_some(partners)
 }
 
+/// Whether a question and its image are the same: then so are the two sides of its answer. Limb loss,
+/// propulsion by one foot, one-sided measures and goals make them differ.
+pub(crate) fn is_its_own_image<Question: Debug>(
+    pattern: &Pattern,
+    own: &Question,
+    image: impl FnOnce(&Partners) -> Question,
+) -> bool {
+    let written = |question: &Question| format!("{question:?}");
+    Partners::of(pattern).is_some_and(|partners| written(&image(&partners)) == written(own))
+}
+
 /// Sentences about sides are told of the left first, also after mirroring: within a run of entries
 /// of one group, those with a side are put in order.
 pub(crate) fn left_first<T>(mut all: Vec<T>, group: impl Fn(&T) -> Option<(u8, Side)>) -> Vec<T> {
@@ -52,7 +63,10 @@ pub(crate) fn side_of_step(step: &NextStep) -> Option<(u8, Side)> {
         NextStep::CheckUnder(side) | NextStep::FeelBeforeTaking(side) => Some((0, *side)),
         NextStep::CheckOnTop(side) => Some((1, *side)),
         NextStep::FeelBeforeMoving(side) => Some((2, *side)),
-        NextStep::CheckAgain
+        NextStep::FeelAgain(side) => Some((3, *side)),
+        NextStep::SetUpBeforeMoving(side) => Some((4, *side)),
+        NextStep::TellsMost(_)
+        | NextStep::CheckAgain
         | NextStep::FeelSmallMoves
         | NextStep::PatFirst
         | NextStep::TakeOutIfStillHeld

@@ -138,12 +138,30 @@ pub enum NextStep {
     NoCellsForAMark,
     /// Much more cushion was expected: count and look before any cell is moved.
     CountBeforeMoving,
+    /// So near to the limit one reading moves nothing: feel again, and say both.
+    FeelAgain(Side),
+    /// Cells that were moved should have changed what is felt here, and did not: the set-up is looked
+    /// at before more are moved.
+    SetUpBeforeMoving(Side),
+    /// The check that would tell most.
+    TellsMost(Telling),
     /// Move while the client is off, and feel before they sit.
     MoveWhileOff,
     /// If the set-up is right, another size or layout, or a new plan, is needed.
     AnotherCushion,
     /// Call whoever is responsible for the seating.
     Call,
+}
+
+/// A check that would tell something.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Telling {
+    /// Feeling under a seat bone.
+    Under(Side),
+    /// Fingers on top, at a seat bone.
+    OnTop(Side),
+    /// By how much which side of the pelvis is lower.
+    Lower,
 }
 
 impl NextStep {
@@ -162,6 +180,9 @@ impl NextStep {
             Self::CauseFirst => "cause-first",
             Self::NoCellsForAMark => "no-cells-for-a-mark",
             Self::CountBeforeMoving => "count-before-moving",
+            Self::FeelAgain(_) => "feel-again",
+            Self::SetUpBeforeMoving(_) => "set-up-before-moving",
+            Self::TellsMost(_) => "tells-most",
             Self::MoveWhileOff => "move-while-off",
             Self::AnotherCushion => "another-cushion",
             Self::Call => "call",

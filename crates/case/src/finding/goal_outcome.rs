@@ -55,6 +55,8 @@ pub enum Shortfall {
     OtherGoals,
     /// No counts of this layout reach it within the limits.
     OutOfReach,
+    /// More of it would be made by lowering what is beside it, which is no support.
+    SeatWouldFall,
     /// A fixed pelvis is not forced level.
     FixedObliquity,
     /// Levelling would build up under an injured seat bone.
@@ -91,6 +93,7 @@ impl Shortfall {
             Self::Rank => "others-come-first",
             Self::OtherGoals => "other-goals",
             Self::OutOfReach => "out-of-reach",
+            Self::SeatWouldFall => "seat-would-fall",
             Self::FixedObliquity => "fixed-obliquity",
             Self::InjuredLowSide(_) => "injured-low-side",
             Self::FixedPosteriorTilt => "fixed-posterior-tilt",

@@ -16,7 +16,7 @@ mod since_recorded;
 mod sizing;
 mod source;
 
-pub use self::after_checks::{Doubt, LookAt, NextStep, Verdict};
+pub use self::after_checks::{Doubt, LookAt, NextStep, Telling, Verdict};
 pub use self::alarm::Alarm;
 pub use self::body_error::{BodyError, BodyValue};
 pub use self::caution::{AltitudeNote, Caution, CautionSeverity};

@@ -58,6 +58,7 @@ fn told(client: &Client, answer: Answer) -> String {
     let (cushion, now) = (cushion(), stock());
     let input = PlanInput {
         client,
+        passed: None,
         cushion,
         on: DAY,
         stop: Stop::never(),

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 
 use case::{
     Alarm, AltitudeNote, BrokenLimit, Caution, Doubt, Finding, GoalNumber, GoalOutcome,
-    HeightEffect, Mistake, NextStep, Shortfall, SinceRecorded, SizeMisfit, SizingRule, WhyReCheck,
+    HeightEffect, Mistake, NextStep, Shortfall, SinceRecorded, SizeMisfit, SizingRule, Telling,
+    WhyReCheck,
 };
 use cushion::{Length, Side};
 use schemars::JsonSchema;
@@ -174,6 +175,7 @@ fn shortfall(why: Shortfall) -> Facts {
         Shortfall::Rank
         | Shortfall::OtherGoals
         | Shortfall::OutOfReach
+        | Shortfall::SeatWouldFall
         | Shortfall::FixedObliquity
         | Shortfall::FixedPosteriorTilt
         | Shortfall::StiffHip
@@ -273,8 +275,14 @@ fn next_step(step: NextStep) -> Facts {
         NextStep::CheckUnder(at)
         | NextStep::CheckOnTop(at)
         | NextStep::FeelBeforeMoving(at)
-        | NextStep::FeelBeforeTaking(at) => some([("side", side(at))]),
-        NextStep::CheckAgain
+        | NextStep::FeelBeforeTaking(at)
+        | NextStep::FeelAgain(at)
+        | NextStep::SetUpBeforeMoving(at)
+        | NextStep::TellsMost(Telling::Under(at) | Telling::OnTop(at)) => {
+            some([("side", side(at))])
+        }
+        NextStep::TellsMost(Telling::Lower)
+        | NextStep::CheckAgain
         | NextStep::FeelSmallMoves
         | NextStep::PatFirst
         | NextStep::TakeOutIfStillHeld

@@ -87,15 +87,7 @@ fn answered(
     let (pattern, stop) = (cushion.pattern(), Stop::never());
     let assumptions = assumptions_of(client, cushion, weight, stop).ok()?;
     let meshes = SearchMeshes::new(cushion, &assumptions, stop).ok()?;
-    let search = Search {
-        solved_on: &meshes.coarse,
-        tried_on: &meshes.rough,
-        pattern,
-        unloaded: cushion.unloaded(),
-        aims: Vec::new(),
-        bounds: Vec::new(),
-        home: Vec::new(),
-    };
+    let search = Search::solving_only(cushion, &meshes);
     let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
     let stock: Vec<f64> =
         pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
@@ -104,8 +96,7 @@ fn answered(
     let effects = search.effects(&filling)?;
     let needs = Needs::of(client);
     let reader = GoalReader { needs: &needs, pattern, meshes: &meshes, stock: &stock };
-    let planner =
-        Planner::new(cushion, client, weight, counts, vec![false; counts.len()], stop).ok()?;
+    let planner = Planner::judging(cushion, client, assumptions.clone(), counts, stop);
     let goals = planner.judged(&reader, &filling);
     let stock_fill = cushion.stock();
     let table = Table {

@@ -70,7 +70,8 @@ pub fn survey(
     let stock: Vec<u32> =
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
     let (stop, progress) = (Stop::never(), Progress::none());
-    let planned = plan(&PlanInput { client: &client, cushion, on, stop, progress }, &stock);
+    let planned =
+        plan(&PlanInput { client: &client, cushion, passed: None, on, stop, progress }, &stock);
     let outcome = match planned {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|prediction| prediction.seated.as_ref());

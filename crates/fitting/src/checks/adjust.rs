@@ -8,22 +8,24 @@
 //! lowers a bone that was pinched or felt.
 
 use case::{
-    AdjustRefusal, Alarm, BodyError, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt,
-    Entry, GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, SiteName,
-    TopAnswer, UnderAnswer, Verdict,
+    AdjustRefusal, Alarm, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt, Entry,
+    GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, TopAnswer,
+    UnderAnswer, Verdict,
 };
 use cushion::{Length, Pattern, Side};
 use mechanics::Stop;
 
 use crate::advice::small_moves::small_moves;
-use crate::checks::alarms::{ENOUGH_FELT, after};
+use crate::checks::alarms::after;
+use crate::checks::contradictions::contradictions;
 use crate::checks::estimate::{Estimate, Round, estimate};
-use crate::checks::expected::{Expected, felt_under, missing};
-use crate::image::{answered_by_its_image, left_first, side_of_limit, side_of_step};
+use crate::checks::expected::{Expected, missing};
+use crate::checks::passed::{in_order, passed_counts};
+use crate::image::{
+    answered_by_its_image, is_its_own_image, left_first, side_of_limit, side_of_step,
+};
 use crate::prediction::assumptions::assumptions_of;
-use crate::prediction::client_on_cushion::{ClientOnCushion, index_of};
 use crate::prediction::prepared::PreparedCushion;
-use crate::prediction::unknowns::Assumptions;
 use crate::search::moves::moves;
 use crate::search::planner::{Adjusting, Planner};
 use crate::search::progress::Progress;
@@ -33,11 +35,15 @@ use crate::search::progress::Progress;
 const ONE_ROUND: f64 = 0.35;
 /// The same for small compartments, in cells.
 const ONE_ROUND_CELLS: f64 = 9.0;
-/// Standard deviations by which more clearance is kept than the limit.
-const SURE: f64 = 1.2;
-/// The part of the greatest effect on a clearance from which the sign of an effect can be relied
-/// on: a cell on the other side lifts the whole pelvis and turns it back, and either may win.
-const SURELY: f64 = 0.5;
+/// Standard deviations of the clearance that are to be left above what bottoms: with
+/// [`RISE_OF_LIMIT`], the limit is 25 mm or 10 mm and two standard deviations, whichever is more; the
+/// same as a plan's, whose spread is that of two.
+const SURE: f64 = 2.0;
+/// The limit above what bottoms, m: 25 mm less 10 mm.
+const RISE_OF_LIMIT: f64 = 15e-3;
+/// Readings from underneath, at least and below, at which a single one moves nothing: at the limit,
+/// within one notch and what a hand tells.
+const EDGE: [Length; 2] = [Length::from_mm(20.0), Length::from_mm(28.0)];
 /// Earlier rounds that are learnt from, the newest: those of some visits. A body changes over the
 /// months, and each round costs solves.
 const MOST_EARLIER: usize = 12;
@@ -140,6 +146,8 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
     let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
     let expected = Expected::new(input, &usual, &rounds)?;
+    let learn =
+        |rounds: &[Round]| estimate(input.cushion.coarse(), pattern, &usual, rounds, input.stop);
     let contradictions = contradictions(pattern, input.checks);
     let alarms = expected.alarms();
     let mut adjusted = if !alarms.is_empty() {
@@ -155,12 +163,18 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
         let verdict = if pinched.counts.is_some() { Verdict::Move } else { Verdict::Pinched };
         expected.answer(verdict, pinched.counts, pinched.look_at, next)?
     } else if expected.is_as_planned() {
-        let missing = missing(input.checks);
-        let so_far = !missing.is_empty();
-        let verdict = if so_far { Verdict::AsPlannedSoFar } else { Verdict::AsPlanned };
-        expected.answer(verdict, None, &[], missing)?
+        let mut next = missing(input.checks);
+        let verdict = if next.is_empty() { Verdict::AsPlanned } else { Verdict::AsPlannedSoFar };
+        if !next.is_empty() {
+            next.splice(0..0, learn(&rounds)?.tells_most(input.client, input.checks));
+        }
+        expected.answer(verdict, None, &[], next)?
+    } else if let Some(side) = expected.unchanged(&rounds) {
+        let next = vec![NextStep::SetUpBeforeMoving(side)];
+        expected.answer(Verdict::Asked, None, &LookAt::AFTER_AN_ALARM, next)?
     } else {
-        planned_anew(input, &rounds, &usual)?
+        let learnt = learn(&rounds)?;
+        decided(input, &rounds, &expected, &learnt)?
     };
     if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
         adjusted.not_safe.push(BrokenLimit::TooHeavy { weight: weighing.weight, rating });
@@ -173,25 +187,33 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     Ok(adjusted)
 }
 
-/// The goals planned anew from the counts as they are, for a client as the checks say they sit.
-fn planned_anew(
+/// What is decided for a client as the checks say they sit, from the counts as they are: nothing where
+/// no limit is broken and no goal is off; else what is broken is mended with all else held; else the
+/// goals are pursued where that is worth its cells.
+fn decided(
     input: &AdjustInput<'_>,
     rounds: &[Round],
-    usual: &Assumptions,
+    expected: &Expected<'_>,
+    learnt: &Estimate,
 ) -> Result<Adjusted, AdjustRefusal> {
     let pattern = input.cushion.pattern();
-    let learnt = estimate(input.cushion.coarse(), pattern, usual, rounds, input.stop)?;
-    let now: Vec<f64> = input.now.iter().map(|count| f64::from(*count)).collect();
     let doubts: Vec<Doubt> =
-        doubted(&learnt, rounds.len(), false).into_iter().map(Doubt::Misfit).collect();
-    let mut adjusting = adjusting(pattern, input.checks, &learnt, &now);
-    hold(input, &learnt, &now, &mut adjusting)?;
-    let next = next_steps(input.checks, &adjusting);
+        doubted(learnt, rounds.len(), false).into_iter().map(Doubt::Misfit).collect();
     // A doubted word weighs next to nothing, and the moves follow from the rest.
-    let left_out = doubted(&learnt, rounds.len(), true);
+    let left_out = doubted(learnt, rounds.len(), true);
+    let adjusting = adjusting(input, learnt);
+    let mut next = next_steps(input.checks, &adjusting);
+    let now = real(input.now);
     let assumptions = learnt.assumptions.clone();
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
+    if doubts.is_empty() {
+        let again = felt_once(rounds, &planner.too_low()?);
+        if !again.is_empty() {
+            let next = again.into_iter().map(NextStep::FeelAgain).collect();
+            return Ok(expected.answer(Verdict::Asked, None, &[], next)?);
+        }
+    }
     let found = planner.find(Progress::none())?;
     let counts = if doubts.is_empty() { found.counts } else { input.now.to_vec() };
     let moves = moves(pattern, input.now, &counts);
@@ -200,6 +222,9 @@ fn planned_anew(
         (true, true) => Verdict::Stay,
         (true, false) => Verdict::Move,
     };
+    if verdict == Verdict::Stay {
+        next.splice(0..0, learnt.tells_most(input.client, input.checks));
+    }
     Ok(Adjusted {
         verdict,
         alarms: Vec::new(),
@@ -213,6 +238,29 @@ fn planned_anew(
         not_safe: found.not_safe,
         prediction: found.prediction,
     })
+}
+
+/// The sides that are too low by one reading near the limit and by nothing else: it is felt again
+/// before cells are moved. None where another side is too low beyond doubt.
+fn felt_once(rounds: &[Round], too_low: &[Side]) -> Vec<Side> {
+    let Some((now, earlier)) = rounds.split_last() else { return Vec::new() };
+    let readings = |round: &Round, side: Side| -> Vec<Length> {
+        let felt = |check: &Check| match check {
+            Check::Under { side: at, answer: UnderAnswer::Felt(felt) } if *at == side => {
+                Some(*felt)
+            }
+            _ => None,
+        };
+        round.checks.iter().filter_map(felt).collect()
+    };
+    let once = |side: &Side| {
+        let now_felt = readings(now, *side);
+        let before = earlier.iter().filter(|round| round.counts == now.counts);
+        let before = before.flat_map(|round| readings(round, *side));
+        let low = now_felt.iter().copied().chain(before).filter(|felt| *felt < EDGE[1]).count();
+        low == 1 && now_felt.first().is_some_and(|felt| (EDGE[0]..EDGE[1]).contains(felt))
+    };
+    if too_low.iter().all(once) { too_low.to_vec() } else { Vec::new() }
 }
 
 /// All that was found so far, where all of it can be found on this cushion.
@@ -245,12 +293,8 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     for entry in &input.client.record {
         match entry {
             Entry::Plan(plan) => {
-                let of = |id| plan.counts.iter().find(|count| count.id == id);
-                let all =
-                    pattern.compartments().iter().map(|compartment| of(compartment.id.clone()));
-                let all = all.map(|count| count.map(|count| f64::from(count.planned)));
                 let same = input.identity.likeness(plan) == Likeness::Same;
-                counts = all.collect::<Option<Vec<f64>>>().filter(|_| same);
+                counts = in_order(plan, pattern).filter(|_| same).map(|counts| real(&counts));
             }
             Entry::Adjustment(adjustment) => {
                 if let Some(counts) = &counts
@@ -269,16 +313,6 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     rounds
 }
 
-/// Answers that do not go together.
-fn contradictions(pattern: &Pattern, checks: &[Check]) -> Vec<Doubt> {
-    let mut doubts = Vec::new();
-    for (at, check) in checks.iter().enumerate() {
-        let earlier = checks[..at].iter().filter(|other| contradict(pattern, check, other));
-        doubts.extend(earlier.map(|other| Doubt::Contradiction(*other, *check)));
-    }
-    doubts
-}
-
 /// Answers of the last round that do not go with all else: numbers, or words.
 fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<Check> {
     let last =
@@ -286,94 +320,35 @@ fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<Check> {
     last.filter(|misfit| misfit.by.abs() > QUESTIONED).map(|misfit| misfit.check).collect()
 }
 
-/// Whether so much was felt that a bone above it is far from the base.
-fn enough(felt: Length) -> bool {
-    felt >= ENOUGH_FELT
-}
-
-/// Whether two answers cannot both be true.
-fn contradict(pattern: &Pattern, a: &Check, b: &Check) -> bool {
-    match (a, b) {
-        (Check::Top { side: x, answer: p }, Check::Top { side: y, answer: q }) => x == y && p != q,
-        (Check::Under { side: x, answer: p }, Check::Under { side: y, answer: q }) => {
-            x == y && p != q
-        }
-        (Check::Lower { lower: p, .. }, Check::Lower { lower: q, .. }) => p != q,
-        (Check::Skin { site: x, answer: p }, Check::Skin { site: y, answer: q }) => {
-            x == y && p != q
-        }
-        (Check::Press { number: x, answer: p }, Check::Press { number: y, answer: q }) => {
-            let of = |number: u8| pattern.by_number(number);
-            let partners = of(*x).and_then(|ix| pattern.partner(ix)) == of(*y);
-            use case::PressAnswer::Like;
-            // Of two partners one is firmer, or neither.
-            x == y && p != q || partners && p == q && *p != Like
-        }
-        (Check::Top { side: x, answer: TopAnswer::Safe }, Check::Under { side: y, answer })
-        | (Check::Under { side: y, answer }, Check::Top { side: x, answer: TopAnswer::Safe }) => {
-            x == y && *answer == UnderAnswer::BoneFelt
-        }
-        _ => false,
-    }
-}
-
 /// What this round may do.
-fn adjusting(pattern: &Pattern, checks: &[Check], learnt: &Estimate, now: &[f64]) -> Adjusting {
-    let pinched = |side: Side| checks.contains(&Check::Top { side, answer: TopAnswer::Pinched });
-    let felt = |side: Side| checks.contains(&Check::Under { side, answer: UnderAnswer::BoneFelt });
-    let looked = |side: Side| {
-        checks.iter().any(|check| matches!(check, Check::Under { side: at, .. } if *at == side))
-    };
-    let both = [Side::Left, Side::Right];
-    let held = both.into_iter().filter(|side| pinched(*side) || felt(*side)).collect();
-    // Before an under check, or where the bone was felt, nothing is taken from that side.
-    let kept = both.map(|side| felt(side) || (pinched(side) && !looked(side)));
-    // Held fingers over much cushion mean too many cells rather than too few.
-    let full = both.map(|side| pinched(side) && felt_under(checks, side).is_some_and(enough));
-    let bounds = pattern.compartments().iter().zip(now).map(|(compartment, count)| {
+fn adjusting(input: &AdjustInput<'_>, learnt: &Estimate) -> Adjusting {
+    let (pattern, checks) = (input.cushion.pattern(), input.checks);
+    let pinched =
+        |side: &Side| checks.contains(&Check::Top { side: *side, answer: TopAnswer::Pinched });
+    let held: Vec<Side> = [Side::Left, Side::Right].into_iter().filter(pinched).collect();
+    let bounds = pattern.compartments().iter().zip(input.now).map(|(compartment, count)| {
+        let count = f64::from(*count);
         let most = (ONE_ROUND * count).max(ONE_ROUND_CELLS).floor();
-        let on_its_side = |of: [bool; 2]| match compartment.side {
-            Some(Side::Left) => of[0],
-            Some(Side::Right) => of[1],
-            None => of[0] || of[1],
-        };
-        let least = if on_its_side(kept) { *count } else { count - most };
-        [least, if on_its_side(full) { *count } else { count + most }]
+        // Nothing is taken from the side of a bone that was pinched.
+        let kept = compartment.side.map_or(!held.is_empty(), |side| held.contains(&side));
+        [if kept { count } else { (count - most).max(0.0) }, count + most]
     });
-    Adjusting { unsure: learnt.clearance_sd.map(|sd| SURE * sd), bounds: bounds.collect(), held }
+    let own = (input.client.clone(), input.now.to_vec(), checks.to_vec());
+    let image = |partners: &Partners| {
+        let (client, now, checks) = &own;
+        (client.mirrored(partners), partners.swapped(now), checks.mirrored(partners))
+    };
+    Adjusting {
+        unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
+        bounds: bounds.collect(),
+        held,
+        passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),
+        symmetric: is_its_own_image(pattern, &own, image),
+    }
 }
 
-/// Lets each compartment change only in the way in which it raises every bone that was pinched or
-/// felt, so that no sum of changes lowers one, however wrong the sizes of the effects are.
-fn hold(
-    input: &AdjustInput<'_>,
-    learnt: &Estimate,
-    now: &[f64],
-    adjusting: &mut Adjusting,
-) -> Result<(), BodyError> {
-    if adjusting.held.is_empty() {
-        return Ok(());
-    }
-    let seated =
-        ClientOnCushion::new(input.cushion.coarse(), learnt.assumptions.clone(), input.stop)?;
-    let answer = seated.rest(now, None);
-    let effects = answer.resting().and_then(|resting| seated.effects_at(now, resting));
-    for side in &adjusting.held {
-        let bone = index_of(seated.body(), SiteName::SeatBone(*side));
-        let on_bone: Option<Vec<f64>> = effects
-            .as_ref()
-            .zip(bone)
-            .map(|(all, bone)| all.iter().map(|effect| effect.clearance[bone]).collect());
-        let greatest = on_bone.iter().flatten().fold(0.0f64, |most, effect| most.max(effect.abs()));
-        for (at, bounds) in adjusting.bounds.iter_mut().enumerate() {
-            match on_bone.as_ref().map(|all| all[at]) {
-                Some(effect) if effect > SURELY * greatest => bounds[0] = now[at],
-                Some(effect) if effect < -SURELY * greatest => bounds[1] = now[at],
-                _ => *bounds = [now[at]; 2],
-            }
-        }
-    }
-    Ok(())
+fn real(counts: &[u32]) -> Vec<f64> {
+    counts.iter().map(|count| f64::from(*count)).collect()
 }
 
 /// What is to be checked next, and what was held back.

@@ -3,12 +3,14 @@
 //! Before any check each unknown is believed to be at its usual value, its range taken as two
 //! standard deviations. Checks of earlier rounds count with the counts that they were made on.
 
-use case::BodyError;
-use case::Check;
+use case::{BodyError, Check, Client, NextStep, Telling};
 use cushion::{Pattern, Side};
 use mechanics::{Resting, SmallMatrix, Stop};
 
-use crate::checks::meaning::{Meaning, Number, meaning};
+use crate::checks::expected::felt_under;
+use crate::checks::meaning::{
+    HAND, LOWER_SIDE, Meaning, Number, PINCHED_FROM, SAFE_UP_TO, meaning,
+};
 use crate::prediction::client_on_cushion::{ClientOnCushion, MeshedCushion, has_numbers};
 use crate::prediction::unknowns::{Assumptions, Unknown};
 
@@ -33,6 +35,8 @@ pub(crate) struct Estimate {
     pub(crate) assumptions: Assumptions,
     /// Standard deviation of the clearance under each seat bone on the last filling, m.
     pub(crate) clearance_sd: [f64; 2],
+    /// How much each check that may be made next would tell, the most first.
+    telling: Vec<(Telling, f64)>,
     /// How badly each answer still fits.
     pub(crate) misfits: Vec<Misfit>,
     /// The sum of squares of misfits and of departures from what was believed before.
@@ -84,7 +88,7 @@ pub(crate) fn estimate(
         let Some((next, looked)) = better else { break };
         (places, seen) = (next, looked);
     }
-    let clearance_sd = estimation.clearance_sd(&places, &seen, &slopes);
+    let spread = estimation.spread(&places, &seen, &slopes);
     let misfits = (answers.iter().zip(&seen.numbers))
         .map(|((round, check, meaning), number)| {
             let by = meaning.misfit(*number);
@@ -94,7 +98,8 @@ pub(crate) fn estimate(
     let disagreement = estimation.disagreement(&places, &seen);
     Ok(Estimate {
         assumptions: estimation.assumptions(&places),
-        clearance_sd,
+        clearance_sd: [0, 1].map(|at| spread[at][at].max(0.0).sqrt()),
+        telling: telling(&spread, seen.told),
         misfits,
         disagreement,
     })
@@ -112,14 +117,15 @@ struct Estimation<'a> {
 #[derive(Clone, Debug)]
 struct Seen {
     numbers: Vec<f64>,
-    clearance: [f64; 2],
+    /// The numbers of [`MAY_TELL`] on the last filling.
+    told: [f64; 5],
     restings: Vec<Option<Resting>>,
 }
 
-/// Effects of the unknowns on the numbers and the clearances, one entry for each unknown.
+/// Effects of the unknowns on the numbers and on those of [`MAY_TELL`], one entry for each unknown.
 struct Slopes {
     numbers: Vec<Vec<f64>>,
-    clearance: Vec<[f64; 2]>,
+    told: Vec<[f64; 5]>,
 }
 
 impl Estimation<'_> {
@@ -150,14 +156,13 @@ impl Estimation<'_> {
         };
         let numbers = self.answers.iter().map(number).collect();
         let last = restings.last().and_then(Option::as_ref);
-        let clearance = [Side::Left, Side::Right].map(|side| {
-            last.and_then(|resting| Number::Clearance(side).of(resting)).unwrap_or(0.0)
-        });
-        Ok(Seen { numbers, clearance, restings })
+        let told = MAY_TELL
+            .map(|(_, number, _)| last.and_then(|resting| number.of(resting)).unwrap_or(0.0));
+        Ok(Seen { numbers, told, restings })
     }
 
     fn slopes(&self, places: &[f64], seen: &Seen) -> Result<Slopes, BodyError> {
-        let mut slopes = Slopes { numbers: Vec::new(), clearance: Vec::new() };
+        let mut slopes = Slopes { numbers: Vec::new(), told: Vec::new() };
         for at in 0..places.len() {
             // Towards the inside of a one-sided range: there the usual value is its high end.
             let range = Unknown::ALL[at].range(self.usual);
@@ -174,9 +179,7 @@ impl Estimation<'_> {
                     .map(|(there, here)| by(*there, *here))
                     .collect(),
             );
-            slopes
-                .clearance
-                .push([0, 1].map(|side| by(there.clearance[side], seen.clearance[side])));
+            slopes.told.push(std::array::from_fn(|at| by(there.told[at], seen.told[at])));
         }
         Ok(slopes)
     }
@@ -226,15 +229,65 @@ impl Estimation<'_> {
         matrix.solve(&[right])?.pop()
     }
 
-    fn clearance_sd(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> [f64; 2] {
+    /// What is not known of the numbers of [`MAY_TELL`]: their variances and covariances.
+    fn spread(&self, places: &[f64], seen: &Seen, slopes: &Slopes) -> [[f64; 5]; 5] {
         let (matrix, _) = self.normal(places, seen, slopes);
-        [0, 1].map(|side| {
-            let row: Vec<f64> = slopes.clearance.iter().map(|slope| slope[side]).collect();
-            let spread = matrix.solve(std::slice::from_ref(&row));
-            let variance: f64 =
-                spread.map_or(0.0, |spread| spread[0].iter().zip(&row).map(|(a, b)| a * b).sum());
-            variance.max(0.0).sqrt()
+        let row = |at: usize| slopes.told.iter().map(|slope| slope[at]).collect::<Vec<f64>>();
+        let rows: [Vec<f64>; 5] = std::array::from_fn(row);
+        let Some(solved) = matrix.solve(&rows) else { return [[0.0; 5]; 5] };
+        std::array::from_fn(|a| {
+            std::array::from_fn(|b| solved[a].iter().zip(&rows[b]).map(|(x, y)| x * y).sum())
         })
+    }
+}
+
+/// Checks that may be made next, with the number that each tells and how finely: fingers on top tell
+/// one of three words, some 4 kPa apart.
+const MAY_TELL: [(Telling, Number, f64); 5] = [
+    (Telling::Under(Side::Left), Number::Clearance(Side::Left), HAND),
+    (Telling::Under(Side::Right), Number::Clearance(Side::Right), HAND),
+    (
+        Telling::OnTop(Side::Left),
+        Number::Surface(case::SiteName::SeatBone(Side::Left)),
+        PINCHED_FROM - SAFE_UP_TO,
+    ),
+    (
+        Telling::OnTop(Side::Right),
+        Number::Surface(case::SiteName::SeatBone(Side::Right)),
+        PINCHED_FROM - SAFE_UP_TO,
+    ),
+    (Telling::Lower, Number::RightHigher, LOWER_SIDE),
+];
+
+/// How much each check would take from what is not known of the least clearance, m2: by the rule of
+/// normal distributions, what it has in common with that, squared, over its own spread and fineness.
+fn telling(spread: &[[f64; 5]; 5], told: [f64; 5]) -> Vec<(Telling, f64)> {
+    let least = usize::from(told[1] < told[0]);
+    let gain = |(at, (telling, _, fineness)): (usize, (Telling, Number, f64))| {
+        let gain = spread[at][least].powi(2) / (spread[at][at] + fineness.powi(2));
+        (telling, gain)
+    };
+    let mut all: Vec<(Telling, f64)> = MAY_TELL.into_iter().enumerate().map(gain).collect();
+    all.sort_by(|a, b| b.1.total_cmp(&a.1));
+    all
+}
+
+impl Estimate {
+    /// The check among those that were not made that would tell most; none where all were made.
+    pub(crate) fn tells_most(&self, client: &Client, checks: &[Check]) -> Option<NextStep> {
+        let oblique = client.posture.obliquity.is_some();
+        let may = |telling: &Telling| match telling {
+            Telling::Under(side) => felt_under(checks, *side).is_none(),
+            Telling::OnTop(side) => !checks
+                .iter()
+                .any(|check| matches!(check, Check::Top { side: at, .. } if at == side)),
+            // Nobody who sits level is asked to measure it.
+            Telling::Lower => {
+                oblique && !checks.iter().any(|check| matches!(check, Check::Lower { .. }))
+            }
+        };
+        let best = self.telling.iter().find(|(telling, _)| may(telling));
+        best.map(|(telling, _)| NextStep::TellsMost(*telling))
     }
 }
 

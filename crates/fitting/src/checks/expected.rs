@@ -7,7 +7,7 @@ use mechanics::Parameters;
 
 use crate::checks::adjust::{AdjustInput, Adjusted};
 use crate::checks::estimate::{Round, estimate};
-use crate::checks::meaning::meaning;
+use crate::checks::meaning::{HAND, meaning};
 use crate::goals::aims::{Filling, Quantity};
 use crate::goals::limits::broken;
 use crate::goals::needs::Needs;
@@ -16,6 +16,9 @@ use crate::prediction::unknowns::Assumptions;
 use crate::search::moves::moves;
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
+
+/// A change of clearance that a hand cannot miss, m: some three times how finely it tells.
+const SHOULD_BE_FELT: f64 = 8e-3;
 
 /// What was felt under a bone, in this round.
 pub(crate) fn felt_under(checks: &[Check], side: Side) -> Option<Length> {
@@ -59,13 +62,14 @@ impl<'a> Expected<'a> {
             estimate(coarse, pattern, usual, earlier, input.stop)?.assumptions
         };
         let meshes = SearchMeshes::new(input.cushion, &assumptions, input.stop)?;
-        let now = search(input, &meshes).filled(&real(input.now), None);
+        let now = Search::solving_only(input.cushion, &meshes).filled(&real(input.now), None);
         Ok(Self { input: *input, meshes, now })
     }
 
     /// The same client on other counts; none where they do not come to rest.
     pub(crate) fn on(&self, counts: &[u32]) -> Option<Filling> {
-        search(&self.input, &self.meshes).filled(&real(counts), self.now.as_ref())
+        Search::solving_only(self.input.cushion, &self.meshes)
+            .filled(&real(counts), self.now.as_ref())
     }
 
     /// What the cushion is expected to leave under a seat bone, m.
@@ -91,6 +95,23 @@ impl<'a> Expected<'a> {
             felt.or_else(|| self.clearance(side)).is_some_and(|left| left >= limit)
         };
         self.input.checks.iter().all(agrees) && [Side::Left, Side::Right].into_iter().all(keeps)
+    }
+
+    /// The side on which cells that were moved should have changed what is felt, and did not.
+    pub(crate) fn unchanged(&self, rounds: &[Round]) -> Option<Side> {
+        let (_, earlier) = rounds.split_last()?;
+        [Side::Left, Side::Right].into_iter().find(|side| {
+            let felt = felt_under(self.input.checks, *side);
+            let before = earlier.iter().rev().find_map(|round| {
+                felt_under(&round.checks, *side).map(|felt| (felt, &round.counts))
+            });
+            let (Some(felt), Some((then, counts))) = (felt, before) else { return false };
+            let search = Search::solving_only(self.input.cushion, &self.meshes);
+            let filling = search.filled(counts, self.now.as_ref());
+            let clearance = filling.and_then(|then| Quantity::Clearance(*side).value(&then));
+            let change = clearance.zip(self.clearance(*side)).map_or(0.0, |(then, now)| now - then);
+            change.abs() >= SHOULD_BE_FELT && (felt - then).abs() <= Length::from_m(HAND)
+        })
     }
 
     /// The answer in which the counts become these, or stay where there are none.
@@ -136,17 +157,4 @@ impl<'a> Expected<'a> {
 
 fn real(counts: &[u32]) -> Vec<f64> {
     counts.iter().map(|count| f64::from(*count)).collect()
-}
-
-/// A search that looks for nothing: it only solves for counts.
-fn search<'s>(input: &AdjustInput<'s>, meshes: &'s SearchMeshes<'s>) -> Search<'s> {
-    Search {
-        solved_on: &meshes.coarse,
-        tried_on: &meshes.rough,
-        pattern: input.cushion.pattern(),
-        unloaded: input.cushion.unloaded(),
-        aims: Vec::new(),
-        bounds: Vec::new(),
-        home: Vec::new(),
-    }
 }

@@ -23,7 +23,7 @@ pub(crate) const UNLIKE_FROM: f64 = 0.20;
 /// How finely two fingers tell that.
 const PRESS: f64 = 0.25;
 /// How finely the lower side is told, m.
-const LOWER_SIDE: f64 = 1.5e-3;
+pub(crate) const LOWER_SIDE: f64 = 1.5e-3;
 /// How good a pressure reading is, as a share.
 const READING: f64 = 0.20;
 

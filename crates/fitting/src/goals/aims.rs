@@ -30,6 +30,16 @@ pub(crate) enum Quantity {
     },
     /// Unloaded top of a compartment above its walls, m.
     Top(CompartmentIx),
+    /// Degrees by which the right side is turned up from how the client sits by themselves.
+    Roll,
+    /// Degrees by which the front is turned up.
+    Pitch,
+    /// The share of the load on the left side.
+    LeftShare,
+    /// The share of the load under the thighs.
+    ThighShare,
+    /// Cells in a compartment.
+    Count(CompartmentIx),
 }
 
 /// A quantity with the range in which it is to be.
@@ -52,6 +62,20 @@ impl Aim {
     /// shared as far as an obliquity lets it.
     pub(crate) fn goes_with(&self) -> bool {
         self.quantity == Quantity::Uneven
+    }
+
+    /// The aim that is pursued: half a tolerance off is good enough, since what comes after it is
+    /// worth more than the other half.
+    pub(crate) fn pursued(mut self) -> Self {
+        self.least -= 0.5 * self.unit;
+        self.most += 0.5 * self.unit;
+        self
+    }
+
+    /// The aim that a value does not get worse.
+    pub(crate) fn held_at(mut self, value: f64) -> Self {
+        (self.least, self.most) = (self.least.min(value), self.most.max(value));
+        self
     }
 
     /// How far a value is off, in tolerances; negative where it is too little.
@@ -97,6 +121,17 @@ impl Quantity {
                 mean(of, top) - mean(over, top)
             }
             Self::Top(ix) => filling.tops[ix.index()],
+            Self::Roll => libm::atan(filling.resting.pose[1]).to_degrees(),
+            Self::Pitch => libm::atan(filling.resting.pose[2]).to_degrees(),
+            Self::LeftShare => {
+                let regions = &filling.resting.regions;
+                regions.side(Side::Left) / regions.total()
+            }
+            Self::ThighShare => {
+                let regions = &filling.resting.regions;
+                regions.under_thighs() / regions.total()
+            }
+            Self::Count(ix) => filling.counts[ix.index()],
         })
     }
 
@@ -144,6 +179,21 @@ impl Quantity {
             Self::Top(of) => {
                 let tops = slopes.tops.iter().enumerate();
                 tops.map(|(at, top)| if at == of.index() { *top } else { 0.0 }).collect()
+            }
+            // Turns stay so small that the slope of the angle is that of its tangent.
+            Self::Roll => each(&|effect| effect.pose[1].to_degrees()),
+            Self::Pitch => each(&|effect| effect.pose[2].to_degrees()),
+            Self::LeftShare => {
+                let total = filling.resting.regions.total();
+                each(&|effect| effect.regions.side(Side::Left) / total)
+            }
+            Self::ThighShare => {
+                let total = filling.resting.regions.total();
+                each(&|effect| effect.regions.under_thighs() / total)
+            }
+            Self::Count(of) => {
+                let all = 0..slopes.effects.len();
+                all.map(|at| f64::from(u8::from(at == of.index()))).collect()
             }
         }
     }

@@ -1,6 +1,6 @@
 //! The limits that come before every goal.
 
-use case::{BrokenLimit, PredictedOutcome, Prediction, Spread, Want};
+use case::{BrokenLimit, PredictedOutcome, Prediction, Spread};
 use cushion::{Length, Pattern, Side};
 use mechanics::Parameters;
 
@@ -9,20 +9,51 @@ use crate::goals::needs::Needs;
 
 /// The least fill pressure that counts as a compartment in use, Pa: what its own cover weighs.
 const IN_USE: f64 = 50.0;
-/// How much more surface pressure an injured site may get, as a share of that at the stock fill:
-/// what nobody can tell from the stock fill.
-const NO_MORE: f64 = 0.02;
+/// How much more surface pressure a site with an injury that is not healed may get, as a share of
+/// that of the reference: what two meshes differ by, and nobody can tell.
+pub(crate) const NO_MORE: f64 = 0.01;
+/// The same of a site with a healed injury, or of one that feels nothing: a practice judgement.
+pub(crate) const A_LITTLE_MORE: f64 = 0.05;
 
-/// One tolerance of the pressure at an injured site, as a share of that at the stock fill, and at
-/// least, Pa. Limits are kept before all else, so that it only weighs one limit against another.
+/// One tolerance of the pressure at an injured site, as a share of that of the reference, and
+/// at least, Pa. Limits are kept before all else, so that it only weighs one limit against another.
 const INJURED_UNIT: f64 = 0.05;
 const LEAST_INJURED_UNIT: f64 = 50.0;
 /// One tolerance of a height that a limit is about, m: only weighs one limit against another.
 const HEIGHT_UNIT: f64 = 1e-3;
 
-/// How much the pelvis may be turned to a side where no goal asks for it, m of height between the
-/// seat bones. Asymmetries below 10 mm are ignored in practice (from memory); this is well below.
-const NO_NEW_LEAN: f64 = 3e-3;
+/// Degrees by which the pelvis may be turned to a side where no goal asks for it: what is left of one
+/// degree, which is 2 mm between the seat bones, for what two meshes differ by. Asymmetries below
+/// 10 mm are ignored in practice (from memory).
+const NO_NEW_LEAN: f64 = 0.9;
+/// Degrees by which the front may be turned up or down by a goal, whatever it is: half of what turns a
+/// seat from level to a usual tilt in space, a practice judgement. Less is what is spared, see
+/// [`crate::goals::harm`].
+const MOST_PITCH: f64 = 3.8;
+/// The same for a client who slides forward: how far the front may fall, and rise.
+const SLIDER_FALLS: f64 = 0.4;
+const SLIDER_RISES: f64 = 0.9;
+/// One tolerance of a turn, degrees: only weighs one limit against another.
+const TURN_UNIT: f64 = 0.5;
+
+/// What may not get worse: the counts that are departed from, and those on which a fitting check was
+/// passed.
+#[derive(Clone, Copy)]
+pub(crate) struct Reference<'a> {
+    /// The stock fill before a first set-up, later what is in the cushion.
+    pub(crate) now: &'a Filling,
+    /// The last counts on which a check was passed, where there are some; never counts that failed.
+    pub(crate) passed: Option<&'a Filling>,
+}
+
+impl Reference<'_> {
+    /// The lower pressure at a site, Pa, of what is now and what was passed.
+    pub(crate) fn surface(&self, site: case::SiteName) -> Option<f64> {
+        let surface = |filling| Quantity::Surface(site).value(filling);
+        let now = surface(self.now)?;
+        Some(self.passed.and_then(surface).map_or(now, |passed| passed.min(now)))
+    }
+}
 
 /// The clearance that is needed under each seat bone, m: the limit on the central estimate, and
 /// the least clearance at the low end, which lies so far below.
@@ -36,7 +67,7 @@ pub(crate) fn needed(below: [f64; 2]) -> [f64; 2] {
 pub(crate) fn limits(
     needs: &Needs,
     pattern: &Pattern,
-    stock: &Filling,
+    reference: Reference<'_>,
     needed: [f64; 2],
 ) -> Vec<Aim> {
     let at_least =
@@ -46,28 +77,36 @@ pub(crate) fn limits(
         at_least(Quantity::Clearance(Side::Right), needed[1], HEIGHT_UNIT),
     ];
     aims.extend(pattern.indices().map(|ix| {
-        // What lies loose at the stock fill may go on lying loose.
-        let pressure = stock.resting.compartments[ix.index()].pressure.to_pa();
+        // What lies loose at the reference may go on lying loose.
+        let pressure = reference.now.resting.compartments[ix.index()].pressure.to_pa();
         at_least(Quantity::Fill(ix), IN_USE.min(pressure), IN_USE)
     }));
-    let turns = |goal: &case::Goal| {
-        matches!(goal.want, Want::CorrectObliquity | Want::AccommodateObliquity)
-    };
-    if !needs.goals.iter().any(turns) {
-        let quantity = Quantity::RightHigher;
-        let now = quantity.value(stock).unwrap_or(0.0);
-        let (least, most) = (now - NO_NEW_LEAN, now + NO_NEW_LEAN);
-        aims.push(Aim { rank: 0, quantity, least, most, unit: HEIGHT_UNIT });
-    }
-    for site in &needs.injured {
-        let quantity = Quantity::Surface(*site);
-        if let Some(now) = quantity.value(stock) {
-            let most = now * (1.0 + NO_MORE);
+    aims.extend(turns(needs, reference.now));
+    for (site, share) in needs.careful() {
+        if let Some(now) = reference.surface(site) {
+            let quantity = Quantity::Surface(site);
+            let most = now * (1.0 + share);
             let unit = (INJURED_UNIT * now).max(LEAST_INJURED_UNIT);
             aims.push(Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit });
         }
     }
     aims
+}
+
+/// How far the pelvis may be turned from how it is.
+fn turns(needs: &Needs, now: &Filling) -> Vec<Aim> {
+    let around = |quantity: Quantity, [falls, rises]: [f64; 2]| {
+        let value = quantity.value(now)?;
+        let (least, most) = (value - falls, value + rises);
+        Some(Aim { rank: 0, quantity, least, most, unit: TURN_UNIT })
+    };
+    let roll = (!needs.turns_the_pelvis()).then(|| around(Quantity::Roll, [NO_NEW_LEAN; 2]));
+    let pitch = if needs.slides && !needs.lowers_the_front() {
+        [SLIDER_FALLS, SLIDER_RISES]
+    } else {
+        [MOST_PITCH; 2]
+    };
+    roll.flatten().into_iter().chain(around(Quantity::Pitch, pitch)).collect()
 }
 
 /// Which limits a prediction does not keep; none where the client may be seated so, to be checked

@@ -1,8 +1,10 @@
 //! What of a client's file the goals and their gates look at.
 
-use case::{Client, Flexibility, Goal, MeasuredAt, SiteName, Tilt};
+use case::{Client, Flexibility, Goal, Healing, MeasuredAt, Sensation, SiteName, Tilt, Want};
 use cushion::{Length, Side};
 use mechanics::{ASIS_SPACING, SeatedClient};
+
+use crate::goals::limits::{A_LITTLE_MORE, NO_MORE};
 
 /// An obliquity, as high as it is at the seat bones.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,6 +38,10 @@ pub(crate) struct Needs {
     pub(crate) oblique: Option<Oblique>,
     /// Sites with an injury, open or healing.
     pub(crate) injured: Vec<SiteName>,
+    /// Sites with a healed injury, and those that feel nothing.
+    pub(crate) at_risk: Vec<SiteName>,
+    /// Whether the pelvis tends to slide forward: it is tilted back.
+    pub(crate) slides: bool,
     /// Whether the pelvis is fixed in posterior tilt.
     pub(crate) fixed_posterior_tilt: bool,
     /// Whether a hip bends less than 90 degrees.
@@ -52,10 +58,59 @@ impl Needs {
             goals: client.goals.clone(),
             oblique: oblique(client),
             injured: client.skin.unhealed(),
+            at_risk: at_risk(client),
+            slides: posterior.is_some(),
             fixed_posterior_tilt: posterior.is_some_and(|tilt| tilt.fixed),
             stiff_hip: hips.into_iter().flatten().any(|degrees| degrees < RIGHT_ANGLE),
         }
     }
+}
+
+impl Needs {
+    /// Sites of which the pressure may rise by little, each with the share: those with an injury, and
+    /// those at risk. Under the coccyx of a client who slides it is as if it were injured.
+    pub(crate) fn careful(&self) -> Vec<(SiteName, f64)> {
+        let share = |site: &SiteName| {
+            let sliding = self.slides && *site == SiteName::Coccyx;
+            if self.injured.contains(site) || sliding {
+                Some((*site, NO_MORE))
+            } else {
+                self.at_risk.contains(site).then_some((*site, A_LITTLE_MORE))
+            }
+        };
+        SiteName::ALL.iter().filter_map(share).collect()
+    }
+
+    /// Whether a goal turns the pelvis to a side.
+    pub(crate) fn turns_the_pelvis(&self) -> bool {
+        let turns = |want| matches!(want, Want::CorrectObliquity | Want::AccommodateObliquity);
+        self.goals.iter().any(|goal| turns(goal.want))
+    }
+
+    /// Whether a goal lowers the front.
+    pub(crate) fn lowers_the_front(&self) -> bool {
+        self.goals.iter().any(|goal| matches!(goal.want, Want::LowerFront { .. }))
+    }
+
+    /// The rank of a goal: what it is about, and what goes with it, which comes after. Limits have
+    /// none.
+    pub(crate) fn rank(goal: usize, goes_with: bool) -> usize {
+        2 * goal + 1 + usize::from(goes_with)
+    }
+
+    /// The rank of what is spared, after all goals.
+    pub(crate) fn spared_rank(&self) -> usize {
+        Self::rank(self.goals.len(), false)
+    }
+}
+
+/// Sites with a healed injury; and all that are sat on where nothing is felt.
+fn at_risk(client: &Client) -> Vec<SiteName> {
+    if client.skin.sensation == Some(Sensation::Absent) {
+        return SiteName::ALL.to_vec();
+    }
+    let healed = client.skin.injuries.iter().filter(|own| own.state == Healing::Healed);
+    healed.map(|own| own.site).collect()
 }
 
 /// Degrees to which a hip must bend for a shelf: a right angle.

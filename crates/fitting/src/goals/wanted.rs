@@ -11,8 +11,10 @@ use cushion::Pattern;
 /// Off-loading counts as reached from this share of what was wanted: a practice judgement.
 const ENOUGH: f64 = 0.8;
 
-/// How far beyond what is wanted off-loading is aimed: soft tissue, which is left out, takes a third
-/// of the change of pressure, and half of it where the site itself is left as it is.
+/// The share of what is wanted at which off-loading is not off at all. Soft tissue, which is left
+/// out, takes a third of the change of pressure, and half of it where the site itself is left as it
+/// is; since goals are aimed at half a tolerance, 1.2 times the wish is aimed at, of which two
+/// thirds are the four fifths that count as reached.
 const BEYOND: f64 = 1.6;
 /// How near the pelvis is brought to the height that is wanted, m; with the unit below 3 mm count
 /// as reached.
@@ -28,6 +30,16 @@ const STEP_UNIT: f64 = 4e-3;
 /// One tolerance of a top that is lowered: with what is free, 3 mm count as
 /// reached.
 const TOP_UNIT: f64 = 2e-3;
+/// The share of a step that its own compartments are to supply: what is made by lowering the seat is
+/// no support.
+const OWN_PART: f64 = 0.5;
+/// How far the tops beside a support may fall for nothing, m; with one tolerance 3 mm.
+const FALLS_FREE: f64 = 2e-3;
+/// One tolerance of both, m.
+const OWN_UNIT: f64 = 1e-3;
+/// The share of a compartment's cells that may be elsewhere for its count to be near stock; see
+/// [`crate::search::judge`].
+const NEAR_STOCK: f64 = 0.05;
 /// The share by which two seat bones of different height may be loaded unevenly for nothing, and
 /// one tolerance of it: practice judgements.
 const UNEVEN_FREE: f64 = 0.25;
@@ -73,8 +85,7 @@ impl GoalReader<'_> {
             .map(|(at, goal)| {
                 let aims = self.refusal(goal.want).map_or_else(|| self.aims(goal.want), Err);
                 // What a goal is about comes before what goes with it.
-                let ranked =
-                    |aim: Aim| Aim { rank: 2 * at + 1 + usize::from(aim.goes_with()), ..aim };
+                let ranked = |aim: Aim| Aim { rank: Needs::rank(at, aim.goes_with()), ..aim };
                 let aims = aims.map(|aims| aims.into_iter().map(ranked).collect());
                 Wanted { want: goal.want, aims }
             })
@@ -129,7 +140,10 @@ impl GoalReader<'_> {
             }
             Want::Shelf { height } => {
                 let (of, over) = (self.shelf()?, self.under_seat_bones());
-                Ok(vec![near(Quantity::Step { of, over }, height.to_m(), HEIGHT_FREE, STEP_UNIT)])
+                let own: Vec<Aim> = of.iter().map(|ix| self.risen(*ix, height.to_m())).collect();
+                let step = Quantity::Step { of, over };
+                let step = near(step, height.to_m(), HEIGHT_FREE, STEP_UNIT);
+                Ok(std::iter::once(step).chain(own).collect())
             }
             Want::LowerFront { sides, by } => {
                 let lowered = |ix: CompartmentIx| {
@@ -153,7 +167,13 @@ impl GoalReader<'_> {
                 };
                 Ok(all.iter().map(aim).collect())
             }
-            Want::NearStock => Ok(Vec::new()),
+            Want::NearStock => {
+                let near_stock = |ix: CompartmentIx| {
+                    let stock = self.stock.counts[ix.index()];
+                    near(Quantity::Count(ix), stock, 0.0, (NEAR_STOCK * stock).max(0.5))
+                };
+                Ok(self.pattern.indices().map(near_stock).collect())
+            }
         }
     }
 
@@ -242,12 +262,28 @@ impl GoalReader<'_> {
         if over.is_empty() {
             return Err(Shortfall::NothingBeside);
         }
-        let aim = |ix: CompartmentIx| {
-            let quantity = Quantity::Step { of: vec![ix], over: over.clone() };
+        let step = |ix: &CompartmentIx| {
+            let quantity = Quantity::Step { of: vec![*ix], over: over.clone() };
             near(quantity, height, HEIGHT_FREE, STEP_UNIT)
         };
-        Ok(of.into_iter().map(aim).collect())
+        let steps: Vec<Aim> = of.iter().map(step).collect();
+        let own = of.iter().map(|ix| self.risen(*ix, height));
+        let others = over.iter().map(|ix| {
+            let least = self.stock.tops[ix.index()] - FALLS_FREE;
+            at_least(Quantity::Top(*ix), least, OWN_UNIT)
+        });
+        Ok(steps.into_iter().chain(own).chain(others).collect())
     }
+
+    /// That a compartment supplies its own part of a step; one tolerance less counts as reached.
+    fn risen(&self, ix: CompartmentIx, height: f64) -> Aim {
+        let least = self.stock.tops[ix.index()] + OWN_PART * height + OWN_UNIT;
+        at_least(Quantity::Top(ix), least, OWN_UNIT)
+    }
+}
+
+fn at_least(quantity: Quantity, least: f64, unit: f64) -> Aim {
+    Aim { rank: 0, quantity, least, most: f64::INFINITY, unit }
 }
 
 /// The compartment at a place, m.

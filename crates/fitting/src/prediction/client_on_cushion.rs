@@ -3,8 +3,8 @@
 use case::BodyError;
 use cushion::{Length, Pattern, Rim, StockFill, Volume};
 use mechanics::{
-    Body, CellEffect, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody,
-    SheetModel, SiteName, Stop, come_to_rest, effects_of_a_cell,
+    Body, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody, SheetModel,
+    SiteName, Stop, come_to_rest,
 };
 
 use crate::prediction::assumptions::outer_give;
@@ -130,12 +130,6 @@ impl<'c> ClientOnCushion<'c> {
         let rest =
             come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near, self.stop);
         Answer { rest }
-    }
-
-    /// What one cell more in each compartment does to an answer of this body for these counts.
-    pub(crate) fn effects_at(&self, counts: &[f64], resting: &Resting) -> Option<Vec<CellEffect>> {
-        let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
-        effects_of_a_cell(&self.cushion.model, &cells, &self.placed, parameters, resting)
     }
 }
 

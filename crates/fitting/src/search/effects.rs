@@ -5,6 +5,8 @@
 //! filling to the next the effects are corrected by what was found there, as Broyden does
 //! (Mathematics of Computation 19, 577, 1965): that costs nothing.
 
+use case::Sides;
+use cushion::{Force, Side};
 use mechanics::{CellEffect, Resting};
 
 use crate::goals::aims::{Filling, Slopes, tops};
@@ -81,13 +83,13 @@ impl Search<'_> {
             let found = CellEffect::between(&from.resting, &to.resting, 1.0);
             for quantity in quantities(&found) {
                 let foreseen: f64 = effects
-                    .iter_mut()
+                    .iter()
                     .zip(&moved)
-                    .map(|(effect, by)| *quantity.of(effect) * by)
+                    .map(|(effect, by)| quantity.value(effect) * by)
                     .sum();
                 let missing = (quantity.value(&found) - foreseen) / length;
                 for (effect, by) in effects.iter_mut().zip(&moved) {
-                    *quantity.of(effect) += missing * by;
+                    quantity.add(effect, missing * by);
                 }
             }
         }
@@ -101,24 +103,42 @@ enum Number {
     Clearance(usize),
     SurfacePressure(usize),
     FillPressure(usize),
+    Pose(usize),
+    Pelvis(Side),
+    Thighs(Side),
 }
 
 impl Number {
-    fn of(self, effect: &mut CellEffect) -> &mut f64 {
-        match self {
-            Self::Clearance(at) => &mut effect.clearance[at],
-            Self::SurfacePressure(at) => &mut effect.surface_pressure[at],
-            Self::FillPressure(at) => &mut effect.fill_pressure[at],
-        }
-    }
-
+    /// The number, m, slopes, Pa or N.
     fn value(self, effect: &CellEffect) -> f64 {
         match self {
             Self::Clearance(at) => effect.clearance[at],
             Self::SurfacePressure(at) => effect.surface_pressure[at],
             Self::FillPressure(at) => effect.fill_pressure[at],
+            Self::Pose(at) => effect.pose[at],
+            Self::Pelvis(side) => effect.regions.pelvis[side].to_n(),
+            Self::Thighs(side) => effect.regions.thighs[side].to_n(),
         }
     }
+
+    fn add(self, effect: &mut CellEffect, by: f64) {
+        match self {
+            Self::Clearance(at) => effect.clearance[at] += by,
+            Self::SurfacePressure(at) => effect.surface_pressure[at] += by,
+            Self::FillPressure(at) => effect.fill_pressure[at] += by,
+            Self::Pose(at) => effect.pose[at] += by,
+            Self::Pelvis(side) => add(&mut effect.regions.pelvis, side, by),
+            Self::Thighs(side) => add(&mut effect.regions.thighs, side, by),
+        }
+    }
+}
+
+fn add(forces: &mut Sides<Force>, side: Side, newtons: f64) {
+    let force = match side {
+        Side::Left => &mut forces.left,
+        Side::Right => &mut forces.right,
+    };
+    *force += Force::from_n(newtons);
 }
 
 /// The numbers of effects that aims look at.
@@ -126,5 +146,11 @@ fn quantities(effect: &CellEffect) -> Vec<Number> {
     let sites = 0..effect.clearance.len();
     let compartments = 0..effect.fill_pressure.len();
     let at_site = |at| [Number::Clearance(at), Number::SurfacePressure(at)];
-    sites.flat_map(at_site).chain(compartments.map(Number::FillPressure)).collect()
+    let sides = [Side::Left, Side::Right];
+    (sites.flat_map(at_site))
+        .chain(compartments.map(Number::FillPressure))
+        .chain((0..3).map(Number::Pose))
+        .chain(sides.map(Number::Pelvis))
+        .chain(sides.map(Number::Thighs))
+        .collect()
 }

@@ -1,9 +1,11 @@
 //! Which counts reach it: the search for whole counts, the plan, and the handfuls to move.
 
 pub(crate) mod effects;
+pub(crate) mod judge;
 pub(crate) mod moves;
 pub(crate) mod plan;
 pub(crate) mod planner;
+pub(crate) mod program;
 pub(crate) mod progress;
 pub(crate) mod side_by_side;
 pub(crate) mod steps;

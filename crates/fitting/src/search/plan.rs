@@ -10,10 +10,10 @@ use mechanics::Stop;
 use crate::advice::cautions::cautions;
 use crate::advice::small_moves::small_moves;
 use crate::goals::needs::Needs;
-use crate::image::answered_by_its_image;
+use crate::image::{answered_by_its_image, is_its_own_image};
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
-use crate::search::planner::{FoundPlan, Planner};
+use crate::search::planner::{FoundPlan, PlanStart, Planner};
 use crate::search::progress::{PlanStep, Progress};
 
 /// What a plan is made from.
@@ -23,6 +23,10 @@ pub struct PlanInput<'a> {
     pub client: &'a Client,
     /// The cushion at the client's size.
     pub cushion: &'a PreparedCushion,
+    /// The last counts on which a fitting check was passed, in the pattern's order, where there are
+    /// some on this cushion: then what is passed is what may not get worse, and what cells are moved
+    /// from. Never counts that failed.
+    pub passed: Option<&'a [u32]>,
     /// The day for which the plan is made.
     pub on: Date,
     /// Whether to stop.
@@ -87,9 +91,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
     };
     if let Some(weighing) = input.client.latest_weighing() {
         input.progress.tell(PlanStep::Stock);
-        let home: Vec<u32> = counts.iter().map(|count| count.planned).collect();
-        let fixed = counts.iter().map(|count| count.reason.is_some()).collect();
-        let found = found(input, weighing.weight, home, fixed).map_err(|error| {
+        let found = found(input, weighing.weight, &counts).map_err(|error| {
             vec![PlanRefusal { compartment: None, why: WhyNoPlan::NoBody(error) }]
         })?;
         for (count, planned) in counts.iter_mut().zip(&found.counts) {
@@ -115,19 +117,33 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
 fn found(
     input: &PlanInput<'_>,
     weight: Mass,
-    home: Vec<u32>,
-    fixed: Vec<bool>,
+    wished: &[PlannedCount],
 ) -> Result<FoundPlan, BodyError> {
-    let find = |(client, home, fixed): (Client, Vec<u32>, Vec<bool>)| {
-        let planner = Planner::new(input.cushion, &client, weight, &home, fixed, input.stop)?;
+    let fixed: Vec<bool> = wished.iter().map(|count| count.reason.is_some()).collect();
+    let begun = |(at, count): (usize, &PlannedCount)| {
+        let passed = input.passed.filter(|_| !fixed[at]);
+        passed.map_or(count.planned, |passed| passed[at])
+    };
+    let home: Vec<u32> = wished.iter().enumerate().map(begun).collect();
+    let passed = input.passed.map(<[u32]>::to_vec);
+    let own = (input.client.clone(), home, fixed, passed);
+    let image = |partners: &Partners| {
+        let (client, home, fixed, passed) = &own;
+        (
+            client.mirrored(partners),
+            partners.swapped(home),
+            partners.swapped(fixed),
+            passed.as_ref().map(|passed| partners.swapped(passed)),
+        )
+    };
+    let pattern = input.cushion.pattern();
+    let symmetric = is_its_own_image(pattern, &own, image);
+    let find = |(client, home, fixed, passed)| {
+        let start = PlanStart { home, fixed, passed, symmetric };
+        let planner = Planner::new(input.cushion, &client, weight, &start, input.stop)?;
         planner.find(input.progress)
     };
-    let own = (input.client.clone(), home, fixed);
-    let image = |partners: &Partners| {
-        let (client, home, fixed) = &own;
-        (client.mirrored(partners), partners.swapped(home), partners.swapped(fixed))
-    };
-    match answered_by_its_image(input.cushion.pattern(), &own, image) {
+    match answered_by_its_image(pattern, &own, image) {
         None => find(own),
         Some(partners) => find(image(&partners)).map(|found| found.mirrored(&partners)),
     }

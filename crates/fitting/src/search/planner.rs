@@ -1,14 +1,12 @@
 //! The planner: goals and limits to whole counts, found on a coarse mesh, verified on a fine one.
 
-use case::BodyError;
-use case::{BrokenLimit, GoalNumber, GoalOutcome, Mirror, Partners, Prediction, Shortfall, Want};
-use cushion::{Length, Mass, Side};
+use case::{BodyError, BrokenLimit, Client, GoalOutcome, Mirror, Partners, Prediction, Shortfall};
+use cushion::{CompartmentIx, Mass, Pattern, Side};
 use mechanics::Stop;
 
-use case::Client;
-
 use crate::goals::aims::{Aim, Filling, Quantity, Slopes};
-use crate::goals::limits::{broken, limits, needed};
+use crate::goals::harm::{harm, spared};
+use crate::goals::limits::{Reference, broken, limits, needed};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, Wanted};
 use crate::image::{left_first, side_of_limit};
@@ -17,6 +15,7 @@ use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
 use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
+use crate::search::judge::{Judge, refused};
 use crate::search::progress::{PlanStep, Progress};
 use crate::search::steps::Search;
 
@@ -25,19 +24,19 @@ const SPARE: f64 = 0.5e-3;
 /// By how much the clearance of a side that was pinched or felt is to grow at least in the model,
 /// m: so that it does not get less in truth.
 const NOT_LESS: f64 = 1e-3;
-/// How far off an aim may be, as a share of its tolerance, before cells are moved for it.
-const LET_BE: f64 = 0.5;
-/// How much nearer to an aim a move must bring it, as a share of its tolerance.
-const WORTH: f64 = 0.3;
 /// One tolerance of the clearance under a bone that was pinched or felt, m: far finer than of any
 /// limit, so that it comes before them.
 const HELD_UNIT: f64 = 0.2e-3;
-/// How near to the limit a clearance must be for it to be why a goal is missed, m: what the search
-/// keeps spare, and what whole cells step by.
-const AT_THE_LIMIT: f64 = 2e-3;
-/// The share of the stock fill's cells that may be elsewhere for counts to be near it: a practice
-/// judgement, about what lies between the stock counts of two cells that differ by their tolerance.
-const NEAR_STOCK: f64 = 0.05;
+/// Tolerances from which a limit counts as broken: below, two meshes differ.
+const BROKEN: f64 = 0.05;
+/// Tolerances from which a goal that was met is taken up again: one, and what hands cannot tell.
+const REOPENED: f64 = 1.5;
+/// By how many tolerances a goal must come nearer for any cells to be moved, and for each cell of an
+/// adult's compartment beside.
+const WORTH: f64 = 0.25;
+const WORTH_OF_A_CELL: f64 = 0.05;
+/// Cells of an adult's compartment, of which those of a child's are counted as the same share.
+const ADULT_COMPARTMENT: f64 = 60.0;
 /// Times that a plan which a fine mesh finds too low is looked for again.
 const AGAIN: u8 = 2;
 
@@ -68,12 +67,29 @@ pub(crate) struct Planner<'a> {
     assumptions: Assumptions,
     /// The counts that are departed from as little as can be.
     home: Vec<f64>,
+    /// The counts against which harm is measured.
+    reference: Vec<f64>,
+    /// The last counts on which a check was passed.
+    passed: Option<Vec<f64>>,
     /// Compartments whose counts are fixed.
     fixed: Vec<bool>,
+    /// Compartments that change alike, each in one group.
+    groups: Vec<Vec<usize>>,
     /// What an adjustment adds.
     adjusting: Option<Adjusting>,
     /// Whether to stop.
     stop: Stop<'a>,
+}
+
+/// What is to be done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Task {
+    /// The goals are pursued, in their order.
+    Pursue,
+    /// What is broken is mended, and goals may not get worse.
+    Repair,
+    /// Nothing.
+    Stay,
 }
 
 /// What an adjustment adds to a plan.
@@ -85,28 +101,75 @@ pub(crate) struct Adjusting {
     pub(crate) bounds: Vec<[f64; 2]>,
     /// Sides on which the clearance must not get less.
     pub(crate) held: Vec<Side>,
+    /// The last counts on which a check was passed.
+    pub(crate) passed: Option<Vec<f64>>,
+    /// Whether client and answers are the same left and right.
+    pub(crate) symmetric: bool,
+}
+
+/// The counts that a plan begins from and is measured against.
+#[derive(Clone, Debug)]
+pub(crate) struct PlanStart {
+    /// What is departed from as little as can be, a count for each compartment.
+    pub(crate) home: Vec<u32>,
+    /// Whether each count stays.
+    pub(crate) fixed: Vec<bool>,
+    /// The last counts on which a check was passed; the stock fill is the reference where there are
+    /// none.
+    pub(crate) passed: Option<Vec<u32>>,
+    /// Whether the client is the same left and right.
+    pub(crate) symmetric: bool,
+}
+
+fn real(counts: &[u32]) -> Vec<f64> {
+    counts.iter().map(|count| f64::from(*count)).collect()
+}
+
+/// Pairs, where compartments change alike left and right; else each by itself.
+fn groups(pattern: &Pattern, symmetric: bool) -> Vec<Vec<usize>> {
+    let partner = |ix| pattern.partner(ix).filter(|_| symmetric);
+    let group = |ix: CompartmentIx| match partner(ix) {
+        Some(other) if other < ix => None,
+        Some(other) if other != ix => Some(vec![ix.index(), other.index()]),
+        _ => Some(vec![ix.index()]),
+    };
+    pattern.indices().filter_map(group).collect()
 }
 
 impl<'a> Planner<'a> {
-    /// Prepares to plan for a client who weighs so much; `home` has a count for each compartment,
-    /// `fixed` whether it stays.
+    /// Prepares to plan for a client who weighs so much.
     pub(crate) fn new(
         cushion: &'a PreparedCushion,
         client: &Client,
         weight: Mass,
-        home: &[u32],
-        fixed: Vec<bool>,
+        start: &PlanStart,
         stop: Stop<'a>,
     ) -> Result<Self, BodyError> {
-        Ok(Self {
+        let assumptions = assumptions_of(client, cushion, weight, stop)?;
+        Ok(Self::knowing(cushion, client, assumptions, start, stop))
+    }
+
+    /// Prepares to plan for a client who sits as is assumed.
+    pub(crate) fn knowing(
+        cushion: &'a PreparedCushion,
+        client: &Client,
+        assumptions: Assumptions,
+        start: &PlanStart,
+        stop: Stop<'a>,
+    ) -> Self {
+        let passed = start.passed.as_deref().map(real);
+        Self {
             cushion,
             needs: Needs::of(client),
-            assumptions: assumptions_of(client, cushion, weight, stop)?,
-            home: home.iter().map(|count| f64::from(*count)).collect(),
-            fixed,
+            assumptions,
+            home: real(&start.home),
+            reference: passed.clone().unwrap_or_else(|| stock_counts(cushion)),
+            passed,
+            groups: groups(cushion.pattern(), start.symmetric),
+            fixed: start.fixed.clone(),
             adjusting: None,
             stop,
-        })
+        }
     }
 
     /// Prepares to adjust: for a client as they were found to sit, from the counts as they are.
@@ -123,6 +186,9 @@ impl<'a> Planner<'a> {
             needs: Needs::of(client),
             assumptions,
             home: now.to_vec(),
+            reference: now.to_vec(),
+            passed: adjusting.passed.clone(),
+            groups: groups(cushion.pattern(), adjusting.symmetric),
             fixed: vec![false; now.len()],
             adjusting: Some(adjusting),
             stop,
@@ -137,9 +203,18 @@ impl<'a> Planner<'a> {
         now: &[u32],
         stop: Stop<'a>,
     ) -> Self {
-        let home: Vec<f64> = now.iter().map(|count| f64::from(*count)).collect();
-        let fixed = vec![true; home.len()];
-        Self { cushion, needs: Needs::of(client), assumptions, home, fixed, adjusting: None, stop }
+        Self {
+            cushion,
+            needs: Needs::of(client),
+            assumptions,
+            home: real(now),
+            reference: real(now),
+            passed: None,
+            groups: groups(cushion.pattern(), false),
+            fixed: vec![true; now.len()],
+            adjusting: None,
+            stop,
+        }
     }
 
     /// What becomes of the goals on counts, and what is expected of them.
@@ -153,7 +228,7 @@ impl<'a> Planner<'a> {
         )?;
         let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
         let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
-        let stock = self.search(&meshes, Vec::new()).filled(&self.stock_counts(), None);
+        let stock = self.search(&meshes, Vec::new()).filled(&stock_counts(self.cushion), None);
         let goals = match &stock {
             Some(stock) => {
                 let reader = GoalReader { needs: &self.needs, pattern, meshes: &meshes, stock };
@@ -171,7 +246,7 @@ impl<'a> Planner<'a> {
             Predictor::new(self.cushion.fine(), self.cushion.rough(), assumptions, self.stop)?;
         let meshes = SearchMeshes::new(self.cushion, assumptions, self.stop)?;
         let bare = self.search(&meshes, Vec::new());
-        let stock_counts = self.stock_counts();
+        let stock_counts = stock_counts(self.cushion);
         let Some(stock) = bare.filled(&stock_counts, None) else {
             progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
@@ -184,19 +259,20 @@ impl<'a> Planner<'a> {
         let mut spare = SPARE;
         let mut counts = self.home.clone();
         let (mut answer, mut known) = (None, None);
-        for time in 1..=AGAIN + 1 {
+        let task = self.task(&reader, &wanted, needed);
+        let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
+        for time in 1..=times {
             progress.tell(PlanStep::Search { time });
             let needed = needed.map(|clearance| clearance + spare);
-            let Some((found, slopes)) = self.searched(&reader, &wanted, needed, known.take())
+            let Some((found, slopes)) = self.searched(&reader, &wanted, task, needed, known.take())
             else {
                 break;
             };
             known = Some(slopes);
-            counts = if self.is_worth_it(&reader, &wanted, &found) {
-                found.counts
-            } else {
-                self.home.clone()
-            };
+            if task == Task::Pursue && !self.is_worth_it(&reader, &wanted, &found) {
+                break;
+            }
+            counts = found.counts;
             progress.tell(PlanStep::Verification);
             let fine = predictor.fine().rest(&counts, None);
             let missing = self.missing(&predictor, &fine, needed);
@@ -236,74 +312,115 @@ impl<'a> Planner<'a> {
         (needed(below), Some(ends))
     }
 
-    /// The best whole counts for these goals; from under a site only where building up around it
-    /// does not do.
+    /// The best whole counts for these goals.
     fn searched(
         &self,
         reader: &GoalReader<'_>,
         wanted: &[Wanted],
+        task: Task,
         needed: [f64; 2],
         known: Option<Slopes>,
     ) -> Option<(Filling, Slopes)> {
-        let mut aims = limits(&self.needs, reader.pattern, reader.stock, needed);
-        aims.extend(self.held(reader.meshes));
-        aims.extend(wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten().cloned());
-        let mut search = self.search(reader.meshes, aims);
-        let under: Vec<cushion::CompartmentIx> = (wanted.iter())
-            .flat_map(|goal| match goal.want {
-                Want::OffLoad { site, .. } => reader.under_site(site),
-                _ => Vec::new(),
-            })
-            .collect();
-        let free = search.bounds.clone();
-        for at in under.iter().map(|ix| ix.index()) {
-            search.bounds[at][0] = self.home[at].min(search.bounds[at][1]);
-        }
+        let search = self.decision(reader, wanted, task, needed)?;
         let start = search.filled(&self.home, Some(reader.stock))?;
-        let (mut rough, start) = search.roughly(&start)?;
+        let (rough, start) = search.roughly(&start)?;
         let (best, slopes) = rough.best(start, known)?;
-        let whole = |search: &Search<'_>, found: &Filling, slopes| {
-            search.best_whole_counts(&search.filled(&found.counts, Some(reader.stock))?, slopes)
-        };
-        let around = whole(&search, &best, slopes.clone());
-        if under.is_empty() || around.as_ref().is_some_and(|found| search.is_met(&found.0)) {
-            return around;
-        }
-        rough.bounds.clone_from(&free);
-        search.bounds = free;
-        let deeper = rough.best(best, Some(slopes));
-        let deeper = deeper.and_then(|(best, slopes)| whole(&search, &best, slopes));
-        let pairs = around.into_iter().chain(deeper);
-        pairs.reduce(
-            |first, next| {
-                if search.score(&next.0) < search.score(&first.0) { next } else { first }
-            },
-        )
+        search.best_whole_counts(&search.filled(&best.counts, Some(reader.stock))?, slopes)
     }
 
-    /// Whether a filling is so much better than that at home that cells are to be moved for it.
-    /// Where a client sits well, what the next checks say is mostly how finely hands can tell.
-    fn is_worth_it(&self, reader: &GoalReader<'_>, wanted: &[Wanted], found: &Filling) -> bool {
-        let Some(adjusting) = &self.adjusting else { return true };
-        let bare = self.search(reader.meshes, Vec::new());
-        let Some(home) = bare.filled(&self.home, Some(found)) else { return true };
-        let off = |aim: &Aim, filling: &Filling| {
-            aim.quantity.value(filling).map_or(0.0, |value| aim.off(value).abs())
+    /// The one decision of plan and adjust: limits, then goals in their order, then what is spared,
+    /// then harm and cells.
+    fn decision<'s>(
+        &'s self,
+        reader: &GoalReader<'s>,
+        wanted: &[Wanted],
+        task: Task,
+        needed: [f64; 2],
+    ) -> Option<Search<'s>> {
+        let mut search = self.search(reader.meshes, Vec::new());
+        let filled = |counts: &[f64]| search.filled(counts, Some(reader.stock));
+        let now = filled(&self.reference)?;
+        let passed = self.passed.as_ref().and_then(|passed| filled(passed));
+        let reference = Reference { now: &now, passed: passed.as_ref() };
+        let home = if task == Task::Repair { Some(filled(&self.home)?) } else { None };
+        let pursued = |aim: &Aim| {
+            // A goal that is not pursued may not get worse.
+            let aim = aim.clone().pursued();
+            match home.as_ref().and_then(|home| aim.quantity.value(home)) {
+                Some(value) => aim.held_at(value),
+                None => aim,
+            }
+        };
+        let mut aims = limits(&self.needs, reader.pattern, reference, needed);
+        aims.extend(self.held(reader.meshes));
+        aims.extend(
+            wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten().map(pursued),
+        );
+        aims.extend(spared(&self.needs, reader.pattern, self.cushion.stock(), &now));
+        search.harm = harm(&self.needs, &now);
+        search.aims = aims;
+        Some(search)
+    }
+
+    /// What is to be done. A plan pursues its goals; an adjustment only what is off.
+    fn task(&self, reader: &GoalReader<'_>, wanted: &[Wanted], needed: [f64; 2]) -> Task {
+        if self.adjusting.is_none() {
+            return Task::Pursue;
+        }
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(reader.stock)) else { return Task::Repair };
+        let passed = self.passed.as_ref();
+        let passed = passed.and_then(|passed| search.filled(passed, Some(&home)));
+        let reference = Reference { now: &home, passed: passed.as_ref() };
+        let broken = limits(&self.needs, reader.pattern, reference, needed);
+        if broken.iter().any(|aim| off(aim, &home) > BROKEN) {
+            return Task::Repair;
+        }
+        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
+        let off = goals.filter(|aim| !aim.goes_with()).map(|aim| off(aim, &home));
+        if off.fold(0.0, f64::max) > REOPENED { Task::Pursue } else { Task::Stay }
+    }
+
+    /// The sides on which the counts as they are leave too little.
+    pub(crate) fn too_low(&self) -> Result<Vec<Side>, BodyError> {
+        let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
+        let Some(home) = self.search(&meshes, Vec::new()).filled(&self.home, None) else {
+            return Ok(Vec::new());
         };
         let limit = self.assumptions.parameters.clearance_limit;
-        let least = adjusting.unsure.map(|unsure| limit + LET_BE * unsure);
-        let limits = limits(&self.needs, reader.pattern, reader.stock, least);
-        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
-        limits.iter().any(|aim| off(aim, &home) > 0.0)
-            || goals.filter(|aim| !aim.goes_with()).any(|aim| {
-                let now = off(aim, &home);
-                now > LET_BE && now - off(aim, found) > WORTH
-            })
+        let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
+        let low = |(side, unsure): (Side, f64)| {
+            let clearance = Quantity::Clearance(side).value(&home)?;
+            (clearance < limit + unsure).then_some(side)
+        };
+        Ok([Side::Left, Side::Right].into_iter().zip(unsure).filter_map(low).collect())
+    }
+
+    /// Whether goals come so much nearer that cells are to be moved for it, where a client sits
+    /// already: what the next checks say is mostly how finely hands can tell.
+    fn is_worth_it(&self, reader: &GoalReader<'_>, wanted: &[Wanted], found: &Filling) -> bool {
+        if self.adjusting.is_none() {
+            return true;
+        }
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(found)) else { return true };
+        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
+        let gains = goals.map(|aims| {
+            let most = |filling| {
+                let own = aims.iter().filter(|aim| !aim.goes_with());
+                own.map(|aim| off(aim, filling)).fold(0.0, f64::max)
+            };
+            most(&home) - most(found)
+        });
+        let cells: f64 = (found.counts.iter().zip(&self.home))
+            .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
+            .sum();
+        gains.fold(0.0, f64::max) >= WORTH + WORTH_OF_A_CELL * cells
     }
 
     fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {
         let stock = self.cushion.stock();
-        let bound = |((at, ix), fixed): ((usize, cushion::CompartmentIx), &bool)| {
+        let bound = |((at, ix), fixed): ((usize, CompartmentIx), &bool)| {
             let (cells, home) = (stock[ix].cells, self.home[at]);
             if *fixed {
                 return [home, home];
@@ -324,14 +441,11 @@ impl<'a> Planner<'a> {
             pattern,
             unloaded: self.cushion.unloaded(),
             aims,
+            harm: Vec::new(),
             bounds: pattern.indices().enumerate().zip(&self.fixed).map(bound).collect(),
             home: self.home.clone(),
+            groups: self.groups.clone(),
         }
-    }
-
-    fn stock_counts(&self) -> Vec<f64> {
-        let (pattern, stock) = (self.cushion.pattern(), self.cushion.stock());
-        pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
     }
 
     /// That the clearance does not get less on sides that were found pinched or felt.
@@ -389,129 +503,19 @@ impl<'a> Planner<'a> {
 
     /// What becomes of the goals on a filling.
     pub(crate) fn judged(&self, reader: &GoalReader<'_>, filling: &Filling) -> Vec<GoalOutcome> {
-        let judge = Judge { planner: self, stock: reader.stock, filling };
+        let (needs, cushion, fixed) = (&self.needs, self.cushion, self.fixed.as_slice());
+        let judge = Judge { needs, cushion, fixed, stock: reader.stock, filling };
         reader.wanted().iter().map(|goal| judge.outcome(goal)).collect()
     }
 }
 
-/// Looks at what a plan reaches.
-struct Judge<'a> {
-    planner: &'a Planner<'a>,
-    stock: &'a Filling,
-    filling: &'a Filling,
+/// The stock fill of a cushion, in the pattern's order.
+pub(crate) fn stock_counts(cushion: &PreparedCushion) -> Vec<f64> {
+    let (pattern, stock) = (cushion.pattern(), cushion.stock());
+    pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
 }
 
-impl Judge<'_> {
-    fn outcome(&self, wanted: &Wanted) -> GoalOutcome {
-        let aims = match &wanted.aims {
-            Ok(aims) => aims,
-            Err(why) => return refused(wanted.want, *why),
-        };
-        let off =
-            |aim: &Aim| aim.quantity.value(self.filling).map_or(0.0, |value| aim.off(value).abs());
-        let met = match wanted.want {
-            Want::NearStock => self.changed() <= NEAR_STOCK * self.stock.counts.iter().sum::<f64>(),
-            _ => aims.iter().filter(|aim| !aim.goes_with()).all(|aim| off(aim) <= 1.0),
-        };
-        GoalOutcome {
-            want: wanted.want,
-            wanted: number(wanted.want, &self.planner.needs),
-            reached: self.reached(wanted.want, aims),
-            met,
-            why: (!met).then(|| match wanted.want {
-                Want::NearStock if self.planner.needs.goals.len() > 1 => Shortfall::OtherGoals,
-                _ => self.why_not(aims),
-            }),
-        }
-    }
-
-    /// Cells by which the counts differ from the stock fill.
-    fn changed(&self) -> f64 {
-        let pairs = self.filling.counts.iter().zip(&self.stock.counts);
-        pairs.map(|(count, stock)| (count - stock).abs()).sum()
-    }
-
-    /// The number that the plan reaches.
-    fn reached(&self, want: Want, aims: &[Aim]) -> Option<GoalNumber> {
-        let value = |quantity: &Quantity| quantity.value(self.filling);
-        let of_all = aims.iter().filter_map(|aim| Some((aim, value(&aim.quantity)?)));
-        Some(match want {
-            Want::CorrectObliquity | Want::AccommodateObliquity => {
-                lower(Length::from_m(value(&Quantity::RightHigher)?))
-            }
-            Want::OffLoad { site, .. } => {
-                let quantity = Quantity::Surface(site);
-                let stock = quantity.value(self.stock)?;
-                GoalNumber::Relief(1.0 - value(&quantity)? / stock)
-            }
-            Want::LowerFront { .. } => {
-                let by = |(aim, top): (&Aim, f64)| {
-                    aim.quantity.value(self.stock).map_or(0.0, |stock| stock - top)
-                };
-                GoalNumber::FrontLower(Length::from_m(of_all.map(by).reduce(f64::min)?))
-            }
-            Want::Shelf { .. } | Want::MedialSupport { .. } | Want::LateralSupport { .. } => {
-                let least = of_all.map(|(_, step)| step).reduce(f64::min)?;
-                GoalNumber::Higher(Length::from_m(least))
-            }
-            Want::EqualFirmness => {
-                GoalNumber::Apart(of_all.map(|(_, share)| share.abs()).reduce(f64::max)?)
-            }
-            Want::NearStock => GoalNumber::Changed(self.changed().round() as u32),
-        })
-    }
-
-    /// The likeliest reason that more is not reached.
-    fn why_not(&self, aims: &[Aim]) -> Shortfall {
-        let parameters = &self.planner.assumptions.parameters;
-        let limit = parameters.clearance_limit + AT_THE_LIMIT;
-        for side in [Side::Left, Side::Right] {
-            let clearance = Quantity::Clearance(side).value(self.filling);
-            if clearance.is_some_and(|clearance| clearance < limit) {
-                return Shortfall::Clearance(side);
-            }
-        }
-        let stock = self.planner.cushion.stock();
-        let pattern = self.planner.cushion.pattern();
-        let full = pattern.indices().zip(&self.filling.counts).find(|(ix, count)| {
-            **count >= f64::from(stock[*ix].cells.high) && !self.planner.fixed[ix.index()]
-        });
-        if let Some((ix, _)) = full {
-            return Shortfall::Full(pattern[ix].number);
-        }
-        // The first goal has the ranks 1 and 2.
-        if aims.iter().any(|aim| aim.rank > 2) { Shortfall::Rank } else { Shortfall::OutOfReach }
-    }
-}
-
-/// A goal without aims.
-fn refused(want: Want, why: Shortfall) -> GoalOutcome {
-    let wanted = number(want, &Needs::default());
-    GoalOutcome { want, wanted, reached: None, met: false, why: Some(why) }
-}
-
-/// Which side is lower, where the right seat bone is so much higher than the left one.
-fn lower(right_higher: Length) -> GoalNumber {
-    let side = match right_higher.to_m() {
-        higher if higher > 0.0 => Some(Side::Left),
-        higher if higher < 0.0 => Some(Side::Right),
-        _ => None,
-    };
-    GoalNumber::Lower { side, by: right_higher.abs() }
-}
-
-/// The number that a goal wants.
-fn number(want: Want, needs: &Needs) -> GoalNumber {
-    let oblique = |corrected| needs.oblique.map_or(0.0, |oblique| oblique.right_higher(corrected));
-    match want {
-        Want::CorrectObliquity => lower(Length::from_m(oblique(true))),
-        Want::AccommodateObliquity => lower(Length::from_m(oblique(false))),
-        Want::OffLoad { share, .. } => GoalNumber::Relief(share),
-        Want::Shelf { height }
-        | Want::MedialSupport { height }
-        | Want::LateralSupport { height } => GoalNumber::Higher(height),
-        Want::LowerFront { by, .. } => GoalNumber::FrontLower(by),
-        Want::EqualFirmness => GoalNumber::Apart(0.0),
-        Want::NearStock => GoalNumber::Changed(0),
-    }
+/// How many tolerances a filling is off an aim, either way.
+fn off(aim: &Aim, filling: &Filling) -> f64 {
+    aim.quantity.value(filling).map_or(0.0, |value| aim.off(value).abs())
 }

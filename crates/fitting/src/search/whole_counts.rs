@@ -1,8 +1,9 @@
 //! Whole cells: the best whole counts around an answer that is not whole.
 
 use crate::goals::aims::{Filling, Slopes};
+use crate::search::program::LinearAim;
 use crate::search::side_by_side::side_by_side;
-use crate::search::steps::{LinearAim, Score, Search};
+use crate::search::steps::{Score, Search};
 
 /// Candidates that are solved anew in each round.
 const SOLVED: usize = 6;
@@ -12,13 +13,18 @@ const MOST_ROUNDS: usize = 6;
 /// Compartments that are rounded both ways, the others to the nearest: two to the tenth are a
 /// thousand candidates, which straight lines sort in no time.
 const BOTH_WAYS: usize = 10;
+/// Changes that are left out together where nothing is worse without them, in cells: up to this many.
+const SMALL: u32 = 2;
+/// Parts of the whole change that are tried.
+const PARTS: [f64; 2] = [0.5, 0.75];
 /// Compartments in which a neighbour differs at most: enough to move a cell from one to another and
 /// to make up for it in a third; four would be many times as many.
 const CHANGED: u32 = 3;
 
 impl Search<'_> {
     /// The best whole counts around a filling: first among the counts next to it, then by
-    /// neighbours with a cell more or less in up to three compartments, until none is better.
+    /// neighbours with a cell more or less in up to three compartments, then nearer to home, until
+    /// none is better.
     ///
     /// None where nothing near it comes to rest.
     pub(crate) fn best_whole_counts(
@@ -27,7 +33,7 @@ impl Search<'_> {
         slopes: Slopes,
     ) -> Option<(Filling, Slopes)> {
         let mut slopes = slopes;
-        let lines = self.linear_aims(best, &slopes);
+        let lines = self.both_lines(best, &slopes);
         let mut candidates = self.around(&best.counts);
         candidates.sort_by_cached_key(|counts| Ordered(self.guess(&best.counts, &lines, counts)));
         let all = self.solved(&candidates[..candidates.len().min(SOLVED)], best);
@@ -35,7 +41,7 @@ impl Search<'_> {
         let mut found = self.best_of(all)?;
         let mut fresh = false;
         for _ in 0..MOST_ROUNDS {
-            let lines = self.linear_aims(&found.1, &slopes);
+            let lines = self.both_lines(&found.1, &slopes);
             let mut near: Vec<(Score, Vec<f64>)> = (self.neighbours(&found.1.counts).into_iter())
                 .map(|counts| (self.guess(&found.1.counts, &lines, &counts), counts))
                 .filter(|(score, _)| *score < found.0)
@@ -49,6 +55,13 @@ impl Search<'_> {
                 Some(next) if next.0 < found.0 => (found, fresh) = (next, false),
                 _ if fresh => break,
                 _ => (slopes, fresh) = (self.slopes(&found.1)?, true),
+            }
+        }
+        for _ in 0..MOST_ROUNDS {
+            let all = self.solved(&self.nearer_home(&found.1.counts), &found.1);
+            match self.best_of(all) {
+                Some(next) if next.0 < found.0 => found = next,
+                _ => break,
             }
         }
         Some((found.1, slopes))
@@ -71,39 +84,66 @@ impl Search<'_> {
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
     }
 
-    /// The score that straight lines make expect.
-    fn guess(&self, from: &[f64], lines: &[LinearAim<'_>], counts: &[f64]) -> Score {
-        let offs = lines.iter().map(|LinearAim { aim, value, slope, .. }| {
-            let changes = counts.iter().zip(from).zip(slope);
-            let by: f64 = changes.map(|((to, from), slope)| slope * (to - from)).sum();
-            (aim.rank, aim.off(value + by))
-        });
-        self.scored(offs, counts)
+    /// Aims and harm as straight lines.
+    fn both_lines(&self, filling: &Filling, slopes: &Slopes) -> [Vec<LinearAim<'_>>; 2] {
+        [&self.aims, &self.harm].map(|aims| self.lines(aims, filling, slopes))
     }
 
-    /// All whole counts next to counts: the one below and the one above of each compartment, of
-    /// the first ten where there are more.
+    /// The score that straight lines make expect.
+    fn guess(&self, from: &[f64], [aims, harm]: &[Vec<LinearAim<'_>>; 2], counts: &[f64]) -> Score {
+        let off = |LinearAim { aim, value, slope }: &LinearAim<'_>| {
+            let changes = counts.iter().zip(from).zip(slope);
+            let by: f64 = changes.map(|((to, from), slope)| slope * (to - from)).sum();
+            aim.off(value + by)
+        };
+        let ranked = aims.iter().map(|line| (line.aim.rank, off(line)));
+        self.scored(ranked, harm.iter().map(off), counts)
+    }
+
+    /// All whole counts next to counts: the one below and the one above of each group, of the first
+    /// ten where there are more.
     fn around(&self, counts: &[f64]) -> Vec<Vec<f64>> {
         let mut all = vec![counts.iter().map(|count| count.round()).collect::<Vec<f64>>()];
-        for at in 0..counts.len().min(BOTH_WAYS) {
-            let near = [counts[at].floor(), counts[at].ceil()];
-            let whole = near.map(|count| count.clamp(self.bounds[at][0], self.bounds[at][1]));
-            all = all
-                .into_iter()
-                .flat_map(|counts| {
-                    whole.map(|count| {
-                        let mut next = counts.clone();
-                        next[at] = count;
-                        next
-                    })
-                })
-                .collect();
+        for group in self.groups.iter().take(BOTH_WAYS) {
+            let [least, most] = self.bounds[group[0]];
+            let count = counts[group[0]];
+            let whole = [count.floor(), count.ceil()].map(|count| count.clamp(least, most));
+            let with = |counts: &Vec<f64>, count: f64| {
+                let mut next = counts.clone();
+                group.iter().for_each(|at| next[*at] = count);
+                next
+            };
+            all = all.iter().flat_map(|counts| whole.map(|count| with(counts, count))).collect();
             all.dedup();
         }
         all
     }
 
-    /// Counts with one cell more or one less in up to three compartments.
+    /// Counts nearer to home: with the smallest changes left out, one compartment as it was, or a part
+    /// of the whole change.
+    fn nearer_home(&self, counts: &[f64]) -> Vec<Vec<f64>> {
+        let away: Vec<f64> =
+            counts.iter().zip(&self.home).map(|(count, home)| count - home).collect();
+        let with = |by: &dyn Fn(usize, f64) -> f64| -> Vec<f64> {
+            let each = away.iter().zip(&self.home).enumerate();
+            each.map(|(at, (away, home))| home + by(at, *away)).collect()
+        };
+        let mut all: Vec<Vec<f64>> = (1..=SMALL)
+            .map(|most| with(&|_, away| if away.abs() <= f64::from(most) { 0.0 } else { away }))
+            .collect();
+        all.extend(PARTS.map(|part| with(&|_, away| (part * away).round())));
+        all.extend(
+            self.groups
+                .iter()
+                .map(|group| with(&|at, away| if group.contains(&at) { 0.0 } else { away })),
+        );
+        all.sort_by(|a, b| a.partial_cmp(b).unwrap_or(std::cmp::Ordering::Equal));
+        all.dedup();
+        all.retain(|next| next != counts);
+        all
+    }
+
+    /// Counts with one cell more or one less in up to three groups.
     fn neighbours(&self, counts: &[f64]) -> Vec<Vec<f64>> {
         let mut all = Vec::new();
         self.change_from(0, CHANGED, counts, &mut all);
@@ -111,20 +151,20 @@ impl Search<'_> {
         all
     }
 
-    /// Adds all counts with changes in up to `left` of the compartments from one on.
+    /// Adds all counts with changes in up to `left` of the groups from one on.
     fn change_from(&self, first: usize, left: u32, counts: &[f64], all: &mut Vec<Vec<f64>>) {
         all.push(counts.to_vec());
         if left == 0 {
             return;
         }
-        for at in first..counts.len() {
+        for (place, group) in self.groups.iter().enumerate().skip(first) {
             for by in [1.0, -1.0] {
-                let [least, most] = self.bounds[at];
-                let count = counts[at] + by;
-                if (least..=most).contains(&count) {
-                    let mut next = counts.to_vec();
-                    next[at] = count;
-                    self.change_from(at + 1, left - 1, &next, all);
+                let mut next = counts.to_vec();
+                group.iter().for_each(|at| next[*at] += by);
+                let fits =
+                    |at: &usize| (self.bounds[*at][0]..=self.bounds[*at][1]).contains(&next[*at]);
+                if group.iter().all(fits) {
+                    self.change_from(place + 1, left - 1, &next, all);
                 }
             }
         }

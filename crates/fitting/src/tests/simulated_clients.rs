@@ -22,7 +22,7 @@ use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{ClientOnCushion, SearchMeshes};
 use crate::prediction::prepared::{PreparedCushion, Spacings};
 use crate::prediction::unknowns::{Assumptions, Unknown};
-use crate::search::planner::{Adjusting, Planner};
+use crate::search::planner::{PlanStart, Planner, stock_counts};
 use crate::search::progress::Progress;
 use crate::tests::dice::Dice;
 use crate::tests::recording::{identity, recorded};
@@ -244,22 +244,11 @@ impl<'a> Case<'a> {
 
     /// What a planner reaches who knows the truth.
     fn oracle(&self) -> Option<(bool, Vec<bool>)> {
-        let now: Vec<f64> = (self.truth.pattern().indices())
-            .map(|ix| f64::from(self.truth.stock()[ix].cells.stock))
-            .collect();
-        let free = Adjusting {
-            unsure: [0.0; 2],
-            bounds: now.iter().map(|_| [0.0, f64::INFINITY]).collect(),
-            held: Vec::new(),
-        };
-        let planner = Planner::adjusting(
-            self.truth,
-            &self.client,
-            self.hidden.clone(),
-            &now,
-            free,
-            Stop::never(),
-        );
+        let home = stock_counts(self.truth).iter().map(|count| *count as u32).collect();
+        let fixed = vec![false; self.truth.pattern().compartments().len()];
+        let start = PlanStart { home, fixed, passed: None, symmetric: false };
+        let hidden = self.hidden.clone();
+        let planner = Planner::knowing(self.truth, &self.client, hidden, &start, Stop::never());
         self.holds(&exact(&planner.find(Progress::none()).expect("a body").counts))
     }
 
@@ -299,6 +288,7 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
     let (known, on) = (case.known, Date::constant(2026, 3, 1));
     let input = crate::search::plan::PlanInput {
         client: &case.client,
+        passed: None,
         cushion: known,
         on,
         stop: Stop::never(),

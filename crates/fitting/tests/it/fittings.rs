@@ -29,6 +29,7 @@ fn planned(layout: &str, client: Client) -> Planned {
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
     let input = PlanInput {
         client: &client,
+        passed: None,
         cushion: &cushion,
         on: DAY,
         stop: Stop::never(),

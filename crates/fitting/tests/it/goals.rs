@@ -18,7 +18,7 @@ fn input<'a>(
     client: &'a Client,
     progress: Progress<'a>,
 ) -> PlanInput<'a> {
-    PlanInput { client, cushion, on: DAY, stop: Stop::never(), progress }
+    PlanInput { client, cushion, passed: None, on: DAY, stop: Stop::never(), progress }
 }
 
 fn planned(cushion: &PreparedCushion, client: &Client) -> Plan {

@@ -16,6 +16,7 @@ fn table(layout: &str, size: &str, client: &Client) -> Vec<IfThen> {
     let plan = plan(
         &PlanInput {
             client,
+            passed: None,
             cushion: &cushion,
             on: DAY,
             stop: Stop::never(),

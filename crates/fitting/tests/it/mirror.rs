@@ -116,7 +116,9 @@ fn assert_mirrored(cushion: &PreparedCushion, client: &Client, checks: &[Check],
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
     let planned = |client: &Client| {
         let progress = Progress::none();
-        let plan = plan(&PlanInput { client, cushion, on: DAY, stop, progress }, &stock).unwrap();
+        let plan =
+            plan(&PlanInput { client, cushion, passed: None, on: DAY, stop, progress }, &stock)
+                .unwrap();
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
         (counts, plan)
     };

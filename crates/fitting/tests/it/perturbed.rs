@@ -20,7 +20,8 @@ fn counts(cushion: &PreparedCushion, client: &Client) -> Vec<u32> {
     let on = Date::constant(2026, 3, 2);
     let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
     let (stop, progress) = (Stop::never(), Progress::none());
-    let plan = plan(&PlanInput { client, cushion, on, stop, progress }, &stock).unwrap();
+    let plan =
+        plan(&PlanInput { client, cushion, passed: None, on, stop, progress }, &stock).unwrap();
     plan.counts.iter().map(|count| count.planned).collect()
 }
 

@@ -2,7 +2,7 @@
 
 use case::{
     AdjustRefusal, Alarm, BodyError, BodyValue, BrokenLimit, ByHand, Check, Doubt, LookAt, Mistake,
-    NextStep, SkinAnswer, Verdict, WhyNoPlan,
+    NextStep, SkinAnswer, Telling, Verdict, WhyNoPlan,
 };
 
 use super::{English, parts};
@@ -157,6 +157,22 @@ impl CheckWords for English {
             NextStep::NoCellsForAMark => {
                 "No cells are moved for a mark on the skin. The fitting has failed until the treating clinician has seen it."
             }
+            NextStep::FeelAgain(side) => {
+                return format!(
+                    "So near to the limit one reading moves no cells: feel under the {} seat bone \
+                     again before the client sits on, and give both readings.",
+                    parts::side(side)
+                );
+            }
+            NextStep::SetUpBeforeMoving(side) => {
+                return format!(
+                    "The cells that were moved should have changed what is felt under the {} seat \
+                     bone, and it did not change. Look at the set-up first: which way round the \
+                     cushion lies, what lies under it, the counts. No cells before that.",
+                    parts::side(side)
+                );
+            }
+            NextStep::TellsMost(telling) => return tells_most(telling),
             NextStep::CountBeforeMoving => {
                 "Much more cushion was expected there: count every compartment again and look at the seat under the cushion before any cell is moved."
             }
@@ -315,5 +331,24 @@ fn body_value(what: BodyValue) -> (&'static str, &'static str) {
         BodyValue::LoadForward => ("a distance of the load from the seat bones", " mm"),
         BodyValue::LoadRight => ("a distance of the load from the middle", " mm"),
         BodyValue::TrunkHeight => ("a trunk height", " mm"),
+    }
+}
+
+/// The check that would tell most, and why.
+fn tells_most(telling: Telling) -> String {
+    match telling {
+        Telling::Under(side) => format!(
+            "The check that would tell most now: feel under the {} seat bone, since how much \
+             cushion is left there is what is least known.",
+            parts::side(side)
+        ),
+        Telling::OnTop(side) => format!(
+            "The check that would tell most now: on top, at the {} seat bone, since the pressure \
+             there tells how the load is shared.",
+            parts::side(side)
+        ),
+        Telling::Lower => "The check that would tell most now: which side of the pelvis is lower, \
+                           and by how much, since how the client leans is what is least known."
+            .to_owned(),
     }
 }

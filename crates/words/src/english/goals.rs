@@ -73,6 +73,10 @@ impl GoalWords for English {
             Shortfall::OutOfReach => {
                 "no counts of this layout reach it within the limits".to_owned()
             }
+            Shortfall::SeatWouldFall => {
+                "the step is there, but made by lowering what is beside it, which supports nobody"
+                    .to_owned()
+            }
             Shortfall::FixedObliquity => {
                 "the obliquity is fixed: accommodate it, a fixed pelvis is not forced level"
                     .to_owned()

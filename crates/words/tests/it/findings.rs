@@ -5,7 +5,7 @@ use case::{
     Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution, Check,
     CostAtBone, Date, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome, HeightEffect, LookAt,
     Mistake, NextStep, OtherCount, ReCheck, Remedy, RemedyCost, Shortfall, SinceRecorded, SiteName,
-    SizeMisfit, SizingRule, SkinAnswer, Source, TopAnswer, Verdict, Want, WhyReCheck,
+    SizeMisfit, SizingRule, SkinAnswer, Source, Telling, TopAnswer, Verdict, Want, WhyReCheck,
 };
 use cushion::{Length, Mass, Side};
 use words::{ENGLISH, Language};
@@ -143,6 +143,7 @@ fn shortfalls() -> Vec<Shortfall> {
         Shortfall::Full(4),
         Shortfall::Rank,
         Shortfall::OutOfReach,
+        Shortfall::SeatWouldFall,
         Shortfall::FixedObliquity,
         Shortfall::InjuredLowSide(Side::Right),
         Shortfall::FixedPosteriorTilt,
@@ -171,12 +172,17 @@ fn next_steps() -> Vec<NextStep> {
         NextStep::MoveWhileOff,
         NextStep::AnotherCushion,
         NextStep::Call,
+        NextStep::TellsMost(Telling::Lower),
     ];
     for side in BOTH {
         all.push(NextStep::CheckUnder(side));
         all.push(NextStep::CheckOnTop(side));
         all.push(NextStep::FeelBeforeMoving(side));
         all.push(NextStep::FeelBeforeTaking(side));
+        all.push(NextStep::FeelAgain(side));
+        all.push(NextStep::SetUpBeforeMoving(side));
+        all.push(NextStep::TellsMost(Telling::Under(side)));
+        all.push(NextStep::TellsMost(Telling::OnTop(side)));
     }
     all
 }

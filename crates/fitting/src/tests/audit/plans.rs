@@ -78,6 +78,7 @@ pub(super) fn planned(client: AuditClient, with_reach: bool) -> Option<Planned> 
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
     let input = PlanInput {
         client: &client.client,
+        passed: None,
         cushion: &cushion,
         on: Date::constant(2026, 3, 1),
         stop: Stop::never(),

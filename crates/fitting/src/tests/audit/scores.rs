@@ -36,7 +36,7 @@ impl<'a> Judging<'a> {
         let stock: Vec<f64> = (cushion.pattern().indices())
             .map(|ix| f64::from(cushion.stock()[ix].cells.stock))
             .collect();
-        let stock = bare(cushion, &meshes).filled(&stock, None)?;
+        let stock = Search::solving_only(cushion, &meshes).filled(&stock, None)?;
         Some(Self { cushion, meshes, needs: Needs::of(client), stock })
     }
 
@@ -55,7 +55,7 @@ impl<'a> Judging<'a> {
 
     /// The counts with their numbers; none where the client does not rest on them.
     pub(super) fn filling(&self, counts: &[f64], near: Option<&Filling>) -> Option<Filling> {
-        bare(self.cushion, &self.meshes).filled(counts, near)
+        Search::solving_only(self.cushion, &self.meshes).filled(counts, near)
     }
 
     /// How far each goal is off, in tolerances; none for one that is refused. One is met.
@@ -196,16 +196,4 @@ fn off_aims(aims: &[crate::goals::aims::Aim], filling: &Filling) -> f64 {
         aim.quantity.value(filling).map_or(0.0, |value| aim.off(value).abs())
     };
     aims.iter().filter(|aim| !aim.goes_with()).map(off).fold(0.0, f64::max)
-}
-
-fn bare<'s>(cushion: &'s PreparedCushion, meshes: &'s SearchMeshes<'s>) -> Search<'s> {
-    Search {
-        solved_on: &meshes.coarse,
-        tried_on: &meshes.rough,
-        pattern: cushion.pattern(),
-        unloaded: cushion.unloaded(),
-        aims: Vec::new(),
-        bounds: Vec::new(),
-        home: Vec::new(),
-    }
 }
