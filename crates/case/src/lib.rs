@@ -6,6 +6,7 @@
 mod central;
 mod check;
 mod client;
+mod costs;
 mod days;
 mod file_kind;
 mod finding;
@@ -39,6 +40,7 @@ pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
     LayoutRef, Measures, SeatLoad, Sides, Taken, Weighing,
 };
+pub use crate::costs::{BeforeAfter, Costs, GoalChange, SiteChange, ToldFrom};
 pub use crate::days::{day_after, days_between};
 pub use crate::file_kind::FileKind;
 pub use crate::finding::{

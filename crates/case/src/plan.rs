@@ -2,7 +2,7 @@
 
 use cushion::Name;
 
-use crate::{BrokenLimit, Caution, GoalOutcome, Move, Prediction};
+use crate::{BrokenLimit, Caution, Costs, GoalOutcome, Move, Prediction};
 
 /// What is planned for one compartment.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +39,9 @@ pub struct Plan {
     pub not_safe: Vec<BrokenLimit>,
     /// What the plan is expected to do; none without the client's weight.
     pub prediction: Option<Prediction>,
+    /// What it changes for the client, wanted or not; none without the client's weight, or where the
+    /// client does not come to rest.
+    pub costs: Option<Costs>,
     /// From the cushion as it is to the plan.
     pub moves: Vec<Move>,
     /// What whoever reads the plan should know.

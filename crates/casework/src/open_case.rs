@@ -2,8 +2,8 @@
 
 use case::text::TextFinding;
 use case::{
-    BodyError, Caution, Client, CushionIdentity, Date, Likeness, Plan, PlanRefusal, PlannedCount,
-    Prediction, RecordedPlan, Trouble,
+    BodyError, Caution, Client, Costs, CushionIdentity, Date, Likeness, Plan, PlanRefusal,
+    PlannedCount, Prediction, RecordedPlan, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
@@ -193,6 +193,34 @@ impl OpenCase {
             self.cushion.predict(&self.client.value, weight, counts, stop)
         })?;
         predicted.map_err(|error| self.no_body(error))
+    }
+
+    /// What counts change for the client: from those recorded last for this cushion where these are
+    /// others, else from the stock fill. None where the client does not come to rest.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::predict`].
+    pub fn costs(
+        &self,
+        counts: &[u32],
+        prediction: &Prediction,
+        stop: Stop<'_>,
+    ) -> Result<Option<Costs>, WorkError> {
+        let recorded = self.recorded_counts().filter(|recorded| recorded != counts);
+        let weight = self.weight()?;
+        let costs = unless_stopped(stop, |stop| {
+            let client = &self.client.value;
+            fitting::costs(
+                client,
+                &self.cushion,
+                weight,
+                recorded.as_deref(),
+                (counts, prediction),
+                stop,
+            )
+        })?;
+        costs.map_err(|error| self.no_body(error))
     }
 
     /// Returns the client's weight.

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 mod adjust;
 mod check;
+mod costs;
 mod finding;
 mod pattern;
 mod plan;

@@ -3,8 +3,8 @@
 
 use std::fmt::Debug;
 
-use case::{BrokenLimit, NextStep, Partners};
-use cushion::{Pattern, Side};
+use case::{BrokenLimit, Client, NextStep, Partners};
+use cushion::{Length, Pattern, Side};
 
 /// Returns how to mirror a question that is to be answered by its image; none where it is answered
 /// as it is, or where the cushion is not the same on both sides.
@@ -31,6 +31,23 @@ pub(crate) fn is_its_own_image<Question: Debug>(
     let written = |question: &Question| format!("{question:?}");
     Partners::of(pattern).is_some_and(|partners| written(&image(&partners)) == written(own))
 }
+
+/// A client whose legs are as long on both sides where a tape cannot tell them apart: what of their
+/// two sides is the same is not made another by 3 mm.
+pub(crate) fn evened(client: &Client) -> Client {
+    let mut even = client.clone();
+    for sides in [&mut even.measures.thigh_depth, &mut even.measures.lower_leg_length] {
+        if let (Some(left), Some(right)) = (sides.left, sides.right)
+            && (left - right).abs() <= TAPE
+        {
+            sides.right = Some(left);
+        }
+    }
+    even
+}
+
+/// What two measurements of one leg differ by, at most: common practice, no source.
+const TAPE: Length = Length::from_mm(10.0);
 
 /// Sentences about sides are told of the left first, also after mirroring: within a run of entries
 /// of one group, those with a side are put in order.

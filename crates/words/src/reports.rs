@@ -2,7 +2,8 @@
 //! lines. A terminal shows them, and a page can.
 
 use case::{
-    Alarm, BrokenLimit, Date, GoalOutcome, PredictedSeat, Prediction, SizeMisfit, SurveySummary,
+    Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, SizeMisfit,
+    SurveySummary,
 };
 use cushion::{Class, Length, Mass, Size};
 
@@ -87,6 +88,9 @@ pub trait ReportWords {
 
     /// How the client is expected to sit, in all numbers but those of tables: sentences.
     fn seat(&self, seat: &PredictedSeat) -> String;
+
+    /// What counts change for the client, wanted or not: a heading, then a line each.
+    fn costs(&self, costs: &Costs) -> Vec<String>;
 
     /// What became of a goal, by its place from 1: sentences.
     fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String;

@@ -29,8 +29,8 @@ pub enum GoalNumber {
         /// By how much; not negative.
         by: Length,
     },
-    /// The share of the surface pressure at the stock fill that is taken off; more than there was
-    /// where negative.
+    /// The share of the surface pressure at the stock fill that is taken off, less what soft tissue
+    /// takes of that; more than there was where negative.
     Relief(f64),
     /// How much higher some compartments are than others, unloaded; lower where negative.
     Higher(Length),

@@ -73,6 +73,7 @@ fn report<'a>(
         not_safe: &adjusted.not_safe,
         goals: &adjusted.goals,
         prediction: &adjusted.prediction,
+        costs: adjusted.costs.as_ref(),
         mistakes: why.iter().map(|own| (&own.mistake, own.likelihood)).collect(),
     }
 }
@@ -143,6 +144,8 @@ fn words(
     let told = matches!(adjusted.verdict, Verdict::AsPlanned | Verdict::Stay | Verdict::Move);
     let expected = adjusted.prediction.seated.as_ref().filter(|_| told);
     lines.extend(expected.map(|seat| format!("\n{}", say.expected_after_moves(seat))));
+    let costs = adjusted.costs.as_ref().filter(|_| !adjusted.moves.is_empty());
+    lines.extend(costs.iter().flat_map(|costs| say.costs(costs)));
     lines.extend(adjusted.not_safe.iter().map(|limit| say.not_safe_yet(limit)));
     lines.extend(adjusted.next.iter().map(|step| say.next_step(*step)));
     lines.extend(adjusted.left_out.iter().map(|check| say.left_out(check)));

@@ -112,6 +112,7 @@ fn expected(say: &dyn Language, plan: &Counts) -> Vec<String> {
     }
     let seat = plan.prediction.as_ref().and_then(|own| own.seated.as_ref());
     lines.extend(seat.map(|seat| say.expected_seat(seat)));
+    lines.extend(plan.costs.iter().flat_map(|costs| say.costs(costs)));
     lines.extend(plan.moves.iter().map(|own| say.a_move(own)));
     lines.push(String::new());
     lines

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use case::{Caution, Finding, Prediction};
+use case::{Caution, Costs, Finding, Prediction};
 use casework::{OpenCase, PROGRAM, Whose};
 use cushion::Mass;
 use mechanics::Stop;
@@ -36,6 +36,7 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;
     let (prediction, cuts) = case.predict(&counts, Stop::never())?;
+    let costs = case.costs(&counts, &prediction, Stop::never())?;
     let warnings = warnings(&case, &counts, &prediction);
     if let Some(path) = &arguments.svg {
         if cuts.is_empty() {
@@ -53,12 +54,13 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
             PROGRAM,
             code,
             &prediction,
+            costs.as_ref(),
             &warnings,
             &|own| say.finding(own),
         ));
     }
     terminal.warn(&warnings.iter().map(|own| said(say, own)).collect::<Vec<_>>());
-    terminal.answer(&words(&case, &prediction, weight, &whence))
+    terminal.answer(&words(&case, &prediction, costs.as_ref(), weight, &whence))
 }
 
 /// The counts with those of `--cells` in their places.
@@ -90,7 +92,13 @@ fn said(say: &dyn Language, warning: &Finding) -> String {
 }
 
 /// The prediction as a person reads it.
-fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -> String {
+fn words(
+    case: &OpenCase,
+    prediction: &Prediction,
+    costs: Option<&Costs>,
+    weight: Mass,
+    whence: &str,
+) -> String {
     let (pattern, say) = (case.cushion.pattern(), say::about(case));
     let mut lines = vec![
         format!(
@@ -107,6 +115,7 @@ fn words(case: &OpenCase, prediction: &Prediction, weight: Mass, whence: &str) -
         lines.push(tables::compartments_in_use(seat));
         let fixed = say.lines();
         lines.push(tables::sites_in_use(seat) + fixed.model_limits);
+        lines.extend(costs.iter().flat_map(|costs| say.costs(costs)));
         lines.push(fixed.estimate.to_owned());
     }
     lines.join("\n") + "\n"

@@ -1,12 +1,13 @@
 //! The report on an adjustment.
 
 use case::{
-    Alarm, BrokenLimit, Check, Doubt, Finding, GoalOutcome, LookAt, Mistake, Move, NextStep,
+    Alarm, BrokenLimit, Check, Costs, Doubt, Finding, GoalOutcome, LookAt, Mistake, Move, NextStep,
     Prediction, Verdict,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::costs::CostsBody;
 use super::finding::{FindingBody, Say};
 use super::plan::MoveReport;
 use super::prediction::PredictionBody;
@@ -40,6 +41,8 @@ pub struct AdjustReport<'a> {
     pub goals: &'a [GoalOutcome],
     /// What is expected after the moves.
     pub prediction: &'a Prediction,
+    /// What the moves change.
+    pub costs: Option<&'a Costs>,
     /// Mistakes that would explain what was found, with how likely each is, from 0 to 1.
     pub mistakes: Vec<(&'a Mistake, f64)>,
 }
@@ -60,6 +63,7 @@ pub(super) struct AdjustBody<'a> {
     not_safe: Vec<FindingBody>,
     goals: Vec<FindingBody>,
     result: PredictionBody<'a>,
+    costs: Option<CostsBody>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     mistakes: Vec<MistakeBody>,
 }
@@ -93,6 +97,7 @@ pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>, say: Say<'_>)
         not_safe: FindingBody::all(own.not_safe, say),
         goals: FindingBody::all(own.goals, say),
         result: own.prediction.into(),
+        costs: own.costs.map(CostsBody::from),
         mistakes: mistakes.collect(),
     };
     let doubts = own.doubts.iter().map(|doubt| Finding::Doubt(*doubt));

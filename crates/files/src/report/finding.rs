@@ -31,7 +31,7 @@ pub(super) struct FindingBody {
     source: Option<String>,
 }
 
-type Facts = BTreeMap<&'static str, Value>;
+pub(super) type Facts = BTreeMap<String, Value>;
 
 impl FindingBody {
     pub(super) fn new(finding: impl Into<Finding>, say: Say<'_>) -> Self {
@@ -56,7 +56,7 @@ impl FindingBody {
 }
 
 fn some<const N: usize>(facts: [(&'static str, Value); N]) -> Facts {
-    facts.into_iter().collect()
+    facts.into_iter().map(|(key, value)| (key.to_owned(), value)).collect()
 }
 
 fn mm(length: Length) -> Value {
@@ -130,40 +130,29 @@ fn goal(goal: &GoalOutcome, say: Say<'_>) -> Facts {
     if let Some(reached) = &goal.reached {
         facts.extend(numbers("reached", reached));
     }
-    facts.insert("met", json!(goal.met));
+    facts.insert("met".to_owned(), json!(goal.met));
     let why = goal.why.map(|why| FindingBody::new(why, say));
-    facts.insert("why", json!(why));
+    facts.insert("why".to_owned(), json!(why));
     facts
 }
 
-/// The number of a goal, under keys with its unit.
+/// The number of a goal, under keys with its unit that begin with a word.
 fn numbers(which: &str, number: &GoalNumber) -> Facts {
-    let key = |wanted: &'static str, reached: &'static str| match which {
-        "wanted" => wanted,
-        _ => reached,
-    };
+    goal_number(number).into_iter().map(|(key, value)| (format!("{which}_{key}"), value)).collect()
+}
+
+/// The number of a goal, under keys with its unit.
+pub(super) fn goal_number(number: &GoalNumber) -> Facts {
     let percent = |share: f64| json!(rounded(100.0 * share));
     match number {
-        GoalNumber::Lower { side: at, by } => some([
-            (
-                key("wanted_lower_side", "reached_lower_side"),
-                json!(at.map_or("level", Side::words)),
-            ),
-            (key("wanted_lower_mm", "reached_lower_mm"), mm(*by)),
-        ]),
-        GoalNumber::Relief(share) => {
-            some([(key("wanted_relief_percent", "reached_relief_percent"), percent(*share))])
+        GoalNumber::Lower { side: at, by } => {
+            some([("lower_side", json!(at.map_or("level", Side::words))), ("lower_mm", mm(*by))])
         }
-        GoalNumber::Higher(by) => some([(key("wanted_higher_mm", "reached_higher_mm"), mm(*by))]),
-        GoalNumber::FrontLower(by) => {
-            some([(key("wanted_front_lower_mm", "reached_front_lower_mm"), mm(*by))])
-        }
-        GoalNumber::Apart(share) => {
-            some([(key("wanted_apart_percent", "reached_apart_percent"), percent(*share))])
-        }
-        GoalNumber::Changed(cells) => {
-            some([(key("wanted_changed_cells", "reached_changed_cells"), json!(cells))])
-        }
+        GoalNumber::Relief(share) => some([("relief_percent", percent(*share))]),
+        GoalNumber::Higher(by) => some([("higher_mm", mm(*by))]),
+        GoalNumber::FrontLower(by) => some([("front_lower_mm", mm(*by))]),
+        GoalNumber::Apart(share) => some([("apart_percent", percent(*share))]),
+        GoalNumber::Changed(cells) => some([("changed_cells", json!(cells))]),
     }
 }
 

@@ -4,6 +4,7 @@ use case::{CountReason, Place, Plan};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::costs::CostsBody;
 use super::finding::{FindingBody, Say};
 use super::json;
 use super::prediction::PredictionBody;
@@ -20,6 +21,7 @@ pub(super) struct PlanReport<'a> {
     not_safe: Vec<FindingBody>,
     moves: Vec<MoveReport>,
     result: Option<PredictionBody<'a>>,
+    costs: Option<CostsBody>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -83,6 +85,7 @@ pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool, say: Say<'
         not_safe: FindingBody::all(&plan.not_safe, say),
         moves: plan.moves.iter().map(MoveReport::from).collect(),
         result: plan.prediction.as_ref().map(PredictionBody::from),
+        costs: plan.costs.as_ref().map(CostsBody::from),
     };
     json("plan", program, FindingBody::all(&plan.cautions, say), report)
 }

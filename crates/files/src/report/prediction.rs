@@ -1,12 +1,13 @@
 //! Reports on predictions and on the contour test.
 
 use case::{
-    Finding, PredictedCompartment, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
+    Costs, Finding, PredictedCompartment, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
 };
 use cushion::{Length, Pressure, Side};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::costs::CostsBody;
 use super::finding::{FindingBody, Say};
 use super::{json, rounded};
 
@@ -161,6 +162,7 @@ pub(super) struct PredictReport<'a> {
     client: &'a str,
     #[serde(flatten)]
     prediction: PredictionBody<'a>,
+    costs: Option<CostsBody>,
 }
 
 /// Returns the report on a prediction. Pressures are in kPa where not said otherwise; `low` and
@@ -170,11 +172,18 @@ pub fn predict(
     program: &str,
     client: &str,
     prediction: &Prediction,
+    costs: Option<&Costs>,
     warnings: &[Finding],
     say: Say<'_>,
 ) -> String {
     let warnings = FindingBody::all(warnings, say);
-    json("predict", program, warnings, PredictReport { client, prediction: prediction.into() })
+    let costs = costs.map(CostsBody::from);
+    json(
+        "predict",
+        program,
+        warnings,
+        PredictReport { client, prediction: prediction.into(), costs },
+    )
 }
 
 /// One step of the contour test.

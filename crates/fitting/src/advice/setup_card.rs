@@ -5,7 +5,7 @@
 
 use case::{
     CardFinding, Client, CostAtBone, GoalOutcome, IfThen, Mirror, Partners, Remedy, RemedyCost,
-    SiteName,
+    SiteName, ToldFrom,
 };
 use cushion::{CompartmentIx, Length, Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
@@ -96,7 +96,14 @@ fn answered(
     let effects = search.effects(&filling)?;
     let needs = Needs::of(client);
     let reader = GoalReader { needs: &needs, pattern, meshes: &meshes, stock: &stock };
-    let planner = Planner::judging(cushion, client, assumptions.clone(), counts, stop);
+    let planner = Planner::judging(
+        cushion,
+        client,
+        assumptions.clone(),
+        stock.counts.clone(),
+        ToldFrom::Stock,
+        stop,
+    );
     let goals = planner.judged(&reader, &filling);
     let stock_fill = cushion.stock();
     let table = Table {

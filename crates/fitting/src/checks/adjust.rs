@@ -8,7 +8,7 @@
 //! lowers a bone that was pinched or felt.
 
 use case::{
-    AdjustRefusal, Alarm, BrokenLimit, Check, Client, CushionIdentity, Date, Doubt, Entry,
+    AdjustRefusal, Alarm, BrokenLimit, Check, Client, Costs, CushionIdentity, Date, Doubt, Entry,
     GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, TopAnswer,
     UnderAnswer, Verdict,
 };
@@ -22,7 +22,7 @@ use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, missing};
 use crate::checks::passed::{in_order, passed_counts};
 use crate::image::{
-    answered_by_its_image, is_its_own_image, left_first, side_of_limit, side_of_step,
+    answered_by_its_image, evened, is_its_own_image, left_first, side_of_limit, side_of_step,
 };
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::prepared::PreparedCushion;
@@ -95,6 +95,8 @@ pub struct Adjusted {
     pub not_safe: Vec<BrokenLimit>,
     /// What is expected after the moves.
     pub prediction: Prediction,
+    /// What the moves change; none where the client does not come to rest.
+    pub costs: Option<Costs>,
 }
 
 /// Finds the next moves: alarms come first, then contradictions, then whether all is as planned.
@@ -135,6 +137,7 @@ impl Mirror for Adjusted {
             goals: self.goals.mirrored(partners),
             not_safe: left_first(self.not_safe.mirrored(partners), side_of_limit),
             prediction: self.prediction.mirrored(partners),
+            costs: self.costs.as_ref().map(|costs| costs.mirrored(partners)),
         }
     }
 }
@@ -237,6 +240,7 @@ fn decided(
         goals: found.goals,
         not_safe: found.not_safe,
         prediction: found.prediction,
+        costs: found.costs,
     })
 }
 
@@ -333,7 +337,7 @@ fn adjusting(input: &AdjustInput<'_>, learnt: &Estimate) -> Adjusting {
         let kept = compartment.side.map_or(!held.is_empty(), |side| held.contains(&side));
         [if kept { count } else { (count - most).max(0.0) }, count + most]
     });
-    let own = (input.client.clone(), input.now.to_vec(), checks.to_vec());
+    let own = (evened(input.client), input.now.to_vec(), checks.to_vec());
     let image = |partners: &Partners| {
         let (client, now, checks) = &own;
         (client.mirrored(partners), partners.swapped(now), checks.mirrored(partners))

@@ -1,7 +1,7 @@
 //! What the plan expects of the checks, and whether hands found just that.
 
 use case::BodyError;
-use case::{Check, LookAt, NextStep, SiteName, UnderAnswer, Verdict};
+use case::{Check, LookAt, NextStep, SiteName, ToldFrom, UnderAnswer, Verdict};
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
@@ -9,7 +9,6 @@ use crate::checks::adjust::{AdjustInput, Adjusted};
 use crate::checks::estimate::{Round, estimate};
 use crate::checks::meaning::{HAND, meaning};
 use crate::goals::aims::{Filling, Quantity};
-use crate::goals::limits::broken;
 use crate::goals::needs::Needs;
 use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::unknowns::Assumptions;
@@ -125,8 +124,9 @@ impl<'a> Expected<'a> {
         let AdjustInput { client, cushion, now, stop, .. } = self.input;
         let counts = counts.unwrap_or_else(|| now.to_vec());
         let assumptions = self.meshes.coarse.assumptions.clone();
-        let (goals, prediction) =
-            Planner::judging(cushion, client, assumptions, now, stop).seen(&counts)?;
+        let found =
+            Planner::judging(cushion, client, assumptions, real(now), ToldFrom::Present, stop)
+                .seen(&counts)?;
         Ok(Adjusted {
             verdict,
             alarms: Vec::new(),
@@ -136,9 +136,10 @@ impl<'a> Expected<'a> {
             moves: moves(cushion.pattern(), now, &counts),
             counts,
             next,
-            goals,
-            not_safe: broken(&prediction),
-            prediction,
+            goals: found.goals,
+            not_safe: found.not_safe,
+            prediction: found.prediction,
+            costs: found.costs,
         })
     }
 

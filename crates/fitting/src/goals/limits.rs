@@ -15,6 +15,9 @@ pub(crate) const NO_MORE: f64 = 0.01;
 /// The same of a site with a healed injury, or of one that feels nothing: a practice judgement.
 pub(crate) const A_LITTLE_MORE: f64 = 0.05;
 
+/// A rise that nobody can tell, however little a site carries, Pa, less than 1 mmHg.
+const NOTHING_TO_TELL: f64 = 100.0;
+
 /// One tolerance of the pressure at an injured site, as a share of that of the reference, and
 /// at least, Pa. Limits are kept before all else, so that it only weighs one limit against another.
 const INJURED_UNIT: f64 = 0.05;
@@ -85,7 +88,7 @@ pub(crate) fn limits(
     for (site, share) in needs.careful() {
         if let Some(now) = reference.surface(site) {
             let quantity = Quantity::Surface(site);
-            let most = now * (1.0 + share);
+            let most = now + (share * now).max(NOTHING_TO_TELL);
             let unit = (INJURED_UNIT * now).max(LEAST_INJURED_UNIT);
             aims.push(Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit });
         }

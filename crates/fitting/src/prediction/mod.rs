@@ -4,6 +4,7 @@ pub(crate) mod assumptions;
 pub(crate) mod board;
 pub(crate) mod client_on_cushion;
 pub(crate) mod contour;
+pub(crate) mod costs;
 pub(crate) mod live;
 pub(crate) mod predictor;
 pub(crate) mod prepared;

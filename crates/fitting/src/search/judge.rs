@@ -6,7 +6,7 @@ use mechanics::Parameters;
 
 use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::needs::Needs;
-use crate::goals::wanted::Wanted;
+use crate::goals::wanted::{LEFT_BY_TISSUE, Wanted};
 use crate::prediction::prepared::PreparedCushion;
 
 /// How near to the limit a clearance must be for it to be why a goal is missed, m: what the search
@@ -68,7 +68,7 @@ impl Judge<'_> {
             Want::OffLoad { site, .. } => {
                 let quantity = Quantity::Surface(site);
                 let stock = quantity.value(self.stock)?;
-                GoalNumber::Relief(1.0 - value(&quantity)? / stock)
+                GoalNumber::Relief(LEFT_BY_TISSUE * (1.0 - value(&quantity)? / stock))
             }
             Want::LowerFront { .. } => {
                 let by = |(aim, top): (&Aim, f64)| {
@@ -90,13 +90,6 @@ impl Judge<'_> {
 
     /// The likeliest reason that more is not reached.
     fn why_not(&self, aims: &[Aim]) -> Shortfall {
-        let is_met = |aim: &Aim| {
-            aim.quantity.value(self.filling).is_none_or(|value| aim.off(value).abs() <= 1.0)
-        };
-        let steps = || aims.iter().filter(|aim| matches!(aim.quantity, Quantity::Step { .. }));
-        if steps().next().is_some() && steps().all(is_met) {
-            return Shortfall::SeatWouldFall;
-        }
         let limit = Parameters::default().clearance_limit + AT_THE_LIMIT;
         for side in [Side::Left, Side::Right] {
             let clearance = Quantity::Clearance(side).value(self.filling);
@@ -111,6 +104,13 @@ impl Judge<'_> {
         });
         if let Some((ix, _)) = full {
             return Shortfall::Full(pattern[ix].number);
+        }
+        let is_met = |aim: &Aim| {
+            aim.quantity.value(self.filling).is_none_or(|value| aim.off(value).abs() <= 1.0)
+        };
+        let steps = || aims.iter().filter(|aim| matches!(aim.quantity, Quantity::Step { .. }));
+        if steps().next().is_some() && steps().all(is_met) {
+            return Shortfall::SeatWouldFall;
         }
         // The first goal has the ranks 1 and 2.
         if aims.iter().any(|aim| aim.rank > 2) { Shortfall::Rank } else { Shortfall::OutOfReach }

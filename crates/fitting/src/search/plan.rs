@@ -10,7 +10,7 @@ use mechanics::Stop;
 use crate::advice::cautions::cautions;
 use crate::advice::small_moves::small_moves;
 use crate::goals::needs::Needs;
-use crate::image::{answered_by_its_image, is_its_own_image};
+use crate::image::{answered_by_its_image, evened, is_its_own_image};
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
 use crate::search::planner::{FoundPlan, PlanStart, Planner};
@@ -86,6 +86,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
         goals: Vec::new(),
         not_safe: Vec::new(),
         prediction: None,
+        costs: None,
         moves: Vec::new(),
         cautions: Vec::new(),
     };
@@ -103,6 +104,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
         plan.goals = found.goals;
         plan.not_safe = found.not_safe;
         plan.prediction = Some(found.prediction);
+        plan.costs = found.costs;
     }
     plan.cautions = cautions(input, &counts);
     let wanted: Vec<u32> = counts.iter().map(|count| count.planned).collect();
@@ -111,6 +113,18 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
     plan.cautions.extend(small.map(|cells| Caution::SmallMoves { cells }));
     plan.counts = counts;
     Ok(plan)
+}
+
+/// A client with the counts that are begun from, which of them stay, and those that were passed.
+type Question = (Client, Vec<u32>, Vec<bool>, Option<Vec<u32>>);
+
+fn image_of((client, home, fixed, passed): &Question, partners: &Partners) -> Question {
+    (
+        client.mirrored(partners),
+        partners.swapped(home),
+        partners.swapped(fixed),
+        passed.as_ref().map(|passed| partners.swapped(passed)),
+    )
 }
 
 /// The counts that are found from these, for the client or for the mirror image.
@@ -126,19 +140,12 @@ fn found(
     };
     let home: Vec<u32> = wished.iter().enumerate().map(begun).collect();
     let passed = input.passed.map(<[u32]>::to_vec);
-    let own = (input.client.clone(), home, fixed, passed);
-    let image = |partners: &Partners| {
-        let (client, home, fixed, passed) = &own;
-        (
-            client.mirrored(partners),
-            partners.swapped(home),
-            partners.swapped(fixed),
-            passed.as_ref().map(|passed| partners.swapped(passed)),
-        )
-    };
+    let own: Question = (input.client.clone(), home, fixed, passed);
+    let image = |partners: &Partners| image_of(&own, partners);
     let pattern = input.cushion.pattern();
-    let symmetric = is_its_own_image(pattern, &own, image);
-    let find = |(client, home, fixed, passed)| {
+    let even = (evened(&own.0), own.1.clone(), own.2.clone(), own.3.clone());
+    let symmetric = is_its_own_image(pattern, &even, |partners| image_of(&even, partners));
+    let find = |(client, home, fixed, passed): Question| {
         let start = PlanStart { home, fixed, passed, symmetric };
         let planner = Planner::new(input.cushion, &client, weight, &start, input.stop)?;
         planner.find(input.progress)

@@ -1,6 +1,9 @@
 //! The planner: goals and limits to whole counts, found on a coarse mesh, verified on a fine one.
 
-use case::{BodyError, BrokenLimit, Client, GoalOutcome, Mirror, Partners, Prediction, Shortfall};
+use case::{
+    BodyError, BrokenLimit, Client, Costs, GoalOutcome, Mirror, Partners, Prediction, Shortfall,
+    ToldFrom,
+};
 use cushion::{CompartmentIx, Mass, Pattern, Side};
 use mechanics::Stop;
 
@@ -12,6 +15,7 @@ use crate::goals::wanted::{GoalReader, Wanted};
 use crate::image::{left_first, side_of_limit};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
+use crate::prediction::costs::Compared;
 use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
@@ -47,6 +51,8 @@ pub(crate) struct FoundPlan {
     pub(crate) goals: Vec<GoalOutcome>,
     pub(crate) prediction: Prediction,
     pub(crate) not_safe: Vec<BrokenLimit>,
+    /// What they change; none where the client does not come to rest.
+    pub(crate) costs: Option<Costs>,
 }
 
 impl Mirror for FoundPlan {
@@ -56,6 +62,7 @@ impl Mirror for FoundPlan {
             goals: self.goals.mirrored(partners),
             prediction: self.prediction.mirrored(partners),
             not_safe: left_first(self.not_safe.mirrored(partners), side_of_limit),
+            costs: self.costs.as_ref().map(|costs| costs.mirrored(partners)),
         }
     }
 }
@@ -69,6 +76,8 @@ pub(crate) struct Planner<'a> {
     home: Vec<f64>,
     /// The counts against which harm is measured.
     reference: Vec<f64>,
+    /// What those are.
+    told_from: ToldFrom,
     /// The last counts on which a check was passed.
     passed: Option<Vec<f64>>,
     /// Compartments whose counts are fixed.
@@ -164,6 +173,7 @@ impl<'a> Planner<'a> {
             assumptions,
             home: real(&start.home),
             reference: passed.clone().unwrap_or_else(|| stock_counts(cushion)),
+            told_from: if passed.is_some() { ToldFrom::Passed } else { ToldFrom::Stock },
             passed,
             groups: groups(cushion.pattern(), start.symmetric),
             fixed: start.fixed.clone(),
@@ -187,6 +197,7 @@ impl<'a> Planner<'a> {
             assumptions,
             home: now.to_vec(),
             reference: now.to_vec(),
+            told_from: ToldFrom::Present,
             passed: adjusting.passed.clone(),
             groups: groups(cushion.pattern(), adjusting.symmetric),
             fixed: vec![false; now.len()],
@@ -195,30 +206,32 @@ impl<'a> Planner<'a> {
         }
     }
 
-    /// Prepares to judge counts, without looking for others.
+    /// Prepares to judge counts against others, without looking for any.
     pub(crate) fn judging(
         cushion: &'a PreparedCushion,
         client: &Client,
         assumptions: Assumptions,
-        now: &[u32],
+        reference: Vec<f64>,
+        told_from: ToldFrom,
         stop: Stop<'a>,
     ) -> Self {
         Self {
             cushion,
             needs: Needs::of(client),
             assumptions,
-            home: real(now),
-            reference: real(now),
+            home: reference.clone(),
+            fixed: vec![true; reference.len()],
+            reference,
+            told_from,
             passed: None,
             groups: groups(cushion.pattern(), false),
-            fixed: vec![true; now.len()],
             adjusting: None,
             stop,
         }
     }
 
-    /// What becomes of the goals on counts, and what is expected of them.
-    pub(crate) fn seen(&self, counts: &[u32]) -> Result<(Vec<GoalOutcome>, Prediction), BodyError> {
+    /// What is expected of counts, without looking for others.
+    pub(crate) fn seen(&self, counts: &[u32]) -> Result<FoundPlan, BodyError> {
         let pattern = self.cushion.pattern();
         let predictor = Predictor::new(
             self.cushion.fine(),
@@ -229,14 +242,34 @@ impl<'a> Planner<'a> {
         let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
         let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
         let stock = self.search(&meshes, Vec::new()).filled(&stock_counts(self.cushion), None);
-        let goals = match &stock {
+        let (goals, costs) = match &stock {
             Some(stock) => {
                 let reader = GoalReader { needs: &self.needs, pattern, meshes: &meshes, stock };
-                self.outcomes(&reader, counts)
+                let goals = self.outcomes(&reader, counts);
+                let costs = self.costs(&reader, counts, &goals, &prediction);
+                (goals, costs)
             }
-            None => self.refused_all(Shortfall::NoRestOnStock),
+            None => (self.refused_all(Shortfall::NoRestOnStock), None),
         };
-        Ok((goals, prediction))
+        let not_safe = broken(&prediction);
+        Ok(FoundPlan { counts: counts.to_vec(), goals, prediction, not_safe, costs })
+    }
+
+    /// What counts change, from those that are told from.
+    fn costs(
+        &self,
+        reader: &GoalReader<'_>,
+        counts: &[u32],
+        goals: &[GoalOutcome],
+        prediction: &Prediction,
+    ) -> Option<Costs> {
+        let seat = prediction.seated.as_ref()?;
+        let search = self.search(reader.meshes, Vec::new());
+        let after = search.filled(&real(counts), Some(reader.stock))?;
+        let before = search.filled(&self.reference, Some(reader.stock))?;
+        let was = self.judged(reader, &before);
+        let compared = Compared { before: &before, after: &after, goals: [&was, goals] };
+        Some(compared.costs(self.told_from, &self.needs, seat))
     }
 
     /// Looks for the best counts, and tells how far it is.
@@ -293,7 +326,8 @@ impl<'a> Planner<'a> {
         };
         let goals = self.outcomes(&reader, &counts);
         let not_safe = broken(&prediction);
-        Ok(FoundPlan { counts, goals, prediction, not_safe })
+        let costs = self.costs(&reader, &counts, &goals, &prediction);
+        Ok(FoundPlan { counts, goals, prediction, not_safe, costs })
     }
 
     /// The clearance that is needed under each seat bone, m; with the spread of the stock fill, where
@@ -321,10 +355,16 @@ impl<'a> Planner<'a> {
         needed: [f64; 2],
         known: Option<Slopes>,
     ) -> Option<(Filling, Slopes)> {
-        let search = self.decision(reader, wanted, task, needed)?;
+        let mut search = self.decision(reader, wanted, task, needed)?;
         let start = search.filled(&self.home, Some(reader.stock))?;
-        let (rough, start) = search.roughly(&start)?;
-        let (best, slopes) = rough.best(start, known)?;
+        let (mut rough, start) = search.roughly(&start)?;
+        let (mut best, mut slopes) = rough.best(start, known)?;
+        let beyond = beyond_reach(&rough, wanted, &best);
+        if !beyond.is_empty() {
+            rough.weigh(&beyond);
+            search.weigh(&beyond);
+            (best, slopes) = rough.best(best, Some(slopes))?;
+        }
         search.best_whole_counts(&search.filled(&best.counts, Some(reader.stock))?, slopes)
     }
 
@@ -484,7 +524,7 @@ impl<'a> Planner<'a> {
         if not_safe.is_empty() {
             not_safe.push(BrokenLimit::NoRestOnStock);
         }
-        FoundPlan { counts, goals, prediction, not_safe }
+        FoundPlan { counts, goals, prediction, not_safe, costs: None }
     }
 
     /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.
@@ -513,6 +553,49 @@ impl<'a> Planner<'a> {
 pub(crate) fn stock_counts(cushion: &PreparedCushion) -> Vec<f64> {
     let (pattern, stock) = (cushion.pattern(), cushion.stock());
     pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
+}
+
+/// What counts, of which so much is expected, change for a client: from `recorded`, or from the stock
+/// fill where there are none. None where the client does not come to rest.
+///
+/// # Errors
+///
+/// Returns what in the client's measures is no body's.
+pub fn costs(
+    client: &Client,
+    cushion: &PreparedCushion,
+    weight: Mass,
+    recorded: Option<&[u32]>,
+    (counts, prediction): (&[u32], &Prediction),
+    stop: Stop<'_>,
+) -> Result<Option<Costs>, BodyError> {
+    let assumptions = assumptions_of(client, cushion, weight, stop)?;
+    let meshes = SearchMeshes::new(cushion, &assumptions, stop)?;
+    let (reference, from) = match recorded {
+        Some(recorded) => (real(recorded), ToldFrom::Present),
+        None => (stock_counts(cushion), ToldFrom::Stock),
+    };
+    let planner = Planner::judging(cushion, client, assumptions, reference, from, stop);
+    let Some(stock) = planner.search(&meshes, Vec::new()).filled(&stock_counts(cushion), None)
+    else {
+        return Ok(None);
+    };
+    let pattern = cushion.pattern();
+    let reader = GoalReader { needs: &planner.needs, pattern, meshes: &meshes, stock: &stock };
+    let goals = planner.outcomes(&reader, counts);
+    Ok(planner.costs(&reader, counts, &goals, prediction))
+}
+
+/// The ranks of goals that are not met on the best filling, with what goes with them.
+fn beyond_reach(search: &Search<'_>, wanted: &[Wanted], best: &Filling) -> Vec<usize> {
+    let missed = |rank: usize| {
+        // Aims are pursued to half a tolerance: half a one more is one off.
+        let mut own = search.aims.iter().filter(move |aim| aim.rank == rank);
+        own.any(|aim| off(aim, best) > 0.5)
+    };
+    let goals = 0..wanted.len();
+    let missed = goals.filter(|goal| missed(Needs::rank(*goal, false)));
+    missed.flat_map(|goal| [false, true].map(|goes_with| Needs::rank(goal, goes_with))).collect()
 }
 
 /// How many tolerances a filling is off an aim, either way.

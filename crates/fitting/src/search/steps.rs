@@ -40,6 +40,9 @@ const QUANTUM_OF_GOALS: f64 = 0.25;
 /// compartment of sixty are worth one unit, which is 1.7 degrees of pitch. A share and not a number,
 /// since two cells are 7 % of a child's compartment and 1 % of an adult's. A judgement.
 const COST_OF_CONTENT: f64 = 3.0;
+/// What a goal that cannot be met is worth, a tolerance off, in units of harm: two, so that forty
+/// cells of an adult's cushion are moved for the last tolerance. A judgement.
+const WORTH_OF_A_TOLERANCE: f64 = 2.0;
 /// What each compartment that is touched costs beside: opening it, counting twice, closing it.
 const COST_OF_OPENING: f64 = 0.1;
 
@@ -119,6 +122,16 @@ impl<'s> Search<'s> {
             (aim.least, aim.most) = (aim.least + off, aim.most + off);
         }
         Some((rough, there))
+    }
+
+    /// Weighs the aims of some ranks against harm and cells instead of putting them first: a goal that
+    /// no counts meet is brought as near as is worth what it costs.
+    pub(crate) fn weigh(&mut self, ranks: &[usize]) {
+        let (weighed, kept): (Vec<Aim>, Vec<Aim>) =
+            self.aims.drain(..).partition(|aim| ranks.contains(&aim.rank));
+        self.aims = kept;
+        let unit = WORTH_OF_A_TOLERANCE.sqrt();
+        self.harm.extend(weighed.into_iter().map(|aim| Aim { unit: aim.unit / unit, ..aim }));
     }
 
     fn ranks(&self) -> usize {

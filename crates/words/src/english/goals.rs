@@ -155,7 +155,7 @@ impl GoalWords for English {
 
 impl English {
     /// The number that is expected: a clause.
-    fn expected(&self, reached: &GoalNumber) -> String {
+    pub(super) fn expected(&self, reached: &GoalNumber) -> String {
         match reached {
             GoalNumber::Relief(share) => {
                 let (near, far) = ((1.0 - FIFTH) * share, (1.0 + FIFTH) * share);

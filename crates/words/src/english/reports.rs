@@ -2,8 +2,8 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, BrokenLimit, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMisfit, Spread,
-    SurveyFault, SurveySummary,
+    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMisfit,
+    Spread, SurveyFault, SurveySummary,
 };
 use cushion::{Class, Length, Mass, Pressure, Size};
 
@@ -112,6 +112,10 @@ impl ReportWords for English {
             spread_kpa(&seat.mean_surface),
             seat.roll_stiffness,
         )
+    }
+
+    fn costs(&self, costs: &Costs) -> Vec<String> {
+        self.cost_lines(costs)
     }
 
     fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String {

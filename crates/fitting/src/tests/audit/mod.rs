@@ -27,6 +27,19 @@ fn line(what: &str, plans: &[Planned], of: impl Fn(&Planned) -> Option<bool>) ->
     format!("{what:<52} {yes:>4} of {:>4}\n", answers.len())
 }
 
+/// The kinds of goals.
+const KINDS: [&str; 9] = [
+    "correct-obliquity",
+    "accommodate-obliquity",
+    "off-load",
+    "pre-ischial-shelf",
+    "lower-front",
+    "medial-support",
+    "lateral-support",
+    "equal-firmness",
+    "near-stock",
+];
+
 /// The table of plans, scored in one way.
 fn table(plans: &[Planned], of: impl Fn(&Planned) -> Option<&Scored>) -> String {
     let scored = |test: fn(&Scored) -> bool| {
@@ -34,11 +47,17 @@ fn table(plans: &[Planned], of: impl Fn(&Planned) -> Option<&Scored>) -> String 
         move |plan: &Planned| of(plan).map(test)
     };
     let goals = plans.iter().filter_map(&of).flat_map(|scored| &scored.met);
-    let (met, all) = goals.fold((0, 0), |(met, all), is| (met + usize::from(*is), all + 1));
+    let (met, all) = goals.fold((0, 0), |(met, all), is| (met + usize::from(is.1), all + 1));
     let moved: f64 = plans.iter().filter_map(&of).map(|scored| scored.moved).sum();
     let harm: f64 = plans.iter().filter_map(&of).map(|scored| scored.harm).sum();
     let mut text = format!("{:<52} {met:>4} of {all:>4}\n", "goals met");
-    text += &line("first goal met", plans, |plan| of(plan)?.met.first().copied());
+    text += &line("first goal met", plans, |plan| of(plan)?.met.first().map(|first| first.1));
+    for kind in KINDS {
+        let own = plans.iter().filter_map(&of).flat_map(|scored| &scored.met);
+        let own = own.filter(|goal| goal.0 == kind);
+        let (met, all) = own.fold((0, 0), |(met, all), is| (met + usize::from(is.1), all + 1));
+        text += &format!("  {kind:<50} {met:>4} of {all:>4}\n");
+    }
     text += &format!("{:<52} {moved:>4.0}\n{:<52} {harm:>7.2}\n", "cells moved", "harm, sum");
     text += &line("limits broken by more than 0.5", plans, scored(|own| own.broken > 0.5));
     text += &line("pitch beyond 2 degrees", plans, scored(|own| own.pitch > 2.0));
@@ -86,12 +105,23 @@ fn audit_of_plans() {
     if with_reach {
         eprintln!("what a slow search reaches\n{}", table(&plans, |plan| plan.reach.as_ref()));
     }
+    let both =
+        plans.iter().filter_map(|plan| Some((plan.own.relief?, plan.tissue.as_ref()?.relief?)));
+    let mut kept: Vec<f64> =
+        both.filter(|(own, _)| *own > 0.3).map(|(own, tissue)| tissue / own).collect();
+    kept.sort_by(f64::total_cmp);
+    eprintln!("what soft tissue leaves of off-loading: {kept:.2?}");
     for plan in &plans {
         let goals: Vec<String> =
             plan.client.client.goals.iter().map(|goal| goal.want.id()).collect();
         eprintln!(
-            "{} {} {} {goals:?} {:?} {:.2?}",
-            plan.client.seed, plan.client.layout, plan.client.size, plan.counts, plan.own
+            "{} {} {} {} {goals:?} {:?} {:.2?}",
+            if plan.smaller { "SMALLER" } else { "-" },
+            plan.client.seed,
+            plan.client.layout,
+            plan.client.size,
+            plan.counts,
+            plan.own
         );
     }
 }

@@ -1,6 +1,6 @@
 //! The audit of plans: what they reach, and what they cost that nobody asked for.
 
-use case::Date;
+use case::{Date, Want};
 use mechanics::Stop;
 
 use crate::goals::aims::Filling;
@@ -19,8 +19,10 @@ const TISSUE: f64 = 0.5e6;
 /// What one plan does in one model.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Scored {
-    /// For each goal that is not refused, in order, whether it is met.
-    pub(super) met: Vec<bool>,
+    /// Each goal that is not refused, in order, and whether it is met.
+    pub(super) met: Vec<(String, bool)>,
+    /// What is taken off the site of the first off-load goal, in times of what is wanted.
+    pub(super) relief: Option<f64>,
     pub(super) moved: f64,
     pub(super) broken: f64,
     pub(super) pitch: f64,
@@ -37,13 +39,15 @@ pub(super) struct Scored {
 
 impl Scored {
     pub(super) fn new(judging: &Judging<'_>, filling: &Filling) -> Self {
-        let met = judging.off(filling).into_iter().flatten().map(|off| off <= 1.0).collect();
+        let goals = judging.needs.goals.iter().zip(judging.off(filling));
+        let met = goals.filter_map(|(goal, off)| Some((kind(&goal.want), off? <= 1.0))).collect();
         let turn = (judging.roll(filling) - judging.roll(&judging.stock)).abs();
         let stock = judging.cushion.pattern().indices().map(|ix| judging.cushion.stock()[ix].cells);
         let mut counts = stock.zip(&filling.counts);
         let left = judging.left(filling);
         Self {
             met,
+            relief: judging.relief(filling),
             moved: judging.moved(filling),
             broken: judging.broken(filling),
             pitch: judging.pitch(filling).abs(),
@@ -57,13 +61,23 @@ impl Scored {
     }
 }
 
+/// The kind of a goal, as reports call it.
+fn kind(want: &Want) -> String {
+    match want {
+        Want::OffLoad { .. } => "off-load".to_owned(),
+        Want::LowerFront { .. } => "lower-front".to_owned(),
+        other => other.id(),
+    }
+}
+
 /// One client, planned and looked at.
 pub(super) struct Planned {
     pub(super) client: AuditClient,
     pub(super) own: Scored,
     /// On a body with soft tissue, on another mesh; none where it does not rest there.
     pub(super) tissue: Option<Scored>,
-    /// Whether something smaller keeps every met goal and every limit, with no more harm.
+    /// Whether something smaller keeps every goal that is met and every limit, with no more harm and
+    /// no other goal farther off.
     pub(super) smaller: bool,
     pub(super) asymmetric: bool,
     /// What a slow search reaches.
@@ -123,10 +137,12 @@ fn smaller(judging: &Judging<'_>, filling: &Filling, own: &Scored) -> bool {
     let without = changed(&|change| if change.abs() <= 2.0 { 0.0 } else { change });
     [less, without].iter().filter(|counts| **counts != filling.counts).any(|counts| {
         let Some(next) = judging.filling(counts, Some(filling)) else { return false };
+        let off = |filling| judging.off(filling).into_iter().flatten();
+        let nearer = off(&next).zip(off(filling)).all(|(then, now)| then <= now.max(0.75) + 0.25);
         let next = Scored::new(judging, &next);
-        let kept = own.met.iter().zip(&next.met).all(|(was, is)| *is || !was);
+        let kept = own.met.iter().zip(&next.met).all(|(was, is)| is.1 || !was.1);
         // What a fine mesh would not tell from the same.
-        kept && next.broken <= own.broken + 0.02 && next.harm <= own.harm + 0.05
+        kept && nearer && next.broken <= own.broken + 0.02 && next.harm <= own.harm + 0.05
     })
 }
 

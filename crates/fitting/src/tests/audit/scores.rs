@@ -17,12 +17,18 @@ use crate::search::steps::Search;
 /// reads; a judgement.
 const LITTLE: f64 = 2e3;
 
+/// What tissue leaves of off-loading, the middle of what the audit finds; the planner has the same.
+const LEFT_BY_TISSUE: f64 = 0.65;
+
 /// A client on a cushion, with the stock fill that goals are counted from.
 pub(super) struct Judging<'a> {
     pub(super) cushion: &'a PreparedCushion,
     pub(super) meshes: SearchMeshes<'a>,
     pub(super) needs: Needs,
     pub(super) stock: Filling,
+    /// The part of off-loading that counts: a body with tissue shows all of it, a rigid one only what
+    /// tissue would leave.
+    left_by_tissue: f64,
 }
 
 impl<'a> Judging<'a> {
@@ -37,7 +43,9 @@ impl<'a> Judging<'a> {
             .map(|ix| f64::from(cushion.stock()[ix].cells.stock))
             .collect();
         let stock = Search::solving_only(cushion, &meshes).filled(&stock, None)?;
-        Some(Self { cushion, meshes, needs: Needs::of(client), stock })
+        let rigid = assumptions.sitter.tissue_stiffness.is_none();
+        let left_by_tissue = if rigid { LEFT_BY_TISSUE } else { 1.0 };
+        Some(Self { cushion, meshes, needs: Needs::of(client), stock, left_by_tissue })
     }
 
     /// The same on its rough mesh.
@@ -71,8 +79,7 @@ impl<'a> Judging<'a> {
                 }
                 // Four fifths of the wish are one tolerance off.
                 Want::OffLoad { site, share } => {
-                    let surface = |filling| Quantity::Surface(site).value(filling);
-                    let relief = 1.0 - surface(filling)? / surface(&self.stock)?;
+                    let relief = -self.share_more(filling, site)? * self.left_by_tissue;
                     ((share - relief) / (0.2 * share)).max(0.0)
                 }
                 Want::MedialSupport { height } | Want::LateralSupport { height } => {
@@ -82,6 +89,19 @@ impl<'a> Judging<'a> {
             })
         };
         wanted.iter().map(off).collect()
+    }
+
+    /// What is taken off the site of the first off-load goal, in times of what is wanted.
+    pub(super) fn relief(&self, filling: &Filling) -> Option<f64> {
+        self.needs.goals.iter().find_map(|goal| match goal.want {
+            Want::OffLoad { site, share } => Some(-self.share_more(filling, site)? / share),
+            _ => None,
+        })
+    }
+
+    fn share_more(&self, filling: &Filling, site: SiteName) -> Option<f64> {
+        let surface = |filling| Quantity::Surface(site).value(filling);
+        Some(surface(filling)? / surface(&self.stock)? - 1.0)
     }
 
     /// A support whose own compartments rise by less than half of what is wanted, or beside which
