@@ -30,7 +30,7 @@ pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
-pub use crate::export::{Exported, drawing, export, faulty_drawing};
+pub use crate::export::{Exported, Wanted, drawing, export, faulty_drawing};
 pub use crate::file_remarks::FileRemarks;
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
 pub use crate::open_case::{CountsNow, OpenCase};

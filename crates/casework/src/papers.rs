@@ -53,6 +53,7 @@ const OF_CLIENT: &[(&str, ForClient)] = &[
     ("setup-card", sheets::setup_card),
     ("fill-card", sheets::fill_order),
     ("take-home", sheets::take_home),
+    ("wash-day", sheets::wash_day),
     ("tag", |papers, _| {
         let drawn_by = papers.drawn_by();
         sheets::tag(papers.language, papers.pattern, drawn_by, papers.date, papers.program)

@@ -6,9 +6,11 @@
 use std::sync::OnceLock;
 
 use harfrust::{Direction, Feature, ShapeOptions, ShapePlan, ShaperData, Tag, UnicodeBuffer};
+use kurbo::BezPath;
 use skrifa::charmap::Charmap;
 use skrifa::instance::{LocationRef, Size};
 use skrifa::metrics::GlyphMetrics;
+use skrifa::outline::{DrawSettings, OutlinePen};
 use skrifa::{FontRef, MetadataProvider as _};
 
 /// How heavy the strokes are.
@@ -78,6 +80,32 @@ pub(crate) struct Face {
     pub(crate) cap_height: f64,
 }
 
+/// A glyph's outline as a path.
+struct Outline(BezPath);
+
+impl OutlinePen for Outline {
+    fn move_to(&mut self, x: f32, y: f32) {
+        self.0.move_to((f64::from(x), f64::from(y)));
+    }
+
+    fn line_to(&mut self, x: f32, y: f32) {
+        self.0.line_to((f64::from(x), f64::from(y)));
+    }
+
+    fn quad_to(&mut self, bx: f32, by: f32, x: f32, y: f32) {
+        self.0.quad_to((f64::from(bx), f64::from(by)), (f64::from(x), f64::from(y)));
+    }
+
+    fn curve_to(&mut self, bx: f32, by: f32, cx: f32, cy: f32, x: f32, y: f32) {
+        let by = (f64::from(bx), f64::from(by));
+        self.0.curve_to(by, (f64::from(cx), f64::from(cy)), (f64::from(x), f64::from(y)));
+    }
+
+    fn close(&mut self) {
+        self.0.close_path();
+    }
+}
+
 /// A glyph as the shaper placed it, in font units.
 pub(crate) struct Placed {
     pub(crate) id: u16,
@@ -128,6 +156,16 @@ impl Face {
     pub(crate) fn glyph(&self, character: char) -> Option<u16> {
         let id = self.glyphs.map(character)?.to_u32();
         u16::try_from(id).ok().filter(|id| *id != 0)
+    }
+
+    /// The outline of a glyph in font units, y up; empty for a space.
+    pub(crate) fn outline(&self, glyph: u16) -> BezPath {
+        let mut pen = Outline(BezPath::new());
+        if let Some(outline) = self.font.outline_glyphs().get(skrifa::GlyphId::from(glyph)) {
+            let settings = DrawSettings::unhinted(Size::unscaled(), LocationRef::default());
+            outline.draw(settings, &mut pen).expect("a glyph of the embedded font has an outline");
+        }
+        pen.0
     }
 
     /// The width of a glyph without kerning, in font units.

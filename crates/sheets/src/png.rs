@@ -37,7 +37,7 @@ impl std::error::Error for PngError {}
 ///
 /// Fails where the picture has no size, or a text was not drawn.
 pub fn png(page: &Page, dpi: f64) -> Result<Vec<u8>, PngError> {
-    let text = svg(page, &SvgOptions { embed_fonts: false });
+    let text = svg(page, &SvgOptions { embed_fonts: false, outlines: false });
     let mut options = Options { font_family: FAMILY.to_owned(), ..Options::default() };
     options.fontdb = fonts();
     let tree = Tree::from_str(&text, &options).map_err(|error| PngError::Svg(error.to_string()))?;

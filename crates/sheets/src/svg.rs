@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use kurbo::{BezPath, PathEl, Point};
+use kurbo::{Affine, BezPath, PathEl, Point};
 
 use crate::color::Color;
 use crate::font::{FAMILY, Weight};
@@ -17,11 +17,14 @@ use crate::text::MM_PER_PT;
 pub struct SvgOptions {
     /// Whether the faces are put into the file, so that it looks the same on any machine.
     pub embed_fonts: bool,
+    /// Whether words are written as shapes, for programs that know no other face than their own;
+    /// what is read aloud stays in labels.
+    pub outlines: bool,
 }
 
 impl Default for SvgOptions {
     fn default() -> Self {
-        Self { embed_fonts: true }
+        Self { embed_fonts: true, outlines: false }
     }
 }
 
@@ -41,7 +44,7 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.number(" viewBox=\"0 0 ", width).number(" ", height).raw("\">\n");
     out.raw("<title>").text(&page.title).raw("</title>\n");
     out.raw("<style>\n");
-    if options.embed_fonts {
+    if options.embed_fonts && !options.outlines {
         for weight in weights(page) {
             out.face(weight);
         }
@@ -53,7 +56,7 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
         .number("\" height=\"", height)
         .raw("\" fill=\"#ffffff\"/>\n");
     for block in page.in_order() {
-        out.block(block);
+        out.block(block, options.outlines);
     }
     out.raw("</svg>\n");
     out.0
@@ -109,10 +112,11 @@ impl Writer {
         self.raw(")}\n");
     }
 
-    fn block(&mut self, block: &Block) {
+    fn block(&mut self, block: &Block, outlines: bool) {
         match &block.role {
             Role::Figure { alt } => {
-                self.raw("<g role=\"img\" aria-label=\"").text(alt).raw("\">\n");
+                self.raw("<g role=\"img\" aria-label=\"").text(alt).raw("\">\n<desc>");
+                self.text(alt).raw("</desc>\n");
             }
             Role::Heading(level) => {
                 let _ = writeln!(self.0, "<g role=\"heading\" aria-level=\"{level}\">");
@@ -127,6 +131,7 @@ impl Writer {
         for mark in &block.marks {
             match mark {
                 Mark::Shape(shape) => self.shape(shape),
+                Mark::Text(run) if outlines => self.outlines(run),
                 Mark::Text(run) => self.run(run),
             }
         }
@@ -179,6 +184,16 @@ impl Writer {
             self.number(" ", point.y);
         }
         self
+    }
+
+    /// Writes a line of text as shapes, with its words as their label.
+    fn outlines(&mut self, run: &TextRun) {
+        let (sin, cos) = crate::page::turn(run.angle);
+        let place = Affine::new([cos, sin, -sin, cos, run.at.x, run.at.y]);
+        self.raw("<path role=\"img\" aria-label=\"").text(&run.shaped.text()).raw("\"");
+        self.color(" fill=\"", run.color);
+        let path = place * run.shaped.outlines(run.size_pt);
+        self.raw(" d=\"").path(&path).raw("\"/>\n");
     }
 
     /// Writes a line of text, each word at a place of its own: where the face is not at hand, words

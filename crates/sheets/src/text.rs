@@ -5,6 +5,7 @@
 
 use std::fmt;
 
+use kurbo::{Affine, BezPath};
 use unicode_linebreak::{BreakOpportunity, linebreaks};
 use unicode_normalization::UnicodeNormalization as _;
 
@@ -210,6 +211,19 @@ impl Shaped {
     pub fn width(&self, size_pt: f64) -> f64 {
         let units: i32 = self.glyphs.iter().map(|glyph| glyph.advance + glyph.kern).sum();
         f64::from(units) * self.unit(size_pt)
+    }
+
+    /// The outlines of all glyphs as one path in millimetres, at a size in points, from the left end
+    /// of the baseline.
+    pub(crate) fn outlines(&self, size_pt: f64) -> BezPath {
+        let (face, unit) = (face(self.weight), self.unit(size_pt));
+        let (mut path, mut x) = (BezPath::new(), 0);
+        for glyph in &self.glyphs {
+            let place = Affine::new([unit, 0.0, 0.0, -unit, f64::from(x) * unit, 0.0]);
+            path.extend(place * face.outline(glyph.id));
+            x += glyph.advance + glyph.kern;
+        }
+        path
     }
 
     /// The words, each with the spaces after it, and where each begins, in millimetres from the

@@ -29,6 +29,6 @@ pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, MeasuringFormTexts, PaperWords,
     PassageTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts,
-    TakeHomeTexts, WrittenTableTexts,
+    TakeHomeTexts, WashDayTexts, WrittenTableTexts,
 };
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

@@ -339,7 +339,7 @@ proptest! {
         let edition = Edition { language: words::ENGLISH, on: DAY, paper, large_print: false };
         let papers = open(&shelf).papers(edition).unwrap();
         prop_assert_eq!(&papers.since_recorded, &[]);
-        let files = export(&papers.papers.made, false).unwrap();
+        let files = export(&papers.papers.made, casework::Wanted::default()).unwrap();
         prop_assert!(files.len() >= 8 && files.iter().all(|file| !file.bytes.is_empty()));
     }
 }

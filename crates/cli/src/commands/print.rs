@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use case::Finding;
 use case::text::LengthUnit;
-use casework::{Edition, OpenCase, Papers, WorkError};
+use casework::{Edition, OpenCase, Papers, Wanted, WorkError};
 use sheets::Paper as Sheet;
 use words::ENGLISH;
 
@@ -42,8 +42,8 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
             (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new())
         }
     };
-    let outputs =
-        outputs::in_folder(&arguments.out, casework::export(&papers.made, arguments.png)?);
+    let wanted = Wanted { pictures: arguments.png, outlines: arguments.outlines };
+    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers.made, wanted)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
     let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();

@@ -14,6 +14,7 @@ mod survey_page;
 mod tag;
 mod take_home;
 mod views;
+mod wash_day;
 
 use std::fmt;
 
@@ -35,6 +36,7 @@ pub use self::survey_page::{Histogram, SurveyPage, survey_page};
 pub use self::tag::{tag, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
 pub use self::views::{View, place_on_page};
+pub use self::wash_day::wash_day;
 
 /// What the documents of one client are made from.
 #[derive(Clone, Copy)]

@@ -177,12 +177,11 @@ impl Tag<'_> {
         frame.paragraph(texts.fill_by_the_card, &text(9.0, Weight::Bold, INK))?;
         frame.paragraph(texts.care_in_words, &SMALL)?;
         frame.space(0.6);
-        let (pattern, shared) = (self.pattern, language.shared());
+        let pattern = self.pattern;
         let what = format!("{}, {}", pattern.layout(), language.size(pattern.size()));
         let firm = text(8.0, Weight::SemiBold, INK);
         frame.paragraph(&what, &firm)?;
-        let rating = language.rating(pattern.max_user_weight());
-        frame.paragraph(&format!("{}: {rating}", shared.rated_for), &firm)?;
+        frame.paragraph(&language.rating_on_tag(pattern.max_user_weight()), &firm)?;
         field_rows(frame, texts.fields, 4.6)
     }
 }

@@ -69,6 +69,64 @@ fn the_tag_has_no_counts() {
 }
 
 #[test]
+fn a_tag_says_for_whom_it_is_rated_or_that_its_size_is_not_made() {
+    let said = |size: &str| {
+        let case = Case::of("row-six", size);
+        words(&tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap())
+    };
+    let made = said("440x400");
+    assert!(made.contains("Client at most") && !made.contains("NOT MADE"), "{made}");
+    let other = said("445x415");
+    assert!(other.contains("SIZE NOT MADE") && !other.contains("at most"), "{other}");
+    let cards = Case::of("row-six", "445x415");
+    for paper in PAPERS {
+        let card = words(&stock_fill_card(&cards.stock_papers(), paper).unwrap());
+        assert!(card.contains("size not made"), "{card}");
+    }
+}
+
+#[test]
+fn each_bag_has_a_label_with_its_number_its_cells_and_the_code() {
+    let case = Case::of("curved-ten", "440x400");
+    for paper in PAPERS {
+        let sheet = sheets::wash_day(&case.papers(), paper).unwrap();
+        let blocks: Vec<String> = (sheet.pages.iter().flat_map(|page| &page.blocks))
+            .filter(|block| block.role == sheets::Role::Paragraph)
+            .map(|block| {
+                let runs = block.marks.iter().filter_map(|mark| match mark {
+                    sheets::Mark::Text(run) => Some(run.shaped.text()),
+                    sheets::Mark::Shape(_) => None,
+                });
+                runs.collect::<Vec<_>>().join(" ")
+            })
+            .collect();
+        for count in &case.plan.counts {
+            let label = format!("{} {}\u{a0}cells ", count.number, count.planned);
+            let own = |said: &&String| said.starts_with(&label);
+            let label = blocks.iter().find(own).expect("it has a label");
+            assert!(label.ends_with(case.client.code.as_str()), "{label}");
+        }
+    }
+}
+
+#[test]
+fn a_sheet_of_tags_has_whole_tags_apart_from_each_other() {
+    let case = Case::of("island-eight", "440x400");
+    for paper in PAPERS {
+        let about = (DAY, PROGRAM);
+        let sheet = sheets::tags_sheet(words::ENGLISH, &case.pattern, None, paper, about).unwrap();
+        let one = tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap();
+        let (sheet, one) = (&sheet.pages[0], &one.pages[0]);
+        assert!(sheet.bounds().width() > sheet.bounds().height());
+        let mut many: Vec<String> = (0..6).flat_map(|_| texts(one)).collect();
+        let mut found = texts(sheet);
+        many.sort();
+        found.sort();
+        assert_eq!(found, many);
+    }
+}
+
+#[test]
 fn a_plan_for_another_pattern_is_refused() {
     let mut case = Case::of("row-six", "440x400");
     case.plan.counts.swap(0, 1);

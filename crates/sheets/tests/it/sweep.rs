@@ -11,7 +11,7 @@ use case::{
 use cushion::{Length, Side};
 use sheets::{
     Document, Mark, PAPERS, Rect, fill_order, setup_card, stock_fill_card, tag, tags_sheet,
-    take_home,
+    take_home, wash_day,
 };
 
 use crate::papers::{Case, DAY, PROGRAM};
@@ -81,13 +81,21 @@ const GOAL: GoalOutcome = GoalOutcome {
 
 const COST: CostAtBone = CostAtBone { height: Length::from_mm(-12.0), pressure: -0.4 };
 
-/// All papers of a case, on a paper.
+/// The papers of a client, on a paper.
 fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
     let papers = case.papers();
     vec![
         setup_card(&papers, paper).unwrap(),
         fill_order(&papers, paper).unwrap(),
         take_home(&papers, paper).unwrap(),
+        wash_day(&papers, paper).unwrap(),
+    ]
+}
+
+/// What a size has, whatever the client.
+fn of_size(case: &Case, paper: sheets::Paper) -> Vec<Document> {
+    let papers = case.papers();
+    vec![
         stock_fill_card(&case.stock_papers(), paper).unwrap(),
         tag(words::ENGLISH, &case.pattern, papers.drawn_by(), DAY, PROGRAM).unwrap(),
         tags_sheet(words::ENGLISH, &case.pattern, papers.drawn_by(), paper, (DAY, PROGRAM))
@@ -205,7 +213,12 @@ fn faults_of_size(layout: &str, size: &str) -> Vec<String> {
         });
         each.collect::<Vec<_>>()
     };
-    cases.flat_map(one).collect()
+    let of_sizes = [Case::of(layout, size), full(Case::of(layout, size), 1)].into_iter();
+    let of_sizes = of_sizes.flat_map(|case| {
+        let documents = PAPERS.into_iter().flat_map(|paper| of_size(&case, paper));
+        documents.flat_map(|own| faults(&format!("{layout} {size}"), &own)).collect::<Vec<_>>()
+    });
+    cases.flat_map(one).chain(of_sizes).collect()
 }
 
 #[test]

@@ -14,6 +14,7 @@ mod shared;
 mod survey;
 mod tag;
 mod take_home;
+mod wash_day;
 
 use case::question::{Group, Question};
 use case::{
@@ -30,6 +31,7 @@ pub use self::shared::SharedTexts;
 pub use self::survey::SurveyTexts;
 pub use self::tag::TagTexts;
 pub use self::take_home::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTexts};
+pub use self::wash_day::WashDayTexts;
 
 /// What stands on the papers.
 pub trait PaperWords {
@@ -43,6 +45,8 @@ pub trait PaperWords {
     fn sewn_in_tag(&self) -> &'static TagTexts;
     /// The take-home sheet.
     fn take_home(&self) -> &'static TakeHomeTexts;
+    /// The sheet for the day of a wash.
+    fn wash_day(&self) -> &'static WashDayTexts;
     /// The blank measuring form.
     fn measuring_form(&self) -> &'static MeasuringFormTexts;
     /// The sheet of sections.
@@ -79,6 +83,8 @@ pub trait PaperWords {
     fn function(&self, function: &Function) -> Vec<String>;
     /// For how heavy a client a size is rated; that it is none of those that are made.
     fn rating(&self, most: Option<Mass>) -> String;
+    /// For how heavy a client a size is rated, on the tag; that it is none of those that are made.
+    fn rating_on_tag(&self, most: Option<Mass>) -> String;
     /// How much cushion is expected to be left under a seat bone, with what is plausible.
     fn left_under_bone(&self, left: &Spread<Length>) -> String;
     /// Which side is expected to be lower, and by how much, in a word or two.

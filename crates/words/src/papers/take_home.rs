@@ -56,7 +56,6 @@ pub struct TakeHomeTexts {
     pub washing_steps: &'static [&'static str],
     pub about_cells: &'static [PassageTexts],
 
-    pub writing_heading: &'static str,
     /// Tables to write in: a heading, and the heads of columns.
     pub tables: &'static [WrittenTableTexts],
     pub shown: &'static str,

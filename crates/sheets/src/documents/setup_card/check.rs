@@ -14,7 +14,7 @@ use crate::table::{Column, Table};
 use crate::text::SetError;
 
 /// Least heights of a row, in millimetres, from the most room to the least in which one can write.
-const ROWS: [f64; 4] = [7.4, 6.6, 5.8, 5.2];
+const ROWS: [f64; 4] = [7.4, 6.6, 5.8, 5.0];
 
 /// The pages of the part.
 pub(super) fn pages(papers: &ClientPapers<'_>, paper: Paper) -> Result<Vec<Page>, SetError> {
@@ -86,10 +86,10 @@ fn if_then(flow: &mut Flow<'_>, language: &dyn Language, rows: &[IfThen]) -> Res
     }
     let texts = language.setup_card();
     let wide = flow.width();
-    let widths = [wide * 0.30, wide * 0.36, wide * 0.34];
+    let widths = [wide * 0.36, wide * 0.36, wide * 0.28];
     let columns = texts.if_then_columns.iter().zip(widths);
     let columns = columns.map(|(head, width)| Column::new(*head, width, Align::Left)).collect();
-    let mut table = Table::new(columns, STRONG, BODY);
+    let mut table = Table::new(columns, STRONG, CAUTION);
     table.head_ground = Some(PALE);
     table.margin = 0.8;
     for row in rows {

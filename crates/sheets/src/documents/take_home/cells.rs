@@ -5,7 +5,7 @@ use kurbo::Rect;
 
 use super::super::look::{FIRM, PALE};
 use super::super::views::{Letters, View, draw_named, height_of};
-use super::{GAP, Sheet, section, side_by_side};
+use super::{GAP, Sheet, section, side_by_side, writing};
 use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::page::{Align, Role};
@@ -54,7 +54,8 @@ pub(super) fn set(flow: &mut Flow<'_>, sheet: Sheet<'_>) -> Result<(), SetError>
         flow.space(GAP);
         flow.put(|frame| section(frame, *passage, print))?;
     }
-    Ok(())
+    flow.space(GAP);
+    writing::set(flow, sheet)
 }
 
 /// Where the pockets are, with their numbers.

@@ -71,7 +71,7 @@ pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, Do
     let texts = papers.language.take_home();
     let mut document = papers.document(texts.title, texts.subject);
     // The pages say how many there are, so they are set again where it is not the usual number.
-    const USUAL: usize = 4;
+    const USUAL: usize = 5;
     document.pages = pages(papers, paper, USUAL)?;
     if document.pages.len() != USUAL {
         document.pages = pages(papers, paper, document.pages.len())?;
@@ -87,7 +87,6 @@ fn pages(papers: &ClientPapers<'_>, paper: Paper, of: usize) -> Result<Vec<Page>
     let mut pages = sheet.part(0, texts.heading, |flow| wall::set(flow, sheet))?;
     pages.extend(sheet.part(pages.len(), texts.steps_heading, |flow| steps::set(flow, sheet))?);
     pages.extend(sheet.part(pages.len(), texts.cells_heading, |flow| cells::set(flow, sheet))?);
-    pages.extend(sheet.part(pages.len(), texts.writing_heading, |flow| writing::set(flow, sheet))?);
     Ok(pages)
 }
 

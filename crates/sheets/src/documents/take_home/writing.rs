@@ -1,4 +1,4 @@
-//! A page to write on: marks that were seen, cells that were lost, washes, who was shown what.
+//! Room to write: marks that were seen, cells that were lost, washes, who was shown what.
 
 use super::super::look::PALE;
 use super::{GAP, Sheet, written_line};
@@ -10,12 +10,14 @@ use crate::text::{SetError, measure};
 /// Height of a row to write in, in millimetres.
 const ROW: f64 = 10.5;
 /// Rows of each table.
-const ROWS: usize = 7;
+const ROWS: usize = 6;
 
 pub(super) fn set(flow: &mut Flow<'_>, sheet: Sheet<'_>) -> Result<(), SetError> {
     let (print, texts) = (sheet.print, sheet.papers.language.take_home());
     for own in texts.tables {
         let table = blank(own.columns, flow.width(), sheet)?;
+        // A table to write in is not parted.
+        flow.need(table.height()? + print.head().line_height())?;
         flow.headed_table(own.heading, &print.head(), &table, |_, _, _| {})?;
         flow.space(GAP);
     }

@@ -12,6 +12,7 @@ mod survey;
 mod tag;
 mod take_home;
 mod the_client;
+mod wash_day;
 
 use case::question::{Group, Question, QuestionWords};
 use case::text::LengthUnit;
@@ -26,7 +27,7 @@ use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, side};
 use crate::{
     BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
-    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -51,6 +52,10 @@ impl PaperWords for English {
 
     fn take_home(&self) -> &'static TakeHomeTexts {
         take_home::TEXTS
+    }
+
+    fn wash_day(&self) -> &'static WashDayTexts {
+        wash_day::TEXTS
     }
 
     fn measuring_form(&self) -> &'static MeasuringFormTexts {
@@ -180,7 +185,14 @@ impl PaperWords for English {
     }
 
     fn rating(&self, most: Option<Mass>) -> String {
-        most.map_or_else(|| "SIZE IS NOT MADE".to_owned(), kg)
+        most.map_or_else(|| "size not made".to_owned(), kg)
+    }
+
+    fn rating_on_tag(&self, most: Option<Mass>) -> String {
+        match most {
+            Some(most) => format!("Client at most {}", kg(most)),
+            None => "SIZE NOT MADE, not rated".to_owned(),
+        }
     }
 
     fn left_under_bone(&self, left: &Spread<Length>) -> String {

@@ -131,7 +131,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         ],
     },
 
-    cells_heading: "Cells and washing",
+    cells_heading: "Cells, washing and notes",
     cells_in_each_pocket: "Cells in each pocket",
     openings_up: "From below, openings up:",
     pocket: "Pocket",
@@ -165,7 +165,6 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         },
     ],
 
-    writing_heading: "To write on",
     tables: &[
         WrittenTableTexts {
             heading: "Marks on the skin",
