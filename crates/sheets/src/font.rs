@@ -1,7 +1,9 @@
 //! The faces that pages are set in, parsed once.
 //!
-//! Atkinson Hyperlegible Next, static cuts, under the SIL Open Font License 1.1, which is kept
-//! beside them in `fonts/` and names no reserved font name, so subsets may keep the name.
+//! Atkinson Hyperlegible Next, static cuts; and for texts with Greek, Cyrillic or Vietnamese
+//! letters, which it has not, Noto Sans, cut down to the letters of Europe. Both are under the SIL
+//! Open Font License 1.1, which is kept beside them in `fonts/` and names no reserved font name,
+//! so subsets may keep the name.
 
 use std::sync::OnceLock;
 
@@ -36,32 +38,72 @@ impl Weight {
             Self::Bold => 700,
         }
     }
+}
+
+/// Faces that belong together.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(crate) enum Family {
+    /// What all texts are set in that it has the letters for.
+    #[default]
+    Usual,
+    /// For texts with letters that the usual one has not.
+    Wide,
+}
+
+impl Family {
+    /// Its name, the same in all faces.
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Usual => "Atkinson Hyperlegible Next",
+            Self::Wide => "Noto Sans",
+        }
+    }
+}
+
+/// One face: a weight of a family.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(crate) struct Cut {
+    pub(crate) family: Family,
+    pub(crate) weight: Weight,
+}
+
+impl Cut {
+    /// All faces.
+    pub(crate) fn all() -> impl Iterator<Item = Self> {
+        let of = |family| Weight::ALL.into_iter().map(move |weight| Self { family, weight });
+        [Family::Usual, Family::Wide].into_iter().flat_map(of)
+    }
 
     /// The PostScript name of the face.
     pub(crate) const fn postscript_name(self) -> &'static str {
-        match self {
-            Self::Regular => "AtkinsonHyperlegibleNext-Regular",
-            Self::SemiBold => "AtkinsonHyperlegibleNext-SemiBold",
-            Self::Bold => "AtkinsonHyperlegibleNext-Bold",
+        match (self.family, self.weight) {
+            (Family::Usual, Weight::Regular) => "AtkinsonHyperlegibleNext-Regular",
+            (Family::Usual, Weight::SemiBold) => "AtkinsonHyperlegibleNext-SemiBold",
+            (Family::Usual, Weight::Bold) => "AtkinsonHyperlegibleNext-Bold",
+            (Family::Wide, Weight::Regular) => "NotoSans-Regular",
+            (Family::Wide, Weight::SemiBold) => "NotoSans-SemiBold",
+            (Family::Wide, Weight::Bold) => "NotoSans-Bold",
         }
     }
 
     /// The font file.
     pub(crate) const fn bytes(self) -> &'static [u8] {
-        match self {
-            Self::Regular => {
+        match (self.family, self.weight) {
+            (Family::Usual, Weight::Regular) => {
                 include_bytes!("../fonts/AtkinsonHyperlegibleNext_400Regular.ttf")
             }
-            Self::SemiBold => {
+            (Family::Usual, Weight::SemiBold) => {
                 include_bytes!("../fonts/AtkinsonHyperlegibleNext_600SemiBold.ttf")
             }
-            Self::Bold => include_bytes!("../fonts/AtkinsonHyperlegibleNext_700Bold.ttf"),
+            (Family::Usual, Weight::Bold) => {
+                include_bytes!("../fonts/AtkinsonHyperlegibleNext_700Bold.ttf")
+            }
+            (Family::Wide, Weight::Regular) => include_bytes!("../fonts/NotoSans_400Regular.ttf"),
+            (Family::Wide, Weight::SemiBold) => include_bytes!("../fonts/NotoSans_600SemiBold.ttf"),
+            (Family::Wide, Weight::Bold) => include_bytes!("../fonts/NotoSans_700Bold.ttf"),
         }
     }
 }
-
-/// The family's name, the same in all faces.
-pub(crate) const FAMILY: &str = "Atkinson Hyperlegible Next";
 
 /// A face made ready for shaping.
 pub(crate) struct Face {
@@ -119,22 +161,21 @@ pub(crate) struct Placed {
 /// that text on the page, in the file and read aloud agree character by character.
 const OFF: [&[u8; 4]; 6] = [b"ccmp", b"liga", b"clig", b"calt", b"rlig", b"locl"];
 
-/// The face of a weight.
-pub(crate) fn face(weight: Weight) -> &'static Face {
-    static REGULAR: OnceLock<Face> = OnceLock::new();
-    static SEMI_BOLD: OnceLock<Face> = OnceLock::new();
-    static BOLD: OnceLock<Face> = OnceLock::new();
-    let cell = match weight {
-        Weight::Regular => &REGULAR,
-        Weight::SemiBold => &SEMI_BOLD,
-        Weight::Bold => &BOLD,
-    };
-    cell.get_or_init(|| Face::new(weight))
+/// The face of a cut.
+pub(crate) fn face(cut: Cut) -> &'static Face {
+    static FACES: [OnceLock<Face>; 6] = [const { OnceLock::new() }; 6];
+    let place = 3 * usize::from(cut.family == Family::Wide)
+        + match cut.weight {
+            Weight::Regular => 0,
+            Weight::SemiBold => 1,
+            Weight::Bold => 2,
+        };
+    FACES[place].get_or_init(|| Face::new(cut))
 }
 
 impl Face {
-    fn new(weight: Weight) -> Self {
-        let font = FontRef::new(weight.bytes()).expect("the embedded font is a font");
+    fn new(cut: Cut) -> Self {
+        let font = FontRef::new(cut.bytes()).expect("the embedded font is a font");
         let shaping = ShaperData::new(&font);
         let off = OFF.map(|tag| Feature::new(Tag::new(tag), 0, ..));
         let latin = Some(harfrust::script::LATIN);

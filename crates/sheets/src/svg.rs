@@ -8,7 +8,7 @@ use base64::prelude::BASE64_STANDARD;
 use kurbo::{Affine, BezPath, PathEl, Point};
 
 use crate::color::Color;
-use crate::font::{FAMILY, Weight};
+use crate::font::{Cut, Family};
 use crate::page::{Block, FillRule, Mark, Page, Role, Shape, TextRun};
 use crate::text::MM_PER_PT;
 
@@ -45,12 +45,12 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.raw("<title>").text(&page.title).raw("</title>\n");
     out.raw("<style>\n");
     if options.embed_fonts && !options.outlines {
-        for weight in weights(page) {
-            out.face(weight);
+        for cut in cuts(page) {
+            out.face(cut);
         }
     }
     // Programs that do not read embedded faces should take one that is not much wider.
-    out.raw("text{font-family:\"").raw(FAMILY);
+    out.raw("text{font-family:\"").raw(Family::Usual.name());
     out.raw("\",\"Liberation Sans\",Arial,Helvetica,sans-serif;white-space:pre}\n</style>\n");
     out.number("<rect width=\"", width)
         .number("\" height=\"", height)
@@ -62,9 +62,9 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.0
 }
 
-/// The weights that the page's text is set in.
-fn weights(page: &Page) -> BTreeSet<Weight> {
-    page.texts().map(|run| run.shaped.weight()).collect()
+/// The faces that the page's text is set in.
+fn cuts(page: &Page) -> BTreeSet<Cut> {
+    page.texts().map(|run| run.shaped.cut()).collect()
 }
 
 struct Writer(String);
@@ -102,13 +102,14 @@ impl Writer {
         self
     }
 
-    fn face(&mut self, weight: Weight) {
+    fn face(&mut self, cut: Cut) {
         let _ = write!(
             self.0,
-            "@font-face{{font-family:\"{FAMILY}\";font-weight:{};src:url(data:font/ttf;base64,",
-            weight.number()
+            "@font-face{{font-family:\"{}\";font-weight:{};src:url(data:font/ttf;base64,",
+            cut.family.name(),
+            cut.weight.number()
         );
-        BASE64_STANDARD.encode_string(weight.bytes(), &mut self.0);
+        BASE64_STANDARD.encode_string(cut.bytes(), &mut self.0);
         self.raw(")}\n");
     }
 
@@ -208,7 +209,11 @@ impl Writer {
             self.number(") rotate(", run.angle).raw(")\"");
         }
         self.number(" font-size=\"", run.size_pt * MM_PER_PT);
-        let _ = write!(self.0, "\" font-weight=\"{}\"", run.shaped.weight().number());
+        let Cut { family, weight } = run.shaped.cut();
+        let _ = write!(self.0, "\" font-weight=\"{}\"", weight.number());
+        if family == Family::Wide {
+            self.raw(" style=\"font-family:'").raw(family.name()).raw("',sans-serif\"");
+        }
         self.color(" fill=\"", run.color).raw(">");
         for (at, (place, word)) in run.shaped.words(run.size_pt).into_iter().enumerate() {
             if at == 0 {

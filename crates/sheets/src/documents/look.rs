@@ -52,7 +52,7 @@ pub(super) const SMALL: Style = text(8.0, Weight::Regular, SOFT);
 
 /// A style with the documents' leading.
 pub(super) const fn text(size_pt: f64, weight: Weight, color: Color) -> Style {
-    Style { size_pt, weight, color, leading: 1.28 }
+    Style::new(size_pt, weight).colored(color).led(1.28)
 }
 
 /// The area inside the margins.

@@ -130,7 +130,8 @@ fn every_word_of_an_svg_stands_where_it_was_placed() {
                 x = part.split('"').next().unwrap().parse().unwrap();
             }
             // By the text before it: a kern over the space is some hundredths of a size.
-            let shaped = sheets::Shaped::new(&before, run.shaped.weight()).unwrap();
+            let style = sheets::Style::new(run.size_pt, run.shaped.weight());
+            let shaped = sheets::Shaped::new(&before, &style).unwrap();
             assert_near(x, run.at.x + shaped.width(run.size_pt), 0.02 * run.size_pt);
             let text = part.split_once('>').unwrap().1.split("</tspan>").next().unwrap();
             before += &text.replace("&amp;", "&").replace("&quot;", "\"");
