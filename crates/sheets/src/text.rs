@@ -3,6 +3,8 @@
 //! One character is one glyph, so that what is drawn and what is read back agree. A character
 //! that the faces lack is an error that names it; a box is never drawn in its place.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::fmt;
 
 use kurbo::{Affine, BezPath};
@@ -184,11 +186,38 @@ pub struct Shaped {
     glyphs: Vec<Glyph>,
 }
 
+/// Texts that were shaped, by the face that they were asked for in.
+type Known = BTreeMap<Cut, BTreeMap<String, Shaped>>;
+
+/// The most texts that are kept for a face: more than a set of papers has.
+const MOST_KNOWN: usize = 2000;
+
+thread_local! {
+    /// Pages are tried in several ways, with the same texts: each is shaped once.
+    static KNOWN: RefCell<Known> = const { RefCell::new(BTreeMap::new()) };
+}
+
 impl Shaped {
     /// Shapes one line of left-to-right text. Accents are composed with their letters first.
     ///
     /// Fails on a character that the face lacks or cannot place, line ends and tabs included.
     pub fn new(text: &str, style: &Style) -> Result<Self, SetError> {
+        let known = |known: &Known| known.get(&style.cut()).and_then(|own| own.get(text).cloned());
+        if let Some(known) = KNOWN.with_borrow(known) {
+            return Ok(known);
+        }
+        let shaped = Self::anew(text, style)?;
+        KNOWN.with_borrow_mut(|known| {
+            let own = known.entry(style.cut()).or_default();
+            if own.len() >= MOST_KNOWN {
+                own.clear();
+            }
+            own.insert(text.to_owned(), shaped.clone());
+        });
+        Ok(shaped)
+    }
+
+    fn anew(text: &str, style: &Style) -> Result<Self, SetError> {
         let text: String = text.nfc().collect();
         let cut = style.for_text(&text).cut();
         let face = face(cut);
