@@ -86,10 +86,10 @@ pub(super) fn draw(
             Ok(())
         }
         Picture::LeftBone => {
-            sketch.from_behind(38.0, shared.clients_left_alone, (12.5, 14.0), label)
+            sketch.hand_below(38.0, shared.clients_left_alone, (12.5, 14.0), label)
         }
         Picture::RightBone => {
-            sketch.from_behind(50.0, shared.clients_right_alone, (75.5, 14.0), label)
+            sketch.hand_below(50.0, shared.clients_right_alone, (75.5, 14.0), label)
         }
         Picture::Mirror => {
             sketch.mirror();
@@ -212,7 +212,7 @@ impl Sketch<'_> {
     }
 
     /// A person from behind, the hand below the seat bone at `x`; words for the side and where.
-    fn from_behind(
+    fn hand_below(
         &mut self,
         x: f64,
         side: &str,
