@@ -216,3 +216,27 @@ fn words_as_shapes_stand_where_the_words_did_and_are_still_read() {
     assert!((place.x1 - run.at.x - run.shaped.width(run.size_pt)).abs() < 1.0, "{place:?}");
     assert!(place.y0 < run.at.y && (place.y1 - run.at.y).abs() < 3.0, "{place:?}");
 }
+
+/// By chance some one of a hundred compressed streams ends in a line break.
+#[test]
+fn no_stream_of_a_pdf_ends_in_a_line_break() {
+    let mut streams = 0;
+    for size in ["360x360", "400x400", "440x400", "480x440", "560x500"] {
+        let case = Case::of("island-eight", size);
+        for paper in sheets::PAPERS {
+            let papers = case.papers();
+            for document in [
+                fill_order(&papers, paper).unwrap(),
+                setup_card(&papers, paper).unwrap(),
+                sheets::wash_day(&papers, paper).unwrap(),
+            ] {
+                let read = Pdf::load_mem(&pdf(&document)).unwrap();
+                for stream in read.objects.values().filter_map(|own| own.as_stream().ok()) {
+                    assert!(!matches!(stream.content.last(), Some(b'\r' | b'\n')), "{size}");
+                    streams += 1;
+                }
+            }
+        }
+    }
+    assert!(streams > 200, "{streams}");
+}
