@@ -123,6 +123,7 @@ fn papers(client: &Client) -> String {
         cell: &cell,
         cautions: &[],
         extras: &SetupExtras::default(),
+        large_print: false,
         weight_breaks_limit: false,
         date: DAY,
         program: "seatwright",
