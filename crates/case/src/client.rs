@@ -6,7 +6,7 @@ use std::fmt;
 use cushion::{Length, Mass, Name, Side, Size};
 
 use crate::text::LengthUnit;
-use crate::{Altitudes, Check, Date, Entry, Function, Goal, Layers, Posture, Skin};
+use crate::{Altitudes, Date, Entry, Function, Goal, Layers, Posture, Skin};
 
 /// A code for a client: letters, digits and hyphens, 2 to 24 long, with a digit in it.
 ///
@@ -206,8 +206,19 @@ pub struct CushionChoice {
     pub size: Size,
     /// Which cell: a built-in name or the path of a cell file.
     pub cell: String,
-    /// Cells in the spare bag.
+    /// Cells in the spare bag, as supplied.
     pub spare_cells: u32,
+    /// The serial on the cushion's tag.
+    pub serial: Option<String>,
+}
+
+/// How long a client may sit: a clinician's word, never computed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SitAtMost {
+    /// Minutes at a time.
+    pub minutes: u32,
+    /// Times a day.
+    pub times: u32,
 }
 
 /// How much a compartment is to differ from the stock fill.
@@ -280,6 +291,10 @@ pub struct Client {
     pub meanwhile: Option<String>,
     /// The number to call where help is needed at once.
     pub emergency_phone: Option<String>,
+    /// How long the client may sit, where a clinician said so.
+    pub sit_at_most: Option<SitAtMost>,
+    /// How load is to be taken off in between, in a clinician's words.
+    pub pressure_relief: Option<String>,
     /// Whom to call, in order.
     pub contacts: Vec<Contact>,
     /// When the set-up is to be looked at again.
@@ -311,6 +326,8 @@ impl Client {
             carer_notes: Vec::new(),
             meanwhile: None,
             emergency_phone: None,
+            sit_at_most: None,
+            pressure_relief: None,
             contacts: Vec::new(),
             next_review: None,
             record: Vec::new(),
@@ -320,28 +337,16 @@ impl Client {
     /// Returns the plan that was recorded last.
     #[must_use]
     pub fn latest_plan(&self) -> Option<&crate::RecordedPlan> {
-        self.record.iter().rev().find_map(|entry| match entry {
+        self.in_force().into_iter().rev().find_map(|entry| match entry {
             Entry::Plan(plan) => Some(plan),
             _ => None,
         })
     }
 
-    /// Returns the fitting check that was made after the latest plan, where one passed. Recounts
-    /// and weighings after it leave it in force here, see [`Self::standing`] for whether it still
-    /// holds; a plan, an adjustment or a later check that did not pass does not.
-    #[must_use]
-    pub fn fitting_check(&self) -> Option<&crate::FittingCheck> {
-        let stands = |entry: &&Entry| !matches!(entry, Entry::Recount(_) | Entry::Weighed(_));
-        match self.record.iter().rev().find(stands)? {
-            Entry::FittingCheck(check) => (check.passed == Some(true)).then_some(check),
-            _ => None,
-        }
-    }
-
     /// Returns the newest weight with its day: the file's, or one in the record.
     #[must_use]
     pub fn latest_weighing(&self) -> Option<Weighing> {
-        let recorded = self.record.iter().filter_map(|entry| match entry {
+        let recorded = self.in_force().into_iter().filter_map(|entry| match entry {
             Entry::Weighed(own) => Some(Weighing { weight: own.weight, on: own.on }),
             _ => None,
         });
@@ -350,17 +355,5 @@ impl Client {
             .into_iter()
             .chain(recorded)
             .reduce(|newest, next| if next.on >= newest.on { next } else { newest })
-    }
-
-    /// Returns the checks that were made on the counts of the latest plan, oldest first.
-    #[must_use]
-    pub fn checks_since_plan(&self) -> Vec<Check> {
-        let plan = self.record.iter().rposition(|entry| matches!(entry, Entry::Plan(_)));
-        let since = self.record.iter().skip(plan.map_or(0, |at| at + 1));
-        let checks = since.filter_map(|entry| match entry {
-            Entry::Adjustment(own) => Some(own.checks.clone()),
-            _ => None,
-        });
-        checks.flatten().collect()
     }
 }

@@ -12,6 +12,7 @@ mod file_kind;
 mod finding;
 mod function;
 mod goal;
+mod history;
 mod identity;
 mod mirror;
 mod moves;
@@ -38,7 +39,7 @@ pub use crate::check::{
 };
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
-    LayoutRef, Measures, SeatLoad, Sides, Taken, Weighing,
+    LayoutRef, Measures, SeatLoad, Sides, SitAtMost, Taken, Weighing,
 };
 pub use crate::costs::{BeforeAfter, Costs, GoalChange, SiteChange, ToldFrom};
 pub use crate::days::{day_after, days_between};
@@ -46,12 +47,13 @@ pub use crate::file_kind::FileKind;
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
     Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,
-    IfThen, LookAt, Mistake, NextStep, OtherCount, PlanRefusal, ReCheck, Remedy, RemedyCost,
-    Shortfall, SinceRecorded, SizeMisfit, SizingRule, Source, Telling, Verdict, WhyNoPlan,
-    WhyReCheck,
+    IfThen, LookAt, Mistake, NextStep, NoSizeToMake, OtherCount, PlanRefusal, ReCheck, RecordNote,
+    Remedy, RemedyCost, Shortfall, SinceRecorded, SizeMargin, SizeMisfit, SizeToMake, SizingRule,
+    Source, Telling, Verdict, WhyNoPlan, WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
+pub use crate::history::Moment;
 pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::mirror::{Mirror, Partners};
 pub use crate::moves::{Move, Place};
@@ -64,7 +66,9 @@ pub use crate::prediction::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Spread,
 };
 pub use crate::record::{
-    Adjustment, Digest, Entry, FittingCheck, RecordedCount, RecordedPlan, Recount, Weighed,
+    Adjustment, CheckOutcome, CheckPart, Cleaned, Digest, Entry, Expected, Filled, FittingCheck,
+    Moved, PartsChecked, RecordedCount, RecordedPlan, Recount, Returned, SkinSeen, Weighed,
+    Withdrawn, in_force, withdrawn,
 };
 pub use crate::said::Said;
 pub use crate::site::SiteName;
@@ -73,13 +77,16 @@ pub use crate::source::{
     BadDescription, BodyMeasure, Crash, Distrust, DrawnLayout, InTurn, LayoutError, LayoutErrorBy,
     LayoutRequest, LayoutSource, Measured, PluginFault, PluginFaultKind,
 };
-pub use crate::standing::{Lapse, Standing};
-pub use crate::stocktaking::{Before, CountedFrom};
+pub use crate::standing::{Beside, Lapse, Looked, Review, Standing, State, state};
+pub use crate::stocktaking::{
+    Before, Cells, CountedFrom, CushionNow, FittingChecked, RoundFound, cushion_now,
+    explained_by_handling,
+};
 pub use crate::survey::{
     NoSize, SurveyFault, SurveyOutcome, SurveyPart, SurveyRow, SurveySummary, SurveyedBody,
     SurveyedPlan,
 };
 pub use crate::trouble::{
-    BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDrawn, ShelfError,
-    StockError, TableFault, Trouble, Why,
+    BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDone, NotDrawn,
+    ShelfError, StockError, TableFault, Trouble, Why,
 };

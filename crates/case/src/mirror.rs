@@ -7,11 +7,12 @@
 use cushion::{Name, Pattern, Side};
 
 use crate::{
-    Adjustment, Alarm, BrokenLimit, Change, Check, Client, Doubt, Entry, FrontSides, Function,
-    GoalNumber, GoalOutcome, IfThen, LimbLoss, Measures, Move, NextStep, PelvicObliquity,
-    PelvicRotation, Place, Posture, PredictedCompartment, PredictedSeat, PredictedSite, Prediction,
-    Propulsion, RecordedCount, RecordedPlan, Recount, RemedyCost, Shortfall, Sides, SiteName, Skin,
-    Spread, Telling, Want, Windswept,
+    Adjustment, Alarm, BrokenLimit, Change, Check, Client, Doubt, Entry, Expected, Filled,
+    FrontSides, Function, GoalNumber, GoalOutcome, IfThen, LimbLoss, Measures, Move, Moved,
+    NextStep, PartsChecked, PelvicObliquity, PelvicRotation, Place, Posture, PredictedCompartment,
+    PredictedSeat, PredictedSite, Prediction, Propulsion, RecordedCount, RecordedPlan, Recount,
+    RemedyCost, Returned, Shortfall, Sides, SiteName, Skin, SkinSeen, Spread, Telling, Want,
+    Windswept,
 };
 use crate::{CardFinding, Remedy};
 
@@ -208,7 +209,26 @@ impl Mirror for RecordedPlan {
             let image = self.counts.iter().find(|other| other.id == image).unwrap_or(own);
             RecordedCount { stock: image.stock, planned: image.planned, ..own.clone() }
         };
-        Self { counts: self.counts.iter().map(count).collect(), ..self.clone() }
+        let expected = self.expected.as_ref().map(|own| Expected {
+            under: own.under.mirrored(partners),
+            lower: own.lower.map(|(side, by)| (side.other(), by)),
+            ..own.clone()
+        });
+        Self { counts: self.counts.iter().map(count).collect(), expected, ..self.clone() }
+    }
+}
+
+/// Cells by number, each with the number of its image.
+fn numbered(counts: &[(u8, u32)], partners: &Partners) -> Vec<(u8, u32)> {
+    let mut counts: Vec<(u8, u32)> =
+        counts.iter().map(|(number, cells)| (partners.number(*number), *cells)).collect();
+    counts.sort_unstable();
+    counts
+}
+
+impl Mirror for Filled {
+    fn mirrored(&self, partners: &Partners) -> Self {
+        Self { counts: numbered(&self.counts, partners), ..self.clone() }
     }
 }
 
@@ -226,7 +246,23 @@ impl Mirror for Entry {
                 let counts = counts.map(|(number, cells)| (partners.number(*number), *cells));
                 Self::Recount(Recount { counts: counts.collect(), ..own.clone() })
             }
-            Self::FittingCheck(_) | Self::Weighed(_) => self.clone(),
+            Self::Filled(own) => Self::Filled(own.mirrored(partners)),
+            Self::Incoming(own) => Self::Incoming(own.mirrored(partners)),
+            Self::Checked(own) => {
+                Self::Checked(PartsChecked { found: own.found.mirrored(partners), ..own.clone() })
+            }
+            Self::Moved(own) => {
+                Self::Moved(Moved { moves: own.moves.mirrored(partners), ..own.clone() })
+            }
+            Self::Returned(own) => {
+                Self::Returned(Returned { counts: numbered(&own.counts, partners), ..own.clone() })
+            }
+            Self::Skin(own) => {
+                Self::Skin(SkinSeen { site: own.site.mirrored(partners), ..own.clone() })
+            }
+            Self::FittingCheck(_) | Self::Weighed(_) | Self::Cleaned(_) | Self::Withdrawn(_) => {
+                self.clone()
+            }
         }
     }
 }

@@ -5,6 +5,7 @@
 //! `case::LayoutSource`, the date as an argument; everything works from several threads.
 
 mod adjusting;
+mod done;
 mod edition;
 mod error;
 mod export;
@@ -13,11 +14,13 @@ mod live;
 mod not_drawn;
 mod open_case;
 mod papers;
+mod recall;
 mod recording;
 mod sections;
 pub mod shelf;
 mod sizing;
 mod sourced;
+mod standing;
 mod stock;
 mod stopping;
 mod surroundings;
@@ -28,6 +31,7 @@ mod weighing;
 /// What the program calls itself in records, reports and papers.
 pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
+pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
 pub use crate::export::{Exported, Wanted, drawing, export, faulty_drawing};
@@ -35,9 +39,11 @@ pub use crate::file_remarks::FileRemarks;
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
 pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{NamedDocument, Papers, PapersOfClient, blank_papers, papers_of_stock};
+pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;
 pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};
+pub use crate::sizing::{AllSizings, LayoutSizing};
 pub use crate::sourced::{Sourced, client_text, pattern};
 pub use crate::stock::{no_stock, stock_fill};
 pub use crate::surroundings::Surroundings;

@@ -2,8 +2,8 @@
 
 use case::text::TextFinding;
 use case::{
-    BodyError, Caution, Client, Costs, CushionIdentity, Date, Likeness, Plan, PlanRefusal,
-    PlannedCount, Prediction, RecordedPlan, Trouble,
+    BodyError, Caution, Client, Costs, CountedFrom, CushionIdentity, Date, Likeness, Plan,
+    PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
@@ -12,6 +12,7 @@ use mechanics::Stop;
 
 use crate::error::{Whose, WorkError};
 use crate::sourced::{Sourced, pattern};
+use crate::standing::is_of;
 use crate::stock::no_stock;
 use crate::stopping::unless_stopped;
 use crate::surroundings::Surroundings;
@@ -37,6 +38,8 @@ pub struct CountsNow {
     pub counts: Vec<u32>,
     /// The day on which they were recorded; none where a fresh plan has them.
     pub recorded_on: Option<Date>,
+    /// How they are known; none where a fresh plan has them.
+    pub from: Option<CountedFrom>,
 }
 
 impl OpenCase {
@@ -154,28 +157,50 @@ impl OpenCase {
         fitting::cautions(&self.input(on), &as_planned(plan))
     }
 
-    /// The counts of the plan recorded last, in the pattern's order, where it is for this cushion.
+    /// What was recorded last for this cushion, in the pattern's order.
     fn recorded_counts(&self) -> Option<Vec<u32>> {
-        let recorded = self.client.value.latest_plan()?;
-        self.is_for_this_cushion(recorded).ok()?;
-        Some(recorded.counts.iter().map(|count| count.planned).collect())
+        if let Some(plan) = self.client.value.latest_plan() {
+            self.is_for_this_cushion(plan).ok()?;
+        }
+        self.counted().map(|own| own.1)
     }
 
-    /// Returns the counts that the cushion has now: those recorded last, or those of a fresh plan
-    /// where none are.
+    /// Returns the counts that the cushion has now: those that were put in, counted or moved last
+    /// by the record, or those of a fresh plan where it has none.
     ///
     /// # Errors
     ///
-    /// Fails where the recorded plan is for another cushion, or there is no fresh plan.
+    /// Fails where the record is about another cushion, or there is no fresh plan.
     pub fn counts_now(&self, on: Date, stop: Stop<'_>) -> Result<CountsNow, WorkError> {
-        if let Some(recorded) = self.client.value.latest_plan() {
+        let client = &self.client.value;
+        if let Some(recorded) = client.latest_plan() {
             self.is_for_this_cushion(recorded)?;
-            let counts = recorded.counts.iter().map(|count| count.planned).collect();
-            return Ok(CountsNow { counts, recorded_on: Some(recorded.on) });
+        }
+        if let Some((now, counts)) = self.counted() {
+            return Ok(CountsNow { counts, recorded_on: now.from.on(), from: Some(now.from) });
+        }
+        if let Some(now) = client.cushion_now() {
+            return Err(self.is_in_another_cushion(&now));
         }
         let plan = self.plan(on, stop)?;
         let counts = plan.counts.iter().map(|count| count.planned).collect();
-        Ok(CountsNow { counts, recorded_on: None })
+        Ok(CountsNow { counts, recorded_on: None, from: None })
+    }
+
+    /// What the record knows is in a cushion that is not this one.
+    fn is_in_another_cushion(&self, now: &case::CushionNow) -> WorkError {
+        let file = self.client.file.path.clone();
+        let chosen = &self.client.value.cushion;
+        let what = match (&now.cushion, now.from.on()) {
+            (Some(was), Some(on)) if !is_of(&self.client.value, now) => Trouble::OtherCushion {
+                file,
+                on,
+                was: was.clone(),
+                now: (chosen.layout.to_string(), chosen.size),
+            },
+            _ => Trouble::OtherCompartments { file },
+        };
+        WorkError::file(what)
     }
 
     /// Predicts what counts would do, with the cuts through the cushion that show it.

@@ -2,7 +2,7 @@
 
 use case::text::LengthUnit;
 use case::{
-    Caution, Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble,
+    Caution, Date, Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble,
 };
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
@@ -55,8 +55,9 @@ const OF_CLIENT: &[(&str, ForClient)] = &[
     ("take-home", sheets::take_home),
     ("wash-day", sheets::wash_day),
     ("tag", |papers, _| {
-        let drawn_by = papers.drawn_by();
-        sheets::tag(papers.language, papers.pattern, drawn_by, papers.date, papers.program)
+        let marks = (papers.drawn_by(), papers.client.cushion.serial.as_deref());
+        let (language, pattern) = (papers.language, papers.pattern);
+        sheets::tag_with_serial(language, pattern, marks, papers.date, papers.program)
     }),
 ];
 
@@ -87,9 +88,10 @@ impl OpenCase {
         let Edition { language, on, paper, large_print } = edition;
         let language = language.with_lengths_in(self.client.value.lengths);
         let file = &self.client.file.path;
-        let Some(plan) = self.client.value.latest_plan() else {
+        let Some(plan) = self.client.value.counts_on_paper() else {
             return Err(WorkError::file(Trouble::NothingRecorded { file: file.clone() }));
         };
+        let plan = &plan;
         self.is_for_this_cushion(plan)?;
         // What the goals would make of the counts today is asked of a plan; paper only needs to
         // know whether the file still asks for what was recorded.
@@ -107,7 +109,7 @@ impl OpenCase {
             cautions: &cautions,
             extras: &extras,
             large_print,
-            weight_breaks_limit: self.weight_breaks_limit(plan),
+            beside: self.beside(&self.client.value, on),
             date: on,
             program: PROGRAM,
         };
@@ -115,7 +117,7 @@ impl OpenCase {
             named(name, compose(&papers, paper), file)
         };
         let papers = Papers::of(OF_CLIENT.iter().map(compose))?;
-        Ok(PapersOfClient { papers, since_recorded: self.since_recorded(plan, &fresh) })
+        Ok(PapersOfClient { papers, since_recorded: self.since_recorded(plan, &fresh, on) })
     }
 
     /// What the setup card says beyond counts and checks, for the counts that were recorded.
@@ -129,9 +131,15 @@ impl OpenCase {
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
         let predicted = self.cushion.predict(&self.client.value, weight, &counts, Stop::never());
-        let predicted = predicted.ok().and_then(|(prediction, _)| prediction.seated);
+        let prediction = predicted.ok().map(|(prediction, _)| prediction);
+        let costs = prediction.as_ref().and_then(|own| {
+            let costs = self.costs(&counts, own, Stop::never());
+            costs.ok().flatten()
+        });
+        let predicted = prediction.and_then(|own| own.seated);
         sheets::SetupExtras {
             goals: advice.goals,
+            costs,
             expected: predicted.map(|seat| sheets::ExpectedSeat {
                 left_under: seat.clearance,
                 lower_side: seat.lower_side,
@@ -143,41 +151,56 @@ impl OpenCase {
         }
     }
 
-    /// Whether the client's newest weight, where it is another than at the fitting check, breaks
-    /// a limit on the counts that were recorded.
-    fn weight_breaks_limit(&self, plan: &RecordedPlan) -> bool {
-        let client = &self.client.value;
-        let Some(weighing) = client.weight_since_check() else { return false };
-        let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
-        // A client of whom nothing can be said is not known to be safe.
-        let predicted = self.cushion.predict(client, weighing.weight, &counts, Stop::never());
-        predicted.map_or(true, |(prediction, _)| !fitting::broken(&prediction).is_empty())
-    }
-
-    /// What changed since a plan was recorded: the texts, and where nothing is asked of goals,
-    /// the counts of a fresh plan.
-    fn since_recorded(&self, plan: &RecordedPlan, fresh: &[PlannedCount]) -> Vec<SinceRecorded> {
+    /// What changed since a plan was recorded: the texts, the client's weight, and where nothing is
+    /// asked of goals, the counts of a fresh plan.
+    fn since_recorded(
+        &self,
+        plan: &RecordedPlan,
+        fresh: &[PlannedCount],
+        on: Date,
+    ) -> Vec<SinceRecorded> {
         let mut since = Vec::new();
         if let Likeness::Edited { layout, cell } = self.identity().likeness(plan) {
             let (of_layout, of_cell) = (self.layout.file.shown(), self.cell.file.shown());
             since.extend(layout.then_some(SinceRecorded::LayoutEdited { shown: of_layout }));
             since.extend(cell.then_some(SinceRecorded::CellEdited { shown: of_cell }));
         }
-        let pairs = plan.counts.iter().zip(fresh);
-        let counts: Vec<OtherCount> = pairs
-            .filter(|(was, is)| was.planned != is.planned)
-            .map(|(was, is)| OtherCount {
-                id: is.id.clone(),
-                number: is.number,
-                fresh: is.planned,
-                recorded: was.planned,
-            })
-            .collect();
+        let counts = others(plan, fresh);
         if !counts.is_empty() && self.client.value.goals.is_empty() {
             since.push(SinceRecorded::OtherCounts { recorded: plan.on, counts });
         }
+        since.extend(self.other_weight(plan, on));
         since
     }
+
+    /// Where the client's weight is another than a plan was made for: what a fresh plan would have.
+    fn other_weight(&self, plan: &RecordedPlan, on: Date) -> Option<SinceRecorded> {
+        let then = plan.expected.as_ref()?.weight;
+        let now = self.client.value.latest_weighing()?.weight;
+        if (now.to_kg() - then.to_kg()).abs() < SAME_WEIGHT_KG {
+            return None;
+        }
+        let fresh = self.plan(on, Stop::never()).ok().filter(|plan| plan.not_safe.is_empty());
+        let counts = fresh.map(|fresh| others(plan, &fresh.counts));
+        Some(SinceRecorded::OtherWeight { then, now, counts })
+    }
+}
+
+/// Weights are the same within what scales and clothes differ by, kg: common practice, no source.
+const SAME_WEIGHT_KG: f64 = 1.0;
+
+/// The counts that are other in a fresh plan than in one that was recorded.
+fn others(plan: &RecordedPlan, fresh: &[PlannedCount]) -> Vec<OtherCount> {
+    let pairs = plan.counts.iter().zip(fresh);
+    pairs
+        .filter(|(was, is)| was.planned != is.planned)
+        .map(|(was, is)| OtherCount {
+            id: is.id.clone(),
+            number: is.number,
+            fresh: is.planned,
+            recorded: was.planned,
+        })
+        .collect()
 }
 
 /// Composes the papers of a size as supplied.

@@ -1,11 +1,11 @@
 //! The record: what is added to a client's file, by one policy for all commands.
 //!
-//! What is not safe is never recorded as a plan. What hands found is a fact and always recorded,
-//! but for answers that do not go together.
+//! Plans and moves are proposals; `done` adds what was done. What is not safe is never recorded as a
+//! plan. What hands found is a fact and always recorded, but for answers that do not go together.
 
 use case::{
-    Adjustment, Check, Client, CountReason, Date, Drawn, GoalOutcome, NotAppended, NotDrawn, Plan,
-    PlannedCount, RecordedCount, RecordedPlan, Trouble, Want,
+    Adjustment, Check, Client, CountReason, Date, Drawn, Entry, Expected, GoalOutcome, NotDrawn,
+    Plan, PlannedCount, Prediction, RecordedCount, RecordedPlan, Sides, Trouble, Want,
 };
 use fitting::Adjusted;
 use words::Language;
@@ -81,8 +81,9 @@ impl OpenCase {
         }
         let recorded =
             RecordedPlan { why: self.why(plan, recorder), ..self.recorded(&plan.counts, recorder) };
-        let text = files::append_plan(&self.client.file.text, &recorded)
-            .map_err(|error| self.cannot_append(error))?;
+        let recorded =
+            RecordedPlan { expected: self.expected(plan.prediction.as_ref()), ..recorded };
+        let text = self.with(&self.client.file.text, &Entry::Plan(recorded))?;
         self.put(shelf, text).map(|()| true)
     }
 
@@ -113,14 +114,13 @@ impl OpenCase {
             moves,
             why: recorder.because.map(str::to_owned),
         };
-        let mut text = files::append_adjustment(&self.client.file.text, &adjustment)
-            .map_err(|error| self.cannot_append(error))?;
+        let mut text = self.with(&self.client.file.text, &Entry::Adjustment(adjustment))?;
         if stands && (first || !adjusted.moves.is_empty()) {
             let why = Some(recorder.language.after_checks(checks));
             let counts = self.counts_after(adjusted);
-            let recorded = RecordedPlan { why, ..self.recorded(&counts, recorder) };
-            text =
-                files::append_plan(&text, &recorded).map_err(|error| self.cannot_append(error))?;
+            let expected = self.expected(Some(&adjusted.prediction));
+            let recorded = RecordedPlan { why, expected, ..self.recorded(&counts, recorder) };
+            text = self.with(&text, &Entry::Plan(recorded))?;
         }
         self.put(shelf, text).map(|()| true)
     }
@@ -132,8 +132,21 @@ impl OpenCase {
         Ok(shelf.put(&[change])?)
     }
 
-    fn cannot_append(&self, why: NotAppended) -> WorkError {
-        WorkError::file(Trouble::NotAppended { file: self.client.file.path.clone(), why })
+    /// A text with one more entry in its record.
+    fn with(&self, text: &str, entry: &Entry) -> Result<String, WorkError> {
+        let file = || self.client.file.path.clone();
+        let failed = |why| WorkError::file(Trouble::NotAppended { file: file(), why });
+        files::append_entry(text, entry).map_err(failed)
+    }
+
+    /// What a prediction expects, for the checks after it; none without one at rest.
+    fn expected(&self, prediction: Option<&Prediction>) -> Option<Expected> {
+        let seat = prediction?.seated.as_ref()?;
+        let under =
+            Sides { left: seat.clearance.left.central, right: seat.clearance.right.central };
+        let lower = seat.lower_side.map(|side| (side, seat.lower_by));
+        let weight = self.client.value.latest_weighing()?.weight;
+        Some(Expected { under, lower, weight })
     }
 
     fn counts_after(&self, adjusted: &Adjusted) -> Vec<PlannedCount> {
@@ -176,13 +189,14 @@ impl OpenCase {
             parameters_digest: parameters_digest(),
             drawn_by: self.layout.drawn_by.clone(),
             why: None,
+            expected: None,
         }
     }
 }
 
 impl Recorder<'_> {
     /// Refuses a name or a reason that is empty, has a line break, or cannot be printed.
-    fn signed(&self) -> Result<(), WorkError> {
+    pub(crate) fn signed(&self) -> Result<(), WorkError> {
         let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
         if spoilt(self.by) || self.because.is_some_and(spoilt) {
             return Err(WorkError::asked(Trouble::NotSigned));

@@ -79,19 +79,33 @@ impl Surroundings<'_> {
     /// As [`Self::layout`]; the error points at the client's file where that can say otherwise.
     pub fn layout_of(&self, client: &Sourced<Client>) -> Result<Sourced<Layout>, WorkError> {
         let chosen = &client.value.cushion;
-        let parameters: BTreeMap<Name, f64> = match &chosen.layout {
-            LayoutRef::Named { parameters, .. } => parameters.clone(),
-            LayoutRef::File(_) => BTreeMap::new(),
-        };
-        let name = chosen.layout.to_string();
-        let file = self.shelf.beside(&client.file.path, &name);
-        let request = LayoutRequest { name, size: chosen.size, parameters };
-        let measured = |measure| measured(&client.value, measure);
-        let found = self.named_layout(&request, &file, &measured);
+        let found = self.layout_for(client, &chosen.layout, chosen.size);
         found.map_err(|error| match error.whose {
             Whose::Asker | Whose::Writer => error.named_in(&client.file, "cushion", "layout"),
             _ => error,
         })
+    }
+
+    /// Finds a layout for a client, for a size; a file is looked for beside the client's.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::layout`].
+    pub(crate) fn layout_for(
+        &self,
+        client: &Sourced<Client>,
+        layout: &LayoutRef,
+        size: Size,
+    ) -> Result<Sourced<Layout>, WorkError> {
+        let parameters: BTreeMap<Name, f64> = match layout {
+            LayoutRef::Named { parameters, .. } => parameters.clone(),
+            LayoutRef::File(_) => BTreeMap::new(),
+        };
+        let name = layout.to_string();
+        let file = self.shelf.beside(&client.file.path, &name);
+        let request = LayoutRequest { name, size, parameters };
+        let measured = |measure| measured(&client.value, measure);
+        self.named_layout(&request, &file, &measured)
     }
 
     /// The layout of a request, or that in a file where no source knows the name.

@@ -47,6 +47,9 @@ pub(crate) enum Command {
     Plan(Plan),
     Predict(Predict),
     Adjust(Adjust),
+    Record(RecordDone),
+    History(History),
+    Find(Find),
     Weigh(Weigh),
     Plugin(Plugin),
     Print(Print),
@@ -98,13 +101,26 @@ pub(crate) struct Pattern {
     pub(crate) svg: Option<PathBuf>,
 }
 
-/// Show which made size suits a client, and why the others do not
+/// Show which made size suits a client, what it leaves free, and why the others do not suit
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  seatwright size K-17.toml")]
+#[command(after_help = "Examples:\n  \
+    seatwright size K-17.toml\n  \
+    seatwright size K-17.toml --all --sources\n\n\
+    Where no made size suits, it says what to ask a supplier for, and ends with status 8.\n\
+    --all looks over the built-in layouts, the plugins that are found, and the layout of the \
+    client file; a plugin is asked for the size that the client file names.")]
 pub(crate) struct Size {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
     pub(crate) client: PathBuf,
+
+    /// Look over the sizes of all layouts, a line for each
+    #[arg(long, conflicts_with = "set")]
+    pub(crate) all: bool,
+
+    /// Say where each rule comes from; JSON always does
+    #[arg(long)]
+    pub(crate) sources: bool,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
@@ -118,7 +134,8 @@ pub(crate) struct Size {
     Counts keep the limits first, then reach the goals in their order, then stay near the stock \
     fill. A goal that is refused or out of reach is told, and recorded as not reached; where it is \
     to take load off an injured site, nothing is recorded unless --nearest-safe takes it.\n\n\
-    --record adds the plan to the end of the client file; all that a person wrote there stays.")]
+    --record adds the plan to the end of the client file, as a proposal; all that a person wrote \
+    there stays. What is really put in is recorded after it was done, with `seatwright record`.")]
 pub(crate) struct Plan {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
@@ -144,7 +161,7 @@ pub(crate) struct Plan {
 #[command(after_help = "Examples:\n  \
     seatwright predict K-17.toml\n  \
     seatwright predict K-17.toml --cells 1=42 pelvis-right=52 --svg section.svg\n\n\
-    Begins from the counts recorded last, or from those of a fresh plan where none are.\n\
+    Begins from what is in the cushion by the record, or from a fresh plan where it says nothing.\n\
     Nothing is recorded. Every number is an estimate, and no pressure is a safe one.")]
 pub(crate) struct Predict {
     /// Path of the client file
@@ -174,7 +191,9 @@ pub(crate) struct Predict {
     lower: which side of the pelvis is lower and by how much, or level; @asis where that was \
     found at the front of the pelvis: right=25mm@asis.\n\
     reading: a pressure at a named site.\n\n\
-    Answers that contradict each other are questioned, and nothing is moved.")]
+    Answers that contradict each other are questioned, and nothing is moved.\n\
+    Begins from what was put in, counted or moved last, by the record. --record adds what was \
+    found, and proposes the moves; `seatwright record CLIENT moved` says that they were made.")]
 pub(crate) struct Adjust {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
@@ -231,6 +250,182 @@ impl Adjust {
         all.extend_from_slice(&self.reading);
         Ok(all)
     }
+}
+
+/// Record what was done: fills, checks, counts, moves, weights, the skin
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright record K-17.toml filled --as-planned --by OT\n  \
+    seatwright record K-17.toml filled 1=44 2=47 3=30 4=30 spare=12 --batch B-7 --by OT\n  \
+    seatwright record K-17.toml checked --top left=safe --top right=safe --under left=30mm \
+    --under right=32mm --skin coccyx=clear --transfer --reach --passed --by OT\n  \
+    seatwright record K-17.toml recount 2=43 --by carer\n  \
+    seatwright record K-17.toml moved spare-2=4 --by OT\n  \
+    seatwright record K-17.toml withdrawn 7 --because \"of another client\" --by OT\n\n\
+    Nothing in a record is ever deleted: a mistake is withdrawn. `seatwright history` lists the \
+    entries with their numbers.")]
+pub(crate) struct RecordDone {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    /// What was done
+    #[command(subcommand)]
+    pub(crate) what: WhatWasDone,
+
+    /// Name who did it, by initials or role
+    #[arg(long, value_name = "WHO", global = true)]
+    pub(crate) by: Option<String>,
+
+    /// Say why, in a sentence for the record
+    #[arg(long, value_name = "WHY", global = true)]
+    pub(crate) because: Option<String>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// What was done.
+#[derive(Debug, Subcommand)]
+pub(crate) enum WhatWasDone {
+    /// Record what was really put in
+    Filled(FilledWith),
+    /// Record what came in a filled cushion, counted against its fill card
+    Incoming(FilledWith),
+    /// Record a fitting check; it passes with all of its parts, else it is not finished
+    Checked(CheckedParts),
+    /// Record what was counted again: 2=43, spare=12
+    Recount {
+        /// Say how many cells a compartment, or the spare bag, has
+        #[arg(value_name = "NUMBER=CELLS", required = true, value_parser = counts::counted)]
+        counts: Vec<(case::Place, u32)>,
+    },
+    /// Record the weight: 61kg or 134lb
+    Weighed {
+        /// Say the weight, with its unit
+        #[arg(value_name = "WEIGHT", value_parser = counts::weight)]
+        weight: cushion::Mass,
+    },
+    /// Record moves as they were made: spare-2=4, 3-1=6
+    Moved {
+        /// Say from where to where so many cells were moved
+        #[arg(value_name = "FROM-TO=CELLS", value_parser = counts::a_move)]
+        moves: Vec<case::Move>,
+
+        /// Say that they were moved as the plan recorded last proposes
+        #[arg(long, conflicts_with = "moves", required_unless_present = "moves")]
+        as_proposed: bool,
+    },
+    /// Record how the skin looked: coccyx=clear, fades, stays, open or worse
+    Skin {
+        /// Say how the skin looked at a site
+        #[arg(value_name = "SITE=WORD", required = true, value_parser = |text: &str| counts::check("skin", text))]
+        seen: Vec<case::Check>,
+    },
+    /// Withdraw an entry that was made by mistake
+    Withdrawn {
+        /// Number of the entry, as `history` lists it
+        #[arg(value_name = "ENTRY")]
+        entry: usize,
+    },
+    /// Record that the counts after an earlier entry were put in again
+    Return {
+        /// Number of the entry, as `history` lists it
+        #[arg(value_name = "ENTRY")]
+        entry: usize,
+    },
+    /// Record that the cushion was cleaned
+    Cleaned,
+}
+
+/// What is in a cushion.
+#[derive(Debug, Args)]
+pub(crate) struct FilledWith {
+    /// Say how many cells each compartment, and the spare bag, has
+    #[arg(value_name = "NUMBER=CELLS", value_parser = counts::counted)]
+    pub(crate) counts: Vec<(case::Place, u32)>,
+
+    /// Say that each compartment has as many as the plan recorded last
+    #[arg(long)]
+    pub(crate) as_planned: bool,
+
+    /// Name the batch of the cells
+    #[arg(long, value_name = "BATCH")]
+    pub(crate) batch: Option<String>,
+
+    /// Name the serial of the cushion, where the file does not
+    #[arg(long, value_name = "SERIAL")]
+    pub(crate) serial: Option<String>,
+}
+
+/// The parts of a fitting check.
+#[derive(Debug, Args)]
+pub(crate) struct CheckedParts {
+    /// Say what a top check found: left=safe
+    #[arg(long, value_name = "SIDE=WORD", value_parser = |text: &str| counts::check("top", text))]
+    pub(crate) top: Vec<case::Check>,
+
+    /// Say what an under check found: left=30mm, left=bone-felt or left=not-found
+    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| counts::check("under", text))]
+    pub(crate) under: Vec<case::Check>,
+
+    /// Say which side of the pelvis is lower: left=8mm, or level
+    #[arg(long, value_name = "SIDE=MM", value_parser = |text: &str| counts::check("lower", text))]
+    pub(crate) lower: Vec<case::Check>,
+
+    /// Say how the skin looks after 30 minutes: coccyx=clear, fades, stays, open or worse
+    #[arg(long, value_name = "SITE=WORD", value_parser = |text: &str| counts::check("skin", text))]
+    pub(crate) skin: Vec<case::Check>,
+
+    /// Say that a transfer was tried
+    #[arg(long)]
+    pub(crate) transfer: bool,
+
+    /// Say that reaching was tried
+    #[arg(long)]
+    pub(crate) reach: bool,
+
+    /// Say that it was found right
+    #[arg(long)]
+    pub(crate) passed: bool,
+
+    /// Say that it was found not right
+    #[arg(long, conflicts_with = "passed")]
+    pub(crate) failed: bool,
+}
+
+/// List the record of a client: what was planned, done and found
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright history K-17.toml\n  \
+    seatwright history K-17.toml --between 2 4\n\n\
+    --between shows two entries side by side: counts, what was expected, checks, weight.")]
+pub(crate) struct History {
+    /// Path of the client file
+    #[arg(value_name = "CLIENT")]
+    pub(crate) client: PathBuf,
+
+    /// Show two entries side by side
+    #[arg(long, value_name = "ENTRY", num_args = 2)]
+    pub(crate) between: Vec<usize>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Find whose cushions hold cells of a batch, for a recall
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  seatwright find --batch B-2026-07 clients\n\n\
+    Looks at every client file in the folder, and not below it. A file that cannot be read is \
+    named, and the status is 3: nobody knows what its cushion holds.")]
+pub(crate) struct Find {
+    /// Look in this folder
+    #[arg(value_name = "FOLDER")]
+    pub(crate) folder: PathBuf,
+
+    /// Name the batch
+    #[arg(long, value_name = "BATCH")]
+    pub(crate) batch: String,
 }
 
 /// Show grams for each compartment, from a batch counted by hand and weighed that day
@@ -361,7 +556,7 @@ pub(crate) struct Merge {
     seatwright print K-17.toml --out papers\n  \
     seatwright print --stock row-six --size 440x400 --out papers\n  \
     seatwright print --blank --paper letter --units in --out papers\n\n\
-    A client's papers show the counts that were recorded last, never others.\n\
+    A client's papers show the counts that were planned or put in last, never others.\n\
     `seatwright plan CLIENT --record` records them.")]
 pub(crate) struct Print {
     /// Path of the client file

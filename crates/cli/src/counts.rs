@@ -1,7 +1,7 @@
 //! Words of the command line that name counts and numbers.
 
-use case::{Check, PressAnswer, Said};
-use cushion::Size;
+use case::{Check, Move, Place, PressAnswer, Said};
+use cushion::{Mass, Size};
 
 use crate::compartment::CompartmentRef;
 
@@ -35,6 +35,62 @@ pub(crate) fn press(text: &str) -> Result<(CompartmentRef, PressAnswer), String>
     answer
         .map(|(answer, _)| (named, *answer))
         .ok_or_else(|| "write slack, like or tight, against its mirror partner".to_owned())
+}
+
+/// Reads `NUMBER=CELLS` or `spare=CELLS`.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn counted(text: &str) -> Result<(Place, u32), String> {
+    let (named, cells) =
+        text.split_once('=').ok_or("write it as NUMBER=CELLS, such as 2=43, or spare=12")?;
+    let cells = cells.parse().ok().filter(|cells| *cells <= MOST);
+    let cells = cells.ok_or_else(|| format!("write a whole number of cells, at most {MOST}"))?;
+    Ok((place(named)?, cells))
+}
+
+/// Reads `FROM-TO=CELLS`, where each is the number of a compartment or `spare`.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn a_move(text: &str) -> Result<Move, String> {
+    let form = "write it as FROM-TO=CELLS, such as spare-2=4 or 3-1=6";
+    let (places, cells) = text.split_once('=').ok_or(form)?;
+    let (from, to) = places.split_once('-').ok_or(form)?;
+    let (from, to) = (place(from)?, place(to)?);
+    let cells = cells.parse().ok().filter(|cells| (1..=MOST).contains(cells));
+    let cells = cells.ok_or_else(|| format!("write a whole number of cells, 1 to {MOST}"))?;
+    if from == to {
+        return Err("cells are moved from one place to another".to_owned());
+    }
+    Ok(Move { from, to, cells })
+}
+
+fn place(named: &str) -> Result<Place, String> {
+    if named == "spare" {
+        return Ok(Place::Spare);
+    }
+    let number = named.parse().ok().filter(|number| (1..=99).contains(number));
+    let number = number.ok_or_else(|| {
+        format!("`{named}` is no compartment; write the number at its opening, or spare")
+    })?;
+    Ok(Place::Compartment(number))
+}
+
+/// Reads a body weight with its unit.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn weight(text: &str) -> Result<Mass, String> {
+    let parts = [("kg", Mass::from_kg as fn(f64) -> Mass), ("lb", Mass::from_pounds)];
+    let found = parts.iter().find_map(|(unit, of)| Some((text.strip_suffix(unit)?, of)));
+    let (number, of) = found.ok_or("write the weight with its unit, as 61kg or 134lb")?;
+    let weight = number.trim().parse::<f64>().ok().and_then(|own| Mass::checked(*of, own));
+    let weight = weight.filter(|weight| (5.0..=350.0).contains(&weight.to_kg()));
+    weight.ok_or_else(|| "write a body weight from 5 to 350 kg".to_owned())
 }
 
 /// Reads a number between 50 and 300.

@@ -62,4 +62,9 @@ impl LayoutSource for Layouts {
         let plugins = plugins.with_settings(self.0.set.iter().cloned().collect());
         InTurn(vec![&BuiltIn, &plugins]).layout(request, measured)
     }
+
+    fn names(&self) -> Vec<String> {
+        let plugins = plugins::plugins(&self.0).map(|plugins| plugins.names());
+        [BuiltIn.names(), plugins.unwrap_or_default()].concat()
+    }
 }

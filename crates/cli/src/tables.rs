@@ -1,9 +1,11 @@
 //! Tables as the terminal shows them: a pattern's compartments, a plan's counts.
 
-use case::{Plan, PredictedSeat};
+use std::collections::BTreeSet;
+
+use case::{Moment, Plan, PredictedSeat};
 use casework::WeighedCompartment;
 use cushion::{Length, Pattern, StockFill};
-use words::ENGLISH;
+use words::{ENGLISH, Language};
 
 /// Returns a pattern with its stock fill: what it is, a line for each compartment, seams.
 pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
@@ -154,6 +156,56 @@ pub(crate) fn plan(plan: &Plan) -> String {
         String::new(),
     ]);
     aligned(&rows)
+}
+
+/// Returns two entries of a record side by side, with what changed in each compartment.
+pub(crate) fn side_by_side(one: &Moment<'_>, other: &Moment<'_>, say: &dyn Language) -> String {
+    let texts = say.table();
+    let both = [one, other];
+    let row = |name: &str, of: &dyn Fn(&Moment<'_>) -> String| {
+        vec![name.to_owned(), of(one), of(other), String::new()]
+    };
+    let mut rows = vec![
+        row(texts.entry, &|own| own.number.to_string()),
+        row(texts.day, &|own| own.entry.on().to_string()),
+        row(texts.by, &|own| own.entry.by().to_owned()),
+        row(texts.what, &|own| own.entry.what().to_owned()),
+    ];
+    let cells = |own: &Moment<'_>, number: u8| own.cells.as_ref()?.get(&number).copied();
+    let numbers = both.iter().filter_map(|own| own.cells.as_ref()).flat_map(|own| own.keys());
+    let numbers: BTreeSet<u8> = numbers.copied().collect();
+    let known = |count: Option<u32>| count.map_or(String::new(), |count| count.to_string());
+    for number in numbers {
+        let name = format!("{} {number}", texts.number);
+        let mut row = row(&name, &|own| known(cells(own, number)));
+        if let (Some(was), Some(is)) = (cells(one, number), cells(other, number)) {
+            row[3] = signed(i64::from(is) - i64::from(was));
+        }
+        rows.push(row);
+    }
+    let total = |own: &Moment<'_>| own.cells.as_ref().map(|own| own.values().sum());
+    rows.push(row(texts.total, &|own| known(total(own))));
+    rows.push(row(texts.bag, &|own| own.bag.map_or(String::new(), |bag| bag.to_string())));
+    let kg = |own: &Moment<'_>| own.weight.map(|own| own.to_kg());
+    rows.push(row(texts.weight, &|own| kg(own).map_or(String::new(), |kg| format!("{kg:.1}"))));
+    let mut text = aligned(&rows);
+    for own in both {
+        if let Some(expected) = own.expected {
+            text += &format!(
+                "{} {} {}: {}\n",
+                texts.entry,
+                own.number,
+                texts.expected,
+                say.expected(expected)
+            );
+        }
+        if !own.found.is_empty() {
+            let found: Vec<String> = own.found.iter().map(ToString::to_string).collect();
+            text +=
+                &format!("{} {} {}: {}\n", texts.entry, own.number, texts.found, found.join(", "));
+        }
+    }
+    text
 }
 
 /// A change with its sign; nothing where there is none.

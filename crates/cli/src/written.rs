@@ -4,12 +4,14 @@ use std::path::Path;
 
 use case::Finding;
 use casework::PROGRAM;
+use files::report::StandingReport;
 
 use crate::failure::Failure;
 use crate::say;
 use crate::terminal::Terminal;
 
-/// Tells that files were written, with what is to be known about them; a person reads `words`.
+/// Tells that files were written, with what is to be known about them and how the fitting stands; a
+/// person reads `words`.
 ///
 /// # Errors
 ///
@@ -17,13 +19,14 @@ use crate::terminal::Terminal;
 pub(crate) fn tell<'a>(
     terminal: Terminal,
     paths: impl IntoIterator<Item = &'a Path>,
-    findings: &[Finding],
+    (findings, standing): (&[Finding], Option<&StandingReport>),
     words: &str,
 ) -> Result<(), Failure> {
     terminal.warn(&findings.iter().map(say::finding).collect::<Vec<_>>());
     if !terminal.is_json() {
-        return terminal.answer(words);
+        let standing = standing.map_or(String::new(), |own| format!("{}\n", own.text()));
+        return terminal.answer(&(words.to_owned() + &standing));
     }
     let paths: Vec<String> = paths.into_iter().map(|path| path.display().to_string()).collect();
-    terminal.answer(&files::report::written(PROGRAM, &paths, findings, &say::finding))
+    terminal.answer(&files::report::written(PROGRAM, &paths, standing, findings, &say::finding))
 }

@@ -1,28 +1,20 @@
-//! Appends plans and adjustments to a client's file, and leaves what a person wrote as it is.
+//! Appends entries to the record of a client's file, and leaves what a person wrote as it is.
 
-use case::{Adjustment, NotAppended, Place, RecordedPlan};
+use case::{
+    Adjustment, Check, Entry, Expected, Filled, Move, NotAppended, PartsChecked, Place,
+    RecordedPlan, Recount,
+};
 use toml_edit::{Array, ArrayOfTables, DocumentMut, InlineTable, Item, Table, value};
 
-use crate::record::{ADJUSTMENT, PLAN};
-
-/// Returns `text` with a plan at the end of its record.
+/// Returns `text` with an entry at the end of its record.
 ///
 /// Every byte of `text` is in the answer, in the same order: comments, spacing and line ends stay.
 ///
 /// # Errors
 ///
 /// Returns an error where `text` is not TOML, or its `record` is no list of tables.
-pub fn append_plan(text: &str, plan: &RecordedPlan) -> Result<String, NotAppended> {
-    append(text, plan_table(plan))
-}
-
-/// Returns `text` with an adjustment at the end of its record, with the same promise.
-///
-/// # Errors
-///
-/// As [`append_plan`].
-pub fn append_adjustment(text: &str, adjustment: &Adjustment) -> Result<String, NotAppended> {
-    append(text, adjustment_table(adjustment))
+pub fn append_entry(text: &str, entry: &Entry) -> Result<String, NotAppended> {
+    append(text, table_of(entry))
 }
 
 fn append(text: &str, entry: Table) -> Result<String, NotAppended> {
@@ -55,26 +47,135 @@ fn under_heading(table: Table) -> String {
     document.to_string()
 }
 
-fn adjustment_table(adjustment: &Adjustment) -> Table {
+/// An entry as a table: what it is, when and by whom, then what it says.
+fn table_of(entry: &Entry) -> Table {
     let mut table = Table::new();
-    table["what"] = value(ADJUSTMENT);
-    table["on"] = value(date(adjustment.on));
-    table["by"] = value(&adjustment.by);
-    let found: Array = adjustment.checks.iter().map(|check| check.to_string()).collect();
-    table["found"] = value(found);
-    let mut moves = Array::new();
-    for own in &adjustment.moves {
+    table["what"] = value(entry.what());
+    table["on"] = value(date(entry.on()));
+    table["by"] = value(entry.by());
+    match entry {
+        Entry::Plan(own) => plan(&mut table, own),
+        Entry::Adjustment(own) => adjustment(&mut table, own),
+        Entry::FittingCheck(own) => {
+            if let Some(passed) = own.passed {
+                table["passed"] = value(passed);
+            }
+            optional(&mut table, "found", own.found.as_deref());
+        }
+        Entry::Recount(own) => recount(&mut table, own),
+        Entry::Weighed(own) => table["kg"] = value(rounded(own.weight.to_kg())),
+        Entry::Filled(own) | Entry::Incoming(own) => filled(&mut table, own),
+        Entry::Checked(own) => checked(&mut table, own),
+        Entry::Moved(own) => {
+            table["moves"] = value(moves(&own.moves));
+            optional(&mut table, "why", own.why.as_deref());
+        }
+        Entry::Returned(own) => {
+            table["entry"] = value(own.entry as i64);
+            table["counts"] = value(numbered(&own.counts));
+            optional(&mut table, "why", own.why.as_deref());
+        }
+        Entry::Skin(own) => {
+            table["site"] = value(own.site.id());
+            table["is"] = value(own.answer.words());
+        }
+        Entry::Cleaned(own) => optional(&mut table, "why", own.why.as_deref()),
+        Entry::Withdrawn(own) => {
+            table["entry"] = value(own.entry as i64);
+            table["because"] = value(&own.because);
+        }
+    }
+    table
+}
+
+fn optional(table: &mut Table, key: &str, text: Option<&str>) {
+    if let Some(text) = text {
+        table[key] = value(text);
+    }
+}
+
+fn found(checks: &[Check]) -> Array {
+    checks.iter().map(ToString::to_string).collect()
+}
+
+fn adjustment(table: &mut Table, adjustment: &Adjustment) {
+    table["found"] = value(found(&adjustment.checks));
+    table["moves"] = value(moves(&adjustment.moves));
+    optional(table, "why", adjustment.why.as_deref());
+}
+
+fn moves(moves: &[Move]) -> Array {
+    let mut array = Array::new();
+    for own in moves {
         let mut entry = InlineTable::new();
         entry.insert("from", place(own.from));
         entry.insert("to", place(own.to));
         entry.insert("cells", i64::from(own.cells).into());
-        moves.push(toml_edit::Value::InlineTable(entry));
+        array.push(toml_edit::Value::InlineTable(entry));
     }
-    table["moves"] = value(moves);
-    if let Some(why) = &adjustment.why {
-        table["why"] = value(why);
+    array
+}
+
+fn recount(table: &mut Table, recount: &Recount) {
+    table["counts"] = value(numbered(&recount.counts));
+    if let Some(spare) = recount.spare {
+        table["spare"] = value(i64::from(spare));
     }
+}
+
+fn filled(table: &mut Table, filled: &Filled) {
+    if let Some((layout, size)) = &filled.cushion {
+        table["layout"] = value(layout);
+        table["size"] = value(size.to_string());
+    }
+    table["counts"] = value(numbered(&filled.counts));
+    if let Some(spare) = filled.spare {
+        table["spare"] = value(i64::from(spare));
+    }
+    optional(table, "batch", filled.batch.as_deref());
+    optional(table, "serial", filled.serial.as_deref());
+    optional(table, "why", filled.why.as_deref());
+}
+
+fn checked(table: &mut Table, check: &PartsChecked) {
+    table["found"] = value(found(&check.found));
+    table["transfer"] = value(check.transfer);
+    table["reach"] = value(check.reach);
+    if let Some(passed) = check.passed {
+        table["passed"] = value(passed);
+    }
+    optional(table, "why", check.why.as_deref());
+}
+
+/// Cells by the number of the compartment, on a line.
+fn numbered(counts: &[(u8, u32)]) -> Array {
+    let table = |(number, cells): &(u8, u32)| {
+        let mut table = InlineTable::new();
+        table.insert("number", i64::from(*number).into());
+        table.insert("cells", i64::from(*cells).into());
+        toml_edit::Value::InlineTable(table)
+    };
+    counts.iter().map(table).collect()
+}
+
+/// What a plan was expected to do; numbers as far as they mean something.
+fn expected(expected: &Expected) -> InlineTable {
+    let (lower, by) = match expected.lower {
+        Some((side, by)) => (side.words(), by.to_mm()),
+        None => ("level", 0.0),
+    };
+    let mut table = InlineTable::new();
+    table.insert("left_mm", rounded(expected.under.left.to_mm()).into());
+    table.insert("right_mm", rounded(expected.under.right.to_mm()).into());
+    table.insert("lower", lower.into());
+    table.insert("lower_mm", rounded(by).into());
+    table.insert("kg", rounded(expected.weight.to_kg()).into());
     table
+}
+
+/// A number with one decimal; nothing is never negative.
+fn rounded(number: f64) -> f64 {
+    (number * 10.0).round() / 10.0 + 0.0
 }
 
 fn place(place: Place) -> toml_edit::Value {
@@ -84,11 +185,7 @@ fn place(place: Place) -> toml_edit::Value {
     }
 }
 
-fn plan_table(plan: &RecordedPlan) -> Table {
-    let mut table = Table::new();
-    table["what"] = value(PLAN);
-    table["on"] = value(date(plan.on));
-    table["by"] = value(&plan.by);
+fn plan(table: &mut Table, plan: &RecordedPlan) {
     table["layout"] = value(&plan.layout);
     table["size"] = value(plan.size.to_string());
     table["counts"] = value(counts(plan));
@@ -97,13 +194,11 @@ fn plan_table(plan: &RecordedPlan) -> Table {
     table["layout_digest"] = value(plan.layout_digest.as_str());
     table["cell_digest"] = value(plan.cell_digest.as_str());
     table["parameters_digest"] = value(plan.parameters_digest.as_str());
-    if let Some(drawn_by) = &plan.drawn_by {
-        table["drawn_by"] = value(drawn_by);
+    optional(table, "drawn_by", plan.drawn_by.as_deref());
+    optional(table, "why", plan.why.as_deref());
+    if let Some(own) = &plan.expected {
+        table["expected"] = value(expected(own));
     }
-    if let Some(why) = &plan.why {
-        table["why"] = value(why);
-    }
-    table
 }
 
 fn date(date: case::Date) -> toml_edit::Datetime {

@@ -68,6 +68,10 @@ impl LayoutSource for BuiltIn {
         let origin = format!("built-in layout {name}");
         Ok(DrawnLayout { layout, text: text.to_owned(), origin, drawn_by: None })
     }
+
+    fn names(&self) -> Vec<String> {
+        BUILT_IN_LAYOUTS.iter().map(|text| text.name.to_owned()).collect()
+    }
 }
 
 fn unknown(name: &str) -> LayoutError {

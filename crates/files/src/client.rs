@@ -7,7 +7,7 @@ use case::question::{Group, Question};
 use case::text::{ClientFinding, KeyFinding, LengthUnit, WishFinding, WordFinding};
 use case::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
-    LayoutRef, Measures, Sides, Taken, Weighing,
+    LayoutRef, Measures, Sides, SitAtMost, Taken, Weighing,
 };
 use cushion::{Length, Mass, Name};
 
@@ -51,7 +51,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let oblique = posture_table.is_some_and(|own| own.has(Group::Obliquity.key()));
     let goals = goals(table, oblique);
     let changes = table.entries(Group::Change, change);
-    let (carer_notes, meanwhile, emergency_phone) =
+    let Carer { notes: carer_notes, meanwhile, emergency_phone, sit_at_most, pressure_relief } =
         table.sub(Group::Carer).map(|own| carer(&own)).unwrap_or_default();
     let contacts = table.entries(Group::Call, contact);
     let record = record(table);
@@ -74,6 +74,8 @@ fn client(table: &Table<'_>) -> Option<Client> {
         carer_notes,
         meanwhile,
         emergency_phone,
+        sit_at_most,
+        pressure_relief,
         contacts: contacts?,
         next_review,
         record: record?,
@@ -119,7 +121,7 @@ pub(crate) fn sides<T>(
 }
 
 /// Says that of two keys that go together one is there and the other is not.
-fn without(table: &Table<'_>, given: Question, missing: Question) {
+pub(crate) fn without(table: &Table<'_>, given: Question, missing: Question) {
     table.remarks.error(table.place(given), KeyFinding::Without { given, missing });
 }
 
@@ -210,8 +212,15 @@ fn cushion(table: &Table<'_>) -> Option<CushionChoice> {
         None => Some(crate::BUILT_IN_CELLS[0].name.to_owned()),
     };
     let spares = table.required(Question::SpareCells).and_then(|value| value.whole());
+    let serial = table.optional(Question::SerialOfCushion).and_then(|value| value.sentence());
     table.finish();
-    Some(CushionChoice { layout: layout?, size: size?, cell: cell?, spare_cells: spares? as u32 })
+    Some(CushionChoice {
+        layout: layout?,
+        size: size?,
+        cell: cell?,
+        spare_cells: spares? as u32,
+        serial,
+    })
 }
 
 fn layout_ref(value: &Value<'_>, parameters: Option<Value<'_>>) -> Option<LayoutRef> {
@@ -257,14 +266,36 @@ fn change(table: &Table<'_>) -> Option<Change> {
     Some(Change { compartment: compartment?, amount: amount?, reason: reason? })
 }
 
-/// Notes, what to sit on meanwhile, the number for help at once.
-fn carer(table: &Table<'_>) -> (Vec<String>, Option<String>, Option<String>) {
+/// What is for the take-home sheet.
+#[derive(Default)]
+struct Carer {
+    notes: Vec<String>,
+    meanwhile: Option<String>,
+    emergency_phone: Option<String>,
+    sit_at_most: Option<SitAtMost>,
+    pressure_relief: Option<String>,
+}
+
+fn carer(table: &Table<'_>) -> Carer {
     let notes = table.optional(Question::CarerNotes).and_then(|value| value.list());
     let notes = notes.unwrap_or_default().iter().filter_map(Value::sentence).collect();
-    let meanwhile = table.optional(Question::Meanwhile).and_then(|value| value.sentence());
-    let emergency = table.optional(Question::Emergency).and_then(|value| phone(&value));
+    let sentence = |question| table.optional(question).and_then(|value| value.sentence());
+    let carer = Carer {
+        notes,
+        meanwhile: sentence(Question::Meanwhile),
+        emergency_phone: table.optional(Question::Emergency).and_then(|value| phone(&value)),
+        sit_at_most: table.sub(Group::SitAtMost).and_then(|own| sit_at_most(&own)),
+        pressure_relief: sentence(Question::PressureRelief),
+    };
     table.finish();
-    (notes, meanwhile, emergency)
+    carer
+}
+
+fn sit_at_most(table: &Table<'_>) -> Option<SitAtMost> {
+    let minutes = table.required(Question::SitMinutes).and_then(|value| value.whole());
+    let times = table.required(Question::SitTimes).and_then(|value| value.whole());
+    table.finish();
+    Some(SitAtMost { minutes: minutes? as u32, times: times? as u32 })
 }
 
 fn phone(value: &Value<'_>) -> Option<String> {

@@ -34,7 +34,7 @@ mod survey;
 mod syntax;
 mod value;
 
-pub use crate::append::{append_adjustment, append_plan};
+pub use crate::append::append_entry;
 pub use crate::builtin::{
     BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Text, built_in_cell, built_in_layout,
 };

@@ -15,8 +15,10 @@ mod pattern;
 mod plan;
 mod plugins;
 mod prediction;
+mod record;
 mod schema;
 mod sizing;
+mod standing;
 mod survey;
 mod weigh;
 mod written;
@@ -32,8 +34,10 @@ pub use self::plugins::{PluginFile, PluginParameter, PluginSelf, checked_plugin,
 pub use self::prediction::{
     BoardExperiment, BoardTilt, ContourParameter, ContourStep, contour_test, predict,
 };
+pub use self::record::{Held, RecordReport, SayEntry, find, history, record};
 pub use self::schema::schema;
-pub use self::sizing::{SizingReport, sizing};
+pub use self::sizing::{SizedLayout, SizingReport, SizingsReport, ToMake, sizing, sizings};
+pub use self::standing::StandingReport;
 pub use self::survey::survey;
 pub use self::weigh::{WeighReport, WeighedCompartment, weigh};
 pub use self::written::{completions, set, written};

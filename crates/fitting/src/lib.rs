@@ -16,9 +16,11 @@ mod tests;
 
 pub use crate::advice::cautions::cautions;
 pub use crate::advice::code_group::{CodeGroup, WIDE_FROM, code_group};
-pub use crate::advice::drift::re_check;
+pub use crate::advice::drift::{look_again, re_check};
 pub use crate::advice::setup_card::{CardAdvice, card_advice};
-pub use crate::advice::sizing::{DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, sizing};
+pub use crate::advice::sizing::{
+    DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, size_to_make, sizing,
+};
 pub use crate::advice::small_moves::small_moves;
 pub use crate::advice::survey::{Cushions, size_for, survey};
 pub use crate::advice::{altitude, counting};

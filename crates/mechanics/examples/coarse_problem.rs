@@ -49,6 +49,9 @@ fn client(body: &str) -> SeatedClient {
     if body.starts_with("oblique") {
         client.obliquity = Some(Obliquity::at_seat_bones(Side::Left, Length::from_mm(15.0)));
         client.windswept = Some((Side::Right, 8.0));
+        // A body that resists being rolled, about 4 N m per degree, at ease lower on the left.
+        client.own_roll_stiffness = 230.0;
+        client.roll_at_ease = 0.05;
     }
     client
 }
@@ -166,6 +169,8 @@ fn load_text(load: &Load) -> String {
         ("y", load.at[1].to_string()),
         ("tilt_y", load.at[1].to_string()),
         ("trunk_height", load.trunk_height.to_m().to_string()),
+        ("own_roll_stiffness", load.own_roll_stiffness.to_string()),
+        ("roll_at_ease", load.roll_at_ease.to_string()),
     ])
 }
 

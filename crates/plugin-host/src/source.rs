@@ -138,6 +138,18 @@ impl LayoutSource for Plugins {
         let origin = format!("plugin {drawn_by}");
         Ok(DrawnLayout { layout, text, origin, drawn_by: Some(drawn_by) })
     }
+
+    /// By the names of their files, each once: the named ones, then those of folder after folder.
+    fn names(&self) -> Vec<String> {
+        let mut names: Vec<String> = Vec::new();
+        for (called, _) in self.places().all() {
+            let name = format!("{PREFIX}{called}");
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        names
+    }
 }
 
 /// How long a list of parameters may be that stands on every paper, in characters.

@@ -13,6 +13,7 @@ mod findings;
 mod goals;
 mod language;
 mod papers;
+mod record;
 mod reports;
 
 pub use case::Said;
@@ -31,4 +32,5 @@ pub use crate::papers::{
     PassageTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts,
     TakeHomeTexts, WashDayTexts, WrittenTableTexts,
 };
+pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

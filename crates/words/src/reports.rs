@@ -2,8 +2,8 @@
 //! lines. A terminal shows them, and a page can.
 
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, SizeMisfit,
-    SurveySummary,
+    Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, SizeMargin,
+    SizeMisfit, SurveySummary,
 };
 use cushion::{Class, Length, Mass, Size};
 
@@ -37,6 +37,14 @@ pub struct TableTexts {
     pub total: &'static str,
     pub bottomed: &'static str,
     pub slack: &'static str,
+    pub entry: &'static str,
+    pub day: &'static str,
+    pub what: &'static str,
+    pub by: &'static str,
+    pub bag: &'static str,
+    pub weight: &'static str,
+    pub expected: &'static str,
+    pub found: &'static str,
 }
 
 /// Lines that are always the same.
@@ -64,6 +72,8 @@ pub struct FixedLines {
     pub take_another_cushion: &'static str,
     /// What to do where the weight is missing.
     pub weigh_the_client: &'static str,
+    /// Before an entry of the record that was withdrawn.
+    pub withdrawn: &'static str,
 }
 
 /// What is said of whole answers.
@@ -91,6 +101,9 @@ pub trait ReportWords {
 
     /// What counts change for the client, wanted or not: a heading, then a line each.
     fn costs(&self, costs: &Costs) -> Vec<String>;
+
+    /// The same for paper, which bears changes of pressure and no bare ones.
+    fn costs_on_paper(&self, costs: &Costs) -> Vec<String>;
 
     /// What became of a goal, by its place from 1: sentences.
     fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String;
@@ -122,6 +135,29 @@ pub trait ReportWords {
 
     /// That the file names another size than the best: a sentence.
     fn other_size_named(&self, named: Size, best: Size) -> String;
+
+    /// What a size leaves free around the client: a sentence.
+    fn size_leaves(&self, margins: &[SizeMargin]) -> String;
+
+    /// Which other sizes suit, further from what is wanted: a sentence.
+    fn sizes_suit_too(&self, sizes: &[Size]) -> String;
+
+    /// The best size of a layout, with what it leaves free: a line.
+    fn layout_with_size(&self, layout: &str, best: Size, margins: &[SizeMargin]) -> String;
+
+    /// That no size of a layout suits, and why the nearest does not, where it is made in any: a
+    /// line.
+    fn layout_without_size(
+        &self,
+        layout: &str,
+        nearest: Option<&(Size, Vec<SizeMisfit>)>,
+    ) -> String;
+
+    /// That a layout could not be looked at, and why: a line.
+    fn layout_not_seen(&self, layout: &str, why: &str) -> String;
+
+    /// Which layouts can be drawn in the size that is asked for: a sentence.
+    fn can_be_drawn_so(&self, layouts: &[&str]) -> String;
 
     /// Why a size does not suit: a sentence.
     fn size_left(&self, size: Size, misfits: &[SizeMisfit]) -> String;

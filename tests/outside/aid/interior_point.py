@@ -20,7 +20,7 @@ A problem is a dict (the program's tests write such dicts as JSON):
                      inner_give, outer_give (shares), small_slopes (whether the cover's extra area
                      is half its squared slope)
     load             weight (N), x, y (m), tilt_y: the y about which pitch turns (m),
-                     trunk_height (m)
+                     trunk_height (m), own_roll_stiffness (N m per radian), roll_at_ease (slope)
 """
 
 import casadi as ca
@@ -163,6 +163,7 @@ def minimise(problem, unloaded=None):
             pose[0] + pose[1] * load["x"] + pose[2] * (load["y"] - load["tilt_y"])
         )
         energy -= load["weight"] * load["trunk_height"] * pose[1] ** 2 / 2
+        energy += load["own_roll_stiffness"] * (pose[1] - load["roll_at_ease"]) ** 2 / 2
         under = np.array(problem["underside"])
         body = under + pose[0] + pose[1] * x + pose[2] * (y - load["tilt_y"])
         constraints.append(body - u)

@@ -145,6 +145,21 @@ pub enum Check {
 pub const CHECK_KINDS: [&str; 6] = ["top", "under", "press", "lower", "reading", "skin"];
 
 impl Check {
+    /// Whether it says that something is not right yet: fingers that are held, a bone that is felt,
+    /// not found or near (below 25 mm, the limit of every plan), a half that is softer or harder, a
+    /// mark on the skin. A lean and a pressure are judged by whoever knows what was wanted.
+    #[must_use]
+    pub fn speaks_against(&self) -> bool {
+        match self {
+            Self::Top { answer, .. } => *answer != TopAnswer::Safe,
+            Self::Under { answer: UnderAnswer::Felt(felt), .. } => *felt < Length::from_mm(25.0),
+            Self::Press { answer, .. } => *answer != PressAnswer::Like,
+            Self::Under { answer: UnderAnswer::NotFound, .. } => true,
+            Self::Under { .. } | Self::Skin { .. } => self.is_alarm(),
+            Self::Lower { .. } | Self::Reading { .. } => false,
+        }
+    }
+
     /// Reads an answer to a kind of check, as `left=tight`.
     ///
     /// # Errors

@@ -11,6 +11,7 @@ mod if_then;
 mod limit;
 mod mistake;
 mod re_check;
+mod record_note;
 mod refusal;
 mod since_recorded;
 mod sizing;
@@ -25,9 +26,12 @@ pub use self::if_then::{CardFinding, CostAtBone, IfThen, Remedy, RemedyCost};
 pub use self::limit::BrokenLimit;
 pub use self::mistake::Mistake;
 pub use self::re_check::{ReCheck, WhyReCheck};
+pub use self::record_note::RecordNote;
 pub use self::refusal::{AdjustRefusal, ByHand, PlanRefusal, WhyNoPlan};
 pub use self::since_recorded::{OtherCount, SinceRecorded};
-pub use self::sizing::{HeightEffect, SizeMisfit, SizingRule};
+pub use self::sizing::{
+    HeightEffect, NoSizeToMake, SizeMargin, SizeMisfit, SizeToMake, SizingRule,
+};
 pub use self::source::Source;
 
 use crate::Check;
@@ -47,8 +51,14 @@ pub enum Finding {
     Caution(Caution),
     /// A rule of sizing.
     SizingRule(SizingRule),
+    /// What a size leaves free around the client.
+    SizeMargin(SizeMargin),
     /// Why a size does not suit.
     SizeMisfit(SizeMisfit),
+    /// What a supplier is asked for.
+    SizeToMake(SizeToMake),
+    /// Why nothing can be asked for.
+    NoSizeToMake(NoSizeToMake),
     /// What the cushion's height means around it.
     Height(HeightEffect),
     /// Where to look.
@@ -65,6 +75,8 @@ pub enum Finding {
     ReCheck(WhyReCheck),
     /// What changed since a plan was recorded.
     Since(SinceRecorded),
+    /// What the record says that whoever works on the cushion should know.
+    Record(RecordNote),
     /// Where a rule comes from.
     Source(Source),
 }
@@ -80,7 +92,10 @@ impl Finding {
             Self::Shortfall(own) => own.id().to_owned(),
             Self::Caution(own) => own.id().to_owned(),
             Self::SizingRule(own) => own.id().to_owned(),
+            Self::SizeMargin(own) => own.id().to_owned(),
             Self::SizeMisfit(own) => own.id().to_owned(),
+            Self::SizeToMake(_) => SizeToMake::ID.to_owned(),
+            Self::NoSizeToMake(own) => own.id().to_owned(),
             Self::Height(own) => own.id().to_owned(),
             Self::LookAt(own) => own.id().to_owned(),
             Self::Doubt(own) => own.id().to_owned(),
@@ -89,6 +104,7 @@ impl Finding {
             Self::LeftOut(_) => "left-out".to_owned(),
             Self::ReCheck(own) => own.id().to_owned(),
             Self::Since(own) => own.id().to_owned(),
+            Self::Record(own) => own.id().to_owned(),
             Self::Source(own) => own.id().to_owned(),
         }
     }
@@ -111,12 +127,16 @@ wrapped! {
     Shortfall => Shortfall,
     Caution => Caution,
     SizingRule => SizingRule,
+    SizeMargin => SizeMargin,
     SizeMisfit => SizeMisfit,
+    SizeToMake => SizeToMake,
+    NoSizeToMake => NoSizeToMake,
     HeightEffect => Height,
     LookAt => LookAt,
     Doubt => Doubt,
     NextStep => Next,
     Mistake => Mistake,
     WhyReCheck => ReCheck,
-    SinceRecorded => Since
+    SinceRecorded => Since,
+    RecordNote => Record
 }

@@ -62,6 +62,8 @@ pub enum ByHand {
     HipLoss(Side),
     /// A pelvis that is fixed in posterior tilt sits on an injured coccyx.
     FixedTiltOnCoccyx,
+    /// A goal is about one side against the other, and the seat sags under the cushion.
+    SideGoalOnSaggingSling,
 }
 
 impl WhyNoPlan {

@@ -1,6 +1,6 @@
 //! What changed since a plan was recorded.
 
-use cushion::Name;
+use cushion::{Mass, Name};
 
 use crate::Date;
 
@@ -23,6 +23,16 @@ pub enum SinceRecorded {
         recorded: Date,
         /// The compartments in which they differ.
         counts: Vec<OtherCount>,
+    },
+    /// The client's weight is another than the plan was made for.
+    OtherWeight {
+        /// For which it was made.
+        then: Mass,
+        /// The newest.
+        now: Mass,
+        /// The compartments in which a fresh plan would differ; none where it would not keep the
+        /// limits.
+        counts: Option<Vec<OtherCount>>,
     },
 }
 
@@ -47,6 +57,7 @@ impl SinceRecorded {
             Self::LayoutEdited { .. } => "layout-edited",
             Self::CellEdited { .. } => "cell-edited",
             Self::OtherCounts { .. } => "other-counts",
+            Self::OtherWeight { .. } => "other-weight",
         }
     }
 }

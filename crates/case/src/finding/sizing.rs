@@ -1,6 +1,7 @@
-//! What sizing goes by, why a size does not suit, and what a cushion means for the feet.
+//! What sizing goes by, what a size leaves around the client, why one does not suit, what would have
+//! to be made, and what a cushion means for the feet.
 
-use cushion::{Length, Mass, Side};
+use cushion::{Length, MadeSize, Mass, Side, Size};
 
 use super::Source;
 
@@ -13,6 +14,8 @@ pub enum SizingRule {
         wanted: Length,
         /// The room beside the hips, in all.
         room: Length,
+        /// The narrowest and the widest that suit.
+        within: [Length; 2],
     },
     /// The shorter thigh, less some room behind the knee.
     Depth {
@@ -20,6 +23,23 @@ pub enum SizingRule {
         wanted: Length,
         /// The room behind the knee.
         room: Length,
+        /// The shallowest and the deepest that suit.
+        within: [Length; 2],
+    },
+    /// No narrower chair than the cushion.
+    ChairWidth {
+        /// Inside, between the sides.
+        inside: Length,
+    },
+    /// No shallower seat than the cushion.
+    ChairDepth {
+        /// From the back support to the front edge of the seat.
+        inside: Length,
+    },
+    /// Rated for the client.
+    Rating {
+        /// The client's weight.
+        weight: Mass,
     },
 }
 
@@ -30,6 +50,9 @@ impl SizingRule {
         match self {
             Self::Width { .. } => "width",
             Self::Depth { .. } => "depth",
+            Self::ChairWidth { .. } => "chair-width",
+            Self::ChairDepth { .. } => "chair-depth",
+            Self::Rating { .. } => "rated-for",
         }
     }
 
@@ -39,6 +62,37 @@ impl SizingRule {
         match self {
             Self::Width { .. } => Source::SeatWidth,
             Self::Depth { .. } => Source::SeatDepth,
+            Self::ChairWidth { .. } | Self::ChairDepth { .. } => Source::CommonPractice,
+            Self::Rating { .. } => Source::LayoutFile,
+        }
+    }
+}
+
+/// What a size leaves free around a client. Negative where there is too little: nothing is cut off.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SizeMargin {
+    /// Beside both hips together; each side has half of it.
+    BesideHips(Length),
+    /// Behind the knee of the shorter thigh.
+    BehindKnee(Length),
+    /// From the client's weight up to the rating.
+    BelowRating(Mass),
+    /// Beside the cushion in the chair, on both sides together.
+    InChairWidth(Length),
+    /// In front of the cushion on the seat.
+    InChairDepth(Length),
+}
+
+impl SizeMargin {
+    /// How reports call it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::BesideHips(_) => "beside-hips",
+            Self::BehindKnee(_) => "behind-knee",
+            Self::BelowRating(_) => "below-rating",
+            Self::InChairWidth(_) => "in-chair-width",
+            Self::InChairDepth(_) => "in-chair-depth",
         }
     }
 }
@@ -93,6 +147,80 @@ impl SizeMisfit {
     }
 }
 
+/// The size that would suit a client by all rules, for a supplier to be asked about. It is no
+/// product: whether anybody makes it, and what it is rated for, only its maker can say.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SizeToMake {
+    /// In whole millimetres, nearest to what is wanted, with the least rating in whole kilograms.
+    pub made: MadeSize,
+    /// The least and the greatest width in whole millimetres that suit as well.
+    pub widths: [Length; 2],
+    /// The least and the greatest depth in whole millimetres that suit as well.
+    pub depths: [Length; 2],
+}
+
+impl SizeToMake {
+    /// How reports call it.
+    pub const ID: &'static str = "ask-for";
+}
+
+/// Why no size can be asked for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum NoSizeToMake {
+    /// The hips were not measured.
+    HipsNotMeasured,
+    /// No thigh was measured.
+    ThighsNotMeasured,
+    /// The client was not weighed.
+    NotWeighed,
+    /// No cushion is drawn so narrow or so wide.
+    WidthNotDrawn {
+        /// The width that is wanted.
+        wanted: Length,
+    },
+    /// No cushion is drawn so shallow or so deep.
+    DepthNotDrawn {
+        /// The depth that is wanted.
+        wanted: Length,
+    },
+    /// What suits the hips is wider than the chair.
+    ChairTooNarrow {
+        /// The least width that suits the hips.
+        least: Length,
+        /// The chair inside.
+        inside: Length,
+    },
+    /// What suits the thighs is deeper than the seat.
+    SeatTooShallow {
+        /// The least depth that suits the thighs.
+        least: Length,
+        /// The seat.
+        inside: Length,
+    },
+    /// The layouts that were looked at cannot be drawn in the size that would suit.
+    LayoutNotDrawn {
+        /// The size.
+        size: Size,
+    },
+}
+
+impl NoSizeToMake {
+    /// How reports call it.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::HipsNotMeasured => "hips-not-measured",
+            Self::ThighsNotMeasured => "thighs-not-measured",
+            Self::NotWeighed => "not-weighed",
+            Self::WidthNotDrawn { .. } => "width-not-drawn",
+            Self::DepthNotDrawn { .. } => "depth-not-drawn",
+            Self::ChairTooNarrow { .. } => "chair-too-narrow",
+            Self::SeatTooShallow { .. } => "seat-too-shallow",
+            Self::LayoutNotDrawn { .. } => "layout-not-drawn",
+        }
+    }
+}
+
 /// What the cushion's height means around it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum HeightEffect {
@@ -127,6 +255,15 @@ impl HeightEffect {
             Self::Footrest { .. } => "footrest",
             Self::FrontEdge { .. } => "front-edge",
             Self::Seated { .. } => "seated-height",
+        }
+    }
+
+    /// Where it comes from.
+    #[must_use]
+    pub fn source(self) -> Source {
+        match self {
+            Self::Footrest { .. } | Self::Seated { .. } => Source::CommonPractice,
+            Self::FrontEdge { .. } => Source::Heinrichs2020,
         }
     }
 }

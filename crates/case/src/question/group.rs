@@ -67,15 +67,29 @@ groups! {
     Goal = Client "goal" List;
     Change = Client "change" List;
     Carer = Client "carer" Heading;
+    SitAtMost = Carer "sit_at_most" Braces;
     Call = Client "call" List;
     Plan = Client "record" List entry "plan";
     PlanCount = Plan "counts" BracesInList;
+    PlanExpected = Plan "expected" Braces;
+    Filled = Client "record" List entry "filled";
+    FilledCount = Filled "counts" BracesInList;
+    Incoming = Client "record" List entry "incoming check";
+    IncomingCount = Incoming "counts" BracesInList;
+    Checked = Client "record" List entry "checked";
     FittingCheck = Client "record" List entry "fitting check";
     Adjustment = Client "record" List entry "adjustment";
     Move = Adjustment "moves" BracesInList;
     Recount = Client "record" List entry "recount";
     RecountCount = Recount "counts" BracesInList;
     Weighing = Client "record" List entry "weighing";
+    SkinSeen = Client "record" List entry "skin";
+    Moved = Client "record" List entry "moved";
+    MovedMove = Moved "moves" BracesInList;
+    Returned = Client "record" List entry "returned";
+    ReturnedCount = Returned "counts" BracesInList;
+    Cleaned = Client "record" List entry "cleaned";
+    Withdrawn = Client "record" List entry "withdrawn";
     Layout = Layout "" File;
     MadeSize = Layout "sizes" BracesInList;
     Points = Layout "points" Named;
@@ -129,8 +143,14 @@ impl Group {
             Self::ApparentlyShorter => "posture.apparently_shorter",
             Self::LimbLoss => "posture.limb_loss",
             Self::Injury => "skin.injury",
-            Self::PlanCount | Self::RecountCount => "record.counts",
-            Self::Move => "record.moves",
+            Self::PlanCount
+            | Self::RecountCount
+            | Self::FilledCount
+            | Self::IncomingCount
+            | Self::ReturnedCount => "record.counts",
+            Self::Move | Self::MovedMove => "record.moves",
+            Self::PlanExpected => "record.expected",
+            Self::SitAtMost => "carer.sit_at_most",
             own => own.key(),
         }
     }
@@ -161,6 +181,10 @@ impl Group {
                 | Self::Compartments
                 | Self::Packing
                 | Self::PlanCount
+                | Self::FilledCount
+                | Self::IncomingCount
+                | Self::ReturnedCount
+                | Self::MovedMove
         )
     }
 

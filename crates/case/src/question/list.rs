@@ -3,8 +3,8 @@
 use super::{Answer, Drawing, Group, Kind, Need, Range, Row, Unit, Unused, Use};
 use crate as own;
 use crate::{
-    Base, Category, FrontSides, Healing, LossLevel, MeasuredAt, SiteName, SittingBalance, Tilt,
-    WantKind,
+    Base, Category, FrontSides, Healing, LossLevel, MeasuredAt, SiteName, SittingBalance,
+    SkinAnswer, Tilt, WantKind,
 };
 
 /// The most cells of one compartment or bag.
@@ -14,6 +14,8 @@ const MOST_CELLS: i64 = 5000;
 const CELLS: Kind = Kind::Whole { least: 0, most: 100 * MOST_CELLS };
 /// The number of a compartment.
 const NUMBER: Kind = Kind::Whole { least: 1, most: 99 };
+/// An entry of the record, counted from 1.
+const ENTRY: Kind = Kind::Whole { least: 1, most: 9999 };
 const SIDES: &[&str] = &["left", "right"];
 const FIXED: &[&str] = &["fixed", "flexible"];
 const SITES: &[&str] = &words(&SiteName::WORDS);
@@ -186,6 +188,7 @@ questions! {
     SizeOfCushion = Cushion "size", Kind::Size, Need::Always, r#""440x400""#, Use::Changes(&[Answer::Pattern]);
     CellOfCushion = Cushion "cell", Kind::Text, Need::Never, r#""pillow-25""#, Use::Changes(&[Answer::Pattern]);
     SpareCells = Cushion "spare_cells", Kind::Whole { least: 0, most: MOST_CELLS }, Need::Always, "20", Use::Changes(&[Answer::Cautions, Answer::Papers]);
+    SerialOfCushion = Cushion "serial", Kind::Text, Need::Never, r#""SW-0142""#, Use::Changes(&[Answer::Papers]);
     GoalWant = Goal "want", Kind::Choice(&words(&WantKind::WORDS)), Need::Always, r#""off-load""#, Use::Changes(&[Answer::Plan]);
     GoalSite = Goal "site", Kind::Choice(SITES), Need::With("want", &["off-load"]), r#""left-seat-bone""#, Use::Changes(&[Answer::Plan]);
     GoalPercent = Goal "percent", number(Unit::Percent, 5.0, 60.0), Need::With("want", &["off-load"]), "15", Use::Changes(&[Answer::Plan]);
@@ -200,6 +203,9 @@ questions! {
     CarerNotes = Carer "notes", Kind::Texts, Need::Never, r#"["Look at the skin each evening."]"#, Use::Changes(&[Answer::Papers]);
     Meanwhile = Carer "meanwhile", Kind::Text, Need::Never, r#""the grey foam cushion in the bedroom""#, Use::Changes(&[Answer::Papers]);
     Emergency = Carer "emergency_phone", Kind::Phone, Need::Never, r#""999""#, Use::Changes(&[Answer::Papers]);
+    PressureRelief = Carer "pressure_relief", Kind::Text, Need::Never, r#""lean forward for 2 minutes every half hour""#, Use::Changes(&[Answer::Papers]);
+    SitMinutes = SitAtMost "minutes", Kind::Whole { least: 5, most: 1440 }, Need::Always, "60", Use::Changes(&[Answer::Papers]);
+    SitTimes = SitAtMost "times", Kind::Whole { least: 1, most: 24 }, Need::Always, "3", Use::Changes(&[Answer::Papers]);
     CallWho = Call "who", Kind::Text, Need::Always, r#""Seating clinic""#, Use::Changes(&[Answer::Papers]);
     CallPhone = Call "phone", Kind::Phone, Need::Always, r#""01632 960123""#, Use::Changes(&[Answer::Papers]);
     CallHours = Call "hours", Kind::Text, Need::Never, r#""weekdays 9 to 4""#, Use::Changes(&[Answer::Papers]);
@@ -219,6 +225,41 @@ questions! {
     PlanCountNumber = PlanCount "number", NUMBER, Need::Always, "1", Use::Changes(&[Answer::Papers]);
     PlanCountStock = PlanCount "stock", CELLS, Need::Always, "44", Use::Changes(&[Answer::Papers]);
     PlanCountPlanned = PlanCount "planned", CELLS, Need::Always, "45", Use::Changes(&[Answer::Papers]);
+    ExpectedLeft = PlanExpected "left_mm", number(Unit::Millimetre, -200.0, 300.0), Need::Always, "31", Use::Changes(&[Answer::Papers]);
+    ExpectedRight = PlanExpected "right_mm", number(Unit::Millimetre, -200.0, 300.0), Need::Always, "33", Use::Changes(&[Answer::Papers]);
+    ExpectedLower = PlanExpected "lower", Kind::Choice(&["left", "right", "level"]), Need::Always, r#""left""#, Use::Changes(&[Answer::Papers]);
+    ExpectedLowerBy = PlanExpected "lower_mm", number(Unit::Millimetre, 0.0, 200.0), Need::Always, "4", Use::Changes(&[Answer::Papers]);
+    ExpectedKg = PlanExpected "kg", number(Unit::Kilogram, 5.0, 350.0), Need::Always, "60", Use::Changes(&[Answer::Papers]);
+    FilledWhat = Filled "what", Kind::Word("filled"), Need::Always, r#""filled""#, READING;
+    FilledOn = Filled "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    FilledBy = Filled "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);
+    FilledLayout = Filled "layout", Kind::Text, Need::Both("size"), r#""row-six""#, Use::Changes(&[Answer::Papers]);
+    FilledSize = Filled "size", Kind::Size, Need::Both("layout"), r#""440x400""#, Use::Changes(&[Answer::Papers]);
+    FilledSpare = Filled "spare", CELLS, Need::Never, "20", Use::Changes(&[Answer::Papers]);
+    FilledBatch = Filled "batch", Kind::Text, Need::Never, r#""B-2026-07""#, Use::Changes(&[Answer::Papers]);
+    FilledSerial = Filled "serial", Kind::Text, Need::Never, r#""SW-0142""#, Use::Changes(&[Answer::Papers]);
+    FilledWhy = Filled "why", Kind::Text, Need::Never, r#""as planned""#, Use::Nothing(Unused::ForReaders);
+    FilledNumber = FilledCount "number", NUMBER, Need::Always, "1", Use::Changes(&[Answer::Papers]);
+    FilledCells = FilledCount "cells", CELLS, Need::Always, "45", Use::Changes(&[Answer::Papers]);
+    IncomingWhat = Incoming "what", Kind::Word("incoming check"), Need::Always, r#""incoming check""#, READING;
+    IncomingOn = Incoming "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    IncomingBy = Incoming "by", Kind::Text, Need::Always, r#""supplier""#, Use::Changes(&[Answer::Papers]);
+    IncomingLayout = Incoming "layout", Kind::Text, Need::Both("size"), r#""row-six""#, Use::Changes(&[Answer::Papers]);
+    IncomingSize = Incoming "size", Kind::Size, Need::Both("layout"), r#""440x400""#, Use::Changes(&[Answer::Papers]);
+    IncomingSpare = Incoming "spare", CELLS, Need::Never, "20", Use::Changes(&[Answer::Papers]);
+    IncomingBatch = Incoming "batch", Kind::Text, Need::Never, r#""B-2026-07""#, Use::Changes(&[Answer::Papers]);
+    IncomingSerial = Incoming "serial", Kind::Text, Need::Never, r#""SW-0142""#, Use::Changes(&[Answer::Papers]);
+    IncomingWhy = Incoming "why", Kind::Text, Need::Never, r#""as planned""#, Use::Nothing(Unused::ForReaders);
+    IncomingNumber = IncomingCount "number", NUMBER, Need::Always, "1", Use::Changes(&[Answer::Papers]);
+    IncomingCells = IncomingCount "cells", CELLS, Need::Always, "45", Use::Changes(&[Answer::Papers]);
+    CheckedWhat = Checked "what", Kind::Word("checked"), Need::Always, r#""checked""#, READING;
+    CheckedOn = Checked "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    CheckedBy = Checked "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);
+    CheckedFound = Checked "found", Kind::Checks, Need::Always, r#"["top left=safe", "top right=safe", "under left=30mm", "under right=30mm", "skin left-seat-bone=clear"]"#, Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    CheckedTransfer = Checked "transfer", Kind::YesNo, Need::Never, "true", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    CheckedReach = Checked "reach", Kind::YesNo, Need::Never, "true", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    CheckedPassed = Checked "passed", Kind::YesNo, Need::Never, "true", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    CheckedWhy = Checked "why", Kind::Text, Need::Never, r#""sits as before""#, Use::Nothing(Unused::ForReaders);
     CheckWhat = FittingCheck "what", Kind::Word("fitting check"), Need::Always, r#""fitting check""#, READING;
     CheckOn = FittingCheck "on", Kind::Date, Need::Always, "2026-01-22", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
     CheckBy = FittingCheck "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);
@@ -235,12 +276,41 @@ questions! {
     RecountWhat = Recount "what", Kind::Word("recount"), Need::Always, r#""recount""#, READING;
     RecountOn = Recount "on", Kind::Date, Need::Always, "2026-04-22", Use::Changes(&[Answer::ReCheck]);
     RecountBy = Recount "by", Kind::Text, Need::Always, r#""carer""#, Use::Nothing(Unused::ForReaders);
+    RecountSpare = Recount "spare", CELLS, Need::Never, "20", Use::Changes(&[Answer::Papers]);
     RecountNumber = RecountCount "number", NUMBER, Need::Always, "1", Use::Changes(&[Answer::ReCheck]);
     RecountCells = RecountCount "cells", CELLS, Need::Always, "44", Use::Changes(&[Answer::ReCheck]);
     WeighingWhat = Weighing "what", Kind::Word("weighing"), Need::Always, r#""weighing""#, READING;
     WeighingOn = Weighing "on", Kind::Date, Need::Always, "2026-04-22", Use::Changes(&[Answer::Cautions, Answer::ReCheck]);
     WeighingBy = Weighing "by", Kind::Text, Need::Always, r#""clinic""#, Use::Nothing(Unused::ForReaders);
     WeighingKg = Weighing "kg", number(Unit::Kilogram, 5.0, 350.0), Need::Always, "61", Use::Changes(&[Answer::Plan, Answer::Prediction, Answer::ReCheck]);
+    SkinSeenWhat = SkinSeen "what", Kind::Word("skin"), Need::Always, r#""skin""#, READING;
+    SkinSeenOn = SkinSeen "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    SkinSeenBy = SkinSeen "by", Kind::Text, Need::Always, r#""nurse""#, Use::Changes(&[Answer::Papers]);
+    SkinSeenSite = SkinSeen "site", Kind::Choice(SITES), Need::Always, r#""coccyx""#, Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    SkinSeenIs = SkinSeen "is", Kind::Choice(&words(&SkinAnswer::ALL)), Need::Always, r#""stays""#, Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    MovedWhat = Moved "what", Kind::Word("moved"), Need::Always, r#""moved""#, READING;
+    MovedOn = Moved "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    MovedBy = Moved "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);
+    MovedWhy = Moved "why", Kind::Text, Need::Never, r#""as proposed""#, Use::Nothing(Unused::ForReaders);
+    MovedFrom = MovedMove "from", Kind::Place, Need::Always, "2", Use::Changes(&[Answer::Papers]);
+    MovedTo = MovedMove "to", Kind::Place, Need::Always, r#""spare""#, Use::Changes(&[Answer::Papers]);
+    MovedCells = MovedMove "cells", CELLS, Need::Always, "3", Use::Changes(&[Answer::Papers]);
+    ReturnedWhat = Returned "what", Kind::Word("returned"), Need::Always, r#""returned""#, READING;
+    ReturnedOn = Returned "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    ReturnedBy = Returned "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);
+    ReturnedEntry = Returned "entry", ENTRY, Need::Always, "2", Use::Changes(&[Answer::Papers]);
+    ReturnedWhy = Returned "why", Kind::Text, Need::Never, r#""it was better before""#, Use::Nothing(Unused::ForReaders);
+    ReturnedNumber = ReturnedCount "number", NUMBER, Need::Always, "1", Use::Changes(&[Answer::Papers]);
+    ReturnedCells = ReturnedCount "cells", CELLS, Need::Always, "45", Use::Changes(&[Answer::Papers]);
+    CleanedWhat = Cleaned "what", Kind::Word("cleaned"), Need::Always, r#""cleaned""#, READING;
+    CleanedOn = Cleaned "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers]);
+    CleanedBy = Cleaned "by", Kind::Text, Need::Always, r#""supplier""#, Use::Changes(&[Answer::Papers]);
+    CleanedWhy = Cleaned "why", Kind::Text, Need::Never, r#""before it goes to somebody else""#, Use::Nothing(Unused::ForReaders);
+    WithdrawnWhat = Withdrawn "what", Kind::Word("withdrawn"), Need::Always, r#""withdrawn""#, READING;
+    WithdrawnOn = Withdrawn "on", Kind::Date, Need::Always, "2026-02-24", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    WithdrawnBy = Withdrawn "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);
+    WithdrawnEntry = Withdrawn "entry", ENTRY, Need::Always, "7", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
+    WithdrawnBecause = Withdrawn "because", Kind::Text, Need::Always, r#""written for another client""#, Use::Changes(&[Answer::Papers]);
     LayoutFormat = Layout "format", Kind::Just(1), Need::Always, "1", READING;
     LayoutKind = Layout "kind", Kind::Word("layout"), Need::Always, r#""layout""#, READING;
     LayoutName = Layout "name", Kind::Name, Need::Always, r#""my-layout""#, Use::Changes(&[Answer::Pattern]);

@@ -55,6 +55,17 @@ impl Question {
         }
     }
 
+    /// Whether it is asked on the measuring form: of a client's file, but for the record, and for
+    /// what is only known or decided with the filled cushion.
+    #[must_use]
+    pub fn is_on_form(self) -> bool {
+        let group = self.row().group;
+        let of_record = group.entry().is_some() || group.parent().entry().is_some();
+        let later = group == Group::SitAtMost
+            || matches!(self, Self::PressureRelief | Self::SerialOfCushion);
+        group.root() == Group::Client && !of_record && !later
+    }
+
     /// Finds a question by its path.
     ///
     /// Of the entries of a record, which have keys in common, the first is found.

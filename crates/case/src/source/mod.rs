@@ -54,6 +54,10 @@ pub trait LayoutSource: Send + Sync {
         request: &LayoutRequest,
         measured: Measured<'_>,
     ) -> Result<DrawnLayout, LayoutError>;
+
+    /// Returns the names of all layouts that it has, in an order that stays the same; nothing is
+    /// drawn for this.
+    fn names(&self) -> Vec<String>;
 }
 
 /// A layout with where it comes from.
@@ -178,6 +182,11 @@ impl LayoutSource for InTurn<'_> {
             None => LayoutError::OtherSource { name: request.name.clone() },
         })
     }
+
+    /// Those of the first source first.
+    fn names(&self) -> Vec<String> {
+        self.0.iter().flat_map(|source| source.names()).collect()
+    }
 }
 
 #[cfg(test)]
@@ -190,6 +199,13 @@ mod tests {
     impl LayoutSource for Says {
         fn layout(&self, _: &LayoutRequest, _: Measured<'_>) -> Result<DrawnLayout, LayoutError> {
             Err(self.0.clone())
+        }
+
+        fn names(&self) -> Vec<String> {
+            match &self.0 {
+                LayoutError::UnknownName { known, .. } => known.clone(),
+                _ => Vec::new(),
+            }
         }
     }
 
@@ -209,6 +225,12 @@ mod tests {
         let size = Size::new(Length::from_mm(440.0), Length::from_mm(400.0)).expect("a size");
         let request = LayoutRequest { name: "rows".to_owned(), size, parameters: BTreeMap::new() };
         assert_eq!(InTurn(sources).layout(&request, &|_| None), Err(expected));
+    }
+
+    #[test]
+    fn names_are_listed_in_the_order_of_the_sources() {
+        let (one, two) = (Says(unknown(&["b", "a"])), Says(unknown(&["0"])));
+        assert_eq!(InTurn(vec![&one, &two]).names(), ["b", "a", "0"]);
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use cushion::{FaultKind, Length, Mass, Name, Size, Volume};
 
 use super::{LengthUnit, ids};
-use crate::{CheckError, Date, SiteName, Want};
+use crate::{CheckError, CheckPart, Date, SiteName, Want};
 
 /// About values of a client's file together.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,6 +76,20 @@ pub enum RecordFinding {
     Order,
     /// A fitting check that does not say whether it passed.
     NotSaidToPass,
+    /// A check that says it passed, and did not.
+    NotPassed {
+        /// The parts that are missing.
+        missing: Vec<CheckPart>,
+        /// Whether a bone was felt or a mark seen.
+        alarm: bool,
+    },
+    /// An entry that speaks of one that is not before it.
+    NotEarlier {
+        /// Of which it speaks.
+        entry: usize,
+        /// Which it is.
+        here: usize,
+    },
     /// A check that cannot be read, and why.
     Check(CheckError),
     /// Counts that do not add up.
@@ -157,6 +171,8 @@ ids! {
         NoSuchEntry => "record-no-such-entry",
         Order => "record-order",
         NotSaidToPass => "record-not-said-to-pass",
+        NotPassed => "record-not-passed",
+        NotEarlier => "record-not-earlier",
         Check => "record-check",
         Sum => "record-sum",
         CountedTwice => "record-counted-twice",

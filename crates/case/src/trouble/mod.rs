@@ -1,6 +1,7 @@
 //! Why work on a case ends early, as values.
 
 mod cushions;
+mod done;
 mod papers;
 mod shelf;
 mod tables;
@@ -8,6 +9,7 @@ mod tables;
 use cushion::{FaultKind, Size};
 
 pub use self::cushions::{BatchError, MeshError, StockError};
+pub use self::done::NotDone;
 pub use self::papers::{Drawn, NoPicture, NotDrawn};
 pub use self::shelf::{Doing, NoFile, ShelfError, Why};
 pub use self::tables::{NotAppended, TableFault};
@@ -107,6 +109,13 @@ pub enum Trouble {
     },
     /// Nobody signs what is to be recorded, or the reason says nothing in one line.
     NotSigned,
+    /// What was done is not recorded.
+    NotDone {
+        /// The client's file.
+        file: String,
+        /// Why.
+        why: NotDone,
+    },
     /// No check is given.
     NoCheck,
     /// Nothing can be said about checks.
@@ -230,6 +239,7 @@ crate::text::ids! {
         NothingRecorded => "trouble-nothing-recorded",
         NotAppended => "trouble-not-appended",
         NotSigned => "trouble-not-signed",
+        NotDone => "trouble-not-done",
         NoCheck => "trouble-no-check",
         Checks => "trouble-checks",
         NotDrawn => "trouble-not-drawn",

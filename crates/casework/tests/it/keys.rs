@@ -6,7 +6,7 @@
 use std::sync::OnceLock;
 
 use case::question::{Answer, Group, Kind, Question, Use};
-use case::{Client, CushionIdentity, Date, Digest, RecordedPlan};
+use case::{Client, CushionIdentity, Date, Digest, Entry, RecordedPlan};
 use cushion::Length;
 use files::{BuiltIn, read_client, starter};
 use fitting::{AdjustInput, PlanInput, PreparedCushion, Spacings};
@@ -50,6 +50,7 @@ fn recorded() -> RecordedPlan {
         parameters_digest: digest(),
         drawn_by: None,
         why: None,
+        expected: None,
     }
 }
 
@@ -124,7 +125,7 @@ fn papers(client: &Client) -> String {
         cautions: &[],
         extras: &SetupExtras::default(),
         large_print: false,
-        weight_breaks_limit: false,
+        beside: case::Beside::default(),
         date: DAY,
         program: "seatwright",
     };
@@ -199,6 +200,9 @@ fn context(question: Question) -> &'static [(&'static str, &'static str)] {
         (_, Question::LowerLegLength) => FEET,
         (_, Question::SlingSag) => SLUNG,
         (_, Question::LayoutParameters) => DRAWN,
+        (Group::SitAtMost, _) => {
+            &[("carer.sit_at_most.minutes", "60"), ("carer.sit_at_most.times", "3")]
+        }
         (Group::Windswept, _) => {
             &[("posture.windswept.to", "left"), ("posture.windswept.degrees", "4")]
         }
@@ -224,6 +228,8 @@ fn another(question: Question) -> String {
         Question::LimbLossLevel => return "hip".to_owned(),
         Question::InsideWidth | Question::InsideDepth => return "390".to_owned(),
         Question::SealedM | Question::HomeM => return "2500".to_owned(),
+        Question::SitMinutes => return "45".to_owned(),
+        Question::SitTimes => return "5".to_owned(),
         Question::TrunkHeight => return "200".to_owned(),
         // Not answered in the example; the first of their words is what is usual.
         Question::Sensation | Question::WeightShift | Question::Propulsion => {
@@ -277,7 +283,7 @@ fn base(question: Question) -> String {
     if question == Question::WeightLb {
         text = text.replace("kg = 60 ", "lb = 132 ");
     }
-    let text = files::append_plan(&text, &recorded()).unwrap()
+    let text = files::append_entry(&text, &Entry::Plan(recorded())).unwrap()
         + "\n[[record]]\nwhat = \"fitting check\"\non = 2026-03-02\nby = \"OT\"\npassed = true\n";
     context(question).iter().fold(text, |text, (key, value)| with(&text, key, value))
 }

@@ -201,7 +201,7 @@ proptest! {
         felt in prop::collection::vec((prop::bool::ANY, 15..60_u32), 1..3),
     ) {
         let shelf = shelf(&person);
-        let now = CountsNow { counts: stock(&open(&shelf).cushion), recorded_on: None };
+        let now = CountsNow { counts: stock(&open(&shelf).cushion), recorded_on: None, from: None };
         let checks: Vec<Check> = felt.iter().map(|(left, mm)| {
             let side = if *left { "left" } else { "right" };
             Check::read("under", &format!("{side}={mm}mm")).unwrap()
@@ -334,7 +334,7 @@ proptest! {
         prop_assert_eq!(&client, &case.client.value);
         prop_assert_eq!(entry.total(), plan.total_planned());
         // Written again, it is the same text.
-        prop_assert_eq!(&files::append_plan(&before, &entry).unwrap(), &text);
+        prop_assert_eq!(&files::append_entry(&before, &Entry::Plan(entry)).unwrap(), &text);
         let paper = if letter { Paper::Letter } else { Paper::A4 };
         let edition = Edition { language: words::ENGLISH, on: DAY, paper, large_print: false };
         let papers = open(&shelf).papers(edition).unwrap();

@@ -1,7 +1,7 @@
 //! Recording: no edit is ever lost, and what is not safe never becomes a plan.
 
-use case::{BrokenLimit, Check, Date, Entry, LayoutRef, Likeness};
-use casework::{OpenCase, Recorder, Shelf, Surroundings, Whose, plan_stands};
+use case::{BrokenLimit, Check, CountedFrom, Date, Entry, LayoutRef, Likeness};
+use casework::{Counted, Done, OpenCase, Recorder, Shelf, Surroundings, Whose, plan_stands};
 use files::BuiltIn;
 use mechanics::Stop;
 use testkit::MemoryShelf;
@@ -141,4 +141,50 @@ fn checks_on_another_layout_with_the_same_ids_are_no_evidence() {
     let without = case.adjust(&now, &press, DAY, Stop::never()).unwrap();
     // What was found before moves the expectation only on the same cushion.
     assert_ne!(with.prediction, without.prediction);
+}
+
+/// Adds what was done, on the day of the tests.
+fn done(shelf: &dyn Shelf, what: &Done) -> Result<casework::Recorded, casework::WorkError> {
+    casework::record_done(Surroundings { shelf, layouts: &BuiltIn }, FILE, what, &OT)
+}
+
+#[test]
+fn what_was_done_is_added_and_a_person_s_text_stays() {
+    let shelf = shelf();
+    let recorded = done(&shelf, &Done::Weighed(cushion::Mass::from_kg(74.0))).unwrap();
+    assert!(text(&shelf).starts_with(CLIENT));
+    assert_eq!(recorded.entries().map(|own| own.0).collect::<Vec<_>>(), [1]);
+    // Nothing was planned and nothing put in, so nothing can have been moved.
+    let before = text(&shelf);
+    let error = done(&shelf, &Done::Moved(None)).unwrap_err();
+    assert_eq!(error.whose, Whose::Asker);
+    assert_eq!(text(&shelf), before);
+    // Without a word on who it was, nothing is written either.
+    let nobody = Recorder { by: " ", ..OT };
+    let surroundings = Surroundings { shelf: &shelf, layouts: &BuiltIn };
+    assert!(casework::record_done(surroundings, FILE, &Done::Cleaned, &nobody).is_err());
+    assert_eq!(text(&shelf), before);
+}
+
+#[test]
+fn a_plan_is_a_proposal_and_adjust_begins_from_what_was_counted() {
+    let shelf = shelf();
+    let case = open(&shelf);
+    let plan = case.plan(DAY, Stop::never()).unwrap();
+    assert!(case.record_plan(&shelf, &plan, false, &OT).unwrap());
+    let planned: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
+    // Nobody said what was put in: the plan is taken to be.
+    let believed = open(&shelf).counts_now(DAY, Stop::never()).unwrap();
+    assert_eq!((believed.counts, believed.from), (planned.clone(), Some(CountedFrom::Plan(DAY))));
+    let counts = planned.iter().zip(1_u8..).map(|(cells, number)| (number, cells - 2)).collect();
+    let counted = Counted { counts: Some(counts), ..Counted::default() };
+    done(&shelf, &Done::Filled(counted)).unwrap();
+    let now = open(&shelf).counts_now(DAY, Stop::never()).unwrap();
+    assert_eq!(now.counts, planned.iter().map(|cells| cells - 2).collect::<Vec<_>>());
+    assert_eq!(now.from, Some(CountedFrom::Filled(DAY)));
+    // Another plan changes nothing in the cushion.
+    let again = open(&shelf);
+    let plan = again.plan(DAY, Stop::never()).unwrap();
+    assert!(again.record_plan(&shelf, &plan, false, &OT).unwrap());
+    assert_eq!(open(&shelf).counts_now(DAY, Stop::never()).unwrap(), now);
 }

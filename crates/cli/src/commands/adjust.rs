@@ -4,7 +4,7 @@ use case::{Check, Doubt, MeasuredAt, Verdict};
 use casework::{OpenCase, PROGRAM, Whose};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
-use words::Language;
+use words::{ENGLISH, Language};
 
 use crate::arguments::Adjust;
 use crate::failure::Failure;
@@ -36,7 +36,7 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
         let report = report(&adjusted, &checks, &why, recorded);
         terminal.answer(&files::report::adjust(PROGRAM, code, &report, &|own| say.finding(own)))?;
     } else {
-        let whence = say.whence(now.recorded_on);
+        let whence = now.from.map_or_else(|| say.whence(None), |from| say.begins_from(from));
         let mut lines = words(&case, &adjusted, &why, &whence, &checks, arguments);
         lines.extend(recorded.then(|| recorded_in(arguments, &adjusted)));
         terminal.answer(&(lines.join("\n") + "\n"))?;
@@ -137,6 +137,8 @@ fn words(
 ) -> Vec<String> {
     let say = say::about(case);
     let mut lines = vec![format!("{}: {whence}", case.client.value.code)];
+    let notes = case.client.value.record_notes();
+    lines.extend(notes.iter().map(|own| say.record_note(own)));
     lines.extend(at_the_seat_bones(case, checks));
     lines.extend(verdict(case, adjusted));
     // After an alarm the model is known to be wrong here, and before a hand underneath its number
@@ -165,7 +167,10 @@ fn words(
 fn recorded_in(arguments: &Adjust, adjusted: &Adjusted) -> String {
     let file = arguments.client.display();
     if adjusted.moves.is_empty() || casework::adjustment_stands(adjusted) {
-        return format!("Recorded in {file}.");
+        let proposed = (!adjusted.moves.is_empty()).then(|| ENGLISH.is_proposed());
+        return format!("Recorded in {file}. {}", proposed.unwrap_or_default())
+            .trim_end()
+            .to_owned();
     }
     format!(
         "What was found is recorded in {file}. The moves are not: with them a limit is still not \

@@ -5,6 +5,7 @@ use std::path::Path;
 use case::question::{Question, Unused};
 use case::{Date, FileKind};
 use casework::{FileRemarks, OpenCase, PROGRAM, Whose, WorkError};
+use files::report::StandingReport;
 use files::{Known, Remark, Severity, report};
 use words::ENGLISH;
 
@@ -13,6 +14,7 @@ use crate::failure::Failure;
 use crate::outside::Outside;
 use crate::plugins;
 use crate::remarks;
+use crate::say;
 use crate::setting::Setting;
 
 /// A file, as far as it could be checked.
@@ -21,6 +23,8 @@ struct Checked {
     kind: Option<FileKind>,
     /// Answers that change nothing, with why not.
     unused: Vec<(Question, Unused)>,
+    /// How the fitting stands, of a client's file from which it can be told.
+    standing: Option<StandingReport>,
     /// Whether a plugin that it names is at fault.
     plugin: bool,
     /// Why it could not be read or what it names not asked for, if so.
@@ -57,6 +61,9 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
             for note in ENGLISH.unused_answers(&it.unused) {
                 terminal.answer(&format!("  {note}\n"))?;
             }
+            if let Some(standing) = &it.standing {
+                terminal.answer(&format!("  {}\n", standing.text()))?;
+            }
         }
     }
     verdict(&checked)
@@ -72,21 +79,27 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
             let unread = Failure::from(unread);
             let file = FileRemarks { path: shown, text: String::new(), remarks };
             let unused = Vec::new();
-            return Checked { file, kind: None, unused, plugin: false, unread: Some(unread) };
+            let (plugin, unread, standing) = (false, Some(unread), None);
+            return Checked { file, kind: None, unused, standing, plugin, unread };
         }
     };
     let known = Known { today: Some(on), printable: &sheets::is_printable };
     let files::Checked { kind, mut remarks, unused } = files::check(&text, &known);
-    let (mut plugin, mut unread) = (false, None);
+    let (mut plugin, mut unread, mut standing) = (false, None, None);
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);
     if right && kind == Some(FileKind::Client) {
-        let (more, error) = what_it_leads_to(&shown, &text, on, outside);
+        let case = OpenCase::open(outside.surroundings(), &shown);
+        standing = case.as_ref().ok().map(|case| {
+            let own = case.standing(on);
+            StandingReport::new(own, say::about(case).standing(own))
+        });
+        let (more, error) = what_it_leads_to(&shown, &text, case, on);
         remarks.extend(more);
         plugin = error.as_ref().is_some_and(|error| error.whose == Whose::SourceAuthor);
         unread = error.filter(WorkError::is_of_a_setting).map(Failure::from);
     }
     let file = FileRemarks { path: shown, text, remarks };
-    Checked { file, kind, unused, plugin, unread }
+    Checked { file, kind, unused, standing, plugin, unread }
 }
 
 /// What is wrong with what a right client's file names, or with a plan made from it, in remarks
@@ -94,11 +107,10 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
 fn what_it_leads_to(
     name: &str,
     text: &str,
+    case: Result<OpenCase, WorkError>,
     on: Date,
-    outside: &Outside,
 ) -> (Vec<Remark>, Option<WorkError>) {
-    let planned = OpenCase::open(outside.surroundings(), name)
-        .and_then(|case| case.with_changes(on).map(drop));
+    let planned = case.and_then(|case| case.with_changes(on).map(drop));
     let Err(error) = planned else { return (Vec::new(), None) };
     if let Some(file) = error.file.as_ref().filter(|file| file.path == name) {
         return (file.remarks.clone(), Some(error));
@@ -141,6 +153,7 @@ fn to_json(checked: &[Checked]) -> String {
             kind: it.kind,
             remarks: &it.file.remarks,
             unused: &it.unused,
+            standing: it.standing.clone(),
         })
         .collect();
     report::check(PROGRAM, &files, &|finding| ENGLISH.about_text(finding), ENGLISH)

@@ -41,7 +41,7 @@ pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
     outputs::all(&outside, outputs)?;
     let since: Vec<Finding> = of_client.since_recorded.into_iter().map(Finding::Since).collect();
     let words = next(arguments, case.client.value.code.as_str(), &names);
-    written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &words)
+    written::tell(terminal, paths.iter().map(PathBuf::as_path), (&since, None), &words)
 }
 
 /// The day of the last entry in the record, so that every demo writes the same papers.

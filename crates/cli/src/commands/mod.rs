@@ -5,12 +5,15 @@ mod check;
 mod completions;
 mod contour_test;
 mod demo;
+mod find;
+mod history;
 mod new;
 mod pattern;
 mod plan;
 mod plugin;
 mod predict;
 mod print;
+mod record;
 mod set;
 mod size;
 mod survey;
@@ -36,6 +39,9 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Predict(arguments) => predict::run(arguments, setting),
         Command::ContourTest(arguments) => contour_test::run(arguments, terminal),
         Command::Adjust(arguments) => adjust::run(arguments, setting),
+        Command::Record(arguments) => record::run(arguments, setting),
+        Command::History(arguments) => history::run(arguments, setting),
+        Command::Find(arguments) => find::run(arguments, terminal),
         Command::Survey(arguments) => survey::run(arguments, setting),
         Command::Merge(arguments) => survey::merge(arguments, setting),
         Command::Weigh(arguments) => weigh::run(arguments, setting),

@@ -34,7 +34,7 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
     if arguments.kind == Starter::Layout {
         words += &format!("Look at it: seatwright pattern {file} --size 440x400 --svg look.svg\n");
     }
-    written::tell(terminal, [arguments.file.as_path()], &[], &words)
+    written::tell(terminal, [arguments.file.as_path()], (&[], None), &words)
 }
 
 /// Writes the schema of a kind of file, by which an editor completes and explains keys.
@@ -45,7 +45,7 @@ fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure
     let (name, kind) = (file.display(), kind.id());
     let words =
         format!("{name} is written; put this on top of a {kind} file beside it: #:schema {name}\n");
-    written::tell(terminal, [file], &[], &words)
+    written::tell(terminal, [file], (&[], None), &words)
 }
 
 /// Writes the schema of all reports, by which a script knows what it reads.
@@ -54,7 +54,7 @@ fn report_schema(file: &Path, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&PluginOptions::default());
     outputs::new(&outside, file, files::report::schema().as_bytes())?;
     let words = format!("{} is written; every answer to --json keeps it\n", file.display());
-    written::tell(terminal, [file], &[], &words)
+    written::tell(terminal, [file], (&[], None), &words)
 }
 
 /// Writes a folder with a plugin, and with the crates that it is built from.
@@ -76,5 +76,5 @@ fn plugin(folder: &Path, terminal: Terminal) -> Result<(), Failure> {
         std::env::consts::DLL_PREFIX,
         std::env::consts::DLL_SUFFIX
     );
-    written::tell(terminal, [folder], &[], &words)
+    written::tell(terminal, [folder], (&[], None), &words)
 }

@@ -2,6 +2,7 @@
 
 use case::Plan as Counts;
 use casework::{OpenCase, PROGRAM, Whose};
+use files::report::StandingReport;
 use mechanics::Stop;
 use words::Language;
 
@@ -28,16 +29,22 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
         }
         _ => false,
     };
+    // What was recorded stays so where the file cannot be read again.
+    let client = match recorded {
+        true => outside.surroundings().client(&name(&arguments.client)).ok().map(|own| own.value),
+        false => Some(case.client.value.clone()),
+    };
+    let standing = client.as_ref().map(|client| case.standing_of(client, on));
+    let standing = standing.map(|own| StandingReport::new(own, say.standing(own)));
     if terminal.is_json() {
-        let code = case.client.value.code.as_str();
-        terminal.answer(&files::report::plan(PROGRAM, code, &plan, recorded, &|own| {
-            say.finding(own)
-        }))?;
+        let own = (case.client.value.code.as_str(), standing.as_ref());
+        terminal
+            .answer(&files::report::plan(PROGRAM, own, &plan, recorded, &|own| say.finding(own)))?;
         return ending.map_err(Failure::told);
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| say.caution(own)).collect();
     terminal.warn(&cautions);
-    terminal.answer(&words(arguments, &case, &plan, recorded, terminal))?;
+    terminal.answer(&words(arguments, &case, &plan, (recorded, standing.as_ref()), terminal))?;
     ending
 }
 
@@ -81,7 +88,7 @@ fn words(
     arguments: &Plan,
     case: &OpenCase,
     plan: &Counts,
-    recorded: bool,
+    (recorded, standing): (bool, Option<&StandingReport>),
     terminal: Terminal,
 ) -> String {
     let (client, say) = (&case.client.value, say::about(case));
@@ -91,7 +98,10 @@ fn words(
         tables::plan(plan),
     ];
     lines.extend(expected(say, plan));
-    lines.push(say.spare_cells(client.cushion.spare_cells));
+    lines.push(match client.cushion_now() {
+        Some(now) => say.bag(now.bag),
+        None => say.spare_cells(client.cushion.spare_cells),
+    });
     lines.push(say.lines().estimate.to_owned());
     match (&arguments.record.by, terminal.is_read_by_a_person()) {
         (Some(by), _) if recorded => lines.push(format!("Recorded in {file} by {}.", by.trim())),
@@ -100,6 +110,8 @@ fn words(
         }
         (Some(_), _) | (None, false) => {}
     }
+    lines.extend(recorded.then(|| say.is_proposed().to_owned()));
+    lines.extend(standing.map(|own| own.text().to_owned()));
     lines.join("\n") + "\n"
 }
 

@@ -2,9 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
-use case::Finding;
 use case::text::LengthUnit;
+use case::{Finding, RecordNote};
 use casework::{Edition, OpenCase, Papers, Wanted, WorkError};
+use files::report::StandingReport;
 use sheets::Paper as Sheet;
 use words::ENGLISH;
 
@@ -14,6 +15,7 @@ use crate::output_paths::inputs;
 use crate::outputs;
 use crate::outside::{Outside, name};
 use crate::plugins;
+use crate::say;
 use crate::setting::Setting;
 use crate::terminal::Terminal;
 use crate::written;
@@ -28,27 +30,31 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
     };
     let edition = Edition { language: ENGLISH, on, paper, large_print: arguments.large };
     let outside = Outside::new(&arguments.plugins);
-    let (papers, read, since) = match (&arguments.client, &arguments.stock, arguments.size) {
-        (Some(client), _, _) => of_client(client, &outside, edition)?,
-        (None, Some(layout), Some(size)) => {
-            let mut layout = outside.surroundings().layout(layout, size)?;
-            let cell = outside.surroundings().cell(arguments.cell.as_deref())?;
-            let pattern = casework::pattern(&mut layout, size, &cell.value)?;
-            let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
-            (papers, [layout.file.path, cell.file.path].map(PathBuf::from).to_vec(), Vec::new())
-        }
-        _ => {
-            plugins::nothing_to_set(&arguments.plugins)?;
-            (casework::blank_papers(edition, unit(arguments))?, Vec::new(), Vec::new())
-        }
-    };
+    let Made { papers, read, since, standing } =
+        match (&arguments.client, &arguments.stock, arguments.size) {
+            (Some(client), _, _) => of_client(client, &outside, edition)?,
+            (None, Some(layout), Some(size)) => {
+                let mut layout = outside.surroundings().layout(layout, size)?;
+                let cell = outside.surroundings().cell(arguments.cell.as_deref())?;
+                let pattern = casework::pattern(&mut layout, size, &cell.value)?;
+                let papers = casework::papers_of_stock(&layout, &pattern, &cell.value, edition)?;
+                let read = [layout.file.path, cell.file.path].map(PathBuf::from).to_vec();
+                Made { papers, read, ..Made::default() }
+            }
+            _ => {
+                plugins::nothing_to_set(&arguments.plugins)?;
+                let papers = casework::blank_papers(edition, unit(arguments))?;
+                Made { papers, ..Made::default() }
+            }
+        };
     let wanted = Wanted { pictures: arguments.png, outlines: arguments.outlines };
     let outputs = outputs::in_folder(&arguments.out, casework::export(&papers.made, wanted)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
     let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
     outputs::all(&outside, outputs)?;
-    written::tell(terminal, paths.iter().map(PathBuf::as_path), &since, &names)?;
+    let written = paths.iter().map(PathBuf::as_path);
+    written::tell(terminal, written, (&since, standing.as_ref()), &names)?;
     all_were_made(papers.not_made, terminal)
 }
 
@@ -69,12 +75,18 @@ fn unit(arguments: &Print) -> LengthUnit {
     }
 }
 
-/// A client's papers, named for the client, the files that were read, and what changed since the
-/// plan was recorded.
-type OfClient = (Papers, Vec<PathBuf>, Vec<Finding>);
+/// Papers, the files that were read, and of a client's what changed since the plan was recorded,
+/// what the record says of the cells, and how the fitting stands.
+#[derive(Default)]
+struct Made {
+    papers: Papers,
+    read: Vec<PathBuf>,
+    since: Vec<Finding>,
+    standing: Option<StandingReport>,
+}
 
 /// Composes a client's papers.
-fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<OfClient, Failure> {
+fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<Made, Failure> {
     let case = OpenCase::open(outside.surroundings(), &name(path))?;
     let of_client =
         case.papers(edition).map_err(|error| match case.client.value.latest_plan() {
@@ -85,6 +97,10 @@ fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<OfClien
             )),
         })?;
     let papers = of_client.papers.with_prefix(case.client.value.code.as_str());
-    let since = of_client.since_recorded.into_iter().map(Finding::Since).collect();
-    Ok((papers, case.inputs().map(PathBuf::from).to_vec(), since))
+    let notes = case.client.value.record_notes().into_iter();
+    let notes = notes.filter(|own| !matches!(own, RecordNote::Believed(_))).map(Finding::Record);
+    let since = of_client.since_recorded.into_iter().map(Finding::Since).chain(notes).collect();
+    let standing = case.standing(edition.on);
+    let standing = Some(StandingReport::new(standing, say::about(&case).standing(standing)));
+    Ok(Made { papers, read: case.inputs().map(PathBuf::from).to_vec(), since, standing })
 }

@@ -112,7 +112,8 @@ fn a_record_without_end_is_read_and_answered() {
         assert_eq!(dir.run(&["check", file]).code, Some(0));
         assert_eq!(dir.run(&["plan", file]).code, Some(0));
         dir.run(&["adjust", file, "--under", "left=25mm", "--under", "right=33mm"]).done();
-        dir.run(&["print", file, "--out", "papers"]).done();
+        // Another weight than the plan was made for is told.
+        assert_eq!(dir.run(&["print", file, "--out", "papers"]).code, Some(0));
     }
     // Eight runs of seconds each; learning from all that was ever found would take hours.
     assert!(start.elapsed() < Duration::from_secs(120), "{:?}", start.elapsed());

@@ -245,6 +245,7 @@ fn a_record_is_made_or_not() {
     // Their calls are those of `set`, and each run searches.
     survives(&begun, &["plan", "c.toml", "--record", "--by", "OT"], 5);
     survives(&planned, &["adjust", "c.toml", "--under", "left=30mm", "--record", "--by", "OT"], 7);
+    survives(&planned, &["record", "c.toml", "recount", "1=40", "--by", "OT"], 3);
 }
 
 #[test]

@@ -270,6 +270,113 @@ fn no_made_size_that_suits_is_a_status_of_its_own() {
     assert!(dir.run(&["size", "T-1.toml"]).stdout.contains("No made size suits."));
 }
 
+/// Wide hips: what would have to be made is said for this layout and for all, in words and in
+/// JSON, and is no size that anybody makes.
+#[test]
+fn where_none_suits_a_supplier_can_be_asked() {
+    let dir = TestDir::new()
+        .with("T-1.toml", CLIENT.replace("hip_width = 400", "hip_width = 640"))
+        // No cushion that suits these hips goes into this chair.
+        .with(
+            "T-2.toml",
+            CLIENT.replace("400\nthigh", "640\nthigh") + "[chair]\ninside_width = 600\n",
+        )
+        // Nor can a layout be drawn for hips that nobody measured.
+        .with("T-3.toml", CLIENT.replace("hip_width = 400\n", "").replace("kg = 72", "kg = 200"));
+    for more in [&[][..], &["--all"]] {
+        let ask = |name: &str, json: &[&str]| dir.run(&[&["size", name], more, json].concat());
+        let words = ask("T-1.toml", &[]);
+        assert_eq!(words.code, Some(8));
+        assert!(
+            words.stdout.contains("made in 665x430, rated for 72 kg or more"),
+            "{}",
+            words.stdout
+        );
+        let report = json(&ask("T-1.toml", &["--json"]).stdout);
+        assert_eq!(report["to_make"]["size_mm"], "665x430");
+        assert_eq!(report["to_make"]["rating_kg"], 72.0);
+        assert_eq!(report["not_to_make"], json("[]"));
+        for (name, id) in [("T-2.toml", "chair-too-narrow"), ("T-3.toml", "hips-not-measured")] {
+            let ran = ask(name, &["--json"]);
+            let report = json(&ran.stdout);
+            assert_eq!((ran.code, &report["to_make"]), (Some(8), &Value::Null), "{name}");
+            assert_eq!(report["not_to_make"][0]["id"], id, "{report}");
+            assert!(!ask(name, &[]).stdout.contains("Ask a supplier"));
+        }
+    }
+    // Where one suits, nothing is asked for.
+    let suits = self::dir().run(&["size", "T-1.toml"]).done();
+    assert!(!suits.contains("supplier"), "{suits}");
+}
+
+/// The margins of 440x440 about 400 mm of hips, 480 mm of thigh and 72 kg, rated for 85 kg.
+#[test]
+fn the_best_size_is_told_with_what_it_leaves_free() {
+    let words = dir().run(&["size", "T-1.toml"]).done();
+    let leaves = "It leaves 20 mm beside each hip, 40 mm behind the knee, 13 kg below its rating.";
+    assert!(words.contains(leaves), "{words}");
+    let report = json(&dir().run(&["size", "T-1.toml", "--json"]).done());
+    assert_eq!(report["best_size_mm"], "440x440");
+    let margin = |at: usize, key: &str| report["margins"][at][key].clone();
+    assert_eq!((margin(0, "in_all_mm"), margin(0, "each_side_mm")), (40.0.into(), 20.0.into()));
+    assert_eq!((margin(1, "free_mm"), margin(2, "free_kg")), (40.0.into(), 13.0.into()));
+}
+
+/// Every built-in layout has a line, in their order, whichever the file names; a file's own layout
+/// is the last.
+#[test]
+fn all_layouts_are_looked_over_in_one_order() {
+    let dir = dir()
+        .with("T-2.toml", CLIENT.replace("\"row-six\"", "\"curved-ten\""))
+        .with("T-3.toml", CLIENT.replace("\"row-six\"", "\"mine.toml\""))
+        .with("mine.toml", include_str!("data/layout.toml"));
+    let names = |client: &str| -> Vec<String> {
+        let report = json(&dir.run(&["size", client, "--all", "--json"]).done());
+        let layouts = report["layouts"].as_array().unwrap();
+        layouts.iter().map(|own| own["layout"].as_str().unwrap().to_owned()).collect()
+    };
+    let built_in = ["row-six", "island-eight", "curved-ten"];
+    assert_eq!(names("T-1.toml"), built_in);
+    assert_eq!(names("T-2.toml"), built_in);
+    assert_eq!(names("T-3.toml"), [&built_in[..], &["mine.toml"]].concat());
+    let words = dir.run(&["size", "T-3.toml", "--all"]).done();
+    let lines: Vec<&str> = words.lines().filter(|line| line.contains(": 4")).collect();
+    assert!(lines[0].starts_with("row-six: 440x440, with 20 mm beside each hip, 40 mm"), "{words}");
+    assert_eq!(dir.run(&["size", "T-3.toml", "--all"]).done(), words);
+    // A client whose own layout has no size that suits is not told 8 where another has one.
+    let small = CLIENT.replace("\"row-six\"", "\"curved-ten\"").replace("= 400", "= 270");
+    let small = small.replace("480", "360").replace("kg = 72", "kg = 30");
+    let dir = TestDir::new().with("T-1.toml", small);
+    assert_eq!(dir.run(&["size", "T-1.toml"]).code, Some(8));
+    let all = dir.run(&["size", "T-1.toml", "--all"]).done();
+    assert!(all.contains("row-six: 300x300, with"), "{all}");
+    assert!(all.contains("curved-ten: none suits; the nearest is 400x400, but it is"), "{all}");
+}
+
+#[test]
+fn sources_are_told_where_they_are_asked_for_and_always_in_json() {
+    let feet = "[function]\npropels = \"left foot\"\n";
+    let legs = "lower_leg_length = { left = 430, right = 430 }\n[weight]";
+    let client = CLIENT.replace("[weight]", legs) + feet;
+    let dir = TestDir::new().with("T-1.toml", client);
+    for more in [&[][..], &["--all"]] {
+        let run = |last: &[&str]| dir.run(&[&["size", "T-1.toml"], more, last].concat()).done();
+        let (plain, with) = (run(&[]), run(&["--sources"]));
+        for source in ["from memory", "exam notes", "WHO"] {
+            assert!(!plain.contains(source), "{plain}");
+            assert!(with.contains(source), "{with}");
+        }
+        let report = json(&run(&["--json"]));
+        for rule in report["rules"].as_array().unwrap() {
+            assert!(!rule["source"].as_str().unwrap().is_empty(), "{rule}");
+        }
+        assert_eq!(report, json(&run(&["--json", "--sources"])));
+    }
+    let plain = dir.run(&["size", "T-1.toml"]).done();
+    assert!(plain.contains("The left foot propels") && !plain.contains("2020"), "{plain}");
+    assert!(dir.run(&["size", "T-1.toml", "--sources"]).done().contains("2020"));
+}
+
 #[test]
 fn a_size_is_told_with_its_reasons() {
     let words = dir().run(&["size", "T-1.toml"]).done();

@@ -13,6 +13,7 @@ mod outputs;
 mod papers;
 mod plans;
 mod plugins;
+mod record;
 mod reports;
 mod runner;
 mod setting;

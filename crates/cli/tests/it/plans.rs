@@ -95,7 +95,9 @@ fn a_record_grows_and_keeps_what_a_person_wrote() {
     let dir = dir();
     let words = ["plan", "client.toml", "--record", "--by", "OT, clinic", "--date"];
     let record = |date| dir.run(&[&words[..], &[date]].concat()).done();
-    assert!(record("2026-03-01").ends_with("Recorded in client.toml by OT, clinic.\n"));
+    let said = record("2026-03-01");
+    assert!(said.contains("Recorded in client.toml by OT, clinic.\nThis proposes."), "{said}");
+    assert!(said.contains("State: ESTIMATE."), "{said}");
     let once = dir.read("client.toml");
     record("2026-03-08");
     let twice = dir.read("client.toml");
@@ -108,7 +110,8 @@ fn a_record_grows_and_keeps_what_a_person_wrote() {
         assert!(second.contains(part), "{part} is not in {second}");
     }
     let on_the_day = dir.run(&["check", "client.toml", "--date", "2026-03-08"]).done();
-    assert_eq!(on_the_day, "client.toml: client, no remarks\n");
+    let state = "  State: ESTIMATE. No finished check of these counts was recorded.\n";
+    assert_eq!(on_the_day, format!("client.toml: client, no remarks\n{state}"));
     let (_, asked) = dir.run(&["check", "client.toml"]).warned();
     assert!(asked.starts_with("remark: 2026-03-08 is still to come"), "{asked}");
     assert_eq!(dir.names(), ["client.toml", "layout.toml"]);
@@ -169,7 +172,9 @@ fn a_check_of_several_files_tells_of_each() {
         files.iter().map(|file| file["remarks"].as_array().unwrap().is_empty()).collect();
     assert_eq!(remarks, [true, false, false]);
     let answer = dir.run(&["check", "client.toml", "bad.toml"]);
-    assert_eq!((answer.code, &*answer.stdout), (Some(3), "client.toml: client, no remarks\n"));
+    let state = "  State: TO PLAN. Nothing was planned and nothing put in.\n";
+    let said = format!("client.toml: client, no remarks\n{state}");
+    assert_eq!((answer.code, answer.stdout), (Some(3), said));
     assert!(answer.stderr.ends_with("error: 1 of 2 files cannot be used\n"), "{}", answer.stderr);
 }
 

@@ -28,6 +28,7 @@ fn dir() -> TestDir {
         .with("T-2.toml", second())
         .with("layout.toml", LAYOUT)
         .with("bodies.csv", BODIES)
+        .with("wide.toml", CLIENT.replace("hip_width = 400", "hip_width = 640"))
         .with("wrong.toml", CLIENT.replace("400", "\"400\""))
 }
 
@@ -39,12 +40,15 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 31] = [
+const COMMANDS: [(&str, &str, i32); 37] = [
     ("demo --out papers", "written", 0),
     ("pattern layout.toml --size 440x400", "pattern", 0),
     ("pattern row-six --size 430x400", "pattern", 0),
     ("size T-1.toml", "size", 0),
     ("size T-2.toml", "size", 0),
+    ("size T-2.toml --all --sources", "sizes", 0),
+    ("size wide.toml", "size", 8),
+    ("size wide.toml --all", "sizes", 8),
     ("plan T-1.toml --record --by OT --because trying", "plan", 0),
     ("plan T-2.toml", "plan", 0),
     ("plan T-2.toml --strict", "plan", 7),
@@ -70,6 +74,10 @@ const COMMANDS: [(&str, &str, i32); 31] = [
     ("new report-schema reports.json", "written", 0),
     ("set T-1.toml weight.kg=73", "set", 0),
     ("set T-1.toml weight.kg=7300", "error", 3),
+    ("record T-1.toml weighed 74kg --by OT", "record", 0),
+    ("history T-1.toml --between 1 2", "history", 0),
+    // What a file that cannot be read holds, nobody knows.
+    ("find --batch B-7 .", "find", 3),
     ("completions bash", "completions", 0),
 ];
 

@@ -55,6 +55,7 @@ pub(super) struct AdjustBody<'a> {
     alarms: Vec<FindingBody>,
     look_at: Vec<FindingBody>,
     recorded: bool,
+    proposes: bool,
     checks: Vec<String>,
     doubts: Vec<FindingBody>,
     moves: Vec<MoveReport>,
@@ -89,6 +90,8 @@ pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>, say: Say<'_>)
         alarms: FindingBody::all(own.alarms, say),
         look_at: FindingBody::all(own.look_at, say),
         recorded: own.recorded,
+        // What is really moved is recorded after it was done.
+        proposes: true,
         checks: own.checks.iter().map(ToString::to_string).collect(),
         doubts: FindingBody::all(own.doubts, say),
         moves: own.moves.iter().map(MoveReport::from).collect(),

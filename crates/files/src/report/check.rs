@@ -7,6 +7,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::json;
+use super::standing::StandingReport;
 use crate::{Remark, place_of};
 
 /// One file that was checked.
@@ -21,6 +22,8 @@ pub struct CheckedFile<'a> {
     pub remarks: &'a [Remark],
     /// Questions whose answers in it change nothing, with why not.
     pub unused: &'a [(Question, Unused)],
+    /// How the fitting stands, of a client's file from which it can be told.
+    pub standing: Option<StandingReport>,
 }
 
 /// Files that were checked.
@@ -35,6 +38,8 @@ struct FileReport<'a> {
     kind: Option<&'a str>,
     remarks: Vec<RemarkReport>,
     unused: Vec<UnusedReport>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    standing: Option<StandingReport>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -103,6 +108,7 @@ pub fn check(
                     why: words.unused(*why),
                 })
                 .collect(),
+            standing: file.standing.clone(),
         })
         .collect();
     json("check", program, Vec::new(), CheckReport { files })

@@ -5,10 +5,10 @@ use std::collections::BTreeMap;
 
 use case::{
     Alarm, AltitudeNote, BrokenLimit, Caution, Doubt, Finding, GoalNumber, GoalOutcome,
-    HeightEffect, Mistake, NextStep, Shortfall, SinceRecorded, SizeMisfit, SizingRule, Telling,
-    WhyReCheck,
+    HeightEffect, Mistake, NextStep, NoSizeToMake, OtherCount, RecordNote, Shortfall,
+    SinceRecorded, SizeMargin, SizeMisfit, SizeToMake, SizingRule, Telling, WhyReCheck,
 };
-use cushion::{Length, Side};
+use cushion::{Length, Mass, Side};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -39,6 +39,7 @@ impl FindingBody {
         let (severity, source) = match &finding {
             Finding::Caution(own) => (Some(own.severity().id()), Some(own.source())),
             Finding::SizingRule(own) => (None, Some(own.source())),
+            Finding::Height(own) => (None, Some(own.source())),
             _ => (None, None),
         };
         Self {
@@ -63,6 +64,10 @@ fn mm(length: Length) -> Value {
     json!(rounded(length.to_mm()))
 }
 
+fn kg(mass: Mass) -> Value {
+    json!(rounded(mass.to_kg()))
+}
+
 fn side(side: Side) -> Value {
     json!(side.words())
 }
@@ -74,12 +79,11 @@ fn facts(finding: &Finding, say: Say<'_>) -> Facts {
         Finding::Goal(own) => goal(own, say),
         Finding::Shortfall(own) => shortfall(*own),
         Finding::Caution(own) => caution(own, say),
-        Finding::SizingRule(own) => match own {
-            SizingRule::Width { wanted, room } | SizingRule::Depth { wanted, room } => {
-                some([("wanted_mm", mm(*wanted)), ("room_mm", mm(*room))])
-            }
-        },
+        Finding::SizingRule(own) => sizing_rule(own),
+        Finding::SizeMargin(own) => size_margin(own),
         Finding::SizeMisfit(own) => size_misfit(own),
+        Finding::SizeToMake(own) => size_to_make(own),
+        Finding::NoSizeToMake(own) => no_size_to_make(own),
         Finding::Height(own) => height(own),
         Finding::Doubt(Doubt::Contradiction(one, other)) => {
             some([("checks", json!([one.to_string(), other.to_string()]))])
@@ -91,7 +95,22 @@ fn facts(finding: &Finding, say: Say<'_>) -> Facts {
         Finding::Mistake(own) => mistake(own),
         Finding::ReCheck(own) => why_re_check(own),
         Finding::Since(own) => since_recorded(own),
+        Finding::Record(own) => record_note(own),
         Finding::LookAt(_) | Finding::Source(_) => Facts::new(),
+    }
+}
+
+fn record_note(note: &RecordNote) -> Facts {
+    match note {
+        RecordNote::Believed(plan) => some([("plan", json!(plan.to_string()))]),
+        RecordNote::PutBack { number, cells } => {
+            some([("compartment", json!(number)), ("cells", json!(cells))])
+        }
+        RecordNote::BagShort { cells } => some([("cells", json!(cells))]),
+        RecordNote::NotFinished { missing } => {
+            let missing: Vec<&str> = missing.iter().map(|part| part.id()).collect();
+            some([("missing", json!(missing))])
+        }
     }
 }
 
@@ -114,10 +133,9 @@ fn limit(limit: &BrokenLimit) -> Facts {
             some([("side", side(*at)), ("left_mm", mm(*left)), ("needed_mm", mm(*needed))])
         }
         BrokenLimit::BottomsOut(numbers) => some([("compartments", json!(numbers))]),
-        BrokenLimit::TooHeavy { weight, rating } => some([
-            ("weight_kg", json!(rounded(weight.to_kg()))),
-            ("rating_kg", json!(rounded(rating.to_kg()))),
-        ]),
+        BrokenLimit::TooHeavy { weight, rating } => {
+            some([("weight_kg", kg(*weight)), ("rating_kg", kg(*rating))])
+        }
         BrokenLimit::Tips
         | BrokenLimit::LeansAway
         | BrokenLimit::NoRest
@@ -236,13 +254,67 @@ fn altitude(note: AltitudeNote) -> Facts {
     }
 }
 
+fn sizing_rule(rule: &SizingRule) -> Facts {
+    match rule {
+        SizingRule::Width { wanted, room, within: [least, most] }
+        | SizingRule::Depth { wanted, room, within: [least, most] } => some([
+            ("wanted_mm", mm(*wanted)),
+            ("room_mm", mm(*room)),
+            ("least_mm", mm(*least)),
+            ("most_mm", mm(*most)),
+        ]),
+        SizingRule::ChairWidth { inside } | SizingRule::ChairDepth { inside } => {
+            some([("inside_mm", mm(*inside))])
+        }
+        SizingRule::Rating { weight } => some([("weight_kg", kg(*weight))]),
+    }
+}
+
+fn size_margin(margin: &SizeMargin) -> Facts {
+    match margin {
+        SizeMargin::BesideHips(in_all) => {
+            some([("in_all_mm", mm(*in_all)), ("each_side_mm", mm(*in_all * 0.5))])
+        }
+        SizeMargin::BelowRating(by) => some([("free_kg", kg(*by))]),
+        SizeMargin::BehindKnee(by)
+        | SizeMargin::InChairWidth(by)
+        | SizeMargin::InChairDepth(by) => some([("free_mm", mm(*by))]),
+    }
+}
+
+fn size_to_make(size: &SizeToMake) -> Facts {
+    let ends = |ends: [Length; 2]| json!(ends.map(mm));
+    some([
+        ("size_mm", json!(size.made.size.to_string())),
+        ("rating_kg", kg(size.made.max_user_weight)),
+        ("widths_mm", ends(size.widths)),
+        ("depths_mm", ends(size.depths)),
+    ])
+}
+
+fn no_size_to_make(why: &NoSizeToMake) -> Facts {
+    match why {
+        NoSizeToMake::HipsNotMeasured
+        | NoSizeToMake::ThighsNotMeasured
+        | NoSizeToMake::NotWeighed => Facts::new(),
+        NoSizeToMake::WidthNotDrawn { wanted } | NoSizeToMake::DepthNotDrawn { wanted } => {
+            some([("wanted_mm", mm(*wanted))])
+        }
+        NoSizeToMake::ChairTooNarrow { least, inside }
+        | NoSizeToMake::SeatTooShallow { least, inside } => {
+            some([("least_mm", mm(*least)), ("inside_mm", mm(*inside))])
+        }
+        NoSizeToMake::LayoutNotDrawn { size } => some([("size_mm", json!(size.to_string()))]),
+    }
+}
+
 fn size_misfit(misfit: &SizeMisfit) -> Facts {
     match misfit {
         SizeMisfit::Narrow { hips } => some([("hips_mm", mm(*hips))]),
         SizeMisfit::Wide { most } => some([("most_room_mm", mm(*most))]),
         SizeMisfit::Deep { least } => some([("least_room_mm", mm(*least))]),
         SizeMisfit::Shallow { short } => some([("short_mm", mm(*short))]),
-        SizeMisfit::Rating { rating } => some([("rating_kg", json!(rounded(rating.to_kg())))]),
+        SizeMisfit::Rating { rating } => some([("rating_kg", kg(*rating))]),
         SizeMisfit::WiderThanChair | SizeMisfit::DeeperThanSeat => Facts::new(),
     }
 }
@@ -299,11 +371,9 @@ fn why_re_check(why: &WhyReCheck) -> Facts {
         WhyReCheck::AfterFitting(on) | WhyReCheck::AfterLastLook(on) | WhyReCheck::Review(on) => {
             some([("on", json!(on.to_string()))])
         }
-        WhyReCheck::Weight { then, now, plan } => some([
-            ("then_kg", json!(rounded(then.to_kg()))),
-            ("now_kg", json!(rounded(now.to_kg()))),
-            ("on", json!(plan.to_string())),
-        ]),
+        WhyReCheck::Weight { then, now, plan } => {
+            some([("then_kg", kg(*then)), ("now_kg", kg(*now)), ("on", json!(plan.to_string()))])
+        }
         WhyReCheck::Losing { number, cells, planned } => some([
             ("compartment", json!(number)),
             ("cells", json!(cells)),
@@ -319,15 +389,23 @@ fn since_recorded(since: &SinceRecorded) -> Facts {
     match since {
         SinceRecorded::LayoutEdited { .. } | SinceRecorded::CellEdited { .. } => Facts::new(),
         SinceRecorded::OtherCounts { recorded, counts } => {
-            let counts: Vec<Value> = (counts.iter())
-                .map(|own| {
-                    json!({
-                        "id": own.id.as_str(), "number": own.number,
-                        "fresh": own.fresh, "recorded": own.recorded,
-                    })
-                })
-                .collect();
-            some([("recorded_on", json!(recorded.to_string())), ("counts", json!(counts))])
+            let counts = other_counts(counts);
+            some([("recorded_on", json!(recorded.to_string())), ("counts", counts)])
         }
+        SinceRecorded::OtherWeight { then, now, counts } => some([
+            ("then_kg", json!(rounded(then.to_kg()))),
+            ("now_kg", json!(rounded(now.to_kg()))),
+            ("counts", counts.as_deref().map_or(Value::Null, other_counts)),
+        ]),
     }
+}
+
+fn other_counts(counts: &[OtherCount]) -> Value {
+    let one = |own: &OtherCount| {
+        json!({
+            "id": own.id.as_str(), "number": own.number,
+            "fresh": own.fresh, "recorded": own.recorded,
+        })
+    };
+    counts.iter().map(one).collect()
 }

@@ -8,12 +8,15 @@ use super::costs::CostsBody;
 use super::finding::{FindingBody, Say};
 use super::json;
 use super::prediction::PredictionBody;
+use super::standing::StandingReport;
 
 /// A plan.
 #[derive(Serialize, JsonSchema)]
 pub(super) struct PlanReport<'a> {
     client: &'a str,
     recorded: bool,
+    proposes: bool,
+    standing: Option<StandingReport>,
     compartments: Vec<PlannedReport<'a>>,
     total_stock: u32,
     total: u32,
@@ -64,7 +67,13 @@ fn place(place: Place) -> String {
 
 /// Returns the report on a plan; its cautions are the warnings.
 #[must_use]
-pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool, say: Say<'_>) -> String {
+pub fn plan(
+    program: &str,
+    (client, standing): (&str, Option<&StandingReport>),
+    plan: &Plan,
+    recorded: bool,
+    say: Say<'_>,
+) -> String {
     let counts = plan.counts.iter().map(|count| PlannedReport {
         id: count.id.as_str(),
         number: count.number,
@@ -78,6 +87,9 @@ pub fn plan(program: &str, client: &str, plan: &Plan, recorded: bool, say: Say<'
     let report = PlanReport {
         client,
         recorded,
+        // What is really put in is recorded after it was done.
+        proposes: true,
+        standing: standing.cloned(),
         compartments: counts.collect(),
         total_stock: plan.total_stock(),
         total: plan.total_planned(),

@@ -10,7 +10,8 @@ use super::pattern::PatternReport;
 use super::plan::PlanReport;
 use super::plugins::{PluginBody, PluginsBody};
 use super::prediction::{ContourReport, PredictReport};
-use super::sizing::SizingBody;
+use super::record::{FindBody, HistoryBody, RecordBody};
+use super::sizing::{SizingBody, SizingsBody};
 use super::survey::SurveyBody;
 use super::weigh::WeighBody;
 use super::written::{CompletionsBody, SetBody, WrittenBody};
@@ -30,13 +31,17 @@ pub fn schema() -> String {
         report::<CompletionsBody<'_>>("completions", &mut generator),
         report::<ContourReport<'_>>("contour-test", &mut generator),
         report::<ErrorReport<'_>>("error", &mut generator),
+        report::<FindBody<'_>>("find", &mut generator),
+        report::<HistoryBody<'_>>("history", &mut generator),
         report::<PatternReport<'_>>("pattern", &mut generator),
         report::<PlanReport<'_>>("plan", &mut generator),
         report::<PluginBody>("plugin", &mut generator),
         report::<PluginsBody>("plugins", &mut generator),
         report::<PredictReport<'_>>("predict", &mut generator),
+        report::<RecordBody<'_>>("record", &mut generator),
         report::<SetBody<'_>>("set", &mut generator),
         report::<SizingBody<'_>>("size", &mut generator),
+        report::<SizingsBody<'_>>("sizes", &mut generator),
         report::<SurveyBody<'_>>("survey", &mut generator),
         report::<WeighBody<'_>>("weigh", &mut generator),
         report::<WrittenBody<'_>>("written", &mut generator),

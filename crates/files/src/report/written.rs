@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::check::{RemarkReport, SayFinding, remark_reports};
 use super::finding::{FindingBody, Say};
 use super::json;
+use super::standing::StandingReport;
 use crate::Remark;
 
 /// Files that were written.
@@ -14,12 +15,27 @@ use crate::Remark;
 pub(super) struct WrittenBody<'a> {
     /// Their paths, in the order in which they were made.
     written: &'a [String],
+    /// How the fitting of the client stands, whose papers they are.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    standing: Option<StandingReport>,
 }
 
 /// Returns the report on files that were written; `findings` are the warnings.
 #[must_use]
-pub fn written(program: &str, paths: &[String], findings: &[Finding], say: Say<'_>) -> String {
-    json("written", program, FindingBody::all(findings, say), WrittenBody { written: paths })
+pub fn written(
+    program: &str,
+    paths: &[String],
+    standing: Option<&StandingReport>,
+    findings: &[Finding],
+    say: Say<'_>,
+) -> String {
+    let standing = standing.cloned();
+    json(
+        "written",
+        program,
+        FindingBody::all(findings, say),
+        WrittenBody { written: paths, standing },
+    )
 }
 
 /// A client's file that was changed.

@@ -2,7 +2,7 @@
 
 use case::{Date, Digest, Entry, NotAppended, RecordedCount, RecordedPlan};
 use cushion::Name;
-use files::{append_plan, read_client, starter};
+use files::{append_entry, read_client, starter};
 
 fn plan() -> RecordedPlan {
     let count = |id: &str, number, stock, planned| RecordedCount {
@@ -23,12 +23,13 @@ fn plan() -> RecordedPlan {
         parameters_digest: Digest::new("0123456789abcded").unwrap(),
         drawn_by: None,
         why: Some("for bring the pelvis level".into()),
+        expected: None,
     }
 }
 
 /// The starter with the plan in its record.
 pub(crate) fn recorded() -> String {
-    append_plan(&starter::example(words::ENGLISH), &plan()).unwrap()
+    append_entry(&starter::example(words::ENGLISH), &Entry::Plan(plan())).unwrap()
 }
 
 #[test]
@@ -36,7 +37,7 @@ fn what_is_written_is_read_back() {
     let client = read_client(&recorded()).value.unwrap();
     assert_eq!(client.record, [Entry::Plan(plan())]);
     let drawn = RecordedPlan { drawn_by: Some("rings 1.2".into()), ..plan() };
-    let twice = append_plan(&recorded(), &drawn).unwrap();
+    let twice = append_entry(&recorded(), &Entry::Plan(drawn.clone())).unwrap();
     let client = read_client(&twice).value.unwrap();
     assert_eq!(client.record, [Entry::Plan(plan()), Entry::Plan(drawn)]);
 }
@@ -49,7 +50,7 @@ fn what_a_person_wrote_stays_byte_for_byte() {
         starter::example(words::ENGLISH).replace('\n', "\r\n"),
         format!("{}\n# the last word\n\n\n", starter::example(words::ENGLISH)),
     ] {
-        let after = append_plan(&before, &plan()).unwrap();
+        let after = append_entry(&before, &Entry::Plan(plan())).unwrap();
         assert!(after.starts_with(&before));
         assert!(read_client(&after).value.is_some());
         assert_eq!(before.contains("\r\n"), !after.replace("\r\n", "").contains('\n'));
@@ -58,7 +59,7 @@ fn what_a_person_wrote_stays_byte_for_byte() {
 
 #[test]
 fn a_record_that_is_no_list_is_refused() {
-    assert_eq!(append_plan("record = 3\n", &plan()), Err(NotAppended::RecordForm));
-    let broken = append_plan("record = \n", &plan());
+    assert_eq!(append_entry("record = 3\n", &Entry::Plan(plan())), Err(NotAppended::RecordForm));
+    let broken = append_entry("record = \n", &Entry::Plan(plan()));
     assert!(matches!(broken, Err(NotAppended::NotToml(_))), "{broken:?}");
 }

@@ -9,6 +9,7 @@ mod asking;
 mod broken;
 mod designs;
 mod editing;
+mod entries;
 mod remarks;
 mod right;
 mod schemas;

@@ -34,7 +34,7 @@ fn json(text: &str) -> Option<Value> {
 }
 
 #[track_caller]
-fn right(kind: FileKind, text: &str) {
+pub(crate) fn right(kind: FileKind, text: &str) {
     let found: Vec<String> = validator(kind)
         .iter_errors(&json(text).unwrap())
         .map(|error| format!("{}: {error}", error.instance_path()))

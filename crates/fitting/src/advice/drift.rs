@@ -18,10 +18,25 @@ const WEIGHT: f64 = 0.10;
 const LOST: f64 = 0.08;
 
 /// Returns when the client's set-up is to be looked at again, judged on a day from what the record
-/// says; none while nothing was fitted.
+/// says; none while nothing was fitted. A day that has passed is told as today.
 #[must_use]
 pub fn re_check(client: &Client, on: Date) -> Option<ReCheck> {
-    let fitted = client.fitting_check()?.on;
+    let reasons = reasons(client, on)?;
+    let by = reasons.first()?.0.max(on);
+    // What falls due together is told together.
+    let due = reasons.into_iter().filter(|(reason, _)| *reason <= by);
+    Some(ReCheck { by, because: due.map(|(_, why)| why).collect() })
+}
+
+/// Returns the day by which the client was or is to be looked at again, which may have passed.
+#[must_use]
+pub fn look_again(client: &Client, on: Date) -> Option<Date> {
+    reasons(client, on)?.first().map(|reason| reason.0)
+}
+
+/// All reasons to look again, with their days, the earliest first.
+fn reasons(client: &Client, on: Date) -> Option<Vec<(Date, WhyReCheck)>> {
+    let fitted = client.passed_check()?.on;
     let mut reasons: Vec<(Date, WhyReCheck)> = Vec::new();
     let looked = last_look(client).unwrap_or(fitted);
     let first = add(fitted, FIRST);
@@ -34,15 +49,15 @@ pub fn re_check(client: &Client, on: Date) -> Option<ReCheck> {
     reasons.extend(losses(client, on));
     reasons.extend(falling_clearance(client, on));
     reasons.sort_by_key(|(by, _)| *by);
-    let by = reasons.first()?.0.max(on);
-    // What falls due together is told together.
-    let due = reasons.into_iter().filter(|(reason, _)| *reason <= by);
-    Some(ReCheck { by, because: due.map(|(_, why)| why).collect() })
+    Some(reasons)
 }
 
 fn last_look(client: &Client) -> Option<Date> {
-    let looks = client.record.iter().filter(|entry| {
-        matches!(entry, Entry::FittingCheck(_) | Entry::Adjustment(_) | Entry::Plan(_))
+    let looks = client.in_force().into_iter().filter(|entry| {
+        matches!(
+            entry,
+            Entry::FittingCheck(_) | Entry::Checked(_) | Entry::Adjustment(_) | Entry::Plan(_)
+        )
     });
     looks.map(Entry::on).max()
 }
@@ -50,15 +65,14 @@ fn last_look(client: &Client) -> Option<Date> {
 /// A weight that left the one at the latest plan by a tenth.
 fn weight_change(client: &Client) -> Option<WhyReCheck> {
     let plan = client.latest_plan()?.on;
-    let before =
-        client.weighing.clone().into_iter().chain(client.record.iter().filter_map(|entry| {
-            match entry {
-                Entry::Weighed(weighed) => {
-                    Some(case::Weighing { weight: weighed.weight, on: weighed.on })
-                }
-                _ => None,
+    let before = client.weighing.clone().into_iter().chain(
+        client.in_force().into_iter().filter_map(|entry| match entry {
+            Entry::Weighed(weighed) => {
+                Some(case::Weighing { weight: weighed.weight, on: weighed.on })
             }
-        }));
+            _ => None,
+        }),
+    );
     let then = before.filter(|weighing| weighing.on <= plan).max_by_key(|weighing| weighing.on)?;
     let now = client.latest_weighing()?;
     let change = now.weight.to_kg() / then.weight.to_kg() - 1.0;
@@ -68,10 +82,10 @@ fn weight_change(client: &Client) -> Option<WhyReCheck> {
 
 /// Compartments that lose cells, with the day on which a share of them is gone.
 fn losses(client: &Client, on: Date) -> Vec<(Date, WhyReCheck)> {
-    let Some(plan) = client.latest_plan() else { return Vec::new() };
+    let Some(plan) = client.counts_on_paper() else { return Vec::new() };
     let mut found = Vec::new();
     for count in &plan.counts {
-        let recounts = client.record.iter().filter_map(|entry| match entry {
+        let recounts = client.in_force().into_iter().filter_map(|entry| match entry {
             Entry::Recount(recount) if recount.on >= plan.on => {
                 let cells = recount.counts.iter().find(|(number, _)| *number == count.number)?.1;
                 Some((recount.on, f64::from(cells)))
@@ -96,22 +110,23 @@ fn falling_clearance(client: &Client, on: Date) -> Vec<(Date, WhyReCheck)> {
     let mut found = Vec::new();
     for side in [Side::Left, Side::Right] {
         let mut series = Vec::new();
-        for entry in &client.record {
-            match entry {
+        for entry in client.in_force() {
+            let checks = match entry {
                 // New counts begin a new story.
-                Entry::Plan(_) => series.clear(),
-                Entry::Adjustment(adjustment) => {
-                    series.extend(adjustment.checks.iter().filter_map(|check| match check {
-                        Check::Under { side: at, answer: UnderAnswer::Felt(felt) }
-                            if *at == side =>
-                        {
-                            Some((adjustment.on, felt.to_mm()))
-                        }
-                        _ => None,
-                    }));
+                Entry::Plan(_) | Entry::Filled(_) | Entry::Moved(_) | Entry::Returned(_) => {
+                    series.clear();
+                    continue;
                 }
-                _ => {}
-            }
+                Entry::Adjustment(own) => &own.checks,
+                Entry::Checked(own) => &own.found,
+                _ => continue,
+            };
+            series.extend(checks.iter().filter_map(|check| match check {
+                Check::Under { side: at, answer: UnderAnswer::Felt(felt) } if *at == side => {
+                    Some((entry.on(), felt.to_mm()))
+                }
+                _ => None,
+            }));
         }
         if let Some(day) = reached(&series, limit.to_mm(), on) {
             let last = series.last().map_or(0.0, |point| point.1);

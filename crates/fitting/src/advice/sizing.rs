@@ -1,6 +1,9 @@
 //! Sizing: which made size suits the client's measures, chair and weight, and why.
 
-use case::{Chair, HeightEffect, Measures, Propulsion, SizeMisfit, SizingRule};
+use case::{
+    Chair, HeightEffect, Measures, NoSizeToMake, Propulsion, SizeMargin, SizeMisfit, SizeToMake,
+    SizingRule,
+};
 use cushion::{Length, MadeSize, Mass, Side, Size};
 
 /// Room beside the hips, in all: between the published rules of hip width itself (WHO basic
@@ -19,6 +22,10 @@ const LEAST_DEPTH_ROOM: Length = Length::from_mm(30.0);
 /// estimate, so that a made size is found for most; the planner sees what it does.
 const SHORT: Length = Length::from_mm(70.0);
 
+/// Lengths that differ by less are alike: sizes are written to a tenth of a millimetre, and what is
+/// left of a difference of two lengths below that is rounding.
+const ALIKE: Length = Length::from_mm(0.05);
+
 /// What sizing found.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sizing {
@@ -28,10 +35,34 @@ pub struct Sizing {
     pub depth: Option<Length>,
     /// The made size that suits best; none where none does.
     pub chosen: Option<Size>,
+    /// What the chosen size leaves free; nothing of what was not measured.
+    pub margins: Vec<SizeMargin>,
+    /// The other sizes that suit, further from what is wanted, in the order of the sizes.
+    pub suit_too: Vec<Size>,
     /// The rules.
     pub rules: Vec<SizingRule>,
     /// Why each other size is left, in the order of the sizes.
     pub why_not: Vec<(Size, Vec<SizeMisfit>)>,
+}
+
+impl Sizing {
+    /// The size that comes nearest to suiting, and why it does not: the fewest reasons, then the
+    /// least off what is wanted, then the first. None where every size suits.
+    #[must_use]
+    pub fn nearest_misfit(&self) -> Option<&(Size, Vec<SizeMisfit>)> {
+        self.why_not.iter().min_by(|(one, whys), (other, others)| {
+            let off = |size: Size| off(self.width, self.depth, size);
+            whys.len().cmp(&others.len()).then(off(*one).total_cmp(&off(*other)))
+        })
+    }
+}
+
+/// How far a size is off what is wanted, in mm: width and depth together.
+fn off(width: Option<Length>, depth: Option<Length>, size: Size) -> f64 {
+    let off = |wanted: Option<Length>, has: Length| {
+        wanted.map_or(0.0, |wanted| (has - wanted).to_mm().abs())
+    };
+    off(width, size.width()) + off(depth, size.depth())
 }
 
 /// Finds the made size that suits a client.
@@ -42,76 +73,215 @@ pub fn sizing(
     chair: &Chair,
     sizes: &[MadeSize],
 ) -> Sizing {
-    let width = measures.hip_width.map(|hips| hips + WIDTH_ROOM);
-    let thighs = [measures.thigh_depth.left, measures.thigh_depth.right];
-    let thigh = thighs.into_iter().flatten().reduce(Length::min);
-    let depth = thigh.map(|thigh| thigh - DEPTH_ROOM);
-    let client = Wearer { measures, weight, chair, thigh };
-    let mut best: Option<(f64, Size)> = None;
+    let client = Wearer::new(measures, weight, chair);
+    let (width, depth) = (client.width(), client.depth());
+    let mut best: Option<(f64, MadeSize)> = None;
+    let mut suit = Vec::new();
     let mut why_not = Vec::new();
-    for made in sizes {
+    for &made in sizes {
         let misfits = client.misfits(made);
         if !misfits.is_empty() {
             why_not.push((made.size, misfits));
             continue;
         }
-        let off = |wanted: Option<Length>, has: Length| {
-            wanted.map_or(0.0, |wanted| (has - wanted).to_mm().abs())
-        };
-        let off = off(width, made.size.width()) + off(depth, made.size.depth());
+        suit.push(made.size);
+        let off = off(width, depth, made.size);
         if best.is_none_or(|(least, _)| off < least) {
-            best = Some((off, made.size));
+            best = Some((off, made));
         }
     }
-    Sizing { width, depth, chosen: best.map(|(_, size)| size), rules: rules(width, depth), why_not }
+    let chosen = best.map(|(_, made)| made.size);
+    Sizing {
+        width,
+        depth,
+        chosen,
+        margins: best.map_or_else(Vec::new, |(_, made)| client.margins(made)),
+        suit_too: suit.into_iter().filter(|size| chosen != Some(*size)).collect(),
+        rules: client.rules(),
+        why_not,
+    }
 }
 
+/// Finds the size that would have to be made for a client: by the same rules as [`sizing`], in
+/// whole millimetres and kilograms, nearest to what is wanted, and as wide and as deep as cushions
+/// are drawn.
+///
+/// # Errors
+///
+/// Fails where hips, thighs or weight are not known, and where no size can suit.
+pub fn size_to_make(
+    measures: &Measures,
+    weight: Option<Mass>,
+    chair: &Chair,
+) -> Result<SizeToMake, Vec<NoSizeToMake>> {
+    let client = Wearer::new(measures, weight, chair);
+    let weight = weight.ok_or(NoSizeToMake::NotWeighed);
+    match (client.width_to_make(), client.depth_to_make(), weight) {
+        (Ok((width, widths)), Ok((depth, depths)), Ok(weight)) => {
+            let size = Size::new(width, depth).expect("sides are drawn so");
+            let max_user_weight = Mass::from_kg(weight.to_kg().ceil());
+            Ok(SizeToMake { made: MadeSize { size, max_user_weight }, widths, depths })
+        }
+        (width, depth, weight) => {
+            let whys = [width.err(), depth.err(), weight.err()];
+            Err(whys.into_iter().flatten().collect())
+        }
+    }
+}
+
+/// Who sits on the cushion, as far as its size is concerned.
 struct Wearer<'a> {
-    measures: &'a Measures,
+    hips: Option<Length>,
+    /// The shorter one.
+    thigh: Option<Length>,
     weight: Option<Mass>,
     chair: &'a Chair,
-    thigh: Option<Length>,
 }
 
-impl Wearer<'_> {
+/// A side of a size, with the least and the greatest that suit as well.
+type SideToMake = (Length, [Length; 2]);
+
+impl<'a> Wearer<'a> {
+    fn new(measures: &Measures, weight: Option<Mass>, chair: &'a Chair) -> Self {
+        let thighs = [measures.thigh_depth.left, measures.thigh_depth.right];
+        let thigh = thighs.into_iter().flatten().reduce(Length::min);
+        Self { hips: measures.hip_width, thigh, weight, chair }
+    }
+
+    /// The width that is wanted.
+    fn width(&self) -> Option<Length> {
+        self.hips.map(|hips| hips + WIDTH_ROOM)
+    }
+
+    /// The depth that is wanted.
+    fn depth(&self) -> Option<Length> {
+        self.thigh.map(|thigh| thigh - DEPTH_ROOM)
+    }
+
     /// Why a size does not suit.
-    fn misfits(&self, made: &MadeSize) -> Vec<SizeMisfit> {
+    fn misfits(&self, made: MadeSize) -> Vec<SizeMisfit> {
         let (width, depth) = (made.size.width(), made.size.depth());
-        let of_width = |hips: Length| {
-            if width < hips {
-                Some(SizeMisfit::Narrow { hips })
-            } else {
-                let wide = width > hips + MOST_WIDTH_ROOM;
-                wide.then_some(SizeMisfit::Wide { most: MOST_WIDTH_ROOM })
-            }
-        };
-        let of_depth = |thigh: Length| {
-            if depth > thigh - LEAST_DEPTH_ROOM {
-                Some(SizeMisfit::Deep { least: LEAST_DEPTH_ROOM })
-            } else {
-                let shallow = depth < thigh - DEPTH_ROOM - SHORT;
-                shallow.then_some(SizeMisfit::Shallow { short: thigh - depth })
-            }
-        };
         let rating = made.max_user_weight;
         let heavy = self.weight.is_some_and(|weight| weight > rating);
-        let wider = self.chair.inside_width.is_some_and(|inside| width > inside);
-        let deeper = self.chair.inside_depth.is_some_and(|inside| depth > inside);
         let found = [
-            self.measures.hip_width.and_then(of_width),
-            self.thigh.and_then(of_depth),
+            self.misfit_of_hips(width),
+            self.misfit_of_thigh(depth),
             heavy.then_some(SizeMisfit::Rating { rating }),
-            wider.then_some(SizeMisfit::WiderThanChair),
-            deeper.then_some(SizeMisfit::DeeperThanSeat),
+            self.wider_than_chair(width).then_some(SizeMisfit::WiderThanChair),
+            self.deeper_than_seat(depth).then_some(SizeMisfit::DeeperThanSeat),
         ];
         found.into_iter().flatten().collect()
     }
+
+    fn misfit_of_hips(&self, width: Length) -> Option<SizeMisfit> {
+        let hips = self.hips?;
+        if more(hips, width) {
+            return Some(SizeMisfit::Narrow { hips });
+        }
+        let wide = more(width, hips + MOST_WIDTH_ROOM);
+        wide.then_some(SizeMisfit::Wide { most: MOST_WIDTH_ROOM })
+    }
+
+    fn misfit_of_thigh(&self, depth: Length) -> Option<SizeMisfit> {
+        let thigh = self.thigh?;
+        if more(depth, thigh - LEAST_DEPTH_ROOM) {
+            return Some(SizeMisfit::Deep { least: LEAST_DEPTH_ROOM });
+        }
+        let shallow = more(thigh - DEPTH_ROOM - SHORT, depth);
+        shallow.then_some(SizeMisfit::Shallow { short: thigh - depth })
+    }
+
+    fn wider_than_chair(&self, width: Length) -> bool {
+        self.chair.inside_width.is_some_and(|inside| more(width, inside))
+    }
+
+    fn deeper_than_seat(&self, depth: Length) -> bool {
+        self.chair.inside_depth.is_some_and(|inside| more(depth, inside))
+    }
+
+    /// What a size leaves free.
+    fn margins(&self, made: MadeSize) -> Vec<SizeMargin> {
+        let (width, depth) = (made.size.width(), made.size.depth());
+        let of_weight = |weight| SizeMargin::BelowRating(made.max_user_weight - weight);
+        let margins = [
+            self.hips.map(|hips| SizeMargin::BesideHips(width - hips)),
+            self.thigh.map(|thigh| SizeMargin::BehindKnee(thigh - depth)),
+            self.weight.map(of_weight),
+            self.chair.inside_width.map(|inside| SizeMargin::InChairWidth(inside - width)),
+            self.chair.inside_depth.map(|inside| SizeMargin::InChairDepth(inside - depth)),
+        ];
+        margins.into_iter().flatten().collect()
+    }
+
+    fn rules(&self) -> Vec<SizingRule> {
+        let width = |hips: Length| SizingRule::Width {
+            wanted: hips + WIDTH_ROOM,
+            room: WIDTH_ROOM,
+            within: [hips, hips + MOST_WIDTH_ROOM],
+        };
+        let depth = |thigh: Length| SizingRule::Depth {
+            wanted: thigh - DEPTH_ROOM,
+            room: DEPTH_ROOM,
+            within: [thigh - DEPTH_ROOM - SHORT, thigh - LEAST_DEPTH_ROOM],
+        };
+        let rules = [
+            self.hips.map(width),
+            self.thigh.map(depth),
+            self.chair.inside_width.map(|inside| SizingRule::ChairWidth { inside }),
+            self.chair.inside_depth.map(|inside| SizingRule::ChairDepth { inside }),
+            self.weight.map(|weight| SizingRule::Rating { weight }),
+        ];
+        rules.into_iter().flatten().collect()
+    }
+
+    fn width_to_make(&self) -> Result<SideToMake, NoSizeToMake> {
+        let wanted = self.width().ok_or(NoSizeToMake::HipsNotMeasured)?;
+        let by_hips = |width: &Length| self.misfit_of_hips(*width).is_none();
+        let [least, _] = ends(by_hips).ok_or(NoSizeToMake::WidthNotDrawn { wanted })?;
+        nearest(wanted, |width| by_hips(width) && !self.wider_than_chair(*width)).ok_or_else(|| {
+            let inside = self.chair.inside_width.unwrap_or(least);
+            NoSizeToMake::ChairTooNarrow { least, inside }
+        })
+    }
+
+    fn depth_to_make(&self) -> Result<SideToMake, NoSizeToMake> {
+        let wanted = self.depth().ok_or(NoSizeToMake::ThighsNotMeasured)?;
+        let by_thigh = |depth: &Length| self.misfit_of_thigh(*depth).is_none();
+        let [least, _] = ends(by_thigh).ok_or(NoSizeToMake::DepthNotDrawn { wanted })?;
+        nearest(wanted, |depth| by_thigh(depth) && !self.deeper_than_seat(*depth)).ok_or_else(
+            || {
+                let inside = self.chair.inside_depth.unwrap_or(least);
+                NoSizeToMake::SeatTooShallow { least, inside }
+            },
+        )
+    }
 }
 
-fn rules(width: Option<Length>, depth: Option<Length>) -> Vec<SizingRule> {
-    let width = width.map(|wanted| SizingRule::Width { wanted, room: WIDTH_ROOM });
-    let depth = depth.map(|wanted| SizingRule::Depth { wanted, room: DEPTH_ROOM });
-    width.into_iter().chain(depth).collect()
+/// Whether a length is more than another by more than rounding.
+fn more(one: Length, other: Length) -> bool {
+    one - other > ALIKE
+}
+
+/// The sides that cushions are drawn with, in whole millimetres.
+fn sides() -> impl Iterator<Item = Length> {
+    let [least, greatest] = [Size::LEAST, Size::GREATEST].map(|end| end.to_mm().round() as u32);
+    (least..=greatest).map(|mm| Length::from_mm(f64::from(mm)))
+}
+
+/// The least and the greatest side that suit.
+fn ends(suits: impl Fn(&Length) -> bool) -> Option<[Length; 2]> {
+    let mut all = sides().filter(suits);
+    let least = all.next()?;
+    Some([least, all.last().unwrap_or(least)])
+}
+
+/// The side that is nearest to what is wanted of those that suit, the smaller of two; with the
+/// ends of these.
+fn nearest(wanted: Length, suits: impl Fn(&Length) -> bool) -> Option<SideToMake> {
+    let off = |side: &Length| (*side - wanted).to_mm().abs();
+    let all = sides().filter(&suits);
+    let side = all.min_by(|one, other| off(one).total_cmp(&off(other)))?;
+    Some((side, ends(suits)?))
 }
 
 /// How far below the lower leg length the loaded front edge is best for a foot that propels:

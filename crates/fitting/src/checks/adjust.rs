@@ -8,7 +8,7 @@
 //! lowers a bone that was pinched or felt.
 
 use case::{
-    AdjustRefusal, Alarm, BrokenLimit, Check, Client, Costs, CushionIdentity, Date, Doubt, Entry,
+    AdjustRefusal, Alarm, BrokenLimit, Check, Client, Costs, CushionIdentity, Date, Doubt,
     GoalOutcome, Likeness, LookAt, Mirror, Move, NextStep, Partners, Prediction, TopAnswer,
     UnderAnswer, Verdict,
 };
@@ -211,7 +211,11 @@ fn decided(
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
     if doubts.is_empty() {
-        let again = felt_once(rounds, &planner.too_low()?);
+        let mut again = planner.too_low()?;
+        if again.is_empty() {
+            again = expected.surprisingly_low();
+        }
+        let again = felt_once(rounds, &again);
         if !again.is_empty() {
             let next = again.into_iter().map(NextStep::FeelAgain).collect();
             return Ok(expected.answer(Verdict::Asked, None, &[], next)?);
@@ -264,7 +268,10 @@ fn felt_once(rounds: &[Round], too_low: &[Side]) -> Vec<Side> {
         let low = now_felt.iter().copied().chain(before).filter(|felt| *felt < EDGE[1]).count();
         low == 1 && now_felt.first().is_some_and(|felt| (EDGE[0]..EDGE[1]).contains(felt))
     };
-    if too_low.iter().all(once) { too_low.to_vec() } else { Vec::new() }
+    // A side that was not felt is low by what the other one's reading makes of it.
+    let mut felt = too_low.to_vec();
+    felt.retain(|side| !readings(now, *side).is_empty());
+    if felt.iter().all(once) { felt } else { Vec::new() }
 }
 
 /// All that was found so far, where all of it can be found on this cushion.
@@ -293,22 +300,14 @@ pub(crate) fn can_be_made(pattern: &Pattern, check: &Check) -> Result<(), Adjust
 /// now.
 fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
     let mut rounds = Vec::new();
-    let mut counts: Option<Vec<f64>> = None;
-    for entry in &input.client.record {
-        match entry {
-            Entry::Plan(plan) => {
-                let same = input.identity.likeness(plan) == Likeness::Same;
-                counts = in_order(plan, pattern).filter(|_| same).map(|counts| real(&counts));
-            }
-            Entry::Adjustment(adjustment) => {
-                if let Some(counts) = &counts
-                    && adjustment.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
-                {
-                    rounds
-                        .push(Round { counts: counts.clone(), checks: adjustment.checks.clone() });
-                }
-            }
-            Entry::FittingCheck(_) | Entry::Recount(_) | Entry::Weighed(_) => {}
+    for found in input.client.rounds_found() {
+        let counts = in_order(&found.cells, pattern).map(|counts| real(&counts));
+        // What is felt on another cushion teaches nothing about this one.
+        let same = input.identity.likeness(found.plan) == Likeness::Same;
+        if let Some(counts) = counts.filter(|_| same)
+            && found.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
+        {
+            rounds.push(Round { counts, checks: found.checks.to_vec() });
         }
     }
     rounds.drain(..rounds.len().saturating_sub(MOST_EARLIER));
@@ -344,6 +343,8 @@ fn adjusting(input: &AdjustInput<'_>, learnt: &Estimate) -> Adjusting {
     };
     Adjusting {
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
+        surface_sd: learnt.surface_sd,
+        higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),
         held,
         passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),

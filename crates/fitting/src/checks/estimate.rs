@@ -35,6 +35,10 @@ pub(crate) struct Estimate {
     pub(crate) assumptions: Assumptions,
     /// Standard deviation of the clearance under each seat bone on the last filling, m.
     pub(crate) clearance_sd: [f64; 2],
+    /// Standard deviation of the surface pressure at each seat bone there, Pa, and of how much higher
+    /// the right one is, m.
+    pub(crate) surface_sd: [f64; 2],
+    pub(crate) higher_sd: f64,
     /// How much each check that may be made next would tell, the most first.
     telling: Vec<(Telling, f64)>,
     /// How badly each answer still fits.
@@ -99,6 +103,8 @@ pub(crate) fn estimate(
     Ok(Estimate {
         assumptions: estimation.assumptions(&places),
         clearance_sd: [0, 1].map(|at| spread[at][at].max(0.0).sqrt()),
+        surface_sd: [2, 3].map(|at| spread[at][at].max(0.0).sqrt()),
+        higher_sd: spread[4][4].max(0.0).sqrt(),
         telling: telling(&spread, seen.told),
         misfits,
         disagreement,

@@ -16,6 +16,9 @@ use crate::search::moves::moves;
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
 
+/// By how much less must be felt than was expected for it to be a surprise, m: once and a half what a
+/// hand tells.
+const SURPRISE: f64 = 4.5e-3;
 /// A change of clearance that a hand cannot miss, m: some three times how finely it tells.
 const SHOULD_BE_FELT: f64 = 8e-3;
 
@@ -94,6 +97,16 @@ impl<'a> Expected<'a> {
             felt.or_else(|| self.clearance(side)).is_some_and(|left| left >= limit)
         };
         self.input.checks.iter().all(agrees) && [Side::Left, Side::Right].into_iter().all(keeps)
+    }
+
+    /// The sides on which much less was felt than was expected.
+    pub(crate) fn surprisingly_low(&self) -> Vec<Side> {
+        let low = |side: &Side| {
+            let felt = felt_under(self.input.checks, *side).map(Length::to_m);
+            let expected = self.clearance(*side);
+            felt.zip(expected).is_some_and(|(felt, expected)| felt <= expected - SURPRISE)
+        };
+        [Side::Left, Side::Right].into_iter().filter(low).collect()
     }
 
     /// The side on which cells that were moved should have changed what is felt, and did not.

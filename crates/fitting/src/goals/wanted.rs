@@ -129,17 +129,7 @@ impl GoalReader<'_> {
                     near(Quantity::Uneven, 0.0, UNEVEN_FREE, UNEVEN_UNIT),
                 ])
             }
-            Want::OffLoad { site, share } => {
-                let quantity = Quantity::Surface(site);
-                let stock = quantity.value(self.stock).unwrap_or(0.0);
-                if stock < NEXT_TO_NOTHING {
-                    return Err(Shortfall::NothingToTake(site));
-                }
-                let rigid = share / LEFT_BY_TISSUE;
-                let unit = (1.0 - ENOUGH) * rigid * stock;
-                let most = (1.0 - rigid) * stock;
-                Ok(vec![Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit }])
-            }
+            Want::OffLoad { site, share } => self.relieved(site, share),
             Want::Shelf { height } => {
                 let (of, over) = (self.shelf()?, self.under_seat_bones());
                 let own: Vec<Aim> = of
@@ -180,6 +170,19 @@ impl GoalReader<'_> {
                 Ok(self.pattern.indices().map(near_stock).collect())
             }
         }
+    }
+
+    /// Less surface pressure at a site by a share of that at stock.
+    fn relieved(&self, site: SiteName, share: f64) -> Result<Vec<Aim>, Shortfall> {
+        let quantity = Quantity::Surface(site);
+        let stock = quantity.value(self.stock).unwrap_or(0.0);
+        if stock < NEXT_TO_NOTHING {
+            return Err(Shortfall::NothingToTake(site));
+        }
+        let rigid = share / LEFT_BY_TISSUE;
+        let unit = (1.0 - ENOUGH) * rigid * stock;
+        let most = (1.0 - rigid) * stock;
+        Ok(vec![Aim { rank: 0, quantity, least: f64::NEG_INFINITY, most, unit }])
     }
 
     fn with(&self, keep: impl Fn(CompartmentIx) -> bool) -> Vec<CompartmentIx> {

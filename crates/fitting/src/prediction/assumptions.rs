@@ -1,9 +1,9 @@
 //! From a client's file to the body that the mechanics knows.
 
 use case::BodyError;
-use case::{Base, Chair, Client, CushionSides, Sides};
+use case::{Base, Chair, Client, CushionSides, Sides, SittingBalance};
 use cushion::{Length, Mass, Pattern, Rim, Side};
-use mechanics::{Obliquity, Parameters, SeatedClient, Stop};
+use mechanics::{Load, Obliquity, Parameters, Resting, SeatedClient, Stop};
 
 use crate::advice::altitude::air_pressure;
 use crate::goals::needs::oblique;
@@ -20,7 +20,7 @@ const USUAL_DEPTH: f64 = 400.0;
 /// the usual places on 400 mm, unless the file gives the seat bones' own.
 ///
 /// What is fixed of an obliquity is built into the body. What is flexible is not: it is a load
-/// that is off to the lower side, see [`leaning`].
+/// that is off to the lower side, as far as that is believable, see [`assumptions_of`].
 fn upright(client: &Client, pattern: &Pattern, weight: Mass) -> Assumptions {
     let mut sitter = SeatedClient::new(weight);
     sitter.measures = client.measures.clone();
@@ -84,10 +84,40 @@ pub(crate) fn outer_give(usual: f64, rim: Rim, sides: Option<CushionSides>) -> f
 }
 
 /// Steps by which the line of a leaning client's load is found: each is a straight line's.
-const LEAN_STEPS: usize = 3;
+const LEAN_STEPS: usize = 5;
+/// How far to a side somebody's load may be, m: farther, nearly all of it would be on one seat bone,
+/// which nobody who sits has; what is then left of a lean is taken to be the pelvis' own turn at the
+/// hips. A practice judgement.
+const MOST_ASIDE: f64 = 0.025;
+
+/// How an adult with free hands resists being rolled, N m per degree: an assumption, of the order of a
+/// cushion's own stiffness.
+const OWN_STIFFNESS: f64 = 4.0;
+/// The load for which that is, N: 75 kg, two thirds of it on the seat.
+const USUAL_LOAD: f64 = 478.0;
+/// The thigh depth of an adult, m, with which the height of a trunk goes.
+const USUAL_THIGH: f64 = 0.49;
+
+/// How a client resists being rolled out of the posture that is built into the body, N m per radian:
+/// as load times the height of the trunk, which goes with the length of the thigh; half of it where
+/// hands are needed to sit, and a quarter where only props keep the trunk up. Not at all where an
+/// obliquity can be reduced: that it does not resist is what flexible means.
+fn own_stiffness(client: &Client, load: f64) -> f64 {
+    if oblique(client).is_some_and(|oblique| oblique.reducible > Length::ZERO) {
+        return 0.0;
+    }
+    let thighs = [client.measures.thigh_depth.left, client.measures.thigh_depth.right];
+    let thigh = thighs.into_iter().flatten().reduce(Length::min).map_or(USUAL_THIGH, Length::to_m);
+    let balance = match client.posture.balance {
+        Some(SittingBalance::HandsNeeded) => 0.5,
+        Some(SittingBalance::Propped) => 0.25,
+        Some(SittingBalance::HandsFree) | None => 1.0,
+    };
+    balance * OWN_STIFFNESS.to_degrees() * (load / USUAL_LOAD) * (thigh / USUAL_THIGH)
+}
 
 /// The client as they sit on a cushion: leaning, where the obliquity is flexible, by just what
-/// was measured on the stock fill.
+/// was measured on the stock fill; and resisting to be rolled where it is not.
 pub(crate) fn assumptions_of(
     client: &Client,
     cushion: &PreparedCushion,
@@ -95,37 +125,100 @@ pub(crate) fn assumptions_of(
     stop: Stop<'_>,
 ) -> Result<Assumptions, BodyError> {
     let mut assumptions = upright(client, cushion.pattern(), weight);
-    let Some(oblique) = oblique(client).filter(|oblique| oblique.reducible > Length::ZERO) else {
-        return Ok(assumptions);
-    };
-    let (pattern, stock) = (cushion.pattern(), cushion.stock());
-    let counts: Vec<f64> = pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect();
-    let wanted = oblique.right_higher(false);
-    for _ in 0..LEAN_STEPS {
-        let seated = ClientOnCushion::new(cushion.coarse(), assumptions.clone(), stop)?;
-        let answer = seated.rest(&counts, None);
-        let Some(resting) = answer.resting().filter(|_| has_numbers(&answer.rest)) else { break };
-        let now = [Side::Right, Side::Left]
-            .map(|side| crate::prediction::predictor::clearance(&seated, resting, side));
-        let spacing = assumptions
-            .sitter
-            .measures
-            .seat_bone_spacing
-            .unwrap_or(SeatedClient::SEAT_BONE_SPACING);
-        // What is missing of the lean, times the stiffness against it, is a moment; over the
-        // weight it is how much farther the load is to the side, left for a lower left.
-        let roll = (wanted - (now[0] - now[1])) / spacing.to_m();
-        let moment = roll * (resting.stiffness.roll - resting.stiffness.trunk);
-        let by = -moment / seated.body().load().weight.to_n();
-        let right = assumptions.sitter.load_right.to_m() + by;
-        assumptions.sitter.load_right = Length::from_m(right.clamp(-0.1, 0.1));
+    let load = Load::weight_of(weight, assumptions.sitter.seat_share).to_n();
+    let stiffness = own_stiffness(client, load);
+    let flexible = oblique(client).filter(|oblique| oblique.reducible > Length::ZERO);
+    if let Some(oblique) = flexible {
+        OnStock::new(cushion, stop).lean(&mut assumptions, oblique.right_higher(false))?;
     }
+    assumptions.sitter.own_roll_stiffness = stiffness;
     Ok(assumptions)
+}
+
+/// A client on the stock fill.
+struct OnStock<'a> {
+    cushion: &'a PreparedCushion,
+    counts: Vec<f64>,
+    stop: Stop<'a>,
+}
+
+impl<'a> OnStock<'a> {
+    fn new(cushion: &'a PreparedCushion, stop: Stop<'a>) -> Self {
+        let (pattern, stock) = (cushion.pattern(), cushion.stock());
+        let counts = pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect();
+        Self { cushion, counts, stop }
+    }
+
+    fn rests(&self, assumptions: &Assumptions) -> Result<Option<(Resting, Load, f64)>, BodyError> {
+        let seated = ClientOnCushion::new(self.cushion.coarse(), assumptions.clone(), self.stop)?;
+        let answer = seated.rest(&self.counts, None);
+        let numbers = has_numbers(&answer.rest);
+        let Some(resting) = answer.rest.resting.filter(|_| numbers) else { return Ok(None) };
+        let clearance = |side| crate::prediction::predictor::clearance(&seated, &resting, side);
+        let higher = clearance(Side::Right) - clearance(Side::Left);
+        let load = *seated.body().load();
+        Ok(Some((resting, load, higher)))
+    }
+
+    /// Puts the load to the side, and turns the pelvis for what is left of it, so that the right seat
+    /// bone is so much higher, m.
+    fn lean(&self, assumptions: &mut Assumptions, wanted: f64) -> Result<(), BodyError> {
+        let spacing = assumptions.sitter.measures.seat_bone_spacing;
+        let spacing = spacing.unwrap_or(SeatedClient::SEAT_BONE_SPACING).to_m();
+        for _ in 0..LEAN_STEPS {
+            let Some((resting, load, higher)) = self.rests(assumptions)? else { break };
+            // What is missing of the lean, times the stiffness against it, is a moment; over the
+            // weight it is how much farther the load is to the side, left for a lower left.
+            let roll = (wanted - higher) / spacing;
+            let moment = roll * (resting.stiffness.roll - resting.stiffness.trunk);
+            let before = assumptions.sitter.load_right.to_m();
+            let after = (before - moment / load.weight.to_n()).clamp(-MOST_ASIDE, MOST_ASIDE);
+            assumptions.sitter.load_right = Length::from_m(after);
+            // What the load did not do of it. The cushion gives way to about half of a turn of the
+            // pelvis; the next steps find the rest.
+            let done = (before - after) * load.weight.to_n()
+                / (resting.stiffness.roll - resting.stiffness.trunk)
+                * spacing;
+            let left = wanted - higher - done;
+            if after.abs() >= MOST_ASIDE {
+                let turned = assumptions.sitter.left_lower_by.to_m() + left;
+                assumptions.sitter.left_lower_by = Length::from_m(turned.clamp(-0.05, 0.05));
+            }
+        }
+        Ok(())
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// 4 N m a degree for an adult of 75 kg who sits with free hands; a child of a third of the load
+    /// and two thirds of the height has two ninths of that.
+    #[test]
+    fn a_body_resists_as_its_load_and_height_and_not_where_it_is_flexible() {
+        let client = |text: &str| {
+            let text = format!(
+                "format = 1\nkind = \"client\"\nclient = \"T-1\"\n{text}\n\
+                 [cushion]\nlayout = \"row-six\"\nsize = \"300x300\"\nspare_cells = 9\n"
+            );
+            files::read_client(&text).value.expect("a client")
+        };
+        let thigh =
+            |mm: f64| format!("[measures]\nthigh_depth = {{ left = {mm}, right = {mm} }}\n");
+        let per_degree = |client: &Client, load: f64| own_stiffness(client, load).to_radians();
+        let near = |found: f64, expected: f64| assert!((found - expected).abs() < 1e-9, "{found}");
+        near(per_degree(&client(&thigh(490.0)), 478.0), 4.0);
+        near(per_degree(&client(&thigh(980.0 / 3.0)), 478.0 / 3.0), 8.0 / 9.0);
+        let propped = thigh(490.0) + "[posture]\nbalance = \"propped\"\n";
+        near(per_degree(&client(&propped), 478.0), 1.0);
+        let of = |is: &str| {
+            let of = format!("{{ lower = \"left\", by = 9, at = \"seat bones\", is = \"{is}\" }}");
+            per_degree(&client(&format!("{}[posture]\nobliquity = {of}\n", thigh(490.0))), 478.0)
+        };
+        near(of("fixed"), 4.0);
+        near(of("flexible"), 0.0);
+    }
 
     #[test]
     fn outer_walls_are_held_by_a_boxed_rim_or_by_the_chair_and_by_nothing_that_is_not_known() {

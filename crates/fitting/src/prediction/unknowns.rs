@@ -37,6 +37,8 @@ pub(crate) enum Unknown {
     Skew,
     /// How far the trunk follows the lean of the pelvis.
     Trunk,
+    /// How the body itself resists rolling.
+    OwnRollStiffness,
 }
 
 /// A value and the ends of its range.
@@ -79,7 +81,7 @@ pub(crate) struct Seat {
 
 impl Unknown {
     /// All, in a fixed order.
-    pub(crate) const ALL: [Self; 14] = [
+    pub(crate) const ALL: [Self; 15] = [
         Self::InnerGive,
         Self::OuterGive,
         Self::Sag,
@@ -94,12 +96,13 @@ impl Unknown {
         Self::LoadRight,
         Self::Skew,
         Self::Trunk,
+        Self::OwnRollStiffness,
     ];
 
     /// Whether it leans a client to a side. That is looked at in a fitting check, and so counts in
     /// the spread of the lean alone.
     pub(crate) fn leans_aside(self) -> bool {
-        matches!(self, Self::LoadRight | Self::Skew | Self::Trunk)
+        matches!(self, Self::LoadRight | Self::Skew | Self::Trunk | Self::OwnRollStiffness)
     }
 
     /// The range around a setting's own value.
@@ -144,9 +147,11 @@ impl Unknown {
             Self::LoadForward => Range { low: usual - 0.020, usual, high: usual + 0.020 },
             Self::LoadRight => Range { low: usual - 0.015, usual, high: usual + 0.015 },
             // The repeatability of an obliquity felt by hand; from memory, unverified.
-            Self::Skew => Range { low: -0.006, usual, high: 0.006 },
+            Self::Skew => Range { low: usual - 0.006, usual, high: usual + 0.006 },
             // From not at all to a third of the height of head, arms and trunk; an estimate.
             Self::Trunk => Range { low: 0.0, usual, high: usual.max(0.10) },
+            // Nobody measured it: half or twice.
+            Self::OwnRollStiffness => Range { low: 0.5 * usual, usual, high: 2.0 * usual },
         }
     }
 
@@ -167,8 +172,9 @@ impl Unknown {
                 setting.sitter.load_forward.unwrap_or(SeatedClient::LOAD_FORWARD).to_m()
             }
             Self::LoadRight => setting.sitter.load_right.to_m(),
-            Self::Skew => 0.0,
+            Self::Skew => setting.sitter.left_lower_by.to_m(),
             Self::Trunk => setting.sitter.trunk_height.to_m(),
+            Self::OwnRollStiffness => setting.sitter.own_roll_stiffness,
         }
     }
 
@@ -190,6 +196,7 @@ impl Unknown {
             Self::LoadRight => setting.sitter.load_right = Length::from_m(value.clamp(-0.1, 0.1)),
             Self::Skew => setting.sitter.left_lower_by = Length::from_m(value.clamp(-0.05, 0.05)),
             Self::Trunk => setting.sitter.trunk_height = Length::from_m(value.clamp(0.0, 0.5)),
+            Self::OwnRollStiffness => setting.sitter.own_roll_stiffness = value.max(0.0),
         }
     }
 

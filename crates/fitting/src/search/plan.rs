@@ -1,10 +1,10 @@
 //! A plan from the stock fill and the wanted changes.
 
 use case::{
-    Amount, BodyError, ByHand, Caution, Change, Client, CountReason, Date, LossLevel, Mirror,
-    Partners, Plan, PlanRefusal, PlannedCount, SiteName, WhyNoPlan,
+    Amount, Base, BodyError, ByHand, Caution, Change, Client, CountReason, Date, Goal, LossLevel,
+    Mirror, Partners, Plan, PlanRefusal, PlannedCount, SiteName, Want, WhyNoPlan,
 };
-use cushion::{CompartmentIx, Mass, Pattern};
+use cushion::{CompartmentIx, Length, Mass, Pattern};
 use mechanics::Stop;
 
 use crate::advice::cautions::cautions;
@@ -181,6 +181,10 @@ fn too_heavy(input: &PlanInput<'_>) -> Option<PlanRefusal> {
         .then_some(PlanRefusal { compartment: None, why: WhyNoPlan::TooHeavy { weight, rating } })
 }
 
+/// The sag from which goals about sides are left to hands: the heights that they are about, 10 to 15 mm,
+/// are lost in it. A practice judgement.
+const SAGGING: Length = Length::from_mm(15.0);
+
 /// What the model has no body for.
 fn assessed_by_hand(client: &Client) -> Vec<ByHand> {
     let lost = client.posture.limb_loss.iter().filter(|loss| loss.level == LossLevel::Hip);
@@ -188,6 +192,19 @@ fn assessed_by_hand(client: &Client) -> Vec<ByHand> {
     let needs = Needs::of(client);
     let on_coccyx = needs.fixed_posterior_tilt && needs.injured.contains(&SiteName::Coccyx);
     all.extend(on_coccyx.then_some(ByHand::FixedTiltOnCoccyx));
+    let sags = client.chair.sling_sag.is_some_and(|sag| sag >= SAGGING);
+    let sags = sags && client.chair.base != Some(Base::Solid);
+    let of_a_side = |goal: &Goal| {
+        matches!(
+            goal.want,
+            Want::CorrectObliquity
+                | Want::AccommodateObliquity
+                | Want::MedialSupport { .. }
+                | Want::LateralSupport { .. }
+        )
+    };
+    let side_goal = sags && client.goals.iter().any(of_a_side);
+    all.extend(side_goal.then_some(ByHand::SideGoalOnSaggingSling));
     all
 }
 

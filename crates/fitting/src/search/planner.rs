@@ -2,7 +2,7 @@
 
 use case::{
     BodyError, BrokenLimit, Client, Costs, GoalOutcome, Mirror, Partners, Prediction, Shortfall,
-    ToldFrom,
+    SiteName, ToldFrom,
 };
 use cushion::{CompartmentIx, Mass, Pattern, Side};
 use mechanics::Stop;
@@ -35,6 +35,8 @@ const HELD_UNIT: f64 = 0.2e-3;
 const BROKEN: f64 = 0.05;
 /// Tolerances from which a goal that was met is taken up again: one, and what hands cannot tell.
 const REOPENED: f64 = 1.5;
+/// Standard deviations below which a normal number is with a chance of four in five.
+const FOUR_IN_FIVE: f64 = 0.84;
 /// By how many tolerances a goal must come nearer for any cells to be moved, and for each cell of an
 /// adult's compartment beside.
 const WORTH: f64 = 0.25;
@@ -106,6 +108,10 @@ enum Task {
 pub(crate) struct Adjusting {
     /// How much more clearance is kept under each seat bone than the limit, m: how unsure it is.
     pub(crate) unsure: [f64; 2],
+    /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
+    /// the left, m, each as a standard deviation.
+    pub(crate) surface_sd: [f64; 2],
+    pub(crate) higher_sd: f64,
     /// The least and the most cells of each compartment in this round.
     pub(crate) bounds: Vec<[f64; 2]>,
     /// Sides on which the clearance must not get less.
@@ -417,8 +423,24 @@ impl<'a> Planner<'a> {
             return Task::Repair;
         }
         let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
-        let off = goals.filter(|aim| !aim.goes_with()).map(|aim| off(aim, &home));
-        if off.fold(0.0, f64::max) > REOPENED { Task::Pursue } else { Task::Stay }
+        let reopened = goals
+            .filter(|aim| !aim.goes_with())
+            .any(|aim| off(aim, &home) > REOPENED.max(1.0 + self.unsure(aim)));
+        if reopened { Task::Pursue } else { Task::Stay }
+    }
+
+    /// How many tolerances the number of an aim may be off by what is not known, with a chance of four
+    /// in five that it is not more.
+    fn unsure(&self, aim: &Aim) -> f64 {
+        let Some(adjusting) = &self.adjusting else { return 0.0 };
+        let sd = match aim.quantity {
+            Quantity::RightHigher => adjusting.higher_sd,
+            Quantity::Surface(SiteName::SeatBone(Side::Left)) => adjusting.surface_sd[0],
+            Quantity::Surface(SiteName::SeatBone(Side::Right)) => adjusting.surface_sd[1],
+            // Tops, counts and firmness are as sure as the counts.
+            _ => 0.0,
+        };
+        FOUR_IN_FIVE * sd / aim.unit
     }
 
     /// The sides on which the counts as they are leave too little.

@@ -39,6 +39,7 @@ pub(crate) fn recorded(pattern: &Pattern, counts: &[u32]) -> Entry {
         parameters_digest: digest(),
         drawn_by: None,
         why: None,
+        expected: None,
     })
 }
 

@@ -1,6 +1,7 @@
 //! Invented clients and cushions for the tests.
 
-use case::{Client, CushionIdentity, Digest, Goal, Want};
+use case::{Client, CushionIdentity, Date, Digest, Entry, Goal, RecordedCount, RecordedPlan, Want};
+use cushion::Name;
 use fitting::{PreparedCushion, Spacings};
 
 /// A cushion of a built-in layout; coarse where numbers need not be good.
@@ -29,7 +30,6 @@ pub(crate) fn with_goals(client: Client, wants: &[Want]) -> Client {
 
 /// By which a cushion is known again, for clients without a record.
 pub(crate) fn identity(cushion: &PreparedCushion) -> CushionIdentity {
-    let digest = || Digest::new("0123456789abcdef").unwrap();
     let pattern = cushion.pattern();
     CushionIdentity {
         layout: pattern.layout().to_string(),
@@ -38,4 +38,35 @@ pub(crate) fn identity(cushion: &PreparedCushion) -> CushionIdentity {
         size: pattern.size(),
         compartments: pattern.compartments().iter().map(|it| (it.id.clone(), it.number)).collect(),
     }
+}
+
+/// Counts as a recorded plan has them, of the cushion with that identity.
+pub(crate) fn recorded(cushion: &PreparedCushion, counts: &[u32]) -> Entry {
+    let pattern = cushion.pattern();
+    let counts = pattern.compartments().iter().zip(counts);
+    Entry::Plan(RecordedPlan {
+        on: Date::constant(2026, 3, 2),
+        by: "OT".to_owned(),
+        layout: pattern.layout().to_string(),
+        size: pattern.size(),
+        counts: counts
+            .map(|(compartment, count)| RecordedCount {
+                id: Name::new(compartment.id.as_str()).expect("an id"),
+                number: compartment.number,
+                stock: *count,
+                planned: *count,
+            })
+            .collect(),
+        program: "test".to_owned(),
+        layout_digest: digest(),
+        cell_digest: digest(),
+        parameters_digest: digest(),
+        drawn_by: None,
+        why: None,
+        expected: None,
+    })
+}
+
+fn digest() -> Digest {
+    Digest::new("0123456789abcdef").unwrap()
 }

@@ -1,9 +1,9 @@
 //! Each goal on the built-in layouts: what is reached, and what is refused.
 
 use case::{
-    ByHand, Category, Client, Date, Flexibility, FrontSides, GoalNumber, GoalOutcome, Healing,
-    LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicTilt, Plan, PressureInjury, Shortfall,
-    SiteName, Tilt, Want, WhyNoPlan,
+    Base, ByHand, Category, Client, Date, Flexibility, FrontSides, GoalNumber, GoalOutcome,
+    Healing, LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicTilt, Plan, PressureInjury,
+    Shortfall, SiteName, Tilt, Want, WhyNoPlan,
 };
 use cushion::{Length, Side};
 use fitting::{PlanInput, PlanStep, PreparedCushion, Progress, Spacings};
@@ -303,4 +303,16 @@ fn what_is_assessed_by_hand_is_not_planned() {
     assert_eq!(refusals(&tilted(true, SiteName::Coccyx)), [on_coccyx]);
     assert_eq!(refusals(&tilted(false, SiteName::Coccyx)), []);
     assert_eq!(refusals(&tilted(true, SiteName::Trochanter(Side::Left))), []);
+    let sagging = |base: Base, mm: f64, want: Want| {
+        move |client: &mut Client| {
+            client.chair.base = Some(base);
+            client.chair.sling_sag = Some(Length::from_mm(mm));
+            client.goals.push(case::Goal { want, because: None });
+        }
+    };
+    let level = Want::LateralSupport { height: Length::from_mm(8.0) };
+    let on_sling = WhyNoPlan::ByHand(ByHand::SideGoalOnSaggingSling);
+    assert_eq!(refusals(&sagging(Base::Sling, 20.0, level)), [on_sling]);
+    assert_eq!(refusals(&sagging(Base::Sling, 5.0, level)), []);
+    assert_eq!(refusals(&sagging(Base::Sling, 20.0, Want::NearStock)), []);
 }

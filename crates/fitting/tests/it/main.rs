@@ -4,6 +4,7 @@
 
 mod bodies;
 mod clients;
+mod decision;
 mod fittings;
 mod goals;
 mod if_then;
@@ -13,3 +14,4 @@ mod mistakes;
 mod partners;
 mod perturbed;
 mod predictions;
+mod sizing;

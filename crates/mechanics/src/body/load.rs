@@ -33,13 +33,18 @@ pub struct Load {
     /// trunk and seat, and a backrest holds the trunk. The centre of mass of head, arms and trunk is some 250 to 300 mm above
     /// the seat (from memory).
     pub trunk_height: Length,
+    /// How the body itself, its hips and trunk, resists being rolled away from how it is at ease, N m
+    /// per radian; not negative. Half of it times the square of that roll is its energy.
+    pub own_roll_stiffness: f64,
+    /// The roll at which it is at ease, as a slope: right side up where positive.
+    pub roll_at_ease: f64,
 }
 
 impl Load {
     /// A weight on a line through a place in metres, which does not follow a lean.
     #[must_use]
     pub fn new(weight: Force, at: [f64; 2]) -> Self {
-        Self { weight, at, trunk_height: Length::ZERO }
+        Self { weight, at, trunk_height: Length::ZERO, own_roll_stiffness: 0.0, roll_at_ease: 0.0 }
     }
 
     /// The weight of a share of a body.

@@ -84,6 +84,10 @@ pub struct SeatedClient {
     pub load_right: Length,
     /// See [`Load::trunk_height`].
     pub trunk_height: Length,
+    /// See [`Load::own_roll_stiffness`], N m per radian.
+    pub own_roll_stiffness: f64,
+    /// See [`Load::roll_at_ease`].
+    pub roll_at_ease: f64,
 }
 
 /// Takes a value that lies between two bounds, and refuses NaN.
@@ -130,6 +134,8 @@ impl SeatedClient {
             load_forward: None,
             load_right: Length::ZERO,
             trunk_height: Length::ZERO,
+            own_roll_stiffness: 0.0,
+            roll_at_ease: 0.0,
         }
     }
 
@@ -232,6 +238,8 @@ impl SeatedClient {
             weight: Load::weight_of(Mass::from_kg(kg), share),
             at: [right, self.seat_bones_forward()? + forward],
             trunk_height: self.trunk_height,
+            own_roll_stiffness: self.own_roll_stiffness.max(0.0),
+            roll_at_ease: self.roll_at_ease,
         })
     }
 }

@@ -119,9 +119,10 @@ impl RestProblem<'_> {
     fn add_body(&self, state: &SheetAndPose, forces: &mut Forces) {
         let Some(body) = &self.body else { return };
         let [sink, roll, _] = state.pose;
-        let trunk = body.weight * body.lean;
+        let (trunk, eased) = (body.weight * body.lean, roll - body.at_ease);
         forces.energy += body.weight * (sink + roll * body.line[0]) - 0.5 * trunk * roll * roll;
-        forces.pose = [body.weight, body.weight * body.line[0] - trunk * roll, 0.0];
+        forces.energy += 0.5 * body.own_roll * eased * eased;
+        forces.pose = [body.weight, body.roll_moment(roll), 0.0];
         let Some(tissue) = self.tissue() else { return };
         for (node, height) in state.sheet.iter().enumerate() {
             let pressed = height - self.skin(node, &state.pose);

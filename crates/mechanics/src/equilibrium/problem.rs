@@ -62,6 +62,10 @@ pub(super) struct BodyOverMesh<'a> {
     pub(super) line: [f64; 2],
     /// H, m.
     pub(super) lean: f64,
+    /// See [`crate::Load::own_roll_stiffness`], N m per radian.
+    pub(super) own_roll: f64,
+    /// See [`crate::Load::roll_at_ease`].
+    pub(super) at_ease: f64,
     /// Which of sink, roll and pitch are held.
     pub(super) held: [bool; 3],
 }
@@ -107,10 +111,21 @@ pub(super) struct Holds {
 }
 
 impl BodyOverMesh<'_> {
-    /// What the leaning trunk takes from the stiffness in each mode, N m per radian: see
-    /// [`crate::Load::trunk_height`]; nothing where roll is held.
+    /// What the leaning trunk takes from the stiffness in each mode, less what the body itself adds to
+    /// it, N m per radian: see [`crate::Load::trunk_height`]; nothing where roll is held.
     pub(super) fn trunk(&self) -> [f64; 3] {
-        [0.0, if self.held[1] { 0.0 } else { self.weight * self.lean }, 0.0]
+        [0.0, if self.held[1] { 0.0 } else { self.taken_from_roll() }, 0.0]
+    }
+
+    /// The same, whether roll is held or not.
+    pub(super) fn taken_from_roll(&self) -> f64 {
+        self.weight * self.lean - self.own_roll
+    }
+
+    /// The moment on the body in a roll, N m, by its weight, its trunk and itself: positive where it
+    /// turns the right side down.
+    pub(super) fn roll_moment(&self, roll: f64) -> f64 {
+        self.weight * self.line[0] - self.taken_from_roll() * roll - self.own_roll * self.at_ease
     }
 
     /// How far the body rises at a place for each unit of sink, roll and pitch.

@@ -101,6 +101,8 @@ impl SeatedBody {
             weight: load.weight.to_n(),
             line: load.at,
             lean: load.trunk_height.to_m(),
+            own_roll: load.own_roll_stiffness,
+            at_ease: load.roll_at_ease,
             held: self.held,
         }
     }

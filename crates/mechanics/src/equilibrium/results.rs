@@ -329,9 +329,8 @@ pub(super) fn disc_mean(level: &SolverMesh, reactions: &[f64], at: [f64; 2]) -> 
 /// What it takes to hold the pose where it is held.
 fn holding(problem: &RestProblem<'_>, found: &SearchEnd, reactions: &[f64]) -> [f64; 3] {
     let Some(body) = &problem.body else { return [0.0; 3] };
-    let trunk = body.weight * body.lean;
     let [_, roll, _] = found.state.pose;
-    let mut left = [body.weight, body.weight * body.line[0] - trunk * roll, 0.0];
+    let mut left = [body.weight, body.roll_moment(roll), 0.0];
     for (node, force) in reactions.iter().enumerate().filter(|(_, force)| **force > 0.0) {
         let modes = body.modes(problem.level.places[node]);
         left.iter_mut().zip(modes).for_each(|(value, mode)| *value -= force * mode);

@@ -503,6 +503,33 @@ fn a_trunk_that_leans_too_high_leans_away() {
     assert_eq!(carry_at(0.25, 0.1).outcome, Outcome::Tipping);
 }
 
+/// Two springs side by side: the body's own stiffness takes its share of the moment, and a moment
+/// that turns body and cushion alike is shared between them as their stiffnesses are.
+#[test]
+fn a_body_that_resists_rolling_leans_less() {
+    let carry = |right: f64, own: f64, at_ease: f64| {
+        let mut load = Load::new(Force::from_n(500.0), [right, 0.170]);
+        load.own_roll_stiffness = own;
+        load.roll_at_ease = at_ease;
+        let rest = Cushion::plain(&nets::case_four(), &[83.6, 83.6, 70.0, 70.0], 8.0)
+            .carry(Body::reference(load));
+        assert_eq!(rest.outcome, Outcome::AtRest);
+        numbers(&rest).clone()
+    };
+    let limp = carry(0.004, 0.0, 0.0);
+    let stiffness = limp.stiffness.roll;
+    let stiff = carry(0.004, stiffness, 0.0);
+    // As stiff as the cushion, it takes half; the cushion's stiffness changes a little with the lean.
+    assert_near(stiff.pose[1], 0.5 * limp.pose[1], 0.05 * limp.pose[1].abs());
+    // At ease where it leans anyway, it changes nothing.
+    let eased = carry(0.004, stiffness, limp.pose[1]);
+    // What is left of the forces over the stiffness.
+    assert_near(eased.pose[1], limp.pose[1], 1e-7);
+    // At ease aslant on a load in the middle, both give way to each other.
+    let aslant = carry(0.0, stiffness, 0.02);
+    assert_near(aslant.pose[1], 0.01, 0.05 * 0.01);
+}
+
 #[test]
 fn a_load_beside_the_cushion_tips() {
     let load = Load::new(Force::from_n(500.0), [0.25, 0.170]);

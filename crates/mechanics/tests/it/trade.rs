@@ -12,8 +12,6 @@ use crate::rest::{Cushion, numbers, seat_bones};
 
 const LAYOUTS: [&str; 3] = ["row-six", "island-eight", "curved-ten"];
 const SIZE: &str = "440x400";
-/// How far in front of the rear edge the seat bones are, m: the body's default.
-const SEAT_BONES: f64 = 0.125;
 
 fn client() -> SeatedClient {
     SeatedClient::new(Mass::from_kg(75.0))
@@ -39,7 +37,7 @@ fn with_sides(pattern: &Pattern, left: f64, right: f64) -> Cushion {
 }
 
 /// What each side carries, N.
-fn side_loads(cushion: &Cushion, resting: &Resting) -> [f64; 2] {
+fn side_loads(resting: &Resting) -> [f64; 2] {
     let regions = resting.regions;
     [Side::Left, Side::Right].map(|side| regions.side(side).to_n())
 }
@@ -63,8 +61,8 @@ fn a_handful_of_cells_across_hardly_matters_to_a_free_pelvis() {
         let before = stock(&pattern);
         let after = with_sides(&pattern, 1.0 - 6.0 / 120.0, 1.0 + 6.0 / 120.0);
         let [rest, moved] = [&before, &after].map(|cushion| cushion.carry(body(&client())));
-        let (loads, bones) = (side_loads(&before, numbers(&rest)), seat_bones(numbers(&rest)));
-        let moved_loads = side_loads(&after, numbers(&moved));
+        let (loads, bones) = (side_loads(numbers(&rest)), seat_bones(numbers(&rest)));
+        let moved_loads = side_loads(numbers(&moved));
         let moved_bones = seat_bones(numbers(&moved));
         for side in 0..2 {
             assert_near(moved_loads[side], loads[side], 0.04 * loads[side]);
@@ -273,9 +271,9 @@ fn held_level_the_fuller_side_is_loaded_harder() {
             None,
             Stop::never(),
         );
-        let [left, right] = side_loads(&depleted, numbers(&held));
+        let [left, right] = side_loads(numbers(&held));
         assert!(right > 1.25 * left, "{layout}: {left:.0} {right:.0} N");
-        let [free_left, free_right] = side_loads(&depleted, numbers(&free));
+        let [free_left, free_right] = side_loads(numbers(&free));
         assert!(free_right < 1.25 * free_left, "{layout}: {free_left:.0} {free_right:.0} N");
         // Where each seat bone has its own compartment the bones show it too.
         if layout != "island-eight" {

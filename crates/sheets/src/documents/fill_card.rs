@@ -52,12 +52,13 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     let texts = language.fill_card();
     let mut foot = language.fill_card_origin(plan, papers.date);
     foot.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(language))));
+    let serial = papers.client.cushion.serial.clone().map(|own| (shared.serial, own));
     let card = Card {
         language,
         title: texts.title_for_one_client,
         status: language.fill_card_state(papers.standing()),
         estimate: papers.is_estimate(),
-        facts: vec![
+        facts: [
             (shared.client, papers.client.code.to_string()),
             (shared.layout, papers.pattern.layout().to_string()),
             (shared.width_by_depth, language.size(plan.size)),
@@ -65,7 +66,10 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             (shared.cell, papers.cell.name.to_string()),
             (shared.cells_in_all, plan.total().to_string()),
             (shared.plan_recorded, plan.on.to_string()),
-        ],
+        ]
+        .into_iter()
+        .chain(serial)
+        .collect(),
         // An order is for one person: a cell more or less is counted again.
         counts: recorded
             .map(|(count, there)| Count {

@@ -18,7 +18,7 @@ mod wash_day;
 
 use std::fmt;
 
-use case::{Caution, Client, Date, Digest, RecordedPlan, Standing};
+use case::{Beside, Caution, Client, Date, Digest, RecordedPlan, Standing, State};
 use cushion::{Cell, Pattern, StockFill};
 use words::Language;
 
@@ -33,7 +33,7 @@ pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
-pub use self::tag::{tag, tags_sheet};
+pub use self::tag::{tag, tag_with_serial, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
 pub use self::views::{View, place_on_page};
 pub use self::wash_day::wash_day;
@@ -57,8 +57,8 @@ pub struct ClientPapers<'a> {
     pub extras: &'a SetupExtras,
     /// Whether what carers read is set in larger print, for weak eyes.
     pub large_print: bool,
-    /// Whether the newest weight breaks a limit that was kept at the fitting check.
-    pub weight_breaks_limit: bool,
+    /// What the record cannot say by itself of how the fitting stands.
+    pub beside: Beside,
     /// The day that the papers bear.
     pub date: Date,
     /// Program and version.
@@ -140,12 +140,15 @@ impl From<SetError> for DocumentError {
 impl<'a> ClientPapers<'a> {
     /// How the fitting of this plan stands; until a check holds, everything is an estimate.
     ///
-    /// A check of another plan is none of this one.
+    /// A check of another plan is none of this one, and a plan that nobody carried out has none.
     fn standing(&self) -> Standing<'a> {
-        if self.client.latest_plan() == Some(self.plan) {
-            self.client.standing(self.date, self.weight_breaks_limit)
+        let standing = case::state(self.client, self.date, self.beside);
+        let own = self.client.counts_on_paper();
+        let own = own.is_some_and(|own| own.counts == self.plan.counts);
+        if own && !self.client.plan_is_proposed() {
+            standing
         } else {
-            Standing::NotFitted
+            Standing { state: State::Estimate, ..standing }
         }
     }
 

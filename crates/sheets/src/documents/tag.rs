@@ -17,6 +17,8 @@ use crate::text::{SetError, Style, beginning, wrap};
 /// How much of a plugin and its parameters there is room for, in characters; the digest, by which
 /// all is known again, is whole.
 const MOST_OF_A_PLUGIN: usize = 30;
+/// How much of a serial there is room for, in characters.
+const MOST_OF_A_SERIAL: usize = 40;
 /// Size of a tag, in millimetres.
 const SIZE: Vec2 = Vec2::new(Paper::Tag.width(), Paper::Tag.height());
 /// The least print of a tag.
@@ -28,18 +30,16 @@ struct Tag<'a> {
     language: &'a dyn Language,
     pattern: &'a Pattern,
     drawn_by: Option<DrawnBy<'a>>,
+    serial: Option<&'a str>,
     date: Date,
     program: &'a str,
 }
 
-/// Composes the sewn-in tag, 100 x 60 mm.
-///
-/// A tag outlives every plan, so it bears no counts: after a wash they would undo a set-up.
-/// `drawn_by` is the plugin that drew the pattern, where one did.
+/// Composes the sewn-in tag of a cushion that has no serial, 100 x 60 mm.
 ///
 /// # Errors
 ///
-/// Fails where something finds no room.
+/// As [`tag_with_serial`].
 pub fn tag(
     language: &dyn Language,
     pattern: &Pattern,
@@ -47,9 +47,28 @@ pub fn tag(
     date: Date,
     program: &str,
 ) -> Result<Document, DocumentError> {
+    tag_with_serial(language, pattern, (drawn_by, None), date, program)
+}
+
+/// Composes the sewn-in tag, 100 x 60 mm, with the serial of the cushion.
+///
+/// A tag outlives every plan, so it bears no counts: after a wash they would undo a set-up.
+/// `drawn_by` is the plugin that drew the pattern, where one did.
+///
+/// # Errors
+///
+/// Fails where something finds no room.
+pub fn tag_with_serial(
+    language: &dyn Language,
+    pattern: &Pattern,
+    (drawn_by, serial): (Option<DrawnBy<'_>>, Option<&str>),
+    date: Date,
+    program: &str,
+) -> Result<Document, DocumentError> {
     let texts = language.sewn_in_tag();
     let mut page = Page::new(language, Paper::Tag, texts.title);
-    Tag { language, pattern, drawn_by, date, program }.set(&mut page, Point::ORIGIN)?;
+    let tag = Tag { language, pattern, drawn_by, serial, date, program };
+    tag.set(&mut page, Point::ORIGIN)?;
     let mut document = document(language, texts.title, texts.subject, date, program);
     document.pages.push(page);
     Ok(document)
@@ -76,6 +95,7 @@ pub fn tags_sheet(
     let mut page = Page::new(language, Paper::Custom { width, height }, texts.sheet_title);
     let all = |count: usize, own: f64| count as f64 * own + (count as f64 - 1.0) * BETWEEN;
     let corner = Vec2::new(width - all(COLUMNS, SIZE.x), height - all(ROWS, SIZE.y)) / 2.0;
+    let tag = Tag { language, pattern, drawn_by, serial: None, date, program };
     for at in 0..COLUMNS * ROWS {
         let step = Vec2::new(
             (at % COLUMNS) as f64 * (SIZE.x + BETWEEN),
@@ -83,7 +103,7 @@ pub fn tags_sheet(
         );
         let origin = (corner + step).to_point();
         crop_marks(page.block(Role::Artifact), Rect::from_origin_size(origin, SIZE.to_size()));
-        Tag { language, pattern, drawn_by, date, program }.set(&mut page, origin)?;
+        tag.set(&mut page, origin)?;
     }
     let mut document = document(language, texts.sheet_title, texts.sheet_subject, date, program);
     document.pages.push(page);
@@ -182,7 +202,12 @@ impl Tag<'_> {
         let firm = text(8.0, Weight::SemiBold, INK);
         frame.paragraph(&what, &firm)?;
         frame.paragraph(&language.rating_on_tag(pattern.max_user_weight()), &firm)?;
-        field_rows(frame, texts.fields, 4.6)
+        if let Some(serial) = self.serial {
+            frame.paragraph(&language.serial(&beginning(serial, MOST_OF_A_SERIAL)), &firm)?;
+        }
+        // A serial that is known is not written in by hand.
+        let known = usize::from(self.serial.is_some());
+        field_rows(frame, &texts.fields[known..], 4.6)
     }
 }
 

@@ -55,17 +55,16 @@ fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError
     let (language, shared) = (papers.language, papers.language.shared());
     let status = language.fill_card_state(papers.standing());
     title_line(frame, language.wash_day().title, &status, papers.is_estimate())?;
-    facts(
-        frame,
-        &[
-            (shared.client, papers.client.code.to_string()),
-            (shared.layout, papers.pattern.layout().to_string()),
-            (shared.width_by_depth, language.size(papers.plan.size)),
-            (shared.cells_in_all, papers.plan.total().to_string()),
-            (shared.spare_cells, papers.spares().to_string()),
-            (shared.plan_recorded, papers.plan.on.to_string()),
-        ],
-    )
+    let mut all = vec![
+        (shared.client, papers.client.code.to_string()),
+        (shared.layout, papers.pattern.layout().to_string()),
+        (shared.width_by_depth, language.size(papers.plan.size)),
+        (shared.cells_in_all, papers.plan.total().to_string()),
+        (shared.spare_cells, papers.spares().to_string()),
+        (shared.plan_recorded, papers.plan.on.to_string()),
+    ];
+    all.extend(papers.client.cushion.serial.clone().map(|own| (shared.serial, own)));
+    facts(frame, &all)
 }
 
 fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {

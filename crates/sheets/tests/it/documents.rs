@@ -298,6 +298,54 @@ fn the_number_for_help_is_the_files_or_a_line_to_write_on() {
 }
 
 #[test]
+fn hours_and_relief_are_a_clinicians_or_lines_to_write_on() {
+    let mut case = Case::of("row-six", "440x400");
+    let said =
+        |case: &Case| words(&take_home(&case.papers(), Paper::A4).unwrap()).replace('\n', " ");
+    const LINES: [&str; 2] = ["Sit for at most.", "Lift or lean every for"];
+    const ASK: &str = "Do not sit until your nurse says how long.";
+    case.client.skin.injuries.clear();
+    assert!(LINES.iter().all(|line| said(&case).contains(line)), "{}", said(&case));
+    assert!(!said(&case).contains(ASK));
+    // Where a sore is open and nobody said how long, no number is to be made up.
+    case.client.skin.injuries = vec![case::PressureInjury {
+        site: case::SiteName::Coccyx,
+        category: case::Category::Two,
+        state: case::Healing::Open,
+        seen_on: DAY,
+    }];
+    assert!(said(&case).contains(ASK) && !said(&case).contains(LINES[0]), "{}", said(&case));
+    case.client.sit_at_most = Some(case::SitAtMost { minutes: 45, times: 2 });
+    case.client.pressure_relief = Some("Lean forward, 2 minutes each half hour.".into());
+    let told = said(&case);
+    assert!(told.contains("Sit at most 45 minutes at a time, twice a day."), "{told}");
+    assert!(told.contains("Lean forward, 2 minutes each half hour."), "{told}");
+    assert!(!told.contains(ASK) && LINES.iter().all(|line| !told.contains(line)), "{told}");
+}
+
+#[test]
+fn a_serial_is_on_every_paper_or_a_line_to_write_it_on() {
+    let mut case = Case::of("row-six", "440x400");
+    let said = |case: &Case| {
+        let papers = case.papers();
+        let marks = (None, case.client.cushion.serial.as_deref());
+        let of = [setup_card, fill_order, take_home, sheets::wash_day];
+        let mut all = of.map(|compose| words(&compose(&papers, Paper::A4).unwrap())).to_vec();
+        let tag = sheets::tag_with_serial(words::ENGLISH, &case.pattern, marks, DAY, PROGRAM);
+        all.push(words(&tag.unwrap()));
+        all
+    };
+    case.client.cushion.serial = None;
+    let [.., tag] = said(&case).try_into().unwrap_or([const { String::new() }; 5]);
+    assert!(tag.contains("Serial"), "{tag}");
+    case.client.cushion.serial = Some("SW-0142".into());
+    for paper in said(&case) {
+        assert!(paper.contains("SW-0142"), "{paper}");
+        assert_eq!(paper.matches("Serial").count(), paper.matches("SW-0142").count(), "{paper}");
+    }
+}
+
+#[test]
 fn what_was_allowed_on_the_cushion_is_not_forbidden() {
     let mut case = Case::of("row-six", "440x400");
     let said = |case: &Case| words(&take_home(&case.papers(), Paper::A4).unwrap());

@@ -1,10 +1,10 @@
 //! Sections, the second page of the setup card, and the page of a survey.
 
 use case::{
-    CardFinding, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, Sides, SiteName, Spread,
-    Want,
+    BeforeAfter, CardFinding, Costs, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, Sides,
+    SiteChange, SiteName, Spread, ToldFrom, Want,
 };
-use cushion::{Length, Side};
+use cushion::{Length, Pressure, Side};
 use sheets::{
     ExpectedSeat, Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite,
     SetupExtras, SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
@@ -154,6 +154,24 @@ fn sheets_bounds(path: &sheets::BezPath) -> sheets::Rect {
     kurbo::Shape::bounding_box(path)
 }
 
+fn costs() -> Costs {
+    let kpa = |before, after| BeforeAfter {
+        before: Pressure::from_kpa(before),
+        after: Pressure::from_kpa(after),
+    };
+    let half = Sides { left: 0.5, right: 0.5 };
+    Costs {
+        from: ToldFrom::Stock,
+        goals: Vec::new(),
+        careful: vec![SiteChange { site: SiteName::Coccyx, surface: kpa(4.0, 5.0) }],
+        roll_deg: BeforeAfter { before: -3.0, after: 0.0 },
+        pitch_deg: BeforeAfter { before: 0.0, after: 0.0 },
+        side_share: BeforeAfter { before: Sides { left: 0.6, right: 0.4 }, after: half },
+        thigh_share: BeforeAfter { before: 0.3, after: 0.3 },
+        risen: Vec::new(),
+    }
+}
+
 #[test]
 fn the_setup_card_sets_then_checks_then_moves() {
     let mut case = Case::of("curved-ten", "440x400").fitted();
@@ -171,6 +189,7 @@ fn the_setup_card_sets_then_checks_then_moves() {
             met: true,
             why: None,
         }],
+        costs: Some(costs()),
         expected: Some(ExpectedSeat {
             left_under: Sides { left: spread(29.0), right: spread(38.0) },
             lower_side: Some(Side::Left),
@@ -195,10 +214,15 @@ fn the_setup_card_sets_then_checks_then_moves() {
         for words in [
             "Bring the pelvis level: met. Expected: the client's LEFT side is LOWER by 2 mm; level is wanted.",
             "29 mm (20 to 38)",
+            "Expected change from the stock fill",
+            "Coccyx, which is injured or at risk: pressure 25 % more.",
+            "Load left and right: 60 % and 40 %, then 50 % and 50 %.",
             "fitting check, passed",
         ] {
             assert!(set.contains(words), "{words} is not in: {set}");
         }
+        // A bare pressure is promised by nobody.
+        assert!(!set.contains("kPa"), "{set}");
         for words in [
             "Under 25 mm felt under the left seat bone",
             "Put 4 cells from the spare bag",

@@ -21,7 +21,7 @@ fn asked() -> Vec<Question> {
     let is_asked = |own: &Question| {
         let row = own.row();
         let of_files = matches!(row.kind, Kind::Just(_) | Kind::Word(_) | Kind::Parameters);
-        row.group.root() == Group::Client && !is_of_record(row.group) && !of_files
+        own.is_on_form() && !of_files
     };
     Question::ALL.iter().copied().filter(is_asked).collect()
 }

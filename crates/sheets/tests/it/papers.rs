@@ -51,6 +51,7 @@ impl Case {
             parameters_digest: digest,
             drawn_by: None,
             why: None,
+            expected: None,
         };
         let mut case = Self {
             client,
@@ -86,7 +87,7 @@ impl Case {
             cautions: &self.cautions,
             extras: &self.extras,
             large_print: false,
-            weight_breaks_limit: false,
+            beside: case::Beside::default(),
             date: DAY,
             program: PROGRAM,
         }

@@ -1,6 +1,9 @@
 //! When papers may call a plan checked, and what they say of cells that moved.
 
-use case::{Adjustment, CountedFrom, Entry, RecordedPlan, Recount, Weighed, day_after};
+use case::{
+    Adjustment, CountedFrom, Entry, PartsChecked, RecordedPlan, Recount, SkinSeen, Weighed,
+    Withdrawn, day_after,
+};
 use sheets::{ClientPapers, Document, Paper, fill_order, setup_card, take_home};
 
 use crate::papers::{Case, DAY, checked, texts};
@@ -38,7 +41,7 @@ fn recount(case: &Case, more_in_first: u32) -> Entry {
     let counts = case.plan.counts.iter().enumerate();
     let counts =
         counts.map(|(at, own)| (own.number, own.planned + if at == 0 { more_in_first } else { 0 }));
-    Entry::Recount(Recount { on: DAY, by: "carer".into(), counts: counts.collect() })
+    Entry::Recount(Recount { on: DAY, by: "carer".into(), counts: counts.collect(), spare: None })
 }
 
 const NOT_FITTED: &str = "NOT FITTED YET. DO NOT HAND OVER.";
@@ -48,11 +51,14 @@ const ESTIMATE: &str = "ESTIMATE until checked";
 fn only_a_check_that_says_it_passed_makes_a_fitting() {
     let case = || Case::of("row-six", "440x400");
     check_fit(&case().then(checked(Some(true))).papers());
-    for passed in [None, Some(false)] {
-        check_unfit(&case().then(checked(passed)).papers(), NOT_FITTED, ESTIMATE);
+    let failed = "IT DOES NOT FIT. DO NOT HAND OVER.";
+    for (passed, sheet, card) in
+        [(None, NOT_FITTED, ESTIMATE), (Some(false), failed, "FAILED: check of 2026-03-04")]
+    {
+        check_unfit(&case().then(checked(passed)).papers(), sheet, card);
         // A later check that did not pass undoes one that did.
         let undone = case().fitted().then(checked(passed));
-        check_unfit(&undone.papers(), NOT_FITTED, ESTIMATE);
+        check_unfit(&undone.papers(), sheet, card);
     }
     check_fit(&case().then(checked(Some(false))).fitted().papers());
 }
@@ -61,12 +67,22 @@ fn only_a_check_that_says_it_passed_makes_a_fitting() {
 fn a_check_lapses_when_the_counts_change_after_it() {
     let case = Case::of("row-six", "440x400").fitted();
     let same = recount(&case, 0);
-    let other = recount(&case, 1);
+    let miscounted = recount(&case, 1);
+    let other = recount(&case, 2);
+    // One cell is what hands miscount by.
+    check_fit(&Case::of("row-six", "440x400").fitted().then(miscounted).papers());
     check_fit(&Case::of("row-six", "440x400").fitted().then(same).papers());
     let lapsed = Case::of("row-six", "440x400").fitted().then(other.clone());
-    check_unfit(&lapsed.papers(), "CELLS HAVE CHANGED. FIT IT AGAIN.", "LAPSED: counts changed");
+    check_unfit(
+        &lapsed.papers(),
+        "CELLS HAVE CHANGED. FIT IT AGAIN.",
+        "LAPSED: recount of 2026-03-04",
+    );
     // What was counted before the check, the check has seen.
-    check_fit(&Case::of("row-six", "440x400").then(other).fitted().papers());
+    let seen = Case::of("row-six", "440x400").then(other).fitted();
+    let counted = seen.client.counts_on_paper().expect("there is a plan");
+    assert_eq!(counted.counts[0].planned, case.plan.counts[0].planned + 2);
+    check_fit(&ClientPapers { plan: &counted, ..seen.papers() });
     let moved = Adjustment {
         on: DAY,
         by: "OT".into(),
@@ -106,7 +122,10 @@ fn a_check_lapses_when_a_new_weight_breaks_a_limit() {
     let now = heavier.client.weight_since_check().expect("it is another weight");
     assert_eq!(now.weight.to_kg(), 90.0);
     check_fit(&heavier.papers());
-    let breaks = ClientPapers { weight_breaks_limit: true, ..heavier.papers() };
+    let breaks = ClientPapers {
+        beside: case::Beside { weight_breaks_limit: true, ..<_>::default() },
+        ..heavier.papers()
+    };
     check_unfit(&breaks, "WEIGHT HAS CHANGED. FIT IT AGAIN.", "LAPSED: weight of 2026-03-04");
 }
 
@@ -123,8 +142,12 @@ fn moves_go_out_from_what_was_recorded_before_the_plan() {
     let again = before(&planned_again);
     assert_eq!((again.from, &again.counts), (CountedFrom::Plan(DAY), &planned));
     // Only the first compartment was counted; the others are as planned.
-    let one =
-        Recount { on: DAY, by: "carer".into(), counts: vec![(case.plan.counts[0].number, 5)] };
+    let one = Recount {
+        on: DAY,
+        by: "carer".into(),
+        counts: vec![(case.plan.counts[0].number, 5)],
+        spare: None,
+    };
     let counted =
         Case::of("row-six", "440x400").then(Entry::Recount(one)).then(Entry::Plan(next.clone()));
     let counted = before(&counted);
@@ -148,14 +171,49 @@ fn the_bag_holds_what_is_left_after_the_moves() {
     assert!(setup.contains(&format!(" {left} ")), "{setup}");
     assert!(fill.contains(&format!("Pack {left} spare cells")), "{fill}");
     // Cells that burst are not in the bag, and those that replace them come out of it.
-    let lost =
-        Recount { on: DAY, by: "carer".into(), counts: vec![(1, case.plan.counts[0].planned - 3)] };
+    let lost = Recount {
+        on: DAY,
+        by: "carer".into(),
+        counts: vec![(1, case.plan.counts[0].planned - 3)],
+        spare: None,
+    };
     case.client.record.push(Entry::Recount(lost));
     assert_eq!(case.client.spare_cells_left(), i64::from(left));
     case.client.record.push(Entry::Plan(case.plan.clone()));
     assert_eq!(case.client.spare_cells_left(), i64::from(left) - 3);
     case.client.cushion.spare_cells = 0;
     assert!(case.client.spare_cells_left() < 0);
+}
+
+#[test]
+fn the_setup_card_tells_what_was_found_unless_it_was_withdrawn() {
+    let parts = Entry::Checked(PartsChecked {
+        on: DAY,
+        by: "OT".into(),
+        found: Vec::new(),
+        transfer: true,
+        reach: false,
+        passed: None,
+        why: Some("slides on the board".into()),
+    });
+    let skin = Entry::Skin(SkinSeen {
+        on: DAY,
+        by: "carer".into(),
+        site: case::SiteName::Coccyx,
+        answer: case::SkinAnswer::Fades,
+    });
+    let case = Case::of("row-six", "440x400").then(parts).then(skin);
+    let said = |case: &Case| words(&setup_card(&case.papers(), Paper::A4).unwrap());
+    let (slides, fades) = ("slides on the board", "carer, skin: coccyx");
+    assert!(said(&case).contains(slides) && said(&case).contains(fades), "{}", said(&case));
+    let entry = case.client.record.len() - 1;
+    let case = case.then(Entry::Withdrawn(Withdrawn {
+        on: DAY,
+        by: "OT".into(),
+        entry,
+        because: "another client's".into(),
+    }));
+    assert!(!said(&case).contains(slides) && said(&case).contains(fades), "{}", said(&case));
 }
 
 #[test]

@@ -1,7 +1,10 @@
 //! English: cautions, sizes and the next look.
 
-use case::{AltitudeNote, Caution, Date, HeightEffect, SizeMisfit, SizingRule, Source, WhyReCheck};
-use cushion::{Length, Side};
+use case::{
+    AltitudeNote, Caution, Date, HeightEffect, NoSizeToMake, SizeMargin, SizeMisfit, SizeToMake,
+    SizingRule, Source, WhyReCheck,
+};
+use cushion::{Length, Mass, Side};
 
 use super::{English, parts};
 use crate::{BasicWords, CautionWords};
@@ -60,10 +63,10 @@ impl CautionWords for English {
             }
             Source::Iso2533 => "ISO 2533",
             Source::SeatWidth => {
-                "between the hip width (WHO basic package, seen in part) and 50 mm more (orthopaedics exam notes)"
+                "between the hip width (WHO basic package, seen in part) and 50 mm more (orthopaedics exam notes); the widest that suits is 20 mm above that, for the steps between made sizes: an estimate"
             }
             Source::SeatDepth => {
-                "orthopaedics exam notes; WHO basic package has 30 to 60 mm (from memory)"
+                "orthopaedics exam notes; WHO basic package has 30 to 60 mm (from memory); the shallowest that suits is an estimate"
             }
         }
     }
@@ -88,19 +91,50 @@ impl CautionWords for English {
         }
     }
 
+    fn size_margin(&self, margin: &SizeMargin) -> String {
+        size_margin(*self, margin)
+    }
+
+    fn size_to_make(&self, size: &SizeToMake) -> String {
+        let SizeToMake { made, widths: [narrow, wide], depths: [shallow, deep] } = *size;
+        format!(
+            "Ask a supplier whether a cushion can be made in {}, rated for {} or more: a width of \
+             {} and a depth of {} suit as well. Only the maker can rate it.",
+            self.size_in_words(made.size),
+            parts::kg(made.max_user_weight),
+            self.lengths(narrow, wide),
+            self.lengths(shallow, deep)
+        )
+    }
+
+    fn no_size_to_make(&self, why: &NoSizeToMake) -> String {
+        no_size_to_make(*self, why)
+    }
+
     fn sizing_rule(&self, rule: &SizingRule) -> String {
         match rule {
-            SizingRule::Width { wanted, room } => format!(
-                "Width {}: the hips as clothed and {}; never narrower than the hips.",
+            SizingRule::Width { wanted, room, within: [least, most] } => format!(
+                "Width {}: the hips as clothed and {}; never narrower than the hips. {} suit.",
                 self.length(*wanted),
-                self.length(*room)
+                self.length(*room),
+                self.lengths(*least, *most)
             ),
-            SizingRule::Depth { wanted, room } => format!(
+            SizingRule::Depth { wanted, room, within: [least, most] } => format!(
                 "Depth {}: the shorter thigh depth less {}, two to three fingers behind the knee. \
-                 Measure both legs; depth goes by the shorter one.",
+                 Measure both legs; depth goes by the shorter one. {} suit.",
                 self.length(*wanted),
-                self.length(*room)
+                self.length(*room),
+                self.lengths(*least, *most)
             ),
+            SizingRule::ChairWidth { inside } => {
+                format!("No wider than the chair inside, {}.", self.length(*inside))
+            }
+            SizingRule::ChairDepth { inside } => {
+                format!("No deeper than the seat of the chair, {}.", self.length(*inside))
+            }
+            SizingRule::Rating { weight } => {
+                format!("Rated for the client's weight, {}, or more.", parts::kg(*weight))
+            }
         }
     }
 
@@ -117,8 +151,7 @@ impl CautionWords for English {
             }
             HeightEffect::FrontEdge { side, least, most } => format!(
                 "The {} foot propels: the loaded front edge is best 25 to 50 mm below the lower \
-                 leg length with the shoe on, so at {} above the floor (Heinrichs, Kirby \
-                 et al., 2020).",
+                 leg length with the shoe on, so at {} above the floor.",
                 parts::side(*side),
                 self.lengths(*least, *most)
             ),
@@ -149,6 +182,65 @@ impl CautionWords for English {
                 self.length(*felt)
             ),
         }
+    }
+}
+
+fn size_margin(say: English, margin: &SizeMargin) -> String {
+    let said = |by: Length, free: &str, lacking: &str| {
+        // What is said to be lacking rounds to a millimetre at least.
+        let words = if by.to_mm().round() < 0.0 { lacking } else { free };
+        format!("{} {words}", say.length(by.abs()))
+    };
+    match *margin {
+        SizeMargin::BesideHips(in_all) => {
+            said(in_all * 0.5, "beside each hip", "too narrow at each hip")
+        }
+        SizeMargin::BehindKnee(by) => said(by, "behind the knee", "beyond the knee"),
+        SizeMargin::BelowRating(by) => {
+            let words = if by < Mass::ZERO { "above" } else { "below" };
+            format!("{} {words} its rating", parts::kg(by.abs()))
+        }
+        SizeMargin::InChairWidth(by) => {
+            said(by, "of the chair's width to spare", "wider than the chair inside")
+        }
+        SizeMargin::InChairDepth(by) => {
+            said(by, "of the seat's depth to spare", "deeper than the seat")
+        }
+    }
+}
+
+fn no_size_to_make(say: English, why: &NoSizeToMake) -> String {
+    let length = |length: Length| say.length(length);
+    match *why {
+        NoSizeToMake::HipsNotMeasured => {
+            "Measure the hips: without them no width can be asked for.".to_owned()
+        }
+        NoSizeToMake::ThighsNotMeasured => {
+            "Measure both thighs: without them no depth can be asked for.".to_owned()
+        }
+        NoSizeToMake::NotWeighed => {
+            "Weigh the client: without the weight no rating can be asked for.".to_owned()
+        }
+        NoSizeToMake::WidthNotDrawn { wanted } => {
+            format!("No cushion is drawn {} wide.", length(wanted))
+        }
+        NoSizeToMake::DepthNotDrawn { wanted } => {
+            format!("No cushion is drawn {} deep.", length(wanted))
+        }
+        NoSizeToMake::ChairTooNarrow { least, inside } => format!(
+            "Look at the chair first: it is {} wide inside, and the hips need {}.",
+            length(inside),
+            length(least)
+        ),
+        NoSizeToMake::SeatTooShallow { least, inside } => format!(
+            "Look at the chair first: its seat is {} deep, and the thighs need {}.",
+            length(inside),
+            length(least)
+        ),
+        NoSizeToMake::LayoutNotDrawn { size } => format!(
+            "A cushion in {} would suit, but it cannot be drawn so: take another layout.",
+            say.size_in_words(size)
+        ),
     }
 }
 

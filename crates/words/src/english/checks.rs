@@ -269,11 +269,25 @@ impl CheckWords for English {
                         "a leg is lost at the {} hip, and what carries there is not in the model",
                         parts::side(*side)
                     ),
+                    ByHand::SideGoalOnSaggingSling => {
+                        "the seat sags under the cushion, which turns \
+                                                       and lowers it more than cells between the \
+                                                       sides can mend"
+                            .to_owned()
+                    }
                     ByHand::FixedTiltOnCoccyx => "the pelvis is fixed in posterior tilt, and the \
                                                   coccyx that it sits on is injured"
                         .to_owned(),
                 },
-                "assess by hand and with a pressure reading; no counts are planned",
+                match why {
+                    ByHand::SideGoalOnSaggingSling => {
+                        "put a solid insert on the seat and write base = \"solid\", or leave the goals \
+                         about sides out; no counts are planned"
+                    }
+                    ByHand::HipLoss(_) | ByHand::FixedTiltOnCoccyx => {
+                        "assess by hand and with a pressure reading; no counts are planned"
+                    }
+                },
             ),
         }
     }

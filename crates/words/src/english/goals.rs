@@ -130,14 +130,21 @@ impl GoalWords for English {
                 format!("{shown} was changed since the plan was recorded")
             }
             SinceRecorded::OtherCounts { recorded, counts } => {
-                let other = counts.iter().map(|own| {
-                    let OtherCount { id, number, fresh, recorded } = own;
-                    format!("{fresh} in compartment {number} ({id}), recorded are {recorded}")
-                });
-                let other: Vec<String> = other.collect();
                 format!(
                     "a fresh plan would have {}; the recorded counts of {recorded} are printed",
-                    other.join("; ")
+                    others(counts)
+                )
+            }
+            SinceRecorded::OtherWeight { then, now, counts } => {
+                let fresh = match counts.as_deref() {
+                    None => "a fresh plan would not keep the limits".to_owned(),
+                    Some([]) => "a fresh plan would have the same counts".to_owned(),
+                    Some(counts) => format!("a fresh plan would have {}", others(counts)),
+                };
+                format!(
+                    "the client weighs {:.1} kg now, and the plan was made for {:.1} kg: {fresh}; the recorded counts are printed",
+                    now.to_kg(),
+                    then.to_kg()
                 )
             }
         }
@@ -211,4 +218,13 @@ fn range(near: f64, far: f64) -> String {
         return parts::percent(near);
     }
     format!("{:.0} to {:.0} %", whole(near), whole(far))
+}
+
+/// Counts that a fresh plan would have otherwise.
+fn others(counts: &[OtherCount]) -> String {
+    let other = counts.iter().map(|own| {
+        let OtherCount { id, number, fresh, recorded } = own;
+        format!("{fresh} in compartment {number} ({id}), recorded are {recorded}")
+    });
+    other.collect::<Vec<_>>().join("; ")
 }

@@ -13,6 +13,7 @@ mod goals;
 
 mod papers;
 mod parts;
+mod record;
 mod reports;
 
 use case::text::LengthUnit;

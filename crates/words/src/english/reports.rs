@@ -2,8 +2,8 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMisfit,
-    Spread, SurveyFault, SurveySummary,
+    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMargin,
+    SizeMisfit, Spread, SurveyFault, SurveySummary,
 };
 use cushion::{Class, Length, Mass, Pressure, Size};
 
@@ -37,6 +37,14 @@ const TABLE: TableTexts = TableTexts {
     total: "total",
     bottomed: "bottomed",
     slack: "slack",
+    entry: "entry",
+    day: "day",
+    what: "what",
+    by: "by",
+    bag: "spare bag",
+    weight: "weight, kg",
+    expected: "expected",
+    found: "found",
 };
 
 const LINES: FixedLines = FixedLines {
@@ -50,8 +58,21 @@ const LINES: FixedLines = FixedLines {
     what_would_explain: "What would explain it, the likeliest first:",
     nobody_sits: "nobody sits on it again before the cause is found and a hand underneath is sure",
     take_another_cushion: "take another size, layout or wall height; the counts shown come nearest",
+    withdrawn: "WITHDRAWN: ",
     weigh_the_client: "weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`",
 };
+
+impl English {
+    /// What a size leaves free, one after the other.
+    fn margins(self, margins: &[SizeMargin]) -> String {
+        let margins: Vec<String> = margins.iter().map(|own| self.size_margin(own)).collect();
+        match margins.as_slice() {
+            [] => "nothing that is known: neither hips, thighs, weight nor chair were measured"
+                .to_owned(),
+            some => some.join(", "),
+        }
+    }
+}
 
 impl ReportWords for English {
     fn table(&self) -> &'static TableTexts {
@@ -118,6 +139,10 @@ impl ReportWords for English {
         self.cost_lines(costs)
     }
 
+    fn costs_on_paper(&self, costs: &Costs) -> Vec<String> {
+        self.cost_lines_on_paper(costs)
+    }
+
     fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String {
         format!("Goal {place}. {}", self.goal_outcome(outcome))
     }
@@ -178,6 +203,43 @@ impl ReportWords for English {
     fn other_size_named(&self, named: Size, best: Size) -> String {
         let (named, best) = (self.size_in_words(named), self.size_in_words(best));
         format!("The file names {named}, not {best}.")
+    }
+
+    fn size_leaves(&self, margins: &[SizeMargin]) -> String {
+        format!("It leaves {}.", self.margins(margins))
+    }
+
+    fn sizes_suit_too(&self, sizes: &[Size]) -> String {
+        let sizes: Vec<String> = sizes.iter().map(|size| self.size_in_words(*size)).collect();
+        format!("Further from the width and depth wanted, but suits: {}.", sizes.join("; "))
+    }
+
+    fn layout_with_size(&self, layout: &str, best: Size, margins: &[SizeMargin]) -> String {
+        format!("{layout}: {}, with {}.", self.size_in_words(best), self.margins(margins))
+    }
+
+    fn layout_without_size(
+        &self,
+        layout: &str,
+        nearest: Option<&(Size, Vec<SizeMisfit>)>,
+    ) -> String {
+        let Some((size, misfits)) = nearest else {
+            return format!("{layout}: it is made in no size.");
+        };
+        let misfits: Vec<String> = misfits.iter().map(|own| self.size_misfit(own)).collect();
+        format!(
+            "{layout}: none suits; the nearest is {}, but {}.",
+            self.size_in_words(*size),
+            misfits.join("; ")
+        )
+    }
+
+    fn layout_not_seen(&self, layout: &str, why: &str) -> String {
+        format!("{layout}: not looked at: {why}.")
+    }
+
+    fn can_be_drawn_so(&self, layouts: &[&str]) -> String {
+        format!("Layouts that can be drawn so: {}.", layouts.join(", "))
     }
 
     fn size_left(&self, size: Size, misfits: &[SizeMisfit]) -> String {

@@ -18,8 +18,8 @@ mod wash_day;
 
 use case::question::{Group, Question};
 use case::{
-    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, FittingCheck, Function, Place,
-    Posture, RecordedPlan, SiteName, Skin, Spread, Standing,
+    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
+    Place, Posture, RecordedPlan, SiteName, Skin, Spread, Standing,
 };
 use cushion::{Length, Mass, Side, Size};
 
@@ -69,6 +69,9 @@ pub trait PaperWords {
     /// What a drawing of a wrong layout from above shows: seams, and rings around so many faults.
     fn faults_from_above(&self, rings: usize) -> String;
 
+    /// The serial of the cushion.
+    fn serial(&self, serial: &str) -> String;
+
     /// How the fitting stands, on the setup card.
     fn setup_card_state(&self, standing: Standing<'_>) -> String;
     /// What the setup card was made from.
@@ -91,6 +94,8 @@ pub trait PaperWords {
     fn lower_in_short(&self, side: Option<Side>, by: Length) -> String;
     /// What a fitting check found: a sentence.
     fn fitting_found(&self, check: &FittingCheck) -> String;
+    /// What else was found on the cushion or the skin, and is in the record: a sentence.
+    fn entry_found(&self, entry: &Entry) -> String;
     /// What checks by hand found that cells were moved for: a sentence.
     fn checks_found(&self, adjustment: &Adjustment) -> String;
     /// Where cells are, in a table of moves.

@@ -24,6 +24,7 @@ pub struct SharedTexts {
     pub cells_in_all: &'static str,
     pub spare_cells: &'static str,
     pub plan_recorded: &'static str,
+    pub serial: &'static str,
     pub total: &'static str,
     /// What a drawing from below with numbers alone shows.
     pub numbers_from_below: &'static str,

@@ -10,7 +10,7 @@ pub struct TagTexts {
     pub this_side_down: &'static str,
     pub sides: &'static str,
     pub fill_by_the_card: &'static str,
-    /// Rows of fields to write in.
+    /// Rows of fields to write in, the first for the serial alone.
     pub fields: &'static [&'static [&'static str]],
     /// What the signs of care say.
     pub care: &'static str,

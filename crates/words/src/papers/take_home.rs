@@ -25,8 +25,12 @@ pub struct TakeHomeTexts {
     pub who_and_phone: &'static str,
     pub call_the_same_day: PassageTexts,
     pub notes_for_you: &'static str,
-    /// Lines that the therapist fills in: what stands before and after the room for a number.
-    pub filled_in: &'static [[&'static str; 2]],
+    /// Where an injury is not healed and no clinician said how long the client may sit.
+    pub ask_how_long: &'static str,
+    /// How long the client may sit, filled in by hand: what stands before and after the room.
+    pub sit_for: [&'static str; 2],
+    /// How load is taken off in between, filled in by hand: what stands before each room.
+    pub relief_every: [&'static str; 2],
     pub blank_lines: &'static str,
     pub meanwhile: &'static str,
     pub care_team: &'static str,

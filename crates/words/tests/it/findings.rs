@@ -2,12 +2,13 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution, Check,
+    Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution, Check, CheckPart,
     CostAtBone, Date, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome, HeightEffect, LookAt,
-    Mistake, NextStep, OtherCount, ReCheck, Remedy, RemedyCost, Shortfall, SinceRecorded, SiteName,
-    SizeMisfit, SizingRule, SkinAnswer, Source, Telling, TopAnswer, Verdict, Want, WhyReCheck,
+    Mistake, NextStep, NoSizeToMake, OtherCount, ReCheck, RecordNote, Remedy, RemedyCost,
+    Shortfall, SinceRecorded, SiteName, SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer,
+    Source, Telling, TopAnswer, Verdict, Want, WhyReCheck,
 };
-use cushion::{Length, Mass, Side};
+use cushion::{Length, MadeSize, Mass, Side};
 use words::{ENGLISH, Language};
 
 use crate::papers::faults;
@@ -107,6 +108,39 @@ fn misfits() -> Vec<SizeMisfit> {
         SizeMisfit::Rating { rating: Mass::from_kg(90.5) },
         SizeMisfit::WiderThanChair,
         SizeMisfit::DeeperThanSeat,
+    ]
+}
+
+/// What a size leaves free, or lacks where `sign` is -1.
+fn margins(sign: f64) -> Vec<SizeMargin> {
+    vec![
+        SizeMargin::BesideHips(mm(20.0 * sign)),
+        SizeMargin::BehindKnee(mm(48.0 * sign)),
+        SizeMargin::BelowRating(Mass::from_kg(12.0 * sign)),
+        SizeMargin::InChairWidth(mm(10.0 * sign)),
+        SizeMargin::InChairDepth(mm(30.0 * sign)),
+    ]
+}
+
+fn to_make() -> SizeToMake {
+    let size = "665x430".parse().expect("it is a size");
+    SizeToMake {
+        made: MadeSize { size, max_user_weight: Mass::from_kg(132.0) },
+        widths: [mm(640.0), mm(710.0)],
+        depths: [mm(360.0), mm(450.0)],
+    }
+}
+
+fn no_size_to_make() -> Vec<NoSizeToMake> {
+    vec![
+        NoSizeToMake::HipsNotMeasured,
+        NoSizeToMake::ThighsNotMeasured,
+        NoSizeToMake::NotWeighed,
+        NoSizeToMake::WidthNotDrawn { wanted: mm(826.0) },
+        NoSizeToMake::DepthNotDrawn { wanted: mm(100.0) },
+        NoSizeToMake::ChairTooNarrow { least: mm(400.0), inside: mm(390.0) },
+        NoSizeToMake::SeatTooShallow { least: mm(360.0), inside: mm(350.0) },
+        NoSizeToMake::LayoutNotDrawn { size: "665x430".parse().expect("it is a size") },
     ]
 }
 
@@ -217,9 +251,16 @@ fn clauses(say: &dyn Language) -> Vec<String> {
         fresh: 44,
         recorded: 40,
     };
-    let since = SinceRecorded::OtherCounts { recorded: DAY, counts: vec![other] };
+    let since = SinceRecorded::OtherCounts { recorded: DAY, counts: vec![other.clone()] };
     let body = |what| BodyError { what, value: 0.1 + 0.2, least: 10.0, most: 300.0 };
+    let weight = |counts| {
+        let (then, now) = (Mass::from_kg(60.0), Mass::from_kg(72.5));
+        SinceRecorded::OtherWeight { then, now, counts }
+    };
     let mut all = vec![
+        say.since_recorded(&weight(None)),
+        say.since_recorded(&weight(Some(Vec::new()))),
+        say.since_recorded(&weight(Some(vec![other.clone()]))),
         say.since_recorded(&since),
         say.nothing_planned().to_owned(),
         say.not_safe(&limits()),
@@ -232,10 +273,33 @@ fn clauses(say: &dyn Language) -> Vec<String> {
     all.extend(limits().iter().map(|own| say.limit(own)));
     all.extend(shortfalls().iter().map(|own| say.shortfall(*own)));
     all.extend(misfits().iter().map(|own| say.size_misfit(own)));
+    for sign in [1.0, -1.0] {
+        all.extend(margins(sign).iter().map(|own| say.size_margin(own)));
+    }
     all.extend(re_checks().iter().map(|own| say.why_re_check(own)));
     all.extend(alarms().iter().map(|own| say.alarm(own)));
     all.extend(BodyValue::ALL.map(|what| say.body_error(&body(what))));
     all.extend(goals().iter().map(|own| say.goal(&own.want)));
+    all
+}
+
+/// What is said of a record, in sentences.
+fn of_record(say: &dyn Language) -> Vec<String> {
+    let missing = vec![CheckPart::Skin, CheckPart::Reach];
+    let notes = [
+        RecordNote::Believed(DAY),
+        RecordNote::PutBack { number: 2, cells: 1 },
+        RecordNote::PutBack { number: 2, cells: 4 },
+        RecordNote::PutBack { number: 2, cells: -4 },
+        RecordNote::BagShort { cells: 1 },
+        RecordNote::BagShort { cells: 2 },
+        RecordNote::NotFinished { missing: missing.clone() },
+        RecordNote::NotFinished { missing: vec![CheckPart::Transfer] },
+        RecordNote::NotFinished { missing: Vec::new() },
+    ];
+    let mut all: Vec<String> = notes.iter().map(|own| say.record_note(own)).collect();
+    all.extend([0, 1, 20, -1, -3].map(|cells| say.bag(cells)));
+    all.push(say.is_proposed().to_owned());
     all
 }
 
@@ -249,8 +313,11 @@ fn sentences(say: &dyn Language) -> Vec<String> {
         HeightEffect::Seated { height: mm(60.0) },
     ];
     let rules = [
-        SizingRule::Width { wanted: mm(420.0), room: mm(25.0) },
-        SizingRule::Depth { wanted: mm(412.0), room: mm(50.0) },
+        SizingRule::Width { wanted: mm(420.0), room: mm(25.0), within: [mm(395.0), mm(465.0)] },
+        SizingRule::Depth { wanted: mm(412.0), room: mm(50.0), within: [mm(342.0), mm(432.0)] },
+        SizingRule::ChairWidth { inside: mm(430.0) },
+        SizingRule::ChairDepth { inside: mm(430.0) },
+        SizingRule::Rating { weight: Mass::from_kg(70.5) },
     ];
     let mut all = vec![
         say.doubt(&Doubt::Contradiction(check, check)),
@@ -258,7 +325,16 @@ fn sentences(say: &dyn Language) -> Vec<String> {
         say.left_out(&check),
         say.best_size(None),
         say.best_size("440x400".parse().ok()),
+        say.size_leaves(&margins(1.0)),
+        say.size_leaves(&[]),
+        say.sizes_suit_too(&[
+            "440x400".parse().expect("a size"),
+            "440x440".parse().expect("a size"),
+        ]),
+        say.size_to_make(&to_make()),
+        say.can_be_drawn_so(&["row-six", "island-eight"]),
     ];
+    all.extend(no_size_to_make().iter().map(|own| say.no_size_to_make(own)));
     all.extend(goals().iter().map(|own| say.goal_outcome(own)));
     all.extend(cautions().iter().map(|own| say.caution(own)));
     all.extend(next_steps().iter().map(|own| say.next_step(*own)));
@@ -271,6 +347,7 @@ fn sentences(say: &dyn Language) -> Vec<String> {
     {
         all.extend(say.verdict(verdict, false).map(str::to_owned));
     }
+    all.extend(of_record(say));
     all.extend(remedies().iter().map(|own| say.remedy(own)));
     let cost = CostAtBone { height: mm(-4.0), pressure: -0.1 };
     all.push(say.remedy_cost(&RemedyCost { side: Side::Left, there: cost, other: cost }));
@@ -362,6 +439,48 @@ fn whoever_measures_in_inches_reads_inches_first() {
         say.best_size("431.8x406.4".parse().ok()),
         "The made size that suits best: 17 x 16 in (431.8x406.4)."
     );
+}
+
+#[test]
+fn margins_are_said_with_their_sign() {
+    assert_eq!(
+        ENGLISH.size_leaves(&margins(1.0)),
+        "It leaves 10 mm beside each hip, 48 mm behind the knee, 12 kg below its rating, \
+         10 mm of the chair's width to spare, 30 mm of the seat's depth to spare."
+    );
+    let lacking: Vec<String> = margins(-1.0).iter().map(|own| ENGLISH.size_margin(own)).collect();
+    assert_eq!(
+        lacking,
+        [
+            "10 mm too narrow at each hip",
+            "48 mm beyond the knee",
+            "12 kg above its rating",
+            "10 mm wider than the chair inside",
+            "30 mm deeper than the seat",
+        ]
+    );
+    // What is left of a difference below a tenth of a millimetre is nothing, not a lack.
+    assert_eq!(ENGLISH.size_margin(&SizeMargin::BehindKnee(mm(-1e-9))), "0 mm behind the knee");
+}
+
+/// It is a question to a supplier, and sells nothing.
+#[test]
+fn what_would_have_to_be_made_is_a_question_to_a_supplier() {
+    assert_eq!(
+        ENGLISH.size_to_make(&to_make()),
+        "Ask a supplier whether a cushion can be made in 665x430, rated for 132 kg or more: a \
+         width of 640 to 710 mm and a depth of 360 to 450 mm suit as well. Only the maker can \
+         rate it."
+    );
+}
+
+/// Sources are told where they are asked for.
+#[test]
+fn rules_of_sizing_and_heights_are_said_without_their_sources() {
+    let height = HeightEffect::FrontEdge { side: Side::Right, least: mm(380.0), most: mm(405.0) };
+    let said = ENGLISH.height_effect(&height);
+    assert!(!said.contains("2020") && said.ends_with("380 to 405 mm above the floor."), "{said}");
+    assert!(ENGLISH.source(height.source()).contains("2020"));
 }
 
 /// The sides of the finding and no others are named.

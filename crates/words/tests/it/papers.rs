@@ -1,8 +1,8 @@
 //! What stands on the papers: whole sentences, for every number.
 
 use case::{
-    ClientCode, Contact, CountedFrom, Date, Digest, FittingCheck, Lapse, Move, Place, RecordedPlan,
-    SiteName, Standing,
+    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, Looked, Move, Place, RecordedPlan,
+    Review, SiteName, Standing, State,
 };
 use cushion::Side;
 use words::{ENGLISH, Language};
@@ -49,6 +49,7 @@ fn plan() -> RecordedPlan {
         parameters_digest: digest,
         drawn_by: Some("rings 1.2".into()),
         why: None,
+        expected: None,
     }
 }
 
@@ -80,20 +81,45 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
 
 /// Sentences about days, people and states.
 fn others(say: &dyn Language) -> Vec<String> {
-    let check = FittingCheck { on: DAY, by: "OT".into(), passed: Some(true), found: None };
-    let lapses = [Lapse::Counts(DAY), Lapse::Weight(DAY), Lapse::Review(DAY)];
-    let mut standings = vec![Standing::NotFitted, Standing::Fitted(&check)];
-    standings.extend(lapses.map(|lapse| Standing::Lapsed(&check, lapse)));
+    let looked = Looked { on: DAY, by: "OT" };
+    let lapses = [
+        Lapse::OtherCushion,
+        Lapse::Counts(DAY),
+        Lapse::Recount(DAY),
+        Lapse::Skin(DAY, SiteName::Coccyx),
+        Lapse::Weight(DAY),
+    ];
+    let mut all = vec![
+        State::ToMeasure,
+        State::ToPlan,
+        State::Estimate,
+        State::Fitted(looked),
+        State::Failed(looked),
+    ];
+    all.extend(lapses.map(|lapse| State::Lapsed(looked, lapse)));
+    let reviews = [Review::None, Review::Due(DAY), Review::Overdue(DAY)];
+    let standings: Vec<Standing<'_>> = (all.iter())
+        .flat_map(|state| reviews.map(|review| Standing { state: *state, review }))
+        .collect();
     let states = standings.iter().flat_map(|standing| {
         [
             say.setup_card_state(*standing),
             say.fill_card_state(*standing),
             say.take_home_state(*standing),
+            say.standing(*standing),
         ]
     });
     let plan = plan();
     let contact = |hours| Contact { who: "Clinic".into(), phone: "01632 960123".into(), hours };
-    let moves = [CountedFrom::Stock, CountedFrom::Plan(DAY), CountedFrom::Recount(DAY)];
+    let moves = [
+        CountedFrom::Stock,
+        CountedFrom::Plan(DAY),
+        CountedFrom::Filled(DAY),
+        CountedFrom::Incoming(DAY),
+        CountedFrom::Recount(DAY),
+        CountedFrom::Moved(DAY),
+        CountedFrom::Returned(DAY),
+    ];
     let own = [
         say.size(plan.size),
         say.drawn_by("rings 1.2", &plan.layout_digest),
@@ -103,6 +129,9 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.code(&ClientCode::new("K-17").expect("it is a code")),
         say.call(&contact(None)),
         say.call(&contact(Some("weekdays 9 to 4".into()))),
+        say.sit_at_most(60, 1),
+        say.sit_at_most(60, 3),
+        say.serial("SW-0142"),
         say.sit_meanwhile("the grey foam cushion."),
         say.next_look(DAY),
         say.take_home_foot(1, 2, DAY, DAY),

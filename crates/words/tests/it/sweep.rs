@@ -10,9 +10,9 @@ use case::text::{
 };
 use case::{
     AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, ByHand,
-    CheckError, Crash, Date, Distrust, Doing, Drawn, FileKind, LayoutError, MeshError, NoFile,
-    NoPicture, NotAppended, NotDrawn, PluginFault, PluginFaultKind, ShelfError, SiteName,
-    StockError, TableFault, Trouble, Want, Why, WhyNoPlan,
+    CheckError, CheckPart, Crash, Date, Distrust, Doing, Drawn, FileKind, LayoutError, MeshError,
+    NoFile, NoPicture, NotAppended, NotDone, NotDrawn, PluginFault, PluginFaultKind, ShelfError,
+    SiteName, StockError, TableFault, Trouble, Want, Why, WhyNoPlan,
 };
 use cushion::{
     FaultKind, Length, Listed, Mass, Name, Point, Severity, Side, Size, SizeError, Volume,
@@ -197,6 +197,10 @@ fn records_and_designs() -> Vec<TextFinding> {
         RecordFinding::NoSuchEntry(owned("party")),
         RecordFinding::Order,
         RecordFinding::NotSaidToPass,
+        RecordFinding::NotPassed { missing: CheckPart::ALL.to_vec(), alarm: false },
+        RecordFinding::NotPassed { missing: vec![CheckPart::Reach], alarm: false },
+        RecordFinding::NotPassed { missing: Vec::new(), alarm: true },
+        RecordFinding::NotEarlier { entry: 4, here: 3 },
         RecordFinding::Sum { sum: 40, total: 41 },
         RecordFinding::CountedTwice(3),
         RecordFinding::NoCounts,
@@ -345,6 +349,7 @@ fn of_cases() -> Vec<Trouble> {
         Trouble::NotSafe(heavy()),
         Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::HipLoss(Side::Left))),
         Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::FixedTiltOnCoccyx)),
+        Trouble::NotSafe(WhyNoPlan::ByHand(ByHand::SideGoalOnSaggingSling)),
         Trouble::NothingRecorded { file: file() },
         Trouble::NotAppended { file: file(), why: NotAppended::NotToml(owned("expected `=`")) },
         Trouble::NotAppended { file: file(), why: NotAppended::RecordForm },
@@ -357,6 +362,23 @@ fn of_cases() -> Vec<Trouble> {
         Trouble::Batch(BatchError::CellWeight { cell: 1e300, least: 0.01, most: 50.0 }),
         Trouble::Batch(BatchError::CoarseScale { cell: 0.6, division: 1.0 }),
     ];
+    let not_done = [
+        NotDone::NoCountFor(vec![2]),
+        NotDone::NoCountFor(vec![2, 3]),
+        NotDone::CountedTwice(2),
+        NotDone::NoSuchNumber { number: 9, known: vec![1, 2] },
+        NotDone::NothingPlanned,
+        NotDone::NothingProposed,
+        NotDone::NothingPutIn,
+        NotDone::TooMany { number: 2, there: 1, moved: 4 },
+        NotDone::Nothing,
+        NotDone::NoSuchEntry { entry: 9, there: 1 },
+        NotDone::NoSuchEntry { entry: 9, there: 0 },
+        NotDone::IsWithdrawn(2),
+        NotDone::HasNoCounts(2),
+        NotDone::NoReason,
+    ];
+    troubles.extend(not_done.map(|why| Trouble::NotDone { file: file(), why }));
     troubles.extend(
         [
             WhyNoPlan::UnknownCompartment { known: vec![name("rear")] },

@@ -1,22 +1,35 @@
 //! The audit of what is decided: plans and answers for many clients, scored apart from the planner,
 //! beside what a slow search can reach.
 //!
-//! By hand, some minutes: `AUDIT=200..260 cargo test -p fitting --release -- --ignored --nocapture audit`.
-//! A small part, with seeds of its own, runs with every test.
+//! By hand, some minutes each: `cargo test -p fitting --lib -- --ignored --nocapture audit_of_plans`,
+//! `audit_of_answers`, `what_a_slow_search_reaches`. A small part, with seeds of its own, runs with
+//! every test.
 
+mod answers;
 mod clients;
 mod plans;
 mod scores;
 mod witness;
 
+use std::ops::Range;
+
+use crate::search::side_by_side::side_by_side;
+
+use self::answers::{Answered, Seated};
 use self::clients::AuditClient;
 use self::plans::{Planned, Scored, planned};
 
+/// Seeds of the clients whose plans are looked at, of those for whom a slow search looks, and of those
+/// who answer.
+const PLANNED: Range<u64> = 200..260;
+const REACHED: Range<u64> = 200..216;
+const ANSWERED: Range<u64> = 300..330;
+
 /// Plans for clients on both cores, in the order of the seeds.
-fn all(seeds: std::ops::Range<u64>, with_reach: bool) -> Vec<Planned> {
+fn all(seeds: Range<u64>, with_reach: bool) -> Vec<Planned> {
     let seeds: Vec<u64> = seeds.collect();
     let one = |seed: &u64| planned(AuditClient::new(*seed), with_reach);
-    let chunks = seeds.chunks(2).map(|pair| crate::search::side_by_side::side_by_side(pair, one));
+    let chunks = seeds.chunks(2).map(|pair| side_by_side(pair, one));
     chunks.flatten().flatten().collect()
 }
 
@@ -85,26 +98,13 @@ fn of_plans(plans: &[Planned]) -> String {
     })
 }
 
-/// The range of seeds that is asked for, `AUDIT=200..260`.
-#[expect(clippy::disallowed_methods, reason = "an audit by hand is told its seeds")]
-fn seeds() -> (std::ops::Range<u64>, bool) {
-    let text = std::env::var("AUDIT").unwrap_or_else(|_| "200..240".to_owned());
-    let (first, last) = text.split_once("..").expect("AUDIT=FIRST..LAST");
-    let number = |text: &str| text.parse().expect("a seed");
-    (number(first)..number(last), std::env::var("REACH").is_ok())
-}
-
 #[test]
 #[ignore = "an audit by hand: some minutes"]
 #[expect(clippy::print_stderr, reason = "the table is what the audit is for")]
 fn audit_of_plans() {
-    let (seeds, with_reach) = seeds();
-    let plans = all(seeds, with_reach);
+    let plans = all(PLANNED, false);
     eprintln!("in the model itself\n{}{}", table(&plans, |plan| Some(&plan.own)), of_plans(&plans));
     eprintln!("on soft tissue\n{}", table(&plans, |plan| plan.tissue.as_ref()));
-    if with_reach {
-        eprintln!("what a slow search reaches\n{}", table(&plans, |plan| plan.reach.as_ref()));
-    }
     let both =
         plans.iter().filter_map(|plan| Some((plan.own.relief?, plan.tissue.as_ref()?.relief?)));
     let mut kept: Vec<f64> =
@@ -123,5 +123,93 @@ fn audit_of_plans() {
             plan.counts,
             plan.own
         );
+    }
+}
+
+#[test]
+#[ignore = "an audit by hand: some ten minutes"]
+#[expect(clippy::print_stderr, reason = "the table is what the audit is for")]
+fn what_a_slow_search_reaches() {
+    let plans = all(REACHED, true);
+    eprintln!("planned\n{}{}", table(&plans, |plan| Some(&plan.own)), of_plans(&plans));
+    eprintln!("what a slow search reaches\n{}", table(&plans, |plan| plan.reach.as_ref()));
+}
+
+/// Plans for the clients of seeds and asks what follows from answers.
+fn answers(seeds: Range<u64>) -> Vec<(u64, Answered)> {
+    let seeds: Vec<u64> = seeds.collect();
+    let one = |seed: &u64| {
+        let plan = planned(AuditClient::new(*seed), false)?;
+        let cushion = plan.client.cushion(8.0, 16.0);
+        let mut seated = Seated::new(&plan.client, &cushion, &plan.counts)?;
+        // Who is not safe on the plan is not seated.
+        (plan.own.broken < 0.05).then(|| seated.answered())?.map(|answered| (*seed, answered))
+    };
+    let chunks = seeds.chunks(2).map(|pair| side_by_side(pair, one));
+    chunks.flatten().flatten().collect()
+}
+
+fn of_answers(all: &[(u64, Answered)]) -> String {
+    let line = |what: &str, of: &dyn Fn(&Answered) -> Option<bool>| {
+        let answers: Vec<bool> = all.iter().filter_map(|own| of(&own.1)).collect();
+        let yes = answers.iter().filter(|yes| **yes).count();
+        format!("{what:<52} {yes:>4} of {:>4}\n", answers.len())
+    };
+    let path: u32 = all.iter().map(|own| own.1.path).sum();
+    let net: u32 = all.iter().map(|own| own.1.net).sum();
+    line("cells moved after exact answers", &|own| Some(own.exact > 0))
+        + &line("exact answers said to be as planned", &|own| Some(own.exact_as_planned))
+        + &line("cells moved after one exact answer", &|own| Some(own.one > 0))
+        + &line("the missing check named then", &|own| Some(own.one_names_the_missing))
+        + &line("cells moved for one reading 5 mm low", &|own| own.one_low.map(|cells| cells > 0))
+        + &line("28 mm or more, noisy hands: moved", &|own| own.noisy_moved)
+        + &line("28 mm or more, noisy hands: asked again", &|own| own.noisy_asked)
+        + &line("20 mm: mended, felt again or off", &|own| Some(own.low_20))
+        + &line("22 mm: mended, felt again or off", &|own| Some(own.low_22))
+        + &line("a felt bone brings the client off", &|own| Some(own.alarms))
+        + &line("pinched alone moves", &|own| Some(own.pinched > 0))
+        + &line("pinched over 38 mm adds", &|own| Some(own.pinched_added > 0))
+        + &line("still moving in round 3 after a wrong notch", &|own| Some(own.third))
+        + &format!(
+            "{:<52} {path:>4} for {net:>4}\n",
+            "cells on the way after it, for those in the end"
+        )
+}
+
+#[test]
+#[ignore = "an audit by hand: some minutes"]
+#[expect(clippy::print_stderr, reason = "the table is what the audit is for")]
+fn audit_of_answers() {
+    let all = answers(ANSWERED);
+    eprintln!("{}", of_answers(&all));
+    for (seed, own) in &all {
+        eprintln!("{seed} {own:?}");
+    }
+}
+
+/// Seeds on which nothing was tuned.
+#[test]
+fn plans_harm_nobody_unasked() {
+    let plans = all(1..7, false);
+    assert!(plans.len() >= 5, "nearly all can be planned for");
+    for plan in &plans {
+        let (seed, own) = (plan.client.seed, &plan.own);
+        // What the mesh that is searched on and the one that limits are verified on differ by.
+        assert!(own.broken < 0.1, "{seed}: {own:?}");
+        assert!(own.roll <= 1.0 && own.pitch <= 4.0 && own.heavy_side <= 0.75, "{seed}: {own:?}");
+        assert!(!plan.asymmetric, "{seed}: {:?}", plan.counts);
+        if own.moved == 0.0 {
+            assert!(own.harm < 1e-3, "{seed}: {own:?}");
+        }
+    }
+}
+
+#[test]
+fn answers_as_expected_move_nothing_and_alarms_bring_the_client_off() {
+    for (seed, own) in answers(7..9) {
+        assert!(own.exact == 0 && own.exact_as_planned, "{seed}: {own:?}");
+        assert!(own.one == 0 && own.one_names_the_missing, "{seed}: {own:?}");
+        assert!(own.alarms && own.pinched == 0 && own.pinched_added == 0, "{seed}: {own:?}");
+        assert!(own.low_20 && !own.third, "{seed}: {own:?}");
     }
 }

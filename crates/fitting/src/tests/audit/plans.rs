@@ -112,7 +112,7 @@ pub(super) fn planned(client: AuditClient, with_reach: bool) -> Option<Planned> 
     Some(Planned { client, own, tissue, smaller, asymmetric, reach, counts })
 }
 
-fn assumed(client: &AuditClient, cushion: &PreparedCushion) -> Option<Assumptions> {
+pub(super) fn assumed(client: &AuditClient, cushion: &PreparedCushion) -> Option<Assumptions> {
     let weight = client.client.latest_weighing()?.weight;
     assumptions_of(&client.client, cushion, weight, Stop::never()).ok()
 }

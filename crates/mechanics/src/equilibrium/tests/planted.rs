@@ -118,6 +118,8 @@ fn press(
         weight: 0.0,
         line: [0.0, 0.0],
         lean: 0.0,
+        own_roll: 0.0,
+        at_ease: 0.0,
         held: [true; 3],
     };
     let problem = RestProblem {

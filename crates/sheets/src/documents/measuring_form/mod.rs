@@ -71,7 +71,7 @@ fn parts() -> Vec<Part> {
     let mut parts: Vec<Part> = Vec::new();
     for question in Question::ALL {
         let group = question.row().group;
-        if group.root() != Group::Client || is_of_record(group) {
+        if !question.is_on_form() {
             continue;
         }
         match parts.last_mut().filter(|part| part.group == group) {
@@ -80,11 +80,6 @@ fn parts() -> Vec<Part> {
         }
     }
     parts
-}
-
-/// Whether a group is an entry of the record, or in one.
-fn is_of_record(group: Group) -> bool {
-    group.entry().is_some() || group != group.parent() && is_of_record(group.parent())
 }
 
 /// The pages, whose feet say that there are so many.

@@ -5,7 +5,7 @@ mod check;
 mod moves;
 mod set;
 
-use case::{CountedFrom, GoalOutcome, IfThen, Sides, Spread};
+use case::{Costs, CountedFrom, GoalOutcome, IfThen, Sides, Spread};
 use cushion::{Length, Side};
 use kurbo::{Point, Rect};
 
@@ -27,6 +27,8 @@ const CAUTION: Style = text(9.0, Weight::Regular, INK);
 pub struct SetupExtras {
     /// What becomes of each goal.
     pub goals: Vec<GoalOutcome>,
+    /// What the counts cost, beside the cushion that they are told from.
+    pub costs: Option<Costs>,
     /// How the client is expected to sit on the counts.
     pub expected: Option<ExpectedSeat>,
     /// Moves to the plan.
@@ -116,18 +118,17 @@ fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, part: Part) -> Result<
     let status = language.setup_card_state(papers.standing());
     title_line(frame, texts.title, &status, papers.is_estimate())?;
     let plan = papers.plan;
-    facts(
-        frame,
-        &[
-            (shared.client, papers.client.code.to_string()),
-            (shared.layout, papers.pattern.layout().to_string()),
-            (shared.width_by_depth, language.size(plan.size)),
-            (shared.rated_for, language.rating(papers.pattern.max_user_weight())),
-            (shared.cells_in_all, plan.total().to_string()),
-            (shared.spare_cells, papers.spares().to_string()),
-            (shared.plan_recorded, plan.on.to_string()),
-        ],
-    )?;
+    let mut all = vec![
+        (shared.client, papers.client.code.to_string()),
+        (shared.layout, papers.pattern.layout().to_string()),
+        (shared.width_by_depth, language.size(plan.size)),
+        (shared.rated_for, language.rating(papers.pattern.max_user_weight())),
+        (shared.cells_in_all, plan.total().to_string()),
+        (shared.spare_cells, papers.spares().to_string()),
+        (shared.plan_recorded, plan.on.to_string()),
+    ];
+    all.extend(papers.client.cushion.serial.clone().map(|own| (shared.serial, own)));
+    facts(frame, &all)?;
     tabs(frame, papers, part)
 }
 

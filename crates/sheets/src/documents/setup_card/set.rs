@@ -106,6 +106,10 @@ fn notes(papers: &ClientPapers<'_>) -> Vec<Note> {
     list(texts.the_client, known, false, BODY);
     let goals = papers.extras.goals.iter().map(|own| language.goal_outcome(own));
     list(texts.goals, goals.collect(), true, BODY);
+    let mut costs = papers.extras.costs.iter().flat_map(|own| language.costs_on_paper(own));
+    if let Some(head) = costs.next() {
+        list(&head, costs.collect(), false, BODY);
+    }
     let own = papers.cautions.iter().map(|caution| language.caution(caution));
     let always = texts.cautions.iter().map(|own| (*own).to_owned());
     let cautions = own.chain(always).chain(reasons(papers)).collect();
@@ -252,8 +256,8 @@ fn found(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(
 
 /// What was found that led to the latest plan, and since.
 fn found_for(papers: &ClientPapers<'_>) -> Vec<String> {
-    let record = &papers.client.record;
-    let plan = |entry: &Entry| matches!(entry, Entry::Plan(_));
+    let record = papers.client.in_force();
+    let plan = |entry: &&Entry| matches!(entry, Entry::Plan(_));
     let Some(latest) = record.iter().rposition(plan) else { return Vec::new() };
     let from = match record[..latest].last() {
         Some(Entry::Adjustment(_)) => latest - 1,
@@ -262,7 +266,8 @@ fn found_for(papers: &ClientPapers<'_>) -> Vec<String> {
     let said = record[from..].iter().filter_map(|entry| match entry {
         Entry::FittingCheck(check) => Some(papers.language.fitting_found(check)),
         Entry::Adjustment(own) => Some(papers.language.checks_found(own)),
-        Entry::Plan(_) | Entry::Recount(_) | Entry::Weighed(_) => None,
+        Entry::Checked(_) | Entry::Skin(_) => Some(papers.language.entry_found(entry)),
+        _ => None,
     });
     said.collect()
 }

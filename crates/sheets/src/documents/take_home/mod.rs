@@ -131,6 +131,8 @@ impl Sheet<'_> {
         let area = inside(page);
         let papers = self.papers;
         let mut line = papers.language.take_home_foot(number, self.of, papers.plan.on, papers.date);
+        let serial = papers.client.cushion.serial.as_deref();
+        line.extend(serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
         line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));
         let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
         let at = Point::new(area.x0, area.y1 - height);

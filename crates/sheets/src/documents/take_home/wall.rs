@@ -112,19 +112,35 @@ fn for_you(flow: &mut Flow<'_>, sheet: Sheet<'_>, print: Print) -> Result<(), Se
     for note in &papers.client.carer_notes {
         flow.item("•", 5.0, note, &print.firmly())?;
     }
-    for parts in texts.filled_in {
-        // A sentence that ends in a room to write has one more.
-        let ends = parts[1].ends_with('.');
-        let parts = if ends { parts.to_vec() } else { [parts.as_slice(), &[""]].concat() };
-        flow.put(|frame| filled_in(frame, &parts, print))?;
+    how_long(flow, sheet)?;
+    match &papers.client.pressure_relief {
+        Some(own) => flow.paragraph(own, &print.firmly())?,
+        None => {
+            let [every, lasting] = texts.relief_every;
+            flow.put(|frame| filled_in(frame, &[every, lasting, ""], print))?;
+        }
     }
     flow.put(|frame| frame.paragraph(texts.blank_lines, &print.firmly()))?;
     match &papers.client.meanwhile {
         Some(own) => flow.paragraph(&language.sit_meanwhile(own), &print.words())?,
         None => flow.put(|frame| written_line(frame, texts.meanwhile, print))?,
     }
-    if let Some(day) = papers.client.next_review {
+    if let Some(day) = papers.standing().review.by() {
         flow.put(|frame| frame.paragraph(&language.next_look(day), &print.firmly()))?;
     }
     flow.put(|frame| frame.paragraph(texts.care_team, &print.words()))
+}
+
+/// How long the client may sit: only what a clinician said or writes here; where a sore is not
+/// healed and nothing was said, that it is to be asked before anybody sits.
+fn how_long(flow: &mut Flow<'_>, sheet: Sheet<'_>) -> Result<(), SetError> {
+    let (client, language) = (sheet.papers.client, sheet.papers.language);
+    let (print, texts) = (sheet.print, language.take_home());
+    match client.sit_at_most {
+        Some(own) => flow.paragraph(&language.sit_at_most(own.minutes, own.times), &print.firmly()),
+        None if !client.skin.unhealed().is_empty() => {
+            flow.paragraph(texts.ask_how_long, &print.firmly())
+        }
+        None => flow.put(|frame| filled_in(frame, &texts.sit_for, print)),
+    }
 }

@@ -93,6 +93,7 @@ prose! {
     SizeOfCushion: "size", "width x depth in mm, such as \"440x400\", or \"17x16in\"";
     CellOfCushion: "cell", "a built-in cell or the path of a file";
     SpareCells: "spare cells", "how many are in the spare bag";
+    SerialOfCushion: "serial", "as on its tag";
     GoalWant: "goal", "";
     GoalSite: "site", "";
     GoalPercent: "part to take off", "of the pressure there, in %";
@@ -107,6 +108,9 @@ prose! {
     CarerNotes: "notes for the carer", "short sentences";
     Meanwhile: "seat meanwhile", "what to sit on while the cushion is washed or put right";
     Emergency: "number for help at once", "the emergency number of the place";
+    PressureRelief: "pressure relief", "what the clinician says, in a sentence";
+    SitMinutes: "longest sitting", "minutes at a time, as the clinician says";
+    SitTimes: "sittings a day", "times a day";
     CallWho: "whom to call", "a service or a role";
     CallPhone: "telephone number", "";
     CallHours: "hours", "when they answer";
@@ -126,6 +130,41 @@ prose! {
     PlanCountNumber: "number of the compartment", "as sewn at its opening";
     PlanCountStock: "cells as supplied", "";
     PlanCountPlanned: "cells for this client", "";
+    ExpectedLeft: "cushion under the left seat bone", "";
+    ExpectedRight: "cushion under the right seat bone", "";
+    ExpectedLower: "lower side of the pelvis", "";
+    ExpectedLowerBy: "by how much it is lower", "";
+    ExpectedKg: "body weight", "";
+    FilledWhat: "entry", "";
+    FilledOn: "day of the fill", "";
+    FilledBy: "who filled", "";
+    FilledLayout: "layout of the cushion", "";
+    FilledSize: "size of the cushion", "";
+    FilledSpare: "spare cells", "counted in the bag";
+    FilledBatch: "batch of the cells", "by which they are found when they are called back";
+    FilledSerial: "serial", "as on the tag of the cushion";
+    FilledWhy: "reason", "";
+    FilledNumber: "number of the compartment", "as sewn at its opening";
+    FilledCells: "cells put in", "";
+    IncomingWhat: "entry", "";
+    IncomingOn: "day of the count", "";
+    IncomingBy: "who counted", "";
+    IncomingLayout: "layout of the cushion", "";
+    IncomingSize: "size of the cushion", "";
+    IncomingSpare: "spare cells", "counted in the bag";
+    IncomingBatch: "batch of the cells", "by which they are found when they are called back";
+    IncomingSerial: "serial", "as on the tag of the cushion";
+    IncomingWhy: "reason", "";
+    IncomingNumber: "number of the compartment", "as sewn at its opening";
+    IncomingCells: "cells found", "";
+    CheckedWhat: "entry", "";
+    CheckedOn: "day of the check", "";
+    CheckedBy: "who checked", "";
+    CheckedFound: "checks", "each as in the example; the skin after 30 minutes";
+    CheckedTransfer: "transfer tried", "";
+    CheckedReach: "reaching tried", "";
+    CheckedPassed: "whether it passed", "with all of the above, else it is not finished";
+    CheckedWhy: "note on the check", "";
     CheckWhat: "entry", "";
     CheckOn: "day of the check", "";
     CheckBy: "who checked", "";
@@ -142,12 +181,41 @@ prose! {
     RecountWhat: "entry", "";
     RecountOn: "day of the recount", "";
     RecountBy: "who counted", "";
+    RecountSpare: "spare cells", "counted in the bag";
     RecountNumber: "number of the compartment", "as sewn at its opening";
     RecountCells: "cells counted", "";
     WeighingWhat: "entry", "";
     WeighingOn: "day of the weighing", "";
     WeighingBy: "who weighed", "";
     WeighingKg: "body weight", "";
+    SkinSeenWhat: "entry", "";
+    SkinSeenOn: "day of the look", "";
+    SkinSeenBy: "who looked", "";
+    SkinSeenSite: "site", "";
+    SkinSeenIs: "state of the skin", "a mark that stays for 30 minutes is an alarm";
+    MovedWhat: "entry", "";
+    MovedOn: "day of the moves", "";
+    MovedBy: "who moved the cells", "";
+    MovedWhy: "reason", "";
+    MovedFrom: "place of cells", "";
+    MovedTo: "place of cells", "";
+    MovedCells: "cells moved", "";
+    ReturnedWhat: "entry", "";
+    ReturnedOn: "day of the return", "";
+    ReturnedBy: "who put the cells in", "";
+    ReturnedEntry: "earlier entry", "after which the counts were so, from 1";
+    ReturnedWhy: "reason", "";
+    ReturnedNumber: "number of the compartment", "as sewn at its opening";
+    ReturnedCells: "cells put in", "";
+    CleanedWhat: "entry", "";
+    CleanedOn: "day of the cleaning", "";
+    CleanedBy: "who cleaned", "";
+    CleanedWhy: "reason", "";
+    WithdrawnWhat: "entry", "";
+    WithdrawnOn: "day of the withdrawal", "";
+    WithdrawnBy: "who withdraws", "";
+    WithdrawnEntry: "earlier entry", "which counts for nothing, from 1";
+    WithdrawnBecause: "reason", "";
     LayoutFormat: "format", "";
     LayoutKind: "kind of file", "";
     LayoutName: "name of the layout", "a-z, 0-9 and hyphens; how the command line calls it";
@@ -202,9 +270,13 @@ pub(super) fn group_comment(group: Group) -> &'static str {
         Group::Change => "Fixed changes from the stock fill, one for each compartment.",
         Group::Carer => "for the take-home sheet",
         Group::Call => "Whom to call, in order.",
-        Group::FittingCheck => "After the fitting, add the check below the plan that it is about:",
+        Group::Filled => "What was really put in, each compartment with its cells:",
+        Group::Checked => {
+            "The check after it; it passes with all of its parts, else it is not finished:"
+        }
         Group::Recount => "Later, what was counted again:",
         Group::Weighing => "Or weighed again:",
+        Group::SkinSeen => "Or seen of the skin:",
         _ => "",
     }
 }
@@ -218,8 +290,9 @@ heading. Check the file before you plan with it.";
 
 /// The lines above the record of a client's file.
 pub(super) const RECORD_HEAD: &str = "\
-The record. Plans are added at the end, and what was found and moved, each with its day and with
-who recorded it. What stands here is never changed by the program.";
+The record, oldest first, each entry with its day and with who made it. Plans are added at the end
+as proposals; what was done is added after it was done. What stands here is never changed or taken
+away by the program: a mistake is withdrawn by a later entry.";
 
 /// Before other words that could be written.
 pub(super) const OR: &str = "or";

@@ -53,10 +53,21 @@ pub(super) fn group_heading(group: Group) -> &'static str {
         Group::PlanCount => "Planned counts",
         Group::FittingCheck => "Fitting check",
         Group::Adjustment => "Adjustment",
-        Group::Move => "Moves",
+        Group::Move | Group::MovedMove => "Moves",
         Group::Recount => "Recount",
-        Group::RecountCount => "Counts found",
+        Group::RecountCount | Group::IncomingCount => "Counts found",
         Group::Weighing => "Weighing",
+        Group::PlanExpected => "Expected of the plan",
+        Group::Filled => "Fill",
+        Group::FilledCount | Group::ReturnedCount => "Counts put in",
+        Group::Incoming => "Incoming check",
+        Group::Checked => "Check in parts",
+        Group::SkinSeen => "Skin seen",
+        Group::Moved => "Cells moved",
+        Group::Returned => "Return",
+        Group::Cleaned => "Cleaning",
+        Group::Withdrawn => "Withdrawal",
+        Group::SitAtMost => "Sitting, as the clinician says",
         Group::MadeSize => "Made sizes",
         Group::Points => "Points",
         Group::Seams => "Seams",
@@ -97,6 +108,8 @@ pub(super) fn label(question: Question) -> Option<&'static str> {
         Question::GoalBy => "lower by",
         Question::ChangeCells => "cells",
         Question::ChangeCrown => "crown",
+        Question::SitMinutes => "minutes at a time, at most",
+        Question::SitTimes => "times a day",
         Question::CallWho => "who",
         Question::CallPhone => "telephone",
         _ => return None,
@@ -127,6 +140,10 @@ pub(super) fn comment(question: Question) -> Option<&'static str> {
         | Question::SpareCells
         | Question::LayoutOfCushion
         | Question::CellOfCushion
+        | Question::SerialOfCushion
+        | Question::SitMinutes
+        | Question::SitTimes
+        | Question::PressureRelief
         | Question::PoplitealAngle => "",
         Question::ObliquityReducible => "taken away by hand",
         Question::InsideDepth => "back support to front edge",

@@ -17,8 +17,8 @@ mod wash_day;
 use case::question::{Group, Question, QuestionWords};
 use case::text::LengthUnit;
 use case::{
-    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, FittingCheck, Function, Lapse,
-    Place, Posture, RecordedPlan, SiteName, Skin, Spread, Standing,
+    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
+    Lapse, Place, Posture, RecordedPlan, Review, SiteName, Skin, Spread, Standing, State,
 };
 use cushion::{Length, Mass, Side, Size};
 
@@ -26,8 +26,8 @@ use self::dates::day;
 use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, side};
 use crate::{
-    BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
-    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
+    BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, RecordWords, ReportWords,
+    SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -141,6 +141,10 @@ impl PaperWords for English {
         format!("Pattern drawn by the plugin {plugin}, layout {layout}.")
     }
 
+    fn serial(&self, serial: &str) -> String {
+        format!("Serial {serial}")
+    }
+
     fn faults_from_above(&self, rings: usize) -> String {
         let rings = counted(rings, "ring");
         format!(
@@ -216,6 +220,10 @@ impl PaperWords for English {
         format!("{}, {}, fitting check, {how}{}.", check.on, check.by, found.unwrap_or_default())
     }
 
+    fn entry_found(&self, entry: &Entry) -> String {
+        format!("{}, {}, {}.", entry.on(), entry.by(), self.entry(entry))
+    }
+
     fn checks_found(&self, adjustment: &Adjustment) -> String {
         let Adjustment { on, by, checks, .. } = adjustment;
         let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
@@ -238,6 +246,12 @@ impl PaperWords for English {
             CountedFrom::Plan(on) => format!("Moves to this plan, from the plan of {}", day(on)),
             CountedFrom::Recount(on) => {
                 format!("Moves to this plan, from the recount of {}", day(on))
+            }
+            CountedFrom::Filled(on) | CountedFrom::Incoming(on) => {
+                format!("Moves to this plan, from what was in the cushion on {}", day(on))
+            }
+            CountedFrom::Moved(on) | CountedFrom::Returned(on) => {
+                format!("Moves to this plan, from the counts of {}", day(on))
             }
         }
     }
@@ -270,15 +284,26 @@ impl PaperWords for English {
     }
 
     fn take_home_state(&self, standing: Standing<'_>) -> String {
-        match standing {
-            Standing::NotFitted => "NOT FITTED YET. DO NOT HAND OVER.".to_owned(),
-            Standing::Fitted(check) => {
-                format!("Checked on {} by {}. Do not change it.", day(check.on), check.by)
+        match (standing.state, standing.review) {
+            (State::ToMeasure | State::ToPlan | State::Estimate, _) => {
+                "NOT FITTED YET. DO NOT HAND OVER.".to_owned()
             }
-            Standing::Lapsed(_, Lapse::Counts(_)) => "CELLS HAVE CHANGED. FIT IT AGAIN.".to_owned(),
-            Standing::Lapsed(_, Lapse::Weight(_)) => "WEIGHT HAS CHANGED. FIT IT AGAIN.".to_owned(),
-            Standing::Lapsed(_, Lapse::Review(due)) => {
+            (State::Failed(_), _) => "IT DOES NOT FIT. DO NOT HAND OVER.".to_owned(),
+            (State::Lapsed(_, Lapse::OtherCushion), _) => {
+                "ANOTHER CUSHION. DO NOT HAND OVER.".to_owned()
+            }
+            (State::Lapsed(_, Lapse::Counts(_) | Lapse::Recount(_)), _) => {
+                "CELLS HAVE CHANGED. FIT IT AGAIN.".to_owned()
+            }
+            (State::Lapsed(_, Lapse::Weight(_)), _) => {
+                "WEIGHT HAS CHANGED. FIT IT AGAIN.".to_owned()
+            }
+            (State::Lapsed(_, Lapse::Skin(..)), _) => "A MARK ON THE SKIN. DO NOT SIT.".to_owned(),
+            (State::Fitted(_), Review::Overdue(due)) => {
                 format!("LOOK AGAIN: OVERDUE SINCE {}.", day(due).to_uppercase())
+            }
+            (State::Fitted(looked), _) => {
+                format!("Checked on {} by {}. Do not change it.", day(looked.on), looked.by)
             }
         }
     }
@@ -371,11 +396,15 @@ impl PaperWords for English {
 
 /// The state of a fitting, for therapists and fillers; `estimate` where nobody found it right yet.
 fn card_state(standing: Standing<'_>, estimate: &str) -> String {
-    match standing {
-        Standing::NotFitted => estimate.to_owned(),
-        Standing::Fitted(check) => format!("Checked on {} by {}", check.on, check.by),
-        Standing::Lapsed(_, Lapse::Counts(on)) => format!("LAPSED: counts changed, {on}"),
-        Standing::Lapsed(_, Lapse::Weight(on)) => format!("LAPSED: weight of {on}"),
-        Standing::Lapsed(_, Lapse::Review(due)) => format!("OVERDUE: review was due {due}"),
+    match (standing.state, standing.review) {
+        (State::ToMeasure | State::ToPlan | State::Estimate, _) => estimate.to_owned(),
+        (State::Failed(looked), _) => format!("FAILED: check of {}", looked.on),
+        (State::Lapsed(_, Lapse::OtherCushion), _) => "LAPSED: another cushion".to_owned(),
+        (State::Lapsed(_, Lapse::Counts(on)), _) => format!("LAPSED: counts changed, {on}"),
+        (State::Lapsed(_, Lapse::Recount(on)), _) => format!("LAPSED: recount of {on}"),
+        (State::Lapsed(_, Lapse::Weight(on)), _) => format!("LAPSED: weight of {on}"),
+        (State::Lapsed(_, Lapse::Skin(on, _)), _) => format!("LAPSED: skin, {on}"),
+        (State::Fitted(_), Review::Overdue(due)) => format!("OVERDUE: review was due {due}"),
+        (State::Fitted(looked), _) => format!("Checked on {} by {}", looked.on, looked.by),
     }
 }

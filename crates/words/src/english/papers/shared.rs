@@ -23,6 +23,7 @@ pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     cells_in_all: "Cells in all",
     spare_cells: "Spare cells",
     plan_recorded: "Plan recorded",
+    serial: "Serial",
     total: "Total",
     numbers_from_below: "The cushion from below, front edge up, with the numbers of the compartments. The client's left is on the right of the drawing.",
 };

@@ -6,6 +6,7 @@ use case::text::{ClientFinding, DesignFinding, LengthUnit, RecordFinding, WishFi
 
 use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::English;
+use crate::english::record::list_of_parts;
 use crate::{BasicWords as _, GoalWords as _};
 
 pub(super) fn client(finding: &ClientFinding) -> Said {
@@ -116,6 +117,18 @@ pub(super) fn record(finding: &RecordFinding) -> Said {
         RecordFinding::NotSaidToPass => said(
             "the fitting check does not say whether it passed, so papers say NOT FITTED YET",
             "write `passed = true` where the client may use the cushion, else `passed = false`",
+        ),
+        RecordFinding::NotPassed { alarm: true, .. } => said(
+            "a check with a bone that is felt, or a mark on the skin, has not passed",
+            "it counts as failed; write `passed = false`",
+        ),
+        RecordFinding::NotPassed { missing, .. } => said(
+            format!("the check is not finished: {} not looked at", list_of_parts(missing)),
+            "it counts as not finished; add what was looked at, or take `passed` away",
+        ),
+        RecordFinding::NotEarlier { entry, here } => said(
+            format!("entry {here} of the record speaks of entry {entry}, which is not before it"),
+            "entries are counted from 1, the oldest first",
         ),
         RecordFinding::Check(wrong) => checks::no_check(wrong),
         RecordFinding::Sum { sum, total } => said(

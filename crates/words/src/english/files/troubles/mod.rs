@@ -1,5 +1,6 @@
 //! English: why work on a case ends early.
 
+mod done;
 mod papers;
 mod shelf;
 mod surveys;
@@ -42,6 +43,7 @@ pub(super) fn about(trouble: &Trouble) -> Said {
         Trouble::NothingRecorded { file } => nothing_recorded(file),
         Trouble::NotAppended { file, why } => said(not_appended(file, why), ""),
         Trouble::NotSigned => not_signed(),
+        Trouble::NotDone { file, why } => done::about(file, why),
         Trouble::NoCheck => no_check(),
         Trouble::Checks { why, numbers } => checks(why, numbers),
         Trouble::NotDrawn { what, why } => papers::not_drawn(what, why),

@@ -1,0 +1,237 @@
+//! What each entry does to the counts in the cushion and to the state of the fitting.
+
+use case::{
+    Adjustment, Beside, Check, CheckOutcome, CheckPart, CountedFrom, Entry, FittingCheck, Lapse,
+    LayoutRef, Move, Place, Returned, Review, SiteName, SkinAnswer, SkinSeen, State, state,
+};
+
+use crate::record::{
+    WHOLE, check_of, checked, client, day, filled, moved, numbered, plan, recount, withdrawn,
+};
+
+fn id(record: Vec<Entry>) -> &'static str {
+    state(&client(record), day(20), Beside::default()).state.id()
+}
+
+#[track_caller]
+fn lapsed(record: Vec<Entry>, expected: Lapse) {
+    let client = client(record);
+    let standing = state(&client, day(20), Beside::default());
+    assert!(matches!(standing.state, State::Lapsed(_, lapse) if lapse == expected), "{standing:?}");
+    assert_eq!(standing.fitted(), None);
+}
+
+#[track_caller]
+fn holds(record: &[Entry], counts: [u32; 3], bag: i64) {
+    let now = client(record.to_vec()).cushion_now().expect("something is known");
+    let there: Vec<(u8, u32)> = now.counts.into_iter().collect();
+    assert_eq!((there, now.bag), (numbered(counts), bag));
+}
+
+fn skin(of_march: i8, answer: SkinAnswer) -> Entry {
+    let site = SiteName::Coccyx;
+    Entry::Skin(SkinSeen { on: day(of_march), by: "nurse".into(), site, answer })
+}
+
+#[test]
+fn a_fitting_goes_from_measures_to_fitted() {
+    let mut unmeasured = client(Vec::new());
+    unmeasured.weighing = None;
+    assert_eq!(state(&unmeasured, day(1), Beside::default()).state, State::ToMeasure);
+    assert_eq!(id(vec![]), "to-plan");
+    let mut record = vec![plan(2, [52, 48, 50])];
+    assert_eq!(id(record.clone()), "estimate");
+    record.push(filled(3, [52, 47, 50]));
+    assert_eq!(id(record.clone()), "estimate");
+    // One more than the plan wanted in the second stays in the bag.
+    holds(&record, [52, 47, 50], 21);
+    record.push(checked(4));
+    assert_eq!(id(record), "fitted");
+}
+
+#[test]
+fn a_check_passes_only_with_all_of_its_parts() {
+    assert_eq!(check_of(&WHOLE, 4).outcome(), CheckOutcome::Passed);
+    for without in 0..WHOLE.len() {
+        let mut found = WHOLE.to_vec();
+        found.remove(without);
+        let check = check_of(&found, 4);
+        assert_eq!(check.outcome(), CheckOutcome::NotFinished, "{found:?}");
+        assert_eq!(check.missing().len(), 1, "{found:?}");
+        let record = vec![filled(3, [50; 3]), Entry::Checked(check)];
+        assert_eq!(id(record), "estimate");
+    }
+    for (transfer, reach, missing) in
+        [(false, true, CheckPart::Transfer), (true, false, CheckPart::Reach)]
+    {
+        let check = case::PartsChecked { transfer, reach, ..check_of(&WHOLE, 4) };
+        assert_eq!((check.outcome(), check.missing()), (CheckOutcome::NotFinished, vec![missing]));
+    }
+    // A hand that did not find the bone has not looked.
+    let mut found = WHOLE;
+    found[2] = "under left=not-found";
+    assert_eq!(check_of(&found, 4).outcome(), CheckOutcome::NotFinished);
+    let unsaid = case::PartsChecked { passed: None, ..check_of(&WHOLE, 4) };
+    assert_eq!(unsaid.outcome(), CheckOutcome::NotFinished);
+}
+
+#[test]
+fn an_alarm_is_never_passed() {
+    for (at, alarm) in [(2, "under left=bone-felt"), (4, "skin coccyx=stays")] {
+        let mut found = WHOLE;
+        found[at] = alarm;
+        let check = check_of(&found, 4);
+        assert_eq!(check.outcome(), CheckOutcome::Failed);
+        assert_eq!(id(vec![filled(3, [50; 3]), Entry::Checked(check)]), "failed");
+    }
+}
+
+#[test]
+fn a_plan_proposes_and_changes_nothing_that_was_checked() {
+    let fitted = vec![filled(3, [50; 3]), checked(4)];
+    let mut record = fitted.clone();
+    record.push(plan(5, [60, 40, 50]));
+    holds(&record, [50; 3], 20);
+    assert_eq!(id(record.clone()), "fitted");
+    assert!(client(record.clone()).plan_is_proposed());
+    record.push(filled(6, [60, 40, 50]));
+    lapsed(record, Lapse::Counts(day(6)));
+}
+
+#[test]
+fn a_check_of_counts_that_nobody_recorded_is_none() {
+    assert_eq!(id(vec![plan(2, [50; 3]), checked(4)]), "estimate");
+}
+
+#[test]
+fn a_recount_lapses_beyond_what_handling_explains_and_says_what_to_put_back() {
+    let fitted = vec![filled(3, [50; 3]), checked(4)];
+    let with = |counts| [fitted.clone(), vec![recount(9, counts)]].concat();
+    assert_eq!(id(with(vec![(2, 49)])), "fitted");
+    let lost = with(vec![(2, 46)]);
+    lapsed(lost.clone(), Lapse::Recount(day(9)));
+    holds(&lost, [50, 46, 50], 20);
+    let now = client(lost.clone()).cushion_now().unwrap();
+    assert_eq!((now.to_put_back(), now.from), (vec![(2, 4)], CountedFrom::Recount(day(9))));
+    // Put back, they are the counts that were checked.
+    let back = Move { from: Place::Spare, to: Place::Compartment(2), cells: 4 };
+    let put_back = [lost, vec![moved(10, vec![back])]].concat();
+    holds(&put_back, [50; 3], 16);
+    assert_eq!(id(put_back), "fitted");
+}
+
+#[test]
+fn what_was_counted_before_a_check_the_check_has_seen() {
+    let record = vec![filled(3, [50; 3]), recount(4, vec![(2, 46)]), checked(5)];
+    assert_eq!(id(record.clone()), "fitted");
+    assert_eq!(client(record.clone()).cushion_now().unwrap().to_put_back(), []);
+    let counts = client([vec![plan(2, [50; 3])], record].concat()).counts_on_paper().unwrap();
+    assert_eq!(counts.counts[1].planned, 46);
+}
+
+#[test]
+fn a_return_is_a_new_estimate_until_it_is_checked() {
+    let counts = numbered([50; 3]);
+    let back = |of_march| {
+        let (on, by, counts) = (day(of_march), "OT".into(), counts.clone());
+        Entry::Returned(Returned { on, by, entry: 1, counts, why: None })
+    };
+    let mut record = vec![filled(3, [50; 3]), checked(4), filled(5, [60, 40, 50]), back(6)];
+    holds(&record, [50; 3], 20);
+    assert_eq!(id(record.clone()), "estimate");
+    record.push(checked(7));
+    assert_eq!(id(record), "fitted");
+}
+
+#[test]
+fn a_withdrawn_entry_counts_for_nothing_and_a_withdrawal_can_be_withdrawn() {
+    let mut record = vec![filled(3, [50; 3]), checked(4), filled(5, [60, 40, 50])];
+    lapsed(record.clone(), Lapse::Counts(day(5)));
+    record.push(withdrawn(6, 3));
+    assert_eq!(id(record.clone()), "fitted");
+    holds(&record, [50; 3], 20);
+    record.push(withdrawn(7, 4));
+    lapsed(record.clone(), Lapse::Counts(day(5)));
+    // A check that was withdrawn has not been made.
+    record.push(withdrawn(8, 2));
+    assert_eq!(id(record), "estimate");
+}
+
+#[test]
+fn a_mark_on_the_skin_lapses_and_one_that_fades_does_not() {
+    let with = |answer| vec![filled(3, [50; 3]), checked(4), skin(6, answer)];
+    for answer in [SkinAnswer::Clear, SkinAnswer::Fades] {
+        assert_eq!(id(with(answer)), "fitted");
+    }
+    for answer in [SkinAnswer::Stays, SkinAnswer::Open, SkinAnswer::Worse] {
+        lapsed(with(answer), Lapse::Skin(day(6), SiteName::Coccyx));
+    }
+    // What was seen before the check, the check has judged.
+    assert_eq!(id(vec![filled(3, [50; 3]), skin(3, SkinAnswer::Stays), checked(4)]), "fitted");
+}
+
+#[test]
+fn checks_that_find_it_otherwise_undo_a_fitting_and_others_do_not() {
+    let found = |text: &str, moves: Vec<Move>| {
+        let checks = vec![Check::read_whole(text).unwrap()];
+        let own = Adjustment { on: day(6), by: "OT".into(), checks, moves, why: None };
+        vec![filled(3, [50; 3]), checked(4), Entry::Adjustment(own)]
+    };
+    let step = Move { from: Place::Spare, to: Place::Compartment(1), cells: 2 };
+    assert_eq!(id(found("under left=30mm", Vec::new())), "fitted");
+    assert_eq!(id(found("under left=30mm", vec![step])), "estimate");
+    assert_eq!(id(found("top left=tight", Vec::new())), "estimate");
+    assert_eq!(id(found("under left=20mm", Vec::new())), "estimate");
+    lapsed(found("skin coccyx=open", Vec::new()), Lapse::Skin(day(6), SiteName::Coccyx));
+}
+
+#[test]
+fn another_cushion_and_a_weight_that_breaks_a_limit_lapse() {
+    let mut other = client(vec![filled(3, [50; 3]), checked(4)]);
+    let heavy = Beside { weight_breaks_limit: true, ..Beside::default() };
+    let heavier = state(&other, day(20), heavy).state;
+    assert!(matches!(heavier, State::Lapsed(_, Lapse::Weight(_))), "{heavier:?}");
+    other.cushion.layout = LayoutRef::Named { name: "ring".into(), parameters: <_>::default() };
+    let lapsed = state(&other, day(20), Beside::default()).state;
+    assert!(matches!(lapsed, State::Lapsed(_, Lapse::OtherCushion)), "{lapsed:?}");
+}
+
+#[test]
+fn one_review_day_is_the_earlier_one() {
+    let mut client = client(vec![filled(3, [50; 3]), checked(4)]);
+    let with = |client: &case::Client, look_again, on| {
+        let beside = Beside { look_again, ..Beside::default() };
+        let standing = state(client, on, beside);
+        (standing.review, standing.fitted().is_some())
+    };
+    assert_eq!(with(&client, None, day(20)), (Review::None, true));
+    assert_eq!(with(&client, Some(day(9)), day(9)), (Review::Due(day(9)), true));
+    client.next_review = Some(day(8));
+    assert_eq!(with(&client, Some(day(9)), day(9)), (Review::Overdue(day(8)), false));
+    client.next_review = Some(day(10));
+    assert_eq!(with(&client, Some(day(9)), day(8)), (Review::Due(day(9)), true));
+}
+
+#[test]
+fn a_record_from_before_fills_were_recorded_means_what_it_meant() {
+    let old_check = |of_march, passed| {
+        let (on, by) = (day(of_march), "OT".into());
+        Entry::FittingCheck(FittingCheck { on, by, passed, found: None })
+    };
+    let first = vec![plan(2, [52, 48, 50])];
+    holds(&first, [52, 48, 50], 20);
+    let fitted = [first.clone(), vec![old_check(3, Some(true))]].concat();
+    assert_eq!(id(fitted.clone()), "fitted");
+    for passed in [None, Some(false)] {
+        assert_ne!(id([first.clone(), vec![old_check(3, passed)]].concat()), "fitted");
+    }
+    // A plan after it was taken to be carried out, and nobody checked that.
+    assert_eq!(id([fitted.clone(), vec![plan(4, [52, 48, 50])]].concat()), "estimate");
+    // A recount is not: what was counted is in it, until something more is said.
+    let counted = [fitted, vec![recount(5, vec![(1, 40)]), plan(6, [60, 48, 50])]].concat();
+    holds(&counted, [40, 48, 50], 20);
+    assert!(client(counted.clone()).plan_is_proposed());
+    let after = [counted, vec![old_check(7, Some(true))]].concat();
+    holds(&after, [60, 48, 50], 0);
+    assert_eq!(id(after), "fitted");
+}

@@ -1,0 +1,271 @@
+//! English: what is said of the record.
+
+use case::{
+    Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
+    PartsChecked, Place, RecordNote, Review, Standing, State,
+};
+use cushion::Side;
+
+use super::English;
+use super::parts::cells;
+use crate::{BasicWords as _, RecordWords};
+
+impl RecordWords for English {
+    fn standing(&self, standing: Standing<'_>) -> String {
+        let state = match standing.state {
+            State::ToMeasure => {
+                "State: TO MEASURE. Hip width and weight are needed first.".to_owned()
+            }
+            State::ToPlan => "State: TO PLAN. Nothing was planned and nothing put in.".to_owned(),
+            State::Estimate => {
+                "State: ESTIMATE. No finished check of these counts was recorded.".to_owned()
+            }
+            State::Fitted(looked) => {
+                format!("State: FITTED. Checked on {} by {}.", looked.on, looked.by)
+            }
+            State::Failed(looked) => format!(
+                "State: FAILED. The check of {} by {} found it not right.",
+                looked.on, looked.by
+            ),
+            State::Lapsed(looked, lapse) => {
+                format!("State: LAPSED. Checked on {}, but {}.", looked.on, self.lapse(lapse))
+            }
+        };
+        match standing.review {
+            Review::None => state,
+            Review::Due(by) => format!("{state} Look again by {by}."),
+            Review::Overdue(by) => format!("{state} Review OVERDUE since {by}."),
+        }
+    }
+
+    fn counted_from(&self, from: CountedFrom) -> String {
+        match from {
+            CountedFrom::Stock => "as supplied".to_owned(),
+            CountedFrom::Plan(on) => format!("plan of {on}"),
+            CountedFrom::Filled(on) => format!("filled on {on}"),
+            CountedFrom::Incoming(on) => format!("incoming check of {on}"),
+            CountedFrom::Recount(on) => format!("recount of {on}"),
+            CountedFrom::Moved(on) => format!("moves of {on}"),
+            CountedFrom::Returned(on) => format!("returned to on {on}"),
+        }
+    }
+
+    fn begins_from(&self, from: CountedFrom) -> String {
+        match from.on().filter(|_| !from.is_told()) {
+            Some(on) => format!("counts recorded on {on}"),
+            None => format!("counts now in the cushion ({})", self.counted_from(from)),
+        }
+    }
+
+    fn check_part(&self, part: CheckPart) -> &'static str {
+        check_part(part)
+    }
+
+    fn check_outcome(&self, outcome: CheckOutcome) -> &'static str {
+        match outcome {
+            CheckOutcome::Passed => "passed",
+            CheckOutcome::NotFinished => "not finished",
+            CheckOutcome::Failed => "failed",
+        }
+    }
+
+    fn checked(&self, check: &PartsChecked) -> String {
+        let outcome = check.outcome();
+        let missing = check.missing();
+        match outcome {
+            CheckOutcome::Passed => "The check passed.".to_owned(),
+            CheckOutcome::Failed => "The check failed.".to_owned(),
+            CheckOutcome::NotFinished => not_finished(&missing),
+        }
+    }
+
+    fn bag(&self, left: i64) -> String {
+        let count = cells(u32::try_from(left.unsigned_abs()).unwrap_or(u32::MAX));
+        if left < 0 {
+            format!("The spare bag is short of {count}: more were taken than it held. Count it.")
+        } else {
+            format!("The spare bag holds {count}.")
+        }
+    }
+
+    fn counts(&self, counts: &[(u8, u32)]) -> String {
+        let counts = counts.iter().map(|(number, cells)| format!("{number}={cells}"));
+        counts.collect::<Vec<_>>().join(" ")
+    }
+
+    fn entries(&self, count: usize) -> String {
+        if count == 1 { "1 entry".to_owned() } else { format!("{count} entries") }
+    }
+
+    fn entry(&self, entry: &Entry) -> String {
+        let why =
+            |why: &Option<String>| why.as_ref().map_or(String::new(), |why| format!("; {why}"));
+        match entry {
+            Entry::Plan(own) => {
+                let counts: Vec<(u8, u32)> =
+                    own.counts.iter().map(|own| (own.number, own.planned)).collect();
+                let counts = self.counts(&counts);
+                format!("plan: {} ({counts}){}", cells(own.total()), why(&own.why))
+            }
+            Entry::FittingCheck(own) => {
+                let outcome = match own.passed {
+                    Some(true) => "passed",
+                    Some(false) => "failed",
+                    None => "not finished",
+                };
+                format!("fitting check: {outcome}{}", why(&own.found))
+            }
+            Entry::Adjustment(own) => format!(
+                "checks: {}; {}{}",
+                checks(&own.checks),
+                self.moves(&own.moves, "nothing proposed"),
+                why(&own.why)
+            ),
+            Entry::Recount(own) => {
+                let spare = own.spare.map_or(String::new(), |spare| format!(", spare={spare}"));
+                format!("recount: {}{spare}", self.counts(&own.counts))
+            }
+            Entry::Weighed(own) => format!("weighed: {} kg", own.weight.to_kg()),
+            Entry::Filled(own) => format!("filled: {}", self.filled(own)),
+            Entry::Incoming(own) => format!("incoming check: {}", self.filled(own)),
+            Entry::Checked(own) => {
+                let outcome = self.check_outcome(own.outcome());
+                format!("checked: {outcome}; {}{}", checks(&own.found), why(&own.why))
+            }
+            Entry::Moved(own) => {
+                format!("moved: {}{}", self.moves(&own.moves, "nothing"), why(&own.why))
+            }
+            Entry::Returned(own) => format!(
+                "returned to entry {}: {}{}",
+                own.entry,
+                self.counts(&own.counts),
+                why(&own.why)
+            ),
+            Entry::Skin(own) => format!("skin: {} {}", self.site(own.site), own.answer.words()),
+            Entry::Cleaned(own) => format!("cleaned{}", why(&own.why)),
+            Entry::Withdrawn(own) => format!("withdraws entry {}; {}", own.entry, own.because),
+        }
+    }
+
+    fn expected(&self, own: &Expected) -> String {
+        let (side, by) =
+            own.lower.map_or((None, cushion::Length::ZERO), |(side, by)| (Some(side), by));
+        format!(
+            "{} under the left seat bone and {} under the right, {}, at {} kg",
+            self.length(own.under.left),
+            self.length(own.under.right),
+            self.lower(side, by),
+            own.weight.to_kg()
+        )
+    }
+
+    fn is_proposed(&self) -> &'static str {
+        "This proposes. What is really put in or moved is recorded after it was done."
+    }
+
+    fn record_note(&self, note: &RecordNote) -> String {
+        match note {
+            RecordNote::Believed(plan) => format!(
+                "Nobody recorded what was put in: the plan of {plan} is taken to have been carried \
+                 out."
+            ),
+            RecordNote::PutBack { number, cells } => put_back(*number, *cells),
+            RecordNote::BagShort { cells } => self.bag(-cells),
+            RecordNote::NotFinished { missing } => not_finished(missing),
+        }
+    }
+
+    fn sit_at_most(&self, minutes: u32, times: u32) -> String {
+        let times = match times {
+            1 => "once a day".to_owned(),
+            2 => "twice a day".to_owned(),
+            times => format!("{times} times a day"),
+        };
+        format!("Sit at most {minutes} minutes at a time, {times}.")
+    }
+}
+
+impl English {
+    fn lapse(&self, lapse: Lapse) -> String {
+        match lapse {
+            Lapse::OtherCushion => "the file now names another cushion".to_owned(),
+            Lapse::Counts(on) => format!("other counts were put in on {on}"),
+            Lapse::Recount(on) => {
+                format!("the recount of {on} is off by more than handling explains")
+            }
+            Lapse::Skin(on, site) => {
+                format!("a mark was seen on the {} on {on}", self.site(site))
+            }
+            Lapse::Weight(on) => format!("at the weight of {on} a limit is broken"),
+        }
+    }
+
+    fn filled(&self, own: &Filled) -> String {
+        let total = own.counts.iter().map(|own| own.1).sum();
+        let mut said = format!("{} ({})", cells(total), self.counts(&own.counts));
+        let more = [
+            own.spare.map(|spare| format!(", spare={spare}")),
+            own.batch.as_ref().map(|batch| format!(", batch {batch}")),
+            own.serial.as_ref().map(|serial| format!(", serial {serial}")),
+            own.why.as_ref().map(|why| format!("; {why}")),
+        ];
+        said.extend(more.into_iter().flatten());
+        said
+    }
+
+    fn moves(&self, moves: &[Move], none: &str) -> String {
+        let place = |place| match place {
+            Place::Compartment(number) => number.to_string(),
+            Place::Spare => "spare".to_owned(),
+        };
+        let one =
+            |own: &Move| format!("{} from {} to {}", own.cells, place(own.from), place(own.to));
+        if moves.is_empty() {
+            return none.to_owned();
+        }
+        moves.iter().map(one).collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// Cells to be put back into a compartment, or taken out of it where it is negative.
+fn put_back(number: u8, by: i64) -> String {
+    let count = cells(u32::try_from(by.unsigned_abs()).unwrap_or(u32::MAX));
+    if by > 0 {
+        format!("Put back {count} in number {number}.")
+    } else {
+        format!("Take {count} out of number {number}.")
+    }
+}
+
+/// What a check lacks that is not finished.
+fn not_finished(missing: &[CheckPart]) -> String {
+    if missing.is_empty() {
+        return "The check is not finished: nobody says whether it passed.".to_owned();
+    }
+    format!("The check is not finished: {} not looked at.", list_of_parts(missing))
+}
+
+/// Checks, as they were said.
+fn checks(checks: &[Check]) -> String {
+    checks.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+}
+
+/// A part of a fitting check.
+fn check_part(part: CheckPart) -> &'static str {
+    match part {
+        CheckPart::Top(Side::Left) => "fingers on top at the left",
+        CheckPart::Top(Side::Right) => "fingers on top at the right",
+        CheckPart::Under(Side::Left) => "a hand under the left",
+        CheckPart::Under(Side::Right) => "a hand under the right",
+        CheckPart::Skin => "the skin after 30 minutes",
+        CheckPart::Transfer => "a transfer",
+        CheckPart::Reach => "reaching",
+    }
+}
+
+/// Parts of a check in a row, with the verb that goes before "not looked at".
+pub(super) fn list_of_parts(parts: &[CheckPart]) -> String {
+    let named: Vec<&str> = parts.iter().map(|part| check_part(*part)).collect();
+    let verb = if named.len() == 1 { "was" } else { "were" };
+    format!("{} {verb}", named.join(", "))
+}

@@ -1,0 +1,52 @@
+//! What is said of the record: entries, what is in the cushion, how the fitting stands.
+
+use case::{
+    CheckOutcome, CheckPart, CountedFrom, Entry, Expected, PartsChecked, RecordNote, Standing,
+};
+
+/// What is said of the record.
+pub trait RecordWords {
+    /// How the fitting stands and when the client is looked at again: sentences.
+    fn standing(&self, standing: Standing<'_>) -> String;
+
+    /// How counts are known: a clause, such as "recount of 2026-03-01".
+    fn counted_from(&self, from: CountedFrom) -> String;
+
+    /// From what is in the cushion an answer begins: a clause.
+    fn begins_from(&self, from: CountedFrom) -> String;
+
+    /// A part of a fitting check, within a sentence.
+    fn check_part(&self, part: CheckPart) -> &'static str;
+
+    /// What a fitting check comes to: a word or two.
+    fn check_outcome(&self, outcome: CheckOutcome) -> &'static str;
+
+    /// What a fitting check in parts comes to, and what it lacks: a sentence.
+    fn checked(&self, check: &PartsChecked) -> String;
+
+    /// How many cells are in the spare bag, or how many more were taken out than it held: a
+    /// sentence.
+    fn bag(&self, cells: i64) -> String;
+
+    /// What is in the cushion, by number: a line.
+    fn counts(&self, counts: &[(u8, u32)]) -> String;
+
+    /// How many entries a record has: a clause.
+    fn entries(&self, count: usize) -> String;
+
+    /// An entry of the record: a line, without its day and its author.
+    fn entry(&self, entry: &Entry) -> String;
+
+    /// What a plan was expected to do: a clause.
+    fn expected(&self, expected: &Expected) -> String;
+
+    /// What the record says that whoever works on the cushion should know: a sentence.
+    fn record_note(&self, note: &RecordNote) -> String;
+
+    /// That a plan or moves are proposed, and that what is done is recorded after it was done: a
+    /// sentence.
+    fn is_proposed(&self) -> &'static str;
+
+    /// How long the client may sit: a sentence.
+    fn sit_at_most(&self, minutes: u32, times: u32) -> String;
+}
