@@ -154,7 +154,7 @@ questions! {
     HipFlexion = Posture "hip_flexion", number(Unit::Degree, 0.0, 180.0), Need::Never, "95", Use::Changes(&[Answer::Plan]), { each_side: true, drawing: Some(Drawing::HipFlexion), };
     PoplitealAngle = Posture "popliteal_angle", number(Unit::Degree, 0.0, 180.0), Need::Never, "90", Use::Nothing(Unused::NotModelled), { each_side: true, drawing: Some(Drawing::PoplitealAngle), };
     Tone = Posture "tone", Kind::Text, Need::Never, r#""high in the legs when cold""#, Use::Nothing(Unused::ForReaders);
-    Balance = Posture "balance", Kind::Choice(&words(&SittingBalance::WORDS)), Need::Never, r#""hands free""#, Use::Nothing(Unused::NoRule);
+    Balance = Posture "balance", Kind::Choice(&words(&SittingBalance::WORDS)), Need::Never, r#""hands free""#, Use::Changes(&[Answer::Prediction]);
     LimbLossSide = LimbLoss "side", Kind::Choice(SIDES), Need::Always, r#""left""#, Use::Nothing(Unused::NotModelled);
     LimbLossLevel = LimbLoss "level", Kind::Choice(&words(&LossLevel::WORDS)), Need::Always, r#""below knee""#, Use::Changes(&[Answer::Plan]);
     Sensation = Skin "sensation", Kind::Choice(&words(&own::Sensation::WORDS)), Need::Never, r#""impaired""#, Use::Changes(&[Answer::Cautions]);

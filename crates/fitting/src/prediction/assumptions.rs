@@ -204,8 +204,9 @@ mod tests {
             );
             files::read_client(&text).value.expect("a client")
         };
-        let thigh =
-            |mm: f64| format!("[measures]\nthigh_depth = {{ left = {mm}, right = {mm} }}\n");
+        let thigh = |mm: f64| {
+            format!("[measures]\nunits = \"mm\"\nthigh_depth = {{ left = {mm}, right = {mm} }}\n")
+        };
         let per_degree = |client: &Client, load: f64| own_stiffness(client, load).to_radians();
         let near = |found: f64, expected: f64| assert!((found - expected).abs() < 1e-9, "{found}");
         near(per_degree(&client(&thigh(490.0)), 478.0), 4.0);
