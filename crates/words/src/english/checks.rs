@@ -4,6 +4,7 @@ use case::{
     AdjustRefusal, Alarm, BodyError, BodyValue, BrokenLimit, ByHand, Check, Doubt, LookAt, Mistake,
     NextStep, SkinAnswer, Telling, Verdict, WhyNoPlan,
 };
+use cushion::Side;
 
 use super::{English, parts};
 use crate::{BasicWords, CheckWords, Said};
@@ -132,13 +133,7 @@ impl CheckWords for English {
                     parts::side(side)
                 );
             }
-            NextStep::FeelBeforeTaking(side) => {
-                let side = parts::side(side);
-                return format!(
-                    "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} \
-                     before a hand underneath has told which: check under the {side} seat bone."
-                );
-            }
+            NextStep::FeelBeforeTaking(side) => return feel_before_taking(side),
             NextStep::CheckAgain => {
                 "Pat the compartments level, wait 5 to 10 minutes, then make the checks again."
             }
@@ -164,14 +159,7 @@ impl CheckWords for English {
                     parts::side(side)
                 );
             }
-            NextStep::SetUpBeforeMoving(side) => {
-                return format!(
-                    "The cells that were moved should have changed what is felt under the {} seat \
-                     bone, and it did not change. Look at the set-up first: which way round the \
-                     cushion lies, what lies under it, the counts. No cells before that.",
-                    parts::side(side)
-                );
-            }
+            NextStep::SetUpBeforeMoving(side) => return set_up_before_moving(side),
             NextStep::TellsMost(telling) => return tells_most(telling),
             NextStep::CountBeforeMoving => {
                 "Much more cushion was expected there: count every compartment again and look at the seat under the cushion before any cell is moved."
@@ -346,6 +334,23 @@ fn body_value(what: BodyValue) -> (&'static str, &'static str) {
         BodyValue::LoadRight => ("a distance of the load from the middle", " mm"),
         BodyValue::TrunkHeight => ("a trunk height", " mm"),
     }
+}
+
+fn feel_before_taking(side: Side) -> String {
+    let side = parts::side(side);
+    format!(
+        "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} before a hand \
+         underneath has told which: check under the {side} seat bone."
+    )
+}
+
+fn set_up_before_moving(side: Side) -> String {
+    format!(
+        "The cells that were moved should have changed what is felt under the {} seat bone, and it \
+         did not change. Look at the set-up first: which way round the cushion lies, what lies \
+         under it, the counts. No cells before that.",
+        parts::side(side)
+    )
 }
 
 /// The check that would tell most, and why.

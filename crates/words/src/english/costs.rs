@@ -9,12 +9,14 @@ impl English {
     /// A heading and a line for each change.
     pub(super) fn cost_lines(&self, costs: &Costs) -> Vec<String> {
         let mut lines = vec![heading(costs.from).to_owned()];
+        let goals = costs.goals.iter().filter_map(|goal| self.goal_change(goal));
         let changes = self.changes(costs, |site| self.site_change(site));
-        lines.extend(changes.into_iter().map(|line| format!("  {line}")));
+        lines.extend(goals.chain(changes).map(|line| format!("  {line}")));
         lines
     }
 
-    /// The same without bare pressures, and said to be expected.
+    /// The same without bare pressures and without the goals, of which paper says more; and said to
+    /// be expected.
     pub(super) fn cost_lines_on_paper(&self, costs: &Costs) -> Vec<String> {
         let mut lines = vec![heading_on_paper(costs.from).to_owned()];
         lines.extend(self.changes(costs, |site| self.site_change_on_paper(site)));
@@ -22,9 +24,7 @@ impl English {
     }
 
     fn changes(&self, costs: &Costs, site: impl Fn(&SiteChange) -> String) -> Vec<String> {
-        let mut lines: Vec<String> = Vec::new();
-        lines.extend(costs.goals.iter().filter_map(|goal| self.goal_change(goal)));
-        lines.extend(costs.careful.iter().map(site));
+        let mut lines: Vec<String> = costs.careful.iter().map(site).collect();
         lines.push(format!(
             "Turned to a side: {}. Front to back: {}.",
             turns(&costs.roll_deg, ["left side up", "right side up"], true),
