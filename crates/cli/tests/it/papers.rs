@@ -73,13 +73,13 @@ fn check_whole(name: &str, bytes: &[u8]) {
     assert!(bytes.starts_with(head) && (bytes.ends_with(tail) || end.ends_with(tail)), "{name}");
 }
 
-/// Two cells from a seat bone's compartment to the one in front of it are swallowed by the wall.
+/// Four cells from a seat bone's compartment to the one in front of it are swallowed by the wall.
 #[test]
 fn the_card_says_which_moves_may_do_little() {
     let dir = TestDir::new();
     dir.run(&["demo", "--who", "child", "--out", "child"]).done();
     let said = texts(&dir.read("child/setup-card-1.svg")).join(" ");
-    assert!(said.contains("Moves of 2 cells or fewer"), "{said}");
+    assert!(said.contains("Moves of 4 cells or fewer"), "{said}");
     // Cells from the spare bag cross no wall.
     dir.run(&["demo", "--who", "adult", "--out", "adult"]).done();
     let said = texts(&dir.read("adult/setup-card-1.svg")).join(" ");

@@ -251,32 +251,7 @@ impl CheckWords for English {
                     "take a size or a layout that is rated for this client",
                 )
             }
-            WhyNoPlan::ByHand(why) => Said::new(
-                match why {
-                    ByHand::HipLoss(side) => format!(
-                        "a leg is lost at the {} hip, and what carries there is not in the model",
-                        parts::side(*side)
-                    ),
-                    ByHand::SideGoalOnSaggingSling => {
-                        "the seat sags under the cushion, which turns \
-                                                       and lowers it more than cells between the \
-                                                       sides can mend"
-                            .to_owned()
-                    }
-                    ByHand::FixedTiltOnCoccyx => "the pelvis is fixed in posterior tilt, and the \
-                                                  coccyx that it sits on is injured"
-                        .to_owned(),
-                },
-                match why {
-                    ByHand::SideGoalOnSaggingSling => {
-                        "put a solid insert on the seat and write base = \"solid\", or leave the goals \
-                         about sides out; no counts are planned"
-                    }
-                    ByHand::HipLoss(_) | ByHand::FixedTiltOnCoccyx => {
-                        "assess by hand and with a pressure reading; no counts are planned"
-                    }
-                },
-            ),
+            WhyNoPlan::ByHand(why) => by_hand(*why),
         }
     }
 
@@ -333,6 +308,30 @@ fn body_value(what: BodyValue) -> (&'static str, &'static str) {
         BodyValue::LoadForward => ("a distance of the load from the seat bones", " mm"),
         BodyValue::LoadRight => ("a distance of the load from the middle", " mm"),
         BodyValue::TrunkHeight => ("a trunk height", " mm"),
+    }
+}
+
+/// Why a person decides, and how.
+fn by_hand(why: ByHand) -> Said {
+    const ASSESS: &str = "assess by hand and with a pressure reading; no counts are planned";
+    match why {
+        ByHand::HipLoss(side) => Said::new(
+            format!(
+                "a leg is lost at the {} hip, and what carries there is not in the model",
+                parts::side(side)
+            ),
+            ASSESS,
+        ),
+        ByHand::SideGoalOnSaggingSling => Said::new(
+            "the seat sags under the cushion, which turns and lowers it more than cells between \
+             the sides can mend",
+            "put a solid insert on the seat and write base = \"solid\", or leave the goals about \
+             sides out; no counts are planned",
+        ),
+        ByHand::FixedTiltOnCoccyx => Said::new(
+            "the pelvis is fixed in posterior tilt, and the coccyx that it sits on is injured",
+            ASSESS,
+        ),
     }
 }
 
