@@ -18,7 +18,7 @@ COUNTS = re.compile(r"^[\d\s.]+$")
 def pages():
     with folder() as here:
         run("demo", "--out", ".", cwd=here)
-        return [(here / f"take-home-{page}.svg").read_text(encoding="utf-8") for page in (1, 2)]
+        return [(here / f"take-home-{page}.svg").read_text(encoding="utf-8") for page in (1, 2, 3, 4, 5)]
 
 
 def sentences(svg):

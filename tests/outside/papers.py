@@ -108,7 +108,11 @@ def check_pages_have_their_papers_size():
     for paper, pdf in each_pdf():
         with pdfplumber.open(pdf) as read:
             for page in read.pages:
-                width, height = sizes[paper] if "tag" not in pdf.name else (100 / 25.4 * 72, 60 / 25.4 * 72)
+                width, height = sizes[paper]
+                if "tags-sheet" in pdf.name:
+                    width, height = height, width
+                elif "tag" in pdf.name:
+                    width, height = 100 / 25.4 * 72, 60 / 25.4 * 72
                 near(float(page.width), width, 0.01, f"width of {pdf.name}")
                 near(float(page.height), height, 0.01, f"height of {pdf.name}")
 

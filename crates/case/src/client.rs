@@ -289,6 +289,8 @@ pub struct Client {
     pub carer_notes: Vec<String>,
     /// What to sit on while the cushion is being washed or put right.
     pub meanwhile: Option<String>,
+    /// The number to call where help is needed at once.
+    pub emergency_phone: Option<String>,
     /// How long the client may sit, where a clinician said so.
     pub sit_at_most: Option<SitAtMost>,
     /// How load is to be taken off in between, in a clinician's words.
@@ -323,6 +325,7 @@ impl Client {
             changes: Vec::new(),
             carer_notes: Vec::new(),
             meanwhile: None,
+            emergency_phone: None,
             sit_at_most: None,
             pressure_relief: None,
             contacts: Vec::new(),

@@ -13,4 +13,6 @@ pub struct Edition {
     pub on: Date,
     /// What they are printed on.
     pub paper: Paper,
+    /// Whether what carers read is set in larger print.
+    pub large_print: bool,
 }

@@ -25,6 +25,15 @@ pub struct Exported {
     pub bytes: Vec<u8>,
 }
 
+/// What is made beside a PDF and an SVG of each page, and how.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Wanted {
+    /// Pictures too.
+    pub pictures: bool,
+    /// Words of SVGs as shapes, for programs that have no other faces than their own.
+    pub outlines: bool,
+}
+
 /// One file to make.
 struct Job<'a> {
     name: String,
@@ -34,7 +43,7 @@ struct Job<'a> {
 /// What it is made from, and as what.
 enum Work<'a> {
     Pdf(&'a Document),
-    Svg(&'a Page),
+    Svg(&'a Page, SvgOptions),
     Png(&'a Page),
 }
 
@@ -45,8 +54,8 @@ enum Work<'a> {
 /// # Errors
 ///
 /// Fails where a page cannot be exported, which is a fault of ours.
-pub fn export(papers: &[NamedDocument], pictures: bool) -> Result<Vec<Exported>, WorkError> {
-    let jobs: Vec<Job<'_>> = papers.iter().flat_map(|it| jobs(it, pictures)).collect();
+pub fn export(papers: &[NamedDocument], wanted: Wanted) -> Result<Vec<Exported>, WorkError> {
+    let jobs: Vec<Job<'_>> = papers.iter().flat_map(|it| jobs(it, wanted)).collect();
     let next = AtomicUsize::new(0);
     let worker = || {
         let mut made = Vec::new();
@@ -71,15 +80,16 @@ pub fn export(papers: &[NamedDocument], pictures: bool) -> Result<Vec<Exported>,
 }
 
 /// The files of one document: pages are numbered where there are several.
-fn jobs(named: &NamedDocument, pictures: bool) -> Vec<Job<'_>> {
+fn jobs(named: &NamedDocument, wanted: Wanted) -> Vec<Job<'_>> {
     let document = &named.document;
+    let svg = SvgOptions { outlines: wanted.outlines, ..SvgOptions::default() };
     let file = |ending: String| named.name.clone() + &ending;
     let mut jobs = vec![Job { name: file(".pdf".to_owned()), work: Work::Pdf(document) }];
     for (place, page) in document.pages.iter().enumerate() {
         let number =
             if document.pages.len() == 1 { String::new() } else { format!("-{}", place + 1) };
-        jobs.push(Job { name: file(format!("{number}.svg")), work: Work::Svg(page) });
-        if pictures {
+        jobs.push(Job { name: file(format!("{number}.svg")), work: Work::Svg(page, svg) });
+        if wanted.pictures {
             jobs.push(Job { name: file(format!("{number}.png")), work: Work::Png(page) });
         }
     }
@@ -90,7 +100,7 @@ fn jobs(named: &NamedDocument, pictures: bool) -> Vec<Job<'_>> {
 fn bytes(work: &Work<'_>) -> Result<Vec<u8>, WorkError> {
     match work {
         Work::Pdf(document) => Ok(sheets::pdf(document)),
-        Work::Svg(page) => Ok(svg(page)),
+        Work::Svg(page, options) => Ok(sheets::svg(page, options).into_bytes()),
         Work::Png(page) => sheets::png(page, PICTURE_DPI)
             .map_err(|error| WorkError::new(Whose::Ours, Trouble::NoPicture(no_picture(error)))),
     }

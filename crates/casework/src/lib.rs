@@ -34,13 +34,11 @@ pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
-pub use crate::export::{Exported, drawing, export, faulty_drawing};
+pub use crate::export::{Exported, Wanted, drawing, export, faulty_drawing};
 pub use crate::file_remarks::FileRemarks;
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
 pub use crate::open_case::{CountsNow, OpenCase};
-pub use crate::papers::{
-    NamedDocument, PapersOfClient, blank_papers, papers_of_stock, with_prefix,
-};
+pub use crate::papers::{NamedDocument, Papers, PapersOfClient, blank_papers, papers_of_stock};
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;

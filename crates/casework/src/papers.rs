@@ -25,11 +25,20 @@ pub struct NamedDocument {
     pub document: Document,
 }
 
+/// Papers, each made by itself: one that cannot be made stops no other.
+#[derive(Clone, Debug, Default)]
+pub struct Papers {
+    /// Those that were made.
+    pub made: Vec<NamedDocument>,
+    /// Why others were not.
+    pub not_made: Vec<WorkError>,
+}
+
 /// A client's papers, and what is to be said about their counts.
 #[derive(Clone, Debug)]
 pub struct PapersOfClient {
     /// The papers.
-    pub papers: Vec<NamedDocument>,
+    pub papers: Papers,
     /// Where a fresh plan, or the layout, differs from what was recorded.
     pub since_recorded: Vec<SinceRecorded>,
 }
@@ -44,6 +53,7 @@ const OF_CLIENT: &[(&str, ForClient)] = &[
     ("setup-card", sheets::setup_card),
     ("fill-card", sheets::fill_order),
     ("take-home", sheets::take_home),
+    ("wash-day", sheets::wash_day),
     ("tag", |papers, _| {
         let marks = (papers.drawn_by(), papers.client.cushion.serial.as_deref());
         let (language, pattern) = (papers.language, papers.pattern);
@@ -58,6 +68,10 @@ const OF_STOCK: &[(&str, ForStock)] = &[
         let drawn_by = papers.drawn_by;
         sheets::tag(papers.language, papers.pattern, drawn_by, papers.date, papers.program)
     }),
+    ("tags-sheet", |papers, paper| {
+        let (StockPapers { language, pattern, drawn_by, .. }, on) = (*papers, papers.date);
+        sheets::tags_sheet(language, pattern, drawn_by, paper, (on, papers.program))
+    }),
 ];
 
 /// The documents that are for anybody.
@@ -69,9 +83,9 @@ impl OpenCase {
     /// # Errors
     ///
     /// Fails where no plan was recorded, where it is for another cushion than the file now names,
-    /// where nothing is safe, or where something finds no room on the paper.
+    /// where nothing is safe, or where no paper can be made.
     pub fn papers(&self, edition: Edition) -> Result<PapersOfClient, WorkError> {
-        let Edition { language, on, paper } = edition;
+        let Edition { language, on, paper, large_print } = edition;
         let language = language.with_lengths_in(self.client.value.lengths);
         let file = &self.client.file.path;
         let Some(plan) = self.client.value.counts_on_paper() else {
@@ -94,14 +108,15 @@ impl OpenCase {
             cell: &self.cell.value,
             cautions: &cautions,
             extras: &extras,
+            large_print,
             beside: self.beside(&self.client.value, on),
             date: on,
             program: PROGRAM,
         };
-        let what = || Drawn::PapersOf(file.clone());
-        let compose =
-            |(name, compose): &(&str, ForClient)| named(name, compose(&papers, paper), what());
-        let papers = OF_CLIENT.iter().map(compose).collect::<Result<_, _>>()?;
+        let compose = |(name, compose): &(&'static str, ForClient)| {
+            named(name, compose(&papers, paper), file)
+        };
+        let papers = Papers::of(OF_CLIENT.iter().map(compose))?;
         Ok(PapersOfClient { papers, since_recorded: self.since_recorded(plan, &fresh, on) })
     }
 
@@ -115,8 +130,21 @@ impl OpenCase {
         let moves = before
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
+        let predicted = self.cushion.predict(&self.client.value, weight, &counts, Stop::never());
+        let prediction = predicted.ok().map(|(prediction, _)| prediction);
+        let costs = prediction.as_ref().and_then(|own| {
+            let costs = self.costs(&counts, own, Stop::never());
+            costs.ok().flatten()
+        });
+        let predicted = prediction.and_then(|own| own.seated);
         sheets::SetupExtras {
             goals: advice.goals,
+            costs,
+            expected: predicted.map(|seat| sheets::ExpectedSeat {
+                left_under: seat.clearance,
+                lower_side: seat.lower_side,
+                lower_by: seat.lower_by,
+            }),
             moves,
             moves_from: before.map(|before| before.from),
             if_then: advice.if_then,
@@ -179,24 +207,25 @@ fn others(plan: &RecordedPlan, fresh: &[PlannedCount]) -> Vec<OtherCount> {
 ///
 /// # Errors
 ///
-/// Fails where something finds no room on the paper.
+/// Fails where no paper can be made.
 pub fn papers_of_stock(
     layout: &Sourced<Layout>,
     pattern: &Pattern,
     cell: &Cell,
     edition: Edition,
-) -> Result<Vec<NamedDocument>, WorkError> {
-    let Edition { language, on, paper } = edition;
+) -> Result<Papers, WorkError> {
+    let Edition { language, on, paper, .. } = edition;
     let fill = unloaded(layout, pattern, cell)?.into_stock();
     let plugin = layout.drawn_by.as_deref();
     let digest = layout.digest();
     let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &digest });
     let (fill, date, program) = (&fill, on, PROGRAM);
     let papers = StockPapers { language, pattern, fill, cell, drawn_by, date, program };
-    let what = || Drawn::PapersOf(layout.file.path.clone());
-    let compose = |(name, compose): &(&str, ForStock)| named(name, compose(&papers, paper), what());
-    let papers = OF_STOCK.iter().map(compose).collect::<Result<Vec<_>, _>>()?;
-    Ok(with_prefix(&format!("{}-{}", pattern.layout(), pattern.size()), papers))
+    let file = &layout.file.path;
+    let compose =
+        |(name, compose): &(&'static str, ForStock)| named(name, compose(&papers, paper), file);
+    let papers = Papers::of(OF_STOCK.iter().map(compose))?;
+    Ok(papers.with_prefix(&format!("{}-{}", pattern.layout(), pattern.size())))
 }
 
 /// Composes the papers that are for anybody, which ask lengths in a unit.
@@ -204,22 +233,45 @@ pub fn papers_of_stock(
 /// # Errors
 ///
 /// Fails where something finds no room on the paper.
-pub fn blank_papers(edition: Edition, unit: LengthUnit) -> Result<Vec<NamedDocument>, WorkError> {
-    let Edition { language, on, paper } = edition;
+pub fn blank_papers(edition: Edition, unit: LengthUnit) -> Result<Papers, WorkError> {
+    let Edition { language, on, paper, .. } = edition;
     let form = BlankForm { language, unit, date: on, program: PROGRAM };
-    let papers = BLANK.iter();
-    papers.map(|(name, compose)| named(name, compose(&form, paper), Drawn::Form)).collect()
+    Papers::of(BLANK.iter().map(|(name, compose)| {
+        let composed = compose(&form, paper).map_err(|error| not_drawn(Drawn::Form, error));
+        composed.map(|document| NamedDocument { name: (*name).to_owned(), document })
+    }))
 }
 
-/// Puts a word before the names, so that papers of several clients go into one folder.
-#[must_use]
-pub fn with_prefix(prefix: &str, papers: Vec<NamedDocument>) -> Vec<NamedDocument> {
-    let prefixed =
-        |it: NamedDocument| NamedDocument { name: format!("{prefix}-{}", it.name), ..it };
-    papers.into_iter().map(prefixed).collect()
+impl Papers {
+    /// Fails where none is made.
+    fn of(
+        papers: impl Iterator<Item = Result<NamedDocument, WorkError>>,
+    ) -> Result<Self, WorkError> {
+        let mut all = Self::default();
+        for paper in papers {
+            match paper {
+                Ok(own) => all.made.push(own),
+                Err(error) => all.not_made.push(error),
+            }
+        }
+        if all.made.is_empty() && !all.not_made.is_empty() {
+            return Err(all.not_made.swap_remove(0));
+        }
+        Ok(all)
+    }
+
+    /// Puts a word before the names, so that papers of several clients go into one folder.
+    #[must_use]
+    pub fn with_prefix(mut self, prefix: &str) -> Self {
+        for own in &mut self.made {
+            own.name = format!("{prefix}-{}", own.name);
+        }
+        self
+    }
 }
 
-fn named(name: &str, composed: Composed, what: Drawn) -> Result<NamedDocument, WorkError> {
+fn named(name: &'static str, composed: Composed, of: &str) -> Result<NamedDocument, WorkError> {
+    let what = Drawn::Paper { name: name.to_owned(), of: of.to_owned() };
     let document = composed.map_err(|error| not_drawn(what, error))?;
     Ok(NamedDocument { name: name.to_owned(), document })
 }

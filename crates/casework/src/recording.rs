@@ -4,8 +4,8 @@
 //! plan. What hands found is a fact and always recorded, but for answers that do not go together.
 
 use case::{
-    Adjustment, Check, Client, CountReason, Date, Entry, Expected, GoalOutcome, Plan, PlannedCount,
-    Prediction, RecordedCount, RecordedPlan, Sides, Trouble, Want,
+    Adjustment, Check, Client, CountReason, Date, Drawn, Entry, Expected, GoalOutcome, NotDrawn,
+    Plan, PlannedCount, Prediction, RecordedCount, RecordedPlan, Sides, Trouble, Want,
 };
 use fitting::Adjusted;
 use words::Language;
@@ -195,11 +195,18 @@ impl OpenCase {
 }
 
 impl Recorder<'_> {
-    /// Refuses a name or a reason that is empty or has a line break.
+    /// Refuses a name or a reason that is empty, has a line break, or cannot be printed.
     pub(crate) fn signed(&self) -> Result<(), WorkError> {
         let spoilt = |words: &str| words.trim().is_empty() || words.chars().any(char::is_control);
         if spoilt(self.by) || self.because.is_some_and(spoilt) {
             return Err(WorkError::asked(Trouble::NotSigned));
+        }
+        // What was recorded stands for good: what papers cannot show is told before.
+        for words in std::iter::once(self.by).chain(self.because) {
+            if let Some(character) = words.chars().find(|own| !sheets::is_printable(*own)) {
+                let why = NotDrawn::Missing { character, text: words.to_owned() };
+                return Err(WorkError::asked(Trouble::NotDrawn { what: Drawn::Words, why }));
+            }
         }
         Ok(())
     }

@@ -591,6 +591,14 @@ pub(crate) struct Print {
     #[arg(long, value_enum, default_value_t)]
     pub(crate) paper: Paper,
 
+    /// Write the words of SVGs as shapes, for programs that would take another font
+    #[arg(long)]
+    pub(crate) outlines: bool,
+
+    /// Set the take-home sheet in larger print, 20 points
+    #[arg(long, requires = "client")]
+    pub(crate) large: bool,
+
     /// Write PNG pictures too
     #[arg(long)]
     pub(crate) png: bool,

@@ -51,7 +51,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let oblique = posture_table.is_some_and(|own| own.has(Group::Obliquity.key()));
     let goals = goals(table, oblique);
     let changes = table.entries(Group::Change, change);
-    let Carer { notes: carer_notes, meanwhile, sit_at_most, pressure_relief } =
+    let Carer { notes: carer_notes, meanwhile, emergency_phone, sit_at_most, pressure_relief } =
         table.sub(Group::Carer).map(|own| carer(&own)).unwrap_or_default();
     let contacts = table.entries(Group::Call, contact);
     let record = record(table);
@@ -73,6 +73,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
         changes: changes?,
         carer_notes,
         meanwhile,
+        emergency_phone,
         sit_at_most,
         pressure_relief,
         contacts: contacts?,
@@ -270,6 +271,7 @@ fn change(table: &Table<'_>) -> Option<Change> {
 struct Carer {
     notes: Vec<String>,
     meanwhile: Option<String>,
+    emergency_phone: Option<String>,
     sit_at_most: Option<SitAtMost>,
     pressure_relief: Option<String>,
 }
@@ -281,6 +283,7 @@ fn carer(table: &Table<'_>) -> Carer {
     let carer = Carer {
         notes,
         meanwhile: sentence(Question::Meanwhile),
+        emergency_phone: table.optional(Question::Emergency).and_then(|value| phone(&value)),
         sit_at_most: table.sub(Group::SitAtMost).and_then(|own| sit_at_most(&own)),
         pressure_relief: sentence(Question::PressureRelief),
     };
@@ -295,17 +298,19 @@ fn sit_at_most(table: &Table<'_>) -> Option<SitAtMost> {
     Some(SitAtMost { minutes: minutes? as u32, times: times? as u32 })
 }
 
+fn phone(value: &Value<'_>) -> Option<String> {
+    let phone = value.sentence()?;
+    let plain = phone.chars().all(|c| c.is_ascii_digit() || " +()-./x".contains(c));
+    if !plain || phone.chars().filter(char::is_ascii_digit).count() < 3 {
+        value.remarks.error(value.span(), WordFinding::Phone(phone));
+        return None;
+    }
+    Some(phone)
+}
+
 fn contact(table: &Table<'_>) -> Option<Contact> {
     let who = table.required(Question::CallWho).and_then(|value| value.sentence());
-    let phone = table.required(Question::CallPhone).and_then(|value| {
-        let phone = value.sentence()?;
-        let plain = phone.chars().all(|c| c.is_ascii_digit() || " +()-./x".contains(c));
-        if !plain || phone.chars().filter(char::is_ascii_digit).count() < 3 {
-            value.remarks.error(value.span(), WordFinding::Phone(phone));
-            return None;
-        }
-        Some(phone)
-    });
+    let phone = table.required(Question::CallPhone).and_then(|value| phone(&value));
     let hours = table.optional(Question::CallHours).and_then(|value| value.sentence());
     table.finish();
     Some(Contact { who: who?, phone: phone?, hours })

@@ -70,6 +70,14 @@ impl<'a> Flow<'a> {
         Ok(())
     }
 
+    /// Sets a paragraph; a very long one goes on on the next page.
+    pub(crate) fn paragraph(&mut self, text: &str, style: &Style) -> Result<(), SetError> {
+        for some in wrap(text, style, self.width())?.chunks(MOST_LINES) {
+            self.put(|frame| frame.paragraph(&some.join("\n"), style))?;
+        }
+        Ok(())
+    }
+
     /// Begins the next page where less than a height, in millimetres, is left on this one; returns
     /// whether it did.
     pub(crate) fn need(&mut self, height: f64) -> Result<bool, SetError> {
@@ -90,6 +98,7 @@ impl<'a> Flow<'a> {
         then: impl Fn(&mut Frame<'_>, &[Rect], usize),
     ) -> Result<(), SetError> {
         let mut from = 0;
+        let (head, rows) = table.head_and_rows()?;
         while from < table.rows.len() {
             let part = |to: usize| Table { rows: table.rows[from..to].to_vec(), ..table.clone() };
             let above = match (from, heading) {
@@ -98,14 +107,17 @@ impl<'a> Flow<'a> {
                 }
                 _ => 0.0,
             };
-            let room = self.left.height() - above;
-            let fits = |to: &usize| part(*to).height().is_ok_and(|own| own <= room);
-            let most = (from + 1..=table.rows.len()).rev().find(fits);
-            if most.is_none() && !self.fresh {
+            let mut room = self.left.height() - above - head;
+            let fits = |height: &&f64| {
+                room -= **height;
+                room >= 0.0
+            };
+            let most = rows[from..].iter().take_while(fits).count();
+            if most == 0 && !self.fresh {
                 self.turn()?;
                 continue;
             }
-            let to = most.unwrap_or(from + 1);
+            let to = from + most.max(1);
             self.put(|frame| {
                 if above > 0.0 {
                     frame.heading(2, heading, style)?;

@@ -1,12 +1,18 @@
 //! The faces that pages are set in, parsed once.
 //!
-//! Atkinson Hyperlegible Next, static cuts, under the SIL Open Font License 1.1, which is kept
-//! beside them in `fonts/` and names no reserved font name, so subsets may keep the name.
+//! Atkinson Hyperlegible Next, static cuts; and for texts with Greek, Cyrillic or Vietnamese
+//! letters, which it has not, Noto Sans, cut down to the letters of Europe. Both are under the SIL
+//! Open Font License 1.1, which is kept beside them in `fonts/` and names no reserved font name,
+//! so subsets may keep the name.
 
 use std::sync::OnceLock;
 
 use harfrust::{Direction, Feature, ShapeOptions, ShapePlan, ShaperData, Tag, UnicodeBuffer};
+use kurbo::BezPath;
+use skrifa::charmap::Charmap;
 use skrifa::instance::{LocationRef, Size};
+use skrifa::metrics::GlyphMetrics;
+use skrifa::outline::{DrawSettings, OutlinePen};
 use skrifa::{FontRef, MetadataProvider as _};
 
 /// How heavy the strokes are.
@@ -32,36 +38,78 @@ impl Weight {
             Self::Bold => 700,
         }
     }
+}
+
+/// Faces that belong together.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(crate) enum Family {
+    /// What all texts are set in that it has the letters for.
+    #[default]
+    Usual,
+    /// For texts with letters that the usual one has not.
+    Wide,
+}
+
+impl Family {
+    /// Its name, the same in all faces.
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Usual => "Atkinson Hyperlegible Next",
+            Self::Wide => "Noto Sans",
+        }
+    }
+}
+
+/// One face: a weight of a family.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(crate) struct Cut {
+    pub(crate) family: Family,
+    pub(crate) weight: Weight,
+}
+
+impl Cut {
+    /// All faces.
+    pub(crate) fn all() -> impl Iterator<Item = Self> {
+        let of = |family| Weight::ALL.into_iter().map(move |weight| Self { family, weight });
+        [Family::Usual, Family::Wide].into_iter().flat_map(of)
+    }
 
     /// The PostScript name of the face.
     pub(crate) const fn postscript_name(self) -> &'static str {
-        match self {
-            Self::Regular => "AtkinsonHyperlegibleNext-Regular",
-            Self::SemiBold => "AtkinsonHyperlegibleNext-SemiBold",
-            Self::Bold => "AtkinsonHyperlegibleNext-Bold",
+        match (self.family, self.weight) {
+            (Family::Usual, Weight::Regular) => "AtkinsonHyperlegibleNext-Regular",
+            (Family::Usual, Weight::SemiBold) => "AtkinsonHyperlegibleNext-SemiBold",
+            (Family::Usual, Weight::Bold) => "AtkinsonHyperlegibleNext-Bold",
+            (Family::Wide, Weight::Regular) => "NotoSans-Regular",
+            (Family::Wide, Weight::SemiBold) => "NotoSans-SemiBold",
+            (Family::Wide, Weight::Bold) => "NotoSans-Bold",
         }
     }
 
     /// The font file.
     pub(crate) const fn bytes(self) -> &'static [u8] {
-        match self {
-            Self::Regular => {
+        match (self.family, self.weight) {
+            (Family::Usual, Weight::Regular) => {
                 include_bytes!("../fonts/AtkinsonHyperlegibleNext_400Regular.ttf")
             }
-            Self::SemiBold => {
+            (Family::Usual, Weight::SemiBold) => {
                 include_bytes!("../fonts/AtkinsonHyperlegibleNext_600SemiBold.ttf")
             }
-            Self::Bold => include_bytes!("../fonts/AtkinsonHyperlegibleNext_700Bold.ttf"),
+            (Family::Usual, Weight::Bold) => {
+                include_bytes!("../fonts/AtkinsonHyperlegibleNext_700Bold.ttf")
+            }
+            (Family::Wide, Weight::Regular) => include_bytes!("../fonts/NotoSans_400Regular.ttf"),
+            (Family::Wide, Weight::SemiBold) => include_bytes!("../fonts/NotoSans_600SemiBold.ttf"),
+            (Family::Wide, Weight::Bold) => include_bytes!("../fonts/NotoSans_700Bold.ttf"),
         }
     }
 }
 
-/// The family's name, the same in all faces.
-pub(crate) const FAMILY: &str = "Atkinson Hyperlegible Next";
-
 /// A face made ready for shaping.
 pub(crate) struct Face {
     font: FontRef<'static>,
+    glyphs: Charmap<'static>,
+    widths: GlyphMetrics<'static>,
     shaping: ShaperData,
     plan: ShapePlan,
     /// Font units to the em.
@@ -72,6 +120,32 @@ pub(crate) struct Face {
     pub(crate) descent: f64,
     /// Height of a capital, in ems.
     pub(crate) cap_height: f64,
+}
+
+/// A glyph's outline as a path.
+struct Outline(BezPath);
+
+impl OutlinePen for Outline {
+    fn move_to(&mut self, x: f32, y: f32) {
+        self.0.move_to((f64::from(x), f64::from(y)));
+    }
+
+    fn line_to(&mut self, x: f32, y: f32) {
+        self.0.line_to((f64::from(x), f64::from(y)));
+    }
+
+    fn quad_to(&mut self, bx: f32, by: f32, x: f32, y: f32) {
+        self.0.quad_to((f64::from(bx), f64::from(by)), (f64::from(x), f64::from(y)));
+    }
+
+    fn curve_to(&mut self, bx: f32, by: f32, cx: f32, cy: f32, x: f32, y: f32) {
+        let by = (f64::from(bx), f64::from(by));
+        self.0.curve_to(by, (f64::from(cx), f64::from(cy)), (f64::from(x), f64::from(y)));
+    }
+
+    fn close(&mut self) {
+        self.0.close_path();
+    }
 }
 
 /// A glyph as the shaper placed it, in font units.
@@ -87,22 +161,21 @@ pub(crate) struct Placed {
 /// that text on the page, in the file and read aloud agree character by character.
 const OFF: [&[u8; 4]; 6] = [b"ccmp", b"liga", b"clig", b"calt", b"rlig", b"locl"];
 
-/// The face of a weight.
-pub(crate) fn face(weight: Weight) -> &'static Face {
-    static REGULAR: OnceLock<Face> = OnceLock::new();
-    static SEMI_BOLD: OnceLock<Face> = OnceLock::new();
-    static BOLD: OnceLock<Face> = OnceLock::new();
-    let cell = match weight {
-        Weight::Regular => &REGULAR,
-        Weight::SemiBold => &SEMI_BOLD,
-        Weight::Bold => &BOLD,
-    };
-    cell.get_or_init(|| Face::new(weight))
+/// The face of a cut.
+pub(crate) fn face(cut: Cut) -> &'static Face {
+    static FACES: [OnceLock<Face>; 6] = [const { OnceLock::new() }; 6];
+    let place = 3 * usize::from(cut.family == Family::Wide)
+        + match cut.weight {
+            Weight::Regular => 0,
+            Weight::SemiBold => 1,
+            Weight::Bold => 2,
+        };
+    FACES[place].get_or_init(|| Face::new(cut))
 }
 
 impl Face {
-    fn new(weight: Weight) -> Self {
-        let font = FontRef::new(weight.bytes()).expect("the embedded font is a font");
+    fn new(cut: Cut) -> Self {
+        let font = FontRef::new(cut.bytes()).expect("the embedded font is a font");
         let shaping = ShaperData::new(&font);
         let off = OFF.map(|tag| Feature::new(Tag::new(tag), 0, ..));
         let latin = Some(harfrust::script::LATIN);
@@ -115,19 +188,30 @@ impl Face {
         let em = |value: f32| f64::from(value) / units_per_em;
         let cap_height = em(metrics.cap_height.expect("the embedded font states its capitals"));
         let (ascent, descent) = (em(metrics.ascent), em(-metrics.descent));
-        Self { font, shaping, plan, units_per_em, ascent, descent, cap_height }
+        let (glyphs, widths) =
+            (font.charmap(), font.glyph_metrics(Size::unscaled(), LocationRef::default()));
+        Self { font, glyphs, widths, shaping, plan, units_per_em, ascent, descent, cap_height }
     }
 
     /// The glyph of a character; `None` if the face has none.
     pub(crate) fn glyph(&self, character: char) -> Option<u16> {
-        let id = self.font.charmap().map(character)?.to_u32();
+        let id = self.glyphs.map(character)?.to_u32();
         u16::try_from(id).ok().filter(|id| *id != 0)
+    }
+
+    /// The outline of a glyph in font units, y up; empty for a space.
+    pub(crate) fn outline(&self, glyph: u16) -> BezPath {
+        let mut pen = Outline(BezPath::new());
+        if let Some(outline) = self.font.outline_glyphs().get(skrifa::GlyphId::from(glyph)) {
+            let settings = DrawSettings::unhinted(Size::unscaled(), LocationRef::default());
+            outline.draw(settings, &mut pen).expect("a glyph of the embedded font has an outline");
+        }
+        pen.0
     }
 
     /// The width of a glyph without kerning, in font units.
     pub(crate) fn advance(&self, glyph: u16) -> i32 {
-        let metrics = self.font.glyph_metrics(Size::unscaled(), LocationRef::default());
-        metrics.advance_width(skrifa::GlyphId::from(glyph)).map_or(0, |width| width as i32)
+        self.widths.advance_width(skrifa::GlyphId::from(glyph)).map_or(0, |width| width as i32)
     }
 
     /// Shapes a line of left-to-right text.

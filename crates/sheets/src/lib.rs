@@ -22,10 +22,11 @@ pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    BlankForm, ClientPapers, DocumentError, DrawnBy, Histogram, INKS, Ink, PAPERS, Section,
-    SectionAt, SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage, View, blank_form,
-    drawing, faulty_drawing, fill_order, place_on_page, section_sheet, setup_card, stock_fill_card,
-    survey_page, tag, tag_with_serial, take_home, take_home_text,
+    BlankForm, ClientPapers, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS, Ink, PAPERS,
+    Section, SectionAt, SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage, View,
+    blank_form, drawing, faulty_drawing, fill_order, place_on_page, section_sheet, setup_card,
+    stock_fill_card, survey_page, tag, tag_with_serial, tags_sheet, take_home, take_home_text,
+    wash_day,
 };
 pub use crate::font::Weight;
 pub use crate::frame::Frame;
@@ -37,4 +38,6 @@ pub use crate::pdf::pdf;
 pub use crate::png::{PngError, png};
 pub use crate::svg::{SvgOptions, svg};
 pub use crate::table::{Column, Table};
-pub use crate::text::{Glyph, MM_PER_PT, SetError, Shaped, Style, measure, with_unit, wrap};
+pub use crate::text::{
+    Glyph, MM_PER_PT, SetError, Shaped, Style, is_printable, measure, with_unit, wrap,
+};

@@ -301,7 +301,7 @@ impl Block {
         style: &Style,
         align: Align,
     ) -> Result<f64, SetError> {
-        let shaped = Shaped::new(text, style.weight)?;
+        let shaped = Shaped::new(text, style)?;
         let width = shaped.width(style.size_pt);
         let (sin, cos) = turn(angle);
         let shift = align.shift(width);
@@ -323,6 +323,8 @@ impl Block {
         style: &Style,
         align: Align,
     ) -> Result<f64, SetError> {
+        // All lines in one family, as they were broken.
+        let style = &style.for_text(text);
         let lines = wrap(text, style, width)?;
         let x = at.x + align.shift(width);
         for (index, line) in lines.iter().enumerate() {

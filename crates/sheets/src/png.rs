@@ -7,7 +7,7 @@ use resvg::tiny_skia::{Pixmap, Transform};
 use usvg::fontdb::Database;
 use usvg::{Node, Options, Tree};
 
-use crate::font::{FAMILY, Weight};
+use crate::font::{Cut, Family};
 use crate::page::Page;
 use crate::svg::{SvgOptions, svg};
 
@@ -37,8 +37,9 @@ impl std::error::Error for PngError {}
 ///
 /// Fails where the picture has no size, or a text was not drawn.
 pub fn png(page: &Page, dpi: f64) -> Result<Vec<u8>, PngError> {
-    let text = svg(page, &SvgOptions { embed_fonts: false });
-    let mut options = Options { font_family: FAMILY.to_owned(), ..Options::default() };
+    let text = svg(page, &SvgOptions { embed_fonts: false, outlines: false });
+    let mut options =
+        Options { font_family: Family::Usual.name().to_owned(), ..Options::default() };
     options.fontdb = fonts();
     let tree = Tree::from_str(&text, &options).map_err(|error| PngError::Svg(error.to_string()))?;
     let (drawn, written) = (count_texts(tree.root()), page.texts().count());
@@ -60,11 +61,11 @@ fn fonts() -> Arc<Database> {
     static FONTS: OnceLock<Arc<Database>> = OnceLock::new();
     let load = || {
         let mut fonts = Database::new();
-        for weight in Weight::ALL {
-            fonts.load_font_data(weight.bytes().to_vec());
+        for cut in Cut::all() {
+            fonts.load_font_data(cut.bytes().to_vec());
         }
-        fonts.set_sans_serif_family(FAMILY);
-        fonts.set_serif_family(FAMILY);
+        fonts.set_sans_serif_family(Family::Usual.name());
+        fonts.set_serif_family(Family::Usual.name());
         Arc::new(fonts)
     };
     FONTS.get_or_init(load).clone()

@@ -5,10 +5,10 @@ use std::fmt::Write as _;
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use kurbo::{BezPath, PathEl, Point};
+use kurbo::{Affine, BezPath, PathEl, Point};
 
 use crate::color::Color;
-use crate::font::{FAMILY, Weight};
+use crate::font::{Cut, Family};
 use crate::page::{Block, FillRule, Mark, Page, Role, Shape, TextRun};
 use crate::text::MM_PER_PT;
 
@@ -17,11 +17,14 @@ use crate::text::MM_PER_PT;
 pub struct SvgOptions {
     /// Whether the faces are put into the file, so that it looks the same on any machine.
     pub embed_fonts: bool,
+    /// Whether words are written as shapes, for programs that know no other face than their own;
+    /// what is read aloud stays in labels.
+    pub outlines: bool,
 }
 
 impl Default for SvgOptions {
     fn default() -> Self {
-        Self { embed_fonts: true }
+        Self { embed_fonts: true, outlines: false }
     }
 }
 
@@ -41,27 +44,27 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.number(" viewBox=\"0 0 ", width).number(" ", height).raw("\">\n");
     out.raw("<title>").text(&page.title).raw("</title>\n");
     out.raw("<style>\n");
-    if options.embed_fonts {
-        for weight in weights(page) {
-            out.face(weight);
+    if options.embed_fonts && !options.outlines {
+        for cut in cuts(page) {
+            out.face(cut);
         }
     }
     // Programs that do not read embedded faces should take one that is not much wider.
-    out.raw("text{font-family:\"").raw(FAMILY);
+    out.raw("text{font-family:\"").raw(Family::Usual.name());
     out.raw("\",\"Liberation Sans\",Arial,Helvetica,sans-serif;white-space:pre}\n</style>\n");
     out.number("<rect width=\"", width)
         .number("\" height=\"", height)
         .raw("\" fill=\"#ffffff\"/>\n");
     for block in page.in_order() {
-        out.block(block);
+        out.block(block, options.outlines);
     }
     out.raw("</svg>\n");
     out.0
 }
 
-/// The weights that the page's text is set in.
-fn weights(page: &Page) -> BTreeSet<Weight> {
-    page.texts().map(|run| run.shaped.weight()).collect()
+/// The faces that the page's text is set in.
+fn cuts(page: &Page) -> BTreeSet<Cut> {
+    page.texts().map(|run| run.shaped.cut()).collect()
 }
 
 struct Writer(String);
@@ -99,20 +102,22 @@ impl Writer {
         self
     }
 
-    fn face(&mut self, weight: Weight) {
+    fn face(&mut self, cut: Cut) {
         let _ = write!(
             self.0,
-            "@font-face{{font-family:\"{FAMILY}\";font-weight:{};src:url(data:font/ttf;base64,",
-            weight.number()
+            "@font-face{{font-family:\"{}\";font-weight:{};src:url(data:font/ttf;base64,",
+            cut.family.name(),
+            cut.weight.number()
         );
-        BASE64_STANDARD.encode_string(weight.bytes(), &mut self.0);
+        BASE64_STANDARD.encode_string(cut.bytes(), &mut self.0);
         self.raw(")}\n");
     }
 
-    fn block(&mut self, block: &Block) {
+    fn block(&mut self, block: &Block, outlines: bool) {
         match &block.role {
             Role::Figure { alt } => {
-                self.raw("<g role=\"img\" aria-label=\"").text(alt).raw("\">\n");
+                self.raw("<g role=\"img\" aria-label=\"").text(alt).raw("\">\n<desc>");
+                self.text(alt).raw("</desc>\n");
             }
             Role::Heading(level) => {
                 let _ = writeln!(self.0, "<g role=\"heading\" aria-level=\"{level}\">");
@@ -127,6 +132,7 @@ impl Writer {
         for mark in &block.marks {
             match mark {
                 Mark::Shape(shape) => self.shape(shape),
+                Mark::Text(run) if outlines => self.outlines(run),
                 Mark::Text(run) => self.run(run),
             }
         }
@@ -181,6 +187,16 @@ impl Writer {
         self
     }
 
+    /// Writes a line of text as shapes, with its words as their label.
+    fn outlines(&mut self, run: &TextRun) {
+        let (sin, cos) = crate::page::turn(run.angle);
+        let place = Affine::new([cos, sin, -sin, cos, run.at.x, run.at.y]);
+        self.raw("<path role=\"img\" aria-label=\"").text(&run.shaped.text()).raw("\"");
+        self.color(" fill=\"", run.color);
+        let path = place * run.shaped.outlines(run.size_pt);
+        self.raw(" d=\"").path(&path).raw("\"/>\n");
+    }
+
     /// Writes a line of text, each word at a place of its own: where the face is not at hand, words
     /// stay where they belong.
     fn run(&mut self, run: &TextRun) {
@@ -193,7 +209,11 @@ impl Writer {
             self.number(") rotate(", run.angle).raw(")\"");
         }
         self.number(" font-size=\"", run.size_pt * MM_PER_PT);
-        let _ = write!(self.0, "\" font-weight=\"{}\"", run.shaped.weight().number());
+        let Cut { family, weight } = run.shaped.cut();
+        let _ = write!(self.0, "\" font-weight=\"{}\"", weight.number());
+        if family == Family::Wide {
+            self.raw(" style=\"font-family:'").raw(family.name()).raw("',sans-serif\"");
+        }
         self.color(" fill=\"", run.color).raw(">");
         for (at, (place, word)) in run.shaped.words(run.size_pt).into_iter().enumerate() {
             if at == 0 {

@@ -92,6 +92,13 @@ impl Table {
         Ok(self.heights()?.iter().sum())
     }
 
+    /// Height of the head, none where there is no head, and of each row, in millimetres.
+    pub(crate) fn head_and_rows(&self) -> Result<(f64, Vec<f64>), SetError> {
+        let mut heights = self.heights()?;
+        let head = if self.has_head() { heights.remove(0) } else { 0.0 };
+        Ok((head, heights))
+    }
+
     fn heads(&self) -> Vec<String> {
         self.columns.iter().map(|column| column.head.clone()).collect()
     }

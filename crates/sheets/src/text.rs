@@ -3,13 +3,16 @@
 //! One character is one glyph, so that what is drawn and what is read back agree. A character
 //! that the faces lack is an error that names it; a box is never drawn in its place.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::fmt;
 
+use kurbo::{Affine, BezPath};
 use unicode_linebreak::{BreakOpportunity, linebreaks};
 use unicode_normalization::UnicodeNormalization as _;
 
 use crate::color::Color;
-use crate::font::{Weight, face};
+use crate::font::{Cut, Family, Weight, face};
 
 /// Millimetres to a typographic point, exactly 25.4 / 72.
 pub const MM_PER_PT: f64 = 25.4 / 72.0;
@@ -25,12 +28,14 @@ pub struct Style {
     pub color: Color,
     /// Distance of baselines, as a multiple of the size.
     pub leading: f64,
+    /// In which family; the usual one until a text asks for another.
+    pub(crate) family: Family,
 }
 
 impl Style {
     /// Black text of a size in points, lines 1.3 sizes apart.
     pub const fn new(size_pt: f64, weight: Weight) -> Self {
-        Self { size_pt, weight, color: Color::BLACK, leading: 1.3 }
+        Self { size_pt, weight, color: Color::BLACK, leading: 1.3, family: Family::Usual }
     }
 
     /// The same in regular weight.
@@ -58,6 +63,20 @@ impl Style {
         Self { leading, ..self }
     }
 
+    /// The same in the family that has the letters of a text.
+    pub(crate) fn for_text(&self, text: &str) -> Self {
+        let lacks = |family| {
+            let own = face(Cut { family, weight: self.weight });
+            text.nfc().any(|character| character != '\n' && own.glyph(character).is_none())
+        };
+        let wide = lacks(self.family) && !lacks(Family::Wide);
+        Self { family: if wide { Family::Wide } else { self.family }, ..*self }
+    }
+
+    const fn cut(&self) -> Cut {
+        Cut { family: self.family, weight: self.weight }
+    }
+
     /// Distance of baselines, in millimetres.
     pub fn line_height(&self) -> f64 {
         self.size_mm() * self.leading
@@ -65,7 +84,7 @@ impl Style {
 
     /// From the top of a line to its baseline, in millimetres.
     pub fn first_baseline(&self) -> f64 {
-        let face = face(self.weight);
+        let face = face(self.cut());
         let spare = self.leading - face.ascent - face.descent;
         self.size_mm() * (face.ascent + spare / 2.0)
     }
@@ -73,7 +92,7 @@ impl Style {
     /// Height of a capital, in millimetres: a baseline half of it below a point centres capitals
     /// and digits on the point.
     pub fn cap_height(&self) -> f64 {
-        self.size_mm() * face(self.weight).cap_height
+        self.size_mm() * face(self.cut()).cap_height
     }
 
     /// The size, in millimetres.
@@ -163,17 +182,45 @@ pub struct Glyph {
 /// A line of text as glyphs, kerned; made only by shaping.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shaped {
-    weight: Weight,
+    cut: Cut,
     glyphs: Vec<Glyph>,
+}
+
+/// Texts that were shaped, by the face that they were asked for in.
+type Known = BTreeMap<Cut, BTreeMap<String, Shaped>>;
+
+/// The most texts that are kept for a face: more than a set of papers has.
+const MOST_KNOWN: usize = 2000;
+
+thread_local! {
+    /// Pages are tried in several ways, with the same texts: each is shaped once.
+    static KNOWN: RefCell<Known> = const { RefCell::new(BTreeMap::new()) };
 }
 
 impl Shaped {
     /// Shapes one line of left-to-right text. Accents are composed with their letters first.
     ///
     /// Fails on a character that the face lacks or cannot place, line ends and tabs included.
-    pub fn new(text: &str, weight: Weight) -> Result<Self, SetError> {
+    pub fn new(text: &str, style: &Style) -> Result<Self, SetError> {
+        let known = |known: &Known| known.get(&style.cut()).and_then(|own| own.get(text).cloned());
+        if let Some(known) = KNOWN.with_borrow(known) {
+            return Ok(known);
+        }
+        let shaped = Self::anew(text, style)?;
+        KNOWN.with_borrow_mut(|known| {
+            let own = known.entry(style.cut()).or_default();
+            if own.len() >= MOST_KNOWN {
+                own.clear();
+            }
+            own.insert(text.to_owned(), shaped.clone());
+        });
+        Ok(shaped)
+    }
+
+    fn anew(text: &str, style: &Style) -> Result<Self, SetError> {
         let text: String = text.nfc().collect();
-        let face = face(weight);
+        let cut = style.for_text(&text).cut();
+        let face = face(cut);
         if let Some(character) = text.chars().find(|c| face.glyph(*c).is_none()) {
             return Err(SetError::Missing { character, text });
         }
@@ -188,12 +235,17 @@ impl Shaped {
             let advance = face.advance(glyph.id);
             glyphs.push(Glyph { id: glyph.id, character, advance, kern: glyph.advance - advance });
         }
-        Ok(Self { weight, glyphs })
+        Ok(Self { cut, glyphs })
     }
 
     /// The face that it is set in.
+    pub(crate) const fn cut(&self) -> Cut {
+        self.cut
+    }
+
+    /// How heavy it is.
     pub const fn weight(&self) -> Weight {
-        self.weight
+        self.cut.weight
     }
 
     /// The glyphs, left to right.
@@ -210,6 +262,19 @@ impl Shaped {
     pub fn width(&self, size_pt: f64) -> f64 {
         let units: i32 = self.glyphs.iter().map(|glyph| glyph.advance + glyph.kern).sum();
         f64::from(units) * self.unit(size_pt)
+    }
+
+    /// The outlines of all glyphs as one path in millimetres, at a size in points, from the left end
+    /// of the baseline.
+    pub(crate) fn outlines(&self, size_pt: f64) -> BezPath {
+        let (face, unit) = (face(self.cut), self.unit(size_pt));
+        let (mut path, mut x) = (BezPath::new(), 0);
+        for glyph in &self.glyphs {
+            let place = Affine::new([unit, 0.0, 0.0, -unit, f64::from(x) * unit, 0.0]);
+            path.extend(place * face.outline(glyph.id));
+            x += glyph.advance + glyph.kern;
+        }
+        path
     }
 
     /// The words, each with the spaces after it, and where each begins, in millimetres from the
@@ -231,13 +296,19 @@ impl Shaped {
 
     /// The width of a font unit at a size in points, in millimetres.
     pub(crate) fn unit(&self, size_pt: f64) -> f64 {
-        size_pt * MM_PER_PT / face(self.weight).units_per_em
+        size_pt * MM_PER_PT / face(self.cut).units_per_em
     }
+}
+
+/// Whether pages can show a character.
+#[must_use]
+pub fn is_printable(character: char) -> bool {
+    Cut::all().filter(|cut| face(*cut).glyph(character).is_some()).count() >= Weight::ALL.len()
 }
 
 /// The width of a line of text, in millimetres.
 pub fn measure(text: &str, style: &Style) -> Result<f64, SetError> {
-    Ok(Shaped::new(text, style.weight)?.width(style.size_pt))
+    Ok(Shaped::new(text, style)?.width(style.size_pt))
 }
 
 /// A number with its unit, which no line break parts.
@@ -260,8 +331,9 @@ pub(crate) fn beginning(text: &str, most: usize) -> String {
 /// no line.
 pub fn wrap(text: &str, style: &Style, width: f64) -> Result<Vec<String>, SetError> {
     let mut lines = Vec::new();
+    let style = style.for_text(text);
     for part in text.split('\n') {
-        wrap_part(part, style, width, &mut lines)?;
+        wrap_part(part, &style, width, &mut lines)?;
     }
     Ok(lines)
 }
@@ -316,7 +388,7 @@ struct Ruler<'a> {
 
 impl<'a> Ruler<'a> {
     fn new(text: &'a str, style: &Style) -> Result<Self, SetError> {
-        let shaped = Shaped::new(text, style.weight)?;
+        let shaped = Shaped::new(text, style)?;
         let unit = shaped.unit(style.size_pt);
         let mut x = 0;
         let mut stops = Vec::with_capacity(shaped.glyphs.len());

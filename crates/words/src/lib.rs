@@ -28,8 +28,9 @@ pub use crate::findings::FindingWords;
 pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::{
-    CheckTexts, FillCardTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts,
-    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+    CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, MeasuringFormTexts, PaperWords,
+    PassageTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts,
+    TakeHomeTexts, WashDayTexts, WrittenTableTexts,
 };
 pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

@@ -102,6 +102,9 @@ pub trait ReportWords {
     /// What counts change for the client, wanted or not: a heading, then a line each.
     fn costs(&self, costs: &Costs) -> Vec<String>;
 
+    /// The same for paper, without the goals; it bears changes of pressure and no bare ones.
+    fn costs_on_paper(&self, costs: &Costs) -> Vec<String>;
+
     /// What became of a goal, by its place from 1: sentences.
     fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String;
 

@@ -202,6 +202,7 @@ questions! {
     ChangeReason = Change "reason", Kind::Text, Need::Always, r#""the client's left side is lower""#, Use::Changes(&[Answer::Plan, Answer::Papers]);
     CarerNotes = Carer "notes", Kind::Texts, Need::Never, r#"["Look at the skin each evening."]"#, Use::Changes(&[Answer::Papers]);
     Meanwhile = Carer "meanwhile", Kind::Text, Need::Never, r#""the grey foam cushion in the bedroom""#, Use::Changes(&[Answer::Papers]);
+    Emergency = Carer "emergency_phone", Kind::Phone, Need::Never, r#""999""#, Use::Changes(&[Answer::Papers]);
     PressureRelief = Carer "pressure_relief", Kind::Text, Need::Never, r#""lean forward for 2 minutes every half hour""#, Use::Changes(&[Answer::Papers]);
     SitMinutes = SitAtMost "minutes", Kind::Whole { least: 5, most: 1440 }, Need::Always, "60", Use::Changes(&[Answer::Papers]);
     SitTimes = SitAtMost "times", Kind::Whole { least: 1, most: 24 }, Need::Always, "3", Use::Changes(&[Answer::Papers]);

@@ -3,8 +3,15 @@
 /// What cannot be put on paper, or drawn.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Drawn {
-    /// The papers of a file, by its name.
-    PapersOf(String),
+    /// One paper of a file.
+    Paper {
+        /// The paper, as its file would be named.
+        name: String,
+        /// The file that it is made of.
+        of: String,
+    },
+    /// What somebody wants to write into a record.
+    Words,
     /// The papers for anybody.
     Form,
     /// A pattern at true size.

@@ -124,6 +124,7 @@ fn papers(client: &Client) -> String {
         cell: &cell,
         cautions: &[],
         extras: &SetupExtras::default(),
+        large_print: false,
         beside: case::Beside::default(),
         date: DAY,
         program: "seatwright",

@@ -83,12 +83,7 @@ fn check(path: &Path, on: Date, outside: &Outside) -> Checked {
             return Checked { file, kind: None, unused, standing, plugin, unread };
         }
     };
-    let printable = |character: char| {
-        let style = sheets::Style::regular(10.0);
-        let set = sheets::measure(&character.to_string(), &style);
-        !matches!(set, Err(sheets::SetError::Missing { .. }))
-    };
-    let known = Known { today: Some(on), printable: &printable };
+    let known = Known { today: Some(on), printable: &sheets::is_printable };
     let files::Checked { kind, mut remarks, unused } = files::check(&text, &known);
     let (mut plugin, mut unread, mut standing) = (false, None, None);
     let right = !remarks.iter().any(|remark| remark.severity == Severity::Error);

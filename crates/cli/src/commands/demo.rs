@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use case::{Client, Date, Entry, Finding};
-use casework::{Edition, OpenCase};
+use casework::{Edition, OpenCase, Wanted};
 use sheets::Paper;
 
 use crate::arguments::{Demo, Invented, PluginOptions};
@@ -30,8 +30,11 @@ pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
     let case = OpenCase::of(outside.surroundings(), client)?;
     let on = setting.date.unwrap_or_else(|| last_day(&case.client.value));
     let terminal = setting.terminal;
-    let of_client = case.papers(Edition { language: words::ENGLISH, on, paper: Paper::A4 })?;
-    let outputs = outputs::in_folder(&arguments.out, casework::export(&of_client.papers, true)?);
+    let edition = Edition { language: words::ENGLISH, on, paper: Paper::A4, large_print: false };
+    let of_client = case.papers(edition)?;
+    let wanted = Wanted { pictures: true, outlines: false };
+    let outputs =
+        outputs::in_folder(&arguments.out, casework::export(&of_client.papers.made, wanted)?);
     outputs::are_apart(&[], &outputs)?;
     let names: String = outputs.iter().map(|it| format!("  {}\n", it.path.display())).collect();
     let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();

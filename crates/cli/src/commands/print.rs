@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use case::text::LengthUnit;
 use case::{Finding, RecordNote};
-use casework::{Edition, NamedDocument, OpenCase};
+use casework::{Edition, OpenCase, Papers, Wanted, WorkError};
 use files::report::StandingReport;
 use sheets::Paper as Sheet;
 use words::ENGLISH;
@@ -17,6 +17,7 @@ use crate::outside::{Outside, name};
 use crate::plugins;
 use crate::say;
 use crate::setting::Setting;
+use crate::terminal::Terminal;
 use crate::written;
 
 /// Writes a client's papers, those of a stock fill, or the blank form.
@@ -27,7 +28,7 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
         Paper::A4 => Sheet::A4,
         Paper::Letter => Sheet::Letter,
     };
-    let edition = Edition { language: ENGLISH, on, paper };
+    let edition = Edition { language: ENGLISH, on, paper, large_print: arguments.large };
     let outside = Outside::new(&arguments.plugins);
     let Made { papers, read, since, standing } =
         match (&arguments.client, &arguments.stock, arguments.size) {
@@ -46,13 +47,24 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
                 Made { papers, ..Made::default() }
             }
         };
-    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers, arguments.png)?);
+    let wanted = Wanted { pictures: arguments.png, outlines: arguments.outlines };
+    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers.made, wanted)?);
     outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
     let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
     let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
     outputs::all(&outside, outputs)?;
-    let paths = paths.iter().map(PathBuf::as_path);
-    written::tell(terminal, paths, (&since, standing.as_ref()), &names)
+    let written = paths.iter().map(PathBuf::as_path);
+    written::tell(terminal, written, (&since, standing.as_ref()), &names)?;
+    all_were_made(papers.not_made, terminal)
+}
+
+/// Says why some papers were not made, after the others were written.
+fn all_were_made(not_made: Vec<WorkError>, terminal: Terminal) -> Result<(), Failure> {
+    let failures: Vec<Failure> = not_made.into_iter().map(Failure::from).collect();
+    for own in &failures {
+        terminal.say(|color| own.to_words(color));
+    }
+    failures.into_iter().next().map_or(Ok(()), |first| Err(first.told()))
 }
 
 /// The unit in which the form asks lengths.
@@ -67,7 +79,7 @@ fn unit(arguments: &Print) -> LengthUnit {
 /// what the record says of the cells, and how the fitting stands.
 #[derive(Default)]
 struct Made {
-    papers: Vec<NamedDocument>,
+    papers: Papers,
     read: Vec<PathBuf>,
     since: Vec<Finding>,
     standing: Option<StandingReport>,
@@ -84,7 +96,7 @@ fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<Made, F
                 path.display()
             )),
         })?;
-    let papers = casework::with_prefix(case.client.value.code.as_str(), of_client.papers);
+    let papers = of_client.papers.with_prefix(case.client.value.code.as_str());
     let notes = case.client.value.record_notes().into_iter();
     let notes = notes.filter(|own| !matches!(own, RecordNote::Believed(_))).map(Finding::Record);
     let since = of_client.since_recorded.into_iter().map(Finding::Since).chain(notes).collect();

@@ -130,7 +130,8 @@ fn three_visits(text: &str) {
     assert_eq!(bag(&lapsed), bag(&fitted), "what is lost is not in the bag");
     let (sheet, card, ran) = visits.papers(9);
     assert!(sheet.contains("CELLS HAVE CHANGED"), "{sheet}");
-    assert!(card.contains("Move 4 cells from the spare bag to compartment 2"), "{card}");
+    // A row of the table of moves: how many, from where, to where.
+    assert!(card.contains("Done 4 bag 2 "), "{card}");
     assert!(ran.stderr.contains("Put back 4 cells in number 2."), "{}", ran.stderr);
     let back = visits.recorded(9, &["moved", "spare-2=4"]);
     assert_eq!(

@@ -62,6 +62,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             (shared.client, papers.client.code.to_string()),
             (shared.layout, papers.pattern.layout().to_string()),
             (shared.width_by_depth, language.size(plan.size)),
+            (shared.rated_for, language.rating(papers.pattern.max_user_weight())),
             (shared.cell, papers.cell.name.to_string()),
             (shared.cells_in_all, plan.total().to_string()),
             (shared.plan_recorded, plan.on.to_string()),
@@ -107,6 +108,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
         facts: vec![
             (shared.layout, pattern.layout().to_string()),
             (shared.width_by_depth, language.size(pattern.size())),
+            (shared.rated_for, language.rating(pattern.max_user_weight())),
             (shared.cell, papers.cell.name.to_string()),
             (shared.cells_in_all, papers.fill.total().to_string()),
             (texts.printed, papers.date.to_string()),

@@ -52,7 +52,7 @@ pub(super) const SMALL: Style = text(8.0, Weight::Regular, SOFT);
 
 /// A style with the documents' leading.
 pub(super) const fn text(size_pt: f64, weight: Weight, color: Color) -> Style {
-    Style { size_pt, weight, color, leading: 1.28 }
+    Style::new(size_pt, weight).colored(color).led(1.28)
 }
 
 /// The area inside the margins.
@@ -93,19 +93,19 @@ pub(super) fn title_line(
 
 /// Sets facts side by side, each under its name, over the width of the frame.
 pub(super) fn facts(frame: &mut Frame<'_>, facts: &[(&str, String)]) -> Result<(), SetError> {
-    let step = frame.area().width() / facts.len() as f64;
-    let width = step - 2.0;
+    let columns = columns_of_facts(frame.area().width(), facts)?;
     // Small print for what would need a second line, and then as many lines as it needs.
     let small = Style { size_pt: SMALL.size_pt, ..STRONG };
-    let set = |value: &str| -> Result<(Vec<String>, Style), SetError> {
+    let set = |value: &str, width: f64| -> Result<(Vec<String>, Style), SetError> {
         let style = if measure(value, &STRONG)? <= width { STRONG } else { small };
         Ok((wrap(value, &style, width)?, style))
     };
-    let values = facts.iter().map(|(_, value)| set(value)).collect::<Result<Vec<_>, _>>()?;
+    let values = facts.iter().zip(&columns).map(|((_, value), [_, width])| set(value, *width));
+    let values = values.collect::<Result<Vec<_>, _>>()?;
     let lines = values.iter().map(|(lines, _)| lines.len()).max().unwrap_or(1) as f64;
     let place = frame.take(10.0 + (lines - 1.0) * small.line_height(), "facts")?;
-    for (column, ((name, _), (lines, style))) in facts.iter().zip(&values).enumerate() {
-        let x = place.x0 + step * column as f64;
+    for ((column, (name, _)), (lines, style)) in columns.iter().zip(facts).zip(&values) {
+        let x = place.x0 + column[0];
         let block = frame.page().block(Role::Paragraph);
         block.text(Point::new(x, place.y0 + 3.2), name, &SMALL, Align::Left)?;
         for (row, line) in lines.iter().enumerate() {
@@ -115,6 +115,27 @@ pub(super) fn facts(frame: &mut Frame<'_>, facts: &[(&str, String)]) -> Result<(
     }
     frame.space(2.0);
     Ok(())
+}
+
+/// Where each fact begins and how wide it may be, in millimetres from the left edge: as wide as it
+/// needs where there is room for all, else all as wide.
+fn columns_of_facts(wide: f64, facts: &[(&str, String)]) -> Result<Vec<[f64; 2]>, SetError> {
+    const BETWEEN: f64 = 3.0;
+    let needs = facts
+        .iter()
+        .map(|(name, value)| Ok(measure(name, &SMALL)?.max(measure(value, &STRONG)?) + BETWEEN));
+    let needs = needs.collect::<Result<Vec<f64>, SetError>>()?;
+    let step = wide / facts.len() as f64;
+    let spare = (wide - needs.iter().sum::<f64>()) / facts.len() as f64;
+    let mut x = 0.0;
+    let column = |need: &f64| {
+        let own = if spare < 0.0 { step } else { need + spare };
+        let from = x;
+        x += own;
+        // A hair for the rounding of sums.
+        [from, own - BETWEEN + 1e-6]
+    };
+    Ok(needs.iter().map(column).collect())
 }
 
 /// Sets a field to be filled in by hand: a name, and a line over the rest of the width.

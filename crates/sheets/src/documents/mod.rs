@@ -8,13 +8,13 @@ mod fill_card;
 mod labels;
 mod look;
 mod measuring_form;
-mod pictures;
 mod section;
 mod setup_card;
 mod survey_page;
 mod tag;
 mod take_home;
 mod views;
+mod wash_day;
 
 use std::fmt;
 
@@ -31,11 +31,12 @@ pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::look::{INKS, Ink};
 pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
-pub use self::setup_card::{SetupExtras, setup_card};
+pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
-pub use self::tag::{tag, tag_with_serial};
+pub use self::tag::{tag, tag_with_serial, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
 pub use self::views::{View, place_on_page};
+pub use self::wash_day::wash_day;
 
 /// What the documents of one client are made from.
 #[derive(Clone, Copy)]
@@ -54,6 +55,8 @@ pub struct ClientPapers<'a> {
     pub cautions: &'a [Caution],
     /// What follows from goals and checks.
     pub extras: &'a SetupExtras,
+    /// Whether what carers read is set in larger print, for weak eyes.
+    pub large_print: bool,
     /// What the record cannot say by itself of how the fitting stands.
     pub beside: Beside,
     /// The day that the papers bear.

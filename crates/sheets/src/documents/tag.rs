@@ -2,24 +2,38 @@
 
 use case::Date;
 use cushion::{CompartmentIx, Pattern};
-use kurbo::{Point, Rect};
+use kurbo::{BezPath, Point, Rect, Vec2};
 use words::Language;
 
-use super::look::{ACCENT, INK, SOFT, text};
-use super::views::{View, draw};
+use super::look::{ACCENT, INK, SOFT, field_rows, text};
+use super::views::{View, draw, mark_clients_left};
 use super::{DocumentError, DrawnBy, document};
 use crate::font::Weight;
 use crate::frame::Frame;
-use crate::page::{Align, Document, Page, Pen, Role};
+use crate::page::{Align, Block, Document, Page, Pen, Role};
 use crate::paper::Paper;
-use crate::text::beginning;
+use crate::text::{SetError, Style, beginning, wrap};
 
 /// How much of a plugin and its parameters there is room for, in characters; the digest, by which
 /// all is known again, is whole.
-const MOST_OF_A_PLUGIN: usize = 60;
-
+const MOST_OF_A_PLUGIN: usize = 30;
 /// How much of a serial there is room for, in characters.
 const MOST_OF_A_SERIAL: usize = 40;
+/// Size of a tag, in millimetres.
+const SIZE: Vec2 = Vec2::new(Paper::Tag.width(), Paper::Tag.height());
+/// The least print of a tag.
+const SMALL: Style = text(8.0, Weight::Regular, INK);
+
+/// What a tag is of.
+#[derive(Clone, Copy)]
+struct Tag<'a> {
+    language: &'a dyn Language,
+    pattern: &'a Pattern,
+    drawn_by: Option<DrawnBy<'a>>,
+    serial: Option<&'a str>,
+    date: Date,
+    program: &'a str,
+}
 
 /// Composes the sewn-in tag of a cushion that has no serial, 100 x 60 mm.
 ///
@@ -53,38 +67,211 @@ pub fn tag_with_serial(
 ) -> Result<Document, DocumentError> {
     let texts = language.sewn_in_tag();
     let mut page = Page::new(language, Paper::Tag, texts.title);
-    let bounds = page.bounds();
-    let drawing = Rect::new(4.0, 11.0, 50.0, 55.0);
-    let block = page.block(Role::Figure { alt: texts.drawing.to_owned() });
-    let large = text(13.0, Weight::Bold, ACCENT);
-    let (x, tip) = (drawing.center().x, 2.6);
-    let width = block.text(Point::new(x, 8.4), language.shared().front, &large, Align::Centre)?;
-    for side in [-1.0, 1.0] {
-        let at = x + side * (width / 2.0 + 5.0);
-        block.arrow(Point::new(at, 9.0), Point::new(at, tip), 3.0, &Pen::solid(0.9, ACCENT));
-    }
-    let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
-    draw(block, pattern, View::Below, drawing, numbers, 12.0, 0.0)?;
-    let mut frame = Frame::new(&mut page, Rect::new(54.0, 4.0, bounds.x1 - 3.0, bounds.y1 - 3.0));
-    frame.heading(1, texts.this_side_down, &text(12.0, Weight::Bold, INK))?;
-    frame.space(1.0);
-    frame.paragraph(texts.sides, &text(8.0, Weight::Regular, INK))?;
-    frame.space(1.2);
-    frame.paragraph(texts.fill_by_the_card, &text(9.5, Weight::Bold, INK))?;
-    frame.space(1.2);
-    let what = format!("{}, {}", pattern.layout(), language.size(pattern.size()));
-    frame.paragraph(&what, &text(8.5, Weight::SemiBold, INK))?;
-    if let Some(serial) = serial {
-        let serial = language.serial(&beginning(serial, MOST_OF_A_SERIAL));
-        frame.paragraph(&serial, &text(8.5, Weight::SemiBold, INK))?;
-    }
-    let small = text(6.5, Weight::Regular, SOFT);
-    frame.paragraph(&format!("{program}, {date}"), &small)?;
-    if let Some(DrawnBy { plugin, layout }) = drawn_by {
-        let plugin = &beginning(plugin, MOST_OF_A_PLUGIN);
-        frame.paragraph(&DrawnBy { plugin, layout }.said(language), &small)?;
-    }
+    let tag = Tag { language, pattern, drawn_by, serial, date, program };
+    tag.set(&mut page, Point::ORIGIN)?;
     let mut document = document(language, texts.title, texts.subject, date, program);
     document.pages.push(page);
     Ok(document)
+}
+
+/// Composes a sheet of tags with marks to cut along, on a paper laid across.
+///
+/// # Errors
+///
+/// Fails where something finds no room.
+pub fn tags_sheet(
+    language: &dyn Language,
+    pattern: &Pattern,
+    drawn_by: Option<DrawnBy<'_>>,
+    paper: Paper,
+    (date, program): (Date, &str),
+) -> Result<Document, DocumentError> {
+    /// Between tags, in millimetres.
+    const BETWEEN: f64 = 6.0;
+    const COLUMNS: usize = 2;
+    const ROWS: usize = 3;
+    let texts = language.sewn_in_tag();
+    let (width, height) = (paper.height(), paper.width());
+    let mut page = Page::new(language, Paper::Custom { width, height }, texts.sheet_title);
+    let all = |count: usize, own: f64| count as f64 * own + (count as f64 - 1.0) * BETWEEN;
+    let corner = Vec2::new(width - all(COLUMNS, SIZE.x), height - all(ROWS, SIZE.y)) / 2.0;
+    let tag = Tag { language, pattern, drawn_by, serial: None, date, program };
+    for at in 0..COLUMNS * ROWS {
+        let step = Vec2::new(
+            (at % COLUMNS) as f64 * (SIZE.x + BETWEEN),
+            (at / COLUMNS) as f64 * (SIZE.y + BETWEEN),
+        );
+        let origin = (corner + step).to_point();
+        crop_marks(page.block(Role::Artifact), Rect::from_origin_size(origin, SIZE.to_size()));
+        tag.set(&mut page, origin)?;
+    }
+    let mut document = document(language, texts.sheet_title, texts.sheet_subject, date, program);
+    document.pages.push(page);
+    Ok(document)
+}
+
+/// Short lines outside the corners, along which one cuts.
+fn crop_marks(block: &mut Block, place: Rect) {
+    const FROM: f64 = 0.8;
+    const TO: f64 = 2.8;
+    let pen = Pen::solid(0.2, INK);
+    for (x, out) in [(place.x0, -1.0), (place.x1, 1.0)] {
+        for (y, down) in [(place.y0, -1.0), (place.y1, 1.0)] {
+            block.line(Point::new(x + out * FROM, y), Point::new(x + out * TO, y), &pen);
+            block.line(Point::new(x, y + down * FROM), Point::new(x, y + down * TO), &pen);
+        }
+    }
+}
+
+impl Tag<'_> {
+    /// Sets the tag with its top left corner at a point.
+    fn set(self, page: &mut Page, origin: Point) -> Result<(), SetError> {
+        let at = |x0: f64, y0: f64, x1: f64, y1: f64| Rect::new(x0, y0, x1, y1) + origin.to_vec2();
+        let foot = self.foot(page, at(4.0, 0.0, SIZE.x - 4.0, SIZE.y - 2.5))?;
+        let bottom = foot - origin.y - 1.0;
+        const CARE: f64 = 8.4;
+        self.drawing(page, at(4.0, 10.0, 48.0, bottom - CARE - 1.0), origin.y + 2.6)?;
+        self.care(page, at(4.0, bottom - CARE, 49.0, bottom))?;
+        let column = at(53.0, 3.0, SIZE.x - 4.0, bottom);
+        self.words(&mut Frame::new(page, column))
+    }
+
+    /// Program, date and plugin, at the lower edge of an area; returns its top.
+    fn foot(self, page: &mut Page, area: Rect) -> Result<f64, SetError> {
+        let mut line = format!("{}, {}", self.program, self.date);
+        if let Some(DrawnBy { plugin, layout }) = self.drawn_by {
+            let plugin = &beginning(plugin, MOST_OF_A_PLUGIN);
+            line = format!("{line}. {}", DrawnBy { plugin, layout }.said(self.language));
+        }
+        let style = SMALL.colored(SOFT);
+        let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
+        let top = Point::new(area.x0, area.y1 - height);
+        page.block(Role::Foot).paragraph(top, area.width(), &line, &style, Align::Left)?;
+        Ok(top.y)
+    }
+
+    /// The cushion from below, with an arrow to its front up to a height.
+    fn drawing(self, page: &mut Page, area: Rect, tip: f64) -> Result<(), SetError> {
+        let alt = self.language.sewn_in_tag().drawing.to_owned();
+        let block = page.block(Role::Figure { alt });
+        let large = text(13.0, Weight::Bold, ACCENT);
+        let x = area.center().x;
+        let front = Point::new(x, area.y0 - 2.6);
+        let width = block.text(front, self.language.shared().front, &large, Align::Centre)?;
+        for side in [-1.0, 1.0] {
+            let at = x + side * (width / 2.0 + 5.0);
+            let (from, to) = (Point::new(at, front.y + 0.6), Point::new(at, tip));
+            block.arrow(from, to, 3.0, &Pen::solid(0.9, ACCENT));
+        }
+        let numbers = |ix: CompartmentIx| (self.pattern[ix].number.to_string(), None);
+        let inner = Rect { x1: area.x1 - 2.5, x0: area.x0 + 2.5, ..area };
+        draw(block, self.pattern, View::Below, inner, numbers, 12.0, 0.5 * inner.height())?;
+        mark_clients_left(block, self.pattern, View::Below, inner);
+        Ok(())
+    }
+
+    /// Signs of care, after the public standard (ISO 3758, from memory), each crossed out: neither
+    /// the cells nor the seams are made for it. What is washed is the outer cover.
+    fn care(self, page: &mut Page, area: Rect) -> Result<(), SetError> {
+        const SIDE: f64 = 6.4;
+        let texts = self.language.sewn_in_tag();
+        let block = page.block(Role::Figure { alt: texts.care.to_owned() });
+        let step = (area.width() - SIDE) / 4.0;
+        for (at, sign) in [tub, triangle, dryer, iron, circle].into_iter().enumerate() {
+            let corner = Point::new(area.x0 + step * at as f64, area.y0);
+            let place = Square::new(corner, SIDE);
+            sign(block, place);
+            let pen = Pen::solid(0.5, INK);
+            block.line(place.at(-0.06, -0.02), place.at(1.06, 1.02), &pen);
+            block.line(place.at(1.06, -0.02), place.at(-0.06, 1.02), &pen);
+        }
+        Ok(())
+    }
+
+    fn words(self, frame: &mut Frame<'_>) -> Result<(), SetError> {
+        let (language, texts) = (self.language, self.language.sewn_in_tag());
+        frame.heading(1, texts.this_side_down, &text(10.0, Weight::Bold, INK))?;
+        frame.space(0.4);
+        frame.paragraph(texts.sides, &SMALL)?;
+        frame.space(0.4);
+        frame.paragraph(texts.fill_by_the_card, &text(9.0, Weight::Bold, INK))?;
+        frame.paragraph(texts.care_in_words, &SMALL)?;
+        frame.space(0.6);
+        let pattern = self.pattern;
+        let what = format!("{}, {}", pattern.layout(), language.size(pattern.size()));
+        let firm = text(8.0, Weight::SemiBold, INK);
+        frame.paragraph(&what, &firm)?;
+        frame.paragraph(&language.rating_on_tag(pattern.max_user_weight()), &firm)?;
+        if let Some(serial) = self.serial {
+            frame.paragraph(&language.serial(&beginning(serial, MOST_OF_A_SERIAL)), &firm)?;
+        }
+        // A serial that is known is not written in by hand.
+        let known = usize::from(self.serial.is_some());
+        field_rows(frame, &texts.fields[known..], 4.6)
+    }
+}
+
+/// Where a sign is drawn: a square, in shares of its side.
+#[derive(Clone, Copy)]
+struct Square {
+    corner: Point,
+    side: f64,
+}
+
+impl Square {
+    const fn new(corner: Point, side: f64) -> Self {
+        Self { corner, side }
+    }
+
+    fn at(self, x: f64, y: f64) -> Point {
+        self.corner + Vec2::new(x, y) * self.side
+    }
+}
+
+const SIGN: Pen = Pen::solid(0.45, INK);
+
+/// Washing.
+fn tub(block: &mut Block, place: Square) {
+    let sides =
+        [place.at(0.0, 0.2), place.at(0.14, 0.95), place.at(0.86, 0.95), place.at(1.0, 0.2)];
+    block.open_path(&sides, &SIGN);
+    let mut water = BezPath::new();
+    water.move_to(place.at(0.05, 0.36));
+    for at in 0..3 {
+        let x = 0.05 + 0.3 * f64::from(at);
+        water.quad_to(place.at(x + 0.075, 0.24), place.at(x + 0.15, 0.36));
+        water.quad_to(place.at(x + 0.225, 0.48), place.at(x + 0.3, 0.36));
+    }
+    block.path(water, None, Some(SIGN));
+}
+
+/// Bleaching.
+fn triangle(block: &mut Block, place: Square) {
+    let corners = [place.at(0.5, 0.08), place.at(1.0, 0.95), place.at(0.0, 0.95)];
+    block.polygon(&corners, None, Some(SIGN));
+}
+
+/// Drying in a dryer.
+fn dryer(block: &mut Block, place: Square) {
+    let square = Rect::from_points(place.at(0.04, 0.04), place.at(0.96, 0.96));
+    block.rect(square, None, Some(SIGN));
+    block.circle(place.at(0.5, 0.5), 0.4 * place.side, None, Some(SIGN));
+}
+
+/// Ironing.
+fn iron(block: &mut Block, place: Square) {
+    let mut path = BezPath::new();
+    path.move_to(place.at(0.0, 0.9));
+    path.quad_to(place.at(0.05, 0.45), place.at(0.4, 0.45));
+    path.line_to(place.at(0.86, 0.45));
+    path.line_to(place.at(1.0, 0.9));
+    path.close_path();
+    block.path(path, None, Some(SIGN));
+    let handle = [place.at(0.2, 0.2), place.at(0.8, 0.2), place.at(0.86, 0.45)];
+    block.open_path(&handle, &SIGN);
+}
+
+/// Cleaning by a dry cleaner.
+fn circle(block: &mut Block, place: Square) {
+    block.circle(place.at(0.5, 0.52), 0.46 * place.side, None, Some(SIGN));
 }

@@ -6,7 +6,7 @@ use kurbo::{Affine, Point, Rect};
 use words::SharedTexts;
 
 use super::labels::{Ground, LEAST_PT, Label, Outside};
-use super::look::{INK, PALE, text};
+use super::look::{ACCENT, INK, PALE, text};
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
 use crate::text::{SetError, Style, measure};
@@ -73,8 +73,31 @@ fn drawn(pattern: &Pattern, place: Affine) -> Rect {
     Rect::from_points(place * Point::new(-half, 0.0), place * Point::new(half, depth))
 }
 
-/// White kept around a drawing for the words at its edges, in millimetres.
-pub(super) const EDGE_WORDS: f64 = 6.0;
+/// White kept around a drawing for the bar and the words at its edges, in millimetres.
+pub(super) const EDGE_WORDS: f64 = 6.4;
+
+/// The height of a drawing with its edges named, as wide as this, all in millimetres.
+pub(super) fn height_of(pattern: &Pattern, wide: f64) -> f64 {
+    let size = pattern.size();
+    let share = size.depth().to_mm() / size.width().to_mm();
+    (wide - 2.0 * EDGE_WORDS) * share + 2.0 * EDGE_WORDS
+}
+
+/// How large the print of a drawing is, in points.
+#[derive(Clone, Copy)]
+pub(super) struct Letters {
+    /// The numbers, where they have room.
+    pub(super) numbers: f64,
+    /// The names of the edges.
+    pub(super) edges: f64,
+}
+
+impl From<f64> for Letters {
+    /// Names of edges as befits numbers of this size.
+    fn from(numbers: f64) -> Self {
+        Self { numbers, edges: if numbers > 12.0 { 9.0 } else { LEAST_PT } }
+    }
+}
 
 /// Draws the pattern with all four edges named in words.
 pub(super) fn draw_named(
@@ -84,10 +107,11 @@ pub(super) fn draw_named(
     view: View,
     area: Rect,
     label: impl Fn(CompartmentIx) -> (String, Option<String>),
-    size_pt: f64,
+    letters: impl Into<Letters>,
 ) -> Result<(), SetError> {
     let inner = area.inset(-EDGE_WORDS);
-    let style = text(if size_pt > 12.0 { 9.0 } else { LEAST_PT }, Weight::Bold, INK);
+    let letters = letters.into();
+    let style = text(letters.edges, Weight::Bold, INK);
     let drawn = drawn(pattern, place_on_page(pattern, view, inner));
     // Beside a small drawing, words as long as its side would leave no room for a number.
     let long = measure(texts.clients_right, &style)? > 0.75 * drawn.height();
@@ -96,12 +120,39 @@ pub(super) fn draw_named(
     } else {
         [texts.clients_left, texts.clients_right]
     };
-    draw(block, pattern, view, inner, label, size_pt, measure(sides[1], &style)?)?;
+    let bar = measure(sides[1], &style)?.max(0.4 * drawn.height());
+    draw(block, pattern, view, inner, label, letters.numbers, bar)?;
+    bar_at_clients_left(block, drawn, view, bar);
     let sides = match view {
         View::Above => sides,
         View::Below => [sides[1], sides[0]],
     };
     name_edges(block, texts, drawn, sides, &style)
+}
+
+/// From a drawing to the bar beside it, to its middle, in millimetres.
+const TO_BAR: f64 = 1.5;
+/// Width of the bar, in millimetres.
+const BAR: f64 = 1.4;
+
+/// Draws the thick bar beside a drawing that fills an area and has no words at its sides.
+pub(super) fn mark_clients_left(block: &mut Block, pattern: &Pattern, view: View, area: Rect) {
+    let drawn = drawn(pattern, place_on_page(pattern, view, area));
+    bar_at_clients_left(block, drawn, view, 0.5 * drawn.height());
+}
+
+/// Draws the thick bar that marks the client's left, beside the words for it.
+fn bar_at_clients_left(block: &mut Block, drawn: Rect, view: View, length: f64) {
+    let x = match view {
+        View::Above => drawn.x0 - TO_BAR,
+        View::Below => drawn.x1 + TO_BAR,
+    };
+    let (half, middle) = ((length - BAR) / 2.0, drawn.center().y);
+    block.line(
+        Point::new(x, middle - half),
+        Point::new(x, middle + half),
+        &Pen::solid(BAR, ACCENT),
+    );
 }
 
 /// Writes the names of all four edges around a drawing; `sides` are left and right of it.
@@ -113,12 +164,14 @@ pub(super) fn name_edges(
     style: &Style,
 ) -> Result<(), SetError> {
     let (gap, middle) = (1.8, drawn.center());
+    // The bar has its place between the drawing and the words at its side.
+    let beside = TO_BAR + BAR / 2.0 + 0.7;
     block.text(Point::new(middle.x, drawn.y0 - gap), texts.front_edge, style, Align::Centre)?;
     let below = drawn.y1 + gap + style.cap_height();
     block.text(Point::new(middle.x, below), texts.rear_edge, style, Align::Centre)?;
-    let at_left = Point::new(drawn.x0 - gap, middle.y);
+    let at_left = Point::new(drawn.x0 - beside, middle.y);
     block.turned_text(at_left, -90.0, left, style, Align::Centre)?;
-    let at_right = Point::new(drawn.x1 + gap, middle.y);
+    let at_right = Point::new(drawn.x1 + beside, middle.y);
     block.turned_text(at_right, 90.0, right, style, Align::Centre)?;
     Ok(())
 }

@@ -136,23 +136,23 @@ fn rings(shape: &Shape, height: f64) -> Vec<(Vec<LinePoint>, bool)> {
 
 /// Writes a line of text, with a space after it where it goes on.
 fn write(run: &TextRun, goes_on: bool, height: f64, subsets: &Subsets, ops: &mut Vec<Op>) {
-    let weight = run.shaped.weight();
+    let cut = run.shaped.cut();
     let at = place(run.at, height);
     // Clockwise on the page, whose y runs up here.
     let (sin, cos) = turn(-run.angle);
     let (sin, cos) = (sin as f32, cos as f32);
     ops.push(Op::StartTextSection);
     ops.push(Op::SetFillColor { col: ink(run.color) });
-    ops.push(Op::SetFont { font: handle(weight), size: Pt(run.size_pt as f32) });
+    ops.push(Op::SetFont { font: handle(cut), size: Pt(run.size_pt as f32) });
     let matrix = TextMatrix::Raw([cos, sin, -sin, cos, at.x.0, at.y.0]);
     ops.push(Op::SetTextMatrix { matrix });
     let glyphs = run.shaped.glyphs().iter().map(|glyph| Codepoint {
-        gid: subsets.glyph(weight, glyph.id),
+        gid: subsets.glyph(cut, glyph.id),
         // What is subtracted after the glyph, in thousandths of an em; the faces have 1000 units.
         offset: -glyph.kern as f32,
         cid: Some(glyph.character.to_string()),
     });
-    let space = subsets.space(weight).filter(|_| goes_on && !run.shaped.text().ends_with(' '));
+    let space = subsets.space(cut).filter(|_| goes_on && !run.shaped.text().ends_with(' '));
     let space = space.map(|gid| Codepoint { gid, offset: 0.0, cid: Some(" ".to_owned()) });
     let items = vec![TextItem::GlyphIds(glyphs.chain(space).collect())];
     ops.push(Op::ShowText { items });

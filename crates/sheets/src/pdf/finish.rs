@@ -39,10 +39,22 @@ pub(super) fn finish(mut pdf: Pdf, document: &Document) -> Vec<u8> {
     pdf.prune_objects();
     pdf.renumber_objects();
     pdf.compress();
+    keep_ends_apart(&mut pdf);
     pdf.trailer.remove(b"ID");
     let id = Object::String(content_id(&bytes(&mut pdf)), StringFormat::Hexadecimal);
     pdf.trailer.set("ID", vec![id.clone(), id]);
     bytes(&mut pdf)
+}
+
+/// Leaves what ends in a line break once it is compressed as it was: a reader that looks for the
+/// line break before `endstream` would take that for a part of it, and the length for wrong.
+fn keep_ends_apart(pdf: &mut Pdf) {
+    for stream in pdf.objects.values_mut().filter_map(|object| object.as_stream_mut().ok()) {
+        if matches!(stream.content.last(), Some(b'\r' | b'\n')) {
+            // What has no filter was not compressed, and stays as it is.
+            let _ = stream.decompress();
+        }
+    }
 }
 
 fn bytes(pdf: &mut Pdf) -> Vec<u8> {

@@ -69,6 +69,64 @@ fn the_tag_has_no_counts() {
 }
 
 #[test]
+fn a_tag_says_for_whom_it_is_rated_or_that_its_size_is_not_made() {
+    let said = |size: &str| {
+        let case = Case::of("row-six", size);
+        words(&tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap())
+    };
+    let made = said("440x400");
+    assert!(made.contains("Client at most") && !made.contains("NOT MADE"), "{made}");
+    let other = said("445x415");
+    assert!(other.contains("SIZE NOT MADE") && !other.contains("at most"), "{other}");
+    let cards = Case::of("row-six", "445x415");
+    for paper in PAPERS {
+        let card = words(&stock_fill_card(&cards.stock_papers(), paper).unwrap());
+        assert!(card.contains("size not made"), "{card}");
+    }
+}
+
+#[test]
+fn each_bag_has_a_label_with_its_number_its_cells_and_the_code() {
+    let case = Case::of("curved-ten", "440x400");
+    for paper in PAPERS {
+        let sheet = sheets::wash_day(&case.papers(), paper).unwrap();
+        let blocks: Vec<String> = (sheet.pages.iter().flat_map(|page| &page.blocks))
+            .filter(|block| block.role == sheets::Role::Paragraph)
+            .map(|block| {
+                let runs = block.marks.iter().filter_map(|mark| match mark {
+                    sheets::Mark::Text(run) => Some(run.shaped.text()),
+                    sheets::Mark::Shape(_) => None,
+                });
+                runs.collect::<Vec<_>>().join(" ")
+            })
+            .collect();
+        for count in &case.plan.counts {
+            let label = format!("{} {}\u{a0}cells ", count.number, count.planned);
+            let own = |said: &&String| said.starts_with(&label);
+            let label = blocks.iter().find(own).expect("it has a label");
+            assert!(label.ends_with(case.client.code.as_str()), "{label}");
+        }
+    }
+}
+
+#[test]
+fn a_sheet_of_tags_has_whole_tags_apart_from_each_other() {
+    let case = Case::of("island-eight", "440x400");
+    for paper in PAPERS {
+        let about = (DAY, PROGRAM);
+        let sheet = sheets::tags_sheet(words::ENGLISH, &case.pattern, None, paper, about).unwrap();
+        let one = tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM).unwrap();
+        let (sheet, one) = (&sheet.pages[0], &one.pages[0]);
+        assert!(sheet.bounds().width() > sheet.bounds().height());
+        let mut many: Vec<String> = (0..6).flat_map(|_| texts(one)).collect();
+        let mut found = texts(sheet);
+        many.sort();
+        found.sort();
+        assert_eq!(found, many);
+    }
+}
+
+#[test]
 fn a_plan_for_another_pattern_is_refused() {
     let mut case = Case::of("row-six", "440x400");
     case.plan.counts.swap(0, 1);
@@ -91,23 +149,24 @@ fn every_document_finds_room_at_every_size() {
             let pages = |made: Result<Document, DocumentError>| {
                 made.unwrap_or_else(|error| panic!("{layout} {size}: {error}")).pages.len()
             };
-            assert_eq!(pages(setup_card(&case.papers(), paper)), 1);
+            assert_eq!(pages(setup_card(&case.papers(), paper)), 2);
             assert_eq!(pages(fill_order(&case.papers(), paper)), 1);
             assert_eq!(pages(stock_fill_card(&case.stock_papers(), paper)), 1);
-            assert_eq!(pages(take_home(&case.papers(), paper)), 2);
+            // A tall cushion, or the lower paper, takes one more.
+            assert!((5..=6).contains(&pages(take_home(&case.papers(), paper))));
             assert_eq!(pages(tag(words::ENGLISH, &case.pattern, None, DAY, PROGRAM)), 1);
         }
     }
 }
 
 #[test]
-fn cautions_that_find_no_room_go_to_a_second_page() {
+fn cautions_that_find_no_room_go_on_on_the_next_page() {
     let mut case = Case::of("curved-ten", "440x400");
     case.cautions =
         (0..40).map(|number| Caution::FewCells { number, cells: 20, least: 25 }).collect();
     let card = setup_card(&case.papers(), Paper::Letter).unwrap();
-    assert_eq!(card.pages.len(), 2);
-    let said = words(&card);
+    assert_eq!(card.pages.len(), 3);
+    let said = words(&card).replace('\n', " ");
     for number in 0..40 {
         assert!(said.contains(&format!("Compartment {number} gets 20 cells;")));
     }
@@ -161,12 +220,140 @@ fn words_for_carers_are_large_and_short() {
         }
         let words = sheet.pages.iter().flat_map(|page| &page.blocks);
         let words = words.filter(|block| !matches!(block.role, sheets::Role::Figure { .. }));
-        for mark in words.flat_map(|block| &block.marks) {
-            if let sheets::Mark::Text(run) = mark {
-                assert!(run.size_pt >= 14.0, "{}: {}", run.size_pt, run.shaped.text());
+        for block in words {
+            // Labels and the foot may be smaller than what is read as words.
+            let least = match block.role {
+                sheets::Role::ListItem | sheets::Role::Heading(_) => 16.0,
+                _ => 14.0,
+            };
+            for mark in &block.marks {
+                if let sheets::Mark::Text(run) = mark {
+                    assert!(run.size_pt >= least, "{}: {}", run.size_pt, run.shaped.text());
+                }
             }
         }
     }
+}
+
+#[test]
+fn large_print_is_larger_and_says_the_same() {
+    let case = Case::of("curved-ten", "440x400").fitted();
+    let usual = case.papers();
+    let large = sheets::ClientPapers { large_print: true, ..usual };
+    for paper in PAPERS {
+        let [usual, large] = [usual, large].map(|papers| take_home(&papers, paper).unwrap());
+        let said = |document: &Document| {
+            let runs = document.pages.iter().flat_map(|page| &page.blocks);
+            let runs = runs.filter(|own| own.role == sheets::Role::ListItem);
+            let text = runs.flat_map(|own| &own.marks).filter_map(|mark| match mark {
+                sheets::Mark::Text(run) => Some((run.size_pt, run.shaped.text())),
+                sheets::Mark::Shape(_) => None,
+            });
+            text.collect::<Vec<_>>()
+        };
+        let (usual, large) = (said(&usual), said(&large));
+        assert!(large.iter().all(|(size, _)| *size >= 20.0));
+        let joined = |runs: &[(f64, String)]| {
+            runs.iter().map(|own| own.1.as_str()).collect::<Vec<_>>().join(" ")
+        };
+        assert_eq!(joined(&usual), joined(&large));
+    }
+}
+
+#[test]
+fn a_known_sore_has_a_stop_rule_of_its_own() {
+    let mut case = Case::of("row-six", "440x400");
+    let stop = |case: &Case| {
+        let sheet = take_home(&case.papers(), Paper::A4).unwrap();
+        texts(&sheet.pages[0]).join(" ")
+    };
+    case.client.skin.injuries.clear();
+    assert!(stop(&case).contains("a mark on the skin is still there"));
+    assert!(!stop(&case).contains("the sore at"));
+    case.client.skin.injuries = vec![case::PressureInjury {
+        site: case::SiteName::SeatBone(cushion::Side::Left),
+        category: case::Category::Two,
+        state: case::Healing::Healing,
+        seen_on: DAY,
+    }];
+    assert!(stop(&case).contains("the sore at the LEFT seat bone is larger, wetter, or smells"));
+    assert!(stop(&case).contains("a new mark is still there"));
+    // What healed is no sore.
+    case.client.skin.injuries[0].state = case::Healing::Healed;
+    assert!(!stop(&case).contains("the sore at"));
+}
+
+#[test]
+fn the_number_for_help_is_the_files_or_a_line_to_write_on() {
+    let mut case = Case::of("row-six", "440x400");
+    let wall = |case: &Case| {
+        let sheet = take_home(&case.papers(), Paper::A4).unwrap();
+        texts(&sheet.pages[0])
+    };
+    assert!(wall(&case).iter().any(|own| own == "Number:"));
+    case.client.emergency_phone = Some("01632 960999".into());
+    let said = wall(&case);
+    assert!(said.iter().any(|own| own == "01632 960999"), "{said:?}");
+    assert!(!said.iter().any(|own| own == "Number:"), "{said:?}");
+}
+
+#[test]
+fn hours_and_relief_are_a_clinicians_or_lines_to_write_on() {
+    let mut case = Case::of("row-six", "440x400");
+    let said =
+        |case: &Case| words(&take_home(&case.papers(), Paper::A4).unwrap()).replace('\n', " ");
+    const LINES: [&str; 2] = ["Sit for at most.", "Lift or lean every for"];
+    const ASK: &str = "Do not sit until your nurse says how long.";
+    case.client.skin.injuries.clear();
+    assert!(LINES.iter().all(|line| said(&case).contains(line)), "{}", said(&case));
+    assert!(!said(&case).contains(ASK));
+    // Where a sore is open and nobody said how long, no number is to be made up.
+    case.client.skin.injuries = vec![case::PressureInjury {
+        site: case::SiteName::Coccyx,
+        category: case::Category::Two,
+        state: case::Healing::Open,
+        seen_on: DAY,
+    }];
+    assert!(said(&case).contains(ASK) && !said(&case).contains(LINES[0]), "{}", said(&case));
+    case.client.sit_at_most = Some(case::SitAtMost { minutes: 45, times: 2 });
+    case.client.pressure_relief = Some("Lean forward, 2 minutes each half hour.".into());
+    let told = said(&case);
+    assert!(told.contains("Sit at most 45 minutes at a time, twice a day."), "{told}");
+    assert!(told.contains("Lean forward, 2 minutes each half hour."), "{told}");
+    assert!(!told.contains(ASK) && LINES.iter().all(|line| !told.contains(line)), "{told}");
+}
+
+#[test]
+fn a_serial_is_on_every_paper_or_a_line_to_write_it_on() {
+    let mut case = Case::of("row-six", "440x400");
+    let said = |case: &Case| {
+        let papers = case.papers();
+        let marks = (None, case.client.cushion.serial.as_deref());
+        let of = [setup_card, fill_order, take_home, sheets::wash_day];
+        let mut all = of.map(|compose| words(&compose(&papers, Paper::A4).unwrap())).to_vec();
+        let tag = sheets::tag_with_serial(words::ENGLISH, &case.pattern, marks, DAY, PROGRAM);
+        all.push(words(&tag.unwrap()));
+        all
+    };
+    case.client.cushion.serial = None;
+    let [.., tag] = said(&case).try_into().unwrap_or([const { String::new() }; 5]);
+    assert!(tag.contains("Serial"), "{tag}");
+    case.client.cushion.serial = Some("SW-0142".into());
+    for paper in said(&case) {
+        assert!(paper.contains("SW-0142"), "{paper}");
+        assert_eq!(paper.matches("Serial").count(), paper.matches("SW-0142").count(), "{paper}");
+    }
+}
+
+#[test]
+fn what_was_allowed_on_the_cushion_is_not_forbidden() {
+    let mut case = Case::of("row-six", "440x400");
+    let said = |case: &Case| words(&take_home(&case.papers(), Paper::A4).unwrap());
+    case.client.layers.pad = false;
+    case.client.layers.sling = false;
+    assert!(said(&case).contains("Nothing on it but its cover."));
+    case.client.layers.pad = true;
+    assert!(!said(&case).contains("Nothing on it but its cover."));
 }
 
 #[test]

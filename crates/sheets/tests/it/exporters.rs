@@ -3,7 +3,7 @@
 use case::text::LengthUnit;
 use lopdf::content::Content;
 use lopdf::{Document as Pdf, Object};
-use sheets::{Paper, SvgOptions, pdf, png, setup_card, svg};
+use sheets::{Paper, SvgOptions, fill_order, pdf, png, setup_card, svg};
 use testkit::assert_near;
 
 use crate::papers::{Case, DAY, PROGRAM, blank_form, texts};
@@ -23,7 +23,7 @@ fn equal_documents_are_equal_bytes() {
 fn svg_holds_every_text_and_its_size() {
     let case = Case::of("row-six", "440x400");
     let card = setup_card(&case.papers(), Paper::A4).unwrap();
-    let written = svg(&card.pages[0], &SvgOptions { embed_fonts: false });
+    let written = svg(&card.pages[0], &SvgOptions { embed_fonts: false, outlines: false });
     assert!(written.starts_with("<svg xmlns=\"http://www.w3.org/2000/svg\""));
     assert!(written.contains("width=\"210mm\" height=\"297mm\" viewBox=\"0 0 210 297\""));
     // Each word has a place of its own.
@@ -119,7 +119,7 @@ fn a_picture_has_the_dots_of_its_paper() {
 fn every_word_of_an_svg_stands_where_it_was_placed() {
     let case = Case::of("row-six", "440x400");
     let page = &setup_card(&case.papers(), Paper::A4).unwrap().pages[0];
-    let written = svg(page, &SvgOptions { embed_fonts: false });
+    let written = svg(page, &SvgOptions { embed_fonts: false, outlines: false });
     let runs = written.split("<text x=\"").skip(1).map(|run| run.split("</text>").next().unwrap());
     let mut words = 0;
     for (line, run) in runs.zip(page.texts().filter(|run| run.angle == 0.0)) {
@@ -130,7 +130,8 @@ fn every_word_of_an_svg_stands_where_it_was_placed() {
                 x = part.split('"').next().unwrap().parse().unwrap();
             }
             // By the text before it: a kern over the space is some hundredths of a size.
-            let shaped = sheets::Shaped::new(&before, run.shaped.weight()).unwrap();
+            let style = sheets::Style::new(run.size_pt, run.shaped.weight());
+            let shaped = sheets::Shaped::new(&before, &style).unwrap();
             assert_near(x, run.at.x + shaped.width(run.size_pt), 0.02 * run.size_pt);
             let text = part.split_once('>').unwrap().1.split("</tspan>").next().unwrap();
             before += &text.replace("&amp;", "&").replace("&quot;", "\"");
@@ -178,7 +179,7 @@ fn a_pdf_is_read_from_its_title_to_its_foot() {
 #[test]
 fn every_figure_of_a_pdf_says_where_it_is_and_the_file_what_it_claims() {
     let case = Case::of("row-six", "440x400");
-    let card = setup_card(&case.papers(), Paper::A4).unwrap();
+    let card = fill_order(&case.papers(), Paper::A4).unwrap();
     let read = Pdf::load_mem(&pdf(&card)).unwrap();
     let mut figures = 0;
     for object in read.objects.values().filter_map(|object| object.as_dict().ok()) {
@@ -191,9 +192,51 @@ fn every_figure_of_a_pdf_says_where_it_is_and_the_file_what_it_claims() {
             figures += 1;
         }
     }
-    assert_eq!(figures, 2);
+    assert_eq!(figures, 3);
     let xmp = String::from_utf8_lossy(&pdf(&card)).into_owned();
     for claim in ["<pdfaid:part>3<", "<pdfaid:conformance>A<", "<pdfuaid:part>1<"] {
         assert!(xmp.contains(claim), "{claim}");
     }
+}
+
+#[test]
+fn words_as_shapes_stand_where_the_words_did_and_are_still_read() {
+    let case = Case::of("row-six", "440x400");
+    let page = &fill_order(&case.papers(), Paper::A4).unwrap().pages[0];
+    let written = svg(page, &SvgOptions { embed_fonts: true, outlines: true });
+    assert!(!written.contains("<text") && !written.contains("@font-face"));
+    let run = page.texts().next().unwrap();
+    let label = format!("aria-label=\"{}\"", run.shaped.text());
+    let shape = written.split("<path").find(|own| own.contains(&label)).expect("it is labelled");
+    let path = shape.split("d=\"").nth(1).and_then(|own| own.split('"').next()).unwrap();
+    let path = sheets::BezPath::from_svg(path).unwrap();
+    let place = kurbo::Shape::bounding_box(&path);
+    // Bearings of letters are below a millimetre at this size.
+    assert!((place.x0 - run.at.x).abs() < 1.0, "{place:?}");
+    assert!((place.x1 - run.at.x - run.shaped.width(run.size_pt)).abs() < 1.0, "{place:?}");
+    assert!(place.y0 < run.at.y && (place.y1 - run.at.y).abs() < 3.0, "{place:?}");
+}
+
+/// By chance some one of a hundred compressed streams ends in a line break.
+#[test]
+fn no_stream_of_a_pdf_ends_in_a_line_break() {
+    let mut streams = 0;
+    for size in ["360x360", "400x400", "440x400", "480x440", "560x500"] {
+        let case = Case::of("island-eight", size);
+        for paper in sheets::PAPERS {
+            let papers = case.papers();
+            for document in [
+                fill_order(&papers, paper).unwrap(),
+                setup_card(&papers, paper).unwrap(),
+                sheets::wash_day(&papers, paper).unwrap(),
+            ] {
+                let read = Pdf::load_mem(&pdf(&document)).unwrap();
+                for stream in read.objects.values().filter_map(|own| own.as_stream().ok()) {
+                    assert!(!matches!(stream.content.last(), Some(b'\r' | b'\n')), "{size}");
+                    streams += 1;
+                }
+            }
+        }
+    }
+    assert!(streams > 200, "{streams}");
 }

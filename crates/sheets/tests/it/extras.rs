@@ -1,10 +1,13 @@
 //! Sections, the second page of the setup card, and the page of a survey.
 
-use case::{CardFinding, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, SiteName, Want};
-use cushion::{Length, Side};
+use case::{
+    BeforeAfter, CardFinding, Costs, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, Sides,
+    SiteChange, SiteName, Spread, ToldFrom, Want,
+};
+use cushion::{Length, Pressure, Side};
 use sheets::{
-    Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
-    SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
+    ExpectedSeat, Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite,
+    SetupExtras, SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
 };
 
 use crate::papers::{Case, DAY, PROGRAM, texts};
@@ -151,9 +154,32 @@ fn sheets_bounds(path: &sheets::BezPath) -> sheets::Rect {
     kurbo::Shape::bounding_box(path)
 }
 
+fn costs() -> Costs {
+    let kpa = |before, after| BeforeAfter {
+        before: Pressure::from_kpa(before),
+        after: Pressure::from_kpa(after),
+    };
+    let half = Sides { left: 0.5, right: 0.5 };
+    Costs {
+        from: ToldFrom::Stock,
+        goals: Vec::new(),
+        careful: vec![SiteChange { site: SiteName::Coccyx, surface: kpa(4.0, 5.0) }],
+        roll_deg: BeforeAfter { before: -3.0, after: 0.0 },
+        pitch_deg: BeforeAfter { before: 0.0, after: 0.0 },
+        side_share: BeforeAfter { before: Sides { left: 0.6, right: 0.4 }, after: half },
+        thigh_share: BeforeAfter { before: 0.3, after: 0.3 },
+        risen: Vec::new(),
+    }
+}
+
 #[test]
-fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
-    let mut case = Case::of("curved-ten", "440x400");
+fn the_setup_card_sets_then_checks_then_moves() {
+    let mut case = Case::of("curved-ten", "440x400").fitted();
+    let spread = |mm: f64| Spread {
+        central: Length::from_mm(mm),
+        low: Length::from_mm(mm - 9.0),
+        high: Length::from_mm(mm + 9.0),
+    };
     let step = |from, to, cells| Move { from, to, cells };
     case.extras = SetupExtras {
         goals: vec![GoalOutcome {
@@ -163,6 +189,12 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
             met: true,
             why: None,
         }],
+        costs: Some(costs()),
+        expected: Some(ExpectedSeat {
+            left_under: Sides { left: spread(29.0), right: spread(38.0) },
+            lower_side: Some(Side::Left),
+            lower_by: Length::from_mm(9.0),
+        }),
         moves: vec![
             step(Place::Compartment(1), Place::Compartment(2), 6),
             step(Place::Spare, Place::Compartment(3), 4),
@@ -176,19 +208,86 @@ fn the_setup_card_says_goals_moves_and_findings_on_a_second_page() {
     };
     for paper in PAPERS {
         let document = setup_card(&case.papers(), paper).unwrap();
-        assert_eq!(document.pages.len(), 2);
-        let said = texts(&document.pages[1]).join(" ");
+        assert_eq!(document.pages.len(), 3);
+        let said = document.pages.iter().map(|page| texts(page).join(" "));
+        let [set, check, moved] = said.collect::<Vec<_>>().try_into().unwrap();
         for words in [
             "Bring the pelvis level: met. Expected: the client's LEFT side is LOWER by 2 mm; level is wanted.",
+            "29 mm (20 to 38)",
+            "Expected change from the stock fill",
+            "Coccyx, which is injured or at risk: pressure 25 % more.",
+            "Load left and right: 60 % and 40 %, then 50 % and 50 %.",
+            "fitting check, passed",
+        ] {
+            assert!(set.contains(words), "{words} is not in: {set}");
+        }
+        // A bare pressure is promised by nobody.
+        assert!(!set.contains("kPa"), "{set}");
+        for words in [
             "Under 25 mm felt under the left seat bone",
-            "Move 6 cells from compartment 1 to compartment 2.",
-            "+4",
-            "–6",
             "Put 4 cells from the spare bag",
             "Estimated for these counts.",
+            "38 mm (29 to 47)",
+            "LEFT, 9 mm",
+            "Date, initials",
         ] {
-            assert!(said.contains(words), "{words} is not in: {said}");
+            assert!(check.contains(words), "{words} is not in: {check}");
         }
+        // Each check has both sides, and each word in which it is answered is told.
+        for both in ["Top check, client's", "Under check, client's"] {
+            assert!(check.contains(&format!("{both} LEFT")), "{check}");
+            assert!(check.contains(&format!("{both} RIGHT")), "{check}");
+        }
+        for word in ["safe:", "tight:", "pinched:", "bone-felt:", "clear:", "fades:", "stays:"] {
+            assert!(check.contains(word), "{word} is not in: {check}");
+        }
+        assert!(moved.contains("Take from to Done 6 1 2 4 bag 3"), "{moved}");
+        for change in ["–6", "+6", "+4"] {
+            assert!(moved.contains(change), "{moved}");
+        }
+        // Counts stand in one drawing alone, and what is not moved has no number of cells.
+        assert!(!moved.contains("72 cells"), "{moved}");
+    }
+}
+
+#[test]
+fn the_spare_bag_is_told_before_and_after_the_moves() {
+    let mut case = Case::of("row-six", "440x400");
+    let step = |from, to, cells| Move { from, to, cells };
+    case.client.cushion.spare_cells = 90;
+    case.extras.moves = vec![
+        step(Place::Spare, Place::Compartment(1), 12),
+        step(Place::Compartment(2), Place::Spare, 5),
+    ];
+    let after = case.client.spare_cells_left();
+    let card = setup_card(&case.papers(), sheets::Paper::A4).unwrap();
+    let said = texts(card.pages.last().unwrap()).join(" ");
+    let bag = format!("Before Change After Counted {} –7 {after}", after + 7);
+    assert!(said.contains(&bag), "{bag} is not in: {said}");
+}
+
+#[test]
+fn posture_and_injuries_stand_on_the_setup_card() {
+    let mut case = Case::of("row-six", "440x400");
+    case.client.posture.obliquity = Some(case::PelvicObliquity {
+        lower: Side::Left,
+        by: Length::from_mm(12.0),
+        at: case::MeasuredAt::SeatBones,
+        flexibility: case::Flexibility::Fixed,
+    });
+    case.client.skin.injuries = vec![case::PressureInjury {
+        site: SiteName::SeatBone(Side::Left),
+        category: case::Category::Two,
+        state: case::Healing::Open,
+        seen_on: DAY,
+    }];
+    let card = setup_card(&case.papers(), sheets::Paper::A4).unwrap();
+    let said = texts(&card.pages[0]).join(" ");
+    for words in [
+        "LEFT side LOWER by 12 mm at the seat bones, fixed.",
+        "Left seat bone: injury, category 2, OPEN (seen 2026-03-04).",
+    ] {
+        assert!(said.contains(words), "{words} is not in: {said}");
     }
 }
 

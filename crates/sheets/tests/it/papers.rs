@@ -86,6 +86,7 @@ impl Case {
             cell: &self.cell,
             cautions: &self.cautions,
             extras: &self.extras,
+            large_print: false,
             beside: case::Beside::default(),
             date: DAY,
             program: PROGRAM,

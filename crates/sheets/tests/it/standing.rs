@@ -1,6 +1,9 @@
 //! When papers may call a plan checked, and what they say of cells that moved.
 
-use case::{Adjustment, CountedFrom, Entry, RecordedPlan, Recount, Weighed, day_after};
+use case::{
+    Adjustment, CountedFrom, Entry, PartsChecked, RecordedPlan, Recount, SkinSeen, Weighed,
+    Withdrawn, day_after,
+};
 use sheets::{ClientPapers, Document, Paper, fill_order, setup_card, take_home};
 
 use crate::papers::{Case, DAY, checked, texts};
@@ -164,7 +167,7 @@ fn the_bag_holds_what_is_left_after_the_moves() {
     let left = 200 + stock - case.plan.total();
     assert!(left < 200, "the plan takes cells from the bag");
     let [take_home, setup, fill] = all(&case.papers());
-    assert!(take_home.contains(&format!("Keep the bag of {left} spare cells.")), "{take_home}");
+    assert!(take_home.contains(&format!("In the bag now: {left} spare cells.")), "{take_home}");
     assert!(setup.contains(&format!(" {left} ")), "{setup}");
     assert!(fill.contains(&format!("Pack {left} spare cells")), "{fill}");
     // Cells that burst are not in the bag, and those that replace them come out of it.
@@ -180,6 +183,37 @@ fn the_bag_holds_what_is_left_after_the_moves() {
     assert_eq!(case.client.spare_cells_left(), i64::from(left) - 3);
     case.client.cushion.spare_cells = 0;
     assert!(case.client.spare_cells_left() < 0);
+}
+
+#[test]
+fn the_setup_card_tells_what_was_found_unless_it_was_withdrawn() {
+    let parts = Entry::Checked(PartsChecked {
+        on: DAY,
+        by: "OT".into(),
+        found: Vec::new(),
+        transfer: true,
+        reach: false,
+        passed: None,
+        why: Some("slides on the board".into()),
+    });
+    let skin = Entry::Skin(SkinSeen {
+        on: DAY,
+        by: "carer".into(),
+        site: case::SiteName::Coccyx,
+        answer: case::SkinAnswer::Fades,
+    });
+    let case = Case::of("row-six", "440x400").then(parts).then(skin);
+    let said = |case: &Case| words(&setup_card(&case.papers(), Paper::A4).unwrap());
+    let (slides, fades) = ("slides on the board", "carer, skin: coccyx");
+    assert!(said(&case).contains(slides) && said(&case).contains(fades), "{}", said(&case));
+    let entry = case.client.record.len() - 1;
+    let case = case.then(Entry::Withdrawn(Withdrawn {
+        on: DAY,
+        by: "OT".into(),
+        entry,
+        because: "another client's".into(),
+    }));
+    assert!(!said(&case).contains(slides) && said(&case).contains(fades), "{}", said(&case));
 }
 
 #[test]

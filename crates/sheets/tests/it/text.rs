@@ -1,6 +1,9 @@
 //! Text: measured, broken, refused.
 
-use sheets::{Color, SetError, Style, contrast_ratio, measure, with_unit, wrap};
+use sheets::{
+    Align, Color, Page, Paper, Point, Role, SetError, Style, contrast_ratio, measure, with_unit,
+    wrap,
+};
 use testkit::assert_near;
 
 const BODY: Style = Style::regular(10.0);
@@ -44,6 +47,29 @@ fn a_number_stays_with_its_unit() {
     for width in 20..60 {
         let lines = wrap(&text, &BODY, f64::from(width)).unwrap();
         assert!(lines.iter().any(|line| line.contains("25\u{a0}mm")), "{lines:?}");
+    }
+}
+
+#[test]
+fn letters_of_europe_and_vietnam_are_set_and_others_are_not() {
+    for text in ["Ελληνικά", "Кириллица", "Tiếng Việt", "Łódź, Þórr, Ġgantija, Ĉapelo"]
+    {
+        assert!(text.chars().all(sheets::is_printable), "{text}");
+        assert!(measure(text, &BODY).unwrap() > 5.0, "{text}");
+        // Lines without such letters are set as they were broken: none is wider than the room.
+        let long = format!("{text} and plain words after it, on and on, until the end of it");
+        let mut page = Page::new(words::ENGLISH, Paper::A4, "A test");
+        let block = page.block(Role::Paragraph);
+        block.paragraph(Point::new(20.0, 20.0), 30.0, &long, &BODY, Align::Left).unwrap();
+        assert!(page.texts().count() > 2);
+        for run in page.texts() {
+            // A micrometre for the rounding of sums.
+            assert!(run.shaped.width(run.size_pt) <= 30.0 + 1e-3, "{}", run.shaped.text());
+        }
+    }
+    for text in ["漢字", "العربية", "हिन्दी"] {
+        assert!(!text.chars().all(sheets::is_printable), "{text}");
+        assert!(measure(text, &BODY).is_err(), "{text}");
     }
 }
 

@@ -4,6 +4,7 @@ use case::{
     AdjustRefusal, Alarm, BodyError, BodyValue, BrokenLimit, ByHand, Check, Doubt, LookAt, Mistake,
     NextStep, SkinAnswer, Telling, Verdict, WhyNoPlan,
 };
+use cushion::Side;
 
 use super::{English, parts};
 use crate::{BasicWords, CheckWords, Said};
@@ -132,13 +133,7 @@ impl CheckWords for English {
                     parts::side(side)
                 );
             }
-            NextStep::FeelBeforeTaking(side) => {
-                let side = parts::side(side);
-                return format!(
-                    "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} \
-                     before a hand underneath has told which: check under the {side} seat bone."
-                );
-            }
+            NextStep::FeelBeforeTaking(side) => return feel_before_taking(side),
             NextStep::CheckAgain => {
                 "Pat the compartments level, wait 5 to 10 minutes, then make the checks again."
             }
@@ -164,14 +159,7 @@ impl CheckWords for English {
                     parts::side(side)
                 );
             }
-            NextStep::SetUpBeforeMoving(side) => {
-                return format!(
-                    "The cells that were moved should have changed what is felt under the {} seat \
-                     bone, and it did not change. Look at the set-up first: which way round the \
-                     cushion lies, what lies under it, the counts. No cells before that.",
-                    parts::side(side)
-                );
-            }
+            NextStep::SetUpBeforeMoving(side) => return set_up_before_moving(side),
             NextStep::TellsMost(telling) => return tells_most(telling),
             NextStep::CountBeforeMoving => {
                 "Much more cushion was expected there: count every compartment again and look at the seat under the cushion before any cell is moved."
@@ -263,32 +251,7 @@ impl CheckWords for English {
                     "take a size or a layout that is rated for this client",
                 )
             }
-            WhyNoPlan::ByHand(why) => Said::new(
-                match why {
-                    ByHand::HipLoss(side) => format!(
-                        "a leg is lost at the {} hip, and what carries there is not in the model",
-                        parts::side(*side)
-                    ),
-                    ByHand::SideGoalOnSaggingSling => {
-                        "the seat sags under the cushion, which turns \
-                                                       and lowers it more than cells between the \
-                                                       sides can mend"
-                            .to_owned()
-                    }
-                    ByHand::FixedTiltOnCoccyx => "the pelvis is fixed in posterior tilt, and the \
-                                                  coccyx that it sits on is injured"
-                        .to_owned(),
-                },
-                match why {
-                    ByHand::SideGoalOnSaggingSling => {
-                        "put a solid insert on the seat and write base = \"solid\", or leave the goals \
-                         about sides out; no counts are planned"
-                    }
-                    ByHand::HipLoss(_) | ByHand::FixedTiltOnCoccyx => {
-                        "assess by hand and with a pressure reading; no counts are planned"
-                    }
-                },
-            ),
+            WhyNoPlan::ByHand(why) => by_hand(*why),
         }
     }
 
@@ -346,6 +309,47 @@ fn body_value(what: BodyValue) -> (&'static str, &'static str) {
         BodyValue::LoadRight => ("a distance of the load from the middle", " mm"),
         BodyValue::TrunkHeight => ("a trunk height", " mm"),
     }
+}
+
+/// Why a person decides, and how.
+fn by_hand(why: ByHand) -> Said {
+    const ASSESS: &str = "assess by hand and with a pressure reading; no counts are planned";
+    match why {
+        ByHand::HipLoss(side) => Said::new(
+            format!(
+                "a leg is lost at the {} hip, and what carries there is not in the model",
+                parts::side(side)
+            ),
+            ASSESS,
+        ),
+        ByHand::SideGoalOnSaggingSling => Said::new(
+            "the seat sags under the cushion, which turns and lowers it more than cells between \
+             the sides can mend",
+            "put a solid insert on the seat and write base = \"solid\", or leave the goals about \
+             sides out; no counts are planned",
+        ),
+        ByHand::FixedTiltOnCoccyx => Said::new(
+            "the pelvis is fixed in posterior tilt, and the coccyx that it sits on is injured",
+            ASSESS,
+        ),
+    }
+}
+
+fn feel_before_taking(side: Side) -> String {
+    let side = parts::side(side);
+    format!(
+        "Pinched can mean bottomed or overfilled. Nothing is taken from the {side} before a hand \
+         underneath has told which: check under the {side} seat bone."
+    )
+}
+
+fn set_up_before_moving(side: Side) -> String {
+    format!(
+        "The cells that were moved should have changed what is felt under the {} seat bone, and it \
+         did not change. Look at the set-up first: which way round the cushion lies, what lies \
+         under it, the counts. No cells before that.",
+        parts::side(side)
+    )
 }
 
 /// The check that would tell most, and why.

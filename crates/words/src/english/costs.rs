@@ -9,16 +9,30 @@ impl English {
     /// A heading and a line for each change.
     pub(super) fn cost_lines(&self, costs: &Costs) -> Vec<String> {
         let mut lines = vec![heading(costs.from).to_owned()];
-        lines.extend(costs.goals.iter().filter_map(|goal| self.goal_change(goal)));
-        lines.extend(costs.careful.iter().map(|site| self.site_change(site)));
+        let goals = costs.goals.iter().filter_map(|goal| self.goal_change(goal));
+        let changes = self.changes(costs, |site| self.site_change(site));
+        lines.extend(goals.chain(changes).map(|line| format!("  {line}")));
+        lines
+    }
+
+    /// The same without bare pressures and without the goals, of which paper says more; and said to
+    /// be expected.
+    pub(super) fn cost_lines_on_paper(&self, costs: &Costs) -> Vec<String> {
+        let mut lines = vec![heading_on_paper(costs.from).to_owned()];
+        lines.extend(self.changes(costs, |site| self.site_change_on_paper(site)));
+        lines
+    }
+
+    fn changes(&self, costs: &Costs, site: impl Fn(&SiteChange) -> String) -> Vec<String> {
+        let mut lines: Vec<String> = costs.careful.iter().map(site).collect();
         lines.push(format!(
-            "  Turned to a side: {}. Front to back: {}.",
+            "Turned to a side: {}. Front to back: {}.",
             turns(&costs.roll_deg, ["left side up", "right side up"], true),
             turns(&costs.pitch_deg, ["front down", "front up"], false)
         ));
         let BeforeAfter { before, after } = costs.side_share;
         lines.push(format!(
-            "  Load left and right: {} and {}, then {} and {}. Under the thighs: {}, then {}.",
+            "Load left and right: {} and {}, then {} and {}. Under the thighs: {}, then {}.",
             percent(before.left),
             percent(before.right),
             percent(after.left),
@@ -37,9 +51,9 @@ impl English {
         let after = after?;
         let want = self.goal(&goal.want);
         Some(match before {
-            Some(before) if before != after => format!("  {want}: {before}, then {after}."),
-            Some(_) => format!("  {want}: unchanged, {after}."),
-            None => format!("  {want}: {after}."),
+            Some(before) if before != after => format!("{want}: {before}, then {after}."),
+            Some(_) => format!("{want}: unchanged, {after}."),
+            None => format!("{want}: {after}."),
         })
     }
 
@@ -47,7 +61,7 @@ impl English {
     fn site_change(&self, change: &SiteChange) -> String {
         let BeforeAfter { before, after } = change.surface;
         format!(
-            "  {}, which is injured or at risk: {:.1} kPa, then {:.1} ({}).",
+            "{}, which is injured or at risk: {:.1} kPa, then {:.1} ({}).",
             capitalised(self.site(change.site)),
             before.to_kpa(),
             after.to_kpa(),
@@ -55,14 +69,19 @@ impl English {
         )
     }
 
+    fn site_change_on_paper(&self, change: &SiteChange) -> String {
+        let (site, rise) = (capitalised(self.site(change.site)), more_or_less(change.rise()));
+        format!("{site}, which is injured or at risk: pressure {rise}.")
+    }
+
     fn risen(&self, risen: &[SiteChange]) -> String {
         let each: Vec<String> = (risen.iter())
             .map(|own| format!("{} ({})", self.site(own.site), more_or_less(own.rise())))
             .collect();
         if each.is_empty() {
-            "  No other site gets more than a tenth more pressure.".to_owned()
+            "No other site gets more than a tenth more pressure.".to_owned()
         } else {
-            format!("  More than a tenth more pressure at: {}.", each.join(", "))
+            format!("More than a tenth more pressure at: {}.", each.join(", "))
         }
     }
 }
@@ -72,6 +91,14 @@ fn heading(from: ToldFrom) -> &'static str {
         ToldFrom::Stock => "What these counts change, from the stock fill:",
         ToldFrom::Passed => "What these counts change, from those that passed the last check:",
         ToldFrom::Present => "What this changes, from what is in the cushion:",
+    }
+}
+
+fn heading_on_paper(from: ToldFrom) -> &'static str {
+    match from {
+        ToldFrom::Stock => "Expected change from the stock fill",
+        ToldFrom::Passed => "Expected change from the counts that passed the last check",
+        ToldFrom::Present => "Expected change from what is in the cushion",
     }
 }
 

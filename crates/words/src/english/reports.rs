@@ -139,6 +139,10 @@ impl ReportWords for English {
         self.cost_lines(costs)
     }
 
+    fn costs_on_paper(&self, costs: &Costs) -> Vec<String> {
+        self.cost_lines_on_paper(costs)
+    }
+
     fn ranked_goal(&self, place: usize, outcome: &GoalOutcome) -> String {
         format!("Goal {place}. {}", self.goal_outcome(outcome))
     }
@@ -330,7 +334,7 @@ fn tenths(length: Length) -> String {
 
 impl English {
     /// A length with its spread.
-    fn spread(self, spread: &Spread<Length>) -> String {
+    pub(super) fn spread(self, spread: &Spread<Length>) -> String {
         let Spread { central, low, high } = spread;
         match self.lengths {
             LengthUnit::Millimetres => {

@@ -14,19 +14,24 @@ mod shared;
 mod survey;
 mod tag;
 mod take_home;
+mod wash_day;
 
 use case::question::{Group, Question};
-use case::{ClientCode, Contact, CountedFrom, Date, Digest, RecordedPlan, SiteName, Standing};
-use cushion::{Side, Size};
+use case::{
+    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
+    Place, Posture, RecordedPlan, SiteName, Skin, Spread, Standing,
+};
+use cushion::{Length, Mass, Side, Size};
 
 pub use self::fill_card::FillCardTexts;
 pub use self::measuring_form::MeasuringFormTexts;
 pub use self::sections::SectionTexts;
-pub use self::setup_card::{CheckTexts, SetupCardTexts};
+pub use self::setup_card::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 pub use self::shared::SharedTexts;
 pub use self::survey::SurveyTexts;
 pub use self::tag::TagTexts;
-pub use self::take_home::{PassageTexts, TakeHomeTexts};
+pub use self::take_home::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTexts};
+pub use self::wash_day::WashDayTexts;
 
 /// What stands on the papers.
 pub trait PaperWords {
@@ -40,6 +45,8 @@ pub trait PaperWords {
     fn sewn_in_tag(&self) -> &'static TagTexts;
     /// The take-home sheet.
     fn take_home(&self) -> &'static TakeHomeTexts;
+    /// The sheet for the day of a wash.
+    fn wash_day(&self) -> &'static WashDayTexts;
     /// The blank measuring form.
     fn measuring_form(&self) -> &'static MeasuringFormTexts;
     /// The sheet of sections.
@@ -71,6 +78,28 @@ pub trait PaperWords {
     fn setup_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
     /// Why the counts of some compartments differ from the stock fill.
     fn reason_of_change(&self, compartments: &[u8], cells: i64, reason: &str) -> String;
+    /// Posture as far as it is written down: sentences, a line each.
+    fn posture(&self, posture: &Posture) -> Vec<String>;
+    /// Skin as far as it is written down: sentences, a line each.
+    fn skin(&self, skin: &Skin) -> Vec<String>;
+    /// Function as far as it is written down: sentences, a line each.
+    fn function(&self, function: &Function) -> Vec<String>;
+    /// For how heavy a client a size is rated; that it is none of those that are made.
+    fn rating(&self, most: Option<Mass>) -> String;
+    /// For how heavy a client a size is rated, on the tag; that it is none of those that are made.
+    fn rating_on_tag(&self, most: Option<Mass>) -> String;
+    /// How much cushion is expected to be left under a seat bone, with what is plausible.
+    fn left_under_bone(&self, left: &Spread<Length>) -> String;
+    /// Which side is expected to be lower, and by how much, in a word or two.
+    fn lower_in_short(&self, side: Option<Side>, by: Length) -> String;
+    /// What a fitting check found: a sentence.
+    fn fitting_found(&self, check: &FittingCheck) -> String;
+    /// What else was found on the cushion or the skin, and is in the record: a sentence.
+    fn entry_found(&self, entry: &Entry) -> String;
+    /// What checks by hand found that cells were moved for: a sentence.
+    fn checks_found(&self, adjustment: &Adjustment) -> String;
+    /// Where cells are, in a table of moves.
+    fn place(&self, place: Place) -> String;
     /// From what the moves to a plan go out.
     fn moves_from(&self, from: CountedFrom) -> String;
     /// What the large drawing of the setup card shows.
@@ -91,6 +120,8 @@ pub trait PaperWords {
     fn code(&self, code: &ClientCode) -> String;
     /// Whom to call, and when they answer.
     fn call(&self, contact: &Contact) -> String;
+    /// When a known sore forbids to sit.
+    fn sore_is_worse(&self, site: SiteName) -> String;
     /// What to sit on meanwhile.
     fn sit_meanwhile(&self, what: &str) -> String;
     /// How many cells there are in all pockets.

@@ -10,12 +10,17 @@ pub struct SharedTexts {
     /// Where the side of a drawing is too short for the words above.
     pub clients_left_short: &'static str,
     pub clients_right_short: &'static str,
+    /// The side alone, in capitals, where the drawing can be of nobody else.
+    pub clients_left_alone: &'static str,
+    pub clients_right_alone: &'static str,
     pub front: &'static str,
     pub top: &'static str,
     pub client: &'static str,
     pub layout: &'static str,
     pub width_by_depth: &'static str,
     pub cell: &'static str,
+    /// Heads the weight of the heaviest client that a size is rated for.
+    pub rated_for: &'static str,
     pub cells_in_all: &'static str,
     pub spare_cells: &'static str,
     pub plan_recorded: &'static str,

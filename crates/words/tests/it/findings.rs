@@ -327,7 +327,10 @@ fn sentences(say: &dyn Language) -> Vec<String> {
         say.best_size("440x400".parse().ok()),
         say.size_leaves(&margins(1.0)),
         say.size_leaves(&[]),
-        say.sizes_suit_too(&["440x400".parse().unwrap(), "440x440".parse().unwrap()]),
+        say.sizes_suit_too(&[
+            "440x400".parse().expect("a size"),
+            "440x440".parse().expect("a size"),
+        ]),
         say.size_to_make(&to_make()),
         say.can_be_drawn_so(&["row-six", "island-eight"]),
     ];

@@ -167,6 +167,7 @@ fn no_text_of_a_document_is_empty_or_has_a_gap() {
         format!("{:#?}", say.sewn_in_tag()),
         format!("{:#?}", say.take_home()),
         format!("{:#?}", say.measuring_form()),
+        format!("{:#?}", say.wash_day()),
         format!("{:#?}", say.sections()),
         format!("{:#?}", say.survey()),
     ];

@@ -433,7 +433,8 @@ fn of_layouts() -> Vec<Trouble> {
         NotDrawn::OtherFill,
     ];
     let drawn = [
-        Drawn::PapersOf(file()),
+        Drawn::Paper { name: "tag".into(), of: file() },
+        Drawn::Words,
         Drawn::Form,
         Drawn::Pattern,
         Drawn::Sections,

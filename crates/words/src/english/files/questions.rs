@@ -107,6 +107,7 @@ prose! {
     ChangeReason: "reason", "";
     CarerNotes: "notes for the carer", "short sentences";
     Meanwhile: "seat meanwhile", "what to sit on while the cushion is washed or put right";
+    Emergency: "number for help at once", "the emergency number of the place";
     PressureRelief: "pressure relief", "what the clinician says, in a sentence";
     SitMinutes: "longest sitting", "minutes at a time, as the clinician says";
     SitTimes: "sittings a day", "times a day";

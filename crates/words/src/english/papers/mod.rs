@@ -11,21 +11,23 @@ mod shared;
 mod survey;
 mod tag;
 mod take_home;
+mod the_client;
+mod wash_day;
 
 use case::question::{Group, Question, QuestionWords};
 use case::text::LengthUnit;
 use case::{
-    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, RecordedPlan, Review, SiteName,
-    Standing, State,
+    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
+    Lapse, Place, Posture, RecordedPlan, Review, SiteName, Skin, Spread, Standing, State,
 };
-use cushion::{Length, Side, Size};
+use cushion::{Length, Mass, Side, Size};
 
 use self::dates::day;
 use super::English;
-use super::parts::{capital, cells, counted, inches, list, side};
+use super::parts::{capital, cells, counted, inches, kg, list, loud_side, side};
 use crate::{
-    BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, ReportWords, SectionTexts,
-    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+    BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, RecordWords, ReportWords,
+    SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -34,7 +36,10 @@ impl PaperWords for English {
     }
 
     fn setup_card(&self) -> &'static SetupCardTexts {
-        setup_card::TEXTS
+        match self.lengths {
+            LengthUnit::Millimetres => setup_card::TEXTS,
+            LengthUnit::Inches => setup_card::TEXTS_IN_INCHES,
+        }
     }
 
     fn fill_card(&self) -> &'static FillCardTexts {
@@ -47,6 +52,10 @@ impl PaperWords for English {
 
     fn take_home(&self) -> &'static TakeHomeTexts {
         take_home::TEXTS
+    }
+
+    fn wash_day(&self) -> &'static WashDayTexts {
+        wash_day::TEXTS
     }
 
     fn measuring_form(&self) -> &'static MeasuringFormTexts {
@@ -167,6 +176,67 @@ impl PaperWords for English {
         format!("No. {numbers}, {}: {}", self.change(cells), reason.trim_end_matches('.'))
     }
 
+    fn posture(&self, posture: &Posture) -> Vec<String> {
+        the_client::posture(*self, posture)
+    }
+
+    fn skin(&self, skin: &Skin) -> Vec<String> {
+        the_client::skin(*self, skin)
+    }
+
+    fn function(&self, function: &Function) -> Vec<String> {
+        the_client::function(function)
+    }
+
+    fn rating(&self, most: Option<Mass>) -> String {
+        most.map_or_else(|| "size not made".to_owned(), kg)
+    }
+
+    fn rating_on_tag(&self, most: Option<Mass>) -> String {
+        match most {
+            Some(most) => format!("Client at most {}", kg(most)),
+            None => "SIZE NOT MADE, not rated".to_owned(),
+        }
+    }
+
+    fn left_under_bone(&self, left: &Spread<Length>) -> String {
+        self.spread(left)
+    }
+
+    fn lower_in_short(&self, side: Option<Side>, by: Length) -> String {
+        match side.filter(|_| by.to_mm() >= 0.5) {
+            None => "level".to_owned(),
+            Some(side) => format!("{}, {}", loud_side(side), self.length(by)),
+        }
+    }
+
+    fn fitting_found(&self, check: &FittingCheck) -> String {
+        let how = match check.passed {
+            Some(true) => "passed",
+            Some(false) => "DID NOT PASS",
+            None => "no result written down",
+        };
+        let found = check.found.as_deref().map(|own| format!(": {}", own.trim_end_matches('.')));
+        format!("{}, {}, fitting check, {how}{}.", check.on, check.by, found.unwrap_or_default())
+    }
+
+    fn entry_found(&self, entry: &Entry) -> String {
+        format!("{}, {}, {}.", entry.on(), entry.by(), self.entry(entry))
+    }
+
+    fn checks_found(&self, adjustment: &Adjustment) -> String {
+        let Adjustment { on, by, checks, .. } = adjustment;
+        let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
+        format!("{on}, {by}, before these counts: {}.", checks.join("; "))
+    }
+
+    fn place(&self, place: Place) -> String {
+        match place {
+            Place::Compartment(number) => number.to_string(),
+            Place::Spare => setup_card::TEXTS.bag.to_owned(),
+        }
+    }
+
     fn moves_from(&self, from: CountedFrom) -> String {
         match from {
             CountedFrom::Stock => {
@@ -244,10 +314,23 @@ impl PaperWords for English {
 
     fn call(&self, contact: &Contact) -> String {
         let Contact { who, phone, hours } = contact;
+        // A number is dialled whole, so it stands on one line.
+        let phone = phone.replace(' ', "\u{a0}");
         match hours {
             Some(hours) => format!("{who}: {phone}, {hours}"),
             None => format!("{who}: {phone}"),
         }
+    }
+
+    fn sore_is_worse(&self, site: SiteName) -> String {
+        // Carers know no trochanter.
+        let at = match site {
+            SiteName::SeatBone(side) => format!("{} seat bone", loud_side(side)),
+            SiteName::Coccyx => "tail bone".to_owned(),
+            SiteName::Trochanter(side) => format!("{} hip", loud_side(side)),
+            SiteName::Thigh(side) => format!("{} thigh", loud_side(side)),
+        };
+        format!("the sore at the {at} is larger, wetter, or smells")
     }
 
     fn sit_meanwhile(&self, what: &str) -> String {
@@ -260,7 +343,7 @@ impl PaperWords for English {
     }
 
     fn keep_the_bag(&self, spares: u32) -> String {
-        format!("Keep the bag of {}.", counted(spares as usize, "spare cell"))
+        format!("In the bag now: {}.", counted(spares as usize, "spare cell"))
     }
 
     fn next_look(&self, on: Date) -> String {
@@ -269,9 +352,7 @@ impl PaperWords for English {
 
     fn take_home_foot(&self, page: usize, pages: usize, plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!(
-            "Page {page} of {pages}. Plan of {plan}, sheet of {printed}. Throw older sheets away."
-        )
+        format!("Page {page} of {pages}. Plan of {plan}, printed {printed}. Throw old ones away.")
     }
 
     fn what_is_cut(

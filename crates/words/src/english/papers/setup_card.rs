@@ -1,17 +1,45 @@
 //! English: the setup card.
 
+use cushion::Side;
+
 use super::shared;
-use crate::{CheckTexts, SetupCardTexts};
+use crate::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 
 const TOP_ANSWERS: &str = "safe / tight / pinched";
-const UNDER_ANSWERS: &str = "____ mm / bone-felt";
 const PRESS_ANSWERS: &str = "slack / like / tight";
+const SKIN_ANSWERS: &str = "clear / fades / stays";
+const PRESS: &str = "Press check, ___ against ___";
 
+const fn row(check: &'static str, foretold: Foretold, answers: &'static str) -> CheckTexts {
+    CheckTexts { check, foretold, answers }
+}
+
+/// The rows, with room for lengths in a unit.
+const fn rows(under: &'static str, lower: &'static str) -> [CheckTexts; 9] {
+    [
+        row("Top check, client's LEFT", Foretold::Nothing, TOP_ANSWERS),
+        row("Top check, client's RIGHT", Foretold::Nothing, TOP_ANSWERS),
+        row("Under check, client's LEFT", Foretold::LeftUnder(Side::Left), under),
+        row("Under check, client's RIGHT", Foretold::LeftUnder(Side::Right), under),
+        row("Lower side of the pelvis", Foretold::LowerSide, lower),
+        row(PRESS, Foretold::Nothing, PRESS_ANSWERS),
+        row(PRESS, Foretold::Nothing, PRESS_ANSWERS),
+        row("Skin, LEFT seat bone", Foretold::Nothing, SKIN_ANSWERS),
+        row("Skin, RIGHT seat bone", Foretold::Nothing, SKIN_ANSWERS),
+    ]
+}
+
+/// For whoever measures in millimetres.
 pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     title: "Setup card",
     subject: "Counts and checks of one cushion, for the therapist",
+    parts: ["Set", "Check and change", "Move"],
+
     from_above: "From above, as the client sits: number and cells",
-    from_below: "From below: numbers only",
+    the_client: "The client",
+    name: "Name",
+    nothing_known: "Nothing is written down of posture, skin and function.",
+    goals: "Goals, the most important first",
     take_care: "Take care",
     cautions: &[
         "Pat every compartment level before each check.",
@@ -19,43 +47,64 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
         "One change at a time. Then check both sides again.",
     ],
     counts: "Counts",
-    count_columns: [
-        "No.",
-        "Compartment",
-        "Stock",
-        "Change",
-        "Planned",
-        "As found",
-        "On sitting",
-        "After 30 min",
-    ],
-    checks: "Checks by hand: real cover on, brakes on, rings off, client's consent. Ring the word.",
-    check_columns: ["Check", "As found", "On sitting", "After 30 min"],
-    check_rows: &[
-        CheckTexts { check: "Top check, client's left seat bone", answers: TOP_ANSWERS },
-        CheckTexts { check: "Top check, client's right seat bone", answers: TOP_ANSWERS },
-        CheckTexts { check: "Under check, client's left", answers: UNDER_ANSWERS },
-        CheckTexts { check: "Under check, client's right", answers: UNDER_ANSWERS },
-        CheckTexts {
-            check: "Side of the pelvis that is lower, the client's",
-            answers: "left / level / right",
+    count_columns: ["No.", "Compartment", "Stock", "Change", "Set to", "Counted"],
+    bone_columns: ["Under the seat bones", "CLIENT'S LEFT", "CLIENT'S RIGHT"],
+    expected_under_bones: "Cushion left, expected",
+    found: "What the fitting found",
+    nothing_found: "Nothing is recorded for these counts yet.",
+
+    how_to_check: "Real cover on, brakes on, rings off, client agrees. Pat level, client fully back, wait 5 to 10 minutes. Both sides.",
+    defined: &[
+        DefinedCheckTexts {
+            name: "Top check",
+            how: "Slide your fingers between seat bone and cushion.",
+            words: "safe: fingertips move up and down; tight: they only slide out; pinched: they are held",
         },
-        CheckTexts { check: "Lower by", answers: "____ mm" },
-        CheckTexts {
-            check: "Press check at the edge, No. ____ against ____",
-            answers: PRESS_ANSWERS,
+        DefinedCheckTexts {
+            name: "Under check",
+            how: "Slide a flat hand under the cushion, below the lowest bone. A thumb's width is about 25 mm.",
+            words: "how much cushion is left between hand and bone; bone-felt: stop, client off",
         },
-        CheckTexts {
-            check: "Press check at the edge, No. ____ against ____",
-            answers: PRESS_ANSWERS,
+        DefinedCheckTexts {
+            name: "Press check",
+            how: "Press two fingers into the edge of a compartment, then into its partner on the other side.",
+            words: "against its partner: slack, like, tight",
+        },
+        DefinedCheckTexts {
+            name: "Skin",
+            how: "Look when the client comes off, and again after 30 minutes.",
+            words: "clear: as before; fades: gone after 30 minutes; stays: still there, client off, no cells",
         },
     ],
-    order_of_a_fitting: "Fill, pat level, client fully back, wait 5 to 10 minutes, check both sides, change one thing, check again after 30 minutes. Look at the skin when the client comes off. Slack at an edge: ask first whether the client leans the other way.",
-    goals: "Goals, the most important first",
+    checks: "What you find: ring the word, write the number",
+    check_columns: ["Check", "Expected", "As found", "On sitting", "After 30 min"],
+    signed: "Date, initials",
+    check_rows: &rows("____ mm / bone-felt", "L / level / R, ____ mm"),
+    order_of_a_fitting: "Fill, check both sides, change one thing, check again after 30 minutes. Slack: does the client lean the other way?",
     if_then: "If you find ..., then ...",
     if_then_columns: ["If you find", "then", "and expect elsewhere"],
     if_then_note: "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best; heights may change by half or by twice as much, since nobody knows how far walls give way.",
-    moves_from_below: "From below, as the openings face you: cells more (+) or fewer (\u{2212}) in each numbered compartment.",
+
+    moves_from_below: "From below, as the openings face you: cells more (+) or fewer (–) in each numbered compartment.",
     moves_drawing: "The cushion from below, front edge up, with how many cells more or fewer each compartment gets. The client's left is on the right of the drawing.",
+    moves: "Moves, one line at a time",
+    move_columns: ["Take", "from", "to", "Done"],
+    bag: "bag",
+    while_you_move: "While you move",
+    move_steps: &[
+        "Turn it over sideways, like a page. The client's LEFT is now on your RIGHT. Go by the numbers.",
+        "One compartment open at a time. Count into your hand, count out again, shut it.",
+        "Other counts inside than here? Stop and recount.",
+        "Last: top up, pat level, check both sides.",
+    ],
+    spare_bag: "The spare bag",
+    bag_rows: ["Before", "Change", "After", "Counted"],
+    move_fields: &[&["Moved by, date", "Counted again by, date"]],
     clinician_decides: shared::CARD_DEFERS,
+};
+
+/// For whoever measures in inches.
+pub(super) const TEXTS_IN_INCHES: &SetupCardTexts = &SetupCardTexts {
+    check_rows: &rows("____ in / bone-felt", "L / level / R, ____ in"),
+    ..*TEXTS
 };

@@ -1,109 +1,182 @@
 //! English: the take-home sheet.
 
-use crate::{PassageTexts, TakeHomeTexts};
+use crate::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTexts};
+
+const NOTHING_ON_IT: &str = "Nothing on it but its cover.";
+
+const WHERE: [&str; 2] = [
+    "A seated person from behind. A helper's hand slides under the cushion, below the LEFT seat bone.",
+    "A seated person from behind. A helper's hand slides under the cushion, below the RIGHT seat bone.",
+];
+
+const fn step(
+    heading: &'static str,
+    is_for_a_helper: bool,
+    picture: &'static str,
+    actions: &'static [&'static str],
+) -> StepTexts {
+    StepTexts { heading, is_for_a_helper, picture, actions }
+}
+
+const STEPS: [StepTexts; 8] = [
+    step(
+        "Right way round",
+        true,
+        "The cushion from above on a chair: the top faces up, the front is at the knees.",
+        &["TOP up, tag down.", "FRONT to the knees.", NOTHING_ON_IT],
+    ),
+    step(
+        "Pat it level",
+        true,
+        "Two hands of a helper pat the cushion on the chair.",
+        &["Pat each pocket till it is smooth.", "No lumps, no gaps."],
+    ),
+    step(
+        "Sit right back",
+        false,
+        "A person in a chair from the side, hips against the back.",
+        &["Brakes on.", "Hips right back.", "Sit still for 10 minutes."],
+    ),
+    step(
+        "Hand under",
+        true,
+        "From the side: a helper's flat hand reaches from behind under the cushion.",
+        &["Rings off. Go behind the chair.", "Palm up, flat.", "Slide it in under the cushion."],
+    ),
+    step("LEFT seat bone", true, WHERE[0], &["Stop below the bone.", "A thumb's width, or more?"]),
+    step("RIGHT seat bone", true, WHERE[1], &["Stop below the bone.", "A thumb's width, or more?"]),
+    step(
+        "Look at the skin",
+        false,
+        "A person from behind, and a mirror on a long handle that shows the skin over the seat bones.",
+        &[
+            "Look each time you come off.",
+            "Look over both seat bones.",
+            "Alone? Use a mirror on a handle.",
+        ],
+    ),
+    step(
+        "Look again",
+        false,
+        "A clock of 30 minutes, and a mark on the skin over a seat bone.",
+        &["Stay off for 30 minutes.", "Mark still there? Do not sit.", "Call."],
+    ),
+];
 
 pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     title: "Take-home sheet",
-    second_title: "Take-home sheet, page 2",
     subject: "How to use, check and refill one cushion, for carers",
-    heading: "Your cushion, each day",
-    second_heading: "Washing, travel and repair",
     name: "Name:",
+
+    heading: "Your cushion, each day",
     stop: "Do not sit on it if",
-    stop_rules: &[
-        "you can feel a seat bone with your hand under the cushion;",
-        "a mark on the skin is still there after 30 minutes;",
-        "the skin is open, wet, black, hot, hard or swollen;",
-        "a pocket is open or flat, or the cushion was not filled by this sheet.",
+    stop_bone: "you can feel a bone through the cushion",
+    stop_marks: &[
+        "a mark on the skin is still there after 30 minutes",
+        "the skin is open, wet, hot, hard or swollen",
     ],
-    stop_then: "Come off it, lie down, and call. No one answers? Stay in bed.",
-    right_way_round: PassageTexts {
-        heading: "Right way round",
-        sentences: &[
-            "The TOP faces up. The FRONT goes to the knees.",
-            "The tag is on the underside.",
-            "Put no pad, towel or sling on it unless your therapist said so.",
-        ],
-    },
-    pat_level: PassageTexts {
-        heading: "Pat it level",
-        sentences: &[
-            "Before you sit, pat each pocket flat with both hands.",
-            "Sit all the way back.",
-        ],
-    },
-    check_from_below: PassageTexts {
-        heading: "Check from below",
-        sentences: &[
-            "Brakes on, rings off. Sit for 10 minutes.",
-            "Slide a flat hand under the cushion, below each seat bone.",
-            "You need a thumb of cushion between hand and bone, left and right.",
-        ],
-    },
-    look_at_the_skin: PassageTexts {
-        heading: "Look at the skin",
-        sentences: &[
-            "Look each time you come off. Look again after 30 minutes.",
-            "On dark skin, feel for heat, swelling, or a hard or soft spot.",
-        ],
-    },
-    half_an_hour: "30 min",
-    right_way_round_picture: "The cushion from above: the top faces up, the front is away.",
-    pat_level_picture: "Two flat hands pat the cushion level.",
-    check_from_below_picture: "A flat hand slides under the cushion, below a seat bone.",
-    look_at_the_skin_picture: "A mirror shows a mark on the skin, and again after 30 minutes.",
-    notes_for_you: "For you",
-    meanwhile: "If you cannot use it, sit on:",
-    ask_how_long: "Do not sit until your nurse says how long.",
+    stop_new_marks: &[
+        "a new mark is still there after 30 minutes",
+        "other skin is open, wet, hot, hard or swollen",
+    ],
+    stop_pockets: "a pocket is open, lumpy or empty, or not filled by this sheet",
+    stop_then: "Come off. Lie down. Call. No one answers? Stay in bed.",
+    get_help_now: "Get help now",
+    number_to_call: "Number:",
+    emergency_signs: &[
+        "A black patch or crust",
+        "A sore with fever or shaking",
+        "Open skin that smells bad",
+        "Spine injury, T6 or above: a pounding headache and sweat",
+    ],
     call: "Call",
     who_and_phone: "Who and phone:",
-    get_help_now: "Get help now",
-    emergency_signs: &[
-        "The skin is broken or black, smells bad, or there is a fever.",
-        "Spine injury at T6 or above: a pounding headache, sweat or a red face.",
+    call_the_same_day: PassageTexts {
+        heading: "Call the same day",
+        sentences: &["A new mark or a new lean.", "A fall.", "A new chair or a new weight."],
+    },
+    notes_for_you: "For you",
+    ask_how_long: "Do not sit until your nurse says how long.",
+    sit_for: ["Sit for", "at most."],
+    relief_every: ["Lift or lean every", "for"],
+    blank_lines: "A line is blank? Ask before you sit.",
+    meanwhile: "If you cannot use it, sit on:",
+    care_team: "Does your care team say something else? Do what they say.",
+
+    steps_heading: "Sit, feel, look",
+    how_often: [
+        ("1 2 3:", Some("each time")),
+        ("4 5 6:", None),
+        ("7 8:", Some("each time you come off")),
     ],
-    washing: "Washing",
-    washing_steps: &[
-        "Wash the outer cover only. Dry it. Put it back the right way round.",
-        "Wet in a pocket? Turn the cushion over sideways, like a page. The front stays away from you.",
-        "Open one pocket at a time. Put its cells in a bag with its number. Wipe and dry them.",
-        "Count the cells back in by this sheet. One more person counts too.",
-        "Shut it. Pat level. Check from below.",
-    ],
+    you: "You",
+    helper: "Helper",
+    steps: STEPS,
+    thumb: "This bar is 25 mm, a thumb's width. Lay your thumb on it.",
+    after_the_hand: "Soft, and no bone: good. Thin, or a hard lump: come off and call.",
+    dark_skin: "Dark skin: feel it too. Hot, hard, puffy or spongy is a mark. So is a purple or shiny patch.",
+    half_an_hour: "30 min",
+    nothing_on_it: NOTHING_ON_IT,
+    before_the_steps: PassageTexts {
+        heading: "The first day, or after a change",
+        sentences: &[
+            "Look at the skin after 30 minutes, 1 hour and 2 hours.",
+            "Sit longer only if it is clear.",
+        ],
+    },
+    after_the_steps: PassageTexts {
+        heading: "Flying, heat and cold",
+        sentences: &[
+            "On a plane, change nothing. Feel from below in the air and after you land.",
+            "Keep it out of hot or cold cars. Let it warm up to the room before you sit.",
+            "Moving to the hills, or down? Call first.",
+        ],
+    },
+
+    cells_heading: "Cells, washing and notes",
     cells_in_each_pocket: "Cells in each pocket",
     openings_up: "From below, openings up:",
     pocket: "Pocket",
     cells: "Cells",
     counts_are_an_estimate: "An estimate until checked.",
-    beside_counts: &[
+    washing: "Washing",
+    washing_steps: &[
+        "Cover off. Wash the cover only. Dry it for a day.",
+        "Dry inside? Put the cover back, the right way round.",
+        "Wet inside? Turn the cushion sideways, like a page.",
+        "Open one pocket. Its cells go into a bag with its number.",
+        "Wipe and dry them. Count them back in. Shut the pocket.",
+        "Then the next pocket. Never two open.",
+        "TOP up. Pat it level. Feel from below.",
+    ],
+    about_cells: &[
         PassageTexts {
-            heading: "The first day, or after a change",
+            heading: "Count again",
             sentences: &[
-                "Look at the skin after 30 minutes, 1 hour and 2 hours.",
-                "Sit longer only if it is clear.",
+                "Count when a pocket feels low, and after a wash.",
+                "Count twice. Alone? Count, wait, count again.",
             ],
         },
         PassageTexts {
             heading: "A burst cell",
             sentences: &[
-                "Put 1 spare in the same pocket for each burst cell.",
-                "More than 3? Call.",
-            ],
-        },
-        PassageTexts {
-            heading: "Flying, heat and cold",
-            sentences: &[
-                "On a plane, change nothing. Check from below in the air and after you land.",
-                "Keep it out of hot or cold cars. Let it warm up to the room before you sit.",
-                "Moving to the hills, or down? Call first.",
+                "One out, one in from the bag, same pocket.",
+                "More than 3, or the bag is empty? Call: the clinic sends more.",
+                "Cells are small. Keep them from children and pets: they can choke.",
             ],
         },
     ],
-    call_the_same_day: PassageTexts {
-        heading: "Call the same day",
-        sentences: &[
-            "Call for new marks, a new lean, a fall, a new chair, or much more or less weight.",
-            "Does your care team say something else? Do what they say.",
-        ],
-    },
+
+    tables: &[
+        WrittenTableTexts {
+            heading: "Marks on the skin",
+            columns: &["Date", "Where, LEFT or RIGHT", "Gone in 30 min?", "Name"],
+        },
+        WrittenTableTexts {
+            heading: "Cells out and in, and washes",
+            columns: &["Date", "Pocket", "Out", "In", "In bag", "Wash", "Name"],
+        },
+    ],
+    shown: "I was shown steps 1 to 8 and could do them myself.",
+    signed: &[&["You or helper, date"], &["Therapist, date"]],
 };

@@ -7,7 +7,8 @@ use super::said;
 /// Why something cannot be put on paper, and what to do.
 pub(super) fn not_drawn(what: &Drawn, why: &NotDrawn) -> Said {
     let cannot = match what {
-        Drawn::PapersOf(file) => format!("no paper can be made of `{file}`"),
+        Drawn::Paper { name, of } => format!("the paper {name} of `{of}` cannot be made"),
+        Drawn::Words => "the papers could not show what is to be recorded".to_owned(),
         Drawn::Form => "no paper can be made of the form".to_owned(),
         Drawn::Pattern => "the pattern cannot be drawn".to_owned(),
         Drawn::Sections => "the sections cannot be drawn".to_owned(),

@@ -1,0 +1,273 @@
+//! First part of the setup card: the counts as they are set, for whom, and what for.
+
+use case::Entry;
+use cushion::CompartmentIx;
+use kurbo::{Point, Rect};
+
+use super::super::ClientPapers;
+use super::super::look::{BODY, FIRM, HEADING, STRONG, first_within};
+use super::super::views::{View, draw_named};
+use super::{CAUTION, Part, columns, flowed};
+use crate::flow::Flow;
+use crate::frame::Frame;
+use crate::page::{Align, Page, Role};
+use crate::paper::Paper;
+use crate::text::{SetError, Style, wrap};
+
+/// How high the drawing and the rows of the tables are.
+#[derive(Clone, Copy)]
+struct Room {
+    /// Height of the drawing, as a share of the page.
+    drawing: f64,
+    /// Least height of a row, in millimetres.
+    row: f64,
+}
+
+impl Room {
+    /// From the most room to the least in which one can still write.
+    const ALL: [Self; 5] = [
+        Self { drawing: 0.38, row: 6.4 },
+        Self { drawing: 0.36, row: 5.8 },
+        Self { drawing: 0.33, row: 5.4 },
+        Self { drawing: 0.30, row: 5.0 },
+        Self { drawing: 0.26, row: 4.8 },
+    ];
+}
+
+/// What stands beside the drawing, and goes on below it where it finds no room.
+struct Note {
+    mark: String,
+    indent: f64,
+    words: String,
+    style: Style,
+    /// Whether it is a heading.
+    head: bool,
+}
+
+/// The pages of the part, with the largest drawing with which it is one.
+pub(super) fn pages(papers: &ClientPapers<'_>, paper: Paper) -> Result<Vec<Page>, SetError> {
+    let notes = notes(papers);
+    first_within(1, &Room::ALL, |room| {
+        flowed(papers, paper, Part::Set, |flow| set(flow, papers, &notes, room, paper))
+    })
+}
+
+fn set(
+    flow: &mut Flow<'_>,
+    papers: &ClientPapers<'_>,
+    notes: &[Note],
+    room: Room,
+    paper: Paper,
+) -> Result<(), SetError> {
+    let beside = std::cell::Cell::new(0);
+    flow.put(|frame| {
+        beside.set(drawing(frame, papers, room.drawing * paper.height(), notes)?);
+        Ok(())
+    })?;
+    flow.space(1.5);
+    for note in &notes[beside.get()..] {
+        if note.head {
+            flow.space(1.5);
+            flow.need(note.style.line_height() + 2.0 * BODY.line_height())?;
+            flow.put(|frame| frame.heading(3, &note.words, &note.style))?;
+        } else {
+            flow.item(&note.mark, note.indent, &note.words, &note.style)?;
+        }
+    }
+    flow.space(1.5);
+    counts(flow, papers, room)?;
+    flow.space(2.5);
+    found(flow, papers, room)
+}
+
+/// Who the client is, what is wanted, what to take care of.
+fn notes(papers: &ClientPapers<'_>) -> Vec<Note> {
+    let (language, client) = (papers.language, papers.client);
+    let texts = language.setup_card();
+    let mut notes = Vec::new();
+    let mut list = |head: &str, entries: Vec<String>, numbered: bool, style: Style| {
+        if entries.is_empty() {
+            return;
+        }
+        let (mark, words) = (String::new(), head.to_owned());
+        notes.push(Note { mark, indent: 0.0, words, style: HEADING, head: true });
+        notes.extend(entries.into_iter().enumerate().map(|(at, words)| {
+            let mark = if numbered { format!("{}", at + 1) } else { "–".to_owned() };
+            let indent = if numbered { 5.0 } else { 3.0 };
+            Note { mark, indent, words, style, head: false }
+        }));
+    };
+    let mut known = language.posture(&client.posture);
+    known.extend(language.skin(&client.skin));
+    known.extend(language.function(&client.function));
+    if known.is_empty() {
+        known.push(texts.nothing_known.to_owned());
+    }
+    list(texts.the_client, known, false, BODY);
+    let goals = papers.extras.goals.iter().map(|own| language.goal_outcome(own));
+    list(texts.goals, goals.collect(), true, BODY);
+    let mut costs = papers.extras.costs.iter().flat_map(|own| language.costs_on_paper(own));
+    if let Some(head) = costs.next() {
+        list(&head, costs.collect(), false, BODY);
+    }
+    let own = papers.cautions.iter().map(|caution| language.caution(caution));
+    let always = texts.cautions.iter().map(|own| (*own).to_owned());
+    let cautions = own.chain(always).chain(reasons(papers)).collect();
+    list(texts.take_care, cautions, false, CAUTION);
+    notes
+}
+
+/// Why counts differ from the stock fill, a sentence for each reason that the client's file gives.
+fn reasons(papers: &ClientPapers<'_>) -> Vec<String> {
+    let mut groups: Vec<(&str, i64, Vec<u8>)> = Vec::new();
+    for change in &papers.client.changes {
+        let recorded = papers.plan.counts.iter().find(|count| count.id == change.compartment);
+        let Some(count) = recorded else { continue };
+        let by = i64::from(count.planned) - i64::from(count.stock);
+        match groups.iter_mut().find(|group| group.0 == change.reason && group.1 == by) {
+            _ if by == 0 => {}
+            Some(group) => group.2.push(count.number),
+            None => groups.push((&change.reason, by, vec![count.number])),
+        }
+    }
+    let said = |(reason, by, numbers): &(&str, i64, Vec<u8>)| {
+        papers.language.reason_of_change(numbers, *by, reason)
+    };
+    groups.iter().map(said).collect()
+}
+
+/// The cushion from above at the left; at the right as many notes as find room, whose number is
+/// returned.
+fn drawing(
+    frame: &mut Frame<'_>,
+    papers: &ClientPapers<'_>,
+    height: f64,
+    notes: &[Note],
+) -> Result<usize, SetError> {
+    let language = papers.language;
+    let place = frame.take(height, "the drawing")?;
+    let split = place.x0 + place.width() * 0.58;
+    let page = frame.page();
+    let heading = page.block(Role::Heading(3));
+    let baseline = place.y0 + HEADING.first_baseline();
+    let from_above = language.setup_card().from_above;
+    heading.text(Point::new(place.x0, baseline), from_above, &HEADING, Align::Left)?;
+    let top = place.y0 + HEADING.line_height();
+    let alt = language.counts_from_above(papers.pattern.compartments().len());
+    let block = page.block(Role::Figure { alt });
+    let counts = |ix: CompartmentIx| {
+        let count = &papers.plan.counts[ix.index()];
+        (count.number.to_string(), Some(language.cells_in_drawing(count.planned)))
+    };
+    let area = Rect::new(place.x0, top, split - 4.0, place.y1);
+    draw_named(block, language.shared(), papers.pattern, View::Above, area, counts, 17.0)?;
+    beside(&mut Frame::new(page, Rect { x0: split, ..place }), notes)
+}
+
+/// Sets notes until there is no more room; no heading stands last.
+fn beside(frame: &mut Frame<'_>, notes: &[Note]) -> Result<usize, SetError> {
+    for (at, note) in notes.iter().enumerate() {
+        let width = frame.area().width() - note.indent;
+        let lines = |note: &Note| -> Result<f64, SetError> {
+            Ok(wrap(&note.words, &note.style, width)?.len() as f64 * note.style.line_height())
+        };
+        let mut needed = lines(note)?;
+        if let (true, Some(next)) = (note.head, notes.get(at + 1)) {
+            needed += lines(next)? + 1.5;
+        }
+        if needed > frame.room() {
+            return Ok(at);
+        }
+        if note.head {
+            frame.space(if at == 0 { 0.0 } else { 1.5 });
+            frame.heading(3, &note.words, &note.style)?;
+        } else {
+            frame.item(&note.mark, note.indent, &note.words, &note.style)?;
+        }
+    }
+    Ok(notes.len())
+}
+
+/// The counts, with a column to write what was counted.
+fn counts(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(), SetError> {
+    let wide = flow.width();
+    let widths = [10.0, wide - 103.0, 19.0, 20.0, 24.0, 30.0];
+    let (language, texts) = (papers.language, papers.language.setup_card());
+    let mut table = columns(&texts.count_columns, &widths, 2);
+    table.least_row = room.row;
+    for (count, there) in papers.plan.counts.iter().zip(papers.pattern.compartments()) {
+        let change = i64::from(count.planned) - i64::from(count.stock);
+        table.row([
+            count.number.to_string(),
+            language.compartment(there),
+            count.stock.to_string(),
+            language.change(change),
+            count.planned.to_string(),
+            String::new(),
+        ]);
+    }
+    let stock: u32 = papers.plan.counts.iter().map(|count| count.stock).sum();
+    let total = papers.plan.total();
+    table.row([
+        String::new(),
+        language.shared().total.to_owned(),
+        stock.to_string(),
+        language.change(i64::from(total) - i64::from(stock)),
+        total.to_string(),
+        String::new(),
+    ]);
+    flow.headed_table(texts.counts, &HEADING, &table, |frame, rows, _| {
+        emphasise(frame, rows, &widths);
+    })
+}
+
+/// A firm frame around the planned counts.
+fn emphasise(frame: &mut Frame<'_>, rows: &[Rect], widths: &[f64]) {
+    let (Some(first), Some(last)) = (rows.first(), rows.last()) else { return };
+    let left = first.x0 + widths[..4].iter().sum::<f64>();
+    let around = Rect::new(left, first.y0, left + widths[4], last.y1);
+    frame.page().block(Role::Artifact).rect(around, None, Some(FIRM));
+}
+
+/// What is expected under each seat bone, and what the fitting found.
+fn found(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(), SetError> {
+    let (language, texts) = (papers.language, papers.language.setup_card());
+    if let Some(expected) = &papers.extras.expected {
+        let third = flow.width() / 3.0;
+        let mut table = columns(&texts.bone_columns, &[third, third, third], 1);
+        table.least_row = room.row;
+        let under = [expected.left_under.left, expected.left_under.right];
+        let [left, right] = under.map(|own| language.left_under_bone(&own));
+        table.row([texts.expected_under_bones.to_owned(), left, right]);
+        flow.put(|frame| frame.table(&table).map(drop))?;
+        flow.space(2.0);
+    }
+    flow.need(HEADING.line_height() + 2.0 * BODY.line_height())?;
+    flow.put(|frame| frame.heading(3, texts.found, &HEADING))?;
+    let found = found_for(papers);
+    if found.is_empty() {
+        return flow.put(|frame| frame.paragraph(texts.nothing_found, &STRONG));
+    }
+    for own in &found {
+        flow.item("–", 3.0, own, &BODY)?;
+    }
+    Ok(())
+}
+
+/// What was found that led to the latest plan, and since.
+fn found_for(papers: &ClientPapers<'_>) -> Vec<String> {
+    let record = papers.client.in_force();
+    let plan = |entry: &&Entry| matches!(entry, Entry::Plan(_));
+    let Some(latest) = record.iter().rposition(plan) else { return Vec::new() };
+    let from = match record[..latest].last() {
+        Some(Entry::Adjustment(_)) => latest - 1,
+        _ => latest,
+    };
+    let said = record[from..].iter().filter_map(|entry| match entry {
+        Entry::FittingCheck(check) => Some(papers.language.fitting_found(check)),
+        Entry::Adjustment(own) => Some(papers.language.checks_found(own)),
+        Entry::Checked(_) | Entry::Skin(_) => Some(papers.language.entry_found(entry)),
+        _ => None,
+    });
+    said.collect()
+}

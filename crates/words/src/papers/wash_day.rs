@@ -1,0 +1,18 @@
+//! The sheet for the day of a wash: order of work, recount, labels for bags.
+
+/// The sheet for the day of a wash.
+#[derive(Clone, Copy, Debug)]
+pub struct WashDayTexts {
+    pub title: &'static str,
+    pub subject: &'static str,
+    pub order_of_work: &'static str,
+    /// What to mind of cells that lie about.
+    pub small_cells: &'static str,
+    pub from_below: &'static str,
+    pub count: &'static str,
+    /// Heads: number, compartment, cells, room to write how many came out, how many went in.
+    pub columns: [&'static str; 5],
+    /// Rows of fields to write in.
+    pub fields: &'static [&'static [&'static str]],
+    pub bag_labels: &'static str,
+}
