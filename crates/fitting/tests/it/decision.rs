@@ -54,72 +54,68 @@ fn oblique(mut client: Client, by: f64, flexibility: Flexibility) -> Client {
 #[test]
 fn a_fitted_client_is_planned_again_without_loading_the_injury_beyond_what_was_passed() {
     let site = SiteName::SeatBone(Side::Left);
-    for layout in ["row-six"] {
-        let cushion = made(layout);
-        let wants = [Want::OffLoad { site, share: 0.15 }];
-        let hurt = injured(client(layout, "440x400"), site);
-        let first = planned(&cushion, &with_goals(hurt.clone(), &wants), None);
-        let passed = counts(&first);
-        let mut later = with_goals(hurt, &[Want::NearStock]);
-        let identity = identity(&cushion);
-        later.record.push(recorded(&cushion, &passed));
-        let check = FittingCheck { on: DAY, by: "OT".to_owned(), passed: Some(true), found: None };
-        later.record.push(Entry::FittingCheck(check));
-        let held = passed_counts(&later, cushion.pattern(), &identity);
-        assert_eq!(held.as_ref(), Some(&passed), "{layout}");
-        let again = planned(&cushion, &later, held.as_deref());
-        // One per cent or 100 Pa, and what two meshes differ by.
-        let (was, is) = (surface(&first, site), surface(&again, site));
-        assert!(is <= 1.005 * (was + (0.01 * was).max(100.0)), "{layout}: {was} {is}");
-        // From the stock fill it would have been.
-        let fresh = planned(&cushion, &later, None);
-        assert!(surface(&fresh, site) > 1.03 * was, "{layout}");
-    }
+    let layout = "row-six";
+    let cushion = made(layout);
+    let wants = [Want::OffLoad { site, share: 0.15 }];
+    let hurt = injured(client(layout, "440x400"), site);
+    let first = planned(&cushion, &with_goals(hurt.clone(), &wants), None);
+    let passed = counts(&first);
+    let mut later = with_goals(hurt, &[Want::NearStock]);
+    let identity = identity(&cushion);
+    later.record.push(recorded(&cushion, &passed));
+    let check = FittingCheck { on: DAY, by: "OT".to_owned(), passed: Some(true), found: None };
+    later.record.push(Entry::FittingCheck(check));
+    let held = passed_counts(&later, cushion.pattern(), &identity);
+    assert_eq!(held.as_ref(), Some(&passed), "{layout}");
+    let again = planned(&cushion, &later, held.as_deref());
+    // One per cent or 100 Pa, and what two meshes differ by.
+    let (was, is) = (surface(&first, site), surface(&again, site));
+    assert!(is <= 1.005 * (was + (0.01 * was).max(100.0)), "{layout}: {was} {is}");
+    // From the stock fill it would have been.
+    let fresh = planned(&cushion, &later, None);
+    assert!(surface(&fresh, site) > 1.03 * was, "{layout}");
 }
 
 /// The other goal would level the pelvis, if it were not held.
 #[test]
 fn a_fixed_obliquity_is_held_without_a_goal() {
     let site = SiteName::SeatBone(Side::Left);
-    for layout in ["row-six"] {
-        let cushion = made(layout);
-        let own = oblique(client(layout, "440x400"), 12.0, Flexibility::Fixed);
-        let plan =
-            planned(&cushion, &with_goals(own, &[Want::OffLoad { site, share: 0.15 }]), None);
-        let costs = plan.costs.unwrap();
-        let turned = (costs.roll_deg.after - costs.roll_deg.before).abs();
-        assert!(turned <= 1.0, "{layout}: {turned} degrees");
-    }
+    let layout = "row-six";
+    let cushion = made(layout);
+    let own = oblique(client(layout, "440x400"), 12.0, Flexibility::Fixed);
+    let plan = planned(&cushion, &with_goals(own, &[Want::OffLoad { site, share: 0.15 }]), None);
+    let costs = plan.costs.unwrap();
+    let turned = (costs.roll_deg.after - costs.roll_deg.before).abs();
+    assert!(turned <= 1.0, "{layout}: {turned} degrees");
 }
 
 #[test]
 fn a_symmetric_client_gets_symmetric_counts_and_one_sided_function_may_break_that() {
-    for layout in ["island-eight"] {
-        let cushion = made(layout);
-        let pattern = cushion.pattern();
-        let shelf = Want::Shelf { height: Length::from_mm(8.0) };
-        // What a tape cannot tell apart is the same.
-        let mut own = with_goals(client(layout, "440x400"), &[shelf, Want::EqualFirmness]);
-        own.measures.thigh_depth.right =
-            own.measures.thigh_depth.left.map(|left| left + Length::from_mm(4.0));
-        let found = counts(&planned(&cushion, &own, None));
-        for ix in pattern.indices() {
-            let partner = pattern.partner(ix).unwrap_or(ix);
-            assert_eq!(found[ix.index()], found[partner.index()], "{layout}: {found:?}");
-        }
-        assert_ne!(
-            found,
-            cushion.stock().compartments.iter().map(|own| own.cells.stock).collect::<Vec<_>>()
-        );
-        // Of a leg that is lost, or a foot that propels, nobody claims that both sides are alike.
-        let mut lost = own.clone();
-        lost.posture.limb_loss.push(LimbLoss { side: Side::Left, level: LossLevel::AboveKnee });
-        let mut foot = own.clone();
-        foot.function.propulsion = Some(Propulsion::Foot(Side::Left));
-        for uneven in [lost, foot] {
-            let plan = planned(&cushion, &uneven, None);
-            assert!(plan.not_safe.is_empty(), "{layout}");
-        }
+    let layout = "island-eight";
+    let cushion = made(layout);
+    let pattern = cushion.pattern();
+    let shelf = Want::Shelf { height: Length::from_mm(8.0) };
+    // What a tape cannot tell apart is the same.
+    let mut own = with_goals(client(layout, "440x400"), &[shelf, Want::EqualFirmness]);
+    own.measures.thigh_depth.right =
+        own.measures.thigh_depth.left.map(|left| left + Length::from_mm(4.0));
+    let found = counts(&planned(&cushion, &own, None));
+    for ix in pattern.indices() {
+        let partner = pattern.partner(ix).unwrap_or(ix);
+        assert_eq!(found[ix.index()], found[partner.index()], "{layout}: {found:?}");
+    }
+    assert_ne!(
+        found,
+        cushion.stock().compartments.iter().map(|own| own.cells.stock).collect::<Vec<_>>()
+    );
+    // Of a leg that is lost, or a foot that propels, nobody claims that both sides are alike.
+    let mut lost = own.clone();
+    lost.posture.limb_loss.push(LimbLoss { side: Side::Left, level: LossLevel::AboveKnee });
+    let mut foot = own.clone();
+    foot.function.propulsion = Some(Propulsion::Foot(Side::Left));
+    for uneven in [lost, foot] {
+        let plan = planned(&cushion, &uneven, None);
+        assert!(plan.not_safe.is_empty(), "{layout}");
     }
 }
 
