@@ -349,7 +349,7 @@ fn keys_that_are_said_to_change_nothing_do_not() {
             seen += 1;
         }
     }
-    assert!(seen >= 20, "{seen}");
+    assert!(seen >= 19, "{seen}");
     let (before, after) = (client(&before), client(&after));
     assert_ne!(told(&before, Answer::Reading), told(&after, Answer::Reading));
     for answer in [
