@@ -117,9 +117,9 @@ fn checks_become_moves_and_both_are_recorded_as_they_were_said() {
         "adjust",
         "T-1.toml",
         "--under",
-        "left=15mm",
+        "left=19mm",
         "--under",
-        "right=15mm",
+        "right=19mm",
         "--record",
         "--by",
         "OT",
@@ -133,7 +133,7 @@ fn checks_become_moves_and_both_are_recorded_as_they_were_said() {
         report["counts"].as_array().unwrap().iter().map(|own| own.as_u64().unwrap()).sum();
     let after = fs::read_to_string(dir.path().join("T-1.toml")).unwrap();
     assert!(after.starts_with(&before));
-    assert!(after.contains("found = [\"under left=15mm\", \"under right=15mm\"]"), "{after}");
+    assert!(after.contains("found = [\"under left=19mm\", \"under right=19mm\"]"), "{after}");
     assert!(after.contains(&format!("total = {counts}")), "{after}");
     // Too little is left under both: cells come from the spare bag.
     assert!(report["moves"].to_string().contains("\"from\":\"spare\""), "{report}");
