@@ -16,7 +16,7 @@ use crate::text::{SetError, Style, beginning, wrap};
 
 /// How much of a plugin and its parameters there is room for, in characters; the digest, by which
 /// all is known again, is whole.
-const MOST_OF_A_PLUGIN: usize = 60;
+const MOST_OF_A_PLUGIN: usize = 30;
 /// How much of a serial there is room for, in characters.
 const MOST_OF_A_SERIAL: usize = 40;
 /// Size of a tag, in millimetres.
