@@ -204,7 +204,7 @@ fn decided(
         doubted(learnt, rounds.len(), false).into_iter().map(Doubt::Misfit).collect();
     // A doubted word weighs next to nothing, and the moves follow from the rest.
     let left_out = doubted(learnt, rounds.len(), true);
-    let adjusting = adjusting(input, learnt);
+    let adjusting = adjusting(input, rounds, learnt);
     let mut next = next_steps(input.checks, &adjusting);
     let now = real(input.now);
     let assumptions = learnt.assumptions.clone();
@@ -324,7 +324,7 @@ fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<Check> {
 }
 
 /// What this round may do.
-fn adjusting(input: &AdjustInput<'_>, learnt: &Estimate) -> Adjusting {
+fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Adjusting {
     let (pattern, checks) = (input.cushion.pattern(), input.checks);
     let pinched =
         |side: &Side| checks.contains(&Check::Top { side: *side, answer: TopAnswer::Pinched });
@@ -347,6 +347,7 @@ fn adjusting(input: &AdjustInput<'_>, learnt: &Estimate) -> Adjusting {
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),
         held,
+        earlier: rounds.windows(2).filter(|pair| pair[0].counts != pair[1].counts).count(),
         passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),
         symmetric: is_its_own_image(pattern, &own, image),
     }

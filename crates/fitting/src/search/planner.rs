@@ -116,6 +116,8 @@ pub(crate) struct Adjusting {
     pub(crate) bounds: Vec<[f64; 2]>,
     /// Sides on which the clearance must not get less.
     pub(crate) held: Vec<Side>,
+    /// How often cells were moved before after checks that are learnt from.
+    pub(crate) earlier: usize,
     /// The last counts on which a check was passed.
     pub(crate) passed: Option<Vec<f64>>,
     /// Whether client and answers are the same left and right.
@@ -461,9 +463,7 @@ impl<'a> Planner<'a> {
     /// Whether goals come so much nearer that cells are to be moved for it, where a client sits
     /// already: what the next checks say is mostly how finely hands can tell.
     fn is_worth_it(&self, reader: &GoalReader<'_>, wanted: &[Wanted], found: &Filling) -> bool {
-        if self.adjusting.is_none() {
-            return true;
-        }
+        let Some(adjusting) = &self.adjusting else { return true };
         let search = self.search(reader.meshes, Vec::new());
         let Some(home) = search.filled(&self.home, Some(found)) else { return true };
         let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
@@ -477,7 +477,9 @@ impl<'a> Planner<'a> {
         let cells: f64 = (found.counts.iter().zip(&self.home))
             .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
             .sum();
-        gains.fold(0.0, f64::max) >= WORTH + WORTH_OF_A_CELL * cells
+        // What earlier moves should have brought and did not is more likely what hands cannot tell.
+        let times = 1.0 + adjusting.earlier as f64;
+        gains.fold(0.0, f64::max) >= times * (WORTH + WORTH_OF_A_CELL * cells)
     }
 
     fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {

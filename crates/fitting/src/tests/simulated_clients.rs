@@ -430,11 +430,13 @@ fn shares(seeds: std::ops::Range<u64>) -> (f64, usize) {
     (share(ROUNDS), outcomes.iter().filter(|case| case.1.harmed).count())
 }
 
-/// Seeds on which nothing was tuned. How many settle is told by the run at length.
+/// Seeds on which nothing was tuned.
 #[test]
-fn no_simulated_client_is_harmed() {
-    let (_, harmed) = shares(1..4);
+fn simulated_clients_settle_within_three_rounds() {
+    let (settled, harmed) = shares(1..9);
     assert_eq!(harmed, 0);
+    // All but one of those that can be settled.
+    assert!(settled >= 0.85, "{settled}");
 }
 
 /// The same at length, by hand: `cargo test -p fitting --release -- --ignored --nocapture many`.
