@@ -57,7 +57,8 @@ pub fn check(text: &str, known: &Known<'_>) -> Checked {
         asked.extend(in_the_future(answered, known.today).map(|own| remark(own.into())));
         asked.extend(unprintable(answered, known.printable).map(|own| remark(own.into())));
         let of_client = of == FileKind::Client;
-        if let (true, Use::Nothing(why)) = (of_client, answered.question.row().changes) {
+        let changes = answered.question.row().changes;
+        if let (true, Use::Nothing(why) | Use::OnCard(why)) = (of_client, changes) {
             unused.push((answered.question, why));
         }
     });

@@ -39,6 +39,8 @@ pub enum Unused {
 pub enum Use {
     /// It changes these.
     Changes(&'static [Answer]),
+    /// It stands on the setup card, and changes nothing that is computed.
+    OnCard(Unused),
     /// It changes nothing.
     Nothing(Unused),
 }

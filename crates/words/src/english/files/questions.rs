@@ -1,7 +1,7 @@
 //! English: how questions are called and explained.
 
 use case::FileKind;
-use case::question::{Answer, Group, Question, Unused};
+use case::question::{Answer, Group, Question, Unused, Use};
 
 macro_rules! prose {
     ($($name:ident: $label:literal, $comment:literal;)+) => {
@@ -314,16 +314,25 @@ pub(super) fn answer(answer: Answer) -> &'static str {
 
 /// Which answers change nothing that the program says, and why: a sentence for each reason.
 pub(super) fn unused_answers(answers: &[(Question, Unused)]) -> Vec<String> {
-    let reasons = [Unused::ForReaders, Unused::NotModelled, Unused::NoRule];
-    let of = |reason| {
+    let on_card = |question: Question| matches!(question.row().changes, Use::OnCard(_));
+    let of = |reason, printed: bool| {
         let keys: Vec<String> = (answers.iter())
-            .filter(|(_, why)| *why == reason)
+            .filter(|(question, why)| *why == reason && on_card(*question) == printed)
             .map(|(question, _)| format!("`{}`", question.path()))
             .collect();
-        (!keys.is_empty())
-            .then(|| format!("changes no answer, since {}: {}", unused(reason), keys.join(", ")))
+        let what = if printed {
+            "stands on the setup card and changes nothing that is computed"
+        } else {
+            "changes no answer"
+        };
+        (!keys.is_empty()).then(|| format!("{what}, since {}: {}", unused(reason), keys.join(", ")))
     };
-    reasons.into_iter().filter_map(of).collect()
+    let reasons = [Unused::ForReaders, Unused::NotModelled, Unused::NoRule];
+    reasons
+        .into_iter()
+        .flat_map(|reason| [false, true].map(|printed| of(reason, printed)))
+        .flatten()
+        .collect()
 }
 
 /// Why an answer to a question is not used.
