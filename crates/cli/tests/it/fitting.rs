@@ -93,7 +93,13 @@ fn an_empty_compartment_is_answered_with_a_caution() {
     assert_eq!(report["outcome"], "bottomed");
     assert!(report["clearance_mm"]["left"].as_f64().unwrap() < 10.0, "{report}");
     assert!(report["warnings"].to_string().contains("clearance"), "{report}");
-    let words = dir().run(&["predict", "T-1.toml", "--cells", "pelvis=9"]).failed(2);
+    // And a pelvis that is flexible does not hold itself up over it: there are no numbers then.
+    let flexible = "[posture]\nobliquity = { lower = \"left\", by = 6, at = \"seat bones\", is = \"flexible\" }\n";
+    let dir = TestDir::new().with("T-1.toml", format!("{CLIENT}{flexible}"));
+    let report = json(&dir.run(&words).done());
+    assert_eq!((&report["outcome"], &report["clearance_mm"]), (&"tipping".into(), &Value::Null));
+    let dir = self::dir();
+    let words = dir.run(&["predict", "T-1.toml", "--cells", "pelvis=9"]).failed(2);
     assert!(words.contains("no compartment `pelvis`") && words.contains("pelvis-left"), "{words}");
 }
 

@@ -22,9 +22,9 @@ pub(crate) const HAND: f64 = 3e-3;
 pub(crate) const UNLIKE_FROM: f64 = 0.20;
 /// How finely two fingers tell that.
 const PRESS: f64 = 0.25;
-/// How finely the lower side is told, m: by hand an obliquity is known to 5 mm either way, anywhere
-/// between which is as likely.
-pub(crate) const LOWER_SIDE: f64 = 3e-3;
+/// How finely the lower side is told, m: by hand an obliquity is known to 5 mm either way, which is
+/// taken as two standard deviations, as all ranges are.
+pub(crate) const LOWER_SIDE: f64 = 2.5e-3;
 /// How good a pressure reading is, as a share.
 const READING: f64 = 0.20;
 

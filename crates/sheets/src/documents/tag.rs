@@ -14,9 +14,9 @@ use crate::page::{Align, Block, Document, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::text::{SetError, Style, beginning, wrap};
 
-/// How much of a plugin and its parameters there is room for, in characters; the digest, by which
-/// all is known again, is whole.
-const MOST_OF_A_PLUGIN: usize = 30;
+/// How much of a plugin and its parameters is set, in characters: as much as there is room for. The
+/// digest, by which all is known again, is whole.
+const OF_A_PLUGIN: [usize; 3] = [60, 45, 30];
 /// How much of a serial there is room for, in characters.
 const MOST_OF_A_SERIAL: usize = 40;
 /// Size of a tag, in millimetres.
@@ -126,8 +126,22 @@ fn crop_marks(block: &mut Block, place: Rect) {
 impl Tag<'_> {
     /// Sets the tag with its top left corner at a point.
     fn set(self, page: &mut Page, origin: Point) -> Result<(), SetError> {
+        let mut last = Ok(());
+        for of_plugin in OF_A_PLUGIN {
+            let mut tried = page.clone();
+            last = self.set_with(&mut tried, origin, of_plugin);
+            if last.is_ok() {
+                *page = tried;
+                break;
+            }
+        }
+        last
+    }
+
+    /// The same with so much of the plugin, in characters.
+    fn set_with(self, page: &mut Page, origin: Point, of_plugin: usize) -> Result<(), SetError> {
         let at = |x0: f64, y0: f64, x1: f64, y1: f64| Rect::new(x0, y0, x1, y1) + origin.to_vec2();
-        let foot = self.foot(page, at(4.0, 0.0, SIZE.x - 4.0, SIZE.y - 2.5))?;
+        let foot = self.foot(page, at(4.0, 0.0, SIZE.x - 4.0, SIZE.y - 2.5), of_plugin)?;
         let bottom = foot - origin.y - 1.0;
         const CARE: f64 = 8.4;
         self.drawing(page, at(4.0, 10.0, 48.0, bottom - CARE - 1.0), origin.y + 2.6)?;
@@ -137,10 +151,10 @@ impl Tag<'_> {
     }
 
     /// Program, date and plugin, at the lower edge of an area; returns its top.
-    fn foot(self, page: &mut Page, area: Rect) -> Result<f64, SetError> {
+    fn foot(self, page: &mut Page, area: Rect, of_plugin: usize) -> Result<f64, SetError> {
         let mut line = format!("{}, {}", self.program, self.date);
         if let Some(DrawnBy { plugin, layout }) = self.drawn_by {
-            let plugin = &beginning(plugin, MOST_OF_A_PLUGIN);
+            let plugin = &beginning(plugin, of_plugin);
             line = format!("{line}. {}", DrawnBy { plugin, layout }.said(self.language));
         }
         let style = SMALL.colored(SOFT);
