@@ -36,5 +36,5 @@ pub use crate::prediction::live::LivePredictor;
 pub use crate::prediction::prepared::{CutSite, CutThrough, PreparedCushion, SiteCut, Spacings};
 pub use crate::search::moves::moves;
 pub use crate::search::plan::{PlanInput, plan, with_changes};
-pub use crate::search::planner::costs;
 pub use crate::search::progress::{PlanStep, Progress};
+pub use crate::search::seen::costs;

@@ -21,14 +21,16 @@ use crate::checks::contradictions::contradictions;
 use crate::checks::estimate::{Estimate, Round, estimate};
 use crate::checks::expected::{Expected, missing};
 use crate::checks::passed::{in_order, passed_counts};
+use crate::goals::aims::real;
 use crate::image::{
     answered_by_its_image, evened, is_its_own_image, left_first, side_of_limit, side_of_step,
 };
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
-use crate::search::planner::{Adjusting, Planner};
+use crate::search::planner::Planner;
 use crate::search::progress::Progress;
+use crate::search::task::Adjusting;
 
 /// The most by which one round changes a compartment, as a share of its cells: small steps, and
 /// the body adapts.
@@ -351,10 +353,6 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
         passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),
         symmetric: is_its_own_image(pattern, &own, image),
     }
-}
-
-fn real(counts: &[u32]) -> Vec<f64> {
-    counts.iter().map(|count| f64::from(*count)).collect()
 }
 
 /// What is to be checked next, and what was held back.

@@ -8,7 +8,7 @@ use mechanics::Parameters;
 use crate::checks::adjust::{AdjustInput, Adjusted};
 use crate::checks::estimate::{Round, estimate};
 use crate::checks::meaning::{HAND, meaning};
-use crate::goals::aims::{Filling, Quantity};
+use crate::goals::aims::{Filling, Quantity, real};
 use crate::goals::needs::Needs;
 use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::unknowns::Assumptions;
@@ -167,8 +167,4 @@ impl<'a> Expected<'a> {
         };
         Needs::of(self.input.client).injured.iter().any(more)
     }
-}
-
-fn real(counts: &[u32]) -> Vec<f64> {
-    counts.iter().map(|count| f64::from(*count)).collect()
 }

@@ -78,6 +78,11 @@ impl Aim {
         self
     }
 
+    /// How many tolerances a filling is off, either way; nothing where the body lacks the site.
+    pub(crate) fn misses(&self, filling: &Filling) -> f64 {
+        self.quantity.value(filling).map_or(0.0, |value| self.off(value).abs())
+    }
+
     /// How far a value is off, in tolerances; negative where it is too little.
     pub(crate) fn off(&self, value: f64) -> f64 {
         ((value - self.most).max(0.0) - (self.least - value).max(0.0)) / self.unit
@@ -91,6 +96,11 @@ pub(crate) struct Filling {
     pub(crate) resting: Resting,
     /// Unloaded top of each compartment above its walls, m.
     pub(crate) tops: Vec<f64>,
+}
+
+/// Whole counts as numbers.
+pub(crate) fn real(counts: &[u32]) -> Vec<f64> {
+    counts.iter().map(|count| f64::from(*count)).collect()
 }
 
 /// The unloaded tops of counts, m.

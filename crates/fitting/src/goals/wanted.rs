@@ -39,9 +39,9 @@ const OWN_PART_OF_SHELF: f64 = 0.25;
 const FALLS_FREE: f64 = 2e-3;
 /// One tolerance of both, m.
 const OWN_UNIT: f64 = 1e-3;
-/// The share of a compartment's cells that may be elsewhere for its count to be near stock; see
-/// [`crate::search::judge`].
-const NEAR_STOCK: f64 = 0.05;
+/// The share of the stock fill's cells that may be elsewhere for counts to be near it: a practice
+/// judgement, about what lies between the stock counts of two cells that differ by their tolerance.
+pub(crate) const NEAR_STOCK: f64 = 0.05;
 /// The share by which two seat bones of different height may be loaded unevenly for nothing, and
 /// one tolerance of it: practice judgements.
 const UNEVEN_FREE: f64 = 0.25;

@@ -6,15 +6,12 @@ use mechanics::Parameters;
 
 use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::needs::Needs;
-use crate::goals::wanted::{LEFT_BY_TISSUE, Wanted};
+use crate::goals::wanted::{LEFT_BY_TISSUE, NEAR_STOCK, Wanted};
 use crate::prediction::prepared::PreparedCushion;
 
 /// How near to the limit a clearance must be for it to be why a goal is missed, m: what the search
 /// keeps spare, and what whole cells step by.
 const AT_THE_LIMIT: f64 = 2e-3;
-/// The share of the stock fill's cells that may be elsewhere for counts to be near it: a practice
-/// judgement, about what lies between the stock counts of two cells that differ by their tolerance.
-const NEAR_STOCK: f64 = 0.05;
 
 /// Looks at what a plan reaches.
 pub(crate) struct Judge<'a> {
@@ -33,11 +30,12 @@ impl Judge<'_> {
             Ok(aims) => aims,
             Err(why) => return refused(wanted.want, *why),
         };
-        let off =
-            |aim: &Aim| aim.quantity.value(self.filling).map_or(0.0, |value| aim.off(value).abs());
         let met = match wanted.want {
             Want::NearStock => self.changed() <= NEAR_STOCK * self.stock.counts.iter().sum::<f64>(),
-            _ => aims.iter().filter(|aim| !aim.goes_with()).all(|aim| off(aim) <= 1.0),
+            _ => aims
+                .iter()
+                .filter(|aim| !aim.goes_with())
+                .all(|aim| aim.misses(self.filling) <= 1.0),
         };
         GoalOutcome {
             want: wanted.want,
@@ -105,9 +103,7 @@ impl Judge<'_> {
         if let Some((ix, _)) = full {
             return Shortfall::Full(pattern[ix].number);
         }
-        let is_met = |aim: &Aim| {
-            aim.quantity.value(self.filling).is_none_or(|value| aim.off(value).abs() <= 1.0)
-        };
+        let is_met = |aim: &Aim| aim.misses(self.filling) <= 1.0;
         let steps = || aims.iter().filter(|aim| matches!(aim.quantity, Quantity::Step { .. }));
         if steps().next().is_some() && steps().all(is_met) {
             return Shortfall::SeatWouldFall;

@@ -2,26 +2,25 @@
 
 use case::{
     BodyError, BrokenLimit, Client, Costs, GoalOutcome, Mirror, Partners, Prediction, Shortfall,
-    SiteName, ToldFrom,
+    ToldFrom,
 };
-use cushion::{CompartmentIx, Mass, Pattern, Side};
+use cushion::{CompartmentIx, Mass, Side};
 use mechanics::Stop;
 
-use crate::goals::aims::{Aim, Filling, Quantity, Slopes};
-use crate::goals::harm::{harm, spared};
-use crate::goals::limits::{Reference, broken, limits, needed};
+use crate::goals::aims::{Aim, Filling, Quantity, Slopes, real};
+use crate::goals::limits::{broken, needed};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, Wanted};
 use crate::image::{left_first, side_of_limit};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
-use crate::prediction::costs::Compared;
 use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
-use crate::search::judge::{Judge, refused};
+use crate::search::decision::{beyond_reach, groups};
 use crate::search::progress::{PlanStep, Progress};
 use crate::search::steps::Search;
+use crate::search::task::{Adjusting, Task};
 
 /// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
 const SPARE: f64 = 0.5e-3;
@@ -31,18 +30,6 @@ const NOT_LESS: f64 = 1e-3;
 /// One tolerance of the clearance under a bone that was pinched or felt, m: far finer than of any
 /// limit, so that it comes before them.
 const HELD_UNIT: f64 = 0.2e-3;
-/// Tolerances from which a limit counts as broken: below, two meshes differ.
-const BROKEN: f64 = 0.05;
-/// Tolerances from which a goal that was met is taken up again: one, and what hands cannot tell.
-const REOPENED: f64 = 1.5;
-/// Standard deviations below which a normal number is with a chance of four in five.
-const FOUR_IN_FIVE: f64 = 0.84;
-/// By how many tolerances a goal must come nearer for any cells to be moved, and for each cell of an
-/// adult's compartment beside.
-const WORTH: f64 = 0.25;
-const WORTH_OF_A_CELL: f64 = 0.05;
-/// Cells of an adult's compartment, of which those of a child's are counted as the same share.
-const ADULT_COMPARTMENT: f64 = 60.0;
 /// Times that a plan which a fine mesh finds too low is looked for again.
 const AGAIN: u8 = 2;
 
@@ -71,57 +58,25 @@ impl Mirror for FoundPlan {
 
 /// What a plan is looked for with.
 pub(crate) struct Planner<'a> {
-    cushion: &'a PreparedCushion,
-    needs: Needs,
-    assumptions: Assumptions,
+    pub(super) cushion: &'a PreparedCushion,
+    pub(super) needs: Needs,
+    pub(super) assumptions: Assumptions,
     /// The counts that are departed from as little as can be.
-    home: Vec<f64>,
+    pub(super) home: Vec<f64>,
     /// The counts against which harm is measured.
-    reference: Vec<f64>,
+    pub(super) reference: Vec<f64>,
     /// What those are.
-    told_from: ToldFrom,
+    pub(super) told_from: ToldFrom,
     /// The last counts on which a check was passed.
-    passed: Option<Vec<f64>>,
+    pub(super) passed: Option<Vec<f64>>,
     /// Compartments whose counts are fixed.
-    fixed: Vec<bool>,
+    pub(super) fixed: Vec<bool>,
     /// Compartments that change alike, each in one group.
-    groups: Vec<Vec<usize>>,
+    pub(super) groups: Vec<Vec<usize>>,
     /// What an adjustment adds.
-    adjusting: Option<Adjusting>,
+    pub(super) adjusting: Option<Adjusting>,
     /// Whether to stop.
-    stop: Stop<'a>,
-}
-
-/// What is to be done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Task {
-    /// The goals are pursued, in their order.
-    Pursue,
-    /// What is broken is mended, and goals may not get worse.
-    Repair,
-    /// Nothing.
-    Stay,
-}
-
-/// What an adjustment adds to a plan.
-#[derive(Clone, Debug)]
-pub(crate) struct Adjusting {
-    /// How much more clearance is kept under each seat bone than the limit, m: how unsure it is.
-    pub(crate) unsure: [f64; 2],
-    /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
-    /// the left, m, each as a standard deviation.
-    pub(crate) surface_sd: [f64; 2],
-    pub(crate) higher_sd: f64,
-    /// The least and the most cells of each compartment in this round.
-    pub(crate) bounds: Vec<[f64; 2]>,
-    /// Sides on which the clearance must not get less.
-    pub(crate) held: Vec<Side>,
-    /// How often cells were moved before after checks that are learnt from.
-    pub(crate) earlier: usize,
-    /// The last counts on which a check was passed.
-    pub(crate) passed: Option<Vec<f64>>,
-    /// Whether client and answers are the same left and right.
-    pub(crate) symmetric: bool,
+    pub(super) stop: Stop<'a>,
 }
 
 /// The counts that a plan begins from and is measured against.
@@ -136,21 +91,6 @@ pub(crate) struct PlanStart {
     pub(crate) passed: Option<Vec<u32>>,
     /// Whether the client is the same left and right.
     pub(crate) symmetric: bool,
-}
-
-fn real(counts: &[u32]) -> Vec<f64> {
-    counts.iter().map(|count| f64::from(*count)).collect()
-}
-
-/// Pairs, where compartments change alike left and right; else each by itself.
-fn groups(pattern: &Pattern, symmetric: bool) -> Vec<Vec<usize>> {
-    let partner = |ix| pattern.partner(ix).filter(|_| symmetric);
-    let group = |ix: CompartmentIx| match partner(ix) {
-        Some(other) if other < ix => None,
-        Some(other) if other != ix => Some(vec![ix.index(), other.index()]),
-        _ => Some(vec![ix.index()]),
-    };
-    pattern.indices().filter_map(group).collect()
 }
 
 impl<'a> Planner<'a> {
@@ -236,48 +176,6 @@ impl<'a> Planner<'a> {
             adjusting: None,
             stop,
         }
-    }
-
-    /// What is expected of counts, without looking for others.
-    pub(crate) fn seen(&self, counts: &[u32]) -> Result<FoundPlan, BodyError> {
-        let pattern = self.cushion.pattern();
-        let predictor = Predictor::new(
-            self.cushion.fine(),
-            self.cushion.rough(),
-            &self.assumptions,
-            self.stop,
-        )?;
-        let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
-        let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
-        let stock = self.search(&meshes, Vec::new()).filled(&stock_counts(self.cushion), None);
-        let (goals, costs) = match &stock {
-            Some(stock) => {
-                let reader = GoalReader { needs: &self.needs, pattern, meshes: &meshes, stock };
-                let goals = self.outcomes(&reader, counts);
-                let costs = self.costs(&reader, counts, &goals, &prediction);
-                (goals, costs)
-            }
-            None => (self.refused_all(Shortfall::NoRestOnStock), None),
-        };
-        let not_safe = broken(&prediction);
-        Ok(FoundPlan { counts: counts.to_vec(), goals, prediction, not_safe, costs })
-    }
-
-    /// What counts change, from those that are told from.
-    fn costs(
-        &self,
-        reader: &GoalReader<'_>,
-        counts: &[u32],
-        goals: &[GoalOutcome],
-        prediction: &Prediction,
-    ) -> Option<Costs> {
-        let seat = prediction.seated.as_ref()?;
-        let search = self.search(reader.meshes, Vec::new());
-        let after = search.filled(&real(counts), Some(reader.stock))?;
-        let before = search.filled(&self.reference, Some(reader.stock))?;
-        let was = self.judged(reader, &before);
-        let compared = Compared { before: &before, after: &after, goals: [&was, goals] };
-        Some(compared.costs(self.told_from, &self.needs, seat))
     }
 
     /// Looks for the best counts, and tells how far it is.
@@ -376,113 +274,7 @@ impl<'a> Planner<'a> {
         search.best_whole_counts(&search.filled(&best.counts, Some(reader.stock))?, slopes)
     }
 
-    /// The one decision of plan and adjust: limits, then goals in their order, then what is spared,
-    /// then harm and cells.
-    fn decision<'s>(
-        &'s self,
-        reader: &GoalReader<'s>,
-        wanted: &[Wanted],
-        task: Task,
-        needed: [f64; 2],
-    ) -> Option<Search<'s>> {
-        let mut search = self.search(reader.meshes, Vec::new());
-        let filled = |counts: &[f64]| search.filled(counts, Some(reader.stock));
-        let now = filled(&self.reference)?;
-        let passed = self.passed.as_ref().and_then(|passed| filled(passed));
-        let reference = Reference { now: &now, passed: passed.as_ref() };
-        let home = if task == Task::Repair { Some(filled(&self.home)?) } else { None };
-        let pursued = |aim: &Aim| {
-            // A goal that is not pursued may not get worse.
-            let aim = aim.clone().pursued();
-            match home.as_ref().and_then(|home| aim.quantity.value(home)) {
-                Some(value) => aim.held_at(value),
-                None => aim,
-            }
-        };
-        let mut aims = limits(&self.needs, reader.pattern, reference, needed);
-        aims.extend(self.held(reader.meshes));
-        aims.extend(
-            wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten().map(pursued),
-        );
-        aims.extend(spared(&self.needs, reader.pattern, self.cushion.stock(), &now));
-        search.harm = harm(&self.needs, &now);
-        search.aims = aims;
-        Some(search)
-    }
-
-    /// What is to be done. A plan pursues its goals; an adjustment only what is off.
-    fn task(&self, reader: &GoalReader<'_>, wanted: &[Wanted], needed: [f64; 2]) -> Task {
-        if self.adjusting.is_none() {
-            return Task::Pursue;
-        }
-        let search = self.search(reader.meshes, Vec::new());
-        let Some(home) = search.filled(&self.home, Some(reader.stock)) else { return Task::Repair };
-        let passed = self.passed.as_ref();
-        let passed = passed.and_then(|passed| search.filled(passed, Some(&home)));
-        let reference = Reference { now: &home, passed: passed.as_ref() };
-        let broken = limits(&self.needs, reader.pattern, reference, needed);
-        if broken.iter().any(|aim| off(aim, &home) > BROKEN) {
-            return Task::Repair;
-        }
-        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
-        let reopened = goals
-            .filter(|aim| !aim.goes_with())
-            .any(|aim| off(aim, &home) > REOPENED.max(1.0 + self.unsure(aim)));
-        if reopened { Task::Pursue } else { Task::Stay }
-    }
-
-    /// How many tolerances the number of an aim may be off by what is not known, with a chance of four
-    /// in five that it is not more.
-    fn unsure(&self, aim: &Aim) -> f64 {
-        let Some(adjusting) = &self.adjusting else { return 0.0 };
-        let sd = match aim.quantity {
-            Quantity::RightHigher => adjusting.higher_sd,
-            Quantity::Surface(SiteName::SeatBone(Side::Left)) => adjusting.surface_sd[0],
-            Quantity::Surface(SiteName::SeatBone(Side::Right)) => adjusting.surface_sd[1],
-            // Tops, counts and firmness are as sure as the counts.
-            _ => 0.0,
-        };
-        FOUR_IN_FIVE * sd / aim.unit
-    }
-
-    /// The sides on which the counts as they are leave too little.
-    pub(crate) fn too_low(&self) -> Result<Vec<Side>, BodyError> {
-        let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
-        let Some(home) = self.search(&meshes, Vec::new()).filled(&self.home, None) else {
-            return Ok(Vec::new());
-        };
-        let limit = self.assumptions.parameters.clearance_limit;
-        let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
-        let low = |(side, unsure): (Side, f64)| {
-            let clearance = Quantity::Clearance(side).value(&home)?;
-            (clearance < limit + unsure).then_some(side)
-        };
-        Ok([Side::Left, Side::Right].into_iter().zip(unsure).filter_map(low).collect())
-    }
-
-    /// Whether goals come so much nearer that cells are to be moved for it, where a client sits
-    /// already: what the next checks say is mostly how finely hands can tell.
-    fn is_worth_it(&self, reader: &GoalReader<'_>, wanted: &[Wanted], found: &Filling) -> bool {
-        let Some(adjusting) = &self.adjusting else { return true };
-        let search = self.search(reader.meshes, Vec::new());
-        let Some(home) = search.filled(&self.home, Some(found)) else { return true };
-        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
-        let gains = goals.map(|aims| {
-            let most = |filling| {
-                let own = aims.iter().filter(|aim| !aim.goes_with());
-                own.map(|aim| off(aim, filling)).fold(0.0, f64::max)
-            };
-            most(&home) - most(found)
-        });
-        let cells: f64 = (found.counts.iter().zip(&self.home))
-            .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
-            .sum();
-        // What earlier moves should have brought and did not is more likely what hands cannot tell.
-        let times = 1.0 + adjusting.earlier as f64;
-        gains.fold(0.0, f64::max) >= times * (WORTH + WORTH_OF_A_CELL * cells)
-    }
-
-    fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {
+    pub(super) fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {
         let stock = self.cushion.stock();
         let bound = |((at, ix), fixed): ((usize, CompartmentIx), &bool)| {
             let (cells, home) = (stock[ix].cells, self.home[at]);
@@ -513,7 +305,7 @@ impl<'a> Planner<'a> {
     }
 
     /// That the clearance does not get less on sides that were found pinched or felt.
-    fn held(&self, meshes: &SearchMeshes<'_>) -> Vec<Aim> {
+    pub(super) fn held(&self, meshes: &SearchMeshes<'_>) -> Vec<Aim> {
         let Some(adjusting) =
             self.adjusting.as_ref().filter(|adjusting| !adjusting.held.is_empty())
         else {
@@ -550,79 +342,10 @@ impl<'a> Planner<'a> {
         }
         FoundPlan { counts, goals, prediction, not_safe, costs: None }
     }
-
-    /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.
-    fn outcomes(&self, reader: &GoalReader<'_>, counts: &[u32]) -> Vec<GoalOutcome> {
-        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
-        let search = self.search(reader.meshes, Vec::new());
-        match search.filled(&real, Some(reader.stock)) {
-            Some(filling) => self.judged(reader, &filling),
-            None => self.refused_all(Shortfall::NoRest),
-        }
-    }
-
-    fn refused_all(&self, why: Shortfall) -> Vec<GoalOutcome> {
-        self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect()
-    }
-
-    /// What becomes of the goals on a filling.
-    pub(crate) fn judged(&self, reader: &GoalReader<'_>, filling: &Filling) -> Vec<GoalOutcome> {
-        let (needs, cushion, fixed) = (&self.needs, self.cushion, self.fixed.as_slice());
-        let judge = Judge { needs, cushion, fixed, stock: reader.stock, filling };
-        reader.wanted().iter().map(|goal| judge.outcome(goal)).collect()
-    }
 }
 
 /// The stock fill of a cushion, in the pattern's order.
 pub(crate) fn stock_counts(cushion: &PreparedCushion) -> Vec<f64> {
     let (pattern, stock) = (cushion.pattern(), cushion.stock());
     pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect()
-}
-
-/// What counts, of which so much is expected, change for a client: from `recorded`, or from the stock
-/// fill where there are none. None where the client does not come to rest.
-///
-/// # Errors
-///
-/// Returns what in the client's measures is no body's.
-pub fn costs(
-    client: &Client,
-    cushion: &PreparedCushion,
-    weight: Mass,
-    recorded: Option<&[u32]>,
-    (counts, prediction): (&[u32], &Prediction),
-    stop: Stop<'_>,
-) -> Result<Option<Costs>, BodyError> {
-    let assumptions = assumptions_of(client, cushion, weight, stop)?;
-    let meshes = SearchMeshes::new(cushion, &assumptions, stop)?;
-    let (reference, from) = match recorded {
-        Some(recorded) => (real(recorded), ToldFrom::Present),
-        None => (stock_counts(cushion), ToldFrom::Stock),
-    };
-    let planner = Planner::judging(cushion, client, assumptions, reference, from, stop);
-    let Some(stock) = planner.search(&meshes, Vec::new()).filled(&stock_counts(cushion), None)
-    else {
-        return Ok(None);
-    };
-    let pattern = cushion.pattern();
-    let reader = GoalReader { needs: &planner.needs, pattern, meshes: &meshes, stock: &stock };
-    let goals = planner.outcomes(&reader, counts);
-    Ok(planner.costs(&reader, counts, &goals, prediction))
-}
-
-/// The ranks of goals that are not met on the best filling, with what goes with them.
-fn beyond_reach(search: &Search<'_>, wanted: &[Wanted], best: &Filling) -> Vec<usize> {
-    let missed = |rank: usize| {
-        // Aims are pursued to half a tolerance: half a one more is one off.
-        let mut own = search.aims.iter().filter(move |aim| aim.rank == rank);
-        own.any(|aim| off(aim, best) > 0.5)
-    };
-    let goals = 0..wanted.len();
-    let missed = goals.filter(|goal| missed(Needs::rank(*goal, false)));
-    missed.flat_map(|goal| [false, true].map(|goes_with| Needs::rank(goal, goes_with))).collect()
-}
-
-/// How many tolerances a filling is off an aim, either way.
-fn off(aim: &Aim, filling: &Filling) -> f64 {
-    aim.quantity.value(filling).map_or(0.0, |value| aim.off(value).abs())
 }

@@ -1,0 +1,112 @@
+//! What is expected of counts, what becomes of the goals on them, and what they change.
+
+use case::{BodyError, Client, Costs, GoalOutcome, Prediction, Shortfall, ToldFrom};
+use cushion::Mass;
+use mechanics::Stop;
+
+use crate::goals::aims::{Filling, real};
+use crate::goals::limits::broken;
+use crate::goals::wanted::GoalReader;
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::SearchMeshes;
+use crate::prediction::costs::Compared;
+use crate::prediction::predictor::{AlreadySolved, Predictor};
+use crate::prediction::prepared::PreparedCushion;
+use crate::search::judge::{Judge, refused};
+use crate::search::planner::{FoundPlan, Planner, stock_counts};
+
+/// What counts, of which so much is expected, change for a client: from `recorded`, or from the stock
+/// fill where there are none. None where the client does not come to rest.
+///
+/// # Errors
+///
+/// Returns what in the client's measures is no body's.
+pub fn costs(
+    client: &Client,
+    cushion: &PreparedCushion,
+    weight: Mass,
+    recorded: Option<&[u32]>,
+    (counts, prediction): (&[u32], &Prediction),
+    stop: Stop<'_>,
+) -> Result<Option<Costs>, BodyError> {
+    let assumptions = assumptions_of(client, cushion, weight, stop)?;
+    let meshes = SearchMeshes::new(cushion, &assumptions, stop)?;
+    let (reference, from) = match recorded {
+        Some(recorded) => (real(recorded), ToldFrom::Present),
+        None => (stock_counts(cushion), ToldFrom::Stock),
+    };
+    let planner = Planner::judging(cushion, client, assumptions, reference, from, stop);
+    let Some(stock) = planner.search(&meshes, Vec::new()).filled(&stock_counts(cushion), None)
+    else {
+        return Ok(None);
+    };
+    let pattern = cushion.pattern();
+    let reader = GoalReader { needs: &planner.needs, pattern, meshes: &meshes, stock: &stock };
+    let goals = planner.outcomes(&reader, counts);
+    Ok(planner.costs(&reader, counts, &goals, prediction))
+}
+
+impl Planner<'_> {
+    /// What is expected of counts, without looking for others.
+    pub(crate) fn seen(&self, counts: &[u32]) -> Result<FoundPlan, BodyError> {
+        let pattern = self.cushion.pattern();
+        let predictor = Predictor::new(
+            self.cushion.fine(),
+            self.cushion.rough(),
+            &self.assumptions,
+            self.stop,
+        )?;
+        let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
+        let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
+        let stock = self.search(&meshes, Vec::new()).filled(&stock_counts(self.cushion), None);
+        let (goals, costs) = match &stock {
+            Some(stock) => {
+                let reader = GoalReader { needs: &self.needs, pattern, meshes: &meshes, stock };
+                let goals = self.outcomes(&reader, counts);
+                let costs = self.costs(&reader, counts, &goals, &prediction);
+                (goals, costs)
+            }
+            None => (self.refused_all(Shortfall::NoRestOnStock), None),
+        };
+        let not_safe = broken(&prediction);
+        Ok(FoundPlan { counts: counts.to_vec(), goals, prediction, not_safe, costs })
+    }
+
+    /// What counts change, from those that are told from.
+    pub(super) fn costs(
+        &self,
+        reader: &GoalReader<'_>,
+        counts: &[u32],
+        goals: &[GoalOutcome],
+        prediction: &Prediction,
+    ) -> Option<Costs> {
+        let seat = prediction.seated.as_ref()?;
+        let search = self.search(reader.meshes, Vec::new());
+        let after = search.filled(&real(counts), Some(reader.stock))?;
+        let before = search.filled(&self.reference, Some(reader.stock))?;
+        let was = self.judged(reader, &before);
+        let compared = Compared { before: &before, after: &after, goals: [&was, goals] };
+        Some(compared.costs(self.told_from, &self.needs, seat))
+    }
+
+    /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.
+    pub(super) fn outcomes(&self, reader: &GoalReader<'_>, counts: &[u32]) -> Vec<GoalOutcome> {
+        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        let search = self.search(reader.meshes, Vec::new());
+        match search.filled(&real, Some(reader.stock)) {
+            Some(filling) => self.judged(reader, &filling),
+            None => self.refused_all(Shortfall::NoRest),
+        }
+    }
+
+    pub(super) fn refused_all(&self, why: Shortfall) -> Vec<GoalOutcome> {
+        self.needs.goals.iter().map(|goal| refused(goal.want, why)).collect()
+    }
+
+    /// What becomes of the goals on a filling.
+    pub(crate) fn judged(&self, reader: &GoalReader<'_>, filling: &Filling) -> Vec<GoalOutcome> {
+        let (needs, cushion, fixed) = (&self.needs, self.cushion, self.fixed.as_slice());
+        let judge = Judge { needs, cushion, fixed, stock: reader.stock, filling };
+        reader.wanted().iter().map(|goal| judge.outcome(goal)).collect()
+    }
+}

@@ -1,0 +1,140 @@
+//! What is to be done where a client sits already: nothing, mend what is broken, or pursue goals; and
+//! whether that is worth its cells.
+
+use case::{BodyError, SiteName};
+use cushion::Side;
+
+use crate::goals::aims::{Aim, Filling, Quantity};
+use crate::goals::limits::{Reference, limits};
+use crate::goals::wanted::{GoalReader, Wanted};
+use crate::prediction::client_on_cushion::SearchMeshes;
+use crate::search::planner::Planner;
+
+/// Tolerances from which a limit counts as broken: below, two meshes differ.
+const BROKEN: f64 = 0.05;
+/// Tolerances from which a goal that was met is taken up again: one, and what hands cannot tell.
+const REOPENED: f64 = 1.5;
+/// Standard deviations below which a normal number is with a chance of four in five.
+const FOUR_IN_FIVE: f64 = 0.84;
+/// By how many tolerances a goal must come nearer for any cells to be moved, and for each cell of an
+/// adult's compartment beside.
+const WORTH: f64 = 0.25;
+const WORTH_OF_A_CELL: f64 = 0.05;
+/// Cells of an adult's compartment, of which those of a child's are counted as the same share.
+const ADULT_COMPARTMENT: f64 = 60.0;
+
+/// What is to be done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Task {
+    /// The goals are pursued, in their order.
+    Pursue,
+    /// What is broken is mended, and goals may not get worse.
+    Repair,
+    /// Nothing.
+    Stay,
+}
+
+/// What an adjustment adds to a plan.
+#[derive(Clone, Debug)]
+pub(crate) struct Adjusting {
+    /// How much more clearance is kept under each seat bone than the limit, m: how unsure it is.
+    pub(crate) unsure: [f64; 2],
+    /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
+    /// the left, m, each as a standard deviation.
+    pub(crate) surface_sd: [f64; 2],
+    pub(crate) higher_sd: f64,
+    /// The least and the most cells of each compartment in this round.
+    pub(crate) bounds: Vec<[f64; 2]>,
+    /// Sides on which the clearance must not get less.
+    pub(crate) held: Vec<Side>,
+    /// How often cells were moved before after checks that are learnt from.
+    pub(crate) earlier: usize,
+    /// The last counts on which a check was passed.
+    pub(crate) passed: Option<Vec<f64>>,
+    /// Whether client and answers are the same left and right.
+    pub(crate) symmetric: bool,
+}
+
+impl Planner<'_> {
+    /// What is to be done. A plan pursues its goals; an adjustment only what is off.
+    pub(super) fn task(
+        &self,
+        reader: &GoalReader<'_>,
+        wanted: &[Wanted],
+        needed: [f64; 2],
+    ) -> Task {
+        if self.adjusting.is_none() {
+            return Task::Pursue;
+        }
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(reader.stock)) else { return Task::Repair };
+        let passed = self.passed.as_ref();
+        let passed = passed.and_then(|passed| search.filled(passed, Some(&home)));
+        let reference = Reference { now: &home, passed: passed.as_ref() };
+        let broken = limits(&self.needs, reader.pattern, reference, needed);
+        if broken.iter().any(|aim| aim.misses(&home) > BROKEN) {
+            return Task::Repair;
+        }
+        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
+        let reopened = goals
+            .filter(|aim| !aim.goes_with())
+            .any(|aim| aim.misses(&home) > REOPENED.max(1.0 + self.unsure(aim)));
+        if reopened { Task::Pursue } else { Task::Stay }
+    }
+
+    /// How many tolerances the number of an aim may be off by what is not known, with a chance of four
+    /// in five that it is not more.
+    fn unsure(&self, aim: &Aim) -> f64 {
+        let Some(adjusting) = &self.adjusting else { return 0.0 };
+        let sd = match aim.quantity {
+            Quantity::RightHigher => adjusting.higher_sd,
+            Quantity::Surface(SiteName::SeatBone(Side::Left)) => adjusting.surface_sd[0],
+            Quantity::Surface(SiteName::SeatBone(Side::Right)) => adjusting.surface_sd[1],
+            // Tops, counts and firmness are as sure as the counts.
+            _ => 0.0,
+        };
+        FOUR_IN_FIVE * sd / aim.unit
+    }
+
+    /// The sides on which the counts as they are leave too little.
+    pub(crate) fn too_low(&self) -> Result<Vec<Side>, BodyError> {
+        let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
+        let Some(home) = self.search(&meshes, Vec::new()).filled(&self.home, None) else {
+            return Ok(Vec::new());
+        };
+        let limit = self.assumptions.parameters.clearance_limit;
+        let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
+        let low = |(side, unsure): (Side, f64)| {
+            let clearance = Quantity::Clearance(side).value(&home)?;
+            (clearance < limit + unsure).then_some(side)
+        };
+        Ok([Side::Left, Side::Right].into_iter().zip(unsure).filter_map(low).collect())
+    }
+
+    /// Whether goals come so much nearer that cells are to be moved for it, where a client sits
+    /// already: what the next checks say is mostly how finely hands can tell.
+    pub(super) fn is_worth_it(
+        &self,
+        reader: &GoalReader<'_>,
+        wanted: &[Wanted],
+        found: &Filling,
+    ) -> bool {
+        let Some(adjusting) = &self.adjusting else { return true };
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(found)) else { return true };
+        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
+        let gains = goals.map(|aims| {
+            let most = |filling| {
+                let own = aims.iter().filter(|aim| !aim.goes_with());
+                own.map(|aim| aim.misses(filling)).fold(0.0, f64::max)
+            };
+            most(&home) - most(found)
+        });
+        let cells: f64 = (found.counts.iter().zip(&self.home))
+            .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
+            .sum();
+        // What earlier moves should have brought and did not is more likely what hands cannot tell.
+        let times = 1.0 + adjusting.earlier as f64;
+        gains.fold(0.0, f64::max) >= times * (WORTH + WORTH_OF_A_CELL * cells)
+    }
+}
