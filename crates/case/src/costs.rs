@@ -70,7 +70,7 @@ pub struct Costs {
     pub from: ToldFrom,
     /// Each goal, in order.
     pub goals: Vec<GoalChange>,
-    /// Each site with an injury, and each that is at risk by an old one or feels nothing.
+    /// Each site with an injury, healed or not, and the coccyx of a client who slides.
     pub careful: Vec<SiteChange>,
     /// Degrees by which the right side is turned up.
     pub roll_deg: BeforeAfter<f64>,

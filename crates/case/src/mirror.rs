@@ -309,6 +309,9 @@ impl Mirror for BrokenLimit {
                 numbers.sort_unstable();
                 Self::BottomsOut(numbers)
             }
+            Self::InjuredSite { site, rise, from } => {
+                Self::InjuredSite { site: site.mirrored(partners), rise: *rise, from: *from }
+            }
             Self::Tips
             | Self::LeansAway
             | Self::NoRest

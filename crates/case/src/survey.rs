@@ -43,16 +43,19 @@ pub enum SurveyFault {
     BottomsOut,
     /// It tips, leans away, or does not come to rest.
     NoRest,
+    /// A site with an injury gets more.
+    InjuredSite,
     /// No plan is made: the measures make no body, or it is too heavy.
     Refused,
 }
 
 impl SurveyFault {
     /// All, with how tables call them.
-    pub const IDS: [(Self, &str); 4] = [
+    pub const IDS: [(Self, &str); 5] = [
         (Self::Clearance, "too-little-clearance"),
         (Self::BottomsOut, "bottoms-out"),
         (Self::NoRest, "no-rest"),
+        (Self::InjuredSite, "injured-site"),
         (Self::Refused, "refused"),
     ];
 }
@@ -66,6 +69,7 @@ impl From<&BrokenLimit> for SurveyFault {
             | BrokenLimit::LeansAway
             | BrokenLimit::NoRest
             | BrokenLimit::NoRestOnStock => Self::NoRest,
+            BrokenLimit::InjuredSite { .. } => Self::InjuredSite,
             BrokenLimit::TooHeavy { .. } => Self::Refused,
         }
     }

@@ -4,8 +4,8 @@
 //! plan. What hands found is a fact and always recorded, but for answers that do not go together.
 
 use case::{
-    Adjustment, Check, Client, CountReason, Date, Drawn, Entry, Expected, GoalOutcome, NotDrawn,
-    Plan, PlannedCount, Prediction, RecordedCount, RecordedPlan, Sides, Trouble, Want,
+    Adjustment, BrokenLimit, Check, Client, CountReason, Date, Drawn, Entry, Expected, GoalOutcome,
+    NotDrawn, Plan, PlannedCount, Prediction, RecordedCount, RecordedPlan, Sides, Trouble, Want,
 };
 use fitting::Adjusted;
 use words::Language;
@@ -29,11 +29,13 @@ pub struct Recorder<'a> {
     pub language: &'a dyn Language,
 }
 
-/// Whether a plan may be recorded: all limits are kept, and no unhealed site waits for relief that
-/// the plan does not bring, or that was taken by name. Other goals may fall short, and are told.
+/// Whether a plan may be recorded: all limits are kept, and no unhealed site gets more, or waits for
+/// relief that the plan does not bring; unless that was taken by name. Other goals may fall short, and
+/// are told.
 #[must_use]
 pub fn plan_stands(plan: &Plan, client: &Client, nearest_safe: bool) -> bool {
-    plan.not_safe.is_empty() && (nearest_safe || short_for_injuries(plan, client).is_empty())
+    limits_stand(&plan.not_safe, nearest_safe)
+        && (nearest_safe || short_for_injuries(plan, client).is_empty())
 }
 
 /// The goals that are to take load off an unhealed site, and are not met.
@@ -47,10 +49,15 @@ pub fn short_for_injuries(plan: &Plan, client: &Client) -> Vec<GoalOutcome> {
     plan.goals.iter().filter(waits).cloned().collect()
 }
 
-/// Whether the counts of an adjustment may be recorded as a plan.
+/// Whether the counts of an adjustment may be recorded as a plan; `nearest_safe` takes by name what an
+/// unhealed site gets more.
 #[must_use]
-pub fn adjustment_stands(adjusted: &Adjusted) -> bool {
-    adjusted.not_safe.is_empty()
+pub fn adjustment_stands(adjusted: &Adjusted, nearest_safe: bool) -> bool {
+    limits_stand(&adjusted.not_safe, nearest_safe)
+}
+
+fn limits_stand(not_safe: &[BrokenLimit], nearest_safe: bool) -> bool {
+    not_safe.iter().all(|limit| nearest_safe && limit.may_be_taken())
 }
 
 impl OpenCase {
@@ -98,13 +105,14 @@ impl OpenCase {
         shelf: &dyn Shelf,
         checks: &[Check],
         adjusted: &Adjusted,
+        nearest_safe: bool,
         recorder: &Recorder<'_>,
     ) -> Result<bool, WorkError> {
         recorder.signed()?;
         if !adjusted.doubts.is_empty() && adjusted.alarms.is_empty() {
             return Ok(false);
         }
-        let stands = adjustment_stands(adjusted);
+        let stands = adjustment_stands(adjusted, nearest_safe);
         let moves = if stands { adjusted.moves.clone() } else { Vec::new() };
         let first = self.client.value.latest_plan().is_none();
         let adjustment = Adjustment {

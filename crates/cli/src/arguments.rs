@@ -144,7 +144,7 @@ pub(crate) struct Plan {
     #[command(flatten)]
     pub(crate) record: Record,
 
-    /// Take the nearest safe plan where an injured site cannot be off-loaded as wanted
+    /// Take the nearest safe plan where an injury cannot be off-loaded as wanted, or gets more
     #[arg(long)]
     pub(crate) nearest_safe: bool,
 
@@ -226,6 +226,10 @@ pub(crate) struct Adjust {
     /// Look for mistakes in the set-up that would explain what was found
     #[arg(long)]
     pub(crate) why: bool,
+
+    /// Take the moves that load an injury least where all that keep the limits load it more
+    #[arg(long)]
+    pub(crate) nearest_safe: bool,
 
     #[command(flatten)]
     pub(crate) record: Record,

@@ -59,8 +59,21 @@ pub(crate) fn left_first<T>(mut all: Vec<T>, group: impl Fn(&T) -> Option<(u8, S
     all
 }
 
+/// Limits as they are told: within a run of one kind the left first, and sites in their order.
+pub(crate) fn limits_in_order(limits: Vec<BrokenLimit>) -> Vec<BrokenLimit> {
+    let mut limits = left_first(limits, side_of_limit);
+    let site = |limit: &BrokenLimit| match limit {
+        BrokenLimit::InjuredSite { site, .. } => Some(*site),
+        _ => None,
+    };
+    for run in limits.chunk_by_mut(|a, b| site(a).is_some() && site(b).is_some()) {
+        run.sort_by_key(site);
+    }
+    limits
+}
+
 /// The group and side of a limit, as they are told.
-pub(crate) fn side_of_limit(limit: &BrokenLimit) -> Option<(u8, Side)> {
+fn side_of_limit(limit: &BrokenLimit) -> Option<(u8, Side)> {
     match limit {
         BrokenLimit::Clearance { side, .. } | BrokenLimit::LowClearance { side, .. } => {
             Some((0, *side))
@@ -70,6 +83,7 @@ pub(crate) fn side_of_limit(limit: &BrokenLimit) -> Option<(u8, Side)> {
         | BrokenLimit::LeansAway
         | BrokenLimit::NoRest
         | BrokenLimit::NoRestOnStock
+        | BrokenLimit::InjuredSite { .. }
         | BrokenLimit::TooHeavy { .. } => None,
     }
 }

@@ -1,9 +1,12 @@
-//! For tests only: comparisons that fail on NaN, built-in values by name, shelves in memory.
+//! For tests only: comparisons that fail on NaN, built-in values by name, recorded counts, shelves in
+//! memory.
 
 mod laws;
+mod records;
 mod shelves;
 
 pub use crate::laws::assert_keeps_the_promises;
+pub use crate::records::{identity, recorded};
 pub use crate::shelves::{Ended, Fault, FaultyShelf, MemoryShelf};
 
 use cushion::{Cell, Layout, Pattern, Size, arrange};

@@ -2,6 +2,8 @@
 
 use cushion::{Length, Mass, Side};
 
+use crate::{SiteName, ToldFrom};
+
 /// A limit that is not kept.
 #[derive(Clone, Debug, PartialEq)]
 pub enum BrokenLimit {
@@ -33,6 +35,15 @@ pub enum BrokenLimit {
     NoRest,
     /// The client does not come to rest on the stock fill, from which everything is counted.
     NoRestOnStock,
+    /// A site with an injury that is not healed would get more pressure.
+    InjuredSite {
+        /// Where the injury is.
+        site: SiteName,
+        /// By which share of what it gets on the counts that are told from.
+        rise: f64,
+        /// The counts that may not be made worse.
+        from: ToldFrom,
+    },
     /// The client is heavier than the cushion is rated for.
     TooHeavy {
         /// The client's weight.
@@ -43,6 +54,13 @@ pub enum BrokenLimit {
 }
 
 impl BrokenLimit {
+    /// Whether a clinician may take counts on which it is broken, by name: what more an injury gets is
+    /// weighed at the chair, against what is broken otherwise. All other limits stand.
+    #[must_use]
+    pub fn may_be_taken(&self) -> bool {
+        matches!(self, Self::InjuredSite { .. })
+    }
+
     /// How reports call it.
     #[must_use]
     pub fn id(&self) -> &'static str {
@@ -54,6 +72,7 @@ impl BrokenLimit {
             Self::LeansAway => "leans-away",
             Self::NoRest => "no-rest",
             Self::NoRestOnStock => "no-rest-on-stock",
+            Self::InjuredSite { .. } => "injured-site",
             Self::TooHeavy { .. } => "too-heavy",
         }
     }

@@ -6,7 +6,7 @@
 use std::sync::OnceLock;
 
 use case::question::{Answer, Group, Kind, Question, Use};
-use case::{Client, CushionIdentity, Date, Digest, Entry, RecordedPlan};
+use case::{Client, CushionIdentity, Date, Entry, RecordedPlan};
 use cushion::Length;
 use files::{BuiltIn, read_client, starter};
 use fitting::{AdjustInput, PlanInput, PreparedCushion, Spacings};
@@ -30,28 +30,7 @@ fn stock() -> Vec<u32> {
 }
 
 fn recorded() -> RecordedPlan {
-    let pattern = cushion().pattern();
-    let digest = || Digest::new("0123456789abcdef").unwrap();
-    let count = |(own, cells): (&cushion::Compartment, u32)| case::RecordedCount {
-        id: own.id.clone(),
-        number: own.number,
-        stock: cells,
-        planned: cells,
-    };
-    RecordedPlan {
-        on: DAY,
-        by: "OT".to_owned(),
-        layout: "row-six".to_owned(),
-        size: pattern.size(),
-        counts: pattern.compartments().iter().zip(stock()).map(count).collect(),
-        program: "seatwright".to_owned(),
-        layout_digest: digest(),
-        cell_digest: digest(),
-        parameters_digest: digest(),
-        drawn_by: None,
-        why: None,
-        expected: None,
-    }
+    testkit::recorded(cushion().pattern(), &stock())
 }
 
 /// What the program answers of a client, as a text to be compared.

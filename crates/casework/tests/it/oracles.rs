@@ -209,7 +209,7 @@ proptest! {
         let case = open(&shelf);
         let adjusted = case.adjust(&now, &checks, DAY, Stop::never()).unwrap();
         lead(&case.pattern, &now.counts, &adjusted.moves, &adjusted.counts)?;
-        case.record_adjustment(&shelf, &checks, &adjusted, &OT).unwrap();
+        case.record_adjustment(&shelf, &checks, &adjusted, false, &OT).unwrap();
         let client = client_of(&shelf.text(FILE));
         let Some(Entry::Adjustment(entry)) = client.record.first() else { return Ok(()) };
         prop_assert_eq!(&entry.checks, &checks);

@@ -51,7 +51,7 @@ fn of_two_that_record_at_once_the_second_is_told() {
     let checks = [Check::read("under", "left=bone-felt").unwrap()];
     let now = second.counts_now(DAY, Stop::never()).unwrap();
     let adjusted = second.adjust(&now, &checks, DAY, Stop::never()).unwrap();
-    let told = second.record_adjustment(&shelf, &checks, &adjusted, &OT).unwrap_err();
+    let told = second.record_adjustment(&shelf, &checks, &adjusted, false, &OT).unwrap_err();
     assert_eq!(told.whose, Whose::Keeper);
     assert_eq!(text(&shelf), after_first);
 }
@@ -82,7 +82,7 @@ fn an_adjustment_that_is_not_safe_records_what_was_found_and_neither_moves_nor_c
     let mut adjusted = case.adjust(&now, &checks, DAY, Stop::never()).unwrap();
     assert!(!adjusted.moves.is_empty());
     adjusted.not_safe = vec![BrokenLimit::Tips];
-    assert!(case.record_adjustment(&shelf, &checks, &adjusted, &OT).unwrap());
+    assert!(case.record_adjustment(&shelf, &checks, &adjusted, false, &OT).unwrap());
     let record = open(&shelf).client.value.record;
     assert_eq!(record.len(), 2, "{record:?}");
     let Entry::Adjustment(found) = &record[1] else { panic!("{record:?}") };
@@ -133,7 +133,7 @@ fn checks_on_another_layout_with_the_same_ids_are_no_evidence() {
     let now = case.counts_now(DAY, Stop::never()).unwrap();
     let earlier = [Check::read("under", "left=45mm").unwrap()];
     let adjusted = case.adjust(&now, &earlier, DAY, Stop::never()).unwrap();
-    case.record_adjustment(&shelf, &earlier, &adjusted, &OT).unwrap();
+    case.record_adjustment(&shelf, &earlier, &adjusted, false, &OT).unwrap();
     let mut case = open(&shelf);
     let press = [Check::read("under", "right=31mm").unwrap()];
     let with = case.adjust(&now, &press, DAY, Stop::never()).unwrap();

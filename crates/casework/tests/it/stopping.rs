@@ -34,7 +34,7 @@ fn adjust(case: &OpenCase, shelf: &MemoryShelf, stop: Stop<'_>) -> Result<(), Wo
     let now = case.counts_now(DAY, Stop::never())?;
     let checks = [Check::read("under", "left=31mm").unwrap()];
     let adjusted = case.adjust(&now, &checks, DAY, stop)?;
-    case.record_adjustment(shelf, &checks, &adjusted, &OT).map(drop)
+    case.record_adjustment(shelf, &checks, &adjusted, false, &OT).map(drop)
 }
 
 fn predict(case: &OpenCase, _: &MemoryShelf, stop: Stop<'_>) -> Result<(), WorkError> {

@@ -28,7 +28,10 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
     let adjusted = case.adjust(&now, &checks, on, never)?;
     let why = if arguments.why { case.mistakes(&now, &checks, on, never)? } else { Vec::new() };
     let recorded = match arguments.record.recorder(on) {
-        Some(by) => case.record_adjustment(outside.shelf(), &checks, &adjusted, &by)?,
+        Some(by) => {
+            let taken = arguments.nearest_safe;
+            case.record_adjustment(outside.shelf(), &checks, &adjusted, taken, &by)?
+        }
         None => false,
     };
     if terminal.is_json() {
@@ -41,11 +44,31 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
         lines.extend(recorded.then(|| recorded_in(arguments, &adjusted)));
         terminal.answer(&(lines.join("\n") + "\n"))?;
     }
-    match (adjusted.alarms.is_empty(), terminal.is_json()) {
-        (true, _) => Ok(()),
-        (false, true) => Err(client_off(say, &adjusted).told()),
-        (false, false) => Err(client_off(say, &adjusted)),
+    match ending(say, arguments, &adjusted) {
+        Err(failure) if terminal.is_json() => Err(failure.told()),
+        ending => ending,
     }
+}
+
+/// Whether the answer ends well: not after an alarm, not where nothing can be moved and a limit is not
+/// kept, and not where moves load an injury and nobody took them by name.
+fn ending(say: &dyn Language, arguments: &Adjust, adjusted: &Adjusted) -> Result<(), Failure> {
+    if !adjusted.alarms.is_empty() {
+        return Err(client_off(say, adjusted));
+    }
+    let not_safe = |hint: &'static str| {
+        Err(Failure::new(Whose::Clinician, say.not_safe(&adjusted.not_safe)).hint(hint))
+    };
+    let loads = adjusted.not_safe.iter().any(case::BrokenLimit::may_be_taken);
+    if adjusted.verdict == Verdict::Move && loads && !arguments.nearest_safe {
+        return not_safe(
+            "keep the client off the cushion; the moves shown are those that load the injury              least, and --nearest-safe takes them",
+        );
+    }
+    if adjusted.verdict == Verdict::Stay && !adjusted.not_safe.is_empty() {
+        return not_safe(say.lines().take_another_cushion);
+    }
+    Ok(())
 }
 
 /// What the alarms are, as the reason for which the command does not end well.
@@ -166,7 +189,7 @@ fn words(
 /// What was recorded, a line.
 fn recorded_in(arguments: &Adjust, adjusted: &Adjusted) -> String {
     let file = arguments.client.display();
-    if adjusted.moves.is_empty() || casework::adjustment_stands(adjusted) {
+    if adjusted.moves.is_empty() || casework::adjustment_stands(adjusted, arguments.nearest_safe) {
         let proposed = (!adjusted.moves.is_empty()).then(|| ENGLISH.is_proposed());
         return format!("Recorded in {file}. {}", proposed.unwrap_or_default())
             .trim_end()

@@ -48,6 +48,9 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
     ending
 }
 
+/// How a plan is taken that does not do all for an injury.
+const NEAREST_SAFE: &str = "the plan shown is the nearest safe one; --nearest-safe takes it";
+
 /// Whether a goal falls short where none may.
 fn is_too_little(arguments: &Plan, plan: &Counts) -> bool {
     arguments.strict && plan.goals.iter().any(|goal| !goal.met)
@@ -66,15 +69,17 @@ fn ending(
         let message = format!("{}{unrecorded}", say.nothing_planned());
         return Err(Failure::file(message).hint(lines.weigh_the_client));
     }
-    if !plan.not_safe.is_empty() {
+    let kept_or_taken = |limit: &case::BrokenLimit| arguments.nearest_safe && limit.may_be_taken();
+    if !plan.not_safe.iter().all(kept_or_taken) {
         let message = format!("{}{unrecorded}", say.not_safe(&plan.not_safe));
-        return Err(Failure::new(Whose::Clinician, message).hint(lines.take_another_cushion));
+        let may_be_taken = plan.not_safe.iter().all(case::BrokenLimit::may_be_taken);
+        let hint = if may_be_taken { NEAREST_SAFE } else { lines.take_another_cushion };
+        return Err(Failure::new(Whose::Clinician, message).hint(hint));
     }
     let waiting = casework::short_for_injuries(plan, &case.client.value);
     if !waiting.is_empty() && !arguments.nearest_safe {
         let message = format!("{}{unrecorded}", say.goals_not_reached(&waiting));
-        return Err(Failure::new(Whose::Clinician, message)
-            .hint("the plan shown is the nearest safe one; --nearest-safe takes it"));
+        return Err(Failure::new(Whose::Clinician, message).hint(NEAREST_SAFE));
     }
     if is_too_little(arguments, plan) {
         let message = format!("{}{unrecorded}", say.goals_not_reached(&plan.goals));

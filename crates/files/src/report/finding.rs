@@ -133,6 +133,11 @@ fn limit(limit: &BrokenLimit) -> Facts {
             some([("side", side(*at)), ("left_mm", mm(*left)), ("needed_mm", mm(*needed))])
         }
         BrokenLimit::BottomsOut(numbers) => some([("compartments", json!(numbers))]),
+        BrokenLimit::InjuredSite { site, rise, from } => some([
+            ("site", json!(site.id())),
+            ("rise_percent", json!(rounded(100.0 * rise))),
+            ("from", json!(from.id())),
+        ]),
         BrokenLimit::TooHeavy { weight, rating } => {
             some([("weight_kg", kg(*weight)), ("rating_kg", kg(*rating))])
         }

@@ -23,7 +23,7 @@ use crate::checks::expected::{Expected, missing};
 use crate::checks::passed::{in_order, passed_counts};
 use crate::goals::aims::real;
 use crate::image::{
-    answered_by_its_image, evened, is_its_own_image, left_first, side_of_limit, side_of_step,
+    answered_by_its_image, evened, is_its_own_image, left_first, limits_in_order, side_of_step,
 };
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::prepared::PreparedCushion;
@@ -137,7 +137,7 @@ impl Mirror for Adjusted {
             moves: self.moves.mirrored(partners),
             next: left_first(self.next.mirrored(partners), side_of_step),
             goals: self.goals.mirrored(partners),
-            not_safe: left_first(self.not_safe.mirrored(partners), side_of_limit),
+            not_safe: limits_in_order(self.not_safe.mirrored(partners)),
             prediction: self.prediction.mirrored(partners),
             costs: self.costs.as_ref().map(|costs| costs.mirrored(partners)),
         }

@@ -1,6 +1,6 @@
 //! The limits that come before every goal.
 
-use case::{BrokenLimit, PredictedOutcome, Prediction, Spread};
+use case::{BrokenLimit, PredictedOutcome, Prediction, Spread, ToldFrom};
 use cushion::{Length, Pattern, Side};
 use mechanics::Parameters;
 
@@ -110,6 +110,28 @@ fn turns(needs: &Needs, now: &Filling) -> Vec<Aim> {
         [MOST_PITCH; 2]
     };
     roll.flatten().into_iter().chain(around(Quantity::Pitch, pitch)).collect()
+}
+
+/// The sites with an injury that is not healed to which a filling gives more than it may: beyond what the
+/// search aims at, more than whole cells and two meshes differ by.
+pub(crate) fn overloaded(
+    needs: &Needs,
+    reference: Reference<'_>,
+    from: ToldFrom,
+    filling: &Filling,
+) -> Vec<BrokenLimit> {
+    let overloaded = |site: &case::SiteName| {
+        let then = Quantity::Surface(*site).value(filling)?;
+        let now = reference.surface(*site)?;
+        let present = Quantity::Surface(*site).value(reference.now);
+        // Of two references the lower one is what may not get worse.
+        let from = if present > Some(now) { ToldFrom::Passed } else { from };
+        let most = (now * (1.0 + A_LITTLE_MORE)).max(now + NOTHING_TO_TELL);
+        let rise = if now > 0.0 { then / now - 1.0 } else { 1.0 };
+        (then > most).then_some(BrokenLimit::InjuredSite { site: *site, rise, from })
+    };
+    let injured = case::SiteName::ALL.iter().filter(|site| needs.injured.contains(site));
+    injured.filter_map(overloaded).collect()
 }
 
 /// Which limits a prediction does not keep; none where the client may be seated so, to be checked

@@ -38,6 +38,8 @@ pub(crate) struct Needs {
     pub(crate) oblique: Option<Oblique>,
     /// Sites with an injury, open or healing.
     pub(crate) injured: Vec<SiteName>,
+    /// Sites with a healed injury.
+    pub(crate) healed: Vec<SiteName>,
     /// Sites with a healed injury, and those that feel nothing.
     pub(crate) at_risk: Vec<SiteName>,
     /// Whether the pelvis tends to slide forward: it is tilted back.
@@ -58,6 +60,7 @@ impl Needs {
             goals: client.goals.clone(),
             oblique: oblique(client),
             injured: client.skin.unhealed(),
+            healed: healed(client),
             at_risk: at_risk(client),
             slides: posterior.is_some(),
             fixed_posterior_tilt: posterior.is_some_and(|tilt| tilt.fixed),
@@ -79,6 +82,16 @@ impl Needs {
             }
         };
         SiteName::ALL.iter().filter_map(share).collect()
+    }
+
+    /// Sites of which every change is told, however small: those with an injury, healed or not, and
+    /// the coccyx of a client who slides.
+    pub(crate) fn told_always(&self) -> Vec<SiteName> {
+        let told = |site: &SiteName| {
+            let injury = self.injured.contains(site) || self.healed.contains(site);
+            injury || (self.slides && *site == SiteName::Coccyx)
+        };
+        SiteName::ALL.into_iter().filter(told).collect()
     }
 
     /// Whether a goal turns the pelvis to a side.
@@ -109,6 +122,10 @@ fn at_risk(client: &Client) -> Vec<SiteName> {
     if client.skin.sensation == Some(Sensation::Absent) {
         return SiteName::ALL.to_vec();
     }
+    healed(client)
+}
+
+fn healed(client: &Client) -> Vec<SiteName> {
     let healed = client.skin.injuries.iter().filter(|own| own.state == Healing::Healed);
     healed.map(|own| own.site).collect()
 }

@@ -24,11 +24,16 @@ const LEVEL_UNIT: f64 = 2.7e-3;
 /// How near a height is brought to what is wanted, m: less is nothing that a hand
 /// tells, a practice judgement.
 const HEIGHT_FREE: f64 = 1e-3;
-/// One tolerance of a step between tops: with what is free, 5 mm count as reached.
+/// One tolerance of a step between tops: with what is free, 5 mm less count as
+/// reached, where that is not more than half.
 const STEP_UNIT: f64 = 4e-3;
 /// One tolerance of a top that is lowered: with what is free, 3 mm count as
-/// reached.
+/// reached, where that is not more than half.
 const TOP_UNIT: f64 = 2e-3;
+/// The most that may be missing of a height for it to count as reached, and what is nothing, as shares
+/// of what was asked: half of a small height is there, whatever a hand tells.
+const MISSED_PART: f64 = 0.5;
+const FREE_PART: f64 = 0.1;
 /// The share of a step that its own compartments are to supply: what is made by lowering the seat is
 /// no support.
 const OWN_PART: f64 = 0.5;
@@ -137,13 +142,13 @@ impl GoalReader<'_> {
                     .map(|ix| self.risen(*ix, OWN_PART_OF_SHELF * height.to_m()))
                     .collect();
                 let step = Quantity::Step { of, over };
-                let step = near(step, height.to_m(), HEIGHT_FREE, STEP_UNIT);
+                let step = high(step, height.to_m(), height.to_m(), STEP_UNIT);
                 Ok(std::iter::once(step).chain(own).collect())
             }
             Want::LowerFront { sides, by } => {
                 let lowered = |ix: CompartmentIx| {
                     let wanted = self.stock.tops[ix.index()] - by.to_m();
-                    near(Quantity::Top(ix), wanted, HEIGHT_FREE, TOP_UNIT)
+                    high(Quantity::Top(ix), wanted, by.to_m(), TOP_UNIT)
                 };
                 Ok(self.front(sides)?.into_iter().map(lowered).collect())
             }
@@ -272,7 +277,7 @@ impl GoalReader<'_> {
         }
         let step = |ix: &CompartmentIx| {
             let quantity = Quantity::Step { of: vec![*ix], over: over.clone() };
-            near(quantity, height, HEIGHT_FREE, STEP_UNIT)
+            high(quantity, height, height, STEP_UNIT)
         };
         let steps: Vec<Aim> = of.iter().map(step).collect();
         let own = of.iter().map(|ix| self.risen(*ix, OWN_PART * height));
@@ -318,6 +323,12 @@ pub(crate) fn under_site(
     under.sort_unstable();
     under.dedup();
     under
+}
+
+/// An aim at a height that is so far from none, with a tolerance of at most `unit`.
+fn high(quantity: Quantity, value: f64, asked: f64, unit: f64) -> Aim {
+    let free = HEIGHT_FREE.min(FREE_PART * asked);
+    near(quantity, value, free, unit.min(MISSED_PART * asked - free))
 }
 
 /// An aim at a value, within `free` of it for nothing and `unit` more for one tolerance.

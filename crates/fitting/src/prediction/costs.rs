@@ -28,7 +28,7 @@ pub(crate) struct Compared<'a> {
 impl Compared<'_> {
     /// All that changes; `seat` are the numbers after it on the fine mesh.
     pub(crate) fn costs(&self, from: ToldFrom, needs: &Needs, seat: &PredictedSeat) -> Costs {
-        let careful: Vec<SiteName> = needs.careful().into_iter().map(|(site, _)| site).collect();
+        let careful = needs.told_always();
         let sites = || seat.sites.iter().map(|site| site.site);
         let mut risen: Vec<SiteChange> = sites()
             .filter(|site| !careful.contains(site))

@@ -11,7 +11,7 @@ use crate::goals::aims::{Aim, Filling, Quantity, Slopes, real};
 use crate::goals::limits::{broken, needed};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, Wanted};
-use crate::image::{left_first, side_of_limit};
+use crate::image::limits_in_order;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
 use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
@@ -50,7 +50,7 @@ impl Mirror for FoundPlan {
             counts: partners.swapped(&self.counts),
             goals: self.goals.mirrored(partners),
             prediction: self.prediction.mirrored(partners),
-            not_safe: left_first(self.not_safe.mirrored(partners), side_of_limit),
+            not_safe: limits_in_order(self.not_safe.mirrored(partners)),
             costs: self.costs.as_ref().map(|costs| costs.mirrored(partners)),
         }
     }
@@ -231,8 +231,7 @@ impl<'a> Planner<'a> {
             predictor.predict(self.cushion.pattern(), &counts, known)
         };
         let goals = self.outcomes(&reader, &counts);
-        let not_safe = broken(&prediction);
-        let costs = self.costs(&reader, &counts, &goals, &prediction);
+        let (not_safe, costs) = self.weighed(&reader, &counts, &goals, &prediction);
         Ok(FoundPlan { counts, goals, prediction, not_safe, costs })
     }
 

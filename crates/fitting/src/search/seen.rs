@@ -1,11 +1,11 @@
 //! What is expected of counts, what becomes of the goals on them, and what they change.
 
-use case::{BodyError, Client, Costs, GoalOutcome, Prediction, Shortfall, ToldFrom};
+use case::{BodyError, BrokenLimit, Client, Costs, GoalOutcome, Prediction, Shortfall, ToldFrom};
 use cushion::Mass;
 use mechanics::Stop;
 
 use crate::goals::aims::{Filling, real};
-use crate::goals::limits::broken;
+use crate::goals::limits::{Reference, broken, overloaded};
 use crate::goals::wanted::GoalReader;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::SearchMeshes;
@@ -43,7 +43,7 @@ pub fn costs(
     let pattern = cushion.pattern();
     let reader = GoalReader { needs: &planner.needs, pattern, meshes: &meshes, stock: &stock };
     let goals = planner.outcomes(&reader, counts);
-    Ok(planner.costs(&reader, counts, &goals, prediction))
+    Ok(planner.weighed(&reader, counts, &goals, prediction).1)
 }
 
 impl Planner<'_> {
@@ -59,34 +59,40 @@ impl Planner<'_> {
         let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
         let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
         let stock = self.search(&meshes, Vec::new()).filled(&stock_counts(self.cushion), None);
-        let (goals, costs) = match &stock {
+        let (goals, (not_safe, costs)) = match &stock {
             Some(stock) => {
                 let reader = GoalReader { needs: &self.needs, pattern, meshes: &meshes, stock };
                 let goals = self.outcomes(&reader, counts);
-                let costs = self.costs(&reader, counts, &goals, &prediction);
-                (goals, costs)
+                let weighed = self.weighed(&reader, counts, &goals, &prediction);
+                (goals, weighed)
             }
-            None => (self.refused_all(Shortfall::NoRestOnStock), None),
+            None => (self.refused_all(Shortfall::NoRestOnStock), (broken(&prediction), None)),
         };
-        let not_safe = broken(&prediction);
         Ok(FoundPlan { counts: counts.to_vec(), goals, prediction, not_safe, costs })
     }
 
-    /// What counts change, from those that are told from.
-    pub(super) fn costs(
+    /// Which limits counts do not keep, and what they change, from those that are told from.
+    pub(super) fn weighed(
         &self,
         reader: &GoalReader<'_>,
         counts: &[u32],
         goals: &[GoalOutcome],
         prediction: &Prediction,
-    ) -> Option<Costs> {
-        let seat = prediction.seated.as_ref()?;
+    ) -> (Vec<BrokenLimit>, Option<Costs>) {
+        let mut not_safe = broken(prediction);
         let search = self.search(reader.meshes, Vec::new());
-        let after = search.filled(&real(counts), Some(reader.stock))?;
-        let before = search.filled(&self.reference, Some(reader.stock))?;
+        let filled = |counts: &[f64]| search.filled(counts, Some(reader.stock));
+        let (Some(seat), Some(after), Some(before)) =
+            (prediction.seated.as_ref(), filled(&real(counts)), filled(&self.reference))
+        else {
+            return (not_safe, None);
+        };
+        let passed = self.passed.as_deref().and_then(filled);
+        let reference = Reference { now: &before, passed: passed.as_ref() };
+        not_safe.extend(overloaded(&self.needs, reference, self.told_from, &after));
         let was = self.judged(reader, &before);
         let compared = Compared { before: &before, after: &after, goals: [&was, goals] };
-        Some(compared.costs(self.told_from, &self.needs, seat))
+        (not_safe, Some(compared.costs(self.told_from, &self.needs, seat)))
     }
 
     /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.

@@ -3,6 +3,5 @@
 
 mod audit;
 mod dice;
-mod recording;
 mod simulated_clients;
 mod whole_counts;

@@ -25,7 +25,7 @@ use crate::prediction::unknowns::{Assumptions, Unknown};
 use crate::search::planner::{PlanStart, Planner, stock_counts};
 use crate::search::progress::Progress;
 use crate::tests::dice::Dice;
-use crate::tests::recording::{identity, recorded};
+use testkit::{identity, recorded};
 
 /// Rounds of checks that are looked at.
 const ROUNDS: usize = 3;
@@ -275,7 +275,7 @@ impl<'a> Case<'a> {
     }
 
     fn record(&mut self, counts: &[u32]) {
-        self.client.record.push(recorded(self.known.pattern(), counts));
+        self.client.record.push(Entry::Plan(recorded(self.known.pattern(), counts)));
     }
 }
 

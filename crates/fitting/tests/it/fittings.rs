@@ -10,7 +10,7 @@ use fitting::{
 };
 use mechanics::Stop;
 
-use crate::clients::{client, cushion, identity, with_goals};
+use crate::clients::{client, cushion, with_goals};
 
 const DAY: Date = Date::constant(2026, 3, 2);
 const BOTH: [Side; 2] = [Side::Left, Side::Right];
@@ -44,7 +44,7 @@ fn planned(layout: &str, client: Client) -> Planned {
 impl Planned {
     fn adjust(&self, checks: &[Check]) -> Adjusted {
         let (client, cushion) = (&self.client, &self.cushion);
-        let identity = identity(cushion);
+        let identity = testkit::identity(cushion.pattern());
         adjust(&AdjustInput {
             identity: &identity,
             client,

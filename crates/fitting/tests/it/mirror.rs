@@ -11,7 +11,7 @@ use fitting::{
 };
 use mechanics::{Stop, mixed};
 
-use crate::clients::{client, cushion, identity};
+use crate::clients::{client, cushion};
 
 const DAY: Date = Date::constant(2026, 3, 2);
 /// Clients for each layout; those by hand are many.
@@ -139,7 +139,7 @@ fn assert_mirrored(cushion: &PreparedCushion, client: &Client, checks: &[Check],
         card.if_then.iter().map(|line| std::mem::discriminant(&line.found)).collect()
     };
     assert_eq!(sides(&card), sides(&other_card), "{seed}");
-    let identity = identity(cushion);
+    let identity = testkit::identity(cushion.pattern());
     let adjusted = |client: &Client, now: &[u32], checks: &[Check]| {
         let on = DAY;
         adjust(&AdjustInput { client, cushion, on, now, checks, identity: &identity, stop })

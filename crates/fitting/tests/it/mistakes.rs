@@ -8,7 +8,7 @@ use cushion::{Length, Mass, Side};
 use fitting::{AdjustInput, Explanation, PreparedCushion, Spacings, mistakes};
 use mechanics::Stop;
 
-use crate::clients::{client, cushion, identity};
+use crate::clients::{client, cushion};
 
 const DAY: Date = Date::constant(2026, 3, 2);
 
@@ -49,7 +49,7 @@ fn explained(
     let (prediction, _) =
         cushion.predict(client, Mass::from_kg(72.0), really, Stop::never()).unwrap();
     let checks = found(&prediction.seated.unwrap());
-    let identity = identity(cushion);
+    let identity = testkit::identity(cushion.pattern());
     let input = AdjustInput {
         identity: &identity,
         client,
@@ -103,7 +103,7 @@ fn likelihoods_are_shares_in_falling_order() {
         by: Length::from_mm(15.0),
         at: case::MeasuredAt::SeatBones,
     }];
-    let identity = identity(&cushion);
+    let identity = testkit::identity(cushion.pattern());
     let input = AdjustInput {
         identity: &identity,
         client: &client_here,

@@ -6,6 +6,7 @@ use case::{
 };
 use cushion::Side;
 
+use super::costs::counts_told_from;
 use super::{English, parts};
 use crate::{BasicWords, CheckWords, Said};
 
@@ -61,6 +62,12 @@ impl CheckWords for English {
             BrokenLimit::NoRestOnStock => {
                 "the client does not come to rest on the stock fill".to_owned()
             }
+            BrokenLimit::InjuredSite { site, rise, from } => format!(
+                "the injury at the {} would get {:.0} % more pressure than on {}",
+                self.site(*site),
+                rise * 100.0,
+                counts_told_from(*from)
+            ),
             BrokenLimit::TooHeavy { weight, rating } => format!(
                 "the client weighs {} and this cushion is rated for {}",
                 parts::kg(*weight),

@@ -26,7 +26,7 @@ impl English {
     fn changes(&self, costs: &Costs, site: impl Fn(&SiteChange) -> String) -> Vec<String> {
         let mut lines: Vec<String> = costs.careful.iter().map(site).collect();
         lines.push(format!(
-            "Turned to a side: {}. Front to back: {}.",
+            "The cushion turns the pelvis, from how it sits by itself: to a side {}; front to back {}.",
             turns(&costs.roll_deg, ["left side up", "right side up"], true),
             turns(&costs.pitch_deg, ["front down", "front up"], false)
         ));
@@ -49,7 +49,7 @@ impl English {
         let said = |number: Option<case::GoalNumber>| number.map(|own| self.expected(&own));
         let BeforeAfter { before, after } = goal.number.map(said);
         let after = after?;
-        let want = self.goal(&goal.want);
+        let want = capitalised(&self.goal(&goal.want));
         Some(match before {
             Some(before) if before != after => format!("{want}: {before}, then {after}."),
             Some(_) => format!("{want}: unchanged, {after}."),
@@ -99,6 +99,15 @@ fn heading_on_paper(from: ToldFrom) -> &'static str {
         ToldFrom::Stock => "Expected change from the stock fill",
         ToldFrom::Passed => "Expected change from the counts that passed the last check",
         ToldFrom::Present => "Expected change from what is in the cushion",
+    }
+}
+
+/// The counts that a change is told from, within a sentence.
+pub(super) fn counts_told_from(from: ToldFrom) -> &'static str {
+    match from {
+        ToldFrom::Stock => "the stock fill",
+        ToldFrom::Passed => "the counts that passed the last check",
+        ToldFrom::Present => "what is in the cushion",
     }
 }
 

@@ -293,6 +293,7 @@ impl ReportWords for English {
             let why = match why {
                 SurveyFault::Clearance => "too little cushion would be left under a seat bone",
                 SurveyFault::BottomsOut => "the body bottoms out",
+                SurveyFault::InjuredSite => "a site with an injury would get more pressure",
                 SurveyFault::NoRest => "the body does not come to rest",
                 SurveyFault::Refused => "no plan is made for its weight or measures",
             };

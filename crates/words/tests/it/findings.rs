@@ -6,7 +6,7 @@ use case::{
     CostAtBone, Date, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome, HeightEffect, LookAt,
     Mistake, NextStep, NoSizeToMake, OtherCount, ReCheck, RecordNote, Remedy, RemedyCost,
     Shortfall, SinceRecorded, SiteName, SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer,
-    Source, Telling, TopAnswer, Verdict, Want, WhyReCheck,
+    Source, Telling, ToldFrom, TopAnswer, Verdict, Want, WhyReCheck,
 };
 use cushion::{Length, MadeSize, Mass, Side};
 use words::{ENGLISH, Language};
@@ -167,6 +167,7 @@ fn limits() -> Vec<BrokenLimit> {
         BrokenLimit::LeansAway,
         BrokenLimit::NoRest,
         BrokenLimit::NoRestOnStock,
+        BrokenLimit::InjuredSite { site: SiteName::Coccyx, rise: 0.12, from: ToldFrom::Passed },
         BrokenLimit::TooHeavy { weight, rating },
     ]
 }

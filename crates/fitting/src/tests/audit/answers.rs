@@ -14,7 +14,7 @@ use crate::tests::audit::clients::AuditClient;
 use crate::tests::audit::plans::assumed;
 use crate::tests::audit::scores::Judging;
 use crate::tests::dice::Dice;
-use crate::tests::recording::{identity, recorded};
+use testkit::{identity, recorded};
 
 const DAY: Date = Date::constant(2026, 3, 1);
 const BOTH: [Side; 2] = [Side::Left, Side::Right];
@@ -75,7 +75,7 @@ impl<'a> Seated<'a> {
     ) -> Option<Self> {
         let judging = Judging::new(cushion, &own.client, &assumed(own, cushion)?)?;
         let mut client = own.client.clone();
-        client.record.push(recorded(cushion.pattern(), counts));
+        client.record.push(Entry::Plan(recorded(cushion.pattern(), counts)));
         let dice = Dice(own.seed.wrapping_mul(0x9e37_79b9) ^ 0x0a11_5e75);
         Some(Self { client, cushion, judging, counts: counts.to_vec(), dice })
     }
@@ -191,7 +191,7 @@ impl<'a> Seated<'a> {
                 why: None,
             }));
             now.clone_from(&next.counts);
-            client.record.push(recorded(self.cushion.pattern(), &now));
+            client.record.push(Entry::Plan(recorded(self.cushion.pattern(), &now)));
             match self.found(&now) {
                 Some(found) => seen = found,
                 None => break,
