@@ -344,6 +344,7 @@ impl Mirror for Shortfall {
             Self::Rank
             | Self::OtherGoals
             | Self::OutOfReach
+            | Self::TheseCounts
             | Self::SeatWouldFall
             | Self::FixedObliquity
             | Self::FixedPosteriorTilt

@@ -1,6 +1,6 @@
 //! From checks to the next moves of an open case, and to mistakes that would explain them.
 
-use case::{AdjustRefusal, Check, Date, Trouble};
+use case::{AdjustRefusal, Caution, Check, Date, Trouble};
 use fitting::{AdjustInput, Adjusted, Explanation};
 use mechanics::Stop;
 
@@ -23,6 +23,13 @@ impl OpenCase {
         stop: Stop<'_>,
     ) -> Result<Adjusted, WorkError> {
         self.asked((now, checks), on, stop, fitting::adjust)
+    }
+
+    /// Whether the spare bag holds too few cells for the counts of an adjustment.
+    #[must_use]
+    pub fn too_few_spares(&self, adjusted: &Adjusted) -> Option<Caution> {
+        let stock = self.cushion.stock().compartments.iter().map(|own| own.cells.stock).sum();
+        fitting::too_few_spares(&self.client.value, stock, adjusted.counts.iter().sum())
     }
 
     /// Ranks mistakes in the set-up that would explain what was found, the likeliest first.

@@ -14,7 +14,7 @@ mod search;
 #[cfg(test)]
 mod tests;
 
-pub use crate::advice::cautions::cautions;
+pub use crate::advice::cautions::{cautions, too_few_spares};
 pub use crate::advice::code_group::{CodeGroup, WIDE_FROM, code_group};
 pub use crate::advice::drift::{look_again, re_check};
 pub use crate::advice::setup_card::{CardAdvice, card_advice};

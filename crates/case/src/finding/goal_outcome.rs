@@ -55,6 +55,8 @@ pub enum Shortfall {
     OtherGoals,
     /// No counts of this layout reach it within the limits.
     OutOfReach,
+    /// The counts do not reach it, and no others were looked for, or only what one round may move.
+    TheseCounts,
     /// More of it would be made by lowering what is beside it, which is no support.
     SeatWouldFall,
     /// A fixed pelvis is not forced level.
@@ -93,6 +95,7 @@ impl Shortfall {
             Self::Rank => "others-come-first",
             Self::OtherGoals => "other-goals",
             Self::OutOfReach => "out-of-reach",
+            Self::TheseCounts => "these-counts",
             Self::SeatWouldFall => "seat-would-fall",
             Self::FixedObliquity => "fixed-obliquity",
             Self::InjuredLowSide(_) => "injured-low-side",

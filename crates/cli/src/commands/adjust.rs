@@ -26,6 +26,7 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
     let never = Stop::never();
     let now = case.counts_now(on, never)?;
     let adjusted = case.adjust(&now, &checks, on, never)?;
+    let spares = case.too_few_spares(&adjusted);
     let why = if arguments.why { case.mistakes(&now, &checks, on, never)? } else { Vec::new() };
     let recorded = match arguments.record.recorder(on) {
         Some(by) => {
@@ -36,12 +37,13 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
     };
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
-        let report = report(&adjusted, &checks, &why, recorded);
+        let report = report(&adjusted, (&checks, spares.as_ref()), &why, recorded);
         terminal.answer(&files::report::adjust(PROGRAM, code, &report, &|own| say.finding(own)))?;
     } else {
         let whence = now.from.map_or_else(|| say.whence(None), |from| say.begins_from(from));
         let mut lines = words(&case, &adjusted, &why, &whence, &checks, arguments);
         lines.extend(recorded.then(|| recorded_in(arguments, &adjusted)));
+        terminal.warn(&spares.iter().map(|own| say.caution(own)).collect::<Vec<_>>());
         terminal.answer(&(lines.join("\n") + "\n"))?;
     }
     match ending(say, arguments, &adjusted) {
@@ -78,7 +80,7 @@ fn client_off(say: &dyn Language, adjusted: &Adjusted) -> Failure {
 
 fn report<'a>(
     adjusted: &'a Adjusted,
-    checks: &'a [Check],
+    (checks, spares): (&'a [Check], Option<&'a case::Caution>),
     why: &'a [Explanation],
     recorded: bool,
 ) -> files::report::AdjustReport<'a> {
@@ -95,6 +97,7 @@ fn report<'a>(
         next: &adjusted.next,
         not_safe: &adjusted.not_safe,
         goals: &adjusted.goals,
+        spares,
         prediction: &adjusted.prediction,
         costs: adjusted.costs.as_ref(),
         mistakes: why.iter().map(|own| (&own.mistake, own.likelihood)).collect(),

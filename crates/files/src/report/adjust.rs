@@ -1,8 +1,8 @@
 //! The report on an adjustment.
 
 use case::{
-    Alarm, BrokenLimit, Check, Costs, Doubt, Finding, GoalOutcome, LookAt, Mistake, Move, NextStep,
-    Prediction, Verdict,
+    Alarm, BrokenLimit, Caution, Check, Costs, Doubt, Finding, GoalOutcome, LookAt, Mistake, Move,
+    NextStep, Prediction, Verdict,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -39,6 +39,8 @@ pub struct AdjustReport<'a> {
     pub not_safe: &'a [BrokenLimit],
     /// What becomes of the goals.
     pub goals: &'a [GoalOutcome],
+    /// That the spare bag holds too few cells.
+    pub spares: Option<&'a Caution>,
     /// What is expected after the moves.
     pub prediction: &'a Prediction,
     /// What the moves change.
@@ -76,8 +78,8 @@ struct MistakeBody {
     mistake: FindingBody,
 }
 
-/// Returns the report on an adjustment; what is asked again, and what was left out, are the
-/// warnings.
+/// Returns the report on an adjustment; what is asked again, what was left out, and too few
+/// spare cells are the warnings.
 #[must_use]
 pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>, say: Say<'_>) -> String {
     let mistakes = own.mistakes.iter().map(|(mistake, likelihood)| MistakeBody {
@@ -104,7 +106,8 @@ pub fn adjust(program: &str, client: &str, own: &AdjustReport<'_>, say: Say<'_>)
         mistakes: mistakes.collect(),
     };
     let doubts = own.doubts.iter().map(|doubt| Finding::Doubt(*doubt));
-    let warnings: Vec<Finding> =
-        doubts.chain(own.left_out.iter().map(|check| Finding::LeftOut(*check))).collect();
+    let left_out = own.left_out.iter().map(|check| Finding::LeftOut(*check));
+    let spares = own.spares.cloned().map(Finding::Caution);
+    let warnings: Vec<Finding> = doubts.chain(left_out).chain(spares).collect();
     json("adjust", program, FindingBody::all(&warnings, say), body)
 }

@@ -187,6 +187,7 @@ fn shortfall(why: Shortfall) -> Facts {
         Shortfall::Rank
         | Shortfall::OtherGoals
         | Shortfall::OutOfReach
+        | Shortfall::TheseCounts
         | Shortfall::SeatWouldFall
         | Shortfall::FixedObliquity
         | Shortfall::FixedPosteriorTilt

@@ -1,7 +1,7 @@
 //! What whoever reads a plan should know: each caution with its condition.
 
 use case::{
-    AltitudeNote, Base, Caution, Chair, Healing, PlannedCount, Sensation, Want, WeightShift,
+    AltitudeNote, Base, Caution, Chair, Client, Healing, PlannedCount, Sensation, Want, WeightShift,
 };
 use cushion::{Length, MadeSize, Mass, Pressure, Side};
 
@@ -31,7 +31,9 @@ pub fn cautions(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Vec<Caution> 
     cautions.extend(without_rating(input));
     cautions.extend(old_weight(input));
     cautions.extend(height_changed(input, counts));
-    cautions.extend(too_few_spares(input, counts));
+    let stock: u32 = counts.iter().map(|count| count.stock).sum();
+    let planned: u32 = counts.iter().map(|count| count.planned).sum();
+    cautions.extend(too_few_spares(input.client, stock, planned));
     cautions.extend(chair(input));
     cautions.extend(layers(input));
     cautions.extend(skin(input));
@@ -154,11 +156,15 @@ fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Caut
     (changed || many).then_some(Caution::HeightChanged)
 }
 
-fn too_few_spares(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Caution> {
-    let more: u32 = counts.iter().map(|count| count.planned.saturating_sub(count.stock)).sum();
-    let fewer: u32 = counts.iter().map(|count| count.stock.saturating_sub(count.planned)).sum();
-    let needed = more.saturating_sub(fewer);
-    let there = input.client.cushion.spare_cells;
+/// Whether the spare bag holds too few cells for so many in the whole cushion: by the record, or of a
+/// cushion as supplied, which has `stock` cells.
+#[must_use]
+pub fn too_few_spares(client: &Client, stock: u32, planned: u32) -> Option<Caution> {
+    let (now, there) = client.cushion_now().map_or_else(
+        || (stock, client.cushion.spare_cells),
+        |now| (now.total(), u32::try_from(now.bag).unwrap_or(0)),
+    );
+    let needed = planned.saturating_sub(now);
     (needed > there).then_some(Caution::Spares { needed, there })
 }
 

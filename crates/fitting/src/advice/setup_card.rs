@@ -10,7 +10,7 @@ use case::{
 use cushion::{CompartmentIx, Length, Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
 
-use crate::goals::aims::{Filling, Quantity};
+use crate::goals::aims::{Filling, Quantity, real};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::GoalReader;
 use crate::image::{answered_by_its_image, left_first};
@@ -88,7 +88,7 @@ fn answered(
     let assumptions = assumptions_of(client, cushion, weight, stop).ok()?;
     let meshes = SearchMeshes::new(cushion, &assumptions, stop).ok()?;
     let search = Search::solving_only(cushion, &meshes);
-    let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+    let real = real(counts);
     let stock: Vec<f64> =
         pattern.indices().map(|ix| f64::from(cushion.stock()[ix].cells.stock)).collect();
     let filling = search.filled(&real, None)?;

@@ -313,7 +313,7 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
         }
     }
     rounds.drain(..rounds.len().saturating_sub(MOST_EARLIER));
-    let now = input.now.iter().map(|count| f64::from(*count)).collect();
+    let now = real(input.now);
     rounds.push(Round { counts: now, checks: input.checks.to_vec() });
     rounds
 }

@@ -17,10 +17,10 @@ const ROLL: [f64; 2] = [0.5, 0.5];
 const SHARE: [f64; 2] = [0.03, 0.03];
 /// The share by which the surface pressure of a site may rise. One unit beyond is that of half a
 /// unit of harm, as there are seven sites.
-const SITE: [f64; 2] = [0.10, 0.10 * std::f64::consts::SQRT_2];
+pub(crate) const SITE: [f64; 2] = [0.10, 0.10 * std::f64::consts::SQRT_2];
 /// Surface pressure below which a rise is counted against this, Pa, some 15 mmHg: a tenth of it is
 /// nothing that anybody reads.
-const LITTLE: f64 = 2e3;
+pub(crate) const LITTLE: f64 = 2e3;
 /// Clearance that is kept in reserve, m, and one unit below it: at 28 mm nobody was moved without
 /// cause by hands that tell 3 mm.
 const RESERVE: [f64; 2] = [28e-3, 1.5e-3];

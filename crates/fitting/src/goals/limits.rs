@@ -29,9 +29,9 @@ const HEIGHT_UNIT: f64 = 1e-3;
 /// degree, which is 2 mm between the seat bones, for what two meshes differ by. Asymmetries below
 /// 10 mm are ignored in practice (from memory).
 const NO_NEW_LEAN: f64 = 0.9;
-/// Degrees by which the front may be turned up or down by a goal, whatever it is: half of what turns a
-/// seat from level to a usual tilt in space, a practice judgement. Less is what is spared, see
-/// [`crate::goals::harm`].
+/// Degrees by which the front may be turned up or down by a goal, whatever it is: with what two meshes
+/// differ by four degrees, or 30 mm over the depth of a seat; a practice judgement. Less is what is
+/// spared, see [`crate::goals::harm`].
 const MOST_PITCH: f64 = 3.8;
 /// The same for a client who slides forward: how far the front may fall, and rise.
 const SLIDER_FALLS: f64 = 0.4;

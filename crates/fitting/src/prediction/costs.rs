@@ -10,12 +10,11 @@ use case::{
 use cushion::{Pressure, Side};
 
 use crate::goals::aims::{Filling, Quantity};
+use crate::goals::harm::{LITTLE, SITE};
 use crate::goals::needs::Needs;
 
-/// The share from which a rise is told: a tenth, the same from which it counts as harm.
-const TOLD: f64 = 0.10;
-/// Surface pressure below which no rise is told, Pa, some 15 mmHg.
-const LITTLE: f64 = 2e3;
+/// The share from which a rise is told: a tenth, from which it counts as harm.
+const TOLD: f64 = SITE[0];
 
 /// The numbers of two fillings that are compared.
 pub(crate) struct Compared<'a> {

@@ -6,6 +6,7 @@ use case::{CentralNumbers, Client, Prediction};
 use cushion::Mass;
 use mechanics::{Outcome, Resting, Stop};
 
+use crate::goals::aims::real;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::Answer;
 use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
@@ -51,7 +52,7 @@ impl<'c> LivePredictor<'c> {
     ///
     /// Panics unless there is a count for each compartment.
     pub fn central(&mut self, counts: &[u32]) -> CentralNumbers {
-        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        let real = real(counts);
         let answer = self.predictor.fine().rest(&real, self.near.as_ref());
         // With no spread asked for, the ends lie on the numbers, which alone are handed on.
         let (prediction, answer) = self.told(counts, answer, Some(Ends::default()));

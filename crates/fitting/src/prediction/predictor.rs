@@ -7,6 +7,7 @@ use case::{
 use cushion::{Length, Pattern, Pressure, Side};
 use mechanics::{Outcome, Resting, SiteName, Stop};
 
+use crate::goals::aims::real;
 use crate::prediction::client_on_cushion::{
     Answer, ClientOnCushion, MeshedCushion, has_numbers, index_of,
 };
@@ -60,7 +61,7 @@ impl<'c> Predictor<'c> {
         counts: &[u32],
         known: AlreadySolved,
     ) -> (Prediction, Answer) {
-        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        let real = real(counts);
         let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
         let outcome = match answer.rest.outcome {
             Outcome::AtRest => PredictedOutcome::AtRest,

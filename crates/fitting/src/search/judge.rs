@@ -19,6 +19,8 @@ pub(crate) struct Judge<'a> {
     pub(crate) cushion: &'a PreparedCushion,
     /// Compartments whose counts are fixed.
     pub(crate) fixed: &'a [bool],
+    /// Whether counts were looked for that reach it, as far as the limits let them.
+    pub(crate) searched: bool,
     pub(crate) stock: &'a Filling,
     pub(crate) filling: &'a Filling,
 }
@@ -108,8 +110,12 @@ impl Judge<'_> {
         if steps().next().is_some() && steps().all(is_met) {
             return Shortfall::SeatWouldFall;
         }
-        // The first goal has the ranks 1 and 2.
-        if aims.iter().any(|aim| aim.rank > 2) { Shortfall::Rank } else { Shortfall::OutOfReach }
+        match (self.searched, aims.iter().any(|aim| aim.rank > 2)) {
+            (false, _) => Shortfall::TheseCounts,
+            // The first goal has the ranks 1 and 2.
+            (true, true) => Shortfall::Rank,
+            (true, false) => Shortfall::OutOfReach,
+        }
     }
 }
 

@@ -97,7 +97,7 @@ impl Planner<'_> {
 
     /// What became of the goals: on the coarse mesh, as the stock fill that they are counted from.
     pub(super) fn outcomes(&self, reader: &GoalReader<'_>, counts: &[u32]) -> Vec<GoalOutcome> {
-        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        let real = real(counts);
         let search = self.search(reader.meshes, Vec::new());
         match search.filled(&real, Some(reader.stock)) {
             Some(filling) => self.judged(reader, &filling),
@@ -112,7 +112,8 @@ impl Planner<'_> {
     /// What becomes of the goals on a filling.
     pub(crate) fn judged(&self, reader: &GoalReader<'_>, filling: &Filling) -> Vec<GoalOutcome> {
         let (needs, cushion, fixed) = (&self.needs, self.cushion, self.fixed.as_slice());
-        let judge = Judge { needs, cushion, fixed, stock: reader.stock, filling };
+        let searched = self.adjusting.is_none() && !fixed.iter().all(|fixed| *fixed);
+        let judge = Judge { needs, cushion, fixed, searched, stock: reader.stock, filling };
         reader.wanted().iter().map(|goal| judge.outcome(goal)).collect()
     }
 }

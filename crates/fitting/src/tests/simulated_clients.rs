@@ -15,6 +15,7 @@ use mechanics::{Parameters, Resting, Stop};
 
 use crate::checks::adjust::{AdjustInput, adjust, can_be_made};
 use crate::checks::meaning::{FELT_BELOW, Number, PINCHED_FROM, SAFE_UP_TO, UNLIKE_FROM};
+use crate::goals::aims::real;
 use crate::goals::aims::{Filling, Quantity};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::GoalReader;
@@ -266,7 +267,7 @@ impl<'a> Case<'a> {
         let start = PlanStart { home, fixed, passed: None, symmetric: false };
         let hidden = self.hidden.clone();
         let planner = Planner::knowing(self.truth, &self.client, hidden, &start, Stop::never());
-        self.holds(&exact(&planner.find(Progress::none()).expect("a body").counts))
+        self.holds(&real(&planner.find(Progress::none()).expect("a body").counts))
     }
 
     /// The identity of what [`Self::record`] records.
@@ -277,10 +278,6 @@ impl<'a> Case<'a> {
     fn record(&mut self, counts: &[u32]) {
         self.client.record.push(Entry::Plan(recorded(self.known.pattern(), counts)));
     }
-}
-
-fn exact(counts: &[u32]) -> Vec<f64> {
-    counts.iter().map(|count| f64::from(*count)).collect()
 }
 
 fn weight(client: &Client) -> Mass {

@@ -73,6 +73,7 @@ impl GoalWords for English {
             Shortfall::OutOfReach => {
                 "no counts of this layout reach it within the limits".to_owned()
             }
+            Shortfall::TheseCounts => "these counts do not reach it".to_owned(),
             Shortfall::SeatWouldFall => {
                 "the step is there, but made by lowering what is beside it, which supports nobody"
                     .to_owned()

@@ -178,6 +178,7 @@ fn shortfalls() -> Vec<Shortfall> {
         Shortfall::Full(4),
         Shortfall::Rank,
         Shortfall::OutOfReach,
+        Shortfall::TheseCounts,
         Shortfall::SeatWouldFall,
         Shortfall::FixedObliquity,
         Shortfall::InjuredLowSide(Side::Right),

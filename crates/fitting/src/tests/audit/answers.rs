@@ -9,6 +9,7 @@ use mechanics::Stop;
 
 use crate::checks::adjust::{AdjustInput, Adjusted, adjust};
 use crate::checks::meaning::{Number, PINCHED_FROM, SAFE_UP_TO};
+use crate::goals::aims::real;
 use crate::prediction::prepared::PreparedCushion;
 use crate::tests::audit::clients::AuditClient;
 use crate::tests::audit::plans::assumed;
@@ -81,7 +82,7 @@ impl<'a> Seated<'a> {
     }
 
     fn found(&self, counts: &[u32]) -> Option<Found> {
-        let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+        let real = real(counts);
         let resting = self.judging.filling(&real, None)?.resting;
         let of = |number: Number| number.of(&resting);
         Some(Found {

@@ -3,7 +3,7 @@
 use case::{Date, Want};
 use mechanics::Stop;
 
-use crate::goals::aims::Filling;
+use crate::goals::aims::{Filling, real};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
@@ -100,7 +100,7 @@ pub(super) fn planned(client: AuditClient, with_reach: bool) -> Option<Planned> 
     };
     let made = plan(&input, &stock).ok()?;
     let counts: Vec<u32> = made.counts.iter().map(|count| count.planned).collect();
-    let real: Vec<f64> = counts.iter().map(|count| f64::from(*count)).collect();
+    let real = real(&counts);
     let assumptions = assumed(&client, &cushion)?;
     let judging = Judging::new(&cushion, &client.client, &assumptions)?;
     let filling = judging.filling(&real, None)?;
