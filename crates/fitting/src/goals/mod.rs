@@ -2,6 +2,7 @@
 
 pub(crate) mod aims;
 pub(crate) mod harm;
+pub(crate) mod known;
 pub(crate) mod limits;
 pub(crate) mod needs;
 pub(crate) mod wanted;

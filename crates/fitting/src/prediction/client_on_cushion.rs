@@ -4,9 +4,10 @@ use case::BodyError;
 use cushion::{Length, Pattern, Rim, StockFill, Volume};
 use mechanics::{
     Body, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody, SheetModel,
-    SiteName, Stop, come_to_rest,
+    SiteName, Stop, come_to_rest, come_to_rest_beside,
 };
 
+use crate::goals::known::KnownFillings;
 use crate::prediction::assumptions::outer_give;
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
@@ -131,6 +132,16 @@ impl<'c> ClientOnCushion<'c> {
             come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near, self.stop);
         Answer { rest }
     }
+
+    /// The same beside an answer for nearly these counts, for searches and for differences: see
+    /// [`come_to_rest_beside`].
+    pub(crate) fn rest_beside(&self, counts: &[f64], near: &Resting) -> Answer {
+        let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
+        let model = &self.cushion.model;
+        Answer {
+            rest: come_to_rest_beside(model, &cells, &self.placed, parameters, near, self.stop),
+        }
+    }
 }
 
 /// A client over the meshes that counts are looked for on.
@@ -139,6 +150,8 @@ pub(crate) struct SearchMeshes<'c> {
     pub(crate) coarse: ClientOnCushion<'c>,
     /// On which moves are tried: they are differences, which need less.
     pub(crate) rough: ClientOnCushion<'c>,
+    /// What was solved on the coarse one.
+    pub(crate) known: KnownFillings,
 }
 
 impl<'c> SearchMeshes<'c> {
@@ -153,7 +166,8 @@ impl<'c> SearchMeshes<'c> {
         stop: Stop<'c>,
     ) -> Result<Self, BodyError> {
         let on = |mesh| ClientOnCushion::new(mesh, assumptions.clone(), stop);
-        Ok(Self { coarse: on(cushion.coarse())?, rough: on(cushion.rough())? })
+        let known = KnownFillings::default();
+        Ok(Self { coarse: on(cushion.coarse())?, rough: on(cushion.rough())?, known })
     }
 }
 

@@ -12,6 +12,7 @@ use crate::prediction::client_on_cushion::{
     Answer, ClientOnCushion, MeshedCushion, has_numbers, index_of,
 };
 use crate::prediction::unknowns::{Assumptions, Unknown};
+use crate::search::side_by_side::side_by_side;
 
 /// The difference in height below which the pelvis counts as level, m.
 const LEVEL: f64 = 1e-3;
@@ -62,6 +63,7 @@ impl<'c> Predictor<'c> {
         known: AlreadySolved,
     ) -> (Prediction, Answer) {
         let real = real(counts);
+        let known = if known.answer.is_none() { self.verified(&real) } else { known };
         let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
         let outcome = match answer.rest.outcome {
             Outcome::AtRest => PredictedOutcome::AtRest,
@@ -88,34 +90,52 @@ impl<'c> Predictor<'c> {
         let central = self.rough.rest(counts, None);
         let Some(resting) = central.resting() else { return Ends::default() };
         let usual = Values::of(&self.rough, resting).0;
+        let questions: Vec<(Unknown, f64)> =
+            Unknown::ALL.into_iter().flat_map(|own| [(own, -1.0), (own, 1.0)]).collect();
+        let answers =
+            side_by_side(&questions, |question| self.values_at(question, counts, resting));
         let mut ends = Ends { below: vec![0.0; usual.len()], above: vec![0.0; usual.len()] };
-        for unknown in Unknown::ALL {
-            let mut furthest = vec![[0.0f64; 2]; usual.len()];
-            for place in [-1.0, 1.0] {
-                let moved = unknown.moved(&self.rough.assumptions, place);
-                if moved == self.rough.assumptions {
-                    continue;
-                }
-                let seated = ClientOnCushion::new(self.rough_cushion, moved, self.stop);
-                let Ok(seated) = seated else { continue };
-                let answer = seated.rest(counts, Some(resting));
-                let Some(other) = answer.resting() else { continue };
-                for (far, (there, here)) in
-                    furthest.iter_mut().zip(Values::of(&seated, other).0.iter().zip(&usual))
-                {
-                    *far = [far[0].min(there - here), far[1].max(there - here)];
-                }
-            }
+        for (both, answers) in questions.chunks(2).zip(answers.chunks(2)) {
+            let unknown = both[0].0;
             let counted = |at: usize| at == ROLL || !unknown.leans_aside();
-            for (at, [below, above]) in
-                furthest.into_iter().enumerate().filter(|own| counted(own.0))
-            {
+            for at in (0..usual.len()).filter(|at| counted(*at)) {
+                let changes = answers.iter().flatten().map(|values| values.0[at] - usual[at]);
+                let [below, above] = changes
+                    .fold([0.0f64; 2], |far, change| [far[0].min(change), far[1].max(change)]);
                 ends.below[at] += below * below;
                 ends.above[at] += above * above;
             }
         }
         ends.below.iter_mut().chain(&mut ends.above).for_each(|sum| *sum = sum.sqrt());
         ends
+    }
+
+    /// The values where one unknown is at an end of its range; none where that changes nothing, or
+    /// has no numbers.
+    fn values_at(
+        &self,
+        (unknown, place): &(Unknown, f64),
+        counts: &[f64],
+        near: &Resting,
+    ) -> Option<Values> {
+        let moved = unknown.moved(&self.rough.assumptions, *place);
+        if moved == self.rough.assumptions {
+            return None;
+        }
+        let seated = ClientOnCushion::new(self.rough_cushion, moved, self.stop).ok()?;
+        let answer = seated.rest(counts, Some(near));
+        Some(Values::of(&seated, answer.resting()?))
+    }
+
+    /// The answer of counts on the fine mesh and their spread, found at once.
+    pub(crate) fn verified(&self, counts: &[f64]) -> AlreadySolved {
+        std::thread::scope(|scope| {
+            let ends = scope.spawn(|| self.spread(counts));
+            let answer = self.fine.rest(counts, None);
+            // A panic there is a panic here.
+            let ends = ends.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
+            AlreadySolved { answer: Some(answer), ends: Some(ends) }
+        })
     }
 
     /// The client over the fine mesh.

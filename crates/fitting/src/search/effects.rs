@@ -36,8 +36,13 @@ impl Search<'_> {
     /// The same under the client alone.
     pub(crate) fn effects(&self, filling: &Filling) -> Option<Vec<CellEffect>> {
         let counts = &filling.counts;
-        let here = self.tried_on.rest(counts, None);
-        let here = here.resting()?;
+        let there;
+        let here = if std::ptr::eq(self.solved_on, self.tried_on) {
+            &filling.resting
+        } else {
+            there = self.tried_on.rest(counts, None);
+            there.resting()?
+        };
         let all: Vec<usize> = (0..counts.len()).collect();
         side_by_side(&all, |at| self.effect(counts, here, *at)).into_iter().collect()
     }
@@ -52,7 +57,7 @@ impl Search<'_> {
             if counts[at] < 0.0 {
                 return None;
             }
-            self.tried_on.rest(&counts, Some(here)).rest.resting
+            self.tried_on.rest_beside(&counts, here).rest.resting
         };
         match (with(-by), with(by)) {
             (Some(fewer), Some(more)) => Some(CellEffect::between(&fewer, &more, 2.0 * by)),

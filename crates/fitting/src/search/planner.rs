@@ -14,7 +14,7 @@ use crate::goals::wanted::{GoalReader, Wanted};
 use crate::image::limits_in_order;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
-use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
+use crate::prediction::predictor::{AlreadySolved, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
 use crate::search::decision::{beyond_reach, groups};
@@ -190,14 +190,14 @@ impl<'a> Planner<'a> {
             progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
-        let (needed, ends) = self.needed_clearance(&predictor, &stock_counts);
+        let needed = self.needed_clearance(&predictor, &stock_counts);
         let needs = &self.needs;
         let reader =
             GoalReader { needs, pattern: self.cushion.pattern(), meshes: &meshes, stock: &stock };
         let wanted = reader.wanted();
         let mut spare = SPARE;
         let mut counts = self.home.clone();
-        let (mut answer, mut known) = (None, None);
+        let (mut verified, mut known) = (AlreadySolved::default(), None);
         let task = self.task(&reader, &wanted, needed);
         let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
         for time in 1..=times {
@@ -213,42 +213,30 @@ impl<'a> Planner<'a> {
             }
             counts = found.counts;
             progress.tell(PlanStep::Verification);
-            let fine = predictor.fine().rest(&counts, None);
-            let missing = self.missing(&predictor, &fine, needed);
-            answer = Some(fine);
-            match missing {
+            verified = predictor.verified(&counts);
+            let fine = verified.answer.as_ref();
+            match fine.and_then(|fine| self.missing(&predictor, fine, needed)) {
                 Some(missing) if missing > 0.0 => spare += missing + SPARE,
                 _ => break,
             }
         }
         let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
         progress.tell(PlanStep::Prediction);
-        let (prediction, _) = {
-            // The spread of the stock fill is that of the plan where it is the same.
-            let same =
-                counts.iter().zip(&stock_counts).all(|(count, stock)| f64::from(*count) == *stock);
-            let known = AlreadySolved { answer, ends: ends.filter(|_| same) };
-            predictor.predict(self.cushion.pattern(), &counts, known)
-        };
+        let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts, verified);
         let goals = self.outcomes(&reader, &counts);
         let (not_safe, costs) = self.weighed(&reader, &counts, &goals, &prediction);
         Ok(FoundPlan { counts, goals, prediction, not_safe, costs })
     }
 
-    /// The clearance that is needed under each seat bone, m; with the spread of the stock fill, where
-    /// it took that to know.
-    fn needed_clearance(
-        &self,
-        predictor: &Predictor<'_>,
-        stock: &[f64],
-    ) -> ([f64; 2], Option<Ends>) {
+    /// The clearance that is needed under each seat bone, m: by the spread of the stock fill, or by what
+    /// is known after checks.
+    fn needed_clearance(&self, predictor: &Predictor<'_>, stock: &[f64]) -> [f64; 2] {
         let limit = self.assumptions.parameters.clearance_limit;
         if let Some(adjusting) = &self.adjusting {
-            return (adjusting.unsure.map(|unsure| limit + unsure), None);
+            return adjusting.unsure.map(|unsure| limit + unsure);
         }
         let ends = predictor.spread(stock);
-        let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));
-        (needed(below), Some(ends))
+        needed([Side::Left, Side::Right].map(|side| ends.clearance_below(side)))
     }
 
     /// The best whole counts for these goals.
@@ -291,6 +279,7 @@ impl<'a> Planner<'a> {
         };
         let pattern = self.cushion.pattern();
         Search {
+            known: Some(&meshes.known),
             solved_on: &meshes.coarse,
             tried_on: &meshes.rough,
             pattern,

@@ -9,7 +9,8 @@ use cushion::Pattern;
 use mechanics::UnloadedCushion;
 
 use crate::goals::aims::{Aim, Filling, Slopes, tops};
-use crate::prediction::client_on_cushion::{ClientOnCushion, SearchMeshes, has_numbers};
+use crate::goals::known::KnownFillings;
+use crate::prediction::client_on_cushion::{Answer, ClientOnCushion, SearchMeshes, has_numbers};
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::program::{LinearAim, Program};
 
@@ -48,6 +49,8 @@ const COST_OF_OPENING: f64 = 0.1;
 
 /// What is searched, and where.
 pub(crate) struct Search<'s> {
+    /// What was solved before on that mesh; none where it is not worth keeping.
+    pub(crate) known: Option<&'s KnownFillings>,
     /// The client on the mesh on which counts are solved.
     pub(crate) solved_on: &'s ClientOnCushion<'s>,
     /// The same on the mesh on which moves are tried: they are differences, which need less.
@@ -80,6 +83,7 @@ impl<'s> Search<'s> {
     /// A search that looks for nothing: it only solves for counts, and tries moves.
     pub(crate) fn solving_only(cushion: &'s PreparedCushion, meshes: &'s SearchMeshes<'s>) -> Self {
         Self {
+            known: Some(&meshes.known),
             solved_on: &meshes.coarse,
             tried_on: &meshes.rough,
             pattern: cushion.pattern(),
@@ -94,7 +98,24 @@ impl<'s> Search<'s> {
 
     /// A filling with its numbers; none where the client does not come to rest on it.
     pub(crate) fn filled(&self, counts: &[f64], near: Option<&Filling>) -> Option<Filling> {
+        if let Some(known) = self.known.and_then(|known| known.of(counts)) {
+            return Some(known);
+        }
         let answer = self.solved_on.rest(counts, near.map(|near| &near.resting));
+        let filling = self.with_numbers(counts, answer)?;
+        if let Some(known) = self.known {
+            known.keep(&filling);
+        }
+        Some(filling)
+    }
+
+    /// The same beside a filling with nearly these counts, to compare them: a filling that is found so is
+    /// solved anew before its numbers are used.
+    pub(crate) fn filled_beside(&self, counts: &[f64], near: &Filling) -> Option<Filling> {
+        self.with_numbers(counts, self.solved_on.rest_beside(counts, &near.resting))
+    }
+
+    fn with_numbers(&self, counts: &[f64], answer: Answer) -> Option<Filling> {
         let numbers = has_numbers(&answer.rest);
         let resting = answer.rest.resting.filter(|_| numbers)?;
         let tops = tops(self.pattern, self.unloaded, counts);
@@ -105,6 +126,7 @@ impl<'s> Search<'s> {
     /// allow for what the meshes differ by there; none where the client does not come to rest.
     pub(crate) fn roughly(&self, start: &Filling) -> Option<(Self, Filling)> {
         let mut rough: Search<'s> = Search {
+            known: None,
             solved_on: self.tried_on,
             tried_on: self.tried_on,
             pattern: self.pattern,

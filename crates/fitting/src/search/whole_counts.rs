@@ -64,12 +64,12 @@ impl Search<'_> {
                 _ => break,
             }
         }
-        Some((found.1, slopes))
+        Some((self.filled(&found.1.counts, Some(best))?, slopes))
     }
 
     /// Counts solved anew, as far as the client comes to rest on them.
     fn solved(&self, all: &[Vec<f64>], near: &Filling) -> Vec<Filling> {
-        let solved = side_by_side(all, |counts| self.filled(counts, Some(near)));
+        let solved = side_by_side(all, |counts| self.filled_beside(counts, near));
         solved.into_iter().flatten().collect()
     }
 

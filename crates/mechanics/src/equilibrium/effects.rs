@@ -98,7 +98,8 @@ pub fn effects_of_a_cell(
 
 /// The unloaded cushion of an answer.
 fn known_unloaded(case: &FilledModel<'_>, resting: &Resting) -> Option<Unloaded> {
-    let UnloadedSheets { upright, coarse } = &resting.sheets;
+    assert!(!resting.sheets.is_of_a_like_fill(), "an answer that was not found beside another");
+    let UnloadedSheets { upright, coarse, .. } = &resting.sheets;
     let of = |problem: &RestProblem<'_>, state: &SheetAndPose| {
         at_state(problem, &state.sheet, &state.walls, state.pose)
     };

@@ -23,7 +23,7 @@ mod unloaded;
 pub use self::effects::{CellEffect, effects_of_a_cell};
 pub use self::model::SheetModel;
 pub use self::regions::Regions;
-pub use self::rest::{Cells, SeatedBody, come_to_rest, come_to_rest_slowly};
+pub use self::rest::{Cells, SeatedBody, come_to_rest, come_to_rest_beside, come_to_rest_slowly};
 pub use self::results::{
     CompartmentRest, Evidence, Outcome, Rest, Resting, SiteRest, TurnStiffness,
 };

@@ -6,7 +6,8 @@
 //! finest would cost several times what the loaded sheet does. What that leaves out is the error
 //! of the coarser mesh in a correction of millimetres, some hundredths of one.
 
-use super::nested::{FilledModel, Searches};
+use super::energy::PatchForces;
+use super::nested::{FilledModel, FinestEnd, Searches};
 use super::newton::{self, End, Limits, SearchEnd};
 use super::problem::{RestProblem, SheetAndPose};
 
@@ -18,13 +19,16 @@ pub(super) struct Unloaded {
     pub(super) patches: Vec<UnloadedPatch>,
     /// With upright walls, on the finest mesh.
     pub(super) upright: SearchEnd,
-    /// With upright walls and with its own, on the mesh before; none where its own are upright.
+    /// With upright walls and with its own, on the mesh before; none where its own are upright, or
+    /// what they take is that of a like fill.
     pub(super) coarse: Option<[SearchEnd; 2]>,
+    /// What walls of its own take from that with upright ones.
+    taken: Option<Taken>,
     pub(super) by_barrier: bool,
 }
 
 /// A compartment without a body.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct UnloadedPatch {
     /// m3.
     pub(super) volume: f64,
@@ -34,6 +38,15 @@ pub(super) struct UnloadedPatch {
     pub(super) tension: f64,
 }
 
+/// What walls of its own, and the true area, add to the sheet over upright walls; mostly below zero.
+#[derive(Clone, Debug, PartialEq)]
+struct Taken {
+    /// At the nodes of the finest mesh, m.
+    sheet: Vec<f64>,
+    /// By compartment.
+    patches: Vec<UnloadedPatch>,
+}
+
 /// The sheets of an answer, from which those of a like fill are found.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct UnloadedSheets {
@@ -41,6 +54,14 @@ pub(super) struct UnloadedSheets {
     pub(super) upright: SheetAndPose,
     /// With upright walls and with its own, on the mesh before.
     pub(super) coarse: Option<[SheetAndPose; 2]>,
+    taken: Option<Taken>,
+}
+
+impl UnloadedSheets {
+    /// Whether what walls take is that of a like fill.
+    pub(super) fn is_of_a_like_fill(&self) -> bool {
+        self.taken.is_some() && self.coarse.is_none()
+    }
 }
 
 impl Unloaded {
@@ -64,6 +85,7 @@ impl Unloaded {
         UnloadedSheets {
             upright: self.upright.state.clone(),
             coarse: self.coarse.as_ref().map(|both| both.each_ref().map(|end| end.state.clone())),
+            taken: self.taken.clone(),
         }
     }
 }
@@ -84,7 +106,12 @@ impl FilledModel<'_> {
             let near = near.and_then(|near| near.coarse.as_ref());
             let problems = self.coarse_problems();
             let on = |at: usize, near| self.unloaded_on(&problems[at], near, limits, searches);
-            let before = on(0, near.map(|near| &near[0]));
+            // Where there is no coarser mesh, that is known already.
+            let before = if self.before_finest() == self.finest() {
+                FinestEnd { found: upright.found.clone(), by_barrier: false }
+            } else {
+                on(0, near.map(|near| &near[0]))
+            };
             if before.found.end == End::Stopped {
                 return self.combined(before.found, None);
             }
@@ -97,6 +124,15 @@ impl FilledModel<'_> {
             coarse = Some([before.found, own.found]);
         }
         Unloaded { by_barrier, ..self.combined(upright.found, coarse) }
+    }
+
+    /// Finds the unloaded sheet beside that of a like fill: with upright walls, and what its own take
+    /// is as there.
+    pub(super) fn unloaded_beside(&self, near: &UnloadedSheets, limits: Limits<'_>) -> Unloaded {
+        let problem = self.upright_problem(self.finest());
+        let upright = self.unloaded_on(&problem, Some(&near.upright), limits, Searches::All);
+        let by_barrier = upright.by_barrier;
+        Unloaded { by_barrier, ..Unloaded::new(upright.found, None, near.taken.clone()) }
     }
 
     /// The problems with upright walls and with its own on the mesh on which they are compared.
@@ -139,28 +175,50 @@ impl FilledModel<'_> {
 
     /// The unloaded cushion of searches that ended.
     pub(super) fn combined(&self, upright: SearchEnd, coarse: Option<[SearchEnd; 2]>) -> Unloaded {
-        let mut sheet = upright.state.sheet.clone();
-        let of = |found: &SearchEnd| -> Vec<UnloadedPatch> {
-            let patches = found.forces.patches.iter();
-            patches
-                .map(|own| UnloadedPatch {
-                    volume: own.volume,
-                    pressure: own.pressure,
-                    tension: own.tension,
-                })
-                .collect()
-        };
-        let mut patches = of(&upright);
-        if let Some([before, own]) = &coarse {
+        let taken = coarse.as_ref().map(|[before, own]| {
             let sheets = own.state.sheet.iter().zip(&before.state.sheet);
-            let more = self.on_finest_mesh(sheets.map(|(own, before)| own - before).collect());
-            sheet.iter_mut().zip(more).for_each(|(height, more)| *height += more);
-            for ((patch, own), before) in patches.iter_mut().zip(of(own)).zip(of(before)) {
-                patch.volume += own.volume - before.volume;
-                patch.pressure = (patch.pressure + own.pressure - before.pressure).max(0.0);
-                patch.tension += own.tension - before.tension;
+            let patches = patches(own).into_iter().zip(patches(before));
+            Taken {
+                sheet: self.on_finest_mesh(sheets.map(|(own, before)| own - before).collect()),
+                patches: patches.map(|(own, before)| own.less(before)).collect(),
+            }
+        });
+        Unloaded::new(upright, coarse, taken)
+    }
+}
+
+impl Unloaded {
+    /// The sheet over upright walls with what its own take.
+    fn new(upright: SearchEnd, coarse: Option<[SearchEnd; 2]>, taken: Option<Taken>) -> Self {
+        let (mut sheet, mut patches) = (upright.state.sheet.clone(), patches(&upright));
+        if let Some(taken) = &taken {
+            sheet.iter_mut().zip(&taken.sheet).for_each(|(height, more)| *height += more);
+            for (patch, more) in patches.iter_mut().zip(&taken.patches) {
+                patch.volume += more.volume;
+                patch.pressure = (patch.pressure + more.pressure).max(0.0);
+                patch.tension += more.tension;
             }
         }
-        Unloaded { sheet, patches, upright, coarse, by_barrier: false }
+        Self { sheet, patches, upright, coarse, taken, by_barrier: false }
     }
+}
+
+impl UnloadedPatch {
+    /// What is more than in another.
+    fn less(self, other: Self) -> Self {
+        Self {
+            volume: self.volume - other.volume,
+            pressure: self.pressure - other.pressure,
+            tension: self.tension - other.tension,
+        }
+    }
+}
+
+fn patches(found: &SearchEnd) -> Vec<UnloadedPatch> {
+    let patch = |own: &PatchForces| UnloadedPatch {
+        volume: own.volume,
+        pressure: own.pressure,
+        tension: own.tension,
+    };
+    found.forces.patches.iter().map(patch).collect()
 }

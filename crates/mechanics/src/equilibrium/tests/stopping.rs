@@ -3,7 +3,7 @@
 use std::sync::atomic::{AtomicU32, Ordering::Relaxed};
 
 use super::super::nested::Searches;
-use super::super::rest::Question;
+use super::super::rest::{Question, Start};
 use super::super::results::{Outcome, Rest, Resting};
 use super::scenes::{Scene, hard_cases};
 use crate::Stop;
@@ -18,7 +18,8 @@ fn asked(scene: &Scene, near: Option<&Resting>, searches: Searches, yes: [u32; 2
     };
     let stop = Stop::when(&question);
     let Scene { model, cells, seated, parameters } = scene;
-    let rest = Question { model, cells, seated, parameters, stop }.answer(near, searches);
+    let rest = Question { model, cells, seated, parameters, stop }
+        .answer(near.map_or(Start::Cold, Start::Near), searches);
     (rest, asked.load(Relaxed))
 }
 
@@ -28,7 +29,7 @@ const NEVER: [u32; 2] = [1, 0];
 fn check(scene: &Scene, near: Option<&Resting>, searches: Searches, every: usize) {
     let Scene { model, cells, seated, parameters } = scene;
     let question = Question { model, cells, seated, parameters, stop: Stop::never() };
-    let undisturbed = question.answer(near, searches);
+    let undisturbed = question.answer(near.map_or(Start::Cold, Start::Near), searches);
     let (rest, questions) = asked(scene, near, searches, NEVER);
     assert_eq!(rest.evidence, undisturbed.evidence);
     let (one, other) = (rest.resting.expect("it rests"), undisturbed.resting.expect("it rests"));
