@@ -258,7 +258,11 @@ impl<'a> Planner<'a> {
             search.weigh(&beyond);
             (best, slopes) = rough.best(best, Some(slopes))?;
         }
-        search.best_whole_counts(&search.filled(&best.counts, Some(reader.stock))?, slopes)
+        // Whole numbers are looked for on the rough mesh too, with aims that allow for what the meshes
+        // differ by there.
+        let (rough, near) = search.roughly(&search.filled(&best.counts, Some(reader.stock))?)?;
+        let (found, slopes) = rough.best_whole_counts(&near, slopes)?;
+        Some((search.filled(&found.counts, Some(reader.stock))?, slopes))
     }
 
     pub(super) fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {

@@ -229,7 +229,7 @@ impl<'s> Search<'s> {
                 if largest_change(&counts, &best.counts) < SMALL_STEP {
                     break;
                 }
-                let Some(next) = self.filled(&counts, Some(&best)) else {
+                let Some(next) = self.filled_beside(&counts, &best) else {
                     reach *= SHRINKING;
                     continue;
                 };
@@ -249,6 +249,8 @@ impl<'s> Search<'s> {
                 if were_fresh {
                     break;
                 }
+                best = self.filled(&best.counts, Some(&best))?;
+                score = self.score(&best);
                 slopes = self.slopes(&best)?;
                 fresh = true;
                 reach = FIRST_REACH * SHRINKING;
