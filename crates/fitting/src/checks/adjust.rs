@@ -18,7 +18,7 @@ use mechanics::Stop;
 use crate::advice::small_moves::small_moves;
 use crate::checks::alarms::after;
 use crate::checks::contradictions::contradictions;
-use crate::checks::estimate::{Estimate, Round, estimate};
+use crate::checks::estimate::{Estimate, EstimateMeshes, Round, estimate};
 use crate::checks::expected::{Expected, missing};
 use crate::checks::passed::{in_order, passed_counts};
 use crate::goals::aims::real;
@@ -151,8 +151,8 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
     let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
     let expected = Expected::new(input, &usual, &rounds)?;
-    let learn =
-        |rounds: &[Round]| estimate(input.cushion.coarse(), pattern, &usual, rounds, input.stop);
+    let meshes = EstimateMeshes { compared: input.cushion.coarse(), tried: input.cushion.rough() };
+    let learn = |rounds: &[Round]| estimate(meshes, pattern, &usual, rounds, input.stop);
     let contradictions = contradictions(pattern, input.checks);
     let alarms = expected.alarms();
     let mut adjusted = if !alarms.is_empty() {

@@ -12,7 +12,9 @@ use crate::checks::meaning::{
     HAND, LOWER_SIDE, Meaning, Number, PINCHED_FROM, SAFE_UP_TO, meaning,
 };
 use crate::prediction::client_on_cushion::{ClientOnCushion, MeshedCushion, has_numbers};
+use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::{Assumptions, Unknown};
+use crate::search::side_by_side::side_by_side;
 
 /// What is believed of an unknown before any check, in half ranges.
 const PRIOR: f64 = 0.5;
@@ -59,9 +61,25 @@ pub(crate) struct Misfit {
     pub(crate) by: f64,
 }
 
+/// The meshes that an estimate is made on.
+#[derive(Clone, Copy)]
+pub(crate) struct EstimateMeshes<'a> {
+    /// On which answers are compared with what was found.
+    pub(crate) compared: &'a MeshedCushion,
+    /// On which the effects of the unknowns are found: they are differences, which need less.
+    pub(crate) tried: &'a MeshedCushion,
+}
+
+impl<'a> EstimateMeshes<'a> {
+    /// Those of a cushion.
+    pub(crate) fn of(cushion: &'a PreparedCushion) -> Self {
+        Self { compared: cushion.coarse(), tried: cushion.rough() }
+    }
+}
+
 /// Estimates the unknowns from all rounds, the last one last.
 pub(crate) fn estimate(
-    cushion: &MeshedCushion,
+    meshes: EstimateMeshes<'_>,
     pattern: &Pattern,
     usual: &Assumptions,
     rounds: &[Round],
@@ -72,10 +90,11 @@ pub(crate) fn estimate(
         .flat_map(|(at, round)| round.checks.iter().map(move |check| (at, *check)))
         .filter_map(|(at, check)| Some((at, check, meaning(pattern, spacing, &check)?)))
         .collect();
-    let estimation = Estimation { cushion, usual, rounds, answers: &answers, stop };
+    let on = |cushion| Estimation { cushion, usual, rounds, answers: &answers, stop };
+    let estimation = on(meshes.compared);
     let mut places = vec![0.0; Unknown::ALL.len()];
     let mut seen = estimation.seen(&places, None)?;
-    let slopes = estimation.slopes(&places, &seen)?;
+    let slopes = on(meshes.tried).slopes(&places)?;
     for _ in 0..STEPS {
         let Some(by) = estimation.step(&places, &seen, &slopes) else { break };
         // Half the step where the whole one makes it worse.
@@ -167,27 +186,25 @@ impl Estimation<'_> {
         Ok(Seen { numbers, told, restings })
     }
 
-    fn slopes(&self, places: &[f64], seen: &Seen) -> Result<Slopes, BodyError> {
-        let mut slopes = Slopes { numbers: Vec::new(), told: Vec::new() };
-        for at in 0..places.len() {
+    fn slopes(&self, places: &[f64]) -> Result<Slopes, BodyError> {
+        let seen = self.seen(places, None)?;
+        let all: Vec<usize> = (0..places.len()).collect();
+        let slope = |at: &usize| -> Result<(Vec<f64>, [f64; 5]), BodyError> {
+            let at = *at;
             // Towards the inside of a one-sided range: there the usual value is its high end.
             let range = Unknown::ALL[at].range(self.usual);
             let probe = if range.high > range.usual { PROBE } else { -PROBE };
             let mut moved = places.to_vec();
             moved[at] += probe;
-            let there = self.seen(&moved, Some(seen))?;
+            let there = self.seen(&moved, Some(&seen))?;
             let by = |there: f64, here: f64| (there - here) / probe;
-            slopes.numbers.push(
-                there
-                    .numbers
-                    .iter()
-                    .zip(&seen.numbers)
-                    .map(|(there, here)| by(*there, *here))
-                    .collect(),
-            );
-            slopes.told.push(std::array::from_fn(|at| by(there.told[at], seen.told[at])));
-        }
-        Ok(slopes)
+            let numbers = there.numbers.iter().zip(&seen.numbers);
+            let numbers = numbers.map(|(there, here)| by(*there, *here)).collect();
+            Ok((numbers, std::array::from_fn(|at| by(there.told[at], seen.told[at]))))
+        };
+        let slopes: Result<Vec<_>, BodyError> = side_by_side(&all, slope).into_iter().collect();
+        let (numbers, told) = slopes?.into_iter().unzip();
+        Ok(Slopes { numbers, told })
     }
 
     fn disagreement(&self, places: &[f64], seen: &Seen) -> f64 {

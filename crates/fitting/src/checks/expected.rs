@@ -6,7 +6,7 @@ use cushion::{Length, Side};
 use mechanics::Parameters;
 
 use crate::checks::adjust::{AdjustInput, Adjusted};
-use crate::checks::estimate::{Round, estimate};
+use crate::checks::estimate::{EstimateMeshes, Round, estimate};
 use crate::checks::meaning::{HAND, meaning};
 use crate::goals::aims::{Filling, Quantity, real};
 use crate::goals::needs::Needs;
@@ -56,12 +56,13 @@ impl<'a> Expected<'a> {
         usual: &Assumptions,
         rounds: &[Round],
     ) -> Result<Self, BodyError> {
-        let (coarse, pattern) = (input.cushion.coarse(), input.cushion.pattern());
+        let pattern = input.cushion.pattern();
         let earlier = &rounds[..rounds.len() - 1];
         let assumptions = if earlier.iter().all(|round| round.checks.is_empty()) {
             usual.clone()
         } else {
-            estimate(coarse, pattern, usual, earlier, input.stop)?.assumptions
+            estimate(EstimateMeshes::of(input.cushion), pattern, usual, earlier, input.stop)?
+                .assumptions
         };
         let meshes = SearchMeshes::new(input.cushion, &assumptions, input.stop)?;
         let now = Search::solving_only(input.cushion, &meshes).filled(&real(input.now), None);

@@ -7,10 +7,11 @@ use case::{AdjustRefusal, Mistake};
 use cushion::{CompartmentIx, Length, Pattern};
 
 use crate::checks::adjust::{AdjustInput, checked_rounds};
-use crate::checks::estimate::{Round, estimate};
+use crate::checks::estimate::{EstimateMeshes, Round, estimate};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::MeshedCushion;
 use crate::prediction::unknowns::{Assumptions, Seat};
+use crate::search::side_by_side::side_by_side;
 
 /// One explanation.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,15 +59,17 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Explanation>, AdjustRefus
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
     let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
-    let meshed = input.cushion.coarse();
+    // What a rough mesh is off by is the same for all, and less than hands can tell.
+    let meshed = input.cushion.rough();
     let turned = meshed.turned_round(pattern.size().depth());
-    let mut scored = Vec::new();
-    for trial in trials(input, pattern, &usual) {
+    let scored = side_by_side(&trials(input, pattern, &usual), |trial| {
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();
         let cushion: &MeshedCushion = if trial.turned { &turned } else { meshed };
-        let learnt = estimate(cushion, pattern, &trial.assumptions, &really, input.stop)?;
-        scored.push((trial.mistake, libm::log(trial.often) - learnt.disagreement / 2.0));
-    }
+        let meshes = EstimateMeshes { compared: cushion, tried: cushion };
+        let learnt = estimate(meshes, pattern, &trial.assumptions, &really, input.stop)?;
+        Ok((trial.mistake.clone(), libm::log(trial.often) - learnt.disagreement / 2.0))
+    });
+    let scored: Vec<(Mistake, f64)> = scored.into_iter().collect::<Result<_, AdjustRefusal>>()?;
     let best = scored.iter().map(|trial| trial.1).fold(f64::NEG_INFINITY, f64::max);
     let sum: f64 = scored.iter().map(|trial| libm::exp(trial.1 - best)).sum();
     let share = |(mistake, score): (Mistake, f64)| Explanation {
