@@ -26,6 +26,13 @@ pub(crate) struct LinearAim<'a> {
     pub(crate) slope: Vec<f64>,
 }
 
+impl LinearAim<'_> {
+    /// Whether the aim is kept where the line begins.
+    fn is_kept(&self) -> bool {
+        self.aim.off(self.value) == 0.0
+    }
+}
+
 /// The problem of one step, in changes of groups of compartments that change alike.
 pub(crate) struct Program<'a> {
     /// The aims of all ranks.
@@ -46,13 +53,17 @@ impl Program<'_> {
     /// The change of each compartment's count.
     pub(crate) fn solved(&self, ranks: usize) -> Option<Vec<f64>> {
         let mut decided: Vec<Option<f64>> = vec![None; self.lines.len()];
+        // As long as all is kept where it begins, that is as little off as can be.
+        let mut kept_so_far = self.room.iter().all(|[least, most]| *least <= 0.0 && *most >= 0.0);
         for rank in 0..ranks {
             let of_rank =
                 || (0..self.lines.len()).filter(move |at| self.lines[*at].aim.rank == rank);
             if of_rank().next().is_none() {
                 continue;
             }
-            let slacks = self.rank(&decided, rank)?;
+            kept_so_far &= of_rank().all(|at| self.lines[at].is_kept());
+            let slacks =
+                if kept_so_far { vec![0.0; of_rank().count()] } else { self.rank(&decided, rank)? };
             let give = if rank == 0 { GIVE_OF_LIMITS } else { GIVE_OF_GOALS };
             for (at, slack) in of_rank().zip(slacks) {
                 decided[at] = Some(slack.max(0.0) + give);
