@@ -30,7 +30,7 @@ const NOT_LESS: f64 = 1e-3;
 /// One tolerance of the clearance under a bone that was pinched or felt, m: far finer than of any
 /// limit, so that it comes before them.
 const HELD_UNIT: f64 = 0.2e-3;
-/// Times that a plan which a fine mesh finds too low is looked for again.
+/// Times that a plan which a finer mesh finds too low, or to keep less, is looked for again.
 const AGAIN: u8 = 2;
 
 /// Counts with what they are expected to do.
@@ -258,11 +258,36 @@ impl<'a> Planner<'a> {
             search.weigh(&beyond);
             (best, slopes) = rough.best(best, Some(slopes))?;
         }
-        // Whole numbers are looked for on the rough mesh too, with aims that allow for what the meshes
-        // differ by there.
-        let (rough, near) = search.roughly(&search.filled(&best.counts, Some(reader.stock))?)?;
-        let (found, slopes) = rough.best_whole_counts(&near, slopes)?;
-        Some((search.filled(&found.counts, Some(reader.stock))?, slopes))
+        self.whole(&search, reader.stock, &best.counts, slopes)
+    }
+
+    /// The best whole counts around others: looked for on the rough mesh, with aims that allow for what
+    /// the meshes differ by there, and anew around what was found where the coarse mesh says that it
+    /// keeps less.
+    fn whole(
+        &self,
+        search: &Search<'_>,
+        stock: &Filling,
+        counts: &[f64],
+        mut slopes: Slopes,
+    ) -> Option<(Filling, Slopes)> {
+        let mut around = search.filled(counts, Some(stock))?;
+        let mut chosen: Option<Filling> = None;
+        for _ in 0..=AGAIN {
+            let (rough, near) = search.roughly(&around)?;
+            let (found, learnt) = rough.best_whole_counts(&near, slopes)?;
+            slopes = learnt;
+            let whole = search.filled(&found.counts, Some(stock))?;
+            let kept = search.score(&whole).ranks <= rough.score(&found).ranks;
+            let better =
+                chosen.as_ref().is_none_or(|best| search.score(&whole) < search.score(best));
+            chosen = if better { Some(whole.clone()) } else { chosen };
+            if kept {
+                break;
+            }
+            around = whole;
+        }
+        Some((chosen?, slopes))
     }
 
     pub(super) fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {

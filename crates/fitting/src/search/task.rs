@@ -20,6 +20,9 @@ const FOUR_IN_FIVE: f64 = 0.84;
 /// adult's compartment beside.
 const WORTH: f64 = 0.25;
 const WORTH_OF_A_CELL: f64 = 0.05;
+/// And for each earlier round that moved cells: what those should have brought and did not is more
+/// likely what hands cannot tell, which is about a tolerance.
+const WORTH_AFTER_MOVES: f64 = 1.0;
 /// Cells of an adult's compartment, of which those of a child's are counted as the same share.
 const ADULT_COMPARTMENT: f64 = 60.0;
 
@@ -133,8 +136,7 @@ impl Planner<'_> {
         let cells: f64 = (found.counts.iter().zip(&self.home))
             .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
             .sum();
-        // What earlier moves should have brought and did not is more likely what hands cannot tell.
-        let times = 1.0 + adjusting.earlier as f64;
-        gains.fold(0.0, f64::max) >= times * (WORTH + WORTH_OF_A_CELL * cells)
+        let worth = WORTH + WORTH_AFTER_MOVES * adjusting.earlier as f64;
+        gains.fold(0.0, f64::max) >= worth + WORTH_OF_A_CELL * cells
     }
 }
