@@ -19,7 +19,8 @@ const A_FEW: u32 = 6;
 const A_FEW_SHARE: f64 = 0.10;
 /// The share of the surface pressure that is to go.
 const EASED: f64 = 0.10;
-/// How much more an injured site may get by it, as a share: what nobody can tell.
+/// How much more a site with an injury, or one that a goal takes load off, may get by it, as a share: what
+/// nobody can tell.
 const NO_MORE: f64 = 0.01;
 
 /// What is done about held fingers.
@@ -89,7 +90,7 @@ impl Expected<'_> {
                 break;
             }
             let then = self.on(&next)?;
-            if !self.leaves_enough(&then) || self.loads_an_injury(&then, NO_MORE) {
+            if !self.leaves_enough(&then) || self.loads_what_is_spared(&then, NO_MORE) {
                 break;
             }
             (counts, filling) = (next, Some(then));
