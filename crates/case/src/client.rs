@@ -6,7 +6,7 @@ use std::fmt;
 use cushion::{Length, Mass, Name, Side, Size};
 
 use crate::text::LengthUnit;
-use crate::{Altitudes, Date, Entry, Function, Goal, Layers, Posture, Skin};
+use crate::{Altitudes, Date, Entry, Function, Goal, Layers, Posture, Skin, Taught};
 
 /// A code for a client: letters, digits and hyphens, 2 to 24 long, with a digit in it.
 ///
@@ -210,6 +210,8 @@ pub struct CushionChoice {
     pub spare_cells: u32,
     /// The serial on the cushion's tag.
     pub serial: Option<String>,
+    /// The file of the same client's first cushion, where this is a second one.
+    pub first_file: Option<String>,
 }
 
 /// How long a client may sit: a clinician's word, never computed.
@@ -301,6 +303,8 @@ pub struct Client {
     pub next_review: Option<Date>,
     /// What was done, oldest first.
     pub record: Vec<Entry>,
+    /// What fittings on another cushion taught; no file has it, it is found anew from the record.
+    pub taught: Taught,
 }
 
 impl Client {
@@ -331,6 +335,7 @@ impl Client {
             contacts: Vec::new(),
             next_review: None,
             record: Vec::new(),
+            taught: Taught::default(),
         }
     }
 

@@ -28,6 +28,7 @@ mod source;
 mod standing;
 mod stocktaking;
 mod survey;
+mod taught;
 pub mod text;
 mod trouble;
 
@@ -86,6 +87,7 @@ pub use crate::survey::{
     NoSize, SurveyFault, SurveyOutcome, SurveyPart, SurveyRow, SurveySummary, SurveyedBody,
     SurveyedPlan,
 };
+pub use crate::taught::{OtherCushion, Taught};
 pub use crate::trouble::{
     BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDone, NotDrawn,
     ShelfError, StockError, TableFault, Trouble, Why,

@@ -281,6 +281,7 @@ impl Mirror for Client {
             |own: &Change| Change { compartment: partners.id(&own.compartment), ..own.clone() };
         client.changes = self.changes.iter().map(change).collect();
         client.record = self.record.mirrored(partners);
+        client.taught = self.taught.mirrored(partners);
         client
     }
 }

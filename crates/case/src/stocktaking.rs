@@ -9,7 +9,9 @@ use std::collections::BTreeMap;
 
 use cushion::Size;
 
-use crate::{Check, CheckOutcome, Client, Date, Entry, Move, Place, RecordedPlan, in_force};
+use crate::{
+    Check, CheckOutcome, Client, CushionChoice, Date, Entry, Move, Place, RecordedPlan, in_force,
+};
 
 /// Cells by the number of the compartment.
 pub type Cells = BTreeMap<u8, u32>;
@@ -94,6 +96,14 @@ pub struct CushionNow {
 }
 
 impl CushionNow {
+    /// Whether it is in the cushion that a file names, as far as the record says in which.
+    #[must_use]
+    pub fn is_in(&self, chosen: &CushionChoice) -> bool {
+        self.cushion.as_ref().is_none_or(|(layout, size)| {
+            *layout == chosen.layout.to_string() && size.to_string() == chosen.size.to_string()
+        })
+    }
+
     /// Cells in the whole cushion.
     #[must_use]
     pub fn total(&self) -> u32 {
@@ -142,6 +152,19 @@ impl Client {
     #[must_use]
     pub fn cushion_now(&self) -> Option<CushionNow> {
         cushion_now(&self.record, self.cushion.spare_cells)
+    }
+
+    /// Returns how many cells would be in the spare bag after moves: below zero where it holds too few.
+    #[must_use]
+    pub fn bag_after(&self, moves: &[Move]) -> i64 {
+        let now = self.cushion_now().filter(|now| now.is_in(&self.cushion));
+        let bag = now.map_or(i64::from(self.cushion.spare_cells), |now| now.bag);
+        let change = |own: &Move| match (own.from, own.to) {
+            (Place::Spare, _) => -i64::from(own.cells),
+            (_, Place::Spare) => i64::from(own.cells),
+            _ => 0,
+        };
+        bag + moves.iter().map(change).sum::<i64>()
     }
 
     /// Returns what was in the cushion after so many entries of the record, by what is known of

@@ -13,7 +13,6 @@ use crate::error::WorkError;
 use crate::recording::Recorder;
 use crate::shelf::Change;
 use crate::sourced::{Sourced, client_text, pattern};
-use crate::standing::is_of;
 use crate::surroundings::Surroundings;
 
 /// What was done, or found.
@@ -236,7 +235,8 @@ impl Doing<'_> {
     /// What somebody recorded is in the cushion; refused where it is only believed.
     fn told(&self) -> Result<CushionNow, WorkError> {
         let client = &self.client.value;
-        let now = client.cushion_now().filter(|now| now.from.is_told() && is_of(client, now));
+        let now =
+            client.cushion_now().filter(|now| now.from.is_told() && now.is_in(&client.cushion));
         now.ok_or_else(|| self.refused(NotDone::NothingPutIn))
     }
 
@@ -262,7 +262,7 @@ impl Doing<'_> {
             return Err(self.refused(NotDone::Nothing));
         }
         let known = self.are_there(counts)?;
-        let in_this = |now: &CushionNow| is_of(&self.client.value, now);
+        let in_this = |now: &CushionNow| now.is_in(&self.client.value.cushion);
         if self.client.value.cushion_now().filter(in_this).is_none() {
             let counted = |number: &u8| counts.iter().any(|own| own.0 == *number);
             let missing: Vec<u8> = known.into_iter().filter(|number| !counted(number)).collect();
@@ -354,7 +354,7 @@ impl Doing<'_> {
         let counts: Vec<(u8, u32)> = match self.entry(entry)? {
             Entry::Plan(plan) => plan.counts.iter().map(|own| (own.number, own.planned)).collect(),
             _ => {
-                let then = client.cushion_after(entry).filter(|then| is_of(client, then));
+                let then = client.cushion_after(entry).filter(|then| then.is_in(&client.cushion));
                 let then = then.ok_or_else(|| self.refused(NotDone::HasNoCounts(entry)))?;
                 then.counts.into_iter().collect()
             }

@@ -13,6 +13,7 @@ mod file_remarks;
 mod live;
 mod not_drawn;
 mod open_case;
+mod other_cushion;
 mod papers;
 mod recall;
 mod recording;

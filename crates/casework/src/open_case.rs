@@ -2,8 +2,8 @@
 
 use case::text::TextFinding;
 use case::{
-    BodyError, Caution, Client, Costs, CountedFrom, CushionIdentity, Date, Likeness, Plan,
-    PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
+    BodyError, Caution, Client, Costs, CountedFrom, CushionIdentity, Date, Likeness, OtherCushion,
+    Plan, PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
@@ -12,7 +12,6 @@ use mechanics::Stop;
 
 use crate::error::{Whose, WorkError};
 use crate::sourced::{Sourced, pattern};
-use crate::standing::is_of;
 use crate::stock::no_stock;
 use crate::stopping::unless_stopped;
 use crate::surroundings::Surroundings;
@@ -29,6 +28,8 @@ pub struct OpenCase {
     pub pattern: Pattern,
     /// The pattern with its stock fill and meshes.
     pub cushion: PreparedCushion,
+    /// The cushion that the client sat on before, or sits on beside this one.
+    pub other: Option<OtherCushion>,
 }
 
 /// The counts that the cushion has now.
@@ -63,7 +64,9 @@ impl OpenCase {
         let pattern = pattern(&mut layout, client.value.cushion.size, &cell.value)?;
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
             .map_err(|error| no_stock(&layout, &pattern, error))?;
-        Ok(Self { client, layout, cell, pattern, cushion })
+        let mut case = Self { client, layout, cell, pattern, cushion, other: None };
+        case.learn_elsewhere(surroundings)?;
+        Ok(case)
     }
 
     /// The names of the files that were read for it; what is built in has a name that is no
@@ -76,16 +79,8 @@ impl OpenCase {
     /// By which the cushion is known again.
     #[must_use]
     pub fn identity(&self) -> CushionIdentity {
-        let compartments = self.pattern.compartments().iter();
-        CushionIdentity {
-            layout: self.client.value.cushion.layout.to_string(),
-            layout_digest: self.layout.digest(),
-            cell_digest: self.cell.digest(),
-            size: self.client.value.cushion.size,
-            compartments: compartments
-                .map(|compartment| (compartment.id.clone(), compartment.number))
-                .collect(),
-        }
+        let named = self.client.value.cushion.layout.to_string();
+        identity_of(&named, &self.layout, &self.cell, &self.pattern)
     }
 
     /// Refuses a recorded plan that is for another cushion than the file now names.
@@ -192,7 +187,7 @@ impl OpenCase {
         let file = self.client.file.path.clone();
         let chosen = &self.client.value.cushion;
         let what = match (&now.cushion, now.from.on()) {
-            (Some(was), Some(on)) if !is_of(&self.client.value, now) => Trouble::OtherCushion {
+            (Some(was), Some(on)) if !now.is_in(chosen) => Trouble::OtherCushion {
                 file,
                 on,
                 was: was.clone(),
@@ -299,6 +294,23 @@ impl OpenCase {
         let mut file = self.client.file.clone();
         file.remarks.extend(refusals.iter().map(remark));
         WorkError::wrong_file(file)
+    }
+}
+
+/// By which a cushion is known again, whose layout is named so.
+pub(crate) fn identity_of(
+    named: &str,
+    layout: &Sourced<Layout>,
+    cell: &Sourced<Cell>,
+    pattern: &Pattern,
+) -> CushionIdentity {
+    let compartments = pattern.compartments().iter();
+    CushionIdentity {
+        layout: named.to_owned(),
+        layout_digest: layout.digest(),
+        cell_digest: cell.digest(),
+        size: pattern.size(),
+        compartments: compartments.map(|own| (own.id.clone(), own.number)).collect(),
     }
 }
 

@@ -88,11 +88,7 @@ impl OpenCase {
         let Edition { language, on, paper, large_print } = edition;
         let language = language.with_lengths_in(self.client.value.lengths);
         let file = &self.client.file.path;
-        let Some(plan) = self.client.value.counts_on_paper() else {
-            return Err(WorkError::file(Trouble::NothingRecorded { file: file.clone() }));
-        };
-        let plan = &plan;
-        self.is_for_this_cushion(plan)?;
+        let plan = &self.plan_on_paper()?;
         // What the goals would make of the counts today is asked of a plan; paper only needs to
         // know whether the file still asks for what was recorded.
         let fresh = self.with_changes(on)?;
@@ -118,6 +114,44 @@ impl OpenCase {
         };
         let papers = Papers::of(OF_CLIENT.iter().map(compose))?;
         Ok(PapersOfClient { papers, since_recorded: self.since_recorded(plan, &fresh, on) })
+    }
+
+    /// Composes the record as pages, each entry with a small drawing of the cells after it.
+    ///
+    /// # Errors
+    ///
+    /// Fails where no plan was recorded, where it is for another cushion than the file now names, or
+    /// where something cannot be set.
+    pub fn history_pages(&self, edition: Edition) -> Result<Papers, WorkError> {
+        let Edition { language, on, paper, large_print } = edition;
+        let client = &self.client.value;
+        let plan = self.plan_on_paper()?;
+        let extras = sheets::SetupExtras::default();
+        let papers = ClientPapers {
+            language: language.with_lengths_in(client.lengths),
+            client,
+            plan: &plan,
+            pattern: &self.pattern,
+            cell: &self.cell.value,
+            cautions: &[],
+            extras: &extras,
+            large_print,
+            beside: self.beside(client, on),
+            date: on,
+            program: PROGRAM,
+        };
+        let composed = sheets::history_pages(&papers, &client.history(), paper);
+        let made = vec![named("history", composed, &self.client.file.path)?];
+        Ok(Papers { made, not_made: Vec::new() }.with_prefix(client.code.as_str()))
+    }
+
+    /// The counts that belong on paper, of this cushion.
+    fn plan_on_paper(&self) -> Result<RecordedPlan, WorkError> {
+        let file = self.client.file.path.clone();
+        let plan = self.client.value.counts_on_paper();
+        let plan = plan.ok_or(WorkError::file(Trouble::NothingRecorded { file }))?;
+        self.is_for_this_cushion(&plan)?;
+        Ok(plan)
     }
 
     /// What the setup card says beyond counts and checks, for the counts that were recorded.

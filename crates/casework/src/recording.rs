@@ -148,7 +148,8 @@ impl OpenCase {
     }
 
     /// What a prediction expects, for the checks after it; none without one at rest.
-    fn expected(&self, prediction: Option<&Prediction>) -> Option<Expected> {
+    #[must_use]
+    pub fn expected(&self, prediction: Option<&Prediction>) -> Option<Expected> {
         let seat = prediction?.seated.as_ref()?;
         let under =
             Sides { left: seat.clearance.left.central, right: seat.clearance.right.central };

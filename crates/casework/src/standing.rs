@@ -52,7 +52,7 @@ impl OpenCase {
     pub(crate) fn counted(&self) -> Option<(CushionNow, Vec<u32>)> {
         let client = &self.client.value;
         let now = client.cushion_now()?;
-        if !is_of(client, &now) {
+        if !now.is_in(&client.cushion) {
             return None;
         }
         let numbers = self.pattern.compartments().iter().map(|own| own.number);
@@ -60,12 +60,4 @@ impl OpenCase {
             numbers.map(|number| now.counts.get(&number).copied()).collect::<Option<_>>()?;
         (counts.len() == now.counts.len()).then_some((now, counts))
     }
-}
-
-/// Whether what is known to be in a cushion is in the one that the file names.
-pub(crate) fn is_of(client: &Client, now: &CushionNow) -> bool {
-    let chosen = &client.cushion;
-    now.cushion.as_ref().is_none_or(|(layout, size)| {
-        *layout == chosen.layout.to_string() && size.to_string() == chosen.size.to_string()
-    })
 }

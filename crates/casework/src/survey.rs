@@ -118,8 +118,14 @@ impl Survey<'_> {
         })?;
         let (name, parameters) = (layout.name.to_string(), BTreeMap::new());
         let layout = LayoutRef::Named { name, parameters };
-        let chosen =
-            CushionChoice { layout, size, cell: String::new(), spare_cells: 0, serial: None };
+        let chosen = CushionChoice {
+            layout,
+            size,
+            cell: String::new(),
+            spare_cells: 0,
+            serial: None,
+            first_file: None,
+        };
         let code = ClientCode::new("S-1").expect("it keeps the rule");
         Ok(Client::unknown(code, chosen))
     }

@@ -402,8 +402,10 @@ pub(crate) struct CheckedParts {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     seatwright history K-17.toml\n  \
-    seatwright history K-17.toml --between 2 4\n\n\
-    --between shows two entries side by side: counts, what was expected, checks, weight.")]
+    seatwright history K-17.toml --between 2 4\n  \
+    seatwright history K-17.toml --out papers\n\n\
+    --between shows two entries side by side: counts, what was expected, checks, weight.\n\
+    --out writes the record as pages, each entry with a drawing of the cells after it.")]
 pub(crate) struct History {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
@@ -412,6 +414,14 @@ pub(crate) struct History {
     /// Show two entries side by side
     #[arg(long, value_name = "ENTRY", num_args = 2)]
     pub(crate) between: Vec<usize>,
+
+    /// Write the record as pages into this folder
+    #[arg(long, value_name = "FOLDER", conflicts_with = "between")]
+    pub(crate) out: Option<PathBuf>,
+
+    /// Paper of the pages
+    #[arg(long, value_enum, default_value_t, requires = "out")]
+    pub(crate) paper: Paper,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
@@ -774,6 +784,16 @@ pub(crate) enum Paper {
     A4,
     /// 8.5 x 11 in
     Letter,
+}
+
+impl Paper {
+    /// The sheet of paper.
+    pub(crate) fn sheet(self) -> sheets::Paper {
+        match self {
+            Self::A4 => sheets::Paper::A4,
+            Self::Letter => sheets::Paper::Letter,
+        }
+    }
 }
 
 /// The unit of lengths on the measuring form.

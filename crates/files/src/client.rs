@@ -79,6 +79,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
         contacts: contacts?,
         next_review,
         record: record?,
+        taught: case::Taught::default(),
     };
     remark_on_goals(table, &client);
     Some(client)
@@ -213,6 +214,7 @@ fn cushion(table: &Table<'_>) -> Option<CushionChoice> {
     };
     let spares = table.required(Question::SpareCells).and_then(|value| value.whole());
     let serial = table.optional(Question::SerialOfCushion).and_then(|value| value.sentence());
+    let first_file = table.optional(Question::FirstFile).and_then(|value| value.sentence());
     table.finish();
     Some(CushionChoice {
         layout: layout?,
@@ -220,6 +222,7 @@ fn cushion(table: &Table<'_>) -> Option<CushionChoice> {
         cell: cell?,
         spare_cells: spares? as u32,
         serial,
+        first_file,
     })
 }
 

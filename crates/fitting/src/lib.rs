@@ -28,6 +28,7 @@ pub use crate::checks::adjust::{AdjustInput, Adjusted, adjust};
 pub use crate::checks::meaning::at_seat_bones;
 pub use crate::checks::mistakes::{Explanation, mistakes};
 pub use crate::checks::passed::passed_counts;
+pub use crate::checks::taught::taught;
 pub use crate::goals::limits::broken;
 pub use crate::prediction::board::{BoardTest, BoardTilt};
 pub use crate::prediction::client_on_cushion::Profile;

@@ -1,7 +1,8 @@
 //! What is said of the record: entries, what is in the cushion, how the fitting stands.
 
 use case::{
-    CheckOutcome, CheckPart, CountedFrom, Entry, Expected, PartsChecked, RecordNote, Standing,
+    CheckOutcome, CheckPart, CountedFrom, Entry, Expected, OtherCushion, PartsChecked, RecordNote,
+    Standing,
 };
 
 /// What is said of the record.
@@ -28,6 +29,9 @@ pub trait RecordWords {
     /// sentence.
     fn bag(&self, cells: i64) -> String;
 
+    /// How many cells would be in the spare bag after proposed moves: a sentence.
+    fn bag_after(&self, cells: i64) -> String;
+
     /// What is in the cushion, by number: a line.
     fn counts(&self, counts: &[(u8, u32)]) -> String;
 
@@ -46,6 +50,11 @@ pub trait RecordWords {
     /// That a plan or moves are proposed, and that what is done is recorded after it was done: a
     /// sentence.
     fn is_proposed(&self) -> &'static str;
+
+    /// A cushion that the client sat on before, or sits on beside this one, and this one: its cells in
+    /// all and what is expected of them. A heading and indented lines.
+    fn beside_the_other(&self, other: &OtherCushion, here: (u32, Option<&Expected>))
+    -> Vec<String>;
 
     /// How long the client may sit: a sentence.
     fn sit_at_most(&self, minutes: u32, times: u32) -> String;

@@ -189,6 +189,7 @@ questions! {
     CellOfCushion = Cushion "cell", Kind::Text, Need::Never, r#""pillow-25""#, Use::Changes(&[Answer::Pattern]);
     SpareCells = Cushion "spare_cells", Kind::Whole { least: 0, most: MOST_CELLS }, Need::Always, "20", Use::Changes(&[Answer::Cautions, Answer::Papers]);
     SerialOfCushion = Cushion "serial", Kind::Text, Need::Never, r#""SW-0142""#, Use::Changes(&[Answer::Papers]);
+    FirstFile = Cushion "first_file", Kind::Text, Need::Never, r#""K-17.toml""#, Use::Changes(&[Answer::Plan, Answer::Prediction]);
     GoalWant = Goal "want", Kind::Choice(&words(&WantKind::WORDS)), Need::Always, r#""off-load""#, Use::Changes(&[Answer::Plan]);
     GoalSite = Goal "site", Kind::Choice(SITES), Need::With("want", &["off-load"]), r#""left-seat-bone""#, Use::Changes(&[Answer::Plan]);
     GoalPercent = Goal "percent", number(Unit::Percent, 5.0, 60.0), Need::With("want", &["off-load"]), "15", Use::Changes(&[Answer::Plan]);

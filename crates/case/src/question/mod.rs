@@ -62,7 +62,7 @@ impl Question {
         let group = self.row().group;
         let of_record = group.entry().is_some() || group.parent().entry().is_some();
         let later = group == Group::SitAtMost
-            || matches!(self, Self::PressureRelief | Self::SerialOfCushion);
+            || matches!(self, Self::PressureRelief | Self::SerialOfCushion | Self::FirstFile);
         group.root() == Group::Client && !of_record && !later
     }
 

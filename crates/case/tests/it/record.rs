@@ -24,6 +24,7 @@ pub(crate) fn client(record: Vec<Entry>) -> Client {
         cell: "pillow-25".into(),
         spare_cells: SUPPLIED,
         serial: None,
+        first_file: None,
     };
     let mut client = Client::unknown(ClientCode::new("K-17").unwrap(), cushion);
     client.measures.hip_width = Some(Length::from_mm(380.0));

@@ -298,6 +298,8 @@ fn questions() -> impl Iterator<Item = (Question, Use)> {
         row.group.root() == Group::Client
             && !of_record(row.group)
             && ![Question::Format, Question::FileKind, Question::Units].contains(own)
+            // It is another file that changes the answers: see the tests of other cushions.
+            && *own != Question::FirstFile
     });
     all.map(|own| (own, own.row().changes))
 }

@@ -5,6 +5,7 @@
 mod keys;
 mod live;
 mod oracles;
+mod other_cushion;
 mod people;
 mod recording;
 mod stopping;

@@ -1,18 +1,27 @@
 //! `history`: the record as a list, or two of its entries side by side.
 
 use case::{Client, Entry, Finding, Moment};
-use casework::{OpenCase, PROGRAM};
+use std::path::{Path, PathBuf};
+
+use casework::{Edition, OpenCase, PROGRAM, Wanted};
 use files::report::{self, RecordReport, StandingReport};
 use words::{ENGLISH, Language};
 
 use crate::arguments::History;
 use crate::failure::Failure;
+use crate::output_paths::inputs;
+use crate::outputs;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 use crate::tables;
+use crate::written;
 
 /// Shows the record of a client.
 pub(crate) fn run(arguments: &History, setting: Setting) -> Result<(), Failure> {
+    if let Some(folder) = &arguments.out {
+        return pages(arguments, folder, setting);
+    }
     let terminal = setting.terminal;
     let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
@@ -48,6 +57,26 @@ pub(crate) fn run(arguments: &History, setting: Setting) -> Result<(), Failure> 
     }
     lines.extend(standing.map(|own| say.standing(own)));
     terminal.answer(&(lines.join("\n") + "\n"))
+}
+
+/// Writes the record as pages.
+fn pages(arguments: &History, folder: &Path, setting: Setting) -> Result<(), Failure> {
+    let on = setting.today()?;
+    let outside = Outside::new(&arguments.plugins);
+    let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
+    let paper = arguments.paper.sheet();
+    let papers =
+        case.history_pages(Edition { language: ENGLISH, on, paper, large_print: false })?;
+    let outputs = outputs::in_folder(folder, casework::export(&papers.made, Wanted::default())?);
+    let read = case.inputs().map(PathBuf::from);
+    outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
+    let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
+    let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
+    outputs::all(&outside, outputs)?;
+    let standing = case.standing(on);
+    let standing = StandingReport::new(standing, say::about(&case).standing(standing));
+    let written = paths.iter().map(PathBuf::as_path);
+    written::tell(setting.terminal, written, (&[], Some(&standing)), &names)
 }
 
 fn moment(client: &Client, number: usize) -> Result<Moment<'_>, Failure> {

@@ -38,8 +38,13 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
     let standing = standing.map(|own| StandingReport::new(own, say.standing(own)));
     if terminal.is_json() {
         let own = (case.client.value.code.as_str(), standing.as_ref());
-        terminal
-            .answer(&files::report::plan(PROGRAM, own, &plan, recorded, &|own| say.finding(own)))?;
+        terminal.answer(&files::report::plan(
+            PROGRAM,
+            own,
+            (&plan, case.other.as_ref()),
+            recorded,
+            &|own| say.finding(own),
+        ))?;
         return ending.map_err(Failure::told);
     }
     let cautions: Vec<String> = plan.cautions.iter().map(|own| say.caution(own)).collect();
@@ -103,10 +108,18 @@ fn words(
         tables::plan(plan),
     ];
     lines.extend(expected(say, plan));
-    lines.push(match client.cushion_now() {
+    lines.extend(case.other.iter().flat_map(|other| {
+        let here = case.expected(plan.prediction.as_ref());
+        say.beside_the_other(other, (plan.total_planned(), here.as_ref()))
+    }));
+    let mut bag = match client.cushion_now().filter(|now| now.is_in(&client.cushion)) {
         Some(now) => say.bag(now.bag),
         None => say.spare_cells(client.cushion.spare_cells),
-    });
+    };
+    if !plan.moves.is_empty() {
+        bag += &format!(" {}", say.bag_after(client.bag_after(&plan.moves)));
+    }
+    lines.push(bag);
     lines.push(say.lines().estimate.to_owned());
     match (&arguments.record.by, terminal.is_read_by_a_person()) {
         (Some(by), _) if recorded => lines.push(format!("Recorded in {file} by {}.", by.trim())),

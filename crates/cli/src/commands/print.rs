@@ -6,10 +6,9 @@ use case::text::LengthUnit;
 use case::{Finding, RecordNote};
 use casework::{Edition, OpenCase, Papers, Wanted, WorkError};
 use files::report::StandingReport;
-use sheets::Paper as Sheet;
 use words::ENGLISH;
 
-use crate::arguments::{FormUnits, Paper, Print};
+use crate::arguments::{FormUnits, Print};
 use crate::failure::Failure;
 use crate::output_paths::inputs;
 use crate::outputs;
@@ -24,10 +23,7 @@ use crate::written;
 pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
     let terminal = setting.terminal;
     let on = setting.today()?;
-    let paper = match arguments.paper {
-        Paper::A4 => Sheet::A4,
-        Paper::Letter => Sheet::Letter,
-    };
+    let paper = arguments.paper.sheet();
     let edition = Edition { language: ENGLISH, on, paper, large_print: arguments.large };
     let outside = Outside::new(&arguments.plugins);
     let Made { papers, read, since, standing } =

@@ -156,9 +156,26 @@ fn three_visits(text: &str) {
     history_is_whole(&visits);
 }
 
+/// Each entry stands on the pages, and the cells are drawn where they changed: by the plan, by the
+/// recount, by moves, and by the return.
+fn history_is_drawn(visits: &Visits) {
+    let told =
+        visits.dir.run(&["history", "c.toml", "--out", "papers", "--paper", "letter"]).done();
+    assert!(told.contains("-history.pdf") && told.contains("State: FITTED."), "{told}");
+    let pages: Vec<&str> = told.lines().filter(|line| line.ends_with(".svg")).collect();
+    let text: String = pages.iter().map(|page| visits.dir.read(page)).collect();
+    for number in 1..=11 {
+        assert!(text.contains(&format!(">{number}. ")), "{number}");
+    }
+    assert!(text.contains("WITHDRAWN"), "{text}");
+    let drawn = text.matches("role=\"img\"").count();
+    assert!((3..=7).contains(&drawn), "{drawn} drawings");
+}
+
 /// The history lists all entries, and shows two of them side by side.
 #[track_caller]
 fn history_is_whole(visits: &Visits) {
+    history_is_drawn(visits);
     let listed: Value =
         serde_json::from_str(&visits.dir.run(&["history", "c.toml", "--json"]).done()).unwrap();
     let entries = listed["entries"].as_array().unwrap();

@@ -1,14 +1,14 @@
 //! The report on a plan.
 
-use case::{CountReason, Place, Plan};
+use case::{CountReason, OtherCushion, Place, Plan};
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::costs::CostsBody;
 use super::finding::{FindingBody, Say};
-use super::json;
 use super::prediction::PredictionBody;
 use super::standing::StandingReport;
+use super::{json, rounded};
 
 /// A plan.
 #[derive(Serialize, JsonSchema)]
@@ -25,6 +25,36 @@ pub(super) struct PlanReport<'a> {
     moves: Vec<MoveReport>,
     result: Option<PredictionBody<'a>>,
     costs: Option<CostsBody>,
+    other_cushion: Option<OtherBody>,
+}
+
+/// A cushion that the client sat on before, or sits on beside this one.
+#[derive(Serialize, JsonSchema)]
+struct OtherBody {
+    layout: String,
+    size_mm: [f64; 2],
+    on: String,
+    cells: u32,
+    taught: bool,
+    left_under_mm: Option<f64>,
+    right_under_mm: Option<f64>,
+    weight_kg: Option<f64>,
+}
+
+impl From<&OtherCushion> for OtherBody {
+    fn from(own: &OtherCushion) -> Self {
+        let expected = own.expected.as_ref();
+        Self {
+            layout: own.layout.clone(),
+            size_mm: [own.size.width().to_mm(), own.size.depth().to_mm()],
+            on: own.on.to_string(),
+            cells: own.cells,
+            taught: own.taught,
+            left_under_mm: expected.map(|own| rounded(own.under.left.to_mm())),
+            right_under_mm: expected.map(|own| rounded(own.under.right.to_mm())),
+            weight_kg: expected.map(|own| own.weight.to_kg()),
+        }
+    }
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -70,7 +100,7 @@ fn place(place: Place) -> String {
 pub fn plan(
     program: &str,
     (client, standing): (&str, Option<&StandingReport>),
-    plan: &Plan,
+    (plan, other): (&Plan, Option<&OtherCushion>),
     recorded: bool,
     say: Say<'_>,
 ) -> String {
@@ -98,6 +128,7 @@ pub fn plan(
         moves: plan.moves.iter().map(MoveReport::from).collect(),
         result: plan.prediction.as_ref().map(PredictionBody::from),
         costs: plan.costs.as_ref().map(CostsBody::from),
+        other_cushion: other.map(OtherBody::from),
     };
     json("plan", program, FindingBody::all(&plan.cautions, say), report)
 }

@@ -160,7 +160,8 @@ fn height_changed(input: &PlanInput<'_>, counts: &[PlannedCount]) -> Option<Caut
 /// cushion as supplied, which has `stock` cells.
 #[must_use]
 pub fn too_few_spares(client: &Client, stock: u32, planned: u32) -> Option<Caution> {
-    let (now, there) = client.cushion_now().map_or_else(
+    let now = client.cushion_now().filter(|now| now.is_in(&client.cushion));
+    let (now, there) = now.map_or_else(
         || (stock, client.cushion.spare_cells),
         |now| (now.total(), u32::try_from(now.bag).unwrap_or(0)),
     );

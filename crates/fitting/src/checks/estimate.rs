@@ -33,6 +33,8 @@ pub(crate) struct Round {
 /// The unknowns as far as they are known.
 #[derive(Clone, Debug)]
 pub(crate) struct Estimate {
+    /// The places of the unknowns that agree best, in the order of [`Unknown::ALL`].
+    pub(crate) places: Vec<f64>,
     /// The assumptions that agree best.
     pub(crate) assumptions: Assumptions,
     /// Standard deviation of the clearance under each seat bone on the last filling, m.
@@ -121,6 +123,7 @@ pub(crate) fn estimate(
     let disagreement = estimation.disagreement(&places, &seen);
     Ok(Estimate {
         assumptions: estimation.assumptions(&places),
+        places,
         clearance_sd: [0, 1].map(|at| spread[at][at].max(0.0).sqrt()),
         surface_sd: [2, 3].map(|at| spread[at][at].max(0.0).sqrt()),
         higher_sd: spread[4][4].max(0.0).sqrt(),

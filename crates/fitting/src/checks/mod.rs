@@ -9,3 +9,4 @@ pub(crate) mod meaning;
 pub(crate) mod mistakes;
 pub(crate) mod passed;
 pub(crate) mod pinched;
+pub(crate) mod taught;

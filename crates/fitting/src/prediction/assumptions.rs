@@ -1,7 +1,7 @@
 //! From a client's file to the body that the mechanics knows.
 
 use case::BodyError;
-use case::{Base, Chair, Client, CushionSides, Sides, SittingBalance};
+use case::{Base, Chair, Client, CushionSides, Sides, SittingBalance, Taught};
 use cushion::{Length, Mass, Pattern, Rim, Side};
 use mechanics::{Load, Obliquity, Parameters, Resting, SeatedClient, Stop};
 
@@ -9,7 +9,7 @@ use crate::advice::altitude::air_pressure;
 use crate::goals::needs::oblique;
 use crate::prediction::client_on_cushion::{ClientOnCushion, has_numbers};
 use crate::prediction::prepared::PreparedCushion;
-use crate::prediction::unknowns::{Assumptions, Seat};
+use crate::prediction::unknowns::{Assumptions, Seat, Unknown};
 
 /// The depth of the cushion for which the usual places of seat bones and load are given, mm.
 const USUAL_DEPTH: f64 = 400.0;
@@ -132,7 +132,26 @@ pub(crate) fn assumptions_of(
         OnStock::new(cushion, stop).lean(&mut assumptions, oblique.right_higher(false))?;
     }
     assumptions.sitter.own_roll_stiffness = stiffness;
-    Ok(assumptions)
+    Ok(as_taught(&client.taught, assumptions))
+}
+
+/// The same as fittings on another cushion taught.
+fn as_taught(taught: &Taught, usual: Assumptions) -> Assumptions {
+    let places = [
+        (Unknown::SeatShare, taught.seat_share),
+        (Unknown::Sharpness, taught.sharpness),
+        (Unknown::LoadForward, taught.load_forward),
+        (Unknown::LoadRight, taught.load_right),
+        (Unknown::Skew, taught.left_lower),
+        (Unknown::Trunk, taught.trunk),
+        (Unknown::OwnRollStiffness, taught.own_roll_stiffness),
+    ];
+    let mut assumptions = usual.clone();
+    for (unknown, place) in places.into_iter().filter(|(_, place)| *place != 0.0) {
+        // Each range is that around the usual value, so the order does not matter.
+        unknown.place(&usual, &mut assumptions, place);
+    }
+    assumptions
 }
 
 /// A client on the stock fill.

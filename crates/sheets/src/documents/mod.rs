@@ -5,6 +5,7 @@
 
 mod drawing;
 mod fill_card;
+mod history;
 mod labels;
 mod look;
 mod measuring_form;
@@ -28,6 +29,7 @@ use crate::text::SetError;
 
 pub use self::drawing::{drawing, faulty_drawing};
 pub use self::fill_card::{fill_order, stock_fill_card};
+pub use self::history::history_pages;
 pub use self::look::{INKS, Ink};
 pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};

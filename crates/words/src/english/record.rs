@@ -2,7 +2,7 @@
 
 use case::{
     Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
-    PartsChecked, Place, RecordNote, Review, Standing, State,
+    OtherCushion, PartsChecked, Place, RecordNote, Review, Standing, State,
 };
 use cushion::Side;
 
@@ -88,6 +88,15 @@ impl RecordWords for English {
         }
     }
 
+    fn bag_after(&self, left: i64) -> String {
+        let count = cells(u32::try_from(left.unsigned_abs()).unwrap_or(u32::MAX));
+        if left < 0 {
+            format!("For these moves it is {count} short.")
+        } else {
+            format!("After these moves it holds {count}.")
+        }
+    }
+
     fn counts(&self, counts: &[(u8, u32)]) -> String {
         let counts = counts.iter().map(|(number, cells)| format!("{number}={cells}"));
         counts.collect::<Vec<_>>().join(" ")
@@ -157,6 +166,29 @@ impl RecordWords for English {
             self.lower(side, by),
             own.weight.to_kg()
         )
+    }
+
+    fn beside_the_other(
+        &self,
+        other: &OtherCushion,
+        (total, here): (u32, Option<&Expected>),
+    ) -> Vec<String> {
+        let said = |own: &Expected| RecordWords::expected(self, own);
+        let unknown = || "nothing was recorded".to_owned();
+        let there = other.expected.as_ref().map_or_else(unknown, said);
+        let here = here.map_or_else(|| "nothing is known".to_owned(), said);
+        let taught = if other.taught {
+            "What checks there taught of how the client sits is believed here to begin with."
+        } else {
+            "Nothing is learnt from it: no checks were recorded there, or its layout is not there \
+             any more as it was."
+        };
+        vec![
+            format!("Beside the other cushion, {} {} of {}:", other.layout, other.size, other.on),
+            format!("  There: {}; expected {there}.", cells(other.cells)),
+            format!("  Here: {}; expected {here}.", cells(total)),
+            format!("  {taught} Its counts are not taken over."),
+        ]
     }
 
     fn is_proposed(&self) -> &'static str {

@@ -7,6 +7,7 @@
 #![allow(missing_docs, reason = "a field of texts is named for what it says")]
 
 mod fill_card;
+mod history;
 mod measuring_form;
 mod sections;
 mod setup_card;
@@ -24,6 +25,7 @@ use case::{
 use cushion::{Length, Mass, Side, Size};
 
 pub use self::fill_card::FillCardTexts;
+pub use self::history::HistoryTexts;
 pub use self::measuring_form::MeasuringFormTexts;
 pub use self::sections::SectionTexts;
 pub use self::setup_card::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
@@ -47,6 +49,8 @@ pub trait PaperWords {
     fn take_home(&self) -> &'static TakeHomeTexts;
     /// The sheet for the day of a wash.
     fn wash_day(&self) -> &'static WashDayTexts;
+    /// The page of a record.
+    fn history(&self) -> &'static HistoryTexts;
     /// The blank measuring form.
     fn measuring_form(&self) -> &'static MeasuringFormTexts;
     /// The sheet of sections.

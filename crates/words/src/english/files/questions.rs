@@ -94,6 +94,7 @@ prose! {
     CellOfCushion: "cell", "a built-in cell or the path of a file";
     SpareCells: "spare cells", "how many are in the spare bag";
     SerialOfCushion: "serial", "as on its tag";
+    FirstFile: "file of the first cushion", "where this is a second cushion of the same client";
     GoalWant: "goal", "";
     GoalSite: "site", "";
     GoalPercent: "part to take off", "of the pressure there, in %";

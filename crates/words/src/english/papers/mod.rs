@@ -4,6 +4,7 @@
 
 mod dates;
 mod fill_card;
+mod history;
 mod measuring_form;
 mod sections;
 mod setup_card;
@@ -26,8 +27,9 @@ use self::dates::day;
 use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, side};
 use crate::{
-    BasicWords, FillCardTexts, MeasuringFormTexts, PaperWords, RecordWords, ReportWords,
-    SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
+    BasicWords, FillCardTexts, HistoryTexts, MeasuringFormTexts, PaperWords, RecordWords,
+    ReportWords, SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+    WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -56,6 +58,10 @@ impl PaperWords for English {
 
     fn wash_day(&self) -> &'static WashDayTexts {
         wash_day::TEXTS
+    }
+
+    fn history(&self) -> &'static HistoryTexts {
+        history::TEXTS
     }
 
     fn measuring_form(&self) -> &'static MeasuringFormTexts {

@@ -1,0 +1,124 @@
+//! Another cushion of the same client: what was found on it teaches how the client sits.
+
+use case::{
+    Check, Client, CushionIdentity, Entry, LayoutRef, Likeness, OtherCushion, RecordedPlan, Taught,
+};
+use fitting::{PreparedCushion, Spacings};
+use mechanics::Stop;
+
+use crate::error::WorkError;
+use crate::open_case::{OpenCase, identity_of};
+use crate::sourced::{Sourced, pattern};
+use crate::surroundings::Surroundings;
+
+/// A plan on another cushion, with the file in which it stands.
+struct Elsewhere<'a> {
+    file: &'a Sourced<Client>,
+    plan: &'a RecordedPlan,
+}
+
+impl OpenCase {
+    /// Takes up what was found on another cushion of the client: the one that the file named before, or
+    /// that of the file which it names as the first.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the first file cannot be read.
+    pub(crate) fn learn_elsewhere(
+        &mut self,
+        surroundings: Surroundings<'_>,
+    ) -> Result<(), WorkError> {
+        let first = self.first_file(surroundings)?;
+        let elsewhere = match (self.earlier_plan(), &first) {
+            (Some(plan), _) => Some(Elsewhere { file: &self.client, plan }),
+            (None, Some(file)) => file.value.latest_plan().map(|plan| Elsewhere { file, plan }),
+            (None, None) => None,
+        };
+        let Some(elsewhere) = elsewhere else { return Ok(()) };
+        let taught = self.taught_by(surroundings, &elsewhere);
+        let plan = elsewhere.plan;
+        let other = OtherCushion {
+            layout: plan.layout.clone(),
+            size: plan.size,
+            on: plan.on,
+            cells: plan.total(),
+            expected: plan.expected.clone(),
+            taught: taught.is_some(),
+        };
+        self.other = Some(other);
+        self.client.value.taught = taught.unwrap_or_default();
+        Ok(())
+    }
+
+    /// The client's file that this one names as the first.
+    fn first_file(
+        &self,
+        surroundings: Surroundings<'_>,
+    ) -> Result<Option<Sourced<Client>>, WorkError> {
+        let Some(named) = &self.client.value.cushion.first_file else { return Ok(None) };
+        let path = surroundings.shelf.beside(&self.client.file.path, named);
+        let read = surroundings.client(&path);
+        read.map(Some).map_err(|error| error.named_in(&self.client.file, "cushion", "first_file"))
+    }
+
+    /// The last plan of the record that is for another cushion than the file now names.
+    fn earlier_plan(&self) -> Option<&RecordedPlan> {
+        let identity = self.identity();
+        self.client.value.record.iter().rev().find_map(|entry| match entry {
+            Entry::Plan(plan) => Some(plan).filter(|plan| is_elsewhere(&identity, plan)),
+            _ => None,
+        })
+    }
+
+    /// What was found on the cushion of a plan; none where nothing was, or its layout is not there any
+    /// more as it was.
+    fn taught_by(
+        &self,
+        surroundings: Surroundings<'_>,
+        elsewhere: &Elsewhere<'_>,
+    ) -> Option<Taught> {
+        let Elsewhere { file, plan } = elsewhere;
+        let rounds = file.value.rounds_found();
+        let same = |own: &RecordedPlan| own.layout == plan.layout && own.size == plan.size;
+        let rounds: Vec<_> =
+            rounds.into_iter().filter(|own| same(own.plan) && !own.checks.is_empty()).collect();
+        if rounds.is_empty() {
+            return None;
+        }
+        let layout = layout_ref(&plan.layout)?;
+        let mut layout = surroundings.layout_for(file, &layout, plan.size).ok()?;
+        let cell = surroundings.cell_of(file).ok()?;
+        let pattern = pattern(&mut layout, plan.size, &cell.value).ok()?;
+        let identity = identity_of(&plan.layout, &layout, &cell, &pattern);
+        if identity.likeness(plan) != Likeness::Same {
+            return None;
+        }
+        let found: Vec<(Vec<u32>, Vec<Check>)> = (rounds.iter())
+            .filter_map(|own| {
+                let cells = pattern.compartments().iter().map(|at| own.cells.get(&at.number));
+                let counts: Option<Vec<u32>> = cells.map(|count| count.copied()).collect();
+                Some((counts?, own.checks.to_vec()))
+            })
+            .collect();
+        let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default()).ok()?;
+        let weight = self.weight().ok()?;
+        let client = Client { taught: Taught::default(), ..self.client.value.clone() };
+        fitting::taught(&client, &cushion, weight, &found, Stop::never()).ok()
+    }
+}
+
+/// Whether a plan is for another cushion.
+fn is_elsewhere(identity: &CushionIdentity, plan: &RecordedPlan) -> bool {
+    matches!(identity.likeness(plan), Likeness::Other | Likeness::OtherCompartments)
+}
+
+/// The layout that a record names; none of a plugin, whose parameters the record does not have.
+fn layout_ref(named: &str) -> Option<LayoutRef> {
+    if named.starts_with("plugin:") {
+        return None;
+    }
+    if named.contains(['/', '\\']) || named.ends_with(".toml") {
+        return Some(LayoutRef::File(named.to_owned()));
+    }
+    Some(LayoutRef::Named { name: named.to_owned(), parameters: <_>::default() })
+}
