@@ -303,8 +303,9 @@ pub struct Client {
     pub next_review: Option<Date>,
     /// What was done, oldest first.
     pub record: Vec<Entry>,
-    /// What fittings on another cushion taught; no file has it, it is found anew from the record.
-    pub taught: Taught,
+    /// What fittings taught, one after the other, each from what is usual after those before; no file
+    /// has it, it is found anew from the record.
+    pub taught: Vec<Taught>,
 }
 
 impl Client {
@@ -335,7 +336,7 @@ impl Client {
             contacts: Vec::new(),
             next_review: None,
             record: Vec::new(),
-            taught: Taught::default(),
+            taught: Vec::new(),
         }
     }
 

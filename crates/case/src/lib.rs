@@ -87,7 +87,7 @@ pub use crate::survey::{
     NoSize, SurveyFault, SurveyOutcome, SurveyPart, SurveyRow, SurveySummary, SurveyedBody,
     SurveyedPlan,
 };
-pub use crate::taught::{OtherCushion, Taught};
+pub use crate::taught::{OtherCushion, Taught, TaughtOfCushion};
 pub use crate::trouble::{
     BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDone, NotDrawn,
     ShelfError, StockError, TableFault, Trouble, Why,

@@ -1,12 +1,11 @@
-//! What fittings on another cushion taught about a client: how they sit, never counts.
+//! What fittings taught: about a client, and about the cushion that they were made on; never counts.
 
 use cushion::Size;
 
 use crate::{Date, Expected, Mirror, Partners};
 
-/// How a client sits, as checks on another cushion say: each a place from what is usual, 0, to the
-/// ends of what is plausible, -1 and 1; it may lie beyond. What belongs to a cushion, its cover and
-/// its cells, is not among it.
+/// What is not measured, as checks say: each a place from what is usual, 0, to the ends of what is
+/// plausible, -1 and 1; it may lie beyond.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Taught {
     /// The share of the weight on the seat.
@@ -23,6 +22,37 @@ pub struct Taught {
     pub trunk: f64,
     /// How the body itself resists rolling.
     pub own_roll_stiffness: f64,
+    /// The cushion's own.
+    pub cushion: TaughtOfCushion,
+}
+
+/// What checks say of the cushion that they were made on, in the same way.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct TaughtOfCushion {
+    /// How far walls between compartments give.
+    pub inner_give: f64,
+    /// How far outer walls give.
+    pub outer_give: f64,
+    /// How far the seat under it sags.
+    pub sag: f64,
+    /// Tension of the taut cover.
+    pub taut_tension: f64,
+    /// How slack the cover is.
+    pub slack: f64,
+    /// How cells resist migrating.
+    pub migration: f64,
+    /// What presses voids together.
+    pub void_pressure: f64,
+    /// How densely cells lie.
+    pub packing: f64,
+}
+
+impl Taught {
+    /// What holds on another cushion too.
+    #[must_use]
+    pub fn of_the_client(self) -> Self {
+        Self { cushion: TaughtOfCushion::default(), ..self }
+    }
 }
 
 /// The cushion that a client sat on before, or sits on beside this one.

@@ -210,7 +210,7 @@ impl OpenCase {
     ) -> Result<(Prediction, Vec<CutThrough>), WorkError> {
         let weight = self.weight()?;
         let predicted = unless_stopped(stop, |stop| {
-            self.cushion.predict(&self.client.value, weight, counts, stop)
+            self.cushion.predict(&self.as_found(), weight, counts, stop)
         })?;
         predicted.map_err(|error| self.no_body(error))
     }
@@ -230,9 +230,9 @@ impl OpenCase {
         let recorded = self.recorded_counts().filter(|recorded| recorded != counts);
         let weight = self.weight()?;
         let costs = unless_stopped(stop, |stop| {
-            let client = &self.client.value;
+            let client = self.as_found();
             fitting::costs(
-                client,
+                &client,
                 &self.cushion,
                 weight,
                 recorded.as_deref(),

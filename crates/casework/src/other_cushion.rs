@@ -1,8 +1,10 @@
-//! Another cushion of the same client: what was found on it teaches how the client sits.
+//! What checks taught: on another cushion of the same client, and on this one.
 
 use case::{
-    Check, Client, CushionIdentity, Entry, LayoutRef, Likeness, OtherCushion, RecordedPlan, Taught,
+    Check, Client, CushionIdentity, Entry, LayoutRef, Likeness, OtherCushion, RecordedPlan,
+    RoundFound, Taught,
 };
+use cushion::Pattern;
 use fitting::{PreparedCushion, Spacings};
 use mechanics::Stop;
 
@@ -46,8 +48,25 @@ impl OpenCase {
             taught: taught.is_some(),
         };
         self.other = Some(other);
-        self.client.value.taught = taught.unwrap_or_default();
+        self.client.value.taught = taught.map(Taught::of_the_client).into_iter().collect();
         Ok(())
+    }
+
+    /// The client as what was found on this cushion says that they sit; as the file says where nothing
+    /// was found. What hands found says more than what is usual: predictions of counts begin from it.
+    pub(crate) fn as_found(&self) -> Client {
+        let mut client = self.client.value.clone();
+        let identity = self.identity();
+        let rounds = self.client.value.rounds_found().into_iter();
+        let rounds = rounds
+            .filter(|own| identity.likeness(own.plan) == Likeness::Same && !own.checks.is_empty());
+        let found = in_order(&self.pattern, rounds);
+        if let (false, Ok(weight)) = (found.is_empty(), self.weight()) {
+            let taught =
+                fitting::taught(&self.client.value, &self.cushion, weight, &found, Stop::never());
+            client.taught.extend(taught.ok());
+        }
+        client
     }
 
     /// The client's file that this one names as the first.
@@ -93,18 +112,24 @@ impl OpenCase {
         if identity.likeness(plan) != Likeness::Same {
             return None;
         }
-        let found: Vec<(Vec<u32>, Vec<Check>)> = (rounds.iter())
-            .filter_map(|own| {
-                let cells = pattern.compartments().iter().map(|at| own.cells.get(&at.number));
-                let counts: Option<Vec<u32>> = cells.map(|count| count.copied()).collect();
-                Some((counts?, own.checks.to_vec()))
-            })
-            .collect();
+        let found = in_order(&pattern, rounds.into_iter());
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default()).ok()?;
         let weight = self.weight().ok()?;
-        let client = Client { taught: Taught::default(), ..self.client.value.clone() };
-        fitting::taught(&client, &cushion, weight, &found, Stop::never()).ok()
+        fitting::taught(&self.client.value, &cushion, weight, &found, Stop::never()).ok()
     }
+}
+
+/// What was found, each with the cells that lay in the cushion then, in the pattern's order.
+fn in_order<'a>(
+    pattern: &Pattern,
+    rounds: impl Iterator<Item = RoundFound<'a>>,
+) -> Vec<(Vec<u32>, Vec<Check>)> {
+    let round = |own: RoundFound<'_>| {
+        let cells = pattern.compartments().iter().map(|at| own.cells.get(&at.number));
+        let counts: Option<Vec<u32>> = cells.map(|count| count.copied()).collect();
+        Some((counts?, own.checks.to_vec()))
+    };
+    rounds.filter_map(round).collect()
 }
 
 /// Whether a plan is for another cushion.

@@ -158,13 +158,14 @@ impl OpenCase {
     fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
         let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
-        let advice = fitting::card_advice(&self.client.value, &self.cushion, weight, &counts);
+        let client = self.as_found();
+        let advice = fitting::card_advice(&client, &self.cushion, weight, &counts);
         let Some(advice) = advice else { return sheets::SetupExtras::default() };
         let before = self.client.value.before_latest_plan();
         let moves = before
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
-        let predicted = self.cushion.predict(&self.client.value, weight, &counts, Stop::never());
+        let predicted = self.cushion.predict(&client, weight, &counts, Stop::never());
         let prediction = predicted.ok().map(|(prediction, _)| prediction);
         let costs = prediction.as_ref().and_then(|own| {
             let costs = self.costs(&counts, own, Stop::never());

@@ -79,7 +79,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
         contacts: contacts?,
         next_review,
         record: record?,
-        taught: case::Taught::default(),
+        taught: Vec::new(),
     };
     remark_on_goals(table, &client);
     Some(client)

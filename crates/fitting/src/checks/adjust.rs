@@ -48,7 +48,7 @@ const RISE_OF_LIMIT: f64 = 15e-3;
 const EDGE: [Length; 2] = [Length::from_mm(20.0), Length::from_mm(28.0)];
 /// Earlier rounds that are learnt from, the newest: those of some visits. A body changes over the
 /// months, and each round costs solves.
-const MOST_EARLIER: usize = 12;
+pub(crate) const MOST_EARLIER: usize = 12;
 /// Misfit from which an answer is questioned, in units of how finely it can be told.
 const QUESTIONED: f64 = 5.0;
 

@@ -1,18 +1,19 @@
-//! What checks on one cushion teach about the client, to begin with on another.
+//! What checks on a cushion teach about the client and about it.
 
-use case::{BodyError, Check, Client, Taught};
+use case::{BodyError, Check, Client, Taught, TaughtOfCushion};
 use cushion::Mass;
 use mechanics::Stop;
 
-use crate::checks::adjust::can_be_made;
+use crate::checks::adjust::{MOST_EARLIER, can_be_made};
 use crate::checks::estimate::{EstimateMeshes, Round, estimate};
 use crate::goals::aims::real;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Unknown;
 
-/// Returns what was learnt of how a client sits, by what hands found on a cushion: each round with the
-/// cells that lay in it then, in the pattern's order. Checks that nobody can make there are left out.
+/// Returns what was learnt, from what is usual for the client's file, by what hands found on a cushion: each round with the
+/// cells that lay in it then, in the pattern's order. Checks that nobody can make there are left out,
+/// and of many rounds the newest are learnt from.
 ///
 /// # Errors
 ///
@@ -34,7 +35,8 @@ pub fn taught(
         let can = |check: &&Check| can_be_made(pattern, check).is_ok();
         Round { counts: real(counts), checks: checks.iter().filter(can).copied().collect() }
     };
-    let rounds: Vec<Round> = found.iter().map(round).collect();
+    let newest = &found[found.len().saturating_sub(MOST_EARLIER)..];
+    let rounds: Vec<Round> = newest.iter().map(round).collect();
     let usual = assumptions_of(client, cushion, weight, stop)?;
     let learnt = estimate(EstimateMeshes::of(cushion), pattern, &usual, &rounds, stop)?;
     let place = |unknown: Unknown| {
@@ -49,5 +51,15 @@ pub fn taught(
         left_lower: place(Unknown::Skew),
         trunk: place(Unknown::Trunk),
         own_roll_stiffness: place(Unknown::OwnRollStiffness),
+        cushion: TaughtOfCushion {
+            inner_give: place(Unknown::InnerGive),
+            outer_give: place(Unknown::OuterGive),
+            sag: place(Unknown::Sag),
+            taut_tension: place(Unknown::TautTension),
+            slack: place(Unknown::Slack),
+            migration: place(Unknown::Migration),
+            void_pressure: place(Unknown::VoidPressure),
+            packing: place(Unknown::Packing),
+        },
     })
 }

@@ -132,10 +132,10 @@ pub(crate) fn assumptions_of(
         OnStock::new(cushion, stop).lean(&mut assumptions, oblique.right_higher(false))?;
     }
     assumptions.sitter.own_roll_stiffness = stiffness;
-    Ok(as_taught(&client.taught, assumptions))
+    Ok(client.taught.iter().fold(assumptions, |usual, taught| as_taught(taught, usual)))
 }
 
-/// The same as fittings on another cushion taught.
+/// The same as fittings taught.
 fn as_taught(taught: &Taught, usual: Assumptions) -> Assumptions {
     let places = [
         (Unknown::SeatShare, taught.seat_share),
@@ -145,6 +145,14 @@ fn as_taught(taught: &Taught, usual: Assumptions) -> Assumptions {
         (Unknown::Skew, taught.left_lower),
         (Unknown::Trunk, taught.trunk),
         (Unknown::OwnRollStiffness, taught.own_roll_stiffness),
+        (Unknown::InnerGive, taught.cushion.inner_give),
+        (Unknown::OuterGive, taught.cushion.outer_give),
+        (Unknown::Sag, taught.cushion.sag),
+        (Unknown::TautTension, taught.cushion.taut_tension),
+        (Unknown::Slack, taught.cushion.slack),
+        (Unknown::Migration, taught.cushion.migration),
+        (Unknown::VoidPressure, taught.cushion.void_pressure),
+        (Unknown::Packing, taught.cushion.packing),
     ];
     let mut assumptions = usual.clone();
     for (unknown, place) in places.into_iter().filter(|(_, place)| *place != 0.0) {

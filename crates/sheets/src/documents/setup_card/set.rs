@@ -77,7 +77,23 @@ fn set(
     flow.space(1.5);
     counts(flow, papers, room)?;
     flow.space(2.5);
-    found(flow, papers, room)
+    found(flow, papers, room)?;
+    changed(flow, papers)
+}
+
+/// What the counts are expected to change, wanted or not.
+fn changed(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
+    let costs = papers.extras.costs.iter().flat_map(|own| papers.language.costs_on_paper(own));
+    for (at, line) in costs.enumerate() {
+        if at == 0 {
+            flow.space(1.5);
+            flow.need(HEADING.line_height() + 2.0 * BODY.line_height())?;
+            flow.put(|frame| frame.heading(3, &line, &HEADING))?;
+        } else {
+            flow.item("–", 3.0, &line, &BODY)?;
+        }
+    }
+    Ok(())
 }
 
 /// Who the client is, what is wanted, what to take care of.
@@ -106,10 +122,6 @@ fn notes(papers: &ClientPapers<'_>) -> Vec<Note> {
     list(texts.the_client, known, false, BODY);
     let goals = papers.extras.goals.iter().map(|own| language.goal_outcome(own));
     list(texts.goals, goals.collect(), true, BODY);
-    let mut costs = papers.extras.costs.iter().flat_map(|own| language.costs_on_paper(own));
-    if let Some(head) = costs.next() {
-        list(&head, costs.collect(), false, BODY);
-    }
     let own = papers.cautions.iter().map(|caution| language.caution(caution));
     let always = texts.cautions.iter().map(|own| (*own).to_owned());
     let cautions = own.chain(always).chain(reasons(papers)).collect();
