@@ -17,6 +17,7 @@ mod identity;
 mod mirror;
 mod moves;
 mod plan;
+mod plan_mark;
 mod posture;
 mod prediction;
 pub mod question;
@@ -59,6 +60,7 @@ pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::mirror::{Mirror, Partners};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{CountReason, Plan, PlannedCount};
+pub use crate::plan_mark::{PlanMark, check_word};
 pub use crate::posture::{
     Flexibility, LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicRotation, PelvicTilt,
     Posture, SittingBalance, Tilt, Windswept,

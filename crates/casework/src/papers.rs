@@ -2,7 +2,8 @@
 
 use case::text::LengthUnit;
 use case::{
-    Caution, Date, Drawn, Likeness, OtherCount, PlannedCount, RecordedPlan, SinceRecorded, Trouble,
+    Caution, Date, Drawn, Likeness, OtherCount, PlanMark, PlannedCount, RecordedPlan,
+    SinceRecorded, Trouble,
 };
 use cushion::{Cell, Layout, Pattern};
 use mechanics::Stop;
@@ -105,6 +106,7 @@ impl OpenCase {
             cautions: &cautions,
             extras: &extras,
             large_print,
+            mark: &self.mark(plan),
             beside: self.beside(&self.client.value, on),
             date: on,
             program: PROGRAM,
@@ -136,6 +138,7 @@ impl OpenCase {
             cautions: &[],
             extras: &extras,
             large_print,
+            mark: &self.mark(&plan),
             beside: self.beside(client, on),
             date: on,
             program: PROGRAM,
@@ -143,6 +146,17 @@ impl OpenCase {
         let composed = sheets::history_pages(&papers, &client.history(), paper);
         let made = vec![named("history", composed, &self.client.file.path)?];
         Ok(Papers { made, not_made: Vec::new() }.with_prefix(client.code.as_str()))
+    }
+
+    /// By what papers of these counts are known again.
+    fn mark(&self, plan: &RecordedPlan) -> PlanMark {
+        let RecordedPlan { layout, size, layout_digest, cell_digest, .. } = plan;
+        let counts =
+            plan.counts.iter().map(|own| format!("{} {} {}\n", own.number, own.id, own.planned));
+        let counts: String = counts.collect();
+        let text = format!("{layout} {size} {layout_digest} {cell_digest}\n{counts}");
+        let word = case::check_word(&files::digest(&text));
+        PlanMark { number: self.client.value.plan_number(), word }
     }
 
     /// The counts that belong on paper, of this cushion.

@@ -50,8 +50,8 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     let recorded = plan.counts.iter().zip(papers.pattern.compartments());
     let (language, shared) = (papers.language, papers.language.shared());
     let texts = language.fill_card();
-    let mut foot = language.fill_card_origin(plan, papers.date);
-    foot.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(language))));
+    let mut made_from = language.fill_card_origin(plan, papers.date);
+    made_from.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(language))));
     let serial = papers.client.cushion.serial.clone().map(|own| (shared.serial, own));
     let card = Card {
         language,
@@ -80,11 +80,11 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             })
             .collect(),
         spares: Some(papers.spares()),
-        foot,
+        foot: made_from,
     };
     let mut document = papers.document(texts.title_for_one_client, texts.subject);
-    document.pages =
-        first_within(1, &Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
+    let pages = first_within(1, &Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
+    document.pages = papers.identified(pages)?;
     Ok(document)
 }
 
@@ -171,7 +171,8 @@ fn compose(
 ) -> Result<Vec<Page>, SetError> {
     let begin = |_| {
         let mut page = Page::new(card.language, paper, card.title);
-        let end = foot(&mut page, &[&card.foot, card.language.fill_card().clinician_decides])?;
+        let lines = [card.foot.as_str(), card.language.fill_card().clinician_decides];
+        let end = foot(&mut page, &lines)?;
         let area = inside(&page);
         let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
         title_line(&mut frame, card.title, &card.status, card.estimate)?;

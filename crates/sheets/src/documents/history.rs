@@ -54,7 +54,7 @@ pub fn history_pages(
         flow.space(APART);
     }
     let mut document = papers.document(texts.title, texts.subject);
-    document.pages = flow.pages();
+    document.pages = papers.identified(flow.pages())?;
     Ok(document)
 }
 

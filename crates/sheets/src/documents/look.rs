@@ -188,7 +188,11 @@ pub(super) fn first_within<W: Copy>(
     made.swap_remove(shortest)
 }
 
-/// Sets the last lines of a page, at its lower edge.
+/// The line by which a page of a client is known again. It stands in the margin under the foot, which is
+/// wide enough for it and what printers leave: it is written when it is known how many pages there are.
+pub(super) const IDENTITY: Style = text(8.0, Weight::Bold, INK);
+
+/// Sets the last lines of a page, at its lower edge; returns where they begin.
 pub(super) fn foot(page: &mut Page, lines: &[&str]) -> Result<f64, SetError> {
     let area = inside(page);
     let height = SMALL.line_height();

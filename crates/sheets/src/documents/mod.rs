@@ -19,13 +19,14 @@ mod wash_day;
 
 use std::fmt;
 
-use case::{Beside, Caution, Client, Date, Digest, RecordedPlan, Standing, State};
+use case::{Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Standing, State};
 use cushion::{Cell, Pattern, StockFill};
+use kurbo::Point;
 use words::Language;
 
-use crate::page::Document;
+use crate::page::{Align, Document, Page, Role};
 use crate::paper::Paper;
-use crate::text::SetError;
+use crate::text::{SetError, measure};
 
 pub use self::drawing::{drawing, faulty_drawing};
 pub use self::fill_card::{fill_order, stock_fill_card};
@@ -39,6 +40,9 @@ pub use self::tag::{tag, tag_with_serial, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
 pub use self::views::{View, place_on_page};
 pub use self::wash_day::wash_day;
+
+/// Between the parts of the line by which a page is known again.
+const BETWEEN: &str = "  |  ";
 
 /// What the documents of one client are made from.
 #[derive(Clone, Copy)]
@@ -59,6 +63,8 @@ pub struct ClientPapers<'a> {
     pub extras: &'a SetupExtras,
     /// Whether what carers read is set in larger print, for weak eyes.
     pub large_print: bool,
+    /// By what the plan is known again.
+    pub mark: &'a PlanMark,
     /// What the record cannot say by itself of how the fitting stands.
     pub beside: Beside,
     /// The day that the papers bear.
@@ -190,6 +196,28 @@ impl<'a> ClientPapers<'a> {
 
     fn document(&self, title: &str, subject: &str) -> Document {
         document(self.language, title, subject, self.date, self.program)
+    }
+
+    /// Writes under the foot of each page by what it is known again; what finds no room there is left
+    /// out, the least important first.
+    fn identified(&self, mut pages: Vec<Page>) -> Result<Vec<Page>, SetError> {
+        let (of, review) = (pages.len(), self.standing().review);
+        for (at, page) in pages.iter_mut().enumerate() {
+            let mut parts =
+                self.language.identity(&self.client.code, self.mark, (at + 1, of), review);
+            let area = look::inside(page);
+            let line = loop {
+                let line = parts.join(BETWEEN);
+                if parts.len() <= 1 || measure(&line, &look::IDENTITY)? <= area.width() {
+                    break line;
+                }
+                parts.pop();
+            };
+            let baseline = area.y1 + look::IDENTITY.first_baseline();
+            let block = page.block(Role::Foot);
+            block.text(Point::new(area.x0, baseline), &line, &look::IDENTITY, Align::Left)?;
+        }
+        Ok(pages)
     }
 }
 

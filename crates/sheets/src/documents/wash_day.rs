@@ -47,7 +47,7 @@ pub fn wash_day(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, Doc
     let mut flow = Flow::new(&begin)?;
     set(&mut flow, papers)?;
     let mut document = papers.document(texts.title, texts.subject);
-    document.pages = flow.pages();
+    document.pages = papers.identified(flow.pages())?;
     Ok(document)
 }
 

@@ -16,6 +16,7 @@ pub(crate) struct Case {
     pub(crate) cell: Cell,
     pub(crate) cautions: Vec<Caution>,
     pub(crate) extras: SetupExtras,
+    pub(crate) mark: case::PlanMark,
     pub(crate) fill: StockFill,
 }
 
@@ -61,6 +62,7 @@ impl Case {
             cautions: Vec::new(),
             fill,
             extras: SetupExtras::default(),
+            mark: case::PlanMark { number: 2, word: "K7QF".to_owned() },
         };
         case.client.record = vec![Entry::Plan(case.plan.clone())];
         case
@@ -87,6 +89,7 @@ impl Case {
             cautions: &self.cautions,
             extras: &self.extras,
             large_print: false,
+            mark: &self.mark,
             beside: case::Beside::default(),
             date: DAY,
             program: PROGRAM,

@@ -20,7 +20,7 @@ mod wash_day;
 use case::question::{Group, Question};
 use case::{
     Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
-    Place, Posture, RecordedPlan, SiteName, Skin, Spread, Standing,
+    Place, PlanMark, Posture, RecordedPlan, Review, SiteName, Skin, Spread, Standing,
 };
 use cushion::{Length, Mass, Side, Size};
 
@@ -135,7 +135,23 @@ pub trait PaperWords {
     /// When the set-up is looked at again.
     fn next_look(&self, on: Date) -> String;
     /// Which page it is, and how to tell an old sheet.
-    fn take_home_foot(&self, page: usize, pages: usize, plan: Date, printed: Date) -> String;
+    fn take_home_foot(
+        &self,
+        page: (usize, usize),
+        mark: &PlanMark,
+        plan: Date,
+        printed: Date,
+    ) -> String;
+
+    /// By what a page of a client is known again, the most important first: whose it is, of which
+    /// plan, which page of how many, until when it holds, and a line to strike it through.
+    fn identity(
+        &self,
+        code: &ClientCode,
+        mark: &PlanMark,
+        page: (usize, usize),
+        review: Review,
+    ) -> Vec<String>;
 
     /// What a group of questions is about, as a heading.
     fn group_heading(&self, group: Group) -> &'static str;

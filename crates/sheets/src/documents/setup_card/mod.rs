@@ -78,6 +78,7 @@ pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     if !papers.extras.moves.is_empty() {
         document.pages.extend(moves::pages(papers, paper)?);
     }
+    document.pages = papers.identified(document.pages)?;
     Ok(document)
 }
 

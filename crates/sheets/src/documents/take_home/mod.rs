@@ -130,7 +130,8 @@ impl Sheet<'_> {
         let style = text(self.print.label, Weight::Regular, SOFT).led(1.2);
         let area = inside(page);
         let papers = self.papers;
-        let mut line = papers.language.take_home_foot(number, self.of, papers.plan.on, papers.date);
+        let (of_pages, plan) = ((number, self.of), papers.plan.on);
+        let mut line = papers.language.take_home_foot(of_pages, papers.mark, plan, papers.date);
         let serial = papers.client.cushion.serial.as_deref();
         line.extend(serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
         line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));

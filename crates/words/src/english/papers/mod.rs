@@ -19,7 +19,7 @@ use case::question::{Group, Question, QuestionWords};
 use case::text::LengthUnit;
 use case::{
     Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
-    Lapse, Place, Posture, RecordedPlan, Review, SiteName, Skin, Spread, Standing, State,
+    Lapse, Place, PlanMark, Posture, RecordedPlan, Review, SiteName, Skin, Spread, Standing, State,
 };
 use cushion::{Length, Mass, Side, Size};
 
@@ -356,9 +356,40 @@ impl PaperWords for English {
         format!("Your therapist looks at it again by {}.", day(on))
     }
 
-    fn take_home_foot(&self, page: usize, pages: usize, plan: Date, printed: Date) -> String {
+    fn take_home_foot(
+        &self,
+        (page, pages): (usize, usize),
+        mark: &PlanMark,
+        plan: Date,
+        printed: Date,
+    ) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!("Page {page} of {pages}. Plan of {plan}, printed {printed}. Throw old ones away.")
+        let PlanMark { number, word } = mark;
+        format!(
+            "Page {page} of {pages}. Plan {number} ({word}) of {plan}, printed {printed}. Throw old \
+             ones away."
+        )
+    }
+
+    fn identity(
+        &self,
+        code: &ClientCode,
+        mark: &PlanMark,
+        (page, pages): (usize, usize),
+        review: Review,
+    ) -> Vec<String> {
+        let look_again = match review {
+            Review::None => None,
+            Review::Due(by) => Some(format!("look again by {by}")),
+            Review::Overdue(by) => Some(format!("REVIEW OVERDUE since {by}")),
+        };
+        let first = [
+            code.to_string(),
+            format!("plan {}, check word {}", mark.number, mark.word),
+            format!("page {page} of {pages}"),
+        ];
+        let last = "superseded on ______________".to_owned();
+        first.into_iter().chain(look_again).chain([last]).collect()
     }
 
     fn what_is_cut(
