@@ -11,11 +11,11 @@ use super::scenes::{BOTTOMED, EMPTIED, HARD, Scene, giving, hard_cases};
 use crate::{SiteName, Stop};
 
 impl Scene {
-    fn rest(&self, cells: &[Cells], near: Option<&Resting>) -> Rest {
+    pub(super) fn rest(&self, cells: &[Cells], near: Option<&Resting>) -> Rest {
         come_to_rest(&self.model, cells, &self.seated, &self.parameters, near, Stop::never())
     }
 
-    fn answer(&self) -> Resting {
+    pub(super) fn answer(&self) -> Resting {
         self.rest(&self.cells, None).resting.expect("it comes to rest")
     }
 
