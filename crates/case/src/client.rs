@@ -197,6 +197,14 @@ impl fmt::Display for LayoutRef {
     }
 }
 
+impl LayoutRef {
+    /// Whether a file means a path by these words, and not a name.
+    #[must_use]
+    pub fn is_path(words: &str) -> bool {
+        words.contains(['/', '\\']) || words.ends_with(".toml")
+    }
+}
+
 /// The cushion chosen for the client.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CushionChoice {

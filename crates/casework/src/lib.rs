@@ -5,6 +5,7 @@
 //! `case::LayoutSource`, the date as an argument; everything works from several threads.
 
 mod adjusting;
+mod as_found;
 mod done;
 mod edition;
 mod error;
@@ -32,6 +33,7 @@ mod weighing;
 /// What the program calls itself in records, reports and papers.
 pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
+pub use crate::as_found::AsFound;
 pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};

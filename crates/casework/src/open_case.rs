@@ -2,8 +2,8 @@
 
 use case::text::TextFinding;
 use case::{
-    BodyError, Caution, Client, Costs, CountedFrom, CushionIdentity, Date, Likeness, OtherCushion,
-    Plan, PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
+    BodyError, Caution, Client, CountedFrom, CushionIdentity, Date, Likeness, OtherCushion, Plan,
+    PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
@@ -30,6 +30,8 @@ pub struct OpenCase {
     pub cushion: PreparedCushion,
     /// The cushion that the client sat on before, or sits on beside this one.
     pub other: Option<OtherCushion>,
+    /// The file that the client's file names as that of the first cushion, as it was read.
+    pub first_file: Option<String>,
 }
 
 /// The counts that the cushion has now.
@@ -64,7 +66,8 @@ impl OpenCase {
         let pattern = pattern(&mut layout, client.value.cushion.size, &cell.value)?;
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
             .map_err(|error| no_stock(&layout, &pattern, error))?;
-        let mut case = Self { client, layout, cell, pattern, cushion, other: None };
+        let mut case =
+            Self { client, layout, cell, pattern, cushion, other: None, first_file: None };
         case.learn_elsewhere(surroundings)?;
         Ok(case)
     }
@@ -72,8 +75,9 @@ impl OpenCase {
     /// The names of the files that were read for it; what is built in has a name that is no
     /// file's.
     #[must_use]
-    pub fn inputs(&self) -> [&str; 3] {
-        [&self.client.file.path, &self.layout.file.path, &self.cell.file.path].map(String::as_str)
+    pub fn inputs(&self) -> Vec<&str> {
+        let own = [&self.client.file.path, &self.layout.file.path, &self.cell.file.path];
+        own.into_iter().chain(&self.first_file).map(String::as_str).collect()
     }
 
     /// By which the cushion is known again.
@@ -153,7 +157,7 @@ impl OpenCase {
     }
 
     /// What was recorded last for this cushion, in the pattern's order.
-    fn recorded_counts(&self) -> Option<Vec<u32>> {
+    pub(crate) fn recorded_counts(&self) -> Option<Vec<u32>> {
         if let Some(plan) = self.client.value.latest_plan() {
             self.is_for_this_cushion(plan).ok()?;
         }
@@ -198,49 +202,17 @@ impl OpenCase {
         WorkError::file(what)
     }
 
-    /// Predicts what counts would do, with the cuts through the cushion that show it.
+    /// Predicts what counts would do, as [`crate::AsFound::predict`] does.
     ///
     /// # Errors
     ///
-    /// Fails where the client was not weighed, the measures make no body, or it was told to stop.
+    /// As there.
     pub fn predict(
         &self,
         counts: &[u32],
         stop: Stop<'_>,
     ) -> Result<(Prediction, Vec<CutThrough>), WorkError> {
-        let weight = self.weight()?;
-        let predicted = unless_stopped(stop, |stop| {
-            self.cushion.predict(&self.as_found(), weight, counts, stop)
-        })?;
-        predicted.map_err(|error| self.no_body(error))
-    }
-
-    /// What counts change for the client: from those recorded last for this cushion where these are
-    /// others, else from the stock fill. None where the client does not come to rest.
-    ///
-    /// # Errors
-    ///
-    /// As [`Self::predict`].
-    pub fn costs(
-        &self,
-        counts: &[u32],
-        prediction: &Prediction,
-        stop: Stop<'_>,
-    ) -> Result<Option<Costs>, WorkError> {
-        let recorded = self.recorded_counts().filter(|recorded| recorded != counts);
-        let weight = self.weight()?;
-        let costs = unless_stopped(stop, |stop| {
-            let client = self.as_found();
-            fitting::costs(
-                &client,
-                &self.cushion,
-                weight,
-                recorded.as_deref(),
-                (counts, prediction),
-                stop,
-            )
-        })?;
-        costs.map_err(|error| self.no_body(error))
+        self.as_found(stop).predict(counts, stop)
     }
 
     /// Returns the client's weight.

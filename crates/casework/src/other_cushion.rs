@@ -1,13 +1,13 @@
-//! What checks taught: on another cushion of the same client, and on this one.
+//! Another cushion of the same client: what was found on it teaches how the client sits.
 
 use case::{
-    Check, Client, CushionIdentity, Entry, LayoutRef, Likeness, OtherCushion, RecordedPlan,
-    RoundFound, Taught,
+    Client, CushionIdentity, Entry, LayoutRef, Likeness, OtherCushion, RecordedPlan, Taught,
+    Trouble,
 };
-use cushion::Pattern;
 use fitting::{PreparedCushion, Spacings};
 use mechanics::Stop;
 
+use crate::as_found::found_on;
 use crate::error::WorkError;
 use crate::open_case::{OpenCase, identity_of};
 use crate::sourced::{Sourced, pattern};
@@ -30,7 +30,8 @@ impl OpenCase {
         &mut self,
         surroundings: Surroundings<'_>,
     ) -> Result<(), WorkError> {
-        let first = self.first_file(surroundings)?;
+        let first = self.first(surroundings)?;
+        self.first_file = first.as_ref().map(|first| first.file.path.clone());
         let elsewhere = match (self.earlier_plan(), &first) {
             (Some(plan), _) => Some(Elsewhere { file: &self.client, plan }),
             (None, Some(file)) => file.value.latest_plan().map(|plan| Elsewhere { file, plan }),
@@ -52,31 +53,15 @@ impl OpenCase {
         Ok(())
     }
 
-    /// The client as what was found on this cushion says that they sit; as the file says where nothing
-    /// was found. What hands found says more than what is usual: predictions of counts begin from it.
-    pub(crate) fn as_found(&self) -> Client {
-        let mut client = self.client.value.clone();
-        let identity = self.identity();
-        let rounds = self.client.value.rounds_found().into_iter();
-        let rounds = rounds
-            .filter(|own| identity.likeness(own.plan) == Likeness::Same && !own.checks.is_empty());
-        let found = in_order(&self.pattern, rounds);
-        if let (false, Ok(weight)) = (found.is_empty(), self.weight()) {
-            let taught =
-                fitting::taught(&self.client.value, &self.cushion, weight, &found, Stop::never());
-            client.taught.extend(taught.ok());
-        }
-        client
-    }
-
     /// The client's file that this one names as the first.
-    fn first_file(
-        &self,
-        surroundings: Surroundings<'_>,
-    ) -> Result<Option<Sourced<Client>>, WorkError> {
+    fn first(&self, surroundings: Surroundings<'_>) -> Result<Option<Sourced<Client>>, WorkError> {
         let Some(named) = &self.client.value.cushion.first_file else { return Ok(None) };
         let path = surroundings.shelf.beside(&self.client.file.path, named);
-        let read = surroundings.client(&path);
+        let read = if path == self.client.file.path {
+            Err(WorkError::file(Trouble::FirstFileIsItself { file: path }))
+        } else {
+            surroundings.client(&path)
+        };
         read.map(Some).map_err(|error| error.named_in(&self.client.file, "cushion", "first_file"))
     }
 
@@ -97,39 +82,19 @@ impl OpenCase {
         elsewhere: &Elsewhere<'_>,
     ) -> Option<Taught> {
         let Elsewhere { file, plan } = elsewhere;
-        let rounds = file.value.rounds_found();
-        let same = |own: &RecordedPlan| own.layout == plan.layout && own.size == plan.size;
-        let rounds: Vec<_> =
-            rounds.into_iter().filter(|own| same(own.plan) && !own.checks.is_empty()).collect();
-        if rounds.is_empty() {
-            return None;
-        }
         let layout = layout_ref(&plan.layout)?;
         let mut layout = surroundings.layout_for(file, &layout, plan.size).ok()?;
         let cell = surroundings.cell_of(file).ok()?;
         let pattern = pattern(&mut layout, plan.size, &cell.value).ok()?;
         let identity = identity_of(&plan.layout, &layout, &cell, &pattern);
-        if identity.likeness(plan) != Likeness::Same {
+        let found = found_on(&file.value, &pattern, &identity);
+        if found.is_empty() {
             return None;
         }
-        let found = in_order(&pattern, rounds.into_iter());
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default()).ok()?;
         let weight = self.weight().ok()?;
         fitting::taught(&self.client.value, &cushion, weight, &found, Stop::never()).ok()
     }
-}
-
-/// What was found, each with the cells that lay in the cushion then, in the pattern's order.
-fn in_order<'a>(
-    pattern: &Pattern,
-    rounds: impl Iterator<Item = RoundFound<'a>>,
-) -> Vec<(Vec<u32>, Vec<Check>)> {
-    let round = |own: RoundFound<'_>| {
-        let cells = pattern.compartments().iter().map(|at| own.cells.get(&at.number));
-        let counts: Option<Vec<u32>> = cells.map(|count| count.copied()).collect();
-        Some((counts?, own.checks.to_vec()))
-    };
-    rounds.filter_map(round).collect()
 }
 
 /// Whether a plan is for another cushion.
@@ -142,7 +107,7 @@ fn layout_ref(named: &str) -> Option<LayoutRef> {
     if named.starts_with("plugin:") {
         return None;
     }
-    if named.contains(['/', '\\']) || named.ends_with(".toml") {
+    if LayoutRef::is_path(named) {
         return Some(LayoutRef::File(named.to_owned()));
     }
     Some(LayoutRef::Named { name: named.to_owned(), parameters: <_>::default() })

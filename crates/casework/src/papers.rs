@@ -86,8 +86,7 @@ impl OpenCase {
     /// Fails where no plan was recorded, where it is for another cushion than the file now names,
     /// where nothing is safe, or where no paper can be made.
     pub fn papers(&self, edition: Edition) -> Result<PapersOfClient, WorkError> {
-        let Edition { language, on, paper, large_print } = edition;
-        let language = language.with_lengths_in(self.client.value.lengths);
+        let Edition { on, paper, .. } = edition;
         let file = &self.client.file.path;
         let plan = &self.plan_on_paper()?;
         // What the goals would make of the counts today is asked of a plan; paper only needs to
@@ -97,20 +96,8 @@ impl OpenCase {
         let mut cautions = self.cautions(plan, on);
         let small = fitting::small_moves(&self.cushion, &extras.moves);
         cautions.extend(small.map(|cells| Caution::SmallMoves { cells }));
-        let papers = ClientPapers {
-            language,
-            client: &self.client.value,
-            plan,
-            pattern: &self.pattern,
-            cell: &self.cell.value,
-            cautions: &cautions,
-            extras: &extras,
-            large_print,
-            mark: &self.mark(plan),
-            beside: self.beside(&self.client.value, on),
-            date: on,
-            program: PROGRAM,
-        };
+        let mark = self.mark(plan);
+        let papers = self.client_papers(edition, (plan, &mark), &cautions, &extras);
         let compose = |(name, compose): &(&'static str, ForClient)| {
             named(name, compose(&papers, paper), file)
         };
@@ -125,27 +112,40 @@ impl OpenCase {
     /// Fails where no plan was recorded, where it is for another cushion than the file now names, or
     /// where something cannot be set.
     pub fn history_pages(&self, edition: Edition) -> Result<Papers, WorkError> {
-        let Edition { language, on, paper, large_print } = edition;
         let client = &self.client.value;
         let plan = self.plan_on_paper()?;
         let extras = sheets::SetupExtras::default();
-        let papers = ClientPapers {
+        let mark = self.mark(&plan);
+        let papers = self.client_papers(edition, (&plan, &mark), &[], &extras);
+        let composed = sheets::history_pages(&papers, &client.history(), edition.paper);
+        let made = vec![named("history", composed, &self.client.file.path)?];
+        Ok(Papers { made, not_made: Vec::new() }.with_prefix(client.code.as_str()))
+    }
+
+    /// What papers of the client are made from.
+    fn client_papers<'a>(
+        &'a self,
+        edition: Edition,
+        (plan, mark): (&'a RecordedPlan, &'a PlanMark),
+        cautions: &'a [Caution],
+        extras: &'a sheets::SetupExtras,
+    ) -> ClientPapers<'a> {
+        let client = &self.client.value;
+        let Edition { language, on, large_print, .. } = edition;
+        ClientPapers {
             language: language.with_lengths_in(client.lengths),
             client,
-            plan: &plan,
+            plan,
             pattern: &self.pattern,
             cell: &self.cell.value,
-            cautions: &[],
-            extras: &extras,
+            cautions,
+            extras,
             large_print,
-            mark: &self.mark(&plan),
+            mark,
             beside: self.beside(client, on),
             date: on,
             program: PROGRAM,
-        };
-        let composed = sheets::history_pages(&papers, &client.history(), paper);
-        let made = vec![named("history", composed, &self.client.file.path)?];
-        Ok(Papers { made, not_made: Vec::new() }.with_prefix(client.code.as_str()))
+        }
     }
 
     /// By what papers of these counts are known again.
@@ -172,17 +172,17 @@ impl OpenCase {
     fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
         let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
-        let client = self.as_found();
-        let advice = fitting::card_advice(&client, &self.cushion, weight, &counts);
+        let found = self.as_found(Stop::never());
+        let advice = fitting::card_advice(&found.client, &self.cushion, weight, &counts);
         let Some(advice) = advice else { return sheets::SetupExtras::default() };
         let before = self.client.value.before_latest_plan();
         let moves = before
             .as_ref()
             .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
-        let predicted = self.cushion.predict(&client, weight, &counts, Stop::never());
+        let predicted = found.predict(&counts, Stop::never());
         let prediction = predicted.ok().map(|(prediction, _)| prediction);
         let costs = prediction.as_ref().and_then(|own| {
-            let costs = self.costs(&counts, own, Stop::never());
+            let costs = found.costs(&counts, own, Stop::never());
             costs.ok().flatten()
         });
         let predicted = prediction.and_then(|own| own.seated);

@@ -23,6 +23,25 @@ pub(crate) fn in_folder(folder: &Path, exported: Vec<Exported>) -> Vec<Output> {
     exported.into_iter().map(output).collect()
 }
 
+/// Writes exported files into a folder, all or none; returns where they are. What is read is never
+/// written over.
+///
+/// # Errors
+///
+/// See [`are_apart`] and [`all`].
+pub(crate) fn papers(
+    outside: &Outside,
+    folder: &Path,
+    exported: Vec<Exported>,
+    read: &[&Path],
+) -> Result<Vec<PathBuf>, Failure> {
+    let outputs = in_folder(folder, exported);
+    are_apart(read, &outputs)?;
+    let paths = outputs.iter().map(|own| own.path.clone()).collect();
+    all(outside, outputs)?;
+    Ok(paths)
+}
+
 /// Refuses outputs that would be written over an input or over each other.
 ///
 /// # Errors

@@ -1,6 +1,6 @@
 //! Telling which files were written.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use case::Finding;
 use casework::PROGRAM;
@@ -9,6 +9,20 @@ use files::report::StandingReport;
 use crate::failure::Failure;
 use crate::say;
 use crate::terminal::Terminal;
+
+/// Tells that papers were written; a person reads their names, a line each.
+///
+/// # Errors
+///
+/// As [`Terminal::answer`].
+pub(crate) fn tell_papers(
+    terminal: Terminal,
+    paths: &[PathBuf],
+    told: (&[Finding], Option<&StandingReport>),
+) -> Result<(), Failure> {
+    let names: String = paths.iter().map(|path| format!("{}\n", path.display())).collect();
+    tell(terminal, paths.iter().map(PathBuf::as_path), told, &names)
+}
 
 /// Tells that files were written, with what is to be known about them and how the fitting stands; a
 /// person reads `words`.

@@ -242,7 +242,7 @@ fn layout_ref(value: &Value<'_>, parameters: Option<Value<'_>>) -> Option<Layout
         let parameters = parameters.map_or(Some(BTreeMap::new()), |given| numbers(&given));
         return Some(LayoutRef::Named { name: format!("plugin:{name}"), parameters: parameters? });
     }
-    if written.contains(['/', '\\']) || written.ends_with(".toml") {
+    if LayoutRef::is_path(&written) {
         return Some(LayoutRef::File(written));
     }
     let name = value.name()?.to_string();

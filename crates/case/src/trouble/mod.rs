@@ -68,6 +68,11 @@ pub enum Trouble {
         /// The client's file.
         file: String,
     },
+    /// A file names itself as that of the client's first cushion.
+    FirstFileIsItself {
+        /// The client's file.
+        file: String,
+    },
     /// The plan recorded last is for another cushion than the file now names.
     OtherCushion {
         /// The client's file.
@@ -231,6 +236,7 @@ crate::text::ids! {
         UnknownCell => "trouble-unknown-cell",
         Edit => "trouble-not-edited",
         OtherCompartments => "trouble-other-compartments",
+        FirstFileIsItself => "trouble-first-file-is-itself",
         OtherCushion => "trouble-other-cushion",
         NoWeight => "trouble-no-weight",
         NoBody => "trouble-no-body",

@@ -22,7 +22,8 @@ pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox) {
     let _ends = EndsWithWorker(mailbox);
     let overtaken = || mailbox.is_overtaken();
     let stop = Stop::when(&overtaken);
-    let mut predictor = LivePredictor::new(&case.cushion, &case.client.value, weight, stop);
+    let found = case.as_found(Stop::never());
+    let mut predictor = LivePredictor::new(&case.cushion, &found.client, weight, stop);
     while let Some((revision, counts)) = mailbox.take_asked() {
         let predictor = match &mut predictor {
             Ok(predictor) => predictor,

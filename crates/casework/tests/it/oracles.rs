@@ -58,7 +58,7 @@ fn open(shelf: &MemoryShelf) -> OpenCase {
     let cell = outside.cell_of(&client).unwrap();
     let pattern = casework::pattern(&mut layout, client.value.cushion.size, &cell.value).unwrap();
     let cushion = PreparedCushion::new(&pattern, &cell.value, spacings()).unwrap();
-    OpenCase { client, layout, cell, pattern, cushion, other: None }
+    OpenCase { client, layout, cell, pattern, cushion, other: None, first_file: None }
 }
 
 fn stock(cushion: &PreparedCushion) -> Vec<u32> {

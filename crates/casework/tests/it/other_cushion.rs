@@ -1,7 +1,7 @@
 //! Another cushion of the same client: how they sit is believed to begin with, counts never.
 
 use case::{Check, Date, Taught};
-use casework::{OpenCase, Recorder, Shelf, Surroundings};
+use casework::{OpenCase, Recorder, Shelf, Surroundings, WorkError};
 use cushion::Side;
 use files::BuiltIn;
 use mechanics::Stop;
@@ -26,15 +26,20 @@ fn open(shelf: &MemoryShelf, file: &str) -> OpenCase {
 /// A client whose pelvis was found lower on a side of their first cushion, by the record.
 fn found_lower(side: &str) -> MemoryShelf {
     let shelf = MemoryShelf::of([("T-1.toml", client("T-1", "row-six", "").as_str())]);
-    let case = open(&shelf, "T-1.toml");
+    record_lower(&shelf, side);
+    shelf
+}
+
+/// Records a plan, and then that the pelvis is lower on a side.
+fn record_lower(shelf: &MemoryShelf, side: &str) {
+    let case = open(shelf, "T-1.toml");
     let plan = case.plan(DAY, Stop::never()).unwrap();
-    assert!(case.record_plan(&shelf, &plan, false, &OT).unwrap());
-    let case = open(&shelf, "T-1.toml");
+    assert!(case.record_plan(shelf, &plan, false, &OT).unwrap());
+    let case = open(shelf, "T-1.toml");
     let checks = [Check::read("lower", &format!("{side}=14mm")).unwrap()];
     let now = case.counts_now(DAY, Stop::never()).unwrap();
     let adjusted = case.adjust(&now, &checks, DAY, Stop::never()).unwrap();
-    assert!(case.record_adjustment(&shelf, &checks, &adjusted, false, &OT).unwrap());
-    shelf
+    assert!(case.record_adjustment(shelf, &checks, &adjusted, false, &OT).unwrap());
 }
 
 fn taught(shelf: &MemoryShelf, file: &str) -> Taught {
@@ -77,6 +82,7 @@ fn another_layout_keeps_how_the_client_sits_and_no_counts() {
 fn a_mirrored_client_teaches_the_mirror_image() {
     let left = taught(&on_another_layout(&found_lower("left")), "T-1.toml");
     let right = taught(&on_another_layout(&found_lower("right")), "T-1.toml");
+    // Sums round differently on the two sides.
     let near = |a: f64, b: f64| testkit::assert_near(a, b, 1e-6);
     near(left.load_right, -right.load_right);
     near(left.left_lower, -right.left_lower);
@@ -101,6 +107,56 @@ fn a_first_file_that_is_not_there_is_told_at_its_key() {
     let shelf = MemoryShelf::of([("T-1B.toml", second.as_str())]);
     let surroundings = Surroundings { shelf: &shelf, layouts: &BuiltIn };
     let error = OpenCase::open(surroundings, "T-1B.toml").err().unwrap();
-    let said = format!("{error:?}");
-    assert!(said.contains("T-9.toml"), "{said}");
+    assert_at_first_file(error, &second);
+}
+
+/// Fails unless an error points at the value of the key.
+#[track_caller]
+fn assert_at_first_file(error: WorkError, text: &str) {
+    let file = error.file.expect("the file of the second cushion");
+    let [remark] = file.remarks.as_slice() else { panic!("one remark: {:?}", file.remarks) };
+    assert!(text[remark.span.clone()].starts_with("\"T-"), "{:?}", &text[remark.span.clone()]);
+    let before = &text[..remark.span.start];
+    assert!(before.ends_with("first_file = "), "{before}");
+}
+
+#[test]
+fn a_file_that_names_itself_as_the_first_is_told_at_its_key() {
+    let second = client("T-1B", "curved-ten", "first_file = \"T-1B.toml\"\n");
+    let shelf = MemoryShelf::of([("T-1B.toml", second.as_str())]);
+    let surroundings = Surroundings { shelf: &shelf, layouts: &BuiltIn };
+    let error = OpenCase::open(surroundings, "T-1B.toml").err().unwrap();
+    assert_at_first_file(error, &second);
+}
+
+/// Cells that were counted on another drawing say nothing of how the client sits.
+#[test]
+fn nothing_is_learnt_from_a_layout_that_was_changed() {
+    let drawn = files::built_in_layout("row-six").unwrap();
+    let own = client("T-1", "./mine.toml", "");
+    let shelf = MemoryShelf::of([("T-1.toml", own.as_str()), ("./mine.toml", drawn)]);
+    record_lower(&shelf, "left");
+    let text = String::from_utf8(shelf.read("T-1.toml").unwrap()).unwrap();
+    let moved = text.replacen("layout = \"./mine.toml\"", "layout = \"curved-ten\"", 1);
+    for (drawn, learnt) in [(drawn.to_owned(), true), (format!("{drawn}# changed\n"), false)] {
+        let files = [("T-1.toml", moved.as_str()), ("./mine.toml", drawn.as_str())];
+        let case = open(&MemoryShelf::of(files), "T-1.toml");
+        assert_eq!(case.other.as_ref().map(|other| other.taught), Some(learnt));
+        assert_eq!(case.client.value.taught.len(), usize::from(learnt));
+    }
+}
+
+/// What hands found on this cushion says more than what is usual.
+#[test]
+fn predictions_begin_from_what_was_found_on_this_cushion() {
+    let lower = |shelf: &MemoryShelf| {
+        let case = open(shelf, "T-1.toml");
+        let counts = case.counts_now(DAY, Stop::never()).unwrap().counts;
+        let (prediction, _) = case.predict(&counts, Stop::never()).unwrap();
+        prediction.seated.unwrap().lower_side
+    };
+    let fresh = MemoryShelf::of([("T-1.toml", client("T-1", "row-six", "").as_str())]);
+    assert_eq!(lower(&fresh), None);
+    assert_eq!(lower(&found_lower("left")), Some(Side::Left));
+    assert_eq!(lower(&found_lower("right")), Some(Side::Right));
 }

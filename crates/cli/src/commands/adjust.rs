@@ -64,7 +64,8 @@ fn ending(say: &dyn Language, arguments: &Adjust, adjusted: &Adjusted) -> Result
     let loads = adjusted.not_safe.iter().any(case::BrokenLimit::may_be_taken);
     if adjusted.verdict == Verdict::Move && loads && !arguments.nearest_safe {
         return not_safe(
-            "keep the client off the cushion; the moves shown are those that load the injury              least, and --nearest-safe takes them",
+            "keep the client off the cushion; the moves shown are those that load the injury \
+             least, and --nearest-safe takes them",
         );
     }
     if adjusted.verdict == Verdict::Stay && !adjusted.not_safe.is_empty() {

@@ -1,8 +1,8 @@
 //! `history`: the record as a list, or two of its entries side by side.
 
-use case::{Client, Entry, Finding, Moment};
 use std::path::{Path, PathBuf};
 
+use case::{Client, Entry, Finding, Moment};
 use casework::{Edition, OpenCase, PROGRAM, Wanted};
 use files::report::{self, RecordReport, StandingReport};
 use words::{ENGLISH, Language};
@@ -67,16 +67,13 @@ fn pages(arguments: &History, folder: &Path, setting: Setting) -> Result<(), Fai
     let paper = arguments.paper.sheet();
     let papers =
         case.history_pages(Edition { language: ENGLISH, on, paper, large_print: false })?;
-    let outputs = outputs::in_folder(folder, casework::export(&papers.made, Wanted::default())?);
-    let read = case.inputs().map(PathBuf::from);
-    outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
-    let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
-    let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
-    outputs::all(&outside, outputs)?;
+    let exported = casework::export(&papers.made, Wanted::default())?;
+    let read: Vec<PathBuf> = case.inputs().into_iter().map(PathBuf::from).collect();
+    let read = inputs(&read, &arguments.plugins);
+    let paths = outputs::papers(&outside, folder, exported, &read)?;
     let standing = case.standing(on);
     let standing = StandingReport::new(standing, say::about(&case).standing(standing));
-    let written = paths.iter().map(PathBuf::as_path);
-    written::tell(setting.terminal, written, (&[], Some(&standing)), &names)
+    written::tell_papers(setting.terminal, &paths, (&[], Some(&standing)))
 }
 
 fn moment(client: &Client, number: usize) -> Result<Moment<'_>, Failure> {

@@ -26,7 +26,7 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     let say = say::about(&case);
     if let Some(path) = &arguments.svg {
         output_paths::has_ending(path, "svg")?;
-        let read = case.inputs().map(PathBuf::from);
+        let read: Vec<PathBuf> = case.inputs().into_iter().map(PathBuf::from).collect();
         output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
     }
     let now = case.counts_now(on, Stop::never())?;
@@ -35,8 +35,9 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     let whence = say.whence(recorded_on);
     let counts = changed(&case, now.counts, &arguments.cells)?;
     let weight = case.weight()?;
-    let (prediction, cuts) = case.predict(&counts, Stop::never())?;
-    let costs = case.costs(&counts, &prediction, Stop::never())?;
+    let client = case.as_found(Stop::never());
+    let (prediction, cuts) = client.predict(&counts, Stop::never())?;
+    let costs = client.costs(&counts, &prediction, Stop::never())?;
     let warnings = warnings(&case, &counts, &prediction);
     if let Some(path) = &arguments.svg {
         if cuts.is_empty() {

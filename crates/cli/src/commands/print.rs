@@ -44,13 +44,10 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
             }
         };
     let wanted = Wanted { pictures: arguments.png, outlines: arguments.outlines };
-    let outputs = outputs::in_folder(&arguments.out, casework::export(&papers.made, wanted)?);
-    outputs::are_apart(&inputs(&read, &arguments.plugins), &outputs)?;
-    let names: String = outputs.iter().map(|it| format!("{}\n", it.path.display())).collect();
-    let paths: Vec<PathBuf> = outputs.iter().map(|it| it.path.clone()).collect();
-    outputs::all(&outside, outputs)?;
-    let written = paths.iter().map(PathBuf::as_path);
-    written::tell(terminal, written, (&since, standing.as_ref()), &names)?;
+    let exported = casework::export(&papers.made, wanted)?;
+    let read = inputs(&read, &arguments.plugins);
+    let paths = outputs::papers(&outside, &arguments.out, exported, &read)?;
+    written::tell_papers(terminal, &paths, (&since, standing.as_ref()))?;
     all_were_made(papers.not_made, terminal)
 }
 
@@ -98,5 +95,6 @@ fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<Made, F
     let since = of_client.since_recorded.into_iter().map(Finding::Since).chain(notes).collect();
     let standing = case.standing(edition.on);
     let standing = Some(StandingReport::new(standing, say::about(&case).standing(standing)));
-    Ok(Made { papers, read: case.inputs().map(PathBuf::from).to_vec(), since, standing })
+    let read = case.inputs().into_iter().map(PathBuf::from).collect();
+    Ok(Made { papers, read, since, standing })
 }

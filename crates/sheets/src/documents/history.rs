@@ -4,7 +4,7 @@ use case::{Cells, Entry, Moment};
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{Point, Rect};
 
-use super::look::{BODY, SMALL, STRONG, facts, foot, inside, title_line};
+use super::look::{BODY, SMALL, STRONG, foot, inside};
 use super::views::{View, draw, mark_clients_left};
 use super::{ClientPapers, DocumentError};
 use crate::flow::Flow;
@@ -37,7 +37,7 @@ pub fn history_pages(
         let end = foot(&mut page, &[texts.drawings, &origin])?;
         let area = inside(&page);
         let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        head(&mut frame, papers)?;
+        papers.head(&mut frame, texts.title)?;
         let left = Rect { y0: frame.y(), ..frame.area() };
         Ok((page, left))
     };
@@ -62,20 +62,6 @@ pub fn history_pages(
 fn is_of(pattern: &Pattern, cells: &Cells) -> bool {
     let mut all = pattern.compartments().iter();
     cells.len() == pattern.compartments().len() && all.all(|own| cells.contains_key(&own.number))
-}
-
-fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
-    let (language, shared) = (papers.language, papers.language.shared());
-    let status = language.fill_card_state(papers.standing());
-    title_line(frame, language.history().title, &status, papers.is_estimate())?;
-    let mut all = vec![
-        (shared.client, papers.client.code.to_string()),
-        (shared.layout, papers.pattern.layout().to_string()),
-        (shared.width_by_depth, language.size(papers.plan.size)),
-        (shared.spare_cells, papers.spares().to_string()),
-    ];
-    all.extend(papers.client.cushion.serial.clone().map(|own| (shared.serial, own)));
-    facts(frame, &all)
 }
 
 /// One entry: its drawing at the left where the cells changed, its words beside it.
@@ -116,7 +102,7 @@ fn entry(
 fn words(papers: &ClientPapers<'_>, moment: &Moment<'_>) -> Vec<(String, Style)> {
     let (language, texts) = (papers.language, papers.language.history());
     let own = moment.entry;
-    let mark = if moment.withdrawn { format!("{}: ", texts.withdrawn) } else { String::new() };
+    let mark = if moment.withdrawn { language.lines().withdrawn } else { "" };
     let mut all = vec![
         (format!("{}. {mark}{}, {}", moment.number, own.on(), own.by()), STRONG),
         (language.entry(own), BODY),

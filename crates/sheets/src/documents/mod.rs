@@ -24,6 +24,7 @@ use cushion::{Cell, Pattern, StockFill};
 use kurbo::Point;
 use words::Language;
 
+use crate::frame::Frame;
 use crate::page::{Align, Document, Page, Role};
 use crate::paper::Paper;
 use crate::text::{SetError, measure};
@@ -196,6 +197,23 @@ impl<'a> ClientPapers<'a> {
 
     fn document(&self, title: &str, subject: &str) -> Document {
         document(self.language, title, subject, self.date, self.program)
+    }
+
+    /// Sets the head of a page: its title, how the fitting stands, which cushion it is.
+    fn head(&self, frame: &mut Frame<'_>, title: &str) -> Result<(), SetError> {
+        let (language, shared) = (self.language, self.language.shared());
+        let status = language.fill_card_state(self.standing());
+        look::title_line(frame, title, &status, self.is_estimate())?;
+        let mut all = vec![
+            (shared.client, self.client.code.to_string()),
+            (shared.layout, self.pattern.layout().to_string()),
+            (shared.width_by_depth, language.size(self.plan.size)),
+            (shared.cells_in_all, self.plan.total().to_string()),
+            (shared.spare_cells, self.spares().to_string()),
+            (shared.plan_recorded, self.plan.on.to_string()),
+        ];
+        all.extend(self.client.cushion.serial.clone().map(|own| (shared.serial, own)));
+        look::facts(frame, &all)
     }
 
     /// Writes under the foot of each page by what it is known again; what finds no room there is left

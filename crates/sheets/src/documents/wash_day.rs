@@ -3,7 +3,7 @@
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
-use super::look::{ACCENT, FIRM, INK, PALE, facts, field_rows, foot, inside, text, title_line};
+use super::look::{ACCENT, FIRM, INK, PALE, field_rows, foot, inside, text};
 use super::views::{Letters, View, draw_named, height_of};
 use super::{ClientPapers, DocumentError};
 use crate::flow::Flow;
@@ -40,7 +40,7 @@ pub fn wash_day(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, Doc
         let end = foot(&mut page, &lines)?;
         let area = inside(&page);
         let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        head(&mut frame, papers)?;
+        papers.head(&mut frame, texts.title)?;
         let left = Rect { y0: frame.y(), ..frame.area() };
         Ok((page, left))
     };
@@ -49,22 +49,6 @@ pub fn wash_day(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, Doc
     let mut document = papers.document(texts.title, texts.subject);
     document.pages = papers.identified(flow.pages())?;
     Ok(document)
-}
-
-fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
-    let (language, shared) = (papers.language, papers.language.shared());
-    let status = language.fill_card_state(papers.standing());
-    title_line(frame, language.wash_day().title, &status, papers.is_estimate())?;
-    let mut all = vec![
-        (shared.client, papers.client.code.to_string()),
-        (shared.layout, papers.pattern.layout().to_string()),
-        (shared.width_by_depth, language.size(papers.plan.size)),
-        (shared.cells_in_all, papers.plan.total().to_string()),
-        (shared.spare_cells, papers.spares().to_string()),
-        (shared.plan_recorded, papers.plan.on.to_string()),
-    ];
-    all.extend(papers.client.cushion.serial.clone().map(|own| (shared.serial, own)));
-    facts(frame, &all)
 }
 
 fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {

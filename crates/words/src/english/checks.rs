@@ -36,6 +36,16 @@ impl CheckWords for English {
 
     fn limit(&self, limit: &BrokenLimit) -> String {
         match limit {
+            // Rounded, what is missing would not show.
+            BrokenLimit::Clearance { side, left, needed }
+                if self.length(*left) == self.length(*needed) =>
+            {
+                format!(
+                    "a little less than {} of cushion under the {} seat bone, which are needed",
+                    self.length(*needed),
+                    parts::side(*side)
+                )
+            }
             BrokenLimit::Clearance { side, left, needed } => format!(
                 "{} of cushion under the {} seat bone, and {} are needed",
                 self.length(*left),

@@ -3,6 +3,7 @@
 use case::{BeforeAfter, Costs, GoalChange, SiteChange, ToldFrom};
 
 use super::English;
+use super::parts::capital;
 use crate::{BasicWords, GoalWords};
 
 impl English {
@@ -49,7 +50,7 @@ impl English {
         let said = |number: Option<case::GoalNumber>| number.map(|own| self.expected(&own));
         let BeforeAfter { before, after } = goal.number.map(said);
         let after = after?;
-        let want = capitalised(&self.goal(&goal.want));
+        let want = capital(&self.goal(&goal.want));
         Some(match before {
             Some(before) if before != after => format!("{want}: {before}, then {after}."),
             Some(_) => format!("{want}: unchanged, {after}."),
@@ -62,7 +63,7 @@ impl English {
         let BeforeAfter { before, after } = change.surface;
         format!(
             "{}, which is injured or at risk: {:.1} kPa, then {:.1} ({}).",
-            capitalised(self.site(change.site)),
+            capital(self.site(change.site)),
             before.to_kpa(),
             after.to_kpa(),
             more_or_less(change.rise())
@@ -70,7 +71,7 @@ impl English {
     }
 
     fn site_change_on_paper(&self, change: &SiteChange) -> String {
-        let (site, rise) = (capitalised(self.site(change.site)), more_or_less(change.rise()));
+        let (site, rise) = (capital(self.site(change.site)), more_or_less(change.rise()));
         format!("{site}, which is injured or at risk: pressure {rise}.")
     }
 
@@ -135,11 +136,4 @@ fn more_or_less(rise: f64) -> String {
         more if more > 0.0 => format!("{more:.0} % more"),
         less => format!("{:.0} % less", -less),
     }
-}
-
-fn capitalised(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }

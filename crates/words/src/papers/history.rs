@@ -9,11 +9,6 @@ pub struct HistoryTexts {
     pub drawings: &'static str,
     /// Before what was expected of a plan.
     pub expected: &'static str,
-    /// Before what hands found.
-    pub found: &'static str,
     /// Before a weight.
     pub weight: &'static str,
-    /// Beside an entry that was withdrawn later.
-    pub withdrawn: &'static str,
-    pub nothing: &'static str,
 }

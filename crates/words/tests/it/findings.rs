@@ -160,6 +160,7 @@ fn limits() -> Vec<BrokenLimit> {
     let (weight, rating) = (Mass::from_kg(98.5), Mass::from_kg(90.0));
     vec![
         BrokenLimit::Clearance { side: Side::Left, left: mm(20.0), needed: mm(25.0) },
+        BrokenLimit::Clearance { side: Side::Right, left: mm(24.8), needed: mm(25.0) },
         BrokenLimit::LowClearance { side: Side::Right, left: mm(0.0), needed: mm(10.0) },
         BrokenLimit::BottomsOut(vec![1]),
         BrokenLimit::BottomsOut(vec![1, 2, 5]),

@@ -337,6 +337,7 @@ fn of_cases() -> Vec<Trouble> {
     let heavy =
         || WhyNoPlan::TooHeavy { weight: Mass::from_kg(120.0), rating: Mass::from_kg(90.0) };
     let mut troubles = vec![
+        Trouble::FirstFileIsItself { file: file() },
         Trouble::OtherCompartments { file: file() },
         Trouble::OtherCushion {
             file: file(),

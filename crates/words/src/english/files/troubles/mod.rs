@@ -28,6 +28,10 @@ pub(super) fn about(trouble: &Trouble) -> Said {
             format!("built in: {}; or give the path of a cell file", quoted(known)),
         ),
         Trouble::Edit { file, error } => edit(file, error),
+        Trouble::FirstFileIsItself { file } => said(
+            format!("`{file}` names itself as the file of the client's first cushion"),
+            "name the file of the other cushion, or leave the key out",
+        ),
         Trouble::OtherCompartments { file } => other_compartments(file),
         Trouble::OtherCushion { file, on, was, now } => other_cushion(file, *on, was, now),
         Trouble::NoWeight { file } => no_weight(file),
