@@ -304,6 +304,26 @@ fn every_file_says_what_it_is() {
     }
 }
 
+/// A sentence that goes on on the next line leaves no gap in what is read.
+#[test]
+fn no_sentence_has_a_gap() {
+    for (path, text) in sources() {
+        for (at, line) in text.lines().enumerate().filter(|(_, line)| !line.contains("//")) {
+            let words = line.trim_start();
+            let gap = |(at, _): (usize, &str)| {
+                let (before, after) = (&words[..at], words[at..].trim_start());
+                before.ends_with(|own: char| own.is_lowercase() || ",;".contains(own))
+                    && after.starts_with(char::is_lowercase)
+            };
+            // `\n` before a gap is a line of a text in a test.
+            let found = words.contains('"')
+                && !words.contains("\\n")
+                && words.match_indices("    ").any(gap);
+            assert!(!found, "{path}:{}: {line}", at + 1);
+        }
+    }
+}
+
 #[test]
 fn every_function_fits_a_screen() {
     let mut long = Vec::new();

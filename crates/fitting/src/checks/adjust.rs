@@ -151,7 +151,7 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
     let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
     let expected = Expected::new(input, &usual, &rounds)?;
-    let meshes = EstimateMeshes { compared: input.cushion.coarse(), tried: input.cushion.rough() };
+    let meshes = EstimateMeshes::of(input.cushion);
     let learn = |rounds: &[Round]| estimate(meshes, pattern, &usual, rounds, input.stop);
     let contradictions = contradictions(pattern, input.checks);
     let alarms = expected.alarms();

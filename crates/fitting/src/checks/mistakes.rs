@@ -59,7 +59,7 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Explanation>, AdjustRefus
     let rounds = checked_rounds(input)?;
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
     let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
-    // What a rough mesh is off by is the same for all, and less than hands can tell.
+    // What a rough mesh is off by is nearly the same for all: only differences are compared.
     let meshed = input.cushion.rough();
     let turned = meshed.turned_round(pattern.size().depth());
     let scored = side_by_side(&trials(input, pattern, &usual), |trial| {

@@ -11,9 +11,9 @@ use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Unknown;
 
-/// Returns what was learnt, from what is usual for the client's file, by what hands found on a cushion: each round with the
-/// cells that lay in it then, in the pattern's order. Checks that nobody can make there are left out,
-/// and of many rounds the newest are learnt from.
+/// Returns what was learnt, from what is usual for the client's file, by what hands found on a
+/// cushion: each round with the cells that lay in it then, in the pattern's order. Checks that
+/// nobody can make there are left out, and of many rounds the newest are learnt from.
 ///
 /// # Errors
 ///
