@@ -100,7 +100,7 @@ impl<'a> Flow<'a> {
         let mut from = 0;
         let (head, rows) = table.head_and_rows()?;
         while from < table.rows.len() {
-            let part = |to: usize| Table { rows: table.rows[from..to].to_vec(), ..table.clone() };
+            let part = |to: usize| table.part(from..to);
             let above = match (from, heading) {
                 (0, heading) if !heading.is_empty() => {
                     wrap(heading, style, self.width())?.len() as f64 * style.line_height()

@@ -5,6 +5,7 @@
 //! day it is.
 
 mod color;
+mod disc;
 mod documents;
 mod drawn;
 mod flow;
@@ -39,5 +40,5 @@ pub use crate::png::{PngError, png};
 pub use crate::svg::{SvgOptions, svg};
 pub use crate::table::{Column, Table};
 pub use crate::text::{
-    Glyph, MM_PER_PT, SetError, Shaped, Style, is_printable, measure, with_unit, wrap,
+    Glyph, MM_PER_PT, SIZES, SetError, Shaped, Style, is_printable, measure, with_unit, wrap,
 };

@@ -3,9 +3,10 @@
 use kurbo::{Point, Rect};
 
 use crate::color::Color;
+use crate::disc::Disc;
 use crate::frame::Frame;
 use crate::page::{Align, Fill, Heads, Page, Pen, Role};
-use crate::text::{SetError, Style, wrap};
+use crate::text::{SIZES, SetError, Style, wrap};
 
 /// One column of a table.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +19,10 @@ pub struct Column {
     pub align: Align,
     /// Under the heading, as cells look; may be empty.
     pub note: String,
+    /// Whether numbers in its cells are those of compartments, which stand in discs.
+    pub discs: bool,
+    /// How its cells look, where not as those of the table.
+    pub style: Option<Style>,
 }
 
 /// A table, to be set in a [`Frame`].
@@ -41,12 +46,40 @@ pub struct Table {
     pub rule: Pen,
     /// The ground of the head row.
     pub head_ground: Option<Color>,
+    /// The colour of discs and bars.
+    pub mark: Color,
+    /// The rows that are of the client's left, which have a bar at their left edge.
+    pub of_clients_left: Vec<usize>,
+}
+
+/// Width of the bar that marks a row, in millimetres.
+const BAR: f64 = 1.8;
+
+/// The disc in a cell: print a size smaller than that of words, so that rows stay as high.
+fn in_table(number: &str, style: &Style) -> Result<Disc, SetError> {
+    let smaller = SIZES.iter().rfind(|size| **size < style.size_pt);
+    Disc::of(number, *smaller.unwrap_or(&SIZES[0]))
 }
 
 impl Column {
     /// A column of a width in millimetres.
     pub fn new(head: impl Into<String>, width: f64, align: Align) -> Self {
-        Self { head: head.into(), width, align, note: String::new() }
+        Self { head: head.into(), width, align, note: String::new(), discs: false, style: None }
+    }
+
+    /// The same column, whose cells look otherwise than those of the table.
+    pub(crate) fn with(self, style: Style) -> Self {
+        Self { style: Some(style), ..self }
+    }
+
+    /// Whether a cell is the number of a compartment.
+    fn has_disc(&self, cell: &str) -> bool {
+        self.discs && cell.parse::<u8>().is_ok()
+    }
+
+    /// The same column, in which numbers are those of compartments.
+    pub(crate) fn of_compartments(self) -> Self {
+        Self { discs: true, align: Align::Centre, ..self }
     }
 }
 
@@ -73,6 +106,8 @@ impl Table {
             margin: 1.2,
             rule: Pen::solid(0.2, Color::grey(110)),
             head_ground: Some(Color::grey(232)),
+            mark: Color::BLACK,
+            of_clients_left: Vec::new(),
         }
     }
 
@@ -80,6 +115,13 @@ impl Table {
     pub fn row<S: Into<String>>(&mut self, cells: impl IntoIterator<Item = S>) -> &mut Self {
         self.rows.push(cells.into_iter().map(Into::into).collect());
         self
+    }
+
+    /// The same table with some of its rows.
+    pub(crate) fn part(&self, rows: std::ops::Range<usize>) -> Self {
+        let marked = self.of_clients_left.iter().filter(|at| rows.contains(*at));
+        let of_clients_left = marked.map(|at| at - rows.start).collect();
+        Self { rows: self.rows[rows].to_vec(), of_clients_left, ..self.clone() }
     }
 
     /// Width of all columns, in millimetres.
@@ -122,10 +164,16 @@ impl Table {
                 let least = if *is_head { 0.0 } else { self.least_row };
                 let mut height = least;
                 for (cell, column) in cells.iter().zip(&self.columns) {
+                    let style = &column.style.filter(|_| !is_head).unwrap_or(*style);
                     let width = column.width - 2.0 * self.margin;
                     let lines = wrap(cell, style, width)?.len() as f64 * style.line_height();
                     let note = if *is_head { column.note_height(width, &self.body)? } else { 0.0 };
-                    let needed = lines + note + 2.0 * self.margin;
+                    let disc = if !is_head && column.has_disc(cell) {
+                        2.0 * in_table(cell, style)?.radius + 0.6
+                    } else {
+                        0.0
+                    };
+                    let needed = (lines + note + 2.0 * self.margin).max(disc);
                     height = height.max(needed);
                 }
                 Ok(height)
@@ -144,6 +192,7 @@ impl Table {
         {
             let mut x = at.x;
             for (index, (cell, column)) in cells.iter().zip(&self.columns).enumerate() {
+                let style = &column.style.filter(|_| !is_head).unwrap_or(*style);
                 let header = if *is_head {
                     Some(Heads::Column)
                 } else {
@@ -155,7 +204,10 @@ impl Table {
                 let top = y + (height - lines - note) / 2.0;
                 let block = page.block(Role::Cell { table, row, header });
                 let corner = Point::new(x + self.margin, top);
-                if !cell.is_empty() {
+                if !is_head && column.has_disc(cell) {
+                    let middle = Point::new(x + column.width / 2.0, y + height / 2.0);
+                    in_table(cell, style)?.draw(block, middle, cell, self.mark)?;
+                } else if !cell.is_empty() {
                     block.paragraph(corner, width, cell, style, column.align)?;
                 }
                 if note > 0.0 {
@@ -167,7 +219,21 @@ impl Table {
             rows.push(Rect::new(at.x, y, x, y + height));
             y += height;
         }
+        self.draw_bars(page, &rows);
         Ok(rows)
+    }
+
+    /// Bars at the rows of the client's left, inside their left edge.
+    fn draw_bars(&self, page: &mut Page, rows: &[Rect]) {
+        if self.of_clients_left.is_empty() {
+            return;
+        }
+        let rows = &rows[usize::from(self.has_head())..];
+        let block = page.block(Role::Artifact);
+        for row in self.of_clients_left.iter().filter_map(|at| rows.get(*at)) {
+            let bar = Rect { x1: row.x0 + BAR, ..*row };
+            block.rect(bar, Some(Fill::solid(self.mark)), None);
+        }
     }
 
     fn draw_rules(&self, page: &mut Page, at: Point, heights: &[f64]) {

@@ -63,7 +63,7 @@ pub fn faulty_drawing(
     let half = width / 2.0;
     let box_of_size =
         Rect::from_points(place * Point::new(-half, 0.0), place * Point::new(half, depth));
-    let (texts, edges) = (language.shared(), text(9.0, Weight::Bold, INK));
+    let (texts, edges) = (language.shared(), text(9.5, Weight::Bold, INK));
     let sides = [texts.clients_left, texts.clients_right];
     name_edges(block, texts, box_of_size, sides, &edges)?;
     let style = text(24.0, Weight::Bold, INK);

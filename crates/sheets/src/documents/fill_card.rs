@@ -1,19 +1,19 @@
 //! The fill card: for whoever counts cells into the cover, drawn from below.
 
-use cushion::{CompartmentIx, Pattern};
+use cushion::{CompartmentIx, Pattern, Side};
 use kurbo::{BezPath, Point, Rect};
 use words::Language;
 
 use super::look::{
-    ACCENT, BODY, HEADING, INK, PALE, STRONG, facts, field_rows, first_within, foot, inside, text,
-    title_line,
+    ACCENT, BODY, GUTTER, HEADING, INK, PALE, SMALL, STRONG, columns, facts, field_rows,
+    first_within, foot, inside, text, title_line,
 };
-use super::views::{View, draw_named, plain};
+use super::views::{View, draw, draw_named, mark_clients_left, place_on_page};
 use super::{ClientPapers, DocumentError, StockPapers, document};
 use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
-use crate::page::{Align, Document, Page, Pen, Role};
+use crate::page::{Align, Block, Document, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::SetError;
@@ -22,6 +22,7 @@ use crate::text::SetError;
 struct Count {
     number: u8,
     words: String,
+    side: Option<Side>,
     cells: u32,
     tolerance: u32,
 }
@@ -30,9 +31,8 @@ struct Count {
 struct Card<'a> {
     language: &'a dyn Language,
     title: &'a str,
-    status: String,
-    /// Whether the counts are still an estimate.
-    estimate: bool,
+    /// For whom it is; nobody for a size as supplied, whose counts are an estimate.
+    client: Option<&'a ClientPapers<'a>>,
     facts: Vec<(&'a str, String)>,
     counts: Vec<Count>,
     spares: Option<u32>,
@@ -52,29 +52,22 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
     let texts = language.fill_card();
     let mut made_from = language.fill_card_origin(plan, papers.date);
     made_from.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(language))));
-    let serial = papers.client.cushion.serial.clone().map(|own| (shared.serial, own));
     let card = Card {
         language,
         title: texts.title_for_one_client,
-        status: language.fill_card_state(papers.standing()),
-        estimate: papers.is_estimate(),
-        facts: [
-            (shared.client, papers.client.code.to_string()),
-            (shared.layout, papers.pattern.layout().to_string()),
-            (shared.width_by_depth, language.size(plan.size)),
-            (shared.rated_for, language.rating(papers.pattern.max_user_weight())),
+        client: Some(papers),
+        facts: vec![
             (shared.cell, papers.cell.name.to_string()),
             (shared.cells_in_all, plan.total().to_string()),
+            (shared.spare_cells, papers.spares().to_string()),
             (shared.plan_recorded, plan.on.to_string()),
-        ]
-        .into_iter()
-        .chain(serial)
-        .collect(),
+        ],
         // An order is for one person: a cell more or less is counted again.
         counts: recorded
             .map(|(count, there)| Count {
                 number: count.number,
                 words: language.compartment(there),
+                side: there.side,
                 cells: count.planned,
                 tolerance: 0,
             })
@@ -103,8 +96,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
     let card = Card {
         language,
         title: texts.title_as_supplied,
-        status: texts.estimate_until_counted.to_owned(),
-        estimate: true,
+        client: None,
         facts: vec![
             (shared.layout, pattern.layout().to_string()),
             (shared.width_by_depth, language.size(pattern.size())),
@@ -120,6 +112,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
                 Count {
                     number: pattern[ix].number,
                     words: language.compartment(&pattern[ix]),
+                    side: pattern[ix].side,
                     cells,
                     tolerance: tolerance(cells),
                 }
@@ -156,10 +149,10 @@ struct Room {
 impl Room {
     /// From the most room to the least in which one can still write.
     const ALL: [Self; 4] = [
-        Self { drawing: 104.0, row: 8.0, field: 9.0 },
-        Self { drawing: 98.0, row: 7.4, field: 8.4 },
-        Self { drawing: 96.0, row: 6.6, field: 7.6 },
-        Self { drawing: 94.0, row: 6.0, field: 7.0 },
+        Self { drawing: 92.0, row: 7.4, field: 9.0 },
+        Self { drawing: 88.0, row: 6.8, field: 8.4 },
+        Self { drawing: 84.0, row: 6.4, field: 7.6 },
+        Self { drawing: 80.0, row: 6.0, field: 7.0 },
     ];
 }
 
@@ -175,7 +168,13 @@ fn compose(
         let end = foot(&mut page, &lines)?;
         let area = inside(&page);
         let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        title_line(&mut frame, card.title, &card.status, card.estimate)?;
+        match card.client {
+            Some(papers) => papers.head(&mut frame, card.title)?,
+            None => {
+                let status = card.language.fill_card().estimate_until_counted;
+                title_line(&mut frame, card.title, status, true)?;
+            }
+        }
         facts(&mut frame, &card.facts)?;
         let left = Rect { y0: frame.y(), ..frame.area() };
         Ok((page, left))
@@ -197,7 +196,7 @@ fn drawings(
 ) -> Result<(), SetError> {
     let (texts, shared) = (card.language.fill_card(), card.language.shared());
     let place = frame.take(room.drawing, "the drawings")?;
-    let split = place.x0 + place.width() * 0.62;
+    let split = columns(place, 6, 12).x0;
     let page = frame.page();
     let heading = page.block(Role::Heading(2));
     let baseline = place.y0 + HEADING.first_baseline();
@@ -207,83 +206,89 @@ fn drawings(
     let block = page.block(Role::Figure { alt });
     let counts = |ix: CompartmentIx| {
         let count = &card.counts[ix.index()];
-        (count.number.to_string(), Some(card.language.cells_in_drawing(count.cells)))
+        (count.number.to_string(), Some(count.cells.to_string()))
     };
-    let area = Rect::new(place.x0, top, split - 5.0, place.y1);
-    draw_named(block, shared, pattern, View::Below, area, counts, 17.0)?;
-    let above = Rect::new(split, place.y1 - 38.0, place.x1, place.y1);
-    turning(
-        page,
-        card.language,
-        Rect::new(split, place.y0, place.x1, above.y0 - HEADING.size_mm()),
-    )?;
-    let block = page.block(Role::Figure { alt: texts.numbers_from_above.to_owned() });
-    let caption = Point::new(above.x0, above.y0);
-    block.text(caption, texts.from_above, &STRONG, Align::Left)?;
-    let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
-    let small = Rect::new(above.x0, above.y0 + 1.0, above.x1, above.y1);
-    draw_named(block, shared, pattern, View::Above, small, numbers, 8.5)
+    let key = place.y1 - SMALL.line_height();
+    let area = Rect::new(place.x0, top, split - GUTTER, key);
+    draw_named(block, shared, pattern, View::Below, area, counts, 14.0)?;
+    let at = Point::new(place.x0, key + SMALL.first_baseline());
+    let block = page.block(Role::Paragraph);
+    block.text(at, shared.discs_and_numbers, &SMALL, Align::Left)?;
+    turning(page, card.language, pattern, Rect { x0: split, ..place })
 }
 
-/// How to turn the cushion over: words, and three small pictures.
-fn turning(page: &mut Page, language: &dyn Language, area: Rect) -> Result<(), SetError> {
+/// How to turn the cushion over: the cover on both its faces, and the steps.
+fn turning(
+    page: &mut Page,
+    language: &dyn Language,
+    pattern: &Pattern,
+    area: Rect,
+) -> Result<(), SetError> {
+    /// Height of the row of pictures, and room beside and above a cover, in millimetres.
+    const HEIGHT: f64 = 46.0;
+    const BESIDE: f64 = 3.0;
+    const APART: f64 = 7.0;
+    const ABOVE: f64 = 5.0;
     let (texts, shared) = (language.fill_card(), language.shared());
     let mut frame = Frame::new(page, area);
     frame.heading(2, texts.turn_it_over, &HEADING)?;
+    let (place, block) = frame.figure(HEIGHT, texts.turning_pictures)?;
+    let style = text(8.0, Weight::Bold, INK);
+    let wide = (place.width() - APART) / 2.0;
+    let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
+    let faces = [(View::Above, shared.top, 0.0), (View::Below, texts.openings, wide + APART)];
+    for (view, face, x) in faces {
+        let tile = Rect::from_origin_size((place.x0 + x, place.y0), (wide, place.height()));
+        let inner =
+            Rect::new(tile.x0 + BESIDE, tile.y0 + ABOVE, tile.x1 - BESIDE, tile.y1 - 2.0 * ABOVE);
+        // Numbers that find no room stand above and below the bar.
+        draw(block, pattern, view, inner, numbers, 8.0, 0.5 * inner.height())?;
+        mark_clients_left(block, pattern, view, inner);
+        let drawn = place_on_page(pattern, view, inner);
+        let [front, rear] =
+            [pattern.size().depth().to_mm(), 0.0].map(|y| (drawn * Point::new(0.0, y)).y);
+        let middle = tile.center().x;
+        block.text(Point::new(middle, front - 1.6), shared.front, &style, Align::Centre)?;
+        let below = rear + 1.6 + style.cap_height();
+        block.text(Point::new(middle, below), face, &style, Align::Centre)?;
+    }
+    over(block, place);
     for (step, words) in texts.turning_steps.iter().enumerate() {
         frame.item(&format!("{}", step + 1), 5.0, words, &BODY)?;
     }
-    frame.space(1.5);
-    let (place, block) = frame.figure(26.0, texts.turning_pictures)?;
-    let side = 17.0;
-    let tile = |column: f64| {
-        Rect::from_origin_size((place.x0 + column * (side + 10.0), place.y0 + 4.0), (side, side))
-    };
-    let style = text(8.0, Weight::Bold, INK);
-    // The bar at the client's left goes from one side to the other.
-    for (column, face, bar) in [(0.0, shared.top, 0.0), (1.0, texts.openings, side)] {
-        let tile = tile(column);
-        plain(block, tile);
-        let bar = tile.x0 + bar;
-        let (from, to) = (Point::new(bar, tile.y0 + 3.0), Point::new(bar, tile.y1 - 3.0));
-        block.line(from, to, &Pen::solid(1.8, ACCENT));
-        let (middle, pen) = (tile.center(), Pen::solid(0.5, INK));
-        block.arrow(
-            Point::new(middle.x, tile.y0 + 9.0),
-            Point::new(middle.x, tile.y0 + 2.0),
-            2.2,
-            &pen,
-        );
-        let words_at = Point::new(middle.x, tile.y1 - 3.0);
-        block.text(words_at, face, &style, Align::Centre)?;
-        block.text(Point::new(middle.x, tile.y0 - 1.0), shared.front, &style, Align::Centre)?;
-    }
-    let (from, to) = (tile(0.0), tile(1.0));
-    let mut over = BezPath::new();
-    over.move_to((from.x1 + 0.8, from.center().y + 2.0));
-    over.curve_to(
-        (from.x1 + 2.0, from.y0 - 2.0),
-        (to.x0 - 2.5, from.y0 - 2.0),
-        (to.x0 - 1.6, from.center().y),
-    );
-    block.curved_arrow(&over, 2.2, &Pen::solid(0.6, INK));
-    let under = Point::new(from.x0, from.y1 + 4.0);
-    block.text(under, texts.thick_bar, &style, Align::Left)?;
     Ok(())
+}
+
+/// The arrow from one cover to the other, in the middle of an area.
+fn over(block: &mut Block, area: Rect) {
+    let (middle, y) = (area.center(), area.y0 + 6.0);
+    let half = 5.5;
+    let mut way = BezPath::new();
+    way.move_to((middle.x - half, y));
+    way.curve_to((middle.x - half, y - 7.0), (middle.x + half, y - 7.0), (middle.x + half, y));
+    block.curved_arrow(&way, 2.2, &Pen::solid(0.6, INK));
 }
 
 fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
     let wide = flow.width();
-    let widths = [9.0, wide - 118.0, 18.0, 26.0, 26.0, 13.0, 26.0];
+    let widths = [11.0, wide - 120.0, 18.0, 26.0, 26.0, 13.0, 26.0];
     let heads = card.language.fill_card().columns.iter().zip(widths).enumerate();
     let columns = heads.map(|(at, (head, width))| {
-        Column::new(*head, width, if at < 2 { Align::Left } else { Align::Centre })
+        let column = Column::new(*head, width, if at < 2 { Align::Left } else { Align::Centre });
+        match at {
+            0 => column.of_compartments(),
+            2 => column.with(text(11.5, Weight::Bold, INK)),
+            _ => column,
+        }
     });
     let mut table = Table::new(columns.collect(), STRONG, BODY);
-    table.head.size_pt = 8.5;
+    table.head.size_pt = 8.0;
+    table.mark = ACCENT;
     table.head_ground = Some(PALE);
     table.margin = 1.0;
     table.least_row = room.row;
+    let left = (0..).zip(&card.counts).filter(|(_, own)| own.side == Some(Side::Left));
+    table.of_clients_left = left.map(|(at, _)| at).collect();
     for count in &card.counts {
         let cells = card.language.cells_within(count.cells, count.tolerance);
         table.row([

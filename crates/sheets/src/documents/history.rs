@@ -132,9 +132,9 @@ fn drawing(
     let block = frame.page().block(Role::Figure { alt: papers.language.counts(&counts) });
     let label = |ix: CompartmentIx| {
         let count = cells.get(&pattern[ix].number).copied().unwrap_or(0);
-        (count.to_string(), None)
+        (pattern[ix].number.to_string(), Some(count.to_string()))
     };
-    draw(block, pattern, View::Above, area, label, 10.0, 0.0)?;
+    draw(block, pattern, View::Above, area, label, 9.5, 0.0)?;
     mark_clients_left(block, pattern, View::Above, area);
     Ok(())
 }

@@ -5,18 +5,21 @@ use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::look::{ACCENT, INK, text};
 use crate::color::Color;
+use crate::disc::Disc;
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
 use crate::text::{SetError, Style, measure};
 
 /// The least size of print in a drawing, in points.
 pub(super) const LEAST_PT: f64 = 8.0;
-/// The size of the lesser lines, as a share of the number's.
+/// The size of the number in its disc, as a share of that of the cells beside it.
 const LESSER: f64 = 0.72;
 /// White between a label and the nearest seam, at least, in millimetres; a seam is 0.5 mm wide.
 const CLEAR: f64 = 0.8;
-/// Between the lines of a label, as a share of the number's size.
-const BETWEEN: f64 = 0.38;
+/// The same where a disc stands alone, which is its own ground.
+const AROUND_DISC: f64 = 0.5;
+/// Between disc and cells, as a share of the size of the cells.
+const BETWEEN: f64 = 0.22;
 /// Places that are tried, across and along a compartment.
 const TRIED: usize = 15;
 
@@ -60,19 +63,30 @@ impl Ground {
         sides.fold(f64::INFINITY, f64::min)
     }
 
+    /// Places where a box with these half sides stands inside, the best of them first.
+    fn places_for(&self, half: Vec2) -> Vec<Point> {
+        let best = self.place_for(half).0;
+        let others = self.tried().filter(|at| self.holds(*at) && self.room(*at, half) >= 1.0);
+        std::iter::once(best).chain(others).collect()
+    }
+
+    /// Places all over its bounds.
+    fn tried(&self) -> impl Iterator<Item = Point> {
+        let bounds = self.bounds();
+        let step = Vec2::new(bounds.width(), bounds.height()) / TRIED as f64;
+        (0..TRIED * TRIED).map(move |at| {
+            let (row, column) = ((at / TRIED) as f64 + 0.5, (at % TRIED) as f64 + 0.5);
+            bounds.origin() + Vec2::new(column * step.x, row * step.y)
+        })
+    }
+
     /// The place for a box with these half sides: the wanted one where it has room and a little
     /// more, else where it has most; with how many times it could stand there.
     fn place_for(&self, half: Vec2) -> (Point, f64) {
         /// More room than so many times is no better: then the label stays near its place.
         const AMPLE: f64 = 1.05;
-        let bounds = self.bounds();
-        let step = Vec2::new(bounds.width(), bounds.height()) / TRIED as f64;
-        let tried = (0..TRIED * TRIED).map(|at| {
-            let (row, column) = ((at / TRIED) as f64 + 0.5, (at % TRIED) as f64 + 0.5);
-            bounds.origin() + Vec2::new(column * step.x, row * step.y)
-        });
         let mut best = (self.wanted, self.room(self.wanted, half));
-        for at in tried.filter(|at| self.holds(*at)) {
+        for at in self.tried().filter(|at| self.holds(*at)) {
             let room = self.room(at, half);
             let better = room.min(AMPLE) - best.1.min(AMPLE);
             let nearer = at.distance(self.wanted) < best.0.distance(self.wanted);
@@ -105,60 +119,73 @@ fn nearest(from: Vec2, to: Vec2) -> f64 {
     shares.into_iter().map(size).fold(f64::INFINITY, f64::min)
 }
 
-/// A label as lines: the number, and what stands below it.
+/// A label: the number of a compartment in a disc, and how many cells it holds, plain.
 #[derive(Clone, Debug)]
 pub(super) struct Label {
-    lines: Vec<String>,
+    number: String,
+    cells: Option<String>,
+    /// Whether the cells stand beside the disc; else they stand below it.
+    beside: bool,
+    /// Size of the number, in points.
     size_pt: f64,
 }
 
 impl Label {
-    /// The ways in which a label can be said, the fullest first.
-    pub(super) fn ways(large: &str, small: Option<&str>, size_pt: f64) -> Vec<Self> {
-        let way = |lines: Vec<&str>| Self {
-            lines: lines.into_iter().map(str::to_owned).collect(),
-            size_pt,
+    /// The ways in which a label can be said, the fullest first; the number has a size in points.
+    fn ways(number: &str, cells: Option<&str>, size_pt: f64) -> Vec<Self> {
+        let number = number.to_owned();
+        let Some(cells) = cells.map(str::to_owned) else {
+            return vec![Self { number, cells: None, beside: false, size_pt }];
         };
-        let mut ways = Vec::new();
-        if let Some(small) = small {
-            ways.push(way(vec![large, small]));
-            if let Some((count, unit)) = small.split_once('\u{a0}') {
-                ways.push(way(vec![large, count, unit]));
-            }
-        }
-        ways.push(way(vec![large]));
-        ways
+        let with =
+            |beside| Self { number: number.clone(), cells: Some(cells.clone()), beside, size_pt };
+        vec![with(false), with(true), Self { cells: None, ..with(false) }]
     }
 
-    /// The least size at which every line can be read.
-    fn least(&self) -> f64 {
-        if self.lines.len() > 1 { LEAST_PT / LESSER } else { LEAST_PT }.min(self.size_pt)
+    /// The fullest way that fits a compartment, and the middle of its place; none where not even
+    /// the number can be read there.
+    pub(super) fn fitted(
+        number: &str,
+        cells: Option<&str>,
+        size_pt: f64,
+        ground: &Ground,
+    ) -> Result<Option<(Self, Point)>, SetError> {
+        let ways = Self::ways(number, cells, size_pt);
+        ways.iter().find_map(|own| own.within(ground).transpose()).transpose()
     }
 
-    fn style(&self, line: usize) -> Style {
-        if line == 0 {
-            text(self.size_pt, Weight::Bold, ACCENT)
-        } else {
-            text(self.size_pt * LESSER, Weight::SemiBold, INK)
-        }
+    /// The size of the number, in points.
+    pub(super) const fn size_pt(&self) -> f64 {
+        self.size_pt
+    }
+
+    fn of_cells(&self) -> Style {
+        text(self.size_pt / LESSER, Weight::Bold, INK)
+    }
+
+    fn disc(&self) -> Result<Disc, SetError> {
+        Disc::of(&self.number, self.size_pt)
     }
 
     /// Half of width and height, in millimetres, without white around it.
     fn half(&self) -> Result<Vec2, SetError> {
-        let mut size = Vec2::ZERO;
-        for (at, line) in self.lines.iter().enumerate() {
-            let style = self.style(at);
-            size.x = size.x.max(measure(line, &style)?);
-            size.y += style.cap_height();
-        }
-        let between = BETWEEN * self.style(0).size_mm();
-        size.y += between * (self.lines.len() - 1) as f64;
+        let radius = self.disc()?.radius;
+        let Some(cells) = &self.cells else { return Ok(Vec2::new(radius, radius)) };
+        let style = self.of_cells();
+        let (wide, high) = (measure(cells, &style)?, style.cap_height());
+        let between = BETWEEN * style.size_mm();
+        let size = if self.beside {
+            Vec2::new(2.0 * radius + between + wide, high.max(2.0 * radius))
+        } else {
+            Vec2::new(wide.max(2.0 * radius), 2.0 * radius + between + high)
+        };
         Ok(size / 2.0)
     }
 
     /// The label in a size that fits, and the middle of its place; none where none can be read.
-    pub(super) fn within(&self, ground: &Ground) -> Result<Option<(Self, Point)>, SetError> {
-        let half = self.half()? + Vec2::new(CLEAR, CLEAR);
+    fn within(&self, ground: &Ground) -> Result<Option<(Self, Point)>, SetError> {
+        let clear = if self.cells.is_some() { CLEAR } else { AROUND_DISC };
+        let half = self.half()? + Vec2::new(clear, clear);
         let (middle, room) = ground.place_for(half);
         if room >= 1.0 {
             return Ok(Some((self.clone(), middle)));
@@ -166,28 +193,33 @@ impl Label {
         // Print shrinks, the white around it does not.
         let text = self.half()?;
         let shrunk = |share: f64| {
-            let half = text * share + Vec2::new(CLEAR, CLEAR);
+            let half = text * share + Vec2::new(clear, clear);
             let (middle, room) = ground.place_for(half);
             (room >= 1.0)
                 .then_some((Self { size_pt: self.size_pt * share, ..self.clone() }, middle))
         };
-        let least = self.least() / self.size_pt;
+        let least = (LEAST_PT / self.size_pt).min(1.0);
         let steps = (0..5).map(|at| 1.0 + (least - 1.0) * f64::from(at) / 4.0);
         Ok(steps.skip(1).find_map(shrunk))
     }
 
-    /// Sets the label around a point, on white.
-    pub(super) fn set(&self, block: &mut Block, middle: Point) -> Result<(), SetError> {
-        let half = self.half()?;
+    /// Sets the label around a point, on white; returns its place.
+    pub(super) fn set(&self, block: &mut Block, middle: Point) -> Result<Rect, SetError> {
+        let (half, disc, style) = (self.half()?, self.disc()?, self.of_cells());
         halo(block, middle, half);
-        let mut y = middle.y - half.y;
-        for (at, line) in self.lines.iter().enumerate() {
-            let style = self.style(at);
-            y += style.cap_height();
-            block.text(Point::new(middle.x, y), line, &style, Align::Centre)?;
-            y += BETWEEN * self.style(0).size_mm();
+        let first = middle - half + Vec2::new(disc.radius, disc.radius);
+        let (at, baseline, align) = if self.beside {
+            let right = Point::new(middle.x + half.x, middle.y + style.cap_height() / 2.0);
+            (Point::new(first.x, middle.y), right, Align::Right)
+        } else {
+            let below = Point::new(middle.x, middle.y + half.y);
+            (Point::new(middle.x, first.y), below, Align::Centre)
+        };
+        disc.draw(block, at, &self.number, ACCENT)?;
+        if let Some(cells) = &self.cells {
+            block.text(baseline, cells, &style, align)?;
         }
-        Ok(())
+        Ok(Rect::from_points(middle - half, middle + half))
     }
 }
 
@@ -199,50 +231,62 @@ fn halo(block: &mut Block, middle: Point, half: Vec2) {
     block.path(path, Some(Fill::solid(Color::WHITE)), None);
 }
 
+/// Whether a straight line goes through a box, at one of many places along it.
+fn crosses(place: Rect, from: Point, to: Point) -> bool {
+    const ALONG: u32 = 100;
+    (0..=ALONG).any(|at| place.contains(from.lerp(to, f64::from(at) / f64::from(ALONG))))
+}
+
 /// Labels that stand outside the drawing, beside its left and right edges.
 pub(super) struct Outside {
     drawn: Rect,
     /// Heights that are taken, at the left and at the right: first the words in the middle.
     taken: [Vec<[f64; 2]>; 2],
+    /// The labels inside the drawing, which no line goes through.
+    inside: Vec<Rect>,
 }
 
 impl Outside {
-    /// Around a drawing, whose left and right edges have words that long in their middle.
-    pub(super) fn new(drawn: Rect, words: f64) -> Self {
+    /// Around a drawing with labels inside, whose left and right edges have words that long in
+    /// their middle.
+    pub(super) fn new(drawn: Rect, words: f64, inside: Vec<Rect>) -> Self {
         let middle = drawn.center().y;
         let taken = vec![[middle - words / 2.0, middle + words / 2.0]];
-        Self { drawn, taken: [taken.clone(), taken] }
+        Self { drawn, taken: [taken.clone(), taken], inside }
     }
 
-    /// Sets a label outside, with a line to its compartment.
+    /// Sets a number outside, with a line to its compartment.
     pub(super) fn set(
         &mut self,
         block: &mut Block,
-        label: &str,
+        number: &str,
         ground: &Ground,
     ) -> Result<(), SetError> {
-        let style = text(LEAST_PT, Weight::Bold, ACCENT);
-        let width = measure(label, &style)?;
-        let high = style.cap_height() + 1.0;
-        let (target, _) = ground.place_for(Vec2::new(1.0, 1.0));
-        let side = usize::from(target.x > self.drawn.center().x);
+        let disc = Disc::of(number, LEAST_PT)?;
+        let high = 2.0 * disc.radius + 0.6;
+        let side = usize::from(ground.wanted.x > self.drawn.center().x);
         let free = |y: f64| {
             let clear = |[from, to]: &[f64; 2]| y + high / 2.0 <= *from || *to <= y - high / 2.0;
             self.taken[side].iter().all(clear)
         };
-        // The nearest free height beside the drawing, in steps of half a millimetre.
+        // Free heights beside the drawing, in steps of half a millimetre.
         let steps = (0..=2 * self.drawn.height() as u32).map(|at| f64::from(at) / 2.0);
-        let nearer = |a: &f64, b: &f64| (a - target.y).abs().total_cmp(&(b - target.y).abs());
-        let heights = steps.map(|by| self.drawn.y0 + by).filter(|y| free(*y));
-        let y = heights.min_by(nearer).unwrap_or(target.y);
-        self.taken[side].push([y - high / 2.0, y + high / 2.0]);
+        let heights: Vec<f64> = steps.map(|by| self.drawn.y0 + by).filter(|y| free(*y)).collect();
         let (x, out) = [(self.drawn.x0, -1.0), (self.drawn.x1, 1.0)][side];
-        let near = Point::new(x + out * 1.4, y);
+        let beside = |y: &f64| Point::new(x + out * 1.4, *y);
+        // The shortest line that goes through no label; the first of the targets is the best.
+        let targets = ground.places_for(Vec2::new(0.8, 0.8));
+        let lines = targets.iter().flat_map(|to| heights.iter().map(move |y| (beside(y), *to)));
+        let clear =
+            |(from, to): &(Point, Point)| self.inside.iter().all(|own| !crosses(*own, *from, *to));
+        let length = |(from, to): &(Point, Point)| from.distance(*to);
+        let shortest = lines.filter(clear).min_by(|a, b| length(a).total_cmp(&length(b)));
+        let (near, target) = shortest.unwrap_or((beside(&targets[0].y), targets[0]));
+        let y = near.y;
+        self.taken[side].push([y - high / 2.0, y + high / 2.0]);
         block.line(near, target, &Pen::solid(0.25, INK));
         block.circle(target, 0.5, Some(Fill::solid(INK)), None);
-        let middle = Point::new(near.x + out * (0.6 + width / 2.0), y);
-        let baseline = Point::new(middle.x, y + style.cap_height() / 2.0);
-        block.text(baseline, label, &style, Align::Centre)?;
-        Ok(())
+        let middle = Point::new(near.x + out * disc.radius, y);
+        disc.draw(block, middle, number, ACCENT)
     }
 }

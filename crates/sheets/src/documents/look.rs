@@ -36,16 +36,27 @@ pub const INKS: [Ink; 6] = [
     Ink { text: Color::WHITE, ground: INK },
 ];
 
-/// White left around a page, in millimetres: what any printer can leave.
-pub(super) const MARGIN: f64 = 12.0;
+/// White left at the left edge of a page, in millimetres: room to punch holes.
+const LEFT: f64 = 16.0;
+/// White left at the top of a page.
+const TOP: f64 = 9.0;
+/// White left at the right and at the bottom: what any printer can leave, and a last line.
+const MARGIN: f64 = 12.0;
+
+/// Columns that facts, drawings and tables share.
+const COLUMNS: usize = 12;
+/// Between columns, in millimetres.
+pub(super) const GUTTER: f64 = 4.0;
 
 /// A line between things.
 pub(super) const THIN: Pen = Pen::solid(0.25, SOFT);
 /// A line around things that matter.
 pub(super) const FIRM: Pen = Pen::solid(0.6, INK);
 
-pub(super) const TITLE: Style = text(20.0, Weight::Bold, ACCENT);
-pub(super) const HEADING: Style = text(11.0, Weight::Bold, ACCENT);
+pub(super) const TITLE: Style = text(24.0, Weight::Bold, ACCENT);
+pub(super) const HEADING: Style = text(14.0, Weight::Bold, ACCENT);
+/// Headings where a page is full of them.
+pub(super) const LESSER_HEADING: Style = text(11.5, Weight::Bold, ACCENT);
 pub(super) const BODY: Style = text(9.5, Weight::Regular, INK);
 pub(super) const STRONG: Style = text(9.5, Weight::Bold, INK);
 pub(super) const SMALL: Style = text(8.0, Weight::Regular, SOFT);
@@ -57,10 +68,19 @@ pub(super) const fn text(size_pt: f64, weight: Weight, color: Color) -> Style {
 
 /// The area inside the margins.
 pub(super) fn inside(page: &Page) -> Rect {
-    page.bounds().inset(-MARGIN)
+    let all = page.bounds();
+    Rect::new(all.x0 + LEFT, all.y0 + TOP, all.x1 - MARGIN, all.y1 - MARGIN)
 }
 
-/// Sets the title at the left and, at the right, a box with what must be known at once.
+/// The part of an area from one of the twelve columns up to another.
+pub(super) fn columns(area: Rect, from: usize, to: usize) -> Rect {
+    let step = (area.width() + GUTTER) / COLUMNS as f64;
+    let left = |column: usize| area.x0 + step * column as f64;
+    Rect { x0: left(from), x1: left(to) - GUTTER, ..area }
+}
+
+/// Sets the title at the left and, at the right, a box with what must be known at once; what
+/// stands on further lines is said less loudly.
 pub(super) fn title_line(
     frame: &mut Frame<'_>,
     title: &str,
@@ -68,27 +88,40 @@ pub(super) fn title_line(
     solid: bool,
 ) -> Result<(), SetError> {
     let title_width = measure(title, &TITLE)?;
-    let style = text(10.5, Weight::Bold, if solid { Color::WHITE } else { INK });
     let room = frame.area().width() - title_width - 14.0;
-    let lines = wrap(status, &style, room)?;
-    let place = frame.take((lines.len() as f64 * style.line_height() + 5.0).max(11.0), title)?;
+    let lines = lines_of_status(status, if solid { Color::WHITE } else { INK }, room)?;
+    let height: f64 = lines.iter().map(|(_, style)| style.line_height()).sum();
+    let place = frame.take((height + 4.0).max(13.0), title)?;
     let middle = place.center().y;
     let page = frame.page();
     let heading = page.block(Role::Heading(1));
     let baseline = middle + TITLE.cap_height() / 2.0;
     heading.text(Point::new(place.x0, baseline), title, &TITLE, Align::Left)?;
-    let widths = lines.iter().map(|line| measure(line, &style));
+    let widths = lines.iter().map(|(line, style)| measure(line, style));
     let widest = widths.collect::<Result<Vec<_>, _>>()?.into_iter().fold(0.0, f64::max);
-    let around = Rect::new(place.x1 - widest - 8.0, place.y0 + 1.0, place.x1, place.y1 - 1.0);
+    let around = Rect::new(place.x1 - widest - 8.0, place.y0 + 0.5, place.x1, place.y1 - 0.5);
     let block = page.block(Role::Paragraph);
     let fill = solid.then_some(Fill::solid(INK));
     block.rect(around, fill, Some(FIRM));
-    let first = middle - (lines.len() as f64 - 1.0) * style.line_height() / 2.0;
-    for (row, line) in lines.iter().enumerate() {
-        let y = first + row as f64 * style.line_height() + style.cap_height() / 2.0;
-        block.text(Point::new(around.center().x, y), line, &style, Align::Centre)?;
+    let mut y = middle - height / 2.0;
+    for (line, style) in &lines {
+        let baseline = y + (style.line_height() + style.cap_height()) / 2.0;
+        block.text(Point::new(around.x0 + 4.0, baseline), line, style, Align::Left)?;
+        y += style.line_height();
     }
+    frame.space(1.5);
     Ok(())
+}
+
+/// The lines of a status, the first of them bold, with their styles.
+fn lines_of_status(status: &str, ink: Color, room: f64) -> Result<Vec<(String, Style)>, SetError> {
+    let mut all = Vec::new();
+    for (at, part) in status.lines().enumerate() {
+        let (size, weight) = if at == 0 { (11.5, Weight::Bold) } else { (9.5, Weight::Regular) };
+        let style = text(size, weight, ink);
+        all.extend(wrap(part, &style, room)?.into_iter().map(|line| (line, style)));
+    }
+    Ok(all)
 }
 
 /// Sets facts side by side, each under its name, over the width of the frame.
@@ -158,12 +191,11 @@ pub(super) fn field_rows(
 ) -> Result<(), SetError> {
     for row in rows {
         let place = frame.take(height, row.first().copied().unwrap_or_default())?;
-        const BETWEEN: f64 = 5.0;
-        let step = (place.width() + BETWEEN) / row.len() as f64;
+        let step = (place.width() + GUTTER) / row.len() as f64;
         let block = frame.page().block(Role::Paragraph);
         for (column, name) in row.iter().enumerate() {
             let x = place.x0 + step * column as f64;
-            field(block, Rect::new(x, place.y0, x + step - BETWEEN, place.y1), name, &BODY)?;
+            field(block, Rect::new(x, place.y0, x + step - GUTTER, place.y1), name, &BODY)?;
         }
     }
     Ok(())
@@ -188,9 +220,9 @@ pub(super) fn first_within<W: Copy>(
     made.swap_remove(shortest)
 }
 
-/// The line by which a page of a client is known again. It stands in the margin under the foot, which is
-/// wide enough for it and what printers leave: it is written when it is known how many pages there are.
-pub(super) const IDENTITY: Style = text(8.0, Weight::Bold, INK);
+/// The line by which a page is struck through once there is a newer one. It stands in the margin
+/// under the foot, in the same place on every page.
+pub(super) const LAST_LINE: Style = text(8.0, Weight::Bold, INK);
 
 /// Sets the last lines of a page, at its lower edge; returns where they begin.
 pub(super) fn foot(page: &mut Page, lines: &[&str]) -> Result<f64, SetError> {

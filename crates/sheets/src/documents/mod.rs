@@ -8,6 +8,7 @@ mod fill_card;
 mod history;
 mod labels;
 mod look;
+mod masthead;
 mod measuring_form;
 mod section;
 mod setup_card;
@@ -20,19 +21,20 @@ mod wash_day;
 use std::fmt;
 
 use case::{Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Standing, State};
-use cushion::{Cell, Pattern, StockFill};
+use cushion::{Cell, CompartmentIx, Pattern, Side, StockFill};
 use kurbo::Point;
 use words::Language;
 
 use crate::frame::Frame;
 use crate::page::{Align, Document, Page, Role};
 use crate::paper::Paper;
-use crate::text::{SetError, measure};
+use crate::text::SetError;
 
 pub use self::drawing::{drawing, faulty_drawing};
 pub use self::fill_card::{fill_order, stock_fill_card};
 pub use self::history::history_pages;
 pub use self::look::{INKS, Ink};
+use self::masthead::Masthead;
 pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
@@ -41,9 +43,6 @@ pub use self::tag::{tag, tag_with_serial, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
 pub use self::views::{View, place_on_page};
 pub use self::wash_day::wash_day;
-
-/// Between the parts of the line by which a page is known again.
-const BETWEEN: &str = "  |  ";
 
 /// What the documents of one client are made from.
 #[derive(Clone, Copy)]
@@ -199,44 +198,47 @@ impl<'a> ClientPapers<'a> {
         document(self.language, title, subject, self.date, self.program)
     }
 
-    /// Sets the head of a page: its title, how the fitting stands, which cushion it is.
+    /// Begins a page at its head: room for the strip that [`Self::identified`] draws, the title,
+    /// how the fitting stands and when it is looked at again.
     fn head(&self, frame: &mut Frame<'_>, title: &str) -> Result<(), SetError> {
-        let (language, shared) = (self.language, self.language.shared());
-        let status = language.fill_card_state(self.standing());
-        look::title_line(frame, title, &status, self.is_estimate())?;
-        let mut all = vec![
-            (shared.client, self.client.code.to_string()),
-            (shared.layout, self.pattern.layout().to_string()),
-            (shared.width_by_depth, language.size(self.plan.size)),
-            (shared.cells_in_all, self.plan.total().to_string()),
-            (shared.spare_cells, self.spares().to_string()),
-            (shared.plan_recorded, self.plan.on.to_string()),
-        ];
-        all.extend(self.client.cushion.serial.clone().map(|own| (shared.serial, own)));
-        look::facts(frame, &all)
+        self.head_with(frame, title, self.language.fill_card_state(self.standing()))
     }
 
-    /// Writes under the foot of each page by what it is known again; what finds no room there is left
-    /// out, the least important first.
+    /// The same with other words for how the fitting stands.
+    fn head_with(
+        &self,
+        frame: &mut Frame<'_>,
+        title: &str,
+        mut status: String,
+    ) -> Result<(), SetError> {
+        let masthead = Masthead::of(self, frame.area())?;
+        frame.take(masthead.height() + 2.5, title)?;
+        if let Some(review) = self.language.look_again(self.standing().review) {
+            status = format!("{status}\n{review}");
+        }
+        look::title_line(frame, title, &status, self.is_estimate())
+    }
+
+    /// Draws on each page by what it is known again, and the line by which it is struck through.
     fn identified(&self, mut pages: Vec<Page>) -> Result<Vec<Page>, SetError> {
-        let (of, review) = (pages.len(), self.standing().review);
+        let (of, shared) = (pages.len(), self.language.shared());
         for (at, page) in pages.iter_mut().enumerate() {
-            let mut parts =
-                self.language.identity(&self.client.code, self.mark, (at + 1, of), review);
             let area = look::inside(page);
-            let line = loop {
-                let line = parts.join(BETWEEN);
-                if parts.len() <= 1 || measure(&line, &look::IDENTITY)? <= area.width() {
-                    break line;
-                }
-                parts.pop();
-            };
-            let baseline = area.y1 + look::IDENTITY.first_baseline();
+            let number = self.language.page_of(at + 1, of);
+            Masthead::of(self, area)?.draw(page, area, (shared.page, &number))?;
+            let baseline = area.y1 + look::LAST_LINE.first_baseline();
+            let line = Point::new(area.x1, baseline);
             let block = page.block(Role::Foot);
-            block.text(Point::new(area.x0, baseline), &line, &look::IDENTITY, Align::Left)?;
+            block.text(line, shared.superseded, &look::LAST_LINE, Align::Right)?;
         }
         Ok(pages)
     }
+}
+
+/// Which compartments are of the client's left, by their place in the pattern.
+fn of_clients_left(pattern: &Pattern) -> Vec<usize> {
+    let left = pattern.indices().filter(|ix| pattern[*ix].side == Some(Side::Left));
+    left.map(CompartmentIx::index).collect()
 }
 
 fn document(

@@ -168,7 +168,7 @@ impl Tag<'_> {
     fn drawing(self, page: &mut Page, area: Rect, tip: f64) -> Result<(), SetError> {
         let alt = self.language.sewn_in_tag().drawing.to_owned();
         let block = page.block(Role::Figure { alt });
-        let large = text(13.0, Weight::Bold, ACCENT);
+        let large = text(14.0, Weight::Bold, ACCENT);
         let x = area.center().x;
         let front = Point::new(x, area.y0 - 2.6);
         let width = block.text(front, self.language.shared().front, &large, Align::Centre)?;
@@ -204,11 +204,11 @@ impl Tag<'_> {
 
     fn words(self, frame: &mut Frame<'_>) -> Result<(), SetError> {
         let (language, texts) = (self.language, self.language.sewn_in_tag());
-        frame.heading(1, texts.this_side_down, &text(10.0, Weight::Bold, INK))?;
+        frame.heading(1, texts.this_side_down, &text(9.5, Weight::Bold, INK))?;
         frame.space(0.4);
         frame.paragraph(texts.sides, &SMALL)?;
         frame.space(0.4);
-        frame.paragraph(texts.fill_by_the_card, &text(9.0, Weight::Bold, INK))?;
+        frame.paragraph(texts.fill_by_the_card, &text(8.0, Weight::Bold, INK))?;
         frame.paragraph(texts.care_in_words, &SMALL)?;
         frame.space(0.6);
         let pattern = self.pattern;

@@ -6,9 +6,9 @@ use kurbo::{Affine, Point, Rect};
 use words::SharedTexts;
 
 use super::labels::{Ground, LEAST_PT, Label, Outside};
-use super::look::{ACCENT, INK, PALE, text};
+use super::look::{ACCENT, INK, text};
 use crate::font::Weight;
-use crate::page::{Align, Block, Fill, Pen};
+use crate::page::{Align, Block, Pen};
 use crate::text::{SetError, Style, measure};
 
 /// From which side a pattern is drawn.
@@ -33,11 +33,12 @@ pub fn place_on_page(pattern: &Pattern, view: View, area: Rect) -> Affine {
     Affine::new([across, 0.0, 0.0, -scale, rear.x, rear.y])
 }
 
-/// Draws the seams, and a text of one or two lines in each compartment, where it has most room.
+/// Draws the seams and, in each compartment where it has most room, its number in a disc, with
+/// what is said of its cells below or beside.
 ///
-/// The first line is set large. Where both lines have no room at a size that can be read, the
-/// second is broken at its space, then left out; where the first has none, it stands outside with
-/// a line to its compartment, beside the words in the middle of the sides, which are so long.
+/// Where both have no room at a size that can be read, the cells are left out; where the number
+/// has none, it stands outside with a line to its compartment, beside the words in the middle of
+/// the sides, which are so long.
 pub(super) fn draw(
     block: &mut Block,
     pattern: &Pattern,
@@ -52,19 +53,33 @@ pub(super) fn draw(
         let pen = Pen::solid(if edge.is_outer() { 0.9 } else { 0.5 }, INK);
         block.path(place * edge.chain.to_path(), None, Some(pen));
     }
-    let mut outside = Outside::new(drawn(pattern, place), words_at_sides);
-    for ix in pattern.indices() {
-        let (large, small) = label(ix);
-        let ground = Ground::of(pattern, ix, place);
-        let ways = Label::ways(&large, small.as_deref(), size_pt);
-        let set = ways.iter().find_map(|own| own.within(&ground).transpose());
-        match set.transpose()? {
-            Some((own, middle)) => own.set(block, middle)?,
-            None => outside.set(block, &large, &ground)?,
-        }
+    let grounds: Vec<Ground> = pattern.indices().map(|ix| Ground::of(pattern, ix, place)).collect();
+    let fitted = |size_pt: f64| {
+        let one = |(ix, ground)| {
+            let (number, cells) = label(ix);
+            Label::fitted(&number, cells.as_deref(), size_pt, ground)
+        };
+        pattern.indices().zip(&grounds).map(one).collect::<Result<Vec<_>, SetError>>()
+    };
+    let labels = fitted(size_pt)?;
+    // One size for all, unless that would make most of them small for the sake of one.
+    let least = labels.iter().flatten().map(|(own, _)| own.size_pt()).fold(size_pt, f64::min);
+    let labels = if least < ALIKE * size_pt { labels } else { fitted(least)? };
+    let mut inside = Vec::new();
+    for (own, middle) in labels.iter().flatten() {
+        inside.push(own.set(block, *middle)?);
+    }
+    let mut outside = Outside::new(drawn(pattern, place), words_at_sides, inside);
+    for ((ix, ground), _) in
+        pattern.indices().zip(&grounds).zip(&labels).filter(|own| own.1.is_none())
+    {
+        outside.set(block, &label(ix).0, ground)?;
     }
     Ok(())
 }
+
+/// How much smaller labels may be made for all to have one size.
+const ALIKE: f64 = 0.5;
 
 /// Where a pattern is drawn.
 fn drawn(pattern: &Pattern, place: Affine) -> Rect {
@@ -95,7 +110,7 @@ pub(super) struct Letters {
 impl From<f64> for Letters {
     /// Names of edges as befits numbers of this size.
     fn from(numbers: f64) -> Self {
-        Self { numbers, edges: if numbers > 12.0 { 9.0 } else { LEAST_PT } }
+        Self { numbers, edges: if numbers > 12.0 { 9.5 } else { LEAST_PT } }
     }
 }
 
@@ -174,13 +189,4 @@ pub(super) fn name_edges(
     let at_right = Point::new(drawn.x1 + beside, middle.y);
     block.turned_text(at_right, 90.0, right, style, Align::Centre)?;
     Ok(())
-}
-
-/// Draws a plain cushion with an arrow to its front, for pictures of how to hold it.
-pub(super) fn plain(block: &mut Block, area: Rect) {
-    block.path(
-        kurbo::Shape::to_path(&area.to_rounded_rect(3.0), 1e-2),
-        Some(Fill::solid(PALE)),
-        Some(Pen::solid(0.5, INK)),
-    );
 }

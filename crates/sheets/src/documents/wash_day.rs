@@ -5,7 +5,8 @@ use kurbo::{Point, Rect};
 
 use super::look::{ACCENT, FIRM, INK, PALE, field_rows, foot, inside, text};
 use super::views::{Letters, View, draw_named, height_of};
-use super::{ClientPapers, DocumentError};
+use super::{ClientPapers, DocumentError, of_clients_left};
+use crate::disc::Disc;
 use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
@@ -16,7 +17,7 @@ use crate::text::{SetError, Style, wrap};
 
 const WORDS: Style = text(14.0, Weight::Regular, INK);
 const FIRMLY: Style = text(14.0, Weight::Bold, INK);
-const HEAD: Style = text(16.0, Weight::Bold, ACCENT);
+const HEAD: Style = text(16.5, Weight::Bold, ACCENT);
 
 /// Labels in a row.
 const ACROSS: usize = 4;
@@ -90,11 +91,14 @@ fn counts(papers: &ClientPapers<'_>, wide: f64) -> Table {
     let texts = papers.language.wash_day();
     let widths = [22.0, wide - 94.0, 20.0, 26.0, 26.0];
     let columns = texts.columns.iter().zip(widths).enumerate().map(|(at, (head, width))| {
-        Column::new(*head, width, if at == 1 { Align::Left } else { Align::Centre })
+        let column = Column::new(*head, width, if at == 1 { Align::Left } else { Align::Centre });
+        if at == 0 { column.of_compartments() } else { column }
     });
     let mut table = Table::new(columns.collect(), FIRMLY, WORDS);
     table.head_ground = Some(PALE);
     table.least_row = 8.0;
+    table.mark = ACCENT;
+    table.of_clients_left = of_clients_left(papers.pattern);
     for (count, there) in papers.plan.counts.iter().zip(papers.pattern.compartments()) {
         let (number, cells) = (count.number.to_string(), count.planned.to_string());
         let place = papers.language.compartment(there);
@@ -110,7 +114,6 @@ fn labels(
     row: &[CompartmentIx],
 ) -> Result<(), SetError> {
     let language = papers.language;
-    let number = text(26.0, Weight::Bold, ACCENT);
     let small = text(9.5, Weight::Regular, INK);
     let place = frame.take(LABEL, language.wash_day().bag_labels)?;
     let wide = place.width() / ACROSS as f64;
@@ -121,9 +124,11 @@ fn labels(
         frame.page().block(Role::Artifact).rect(label, None, Some(cut));
         let (middle, count) = (label.center().x, &papers.plan.counts[ix.index()]);
         let block = frame.page().block(Role::Paragraph);
-        let mut y = label.y0 + 3.0 + number.cap_height();
-        block.text(Point::new(middle, y), &count.number.to_string(), &number, Align::Centre)?;
-        y += 2.0 + FIRMLY.first_baseline();
+        let number = count.number.to_string();
+        let disc = Disc::of(&number, 24.0)?;
+        let mut y = label.y0 + 2.0 + disc.radius;
+        disc.draw(block, Point::new(middle, y), &number, ACCENT)?;
+        y += disc.radius + 1.0 + FIRMLY.first_baseline();
         let cells = language.cells_in_drawing(count.planned);
         block.text(Point::new(middle, y), &cells, &FIRMLY, Align::Centre)?;
         let where_it_is = language.compartment(&papers.pattern[*ix]);

@@ -173,10 +173,10 @@ fn a_pdf_is_read_from_its_title_to_its_foot() {
     assert_eq!(&tags[at..at + 4], ["L", "LI", "Lbl", "LBody"]);
     let title = texts(&card.pages[0]);
     assert_eq!(title[0], "Setup card");
-    let [.., defers, identity] = title.as_slice() else { panic!("{title:?}") };
-    assert!(defers.contains("does not replace an assessment"), "{defers}");
-    // By what the page is known again is its last line.
-    assert!(identity.contains("check word K7QF  |  page 1 of "), "{identity}");
+    let at = |own: &str| title.iter().position(|text| text.contains(own)).unwrap();
+    // By what the page is known again is read after it, though it stands at its head.
+    let last = ["does not replace an assessment", "K7QF", "1 of 2", "Superseded"].map(at);
+    assert!(last.is_sorted() && last[0] > title.len() / 2, "{last:?} of {title:?}");
 }
 
 #[test]
@@ -195,7 +195,7 @@ fn every_figure_of_a_pdf_says_where_it_is_and_the_file_what_it_claims() {
             figures += 1;
         }
     }
-    assert_eq!(figures, 3);
+    assert_eq!(figures, 2);
     let xmp = String::from_utf8_lossy(&pdf(&card)).into_owned();
     for claim in ["<pdfaid:part>3<", "<pdfaid:conformance>A<", "<pdfuaid:part>1<"] {
         assert!(xmp.contains(claim), "{claim}");

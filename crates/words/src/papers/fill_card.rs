@@ -9,12 +9,8 @@ pub struct FillCardTexts {
     pub estimate_until_counted: &'static str,
     pub printed: &'static str,
     pub from_below: &'static str,
-    pub from_above: &'static str,
-    /// What the small drawing from above shows.
-    pub numbers_from_above: &'static str,
     pub turn_it_over: &'static str,
     pub turning_steps: &'static [&'static str],
-    pub thick_bar: &'static str,
     pub openings: &'static str,
     /// What the pictures of the turning show.
     pub turning_pictures: &'static str,

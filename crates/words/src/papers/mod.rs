@@ -60,7 +60,9 @@ pub trait PaperWords {
 
     /// A size with its unit.
     fn size(&self, size: Size) -> String;
-    /// A number of cells, in a drawing.
+    /// How many cells a cushion holds, and its bag.
+    fn all_cells(&self, cells: u32, spares: u32) -> String;
+    /// A number of cells, on a label.
     fn cells_in_drawing(&self, count: u32) -> String;
     /// A number of cells to count, and how many it may be off.
     fn cells_within(&self, count: u32, tolerance: u32) -> String;
@@ -135,23 +137,14 @@ pub trait PaperWords {
     /// When the set-up is looked at again.
     fn next_look(&self, on: Date) -> String;
     /// Which page it is, and how to tell an old sheet.
-    fn take_home_foot(
-        &self,
-        page: (usize, usize),
-        mark: &PlanMark,
-        plan: Date,
-        printed: Date,
-    ) -> String;
+    fn take_home_foot(&self, page: (usize, usize), plan: Date, printed: Date) -> String;
+    /// The number of a plan and its check word.
+    fn plan_in_short(&self, mark: &PlanMark) -> String;
 
-    /// By what a page of a client is known again, the most important first: whose it is, of which
-    /// plan, which page of how many, until when it holds, and a line to strike it through.
-    fn identity(
-        &self,
-        code: &ClientCode,
-        mark: &PlanMark,
-        page: (usize, usize),
-        review: Review,
-    ) -> Vec<String>;
+    /// Which page of how many it is.
+    fn page_of(&self, page: usize, pages: usize) -> String;
+    /// Until when what a page says holds, where that is known.
+    fn look_again(&self, review: Review) -> Option<String>;
 
     /// What a group of questions is about, as a heading.
     fn group_heading(&self, group: Group) -> &'static str;

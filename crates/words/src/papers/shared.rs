@@ -25,6 +25,14 @@ pub struct SharedTexts {
     pub spare_cells: &'static str,
     pub plan_recorded: &'static str,
     pub serial: &'static str,
+    pub layout_and_size: &'static str,
+    /// Heads the number of a plan and its check word.
+    pub plan_and_word: &'static str,
+    pub page: &'static str,
+    /// What discs and plain numbers in a drawing stand for.
+    pub discs_and_numbers: &'static str,
+    /// The line by which a page is struck through once there is a newer one.
+    pub superseded: &'static str,
     pub total: &'static str,
     /// What a drawing from below with numbers alone shows.
     pub numbers_from_below: &'static str,

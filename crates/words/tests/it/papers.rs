@@ -111,7 +111,6 @@ fn others(say: &dyn Language) -> Vec<String> {
     });
     let plan = plan();
     let mark = case::PlanMark { number: 2, word: "K7QF".to_owned() };
-    let code = ClientCode::new("K-17").expect("it is a code");
     let contact = |hours| Contact { who: "Clinic".into(), phone: "01632 960123".into(), hours };
     let moves = [
         CountedFrom::Stock,
@@ -136,10 +135,12 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.serial("SW-0142"),
         say.sit_meanwhile("the grey foam cushion."),
         say.next_look(DAY),
-        say.take_home_foot((1, 2), &mark, DAY, DAY),
-        say.identity(&code, &mark, (1, 2), Review::None).join(" "),
-        say.identity(&code, &mark, (1, 2), Review::Due(DAY)).join(" "),
-        say.identity(&code, &mark, (1, 2), Review::Overdue(DAY)).join(" "),
+        say.take_home_foot((1, 2), DAY, DAY),
+        say.plan_in_short(&mark),
+        say.all_cells(12, 1),
+        say.page_of(1, 2),
+        say.look_again(Review::Due(DAY)).expect("a day"),
+        say.look_again(Review::Overdue(DAY)).expect("a day"),
         say.what_is_cut("K-17", "Row of six", plan.size, Some(DAY)),
         say.section_along(Side::Right),
         say.survey_of("row-six"),

@@ -13,7 +13,7 @@ use crate::text::{SetError, Style};
 pub(super) const HEIGHT: f64 = 64.0;
 
 const LINE: Pen = Pen::solid(0.6, INK);
-const DIMENSION: Style = text(8.5, Weight::SemiBold, ACCENT);
+const DIMENSION: Style = text(8.0, Weight::SemiBold, ACCENT);
 
 /// A picture of the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,7 +89,7 @@ pub(super) fn where_to_measure(
     questions: &[Question],
     area: Rect,
 ) -> Result<(), SetError> {
-    let style = text(9.0, Weight::Bold, INK);
+    let style = text(9.5, Weight::Bold, INK);
     let texts = language.measuring_form();
     let (side, above) = (area.x0, area.x0 + area.width() * 0.5);
     let baseline = area.y0 + style.cap_height();

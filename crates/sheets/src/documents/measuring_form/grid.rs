@@ -5,7 +5,7 @@ use case::question::Kind;
 use kurbo::{Point, Rect};
 
 use super::answer::{Answer, Field, Line};
-use crate::documents::look::{HEADING, INK, SMALL, STRONG, THIN, text};
+use crate::documents::look::{INK, LESSER_HEADING, SMALL, STRONG, THIN, text};
 use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
@@ -30,7 +30,7 @@ const SMALL_GROUP: f64 = 50.0;
 /// Room above and below a line over the whole width, mm.
 const RULE: (f64, f64) = (1.2, 1.5);
 
-const LABEL: Style = text(9.0, Weight::SemiBold, INK);
+const LABEL: Style = text(8.0, Weight::SemiBold, INK);
 const CHOICE: Style = text(9.5, Weight::Regular, INK);
 
 /// What stands at the left of the first row of a group.
@@ -143,7 +143,7 @@ impl Lead {
     /// What is said, in its order.
     fn lines(&self) -> [(Role, &'static str, Style); 3] {
         [
-            (Role::Heading(2), self.group.unwrap_or_default(), HEADING),
+            (Role::Heading(2), self.group.unwrap_or_default(), LESSER_HEADING),
             (Role::Heading(3), self.within.unwrap_or_default(), STRONG),
             (Role::Paragraph, self.comment, SMALL),
         ]

@@ -6,14 +6,14 @@ use words::Language;
 
 use super::answer::{Answer, Field};
 use super::{BlankForm, Part, fields, grid};
-use crate::documents::look::{HEADING, INK, PALE, SMALL, STRONG, text};
+use crate::documents::look::{INK, LESSER_HEADING, PALE, SMALL, STRONG, text};
 use crate::flow::Flow;
 use crate::font::Weight;
 use crate::page::{Align, Role};
 use crate::table::{Column, Table};
 use crate::text::{SetError, Style, measure};
 
-const HEAD: Style = text(8.5, Weight::SemiBold, INK);
+const HEAD: Style = text(8.0, Weight::SemiBold, INK);
 const CHOICES: Style = text(8.0, Weight::Regular, INK);
 
 /// How many entries of a list find room on the form.
@@ -35,7 +35,7 @@ pub(super) fn list(flow: &mut Flow<'_>, form: &BlankForm<'_>, part: &Part) -> Re
         if top {
             grid::rule(frame);
         }
-        let (level, style) = if top { (2, &HEADING) } else { (3, &STRONG) };
+        let (level, style) = if top { (2, &LESSER_HEADING) } else { (3, &STRONG) };
         let from = frame.y();
         frame.heading(level, heading, style)?;
         if !comment.is_empty() {

@@ -4,7 +4,7 @@
 use kurbo::{Point, Rect};
 use words::Language;
 
-use crate::documents::look::{BODY, FIRM, HEADING, INK, field_rows, text};
+use crate::documents::look::{BODY, FIRM, INK, LESSER_HEADING, field_rows, text};
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Pen};
@@ -17,7 +17,7 @@ const WORDS: f64 = 5.0;
 /// Sets the square under its heading.
 pub(super) fn sketch(frame: &mut Frame<'_>, language: &dyn Language) -> Result<(), SetError> {
     let (texts, shared) = (language.measuring_form(), language.shared());
-    frame.heading(2, texts.sketch, &HEADING)?;
+    frame.heading(2, texts.sketch, &LESSER_HEADING)?;
     let (place, block) = frame.figure(SIDE + WORDS, texts.square)?;
     let square = Rect::from_origin_size((place.x0 + WORDS, place.y0 + WORDS), (SIDE, SIDE));
     block.rect(square, None, Some(Pen::solid(FIRM.width / 2.0, INK)));

@@ -5,7 +5,7 @@ use words::{DefinedCheckTexts, Foretold, Language};
 
 use super::super::ClientPapers;
 use super::super::look::{BODY, HEADING, PALE, STRONG, first_within};
-use super::{CAUTION, Part, columns, flowed};
+use super::{Part, flowed, table_with};
 use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::page::{Align, Page, Role};
@@ -25,7 +25,7 @@ pub(super) fn pages(papers: &ClientPapers<'_>, paper: Paper) -> Result<Vec<Page>
             flow.space(2.0);
             checks(flow, papers, row)?;
             flow.space(1.5);
-            flow.put(|frame| frame.paragraph(texts.order_of_a_fitting, &CAUTION))?;
+            flow.put(|frame| frame.paragraph(texts.order_of_a_fitting, &BODY))?;
             flow.space(2.5);
             if_then(flow, papers.language, &papers.extras.if_then)
         })
@@ -57,7 +57,7 @@ fn checks(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, row: f64) -> Result<()
     let expected = 28.0;
     let wide = flow.width() - 3.0 * answer - expected;
     let widths = [wide, expected, answer, answer, answer];
-    let mut table = columns(&texts.check_columns, &widths, 1);
+    let mut table = table_with(&texts.check_columns, &widths, 1);
     table.least_row = row;
     let blank = String::new();
     table.row([texts.signed.to_owned(), blank.clone(), blank.clone(), blank.clone(), blank]);
@@ -89,7 +89,7 @@ fn if_then(flow: &mut Flow<'_>, language: &dyn Language, rows: &[IfThen]) -> Res
     let widths = [wide * 0.36, wide * 0.36, wide * 0.28];
     let columns = texts.if_then_columns.iter().zip(widths);
     let columns = columns.map(|(head, width)| Column::new(*head, width, Align::Left)).collect();
-    let mut table = Table::new(columns, STRONG, CAUTION);
+    let mut table = Table::new(columns, STRONG, BODY);
     table.head_ground = Some(PALE);
     table.margin = 0.8;
     for row in rows {
@@ -98,5 +98,5 @@ fn if_then(flow: &mut Flow<'_>, language: &dyn Language, rows: &[IfThen]) -> Res
     }
     flow.headed_table(texts.if_then, &HEADING, &table, |_, _, _| {})?;
     flow.space(1.0);
-    flow.put(|frame| frame.paragraph(texts.if_then_note, &CAUTION))
+    flow.put(|frame| frame.paragraph(texts.if_then_note, &BODY))
 }

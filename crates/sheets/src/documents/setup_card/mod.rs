@@ -2,6 +2,7 @@
 //! Each part begins a page, so that a page by itself is of use.
 
 mod check;
+mod counts;
 mod moves;
 mod set;
 
@@ -9,18 +10,15 @@ use case::{Costs, CountedFrom, GoalOutcome, IfThen, Sides, Spread};
 use cushion::{Length, Side};
 use kurbo::{Point, Rect};
 
-use super::look::{ACCENT, BODY, INK, PALE, STRONG, facts, foot, inside, text, title_line};
+use super::look::{ACCENT, BODY, GUTTER, INK, PALE, STRONG, foot, inside};
 use super::{ClientPapers, DocumentError};
 use crate::color::Color;
 use crate::flow::Flow;
-use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Fill, Page, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
-use crate::text::{SetError, Style};
-
-const CAUTION: Style = text(9.0, Weight::Regular, INK);
+use crate::text::SetError;
 
 /// What follows from goals and checks; empty where nothing is known.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -114,29 +112,14 @@ fn framed<'p>(page: &'p mut Page, papers: &ClientPapers<'_>) -> Result<Frame<'p>
 }
 
 fn head(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, part: Part) -> Result<(), SetError> {
-    let (language, shared) = (papers.language, papers.language.shared());
-    let texts = language.setup_card();
-    let status = language.setup_card_state(papers.standing());
-    title_line(frame, texts.title, &status, papers.is_estimate())?;
-    let plan = papers.plan;
-    let mut all = vec![
-        (shared.client, papers.client.code.to_string()),
-        (shared.layout, papers.pattern.layout().to_string()),
-        (shared.width_by_depth, language.size(plan.size)),
-        (shared.rated_for, language.rating(papers.pattern.max_user_weight())),
-        (shared.cells_in_all, plan.total().to_string()),
-        (shared.spare_cells, papers.spares().to_string()),
-        (shared.plan_recorded, plan.on.to_string()),
-    ];
-    all.extend(papers.client.cushion.serial.clone().map(|own| (shared.serial, own)));
-    facts(frame, &all)?;
+    let status = papers.language.setup_card_state(papers.standing());
+    papers.head_with(frame, papers.language.setup_card().title, status)?;
     tabs(frame, papers, part)
 }
 
 /// Which parts the card has, and which one this page is of.
 fn tabs(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, part: Part) -> Result<(), SetError> {
     const HEIGHT: f64 = 6.0;
-    const BETWEEN: f64 = 3.0;
     let names = papers.language.setup_card().parts;
     let has_moves = !papers.extras.moves.is_empty();
     let parts: Vec<(usize, Part)> = Part::ALL
@@ -145,10 +128,10 @@ fn tabs(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, part: Part) -> Result<
         .filter(|(_, own)| has_moves || *own != Part::Move)
         .collect();
     let place = frame.take(HEIGHT, names[0])?;
-    let step = (place.width() + BETWEEN) / parts.len() as f64;
+    let step = (place.width() + GUTTER) / parts.len() as f64;
     for (column, (at, own)) in parts.iter().enumerate() {
         let x = place.x0 + step * column as f64;
-        let tab = Rect::new(x, place.y0, x + step - BETWEEN, place.y1);
+        let tab = Rect::new(x, place.y0, x + step - GUTTER, place.y1);
         let (ground, ink) = if *own == part { (ACCENT, Color::WHITE) } else { (PALE, INK) };
         let role = if *own == part { Role::Heading(2) } else { Role::Paragraph };
         let block = frame.page().block(role);
@@ -162,14 +145,15 @@ fn tabs(frame: &mut Frame<'_>, papers: &ClientPapers<'_>, part: Part) -> Result<
 }
 
 /// A table, of whose columns the first few are words, the others numbers and room to write.
-fn columns(heads: &[&str], widths: &[f64], words: usize) -> Table {
+fn table_with(heads: &[&str], widths: &[f64], words: usize) -> Table {
     let column = |(at, (head, width)): (usize, (&&str, &f64))| {
         let align = if at < words { Align::Left } else { Align::Centre };
         Column::new(*head, *width, align)
     };
     let columns = heads.iter().zip(widths).enumerate().map(column).collect();
     let mut table = Table::new(columns, STRONG, BODY);
-    table.head.size_pt = 8.5;
+    table.head.size_pt = 8.0;
+    table.mark = ACCENT;
     table.head_ground = Some(PALE);
     table.margin = 0.8;
     table

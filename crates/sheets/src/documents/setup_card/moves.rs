@@ -7,7 +7,7 @@ use kurbo::{Point, Rect};
 use super::super::ClientPapers;
 use super::super::look::{BODY, FIRM, HEADING, field_rows, first_within};
 use super::super::views::{View, draw_named, height_of};
-use super::{Part, columns, flowed};
+use super::{Part, flowed, table_with};
 use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::page::{Page, Pen, Role};
@@ -85,14 +85,17 @@ fn changes(page: &mut Page, papers: &ClientPapers<'_>, area: Rect) -> Result<(),
         let by = change(&papers.extras.moves, Place::Compartment(number));
         (number.to_string(), (by != 0).then(|| language.change(by)))
     };
-    draw_named(block, language.shared(), papers.pattern, View::Below, area, labels, 20.0)
+    draw_named(block, language.shared(), papers.pattern, View::Below, area, labels, 14.0)
 }
 
 /// The moves in their order.
 fn table_of(papers: &ClientPapers<'_>, wide: f64) -> Table {
     let heads = papers.language.setup_card().move_columns;
-    let mut table = columns(&heads, &[wide / 4.0; 4], 0);
+    let mut table = table_with(&heads, &[wide / 4.0; 4], 0);
     table.least_row = 6.4;
+    for at in [1, 2] {
+        table.columns[at] = table.columns[at].clone().of_compartments();
+    }
     for own in &papers.extras.moves {
         let [from, to] = [own.from, own.to].map(|place| papers.language.place(place));
         table.row([own.cells.to_string(), from, to, String::new()]);
@@ -118,7 +121,7 @@ fn bag(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError>
     let after = i64::from(papers.spares());
     let quarter = frame.area().width() / 4.0;
     frame.heading(3, texts.spare_bag, &HEADING)?;
-    let mut table = columns(&texts.bag_rows, &[quarter; 4], 0);
+    let mut table = table_with(&texts.bag_rows, &[quarter; 4], 0);
     table.named_rows = false;
     table.least_row = 7.0;
     let before = (after - into).to_string();

@@ -5,9 +5,10 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::super::ClientPapers;
-use super::super::look::{BODY, FIRM, HEADING, STRONG, first_within};
+use super::super::look::{BODY, GUTTER, HEADING, SMALL, STRONG, columns, first_within};
 use super::super::views::{View, draw_named};
-use super::{CAUTION, Part, columns, flowed};
+use super::counts::counts;
+use super::{Part, flowed, table_with};
 use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::page::{Align, Page, Role};
@@ -75,7 +76,7 @@ fn set(
         }
     }
     flow.space(1.5);
-    counts(flow, papers, room)?;
+    counts(flow, papers, room.row)?;
     flow.space(2.5);
     found(flow, papers, room)?;
     changed(flow, papers)
@@ -125,7 +126,7 @@ fn notes(papers: &ClientPapers<'_>) -> Vec<Note> {
     let own = papers.cautions.iter().map(|caution| language.caution(caution));
     let always = texts.cautions.iter().map(|own| (*own).to_owned());
     let cautions = own.chain(always).chain(reasons(papers)).collect();
-    list(texts.take_care, cautions, false, CAUTION);
+    list(texts.take_care, cautions, false, BODY);
     notes
 }
 
@@ -158,7 +159,7 @@ fn drawing(
 ) -> Result<usize, SetError> {
     let language = papers.language;
     let place = frame.take(height, "the drawing")?;
-    let split = place.x0 + place.width() * 0.58;
+    let split = columns(place, 7, 12).x0;
     let page = frame.page();
     let heading = page.block(Role::Heading(3));
     let baseline = place.y0 + HEADING.first_baseline();
@@ -169,10 +170,13 @@ fn drawing(
     let block = page.block(Role::Figure { alt });
     let counts = |ix: CompartmentIx| {
         let count = &papers.plan.counts[ix.index()];
-        (count.number.to_string(), Some(language.cells_in_drawing(count.planned)))
+        (count.number.to_string(), Some(count.planned.to_string()))
     };
-    let area = Rect::new(place.x0, top, split - 4.0, place.y1);
-    draw_named(block, language.shared(), papers.pattern, View::Above, area, counts, 17.0)?;
+    let area = Rect::new(place.x0, top, split - GUTTER, place.y1 - BODY.line_height());
+    draw_named(block, language.shared(), papers.pattern, View::Above, area, counts, 14.0)?;
+    let key = Point::new(place.x0, place.y1 - BODY.line_height() + BODY.first_baseline());
+    let block = page.block(Role::Paragraph);
+    block.text(key, language.shared().discs_and_numbers, &SMALL, Align::Left)?;
     beside(&mut Frame::new(page, Rect { x0: split, ..place }), notes)
 }
 
@@ -200,53 +204,12 @@ fn beside(frame: &mut Frame<'_>, notes: &[Note]) -> Result<usize, SetError> {
     Ok(notes.len())
 }
 
-/// The counts, with a column to write what was counted.
-fn counts(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(), SetError> {
-    let wide = flow.width();
-    let widths = [10.0, wide - 103.0, 19.0, 20.0, 24.0, 30.0];
-    let (language, texts) = (papers.language, papers.language.setup_card());
-    let mut table = columns(&texts.count_columns, &widths, 2);
-    table.least_row = room.row;
-    for (count, there) in papers.plan.counts.iter().zip(papers.pattern.compartments()) {
-        let change = i64::from(count.planned) - i64::from(count.stock);
-        table.row([
-            count.number.to_string(),
-            language.compartment(there),
-            count.stock.to_string(),
-            language.change(change),
-            count.planned.to_string(),
-            String::new(),
-        ]);
-    }
-    let stock: u32 = papers.plan.counts.iter().map(|count| count.stock).sum();
-    let total = papers.plan.total();
-    table.row([
-        String::new(),
-        language.shared().total.to_owned(),
-        stock.to_string(),
-        language.change(i64::from(total) - i64::from(stock)),
-        total.to_string(),
-        String::new(),
-    ]);
-    flow.headed_table(texts.counts, &HEADING, &table, |frame, rows, _| {
-        emphasise(frame, rows, &widths);
-    })
-}
-
-/// A firm frame around the planned counts.
-fn emphasise(frame: &mut Frame<'_>, rows: &[Rect], widths: &[f64]) {
-    let (Some(first), Some(last)) = (rows.first(), rows.last()) else { return };
-    let left = first.x0 + widths[..4].iter().sum::<f64>();
-    let around = Rect::new(left, first.y0, left + widths[4], last.y1);
-    frame.page().block(Role::Artifact).rect(around, None, Some(FIRM));
-}
-
 /// What is expected under each seat bone, and what the fitting found.
 fn found(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(), SetError> {
     let (language, texts) = (papers.language, papers.language.setup_card());
     if let Some(expected) = &papers.extras.expected {
         let third = flow.width() / 3.0;
-        let mut table = columns(&texts.bone_columns, &[third, third, third], 1);
+        let mut table = table_with(&texts.bone_columns, &[third, third, third], 1);
         table.least_row = room.row;
         let under = [expected.left_under.left, expected.left_under.right];
         let [left, right] = under.map(|own| language.left_under_bone(&own));

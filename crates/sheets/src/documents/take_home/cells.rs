@@ -3,7 +3,8 @@
 use cushion::CompartmentIx;
 use kurbo::Rect;
 
-use super::super::look::{FIRM, PALE};
+use super::super::look::{ACCENT, FIRM, PALE};
+use super::super::of_clients_left;
 use super::super::views::{Letters, View, draw_named, height_of};
 use super::{GAP, Sheet, section, side_by_side, writing};
 use crate::flow::Flow;
@@ -75,10 +76,13 @@ fn where_pockets_are(frame: &mut Frame<'_>, sheet: Sheet<'_>) -> Result<(), SetE
 fn counts(sheet: Sheet<'_>, wide: f64) -> Table {
     let texts = sheet.papers.language.take_home();
     let columns = [texts.pocket, texts.cells];
-    let columns = columns.into_iter().map(|head| Column::new(head, wide / 2.0, Align::Centre));
-    let mut table = Table::new(columns.collect(), sheet.print.firmly(), sheet.print.words());
+    let [pocket, cells] = columns.map(|head| Column::new(head, wide / 2.0, Align::Centre));
+    let columns = vec![pocket.of_compartments(), cells];
+    let mut table = Table::new(columns, sheet.print.firmly(), sheet.print.words());
     table.head_ground = Some(PALE);
     table.margin = 0.6;
+    table.mark = ACCENT;
+    table.of_clients_left = of_clients_left(sheet.papers.pattern);
     for count in &sheet.papers.plan.counts {
         table.row([count.number.to_string(), count.planned.to_string()]);
     }

@@ -10,7 +10,7 @@ mod writing;
 use kurbo::{Point, Rect};
 use words::PassageTexts;
 
-use super::look::{ACCENT, INK, PALE, SOFT, THIN, inside, text};
+use super::look::{ACCENT, GUTTER, INK, PALE, SOFT, THIN, inside, text};
 use super::{ClientPapers, DocumentError};
 use crate::color::Color;
 use crate::flow::Flow;
@@ -18,13 +18,15 @@ use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Fill, Mark, Page, Pen, Role};
 use crate::paper::Paper;
-use crate::text::{SetError, Style, measure, wrap};
+use crate::text::{SIZES, SetError, Style, measure, wrap};
 
 /// How large print is.
 #[derive(Clone, Copy)]
 struct Print {
     /// Size of the words, in points.
     words: f64,
+    /// Size of the title.
+    title: f64,
     /// Size of headings.
     head: f64,
     /// Size of labels in pictures and of the foot.
@@ -33,9 +35,9 @@ struct Print {
 
 impl Print {
     /// For tired eyes.
-    const USUAL: Self = Self { words: 16.0, head: 18.0, label: 14.0 };
+    const USUAL: Self = Self { title: 24.0, words: 16.5, head: 20.0, label: 14.0 };
     /// For weak eyes.
-    const LARGE: Self = Self { words: 20.0, head: 22.0, label: 17.0 };
+    const LARGE: Self = Self { title: 29.0, words: 20.0, head: 24.0, label: 16.5 };
 
     fn words(self) -> Style {
         text(self.words, Weight::Regular, INK).led(1.2)
@@ -49,12 +51,16 @@ impl Print {
         text(self.head, Weight::Bold, ACCENT).led(1.25)
     }
 
+    fn step(self) -> Style {
+        text(self.words, Weight::Bold, ACCENT).led(1.25)
+    }
+
     fn label(self) -> Style {
         text(self.label, Weight::Bold, INK).led(1.2)
     }
 
     fn title(self) -> Style {
-        text(self.words + 8.0, Weight::Bold, ACCENT).led(1.25)
+        text(self.title, Weight::Bold, ACCENT).led(1.25)
     }
 }
 
@@ -128,10 +134,12 @@ impl Sheet<'_> {
     /// Sets the foot of a page, which tells old sheets from new ones; returns the area above it.
     fn above_foot(self, page: &mut Page, number: usize) -> Result<Rect, SetError> {
         let style = text(self.print.label, Weight::Regular, SOFT).led(1.2);
+        // A sheet for a wall is not filed: it needs no room for holes.
         let area = inside(page);
+        let area = Rect { x0: area.x0 - GUTTER, ..area };
         let papers = self.papers;
         let (of_pages, plan) = ((number, self.of), papers.plan.on);
-        let mut line = papers.language.take_home_foot(of_pages, papers.mark, plan, papers.date);
+        let mut line = papers.language.take_home_foot(of_pages, plan, papers.date);
         let serial = papers.client.cushion.serial.as_deref();
         line.extend(serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
         line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));
@@ -145,6 +153,7 @@ impl Sheet<'_> {
     fn top(self, frame: &mut Frame<'_>, heading: &str) -> Result<(), SetError> {
         let (papers, print) = (self.papers, self.print);
         let (language, texts) = (papers.language, papers.language.take_home());
+        self.plan(frame)?;
         frame.heading(1, heading, &print.title())?;
         frame.space(1.5);
         self.banner(frame, &language.take_home_state(papers.standing()))?;
@@ -163,6 +172,20 @@ impl Sheet<'_> {
         Ok(())
     }
 
+    /// The dark box at the top right by which a sheet is compared with the setup card.
+    fn plan(self, frame: &mut Frame<'_>) -> Result<(), SetError> {
+        let style = self.print.label().colored(Color::WHITE);
+        let words = self.papers.language.plan_in_short(self.papers.mark);
+        let (area, y) = (frame.area(), frame.y());
+        let size = (measure(&words, &style)? + 6.0, style.line_height() + 2.0);
+        let around = Rect::from_origin_size((area.x1 - size.0, y + 1.0), size);
+        let block = frame.page().block(Role::Foot);
+        block.rect(around, Some(Fill::solid(ACCENT)), None);
+        let baseline = around.center().y + style.cap_height() / 2.0;
+        let at = Point::new(around.center().x, baseline);
+        block.text(at, &words, &style, Align::Centre).map(drop)
+    }
+
     /// A box over the whole width; white on dark where nothing may be overlooked.
     fn banner(self, frame: &mut Frame<'_>, status: &str) -> Result<(), SetError> {
         let (print, solid) = (self.print, self.papers.is_estimate());
@@ -170,7 +193,8 @@ impl Sheet<'_> {
         let room = frame.area().width() - 4.0;
         // Rather a line in smaller print than a second line; never below that of the sheet.
         let share = room / measure(status, &text(1.0, Weight::Bold, color))?;
-        let style = text(size.min(share).max(print.words.min(size)), Weight::Bold, color).led(1.2);
+        let fitting = SIZES.iter().rfind(|own| **own <= size.min(share)).unwrap_or(&SIZES[0]);
+        let style = text(fitting.max(print.words.min(size)), Weight::Bold, color).led(1.2);
         let lines = wrap(status, &style, room)?.len() as f64;
         let height = lines * style.line_height() + if solid { 3.0 } else { 2.2 };
         let place = frame.take(height, status)?;
@@ -227,11 +251,10 @@ fn side_by_side(
     left: impl Fn(&mut Frame<'_>) -> Result<(), SetError>,
     right: impl Fn(&mut Frame<'_>) -> Result<(), SetError>,
 ) -> Result<(), SetError> {
-    const BETWEEN: f64 = 6.0;
     let (start, whole) = (frame.y(), frame.area());
-    let split = whole.x0 + (whole.width() - BETWEEN) * share;
+    let split = whole.x0 + (whole.width() - GUTTER) * share;
     let halves =
-        [Rect { y0: start, x1: split, ..whole }, Rect { y0: start, x0: split + BETWEEN, ..whole }];
+        [Rect { y0: start, x1: split, ..whole }, Rect { y0: start, x0: split + GUTTER, ..whole }];
     let [left_half, right_half] = halves;
     let one = {
         let mut column = Frame::new(frame.page(), left_half);

@@ -66,7 +66,7 @@ fn how_often(frame: &mut Frame<'_>, sheet: Sheet<'_>) -> Result<(), SetError> {
     Ok(())
 }
 
-/// A step: its number in a disc, what it is, who makes it, the picture, the actions.
+/// A step: its number in a square, what it is, who makes it, the picture, the actions.
 fn step(
     frame: &mut Frame<'_>,
     sheet: Sheet<'_>,
@@ -74,7 +74,7 @@ fn step(
 ) -> Result<(), SetError> {
     let (print, texts) = (sheet.print, sheet.papers.language.take_home());
     let StepTexts { heading, is_for_a_helper, picture, actions } = texts.steps[at];
-    let style = print.head();
+    let style = print.step();
     let who = if is_for_a_helper { texts.helper } else { texts.you };
     let label = print.label();
     let number = format!("{}", at + 1);
@@ -84,10 +84,13 @@ fn step(
     let place = frame.take(style.line_height().max(2.0 * radius), heading)?;
     let middle = place.center().y;
     let block = frame.page().block(Role::Heading(2));
-    let disc = Point::new(place.x0 + radius, middle);
-    block.circle(disc, radius, Some(Fill::solid(ACCENT)), None);
+    // A square: a disc would be a pocket.
+    let square = Point::new(place.x0 + radius, middle);
+    let around = Rect::from_center_size(square, (2.0 * radius, 2.0 * radius));
+    let path = kurbo::Shape::to_path(&around.to_rounded_rect(1.2), 1e-2);
+    block.path(path, Some(Fill::solid(ACCENT)), None);
     let on = |style: &crate::text::Style, x: f64| Point::new(x, middle + style.cap_height() / 2.0);
-    block.text(on(&style, disc.x), &number, &style.colored(Color::WHITE), Align::Centre)?;
+    block.text(on(&style, square.x), &number, &style.colored(Color::WHITE), Align::Centre)?;
     block.text(on(&style, place.x0 + indent), heading, &style, Align::Left)?;
     // Beside the heading where there is room, else under it.
     let beside = indent + measure(heading, &style)? + 2.0 + pill <= place.width();

@@ -69,7 +69,7 @@ fn help(frame: &mut Frame<'_>, sheet: Sheet<'_>) -> Result<(), SetError> {
     frame.heading(2, texts.get_help_now, &print.head())?;
     match &sheet.papers.client.emergency_phone {
         Some(number) => {
-            let large = text(print.words + 8.0, Weight::Bold, ACCENT).led(1.2);
+            let large = text(print.title, Weight::Bold, ACCENT).led(1.2);
             frame.paragraph(number, &large)?;
         }
         None => written_line(frame, texts.number_to_call, print)?,

@@ -8,16 +8,13 @@ pub(super) const TEXTS: &FillCardTexts = &FillCardTexts {
     subject: "Counts to fill into the cover, drawn from below",
     estimate_until_counted: "ESTIMATE until counted",
     printed: "Printed",
-    from_below: "From below, as you fill it: number and cells",
-    from_above: "From above, numbers only",
-    numbers_from_above: "The cushion from above, front edge up, with numbers only. The client's left is on the left of the drawing.",
+    from_below: "From below, as you fill it",
     turn_it_over: "Turn the cover over",
     turning_steps: &[
         "Lay it top up, front edge away from you.",
         "Turn it over sideways, like a page. The front edge stays away from you.",
         "The openings face you. The client's LEFT is now on your RIGHT. Go by the numbers.",
     ],
-    thick_bar: "Thick bar: the client's left",
     openings: "OPENINGS",
     turning_pictures: "The cover lies top up with its front away from you and the client's left on your left; it is turned over sideways; the openings face you, the front is still away from you and the client's left is on your right.",
     columns: [

@@ -131,6 +131,10 @@ impl PaperWords for English {
         }
     }
 
+    fn all_cells(&self, count: u32, spares: u32) -> String {
+        format!("{} in all, {spares} in the bag", cells(count))
+    }
+
     fn cells_in_drawing(&self, count: u32) -> String {
         cells(count).replace(' ', "\u{a0}")
     }
@@ -356,40 +360,25 @@ impl PaperWords for English {
         format!("Your therapist looks at it again by {}.", day(on))
     }
 
-    fn take_home_foot(
-        &self,
-        (page, pages): (usize, usize),
-        mark: &PlanMark,
-        plan: Date,
-        printed: Date,
-    ) -> String {
+    fn take_home_foot(&self, (page, pages): (usize, usize), plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        let PlanMark { number, word } = mark;
-        format!(
-            "Page {page} of {pages}. Plan {number} ({word}) of {plan}, printed {printed}. Throw old \
-             ones away."
-        )
+        format!("Page {page} of {pages}. Plan of {plan}, printed {printed}. Old? Throw away.")
     }
 
-    fn identity(
-        &self,
-        code: &ClientCode,
-        mark: &PlanMark,
-        (page, pages): (usize, usize),
-        review: Review,
-    ) -> Vec<String> {
-        let look_again = match review {
+    fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {
+        format!("Plan {number} · {word}")
+    }
+
+    fn page_of(&self, page: usize, pages: usize) -> String {
+        format!("{page} of {pages}")
+    }
+
+    fn look_again(&self, review: Review) -> Option<String> {
+        match review {
             Review::None => None,
-            Review::Due(by) => Some(format!("look again by {by}")),
+            Review::Due(by) => Some(format!("Look again by {by}")),
             Review::Overdue(by) => Some(format!("REVIEW OVERDUE since {by}")),
-        };
-        let first = [
-            code.to_string(),
-            format!("plan {}, check word {}", mark.number, mark.word),
-            format!("page {page} of {pages}"),
-        ];
-        let last = "superseded on ______________".to_owned();
-        first.into_iter().chain(look_again).chain([last]).collect()
+        }
     }
 
     fn what_is_cut(

@@ -35,7 +35,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     subject: "Counts and checks of one cushion, for the therapist",
     parts: ["Set", "Check and change", "Move"],
 
-    from_above: "From above, as the client sits: number and cells",
+    from_above: "From above, as the client sits",
     the_client: "The client",
     name: "Name",
     nothing_known: "Nothing is written down of posture, skin and function.",

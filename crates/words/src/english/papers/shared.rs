@@ -23,7 +23,12 @@ pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     cells_in_all: "Cells in all",
     spare_cells: "Spare cells",
     plan_recorded: "Plan recorded",
-    serial: "Serial",
+    serial: "Cushion serial",
+    layout_and_size: "Layout and size",
+    plan_and_word: "Plan, check word",
+    page: "Page",
+    discs_and_numbers: "In a disc: the number of a compartment. Plain: its cells. Thick bar: the client's left.",
+    superseded: "Superseded: strike this page through. Date ____________ Initials ________",
     total: "Total",
     numbers_from_below: "The cushion from below, front edge up, with the numbers of the compartments. The client's left is on the right of the drawing.",
 };
