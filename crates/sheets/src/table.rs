@@ -23,6 +23,8 @@ pub struct Column {
     pub discs: bool,
     /// How its cells look, where not as those of the table.
     pub style: Option<Style>,
+    /// Left free before its texts, for a bar, in millimetres.
+    pub indent: f64,
 }
 
 /// A table, to be set in a [`Frame`].
@@ -64,7 +66,25 @@ fn in_table(number: &str, style: &Style) -> Result<Disc, SetError> {
 impl Column {
     /// A column of a width in millimetres.
     pub fn new(head: impl Into<String>, width: f64, align: Align) -> Self {
-        Self { head: head.into(), width, align, note: String::new(), discs: false, style: None }
+        Self {
+            head: head.into(),
+            width,
+            align,
+            note: String::new(),
+            discs: false,
+            style: None,
+            indent: 0.0,
+        }
+    }
+
+    /// The same column, whose texts leave room for the bars of rows.
+    pub(crate) fn beside_bars(self) -> Self {
+        Self { indent: BAR, ..self }
+    }
+
+    /// The room for texts, in millimetres, where so much is left free around them.
+    fn room(&self, margin: f64) -> f64 {
+        self.width - self.indent - 2.0 * margin
     }
 
     /// The same column, whose cells look otherwise than those of the table.
@@ -165,7 +185,7 @@ impl Table {
                 let mut height = least;
                 for (cell, column) in cells.iter().zip(&self.columns) {
                     let style = &column.style.filter(|_| !is_head).unwrap_or(*style);
-                    let width = column.width - 2.0 * self.margin;
+                    let width = column.room(self.margin);
                     let lines = wrap(cell, style, width)?.len() as f64 * style.line_height();
                     let note = if *is_head { column.note_height(width, &self.body)? } else { 0.0 };
                     let disc = if !is_head && column.has_disc(cell) {
@@ -198,12 +218,12 @@ impl Table {
                 } else {
                     (self.named_rows && index == 0).then_some(Heads::Row)
                 };
-                let width = column.width - 2.0 * self.margin;
+                let width = column.room(self.margin);
                 let lines = wrap(cell, style, width)?.len() as f64 * style.line_height();
                 let note = if *is_head { column.note_height(width, &self.body)? } else { 0.0 };
                 let top = y + (height - lines - note) / 2.0;
                 let block = page.block(Role::Cell { table, row, header });
-                let corner = Point::new(x + self.margin, top);
+                let corner = Point::new(x + column.indent + self.margin, top);
                 if !is_head && column.has_disc(cell) {
                     let middle = Point::new(x + column.width / 2.0, y + height / 2.0);
                     in_table(cell, style)?.draw(block, middle, cell, self.mark)?;

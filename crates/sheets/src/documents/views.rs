@@ -147,8 +147,8 @@ pub(super) fn draw_named(
 
 /// From a drawing to the bar beside it, to its middle, in millimetres.
 const TO_BAR: f64 = 1.5;
-/// Width of the bar, in millimetres.
-const BAR: f64 = 1.4;
+/// Width of the bar that marks the client's left, in millimetres.
+pub(super) const BAR: f64 = 1.4;
 
 /// Draws the thick bar beside a drawing that fills an area and has no words at its sides.
 pub(super) fn mark_clients_left(block: &mut Block, pattern: &Pattern, view: View, area: Rect) {

@@ -74,6 +74,8 @@ pub struct DefinedCheckTexts {
 #[derive(Clone, Copy, Debug)]
 pub struct CheckTexts {
     pub check: &'static str,
+    /// Of which side it is.
+    pub side: Option<Side>,
     /// What an estimate says of it beforehand.
     pub foretold: Foretold,
     /// The answers, of which one is ringed.

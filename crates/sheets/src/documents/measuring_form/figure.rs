@@ -5,6 +5,7 @@ use kurbo::{BezPath, Point, Rect, Vec2};
 use words::Language;
 
 use crate::documents::look::{ACCENT, INK, PALE, text};
+use crate::documents::views::BAR;
 use crate::font::Weight;
 use crate::page::{Align, Block, Fill, Pen};
 use crate::text::{SetError, Style};
@@ -100,7 +101,9 @@ pub(super) fn where_to_measure(
     person_from_the_side(block, side);
     person_from_above(block, above);
     let style = text(8.0, Weight::Regular, INK);
-    let left = above + Vec2::new(-20.5, 31.0);
+    let bar = [22.0, 40.0].map(|y| above + Vec2::new(-19.2, y));
+    block.line(bar[0], bar[1], &Pen::solid(BAR, ACCENT));
+    let left = above + Vec2::new(-21.0, 31.0);
     let clients_left = language.shared().clients_left_short;
     block.turned_text(left, -90.0, clients_left, &style, Align::Centre)?;
     for question in drawn(questions) {

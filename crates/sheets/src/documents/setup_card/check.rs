@@ -1,6 +1,7 @@
 //! Second part of the setup card: the checks by hand, and what to change when they find something.
 
 use case::IfThen;
+use cushion::Side;
 use words::{DefinedCheckTexts, Foretold, Language};
 
 use super::super::ClientPapers;
@@ -58,10 +59,14 @@ fn checks(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, row: f64) -> Result<()
     let wide = flow.width() - 3.0 * answer - expected;
     let widths = [wide, expected, answer, answer, answer];
     let mut table = table_with(&texts.check_columns, &widths, 1);
+    table.columns[0] = table.columns[0].clone().beside_bars();
     table.least_row = row;
     let blank = String::new();
     table.row([texts.signed.to_owned(), blank.clone(), blank.clone(), blank.clone(), blank]);
     for own in texts.check_rows {
+        if own.side == Some(Side::Left) {
+            table.of_clients_left.push(table.rows.len());
+        }
         let expected = papers.extras.expected.as_ref().map(|expected| match own.foretold {
             Foretold::Nothing => String::new(),
             Foretold::LeftUnder(side) => language.left_under_bone(&expected.left_under[side]),

@@ -77,6 +77,7 @@ pub(super) fn draw(
         Picture::SitBack => {
             sketch.chair_from_side(27.0);
             sketch.cushion(31.0, 22.5, 57.0, 27.0);
+            sketch.bar((33.0, 25.8), (55.0, 25.8));
             sketch.person_from_side();
             sketch.arrow((28.0, 14.5), (41.5, 14.5));
             Ok(())
@@ -169,6 +170,11 @@ impl Sketch<'_> {
         self.block.path(path, None, Some(LINE));
     }
 
+    /// The bar that marks the client's left.
+    fn bar(&mut self, from: (f64, f64), to: (f64, f64)) {
+        self.line(from, to, &Pen::solid(1.4, ACCENT));
+    }
+
     /// The chair from the client's left, with the seat at a height.
     fn chair_from_side(&mut self, seat: f64) {
         self.circle(53.0, 31.0, 11.5, None, CHAIR);
@@ -200,6 +206,7 @@ impl Sketch<'_> {
     fn hand_under(&mut self) {
         self.chair_from_side(27.8);
         self.cushion(31.0, 20.5, 57.0, 25.0);
+        self.bar((33.0, 23.8), (55.0, 23.8));
         let here = self.origin;
         self.origin = here - Vec2::new(0.0, 2.0);
         let feet = self.origin.y;
@@ -255,8 +262,7 @@ impl Sketch<'_> {
         }
         self.helper(&[(x, 41.0), (x, 40.6)], &[(x, 39.4), (x, 37.8)], 4.2);
         self.thumb_of_cushion(x, 29.2, 35.0);
-        // The bar that marks the client's left.
-        self.line((17.5, 18.0), (17.5, 43.0), &Pen::solid(1.4, ACCENT));
+        self.bar((17.5, 18.0), (17.5, 43.0));
         self.text(words.0, words.1, side, label)
     }
 
@@ -276,7 +282,7 @@ impl Sketch<'_> {
         self.line((28.0, 41.5), (60.0, 41.5), &Pen::solid(2.0, SOFT));
         self.rounded(Rect::new(29.0, 9.0, 59.0, 38.0), 4.0, Some(PALE), Pen::solid(0.8, INK));
         self.arrow((44.0, 24.0), (44.0, 11.5));
-        self.line((26.9, 19.0), (26.9, 30.0), &Pen::solid(1.4, ACCENT));
+        self.bar((26.9, 19.0), (26.9, 30.0));
     }
 
     fn pat(&mut self) {
@@ -285,6 +291,8 @@ impl Sketch<'_> {
         }
         self.line((20.0, 38.0), (68.0, 38.0), &CHAIR);
         self.cushion(22.0, 26.0, 66.0, 37.4);
+        // From behind, as the hand goes under.
+        self.bar((11.5, 18.0), (11.5, 43.0));
         for side in [-1.0, 1.0] {
             let x = |by: f64| 44.0 + side * by;
             let hand = [(x(13.0), 20.0), (x(9.0), 24.4), (x(3.0), 24.6)];
@@ -306,6 +314,7 @@ impl Sketch<'_> {
         let trousers: Vec<_> = right.chain([(x, 32.0)]).chain(left).collect();
         self.filled(&trousers, PALE);
         self.line((x, 18.0), (x, 32.0), &LINE);
+        self.bar((x - 20.0, 18.0), (x - 20.0, 43.0));
         for side in [-6.5, 6.5] {
             let ring = Pen::dashed(0.7, ACCENT, 1.2, 1.6);
             self.circle(x + side, 26.0, 4.8, None, ring);

@@ -10,22 +10,30 @@ const PRESS_ANSWERS: &str = "slack / like / tight";
 const SKIN_ANSWERS: &str = "clear / fades / stays";
 const PRESS: &str = "Press check, ___ against ___";
 
-const fn row(check: &'static str, foretold: Foretold, answers: &'static str) -> CheckTexts {
-    CheckTexts { check, foretold, answers }
+const fn row(
+    check: &'static str,
+    side: Option<Side>,
+    foretold: Foretold,
+    answers: &'static str,
+) -> CheckTexts {
+    CheckTexts { check, side, foretold, answers }
 }
+
+const LEFT: Option<Side> = Some(Side::Left);
+const RIGHT: Option<Side> = Some(Side::Right);
 
 /// The rows, with room for lengths in a unit.
 const fn rows(under: &'static str, lower: &'static str) -> [CheckTexts; 9] {
     [
-        row("Top check, client's LEFT", Foretold::Nothing, TOP_ANSWERS),
-        row("Top check, client's RIGHT", Foretold::Nothing, TOP_ANSWERS),
-        row("Under check, client's LEFT", Foretold::LeftUnder(Side::Left), under),
-        row("Under check, client's RIGHT", Foretold::LeftUnder(Side::Right), under),
-        row("Lower side of the pelvis", Foretold::LowerSide, lower),
-        row(PRESS, Foretold::Nothing, PRESS_ANSWERS),
-        row(PRESS, Foretold::Nothing, PRESS_ANSWERS),
-        row("Skin, LEFT seat bone", Foretold::Nothing, SKIN_ANSWERS),
-        row("Skin, RIGHT seat bone", Foretold::Nothing, SKIN_ANSWERS),
+        row("Top check, client's LEFT", LEFT, Foretold::Nothing, TOP_ANSWERS),
+        row("Top check, client's RIGHT", RIGHT, Foretold::Nothing, TOP_ANSWERS),
+        row("Under check, client's LEFT", LEFT, Foretold::LeftUnder(Side::Left), under),
+        row("Under check, client's RIGHT", RIGHT, Foretold::LeftUnder(Side::Right), under),
+        row("Lower side of the pelvis", None, Foretold::LowerSide, lower),
+        row(PRESS, None, Foretold::Nothing, PRESS_ANSWERS),
+        row(PRESS, None, Foretold::Nothing, PRESS_ANSWERS),
+        row("Skin, LEFT seat bone", LEFT, Foretold::Nothing, SKIN_ANSWERS),
+        row("Skin, RIGHT seat bone", RIGHT, Foretold::Nothing, SKIN_ANSWERS),
     ]
 }
 
