@@ -49,9 +49,9 @@ pub use crate::file_kind::FileKind;
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
     Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,
-    IfThen, LookAt, Mistake, NextStep, NoSizeToMake, OtherCount, PlanRefusal, ReCheck, RecordNote,
-    Remedy, RemedyCost, Shortfall, SinceRecorded, SizeMargin, SizeMisfit, SizeToMake, SizingRule,
-    Source, Telling, Verdict, WhyNoPlan, WhyReCheck,
+    IfThen, LookAt, Mistake, NextStep, NoSizeToMake, OtherCount, OtherPapers, PapersOfPlan,
+    PlanRefusal, ReCheck, RecordNote, Remedy, RemedyCost, Shortfall, SinceRecorded, SizeMargin,
+    SizeMisfit, SizeToMake, SizingRule, Source, Telling, Verdict, WhyNoPlan, WhyReCheck,
 };
 pub use crate::function::{Altitudes, Function, Layers, Propulsion};
 pub use crate::goal::{FrontSides, Goal, Want, WantKind};
@@ -60,7 +60,7 @@ pub use crate::identity::{CushionIdentity, Likeness};
 pub use crate::mirror::{Mirror, Partners};
 pub use crate::moves::{Move, Place};
 pub use crate::plan::{CountReason, Plan, PlannedCount};
-pub use crate::plan_mark::{PlanMark, check_word};
+pub use crate::plan_mark::{PlanMark, check_word, is_check_word};
 pub use crate::posture::{
     Flexibility, LimbLoss, LossLevel, MeasuredAt, PelvicObliquity, PelvicRotation, PelvicTilt,
     Posture, SittingBalance, Tilt, Windswept,

@@ -28,6 +28,12 @@ pub fn check_word(digest: &Digest) -> String {
     (0..LONG).map(sign).collect()
 }
 
+/// Whether a text could be a check word.
+#[must_use]
+pub fn is_check_word(text: &str) -> bool {
+    text.len() == LONG as usize && text.bytes().all(|sign| SIGNS.contains(&sign))
+}
+
 impl Client {
     /// Returns how many plans the record has, with those that were withdrawn: the number of the latest.
     #[must_use]

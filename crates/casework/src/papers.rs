@@ -42,6 +42,8 @@ pub struct PapersOfClient {
     pub papers: Papers,
     /// Where a fresh plan, or the layout, differs from what was recorded.
     pub since_recorded: Vec<SinceRecorded>,
+    /// By what their counts are known again.
+    pub mark: PlanMark,
 }
 
 type Composed = Result<Document, DocumentError>;
@@ -78,6 +80,11 @@ const OF_STOCK: &[(&str, ForStock)] = &[
 /// The documents that are for anybody.
 const BLANK: &[(&str, ForAnybody)] = &[("measuring-form", sheets::blank_form)];
 
+/// What the documents of a client are called, without whose they are.
+pub(crate) fn names_of_client() -> impl Iterator<Item = &'static str> {
+    OF_CLIENT.iter().map(|(name, _)| *name)
+}
+
 impl OpenCase {
     /// Composes all papers of a client from the plan that was recorded last.
     ///
@@ -102,7 +109,8 @@ impl OpenCase {
             named(name, compose(&papers, paper), file)
         };
         let papers = Papers::of(OF_CLIENT.iter().map(compose))?;
-        Ok(PapersOfClient { papers, since_recorded: self.since_recorded(plan, &fresh, on) })
+        let since_recorded = self.since_recorded(plan, &fresh, on);
+        Ok(PapersOfClient { papers, since_recorded, mark })
     }
 
     /// Composes the record as pages, each entry with a small drawing of the cells after it.

@@ -53,8 +53,7 @@ impl Shelf for DiskShelf {
         let mut names = Vec::new();
         for entry in fs::read_dir(path).map_err(fail)? {
             let entry = entry.map_err(fail)?;
-            // What is gone by now, or a link to nothing, is no file.
-            let is_file = fs::metadata(entry.path()).is_ok_and(|about| about.is_file());
+            let is_file = is_file(&entry).map_err(fail)?;
             // A name that is no text could not be asked for.
             let Ok(name) = entry.file_name().into_string() else { continue };
             if is_file && !name.starts_with(OURS) {
@@ -72,6 +71,16 @@ impl Shelf for DiskShelf {
     fn beside(&self, name: &str, other: &str) -> String {
         let folder = Path::new(name).parent().unwrap_or(Path::new(""));
         text(&folder.join(other))
+    }
+}
+
+/// Whether an entry of a folder is a file; what is gone by now, or a link to nothing, is none.
+fn is_file(entry: &fs::DirEntry) -> std::io::Result<bool> {
+    match fs::metadata(entry.path()) {
+        Ok(about) => Ok(about.is_file()),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(false),
+        Err(_) if entry.file_type()?.is_symlink() => Ok(false),
+        Err(error) => Err(error),
     }
 }
 

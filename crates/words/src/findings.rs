@@ -33,6 +33,7 @@ pub trait FindingWords:
             Finding::ReCheck(own) => self.why_re_check(own),
             Finding::Since(own) => self.since_recorded(own),
             Finding::Record(own) => self.record_note(own),
+            Finding::OtherPapers(own) => self.other_papers(own),
             Finding::Source(own) => self.source(*own).to_owned(),
         }
     }

@@ -1,8 +1,8 @@
 //! What is said of the record: entries, what is in the cushion, how the fitting stands.
 
 use case::{
-    CheckOutcome, CheckPart, CountedFrom, Entry, Expected, OtherCushion, PartsChecked, RecordNote,
-    Standing,
+    CheckOutcome, CheckPart, CountedFrom, Entry, Expected, OtherCushion, OtherPapers, PartsChecked,
+    RecordNote, Standing,
 };
 
 /// What is said of the record.
@@ -46,6 +46,12 @@ pub trait RecordWords {
 
     /// What the record says that whoever works on the cushion should know: a sentence.
     fn record_note(&self, note: &RecordNote) -> String;
+
+    /// That papers of other counts lie in the folder into which papers are written: a clause.
+    fn other_papers(&self, papers: &OtherPapers) -> String;
+
+    /// The text that lies in such a folder: which of the papers are of which plan, and which hold.
+    fn which_papers_hold(&self, papers: &OtherPapers) -> String;
 
     /// That a plan or moves are proposed, and that what is done is recorded after it was done: a
     /// sentence.

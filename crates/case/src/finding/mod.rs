@@ -10,6 +10,7 @@ mod goal_outcome;
 mod if_then;
 mod limit;
 mod mistake;
+mod other_papers;
 mod re_check;
 mod record_note;
 mod refusal;
@@ -25,6 +26,7 @@ pub use self::goal_outcome::{GoalNumber, GoalOutcome, Shortfall};
 pub use self::if_then::{CardFinding, CostAtBone, IfThen, Remedy, RemedyCost};
 pub use self::limit::BrokenLimit;
 pub use self::mistake::Mistake;
+pub use self::other_papers::{OtherPapers, PapersOfPlan};
 pub use self::re_check::{ReCheck, WhyReCheck};
 pub use self::record_note::RecordNote;
 pub use self::refusal::{AdjustRefusal, ByHand, PlanRefusal, WhyNoPlan};
@@ -77,6 +79,8 @@ pub enum Finding {
     Since(SinceRecorded),
     /// What the record says that whoever works on the cushion should know.
     Record(RecordNote),
+    /// Papers of other counts that lie beside those that are written.
+    OtherPapers(OtherPapers),
     /// Where a rule comes from.
     Source(Source),
 }
@@ -105,6 +109,7 @@ impl Finding {
             Self::ReCheck(own) => own.id().to_owned(),
             Self::Since(own) => own.id().to_owned(),
             Self::Record(own) => own.id().to_owned(),
+            Self::OtherPapers(_) => OtherPapers::ID.to_owned(),
             Self::Source(own) => own.id().to_owned(),
         }
     }
@@ -138,5 +143,6 @@ wrapped! {
     Mistake => Mistake,
     WhyReCheck => ReCheck,
     SinceRecorded => Since,
-    RecordNote => Record
+    RecordNote => Record,
+    OtherPapers => OtherPapers
 }

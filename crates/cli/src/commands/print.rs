@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use case::text::LengthUnit;
-use case::{Finding, RecordNote};
+use case::{ClientCode, Finding, PlanMark, RecordNote};
 use casework::{Edition, OpenCase, Papers, Wanted, WorkError};
 use files::report::StandingReport;
 use words::ENGLISH;
@@ -26,7 +26,7 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
     let paper = arguments.paper.sheet();
     let edition = Edition { language: ENGLISH, on, paper, large_print: arguments.large };
     let outside = Outside::new(&arguments.plugins);
-    let Made { papers, read, since, standing } =
+    let Made { papers, read, mut since, standing, of } =
         match (&arguments.client, &arguments.stock, arguments.size) {
             (Some(client), _, _) => of_client(client, &outside, edition)?,
             (None, Some(layout), Some(size)) => {
@@ -44,7 +44,15 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
             }
         };
     let wanted = Wanted { pictures: arguments.png, outlines: arguments.outlines };
-    let exported = casework::export(&papers.made, wanted)?;
+    let mut exported = casework::export(&papers.made, wanted)?;
+    if let Some((code, mark)) = &of {
+        let (shelf, folder) = (outside.shelf(), name(&arguments.out));
+        let (others, note) =
+            casework::other_papers(shelf, &folder, (code, mark), edition.language)?;
+        // The note comes first: whatever ends the writing, older papers are marked before.
+        exported.splice(..0, note);
+        since.extend((!others.others.is_empty()).then_some(Finding::OtherPapers(others)));
+    }
     let read = inputs(&read, &arguments.plugins);
     let paths = outputs::papers(&outside, &arguments.out, exported, &read)?;
     written::tell_papers(terminal, &paths, (&since, standing.as_ref()))?;
@@ -76,6 +84,8 @@ struct Made {
     read: Vec<PathBuf>,
     since: Vec<Finding>,
     standing: Option<StandingReport>,
+    /// Whose papers they are, and of which plan.
+    of: Option<(ClientCode, PlanMark)>,
 }
 
 /// Composes a client's papers.
@@ -89,12 +99,13 @@ fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<Made, F
                 path.display()
             )),
         })?;
-    let papers = of_client.papers.with_prefix(case.client.value.code.as_str());
+    let code = case.client.value.code.clone();
+    let papers = of_client.papers.with_prefix(&casework::prefix(&code, &of_client.mark));
     let notes = case.client.value.record_notes().into_iter();
     let notes = notes.filter(|own| !matches!(own, RecordNote::Believed(_))).map(Finding::Record);
     let since = of_client.since_recorded.into_iter().map(Finding::Since).chain(notes).collect();
     let standing = case.standing(edition.on);
     let standing = Some(StandingReport::new(standing, say::about(&case).standing(standing)));
     let read = case.inputs().into_iter().map(PathBuf::from).collect();
-    Ok(Made { papers, read, since, standing })
+    Ok(Made { papers, read, since, standing, of: Some((code, of_client.mark)) })
 }

@@ -33,10 +33,7 @@ fn check(layout: &str, size: &str) {
             assert_eq!(said.code, Some(0), "{layout} in {size} on {paper}: {}", said.stderr);
         }
         // The card has a second page where there is more to say.
-        let first = format!("{paper}/K-17-setup-card");
-        let names = dir.names().into_iter();
-        let mut names = names.filter(|name| name.starts_with(&first) && name.ends_with(".svg"));
-        let card = texts(&dir.read(&names.next().unwrap()));
+        let card = texts(&dir.paper(&format!("{paper}/K-17"), "setup-card-1.svg"));
         // In a narrow compartment the word stands below the number.
         let below = |at: usize| card.get(at + 1).is_some_and(|text| text == "cells");
         let shown = card.iter().enumerate().filter_map(|(at, text)| {

@@ -255,7 +255,10 @@ fn papers_are_written_or_not() {
         let dir = planned().with("out", "");
         fs::remove_file(dir.path().join("out")).unwrap();
         fs::create_dir(dir.path().join("out")).unwrap();
-        dir.with("out/T-1-tag.svg", "an older one").with("out/T-1-fill-card.pdf", "older")
+        // Of an older plan: a note that marks them is written with the papers, or nothing is.
+        let of_older = |name: &str| format!("out/T-1-plan-1-AAAA-{name}");
+        let dir = dir.with(&of_older("tag.svg"), "older");
+        dir.with(&of_older("fill-card.pdf"), "older").with("out/T-1-WHICH-PAPERS-HOLD.txt", "older")
     };
     survives(&begun, &["print", "c.toml", "--out", "out"], 37);
     let stock = ["print", "--stock", "row-six", "--size", "440x400", "--out", "papers"];

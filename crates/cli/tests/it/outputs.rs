@@ -66,9 +66,11 @@ fn papers_are_not_written_over_the_file_that_they_are_made_from() {
     let dir = dir();
     dir.run(&["plan", "client.toml", "--record", "--by", "OT"]).done();
     let recorded = dir.read("client.toml");
-    let dir = dir.with("K-17-tag.svg", recorded);
-    let words = ["print", "K-17-tag.svg", "--out", "."];
-    check_refused(&dir, &words, "`./K-17-tag.svg` would be written over `K-17-tag.svg`");
+    dir.run(&["print", "client.toml", "--out", "x"]).done();
+    let name = dir.papers_of("x/K-17", "tag.svg")[0].replace("x/", "");
+    let dir = dir.with(&name, recorded);
+    let over = format!("`./{name}` would be written over `{name}`");
+    check_refused(&dir, &["print", &name, "--out", "."], &over);
 }
 
 #[test]

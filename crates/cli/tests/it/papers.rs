@@ -5,7 +5,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-use crate::runner::{Ran, TestDir};
+use crate::runner::{Ran, TestDir, without_plan};
 
 const LAYOUT: &str = include_str!("data/layout.toml");
 const CLIENT: &str = include_str!("data/client.toml");
@@ -149,7 +149,13 @@ fn papers_are_named_in_order_and_written_the_same_each_time() {
     let names = dir.run(&["print", "client.toml", "--out", "a"]).done();
     // The last line says how the fitting stands.
     let state = "State: ESTIMATE. No finished check of these counts was recorded.\n";
-    assert_eq!(names, PAPERS.map(|name| format!("a/{name}\n")).concat() + state);
+    let plain: String = names.lines().map(|name| without_plan(name) + "\n").collect();
+    assert_eq!(plain, PAPERS.map(|name| format!("a/{name}\n")).concat() + state);
+    // The number of the plan and its check word stand on the page as in the name.
+    let card = texts(&dir.paper("a/K-17", "setup-card-1.svg")).join(" ");
+    let (mark, _) = names.split_once("-setup-card").unwrap();
+    let (number, word) = mark.rsplit_once("plan-").unwrap().1.split_once('-').unwrap();
+    assert!(number == "1" && card.contains(word), "{mark}: {card}");
     dir.run(&["print", "client.toml", "--out", "b"]).done();
     let first = bytes(&dir.path().join("a"));
     assert_eq!(first.len(), PAPERS.len());
@@ -179,8 +185,9 @@ fn a_sheet_that_cannot_be_made_stops_no_other() {
     let expected = PAPERS.into_iter().filter(|name| !name.contains("take-home"));
     let mut expected: Vec<&str> = expected.collect();
     expected.sort_unstable();
-    assert_eq!(written.keys().collect::<Vec<_>>(), expected);
-    assert!(expected.iter().all(|name| ran.stdout.contains(name)), "{}", ran.stdout);
+    let names: Vec<String> = written.keys().map(|name| without_plan(name)).collect();
+    assert_eq!(names, expected);
+    assert!(written.keys().all(|name| ran.stdout.contains(name)), "{}", ran.stdout);
 }
 
 #[test]
@@ -188,7 +195,7 @@ fn words_are_shapes_and_print_is_large_where_asked() {
     let dir = recorded();
     dir.run(&["print", "client.toml", "--out", "usual"]).done();
     dir.run(&["print", "client.toml", "--outlines", "--large", "--out", "other"]).done();
-    let svg = |folder: &str| dir.read(&format!("{folder}/K-17-take-home-1.svg"));
+    let svg = |folder: &str| dir.paper(&format!("{folder}/K-17"), "take-home-1.svg");
     assert!(svg("usual").contains("<text") && !svg("other").contains("<text"));
     let pages = |folder: &str| {
         let names = bytes(&dir.path().join(folder)).into_keys();
@@ -204,6 +211,79 @@ fn nothing_is_recorded_that_papers_could_not_show() {
     assert_ne!(ran.code, Some(0));
     assert!(ran.stderr.contains('漢'), "{}", ran.stderr);
     assert_eq!(dir.read("client.toml"), CLIENT);
+}
+
+/// What the note of a folder says, if there is one.
+fn note(dir: &TestDir, folder: &str) -> Option<String> {
+    let name = format!("{folder}/K-17-WHICH-PAPERS-HOLD.txt");
+    dir.names().contains(&name).then(|| dir.read(&name))
+}
+
+#[test]
+fn papers_of_an_older_plan_in_the_folder_are_told_and_marked_and_left_as_they_are() {
+    let dir = recorded();
+    dir.run(&["print", "client.toml", "--out", "x"]).done();
+    let older = bytes(&dir.path().join("x"));
+    let one = ["record", "client.toml", "recount", "1=110", "--by", "carer"];
+    assert_eq!(dir.run(&one).code, Some(0));
+    let (said, warned) = dir.run(&["print", "client.toml", "--out", "x"]).warned();
+    assert!(warned.contains("16 files of plan 1, check word "), "{warned}");
+    assert!(warned.contains("SUPERSEDED"), "{warned}");
+    let note = note(&dir, "x").unwrap();
+    assert!(said.starts_with("x/K-17-WHICH-PAPERS-HOLD.txt\n"), "{said}");
+    let now = bytes(&dir.path().join("x"));
+    for (name, bytes) in &older {
+        assert_eq!(now.get(name), Some(bytes), "{name}");
+        assert!(note.contains(&format!("- {name}\n")), "{name}: {note}");
+    }
+    // None of those that hold is listed as one that does not.
+    let newer: Vec<&String> = now.keys().filter(|name| !older.contains_key(*name)).collect();
+    assert_eq!(newer.len(), older.len() + 1, "{newer:?}");
+    assert!(newer.iter().all(|name| !note.contains(&format!("- {name}"))), "{note}");
+    // Once the older ones are taken away, the note does not go on saying what was.
+    older.keys().for_each(|name| fs::remove_file(dir.path().join("x").join(name)).unwrap());
+    dir.run(&["print", "client.toml", "--out", "x"]).done();
+    let after = self::note(&dir, "x").unwrap();
+    assert!(!after.contains("SUPERSEDED") && after.contains("no others"), "{after}");
+}
+
+#[test]
+fn papers_of_a_later_plan_are_never_called_superseded() {
+    let dir = recorded();
+    let older = dir.read("client.toml");
+    // The same counts once more, as another plan.
+    let twice = format!("{older}\n{}", &older[older.find("[[record]]").unwrap()..]);
+    let dir = dir.with("older.toml", older).with("client.toml", twice);
+    assert_eq!(dir.run(&["print", "client.toml", "--out", "x"]).code, Some(0));
+    let (_, warned) = dir.run(&["print", "older.toml", "--out", "x"]).warned();
+    assert!(warned.contains("later plan") && !warned.contains("SUPERSEDED"), "{warned}");
+    let note = note(&dir, "x").unwrap();
+    assert!(note.contains("LATER: plan 2") && !note.contains("SUPERSEDED"), "{note}");
+    let said = dir.run(&["print", "older.toml", "--out", "x", "--json"]);
+    let said: serde_json::Value = serde_json::from_str(&said.stdout).unwrap();
+    let told = said["warnings"].as_array().unwrap();
+    let told = told.iter().find(|own| own["id"] == "other-papers").unwrap();
+    assert_eq!(
+        (&told["others"][0]["plan"], &told["others"][0]["superseded"]),
+        (&2.into(), &false.into())
+    );
+}
+
+#[test]
+fn the_same_plan_again_and_papers_of_others_are_not_marked() {
+    let dir = recorded();
+    let other = dir.read("client.toml").replacen("\"K-17\"", "\"K-1\"", 1);
+    let dir = dir.with("other.toml", other);
+    dir.run(&["print", "other.toml", "--out", "x"]).done();
+    dir.run(&["print", "--blank", "--out", "x"]).done();
+    dir.run(&["print", "client.toml", "--out", "x"]).done();
+    // On another day, in larger print, as pictures too: it is the same plan.
+    let again = ["--large", "--png", "--date", "2026-03-05"];
+    dir.run(&[&["print", "client.toml", "--out", "x"][..], &again].concat()).done();
+    dir.run(&["history", "client.toml", "--out", "x"]).done();
+    dir.run(&["print", "client.toml", "--out", "x"]).done();
+    assert_eq!(dir.names().iter().filter(|name| name.ends_with(".txt")).count(), 0);
+    assert!(dir.names().contains(&"x/K-17-history.pdf".to_owned()), "{:?}", dir.names());
 }
 
 #[test]
@@ -228,8 +308,8 @@ fn recorded_counts_are_printed_and_a_fresh_plan_that_differs_is_told() {
         "warning: a fresh plan would have 120 in compartment 1 (pelvis-left), recorded are 117; \
          the recorded counts of 2026-03-01 are printed\n"
     );
-    for name in ["x/K-17-setup-card-1.svg", "x/K-17-fill-card.svg"] {
-        let card = texts(&dir.read(name));
+    for name in ["setup-card-1.svg", "fill-card.svg"] {
+        let card = texts(&dir.paper("x/K-17", name));
         assert!(card.iter().any(|text| text == "117 cells" || text == "117"), "{name}: {card:?}");
         assert!(!card.iter().any(|text| text == "120 cells" || text == "120"), "{name}: {card:?}");
     }
@@ -252,7 +332,7 @@ fn sheet_after(entries: &str, day: &str) -> Vec<String> {
     let dir = dir.with("client.toml", text);
     let ran = dir.run(&["print", "client.toml", "--out", "x", "--date", day]);
     assert_eq!(ran.code, Some(0), "{}", ran.stderr);
-    texts(&dir.read("x/K-17-take-home-1.svg"))
+    texts(&dir.paper("x/K-17", "take-home-1.svg"))
 }
 
 #[test]
@@ -357,10 +437,9 @@ fn a_folder_of_somebody_else_is_told() {
     if fs::write(locked.join("probe"), "").is_ok() {
         return;
     }
-    assert_eq!(
-        dir.run(&["print", "client.toml", "--out", "locked/x"]).failed(6),
-        "error: cannot write `locked/x/K-17-setup-card.pdf`: this user may not write there\n"
-    );
+    let said = dir.run(&["print", "client.toml", "--out", "locked/x"]).failed(6);
+    assert!(said.starts_with("error: cannot write `locked/x/K-17-plan-1-"), "{said}");
+    assert!(said.ends_with("-setup-card.pdf`: this user may not write there\n"), "{said}");
 }
 
 /// A disk that fills up after 40 kB, made of the shell's limit for the size of a file.

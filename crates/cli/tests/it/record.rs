@@ -71,6 +71,8 @@ impl Visits {
     /// The take-home sheet and the setup card of a day, and what was said beside.
     fn papers(&self, of_march: u8) -> (String, String, Ran) {
         let date = format!("2026-03-{of_march:02}");
+        // Papers of other counts would stay beside them.
+        let _ = std::fs::remove_dir_all(self.dir.path().join("papers"));
         let ran = self.dir.run(&["print", "c.toml", "--out", "papers", "--date", &date]);
         let words = |which: &str| -> String {
             let named = |name: &&String| name.starts_with("papers/") && name.contains(which);
@@ -351,7 +353,7 @@ fn hours_are_a_clinicians_word_and_serials_are_on_all_papers() {
         assert!(!sheet.contains(hours), "{sheet}");
     }
     assert!(sheet.contains("Serial SW-0142") && card.contains("SW-0142"), "{card}");
-    let tag: String = texts(&visits.dir.read("papers/T-1-tag.svg")).join(" ");
+    let tag: String = texts(&visits.dir.paper("papers/T-1", "tag.svg")).join(" ");
     assert!(tag.contains("Serial SW-0142"), "{tag}");
     let set = ["set", "c.toml", "carer.sit_at_most.minutes=60", "carer.sit_at_most.times=3"];
     visits.dir.run(&set).done();

@@ -32,6 +32,20 @@ impl TestDir {
         fs::read_to_string(self.0.path().join(name)).unwrap()
     }
 
+    /// The names of a client's papers, `x/K-17` and `tag.svg`, whatever their plan.
+    pub(crate) fn papers_of(&self, client: &str, document: &str) -> Vec<String> {
+        let wanted = format!("{client}-{document}");
+        self.names().into_iter().filter(|name| without_plan(name) == wanted).collect()
+    }
+
+    /// The text of the only paper of that name.
+    #[track_caller]
+    pub(crate) fn paper(&self, client: &str, document: &str) -> String {
+        let names = self.papers_of(client, document);
+        assert_eq!(names.len(), 1, "{client} {document}: {names:?} of {:?}", self.names());
+        self.read(&names[0])
+    }
+
     /// The bytes of a file in it; none of a folder.
     pub(crate) fn bytes(&self, name: &str) -> Option<Vec<u8>> {
         fs::read(self.0.path().join(name)).ok()
@@ -69,6 +83,17 @@ impl TestDir {
     pub(crate) fn run(&self, words: &[&str]) -> Ran {
         Ran::from(self.command(words).output().unwrap())
     }
+}
+
+/// The name of a paper without the number of its plan and its check word.
+pub(crate) fn without_plan(name: &str) -> String {
+    let parts = || {
+        let (client, rest) = name.split_once("-plan-")?;
+        let (number, rest) = rest.split_once('-')?;
+        let (word, document) = rest.split_once('-')?;
+        (number.parse::<u32>().is_ok() && word.len() == 4).then_some((client, document))
+    };
+    parts().map_or(name.to_owned(), |(client, document)| format!("{client}-{document}"))
 }
 
 /// What a run of the program showed.

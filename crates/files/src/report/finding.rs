@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use case::{
     Alarm, AltitudeNote, BrokenLimit, Caution, Doubt, Finding, GoalNumber, GoalOutcome,
-    HeightEffect, Mistake, NextStep, NoSizeToMake, OtherCount, RecordNote, Shortfall,
+    HeightEffect, Mistake, NextStep, NoSizeToMake, OtherCount, OtherPapers, RecordNote, Shortfall,
     SinceRecorded, SizeMargin, SizeMisfit, SizeToMake, SizingRule, Telling, WhyReCheck,
 };
 use cushion::{Length, Mass, Side};
@@ -96,6 +96,7 @@ fn facts(finding: &Finding, say: Say<'_>) -> Facts {
         Finding::ReCheck(own) => why_re_check(own),
         Finding::Since(own) => since_recorded(own),
         Finding::Record(own) => record_note(own),
+        Finding::OtherPapers(own) => other_papers(own),
         Finding::LookAt(_) | Finding::Source(_) => Facts::new(),
     }
 }
@@ -112,6 +113,15 @@ fn record_note(note: &RecordNote) -> Facts {
             some([("missing", json!(missing))])
         }
     }
+}
+
+fn other_papers(own: &OtherPapers) -> Facts {
+    let one = |of: &case::PapersOfPlan| {
+        let (plan, word) = of.mark.as_ref().map(|mark| (mark.number, mark.word.as_str())).unzip();
+        let superseded = !own.is_later(of);
+        json!({ "plan": plan, "word": word, "superseded": superseded, "files": of.files })
+    };
+    some([("others", own.others.iter().map(one).collect())])
 }
 
 fn alarm(alarm: &Alarm) -> Facts {

@@ -9,6 +9,7 @@ mod cautions;
 mod checks;
 mod costs;
 mod files;
+mod folder;
 mod goals;
 
 mod papers;

@@ -2,11 +2,12 @@
 
 use case::{
     Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
-    OtherCushion, PartsChecked, Place, RecordNote, Review, Standing, State,
+    OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Review, Standing, State,
 };
 use cushion::Side;
 
 use super::English;
+use super::folder;
 use super::parts::cells;
 use crate::{BasicWords as _, RecordWords};
 
@@ -205,6 +206,14 @@ impl RecordWords for English {
             RecordNote::BagShort { cells } => self.bag(-cells),
             RecordNote::NotFinished { missing } => not_finished(missing),
         }
+    }
+
+    fn other_papers(&self, papers: &OtherPapers) -> String {
+        folder::warning(papers)
+    }
+
+    fn which_papers_hold(&self, papers: &OtherPapers) -> String {
+        folder::note(papers)
     }
 
     fn sit_at_most(&self, minutes: u32, times: u32) -> String {
