@@ -5,8 +5,10 @@
 
 mod drawing;
 mod fill_card;
+mod height_gauge;
 mod history;
 mod labels;
+mod letter;
 mod look;
 mod measuring_form;
 mod section;
@@ -31,7 +33,9 @@ use crate::text::{SetError, measure};
 
 pub use self::drawing::{drawing, faulty_drawing};
 pub use self::fill_card::{fill_order, stock_fill_card};
+pub use self::height_gauge::height_gauge;
 pub use self::history::history_pages;
+pub use self::letter::{SizeReasons, letter};
 pub use self::look::{INKS, Ink};
 pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
