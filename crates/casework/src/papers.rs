@@ -57,6 +57,8 @@ const OF_CLIENT: &[(&str, ForClient)] = &[
     ("fill-card", sheets::fill_order),
     ("take-home", sheets::take_home),
     ("wash-day", sheets::wash_day),
+    ("height-gauge", sheets::height_gauge),
+    ("letter", sheets::letter),
     ("tag", |papers, _| {
         let marks = (papers.drawn_by(), papers.client.cushion.serial.as_deref());
         let (language, pattern) = (papers.language, papers.pattern);
@@ -178,11 +180,16 @@ impl OpenCase {
 
     /// What the setup card says beyond counts and checks, for the counts that were recorded.
     fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
-        let Ok(weight) = self.weight() else { return sheets::SetupExtras::default() };
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
         let found = self.as_found(Stop::never());
+        let known = sheets::SetupExtras {
+            heights: self.cushion.heights(Some(&found.client), &counts),
+            size: Some(self.size_reasons()),
+            ..sheets::SetupExtras::default()
+        };
+        let Ok(weight) = self.weight() else { return known };
         let advice = fitting::card_advice(&found.client, &self.cushion, weight, &counts);
-        let Some(advice) = advice else { return sheets::SetupExtras::default() };
+        let Some(advice) = advice else { return known };
         let before = self.client.value.before_latest_plan();
         let moves = before
             .as_ref()
@@ -205,7 +212,14 @@ impl OpenCase {
             moves,
             moves_from: before.map(|before| before.from),
             if_then: advice.if_then,
+            ..known
         }
+    }
+
+    /// Why the size was chosen, for the letter.
+    fn size_reasons(&self) -> sheets::SizeReasons {
+        let fitting::Sizing { chosen, margins, suit_too, why_not, .. } = self.sizing();
+        sheets::SizeReasons { best: chosen, margins, suit_too, left: why_not }
     }
 
     /// What changed since a plan was recorded: the texts, the client's weight, and where nothing is

@@ -21,7 +21,7 @@ pub use crate::body::{
 pub use crate::equilibrium::{
     CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Regions, Rest, Resting, SeatedBody,
     SheetModel, SiteRest, TurnStiffness, come_to_rest, come_to_rest_beside, come_to_rest_slowly,
-    effects_of_a_cell,
+    effects_of_a_cell, unloaded_heights,
 };
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};

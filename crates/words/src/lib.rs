@@ -28,9 +28,9 @@ pub use crate::findings::FindingWords;
 pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::{
-    CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HistoryTexts, MeasuringFormTexts,
-    PaperWords, PassageTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts, SurveyTexts,
-    TagTexts, TakeHomeTexts, WashDayTexts, WrittenTableTexts,
+    CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
+    LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts, SetupCardTexts,
+    SharedTexts, StepTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts, WrittenTableTexts,
 };
 pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

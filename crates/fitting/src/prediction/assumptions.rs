@@ -135,6 +135,16 @@ pub(crate) fn assumptions_of(
     Ok(client.taught.iter().fold(assumptions, |usual, taught| as_taught(taught, usual)))
 }
 
+/// What is assumed of a cushion that lies on a table, with what fittings taught of it: nothing holds its
+/// sides, and nobody sits on it.
+pub(crate) fn without_a_chair(client: &Client, pattern: &Pattern) -> Assumptions {
+    // What a client weighs changes nothing of a cushion without them.
+    let mut assumptions = upright(client, pattern, Mass::from_kg(70.0));
+    let usual = Parameters::default().outer_give;
+    assumptions.parameters.outer_give = outer_give(usual, pattern.rim(), None);
+    client.taught.iter().fold(assumptions, |usual, taught| as_taught(taught, usual))
+}
+
 /// The same as fittings taught.
 fn as_taught(taught: &Taught, usual: Assumptions) -> Assumptions {
     let places = [

@@ -49,7 +49,7 @@ impl MeshedCushion {
     }
 
     /// The cells in each compartment, with a factor on their volume.
-    fn cells(&self, counts: &[f64], factor: f64) -> Vec<Cells> {
+    pub(crate) fn cells(&self, counts: &[f64], factor: f64) -> Vec<Cells> {
         let each = self.each * factor;
         let packed = counts.iter().zip(&self.packing);
         packed.map(|(count, packing)| Cells { count: *count, each, packing: *packing }).collect()

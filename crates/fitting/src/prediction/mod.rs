@@ -5,6 +5,7 @@ pub(crate) mod board;
 pub(crate) mod client_on_cushion;
 pub(crate) mod contour;
 pub(crate) mod costs;
+pub(crate) mod heights;
 pub(crate) mod live;
 pub(crate) mod predictor;
 pub(crate) mod prepared;

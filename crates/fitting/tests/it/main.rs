@@ -7,6 +7,7 @@ mod clients;
 mod decision;
 mod fittings;
 mod goals;
+mod heights;
 mod if_then;
 mod live;
 mod mirror;

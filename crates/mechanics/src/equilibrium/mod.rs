@@ -5,6 +5,7 @@ mod bow;
 mod effects;
 mod energy;
 mod equations;
+mod heights;
 mod level;
 mod model;
 mod nested;
@@ -21,6 +22,7 @@ mod unit;
 mod unloaded;
 
 pub use self::effects::{CellEffect, effects_of_a_cell};
+pub use self::heights::unloaded_heights;
 pub use self::model::SheetModel;
 pub use self::regions::Regions;
 pub use self::rest::{Cells, SeatedBody, come_to_rest, come_to_rest_beside, come_to_rest_slowly};

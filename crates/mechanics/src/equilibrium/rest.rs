@@ -17,9 +17,9 @@ use super::unloaded::Unloaded;
 /// Unbalanced force at which the search ends, as a share of the load.
 const ENOUGH: f64 = 1e-9;
 /// The same for the unloaded sheet, as a share of what the cells press up with at a pascal.
-const ENOUGH_PRESSURE: f64 = 1e-6;
+pub(super) const ENOUGH_PRESSURE: f64 = 1e-6;
 /// Steps on one mesh after which the active set has failed; some five do.
-const MOST_STEPS: u32 = 40;
+pub(super) const MOST_STEPS: u32 = 40;
 /// Roll or pitch from which a result has no numbers: ten degrees, far beyond small slopes.
 const TIPPING: f64 = 0.176;
 

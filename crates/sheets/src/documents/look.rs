@@ -41,7 +41,7 @@ const LEFT: f64 = 16.0;
 /// White left at the top of a page.
 const TOP: f64 = 9.0;
 /// White left at the right and at the bottom: what any printer can leave, and a last line.
-const MARGIN: f64 = 12.0;
+pub(super) const MARGIN: f64 = 12.0;
 
 /// Columns that facts, drawings and tables share.
 const COLUMNS: usize = 12;

@@ -5,8 +5,10 @@
 
 mod drawing;
 mod fill_card;
+mod height_gauge;
 mod history;
 mod labels;
+mod letter;
 mod look;
 mod masthead;
 mod measuring_form;
@@ -32,7 +34,9 @@ use crate::text::SetError;
 
 pub use self::drawing::{drawing, faulty_drawing};
 pub use self::fill_card::{fill_order, stock_fill_card};
+pub use self::height_gauge::height_gauge;
 pub use self::history::history_pages;
+pub use self::letter::{SizeReasons, letter};
 pub use self::look::{INKS, Ink};
 use self::masthead::Masthead;
 pub use self::measuring_form::{BlankForm, blank_form};

@@ -372,7 +372,14 @@ fn every_text_that_is_not_in_a_drawing_has_a_size_of_the_scale() {
         for case in [Case::of(layout, size), Case::of(layout, size).fitted()] {
             for large_print in [false, true] {
                 let papers = sheets::ClientPapers { large_print, ..case.papers() };
-                let of = [setup_card, fill_order, take_home, sheets::wash_day];
+                let of = [
+                    setup_card,
+                    fill_order,
+                    take_home,
+                    sheets::wash_day,
+                    sheets::height_gauge,
+                    sheets::letter,
+                ];
                 for document in of.map(|compose| compose(&papers, Paper::Letter).unwrap()) {
                     let blocks = document.pages.iter().flat_map(|page| &page.blocks);
                     let words =

@@ -6,12 +6,12 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 
 use case::{
     CardFinding, Caution, Contact, CostAtBone, Entry, GoalNumber, GoalOutcome, IfThen, Move, Place,
-    Remedy, RemedyCost, Shortfall, SiteName, SizeMisfit, Want,
+    Remedy, RemedyCost, Shortfall, SiteName, SizeMisfit, Spread, Want,
 };
 use cushion::{Length, Side};
 use sheets::{
-    Document, Mark, PAPERS, Rect, fill_order, setup_card, stock_fill_card, tag, tags_sheet,
-    take_home, wash_day,
+    Document, Mark, PAPERS, Rect, SizeReasons, fill_order, height_gauge, letter, setup_card,
+    stock_fill_card, tag, tags_sheet, take_home, wash_day,
 };
 
 use crate::papers::{Case, DAY, PROGRAM};
@@ -67,6 +67,16 @@ fn full(mut case: Case, goals: usize) -> Case {
         cost: Some(RemedyCost { side: Side::Left, there: COST, other: COST }),
     };
     case.extras.if_then = vec![row; 4 * goals];
+    case.client.goals = vec![case::Goal { want: GOAL.want, because: Some(LONG.into()) }; goals];
+    let mm = Length::from_mm;
+    let high = case.pattern.wall_height() + mm(24.0);
+    let height = Spread { central: high - mm(6.0), low: high - mm(15.0), high };
+    // One is not known.
+    case.extras.heights = vec![Some(height); numbers.len()];
+    case.extras.heights[0] = None;
+    let left = vec![(case.plan.size, vec![SizeMisfit::WiderThanChair; 6]); 8 * goals];
+    case.extras.size =
+        Some(SizeReasons { best: Some(case.plan.size), left, ..SizeReasons::default() });
     case
 }
 
@@ -89,6 +99,8 @@ fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
         fill_order(&papers, paper).unwrap(),
         take_home(&papers, paper).unwrap(),
         wash_day(&papers, paper).unwrap(),
+        height_gauge(&papers, paper).unwrap(),
+        letter(&papers, paper).unwrap(),
     ]
 }
 

@@ -7,7 +7,9 @@
 #![allow(missing_docs, reason = "a field of texts is named for what it says")]
 
 mod fill_card;
+mod height_gauge;
 mod history;
+mod letter;
 mod measuring_form;
 mod sections;
 mod setup_card;
@@ -19,13 +21,16 @@ mod wash_day;
 
 use case::question::{Group, Question};
 use case::{
-    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
-    Place, PlanMark, Posture, RecordedPlan, Review, SiteName, Skin, Spread, Standing,
+    Adjustment, Chair, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck,
+    Function, Goal, GoalOutcome, Measures, Place, PlanMark, Posture, RecordedPlan, Review,
+    SiteName, Skin, Spread, Standing, Weighing,
 };
-use cushion::{Length, Mass, Side, Size};
+use cushion::{Length, Mass, Pattern, Side, Size};
 
 pub use self::fill_card::FillCardTexts;
+pub use self::height_gauge::HeightGaugeTexts;
 pub use self::history::HistoryTexts;
+pub use self::letter::LetterTexts;
 pub use self::measuring_form::MeasuringFormTexts;
 pub use self::sections::SectionTexts;
 pub use self::setup_card::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
@@ -49,6 +54,10 @@ pub trait PaperWords {
     fn take_home(&self) -> &'static TakeHomeTexts;
     /// The sheet for the day of a wash.
     fn wash_day(&self) -> &'static WashDayTexts;
+    /// The height gauge.
+    fn height_gauge(&self) -> &'static HeightGaugeTexts;
+    /// The letter with the reasons.
+    fn letter(&self) -> &'static LetterTexts;
     /// The page of a record.
     fn history(&self) -> &'static HistoryTexts;
     /// The blank measuring form.
@@ -122,6 +131,23 @@ pub trait PaperWords {
 
     /// How the fitting stands, for carers.
     fn take_home_state(&self, standing: Standing<'_>) -> String;
+    /// A height beside its mark on the gauge.
+    fn height_on_gauge(&self, height: Length) -> String;
+    /// Of which client and plan a gauge is that was cut out.
+    fn whose_gauge(&self, code: &ClientCode, mark: &PlanMark) -> String;
+
+    /// What a letter asks for: the pattern with so many cells in it, and so many spare.
+    fn asked_for(&self, pattern: &Pattern, cells: u32, spares: u32) -> String;
+    /// What was measured of client and chair, each with its name; what was not is left out.
+    fn measured(
+        &self,
+        measures: &Measures,
+        weighing: Option<&Weighing>,
+        chair: &Chair,
+    ) -> Vec<[String; 2]>;
+    /// A goal with its reason, and what is expected of it where that is known: sentences.
+    fn goal_in_letter(&self, goal: &Goal, outcome: Option<&GoalOutcome>) -> String;
+
     /// By which code the client is known.
     fn code(&self, code: &ClientCode) -> String;
     /// Whom to call, and when they answer.

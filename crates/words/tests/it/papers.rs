@@ -1,8 +1,8 @@
 //! What stands on the papers: whole sentences, for every number.
 
 use case::{
-    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, Looked, Move, Place, RecordedPlan,
-    Review, SiteName, Standing, State,
+    ClientCode, Contact, CountedFrom, Date, Digest, Lapse, Looked, Move, OtherPapers, PapersOfPlan,
+    Place, PlanMark, RecordedPlan, Review, SiteName, Standing, State,
 };
 use cushion::Side;
 use words::{ENGLISH, Language};
@@ -50,6 +50,33 @@ fn plan() -> RecordedPlan {
         drawn_by: Some("rings 1.2".into()),
         why: None,
         expected: None,
+    }
+}
+
+fn goal(because: Option<&str>) -> case::Goal {
+    case::Goal { want: case::Want::CorrectObliquity, because: because.map(str::to_owned) }
+}
+
+/// Papers of a plan of a number and of one that nobody knows, beside those of plan 2.
+fn other_papers(number: usize) -> OtherPapers {
+    let mark = |number| PlanMark { number, word: "K7QF".to_owned() };
+    let of = |mark| PapersOfPlan { mark, files: vec!["K-17-tag.pdf".to_owned()] };
+    OtherPapers {
+        code: ClientCode::new("K-17").expect("it is a code"),
+        printed: mark(2),
+        others: vec![of(None), of(Some(mark(number)))],
+    }
+}
+
+#[test]
+fn a_later_plan_is_never_called_superseded_and_an_older_one_always() {
+    for (number, later) in [(1, false), (3, true)] {
+        let papers = other_papers(number);
+        let said = [ENGLISH.other_papers(&papers), ENGLISH.which_papers_hold(&papers)];
+        assert!(said[0].contains("SUPERSEDED") != later, "{said:?}");
+        assert!(said.iter().all(|own| own.to_lowercase().contains("later") == later), "{said:?}");
+        let of = format!("plan {number}, check word K7QF");
+        assert!(said.iter().all(|own| own.contains(&of)), "{said:?}");
     }
 }
 
@@ -110,7 +137,8 @@ fn others(say: &dyn Language) -> Vec<String> {
         ]
     });
     let plan = plan();
-    let mark = case::PlanMark { number: 2, word: "K7QF".to_owned() };
+    let mark = PlanMark { number: 2, word: "K7QF".to_owned() };
+    let code = ClientCode::new("K-17").expect("it is a code");
     let contact = |hours| Contact { who: "Clinic".into(), phone: "01632 960123".into(), hours };
     let moves = [
         CountedFrom::Stock,
@@ -144,6 +172,11 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.what_is_cut("K-17", "Row of six", plan.size, Some(DAY)),
         say.section_along(Side::Right),
         say.survey_of("row-six"),
+        say.whose_gauge(&code, &mark),
+        say.goal_in_letter(&goal(Some("a sore.")), None),
+        say.goal_in_letter(&goal(None), None),
+        say.other_papers(&other_papers(1)),
+        say.other_papers(&other_papers(3)),
     ];
     states.chain(moves.map(|from| say.moves_from(from))).chain(own).collect()
 }
@@ -174,6 +207,8 @@ fn no_text_of_a_document_is_empty_or_has_a_gap() {
         format!("{:#?}", say.take_home()),
         format!("{:#?}", say.measuring_form()),
         format!("{:#?}", say.wash_day()),
+        format!("{:#?}", say.height_gauge()),
+        format!("{:#?}", say.letter()),
         format!("{:#?}", say.sections()),
         format!("{:#?}", say.survey()),
     ];

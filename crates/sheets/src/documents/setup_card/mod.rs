@@ -11,7 +11,7 @@ use cushion::{Length, Side};
 use kurbo::{Point, Rect};
 
 use super::look::{ACCENT, BODY, GUTTER, INK, PALE, STRONG, foot, inside};
-use super::{ClientPapers, DocumentError};
+use super::{ClientPapers, DocumentError, SizeReasons};
 use crate::color::Color;
 use crate::flow::Flow;
 use crate::frame::Frame;
@@ -35,6 +35,11 @@ pub struct SetupExtras {
     pub moves_from: Option<CountedFrom>,
     /// What to move when a check finds something.
     pub if_then: Vec<IfThen>,
+    /// How high each compartment is expected to stand without a client, in the pattern's order; none
+    /// where that is not known.
+    pub heights: Vec<Option<Spread<Length>>>,
+    /// Why the size was chosen.
+    pub size: Option<SizeReasons>,
 }
 
 /// How a client is expected to sit.

@@ -4,7 +4,9 @@
 
 mod dates;
 mod fill_card;
+mod height_gauge;
 mod history;
+mod letter;
 mod measuring_form;
 mod sections;
 mod setup_card;
@@ -18,18 +20,19 @@ mod wash_day;
 use case::question::{Group, Question, QuestionWords};
 use case::text::LengthUnit;
 use case::{
-    Adjustment, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck, Function,
-    Lapse, Place, PlanMark, Posture, RecordedPlan, Review, SiteName, Skin, Spread, Standing, State,
+    Adjustment, Chair, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck,
+    Function, Goal, GoalOutcome, Lapse, Measures, Place, PlanMark, Posture, RecordedPlan, Review,
+    SiteName, Skin, Spread, Standing, State, Weighing,
 };
-use cushion::{Length, Mass, Side, Size};
+use cushion::{Length, Mass, Pattern, Side, Size};
 
 use self::dates::day;
 use super::English;
-use super::parts::{capital, cells, counted, inches, kg, list, loud_side, side};
+use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{
-    BasicWords, FillCardTexts, HistoryTexts, MeasuringFormTexts, PaperWords, RecordWords,
-    ReportWords, SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
-    WashDayTexts,
+    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, LetterTexts,
+    MeasuringFormTexts, PaperWords, RecordWords, ReportWords, SectionTexts, SetupCardTexts,
+    SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -58,6 +61,14 @@ impl PaperWords for English {
 
     fn wash_day(&self) -> &'static WashDayTexts {
         wash_day::TEXTS
+    }
+
+    fn height_gauge(&self) -> &'static HeightGaugeTexts {
+        height_gauge::TEXTS
+    }
+
+    fn letter(&self) -> &'static LetterTexts {
+        letter::TEXTS
     }
 
     fn history(&self) -> &'static HistoryTexts {
@@ -316,6 +327,51 @@ impl PaperWords for English {
                 format!("Checked on {} by {}. Do not change it.", day(looked.on), looked.by)
             }
         }
+    }
+
+    fn height_on_gauge(&self, height: Length) -> String {
+        match self.lengths {
+            LengthUnit::Millimetres => mm(height),
+            LengthUnit::Inches => format!("{} in", inches(height)),
+        }
+    }
+
+    fn whose_gauge(&self, code: &ClientCode, mark: &PlanMark) -> String {
+        format!("{code}, plan {}, {}", mark.number, mark.word)
+    }
+
+    fn asked_for(&self, pattern: &Pattern, cells: u32, spares: u32) -> String {
+        let compartments = counted(pattern.compartments().len(), "compartment");
+        let rating = match pattern.max_user_weight() {
+            Some(most) => format!("for a client of {} at most", kg(most)),
+            None => "in a size that is not made as yet, and not rated".to_owned(),
+        };
+        format!(
+            "An adjustable cushion, {}, {}, of {compartments} with counted cells, {rating}: {} in it, and {} in a bag.",
+            pattern.title(),
+            self.size(pattern.size()),
+            counted(cells as usize, "cell"),
+            counted(spares as usize, "spare cell"),
+        )
+    }
+
+    fn measured(
+        &self,
+        measures: &Measures,
+        weighing: Option<&Weighing>,
+        chair: &Chair,
+    ) -> Vec<[String; 2]> {
+        letter::measured(*self, measures, weighing, chair)
+    }
+
+    fn goal_in_letter(&self, goal: &Goal, outcome: Option<&GoalOutcome>) -> String {
+        let said = match outcome {
+            Some(outcome) => self.goal_outcome(outcome),
+            None => format!("{}. Nothing is expected of it yet.", capital(&self.goal(&goal.want))),
+        };
+        let because = goal.because.as_ref();
+        let because = because.map(|own| format!(" Because: {}.", own.trim_end_matches('.')));
+        said + &because.unwrap_or_default()
     }
 
     fn code(&self, code: &ClientCode) -> String {
