@@ -570,7 +570,10 @@ pub(crate) struct Merge {
     seatwright print K-17.toml --out papers\n  \
     seatwright print --stock row-six --size 440x400 --out papers\n  \
     seatwright print --blank --paper letter --units in --out papers\n\n\
-    A client's papers show the counts that were planned or put in last, never others.\n\
+    A client's papers show the counts that were planned or put in last, never others: setup card,\n\
+    fill card, take-home sheet, wash-day sheet, height gauge, letter with the reasons, tag.\n\
+    Their names have the plan's number and check word: K-17-plan-2-7GES-tag.pdf. Papers of other\n\
+    counts in the folder are told, and a text in it says which hold.\n\
     `seatwright plan CLIENT --record` records them.")]
 pub(crate) struct Print {
     /// Path of the client file

@@ -11,7 +11,7 @@ const LAYOUT: &str = include_str!("data/layout.toml");
 const CLIENT: &str = include_str!("data/client.toml");
 
 /// A client's papers, without pictures.
-const PAPERS: [&str; 16] = [
+const PAPERS: [&str; 22] = [
     "K-17-setup-card.pdf",
     "K-17-setup-card-1.svg",
     "K-17-setup-card-2.svg",
@@ -26,6 +26,12 @@ const PAPERS: [&str; 16] = [
     "K-17-take-home-5.svg",
     "K-17-wash-day.pdf",
     "K-17-wash-day.svg",
+    "K-17-height-gauge.pdf",
+    "K-17-height-gauge-1.svg",
+    "K-17-height-gauge-2.svg",
+    "K-17-letter.pdf",
+    "K-17-letter-1.svg",
+    "K-17-letter-2.svg",
     "K-17-tag.pdf",
     "K-17-tag.svg",
 ];
@@ -227,7 +233,7 @@ fn papers_of_an_older_plan_in_the_folder_are_told_and_marked_and_left_as_they_ar
     let one = ["record", "client.toml", "recount", "1=110", "--by", "carer"];
     assert_eq!(dir.run(&one).code, Some(0));
     let (said, warned) = dir.run(&["print", "client.toml", "--out", "x"]).warned();
-    assert!(warned.contains("16 files of plan 1, check word "), "{warned}");
+    assert!(warned.contains("22 files of plan 1, check word "), "{warned}");
     assert!(warned.contains("SUPERSEDED"), "{warned}");
     let note = note(&dir, "x").unwrap();
     assert!(said.starts_with("x/K-17-WHICH-PAPERS-HOLD.txt\n"), "{said}");
@@ -408,7 +414,8 @@ fn the_example_of_the_starter_prints_as_it_is() {
     dir.run(&["plan", "client.toml", "--record", "--by", "OT"]).done();
     dir.run(&["print", "client.toml", "--out", "x", "--png"]).done();
     let written = bytes(&dir.path().join("x"));
-    for paper in ["setup-card", "fill-card", "take-home", "wash-day", "tag"] {
+    for paper in ["setup-card", "fill-card", "take-home", "wash-day", "height-gauge", "letter", "tag"]
+    {
         let of = |ending: &str| {
             written.keys().any(|name| name.contains(paper) && name.ends_with(ending))
         };

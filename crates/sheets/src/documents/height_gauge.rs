@@ -89,16 +89,19 @@ fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, paper: Paper) -> Result<(
     flow.space(2.5);
     gauges(flow, papers, paper)?;
     flow.space(2.5);
-    flow.headed_table(texts.heights, &HEADING, &table(papers, flow.width()), |_, _, _| {})?;
+    let (table, field) = (table(papers, flow.width()), 9.0);
+    // Nobody cuts a page in two that has half of a table on it.
+    flow.need(HEADING.line_height() + table.height()? + 1.0 + field)?;
+    flow.headed_table(texts.heights, &HEADING, &table, |_, _, _| {})?;
     flow.space(1.0);
-    flow.put(|frame| field_rows(frame, texts.fields, 9.0))
+    flow.put(|frame| field_rows(frame, texts.fields, field))
 }
 
 /// The line and the bar by which the print is checked.
 fn measures(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     let texts = papers.language.height_gauge();
     frame.heading(2, texts.check_the_print, &HEADING)?;
-    let (place, block) = frame.figure(18.0, texts.measures_drawn)?;
+    let (place, block) = frame.figure(14.5, texts.measures_drawn)?;
     let (y, left) = (place.y0 + 3.0, place.x0 + 0.5);
     let pen = Pen::solid(0.35, INK);
     block.line(Point::new(left, y), Point::new(left + 100.0, y), &pen);

@@ -5,6 +5,7 @@
 mod documents;
 mod exporters;
 mod extras;
+mod gauge_and_letter;
 mod measuring_form;
 mod papers;
 mod standing;

@@ -18,7 +18,7 @@ pub(super) const TEXTS: &LetterTexts = &LetterTexts {
     measured_columns: ["Measure", "Found"],
     findings: "What was found",
     size: "Why this size",
-    goals: "What is wanted, the most important first, and what is expected of these counts: estimates",
+    goals: "Goals, and what is expected of these counts (estimates)",
     no_goals: "No goals are written down.",
     tried: "What was planned, tried and found, oldest first",
     stands: "How the fitting stands",
