@@ -414,7 +414,8 @@ fn the_example_of_the_starter_prints_as_it_is() {
     dir.run(&["plan", "client.toml", "--record", "--by", "OT"]).done();
     dir.run(&["print", "client.toml", "--out", "x", "--png"]).done();
     let written = bytes(&dir.path().join("x"));
-    for paper in ["setup-card", "fill-card", "take-home", "wash-day", "height-gauge", "letter", "tag"]
+    for paper in
+        ["setup-card", "fill-card", "take-home", "wash-day", "height-gauge", "letter", "tag"]
     {
         let of = |ending: &str| {
             written.keys().any(|name| name.contains(paper) && name.ends_with(ending))
