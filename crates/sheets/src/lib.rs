@@ -22,11 +22,11 @@ pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    BlankForm, ClientPapers, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS, Ink, PAPERS,
-    Section, SectionAt, SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage, View,
-    blank_form, drawing, faulty_drawing, fill_order, history_pages, place_on_page, section_sheet,
-    setup_card, stock_fill_card, survey_page, tag, tag_with_serial, tags_sheet, take_home,
-    take_home_text, wash_day,
+    BlankForm, ClientPapers, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS, Identity, Ink,
+    PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras, StockPapers, SurveyPage,
+    View, blank_form, drawing, faulty_drawing, fill_order, history_pages, place_on_page,
+    section_sheet, setup_card, stock_fill_card, survey_page, tag, tag_with_serial, tags_sheet,
+    take_home, take_home_text, wash_day,
 };
 pub use crate::font::Weight;
 pub use crate::frame::Frame;

@@ -3,6 +3,7 @@
 //! Counts come in as they were recorded and are never computed here. Left and right are the
 //! client's. No pressure is printed.
 
+mod axis;
 mod drawing;
 mod fill_card;
 mod history;
@@ -19,7 +20,10 @@ mod wash_day;
 
 use std::fmt;
 
-use case::{Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Standing, State};
+use case::{
+    Beside, Caution, Client, ClientCode, Date, Digest, PlanMark, RecordedPlan, Review, Standing,
+    State,
+};
 use cushion::{Cell, Pattern, StockFill};
 use kurbo::Point;
 use words::Language;
@@ -218,25 +222,50 @@ impl<'a> ClientPapers<'a> {
 
     /// Writes under the foot of each page by what it is known again; what finds no room there is left
     /// out, the least important first.
-    fn identified(&self, mut pages: Vec<Page>) -> Result<Vec<Page>, SetError> {
-        let (of, review) = (pages.len(), self.standing().review);
-        for (at, page) in pages.iter_mut().enumerate() {
-            let mut parts =
-                self.language.identity(&self.client.code, self.mark, (at + 1, of), review);
-            let area = look::inside(page);
-            let line = loop {
-                let line = parts.join(BETWEEN);
-                if parts.len() <= 1 || measure(&line, &look::IDENTITY)? <= area.width() {
-                    break line;
-                }
-                parts.pop();
-            };
-            let baseline = area.y1 + look::IDENTITY.first_baseline();
-            let block = page.block(Role::Foot);
-            block.text(Point::new(area.x0, baseline), &line, &look::IDENTITY, Align::Left)?;
-        }
-        Ok(pages)
+    fn identified(&self, pages: Vec<Page>) -> Result<Vec<Page>, SetError> {
+        let mark = Identity {
+            code: &self.client.code,
+            mark: Some(self.mark),
+            review: self.standing().review,
+        };
+        identified(self.language, pages, mark)
     }
+}
+
+/// By what the pages of a client are known again.
+#[derive(Clone, Copy, Debug)]
+pub struct Identity<'a> {
+    /// Whose they are.
+    pub code: &'a ClientCode,
+    /// The plan; none where the counts are in no record.
+    pub mark: Option<&'a PlanMark>,
+    /// Until when they hold.
+    pub review: Review,
+}
+
+/// Writes under the foot of each page by what it is known again; what finds no room there is left
+/// out, the least important first.
+fn identified(
+    language: &dyn Language,
+    mut pages: Vec<Page>,
+    Identity { code, mark, review }: Identity<'_>,
+) -> Result<Vec<Page>, SetError> {
+    let of = pages.len();
+    for (at, page) in pages.iter_mut().enumerate() {
+        let mut parts = language.identity(code, mark, (at + 1, of), review);
+        let area = look::inside(page);
+        let line = loop {
+            let line = parts.join(BETWEEN);
+            if parts.len() <= 1 || measure(&line, &look::IDENTITY)? <= area.width() {
+                break line;
+            }
+            parts.pop();
+        };
+        let baseline = area.y1 + look::IDENTITY.first_baseline();
+        let block = page.block(Role::Foot);
+        block.text(Point::new(area.x0, baseline), &line, &look::IDENTITY, Align::Left)?;
+    }
+    Ok(pages)
 }
 
 fn document(

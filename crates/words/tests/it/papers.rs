@@ -58,6 +58,8 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
     let compartments = count as usize;
     let change = i64::from(count);
     let a_move = Move { from: Place::Spare, to: Place::Compartment(3), cells: count };
+    let mm = |own| cushion::Length::from_mm(f64::from(own));
+    let left = case::Spread { central: mm(count), low: mm(count / 2), high: mm(2 * count) };
     vec![
         say.cells_in_drawing(count),
         say.cells_within(count, 0),
@@ -72,8 +74,8 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
         say.pack_spares(count),
         say.all_pockets(count),
         say.keep_the_bag(count),
-        say.left_under(SiteName::Coccyx, f64::from(count)),
-        say.section_shows("A title", &[(SiteName::Trochanter(Side::Left), f64::from(count))]),
+        say.left_under(SiteName::Coccyx, &left),
+        say.section_shows("A title", &[(SiteName::Trochanter(Side::Left), left)]),
         say.spread_of_values(0.0, f64::from(count), f64::from(count)),
         say.histogram_shows("A title", &[("440x400", count), ("400x400", 1)]),
     ]
@@ -137,10 +139,12 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.sit_meanwhile("the grey foam cushion."),
         say.next_look(DAY),
         say.take_home_foot((1, 2), &mark, DAY, DAY),
-        say.identity(&code, &mark, (1, 2), Review::None).join(" "),
-        say.identity(&code, &mark, (1, 2), Review::Due(DAY)).join(" "),
-        say.identity(&code, &mark, (1, 2), Review::Overdue(DAY)).join(" "),
-        say.what_is_cut("K-17", "Row of six", plan.size, Some(DAY)),
+        say.identity(&code, Some(&mark), (1, 2), Review::None).join(" "),
+        say.identity(&code, Some(&mark), (1, 2), Review::Due(DAY)).join(" "),
+        say.identity(&code, Some(&mark), (1, 2), Review::Overdue(DAY)).join(" "),
+        say.identity(&code, None, (1, 2), Review::None).join(" "),
+        say.length_axis("height").0,
+        say.from_to("20", "22.5"),
         say.section_along(Side::Right),
         say.survey_of("row-six"),
     ];
