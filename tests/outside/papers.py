@@ -39,10 +39,13 @@ def all_papers(here, paper):
     run("set", "client.toml", *ANSWERS, cwd=here)
     run("plan", "client.toml", "--record", "--by", "OT", "--date", "2026-03-02", cwd=here)
     run("print", "client.toml", *with_paper, "--date", "2026-03-02", cwd=here)
+    run("history", "client.toml", *with_paper, "--date", "2026-03-02", cwd=here)
+    sections = [word for ending in ("pdf", "svg") for word in ("--sections", f"papers/sections.{ending}")]
+    run("predict", "client.toml", "--paper", paper, *sections, "--date", "2026-03-02", cwd=here)
     run("print", "--blank", *with_paper, "--date", "2026-03-02", cwd=here)
     run("print", "--stock", "curved-ten", "--size", "440x400", *with_paper, "--date", "2026-03-02", cwd=here)
     found = sorted((here / "papers").glob("*.pdf"))
-    assert len(found) >= 7, found
+    assert len(found) >= 9, found
     return found
 
 

@@ -85,7 +85,7 @@ impl CentralSeat {
         let sites = seat.sites.iter().map(|own| CentralSite {
             site: own.site,
             surface: own.surface.central,
-            clearance: own.clearance,
+            clearance: own.clearance.central,
         });
         Self {
             roll_deg: seat.roll_deg.central,

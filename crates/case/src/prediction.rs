@@ -120,5 +120,5 @@ pub struct PredictedSite {
     /// Mean surface pressure on a disc of 15 mm radius.
     pub surface: Spread<Pressure>,
     /// Height of the skin above the base.
-    pub clearance: Length,
+    pub clearance: Spread<Length>,
 }

@@ -106,6 +106,31 @@ fn bytes(work: &Work<'_>) -> Result<Vec<u8>, WorkError> {
     }
 }
 
+/// As what one drawing is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DrawnAs {
+    /// SVG.
+    Svg,
+    /// PDF.
+    Pdf,
+    /// A picture.
+    Png,
+}
+
+/// The bytes of a drawing of one page.
+///
+/// # Errors
+///
+/// Fails where the page cannot be exported, which is a fault of ours.
+pub fn drawn_as(document: &Document, own: DrawnAs) -> Result<Vec<u8>, WorkError> {
+    let page = &document.pages[0];
+    bytes(&match own {
+        DrawnAs::Svg => Work::Svg(page, SvgOptions::default()),
+        DrawnAs::Pdf => Work::Pdf(document),
+        DrawnAs::Png => Work::Png(page),
+    })
+}
+
 /// A page as SVG.
 pub(crate) fn svg(page: &Page) -> Vec<u8> {
     sheets::svg(page, &SvgOptions::default()).into_bytes()

@@ -38,7 +38,7 @@ pub use crate::as_found::AsFound;
 pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
-pub use crate::export::{Exported, Wanted, drawing, export, faulty_drawing};
+pub use crate::export::{DrawnAs, Exported, Wanted, drawing, drawn_as, export, faulty_drawing};
 pub use crate::file_remarks::FileRemarks;
 pub use crate::folder::{NOTE, other_papers, prefix};
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};

@@ -159,7 +159,7 @@ impl OpenCase {
     }
 
     /// By what papers of these counts are known again.
-    fn mark(&self, plan: &RecordedPlan) -> PlanMark {
+    pub(crate) fn mark(&self, plan: &RecordedPlan) -> PlanMark {
         let RecordedPlan { layout, size, layout_digest, cell_digest, .. } = plan;
         let counts =
             plan.counts.iter().map(|own| format!("{} {} {}\n", own.number, own.id, own.planned));

@@ -1,45 +1,48 @@
 //! The sections through the seat bones, as a drawing.
 
-use case::{Date, Drawn};
+use case::{Date, Drawn, Review};
 use fitting::{CutThrough, SiteCut};
-use sheets::{Paper, Section, SectionAt, SectionPapers, SectionSite};
-use words::Language;
+use sheets::{Document, Identity, Section, SectionAt, SectionPapers, SectionSite};
 
 use crate::PROGRAM;
+use crate::edition::Edition;
 use crate::error::WorkError;
-use crate::export::svg;
 use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
 
-/// Draws the cuts of a prediction on one page, as SVG; the counts are those of a plan that was
-/// recorded on a day, or of one that is not recorded.
+/// Draws the cuts of a prediction on one page; the counts are those of a plan that was recorded on a
+/// day, or of one that is not recorded.
 ///
 /// # Errors
 ///
 /// Fails where something finds no room on the page.
 pub fn sections(
-    language: &dyn Language,
     case: &OpenCase,
     recorded_on: Option<Date>,
     cuts: &[CutThrough],
-    on: Date,
-) -> Result<Vec<u8>, WorkError> {
+    edition: Edition,
+) -> Result<Document, WorkError> {
+    let Edition { language, on, paper, .. } = edition;
     let sections: Vec<Section> = cuts.iter().map(section).collect();
-    let pattern = case.cushion.pattern();
+    let (client, pattern) = (&case.client.value, case.cushion.pattern());
+    let plan = recorded_on.and_then(|_| client.counts_on_paper());
+    let mark = plan.map(|plan| case.mark(&plan));
+    let review = if mark.is_some() { case.standing(on).review } else { Review::None };
     let papers = SectionPapers {
-        language,
-        client: case.client.value.code.as_str(),
-        layout: pattern.title(),
+        language: language.with_lengths_in(client.lengths),
+        of: Identity {
+            code: &client.code,
+            serial: client.cushion.serial.as_deref(),
+            pattern,
+            mark: mark.as_ref(),
+            review,
+        },
         recorded_on,
-        size: pattern.size(),
-        wall_mm: pattern.wall_height().to_mm(),
         sections: &sections,
         date: on,
         program: PROGRAM,
     };
-    let document = sheets::section_sheet(&papers, Paper::A4)
-        .map_err(|error| not_drawn(Drawn::Sections, error))?;
-    Ok(svg(&document.pages[0]))
+    sheets::section_sheet(&papers, paper).map_err(|error| not_drawn(Drawn::Sections, error))
 }
 
 fn section(cut: &CutThrough) -> Section {

@@ -160,7 +160,7 @@ pub(crate) struct Plan {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     seatwright predict K-17.toml\n  \
-    seatwright predict K-17.toml --cells 1=42 pelvis-right=52 --svg section.svg\n\n\
+    seatwright predict K-17.toml --cells 1=42 pelvis-right=52 --sections section.pdf\n\n\
     Begins from what is in the cushion by the record, or from a fresh plan where it says nothing.\n\
     Nothing is recorded. Every number is an estimate, and no pressure is a safe one.")]
 pub(crate) struct Predict {
@@ -172,9 +172,14 @@ pub(crate) struct Predict {
     #[arg(long, value_name = "COMPARTMENT=N", num_args = 1.., value_parser = counts::cells)]
     pub(crate) cells: Vec<(CompartmentRef, u32)>,
 
-    /// Draw sections through the seat bones into this file
-    #[arg(long, value_name = "FILE")]
-    pub(crate) svg: Option<PathBuf>,
+    /// Draw sections through the seat bones into this file, which ends in .svg, .pdf or .png; once
+    /// for each file
+    #[arg(long, visible_alias = "svg", value_name = "FILE")]
+    pub(crate) sections: Vec<PathBuf>,
+
+    /// Draw for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
@@ -525,9 +530,13 @@ pub(crate) struct Survey {
     #[arg(long, value_name = "FILE")]
     pub(crate) out: PathBuf,
 
-    /// Draw the spread into this file, as SVG
+    /// Draw the spread into this file, which ends in .svg, .pdf or .png; once for each file
     #[arg(long, value_name = "FILE")]
-    pub(crate) figure: Option<PathBuf>,
+    pub(crate) figure: Vec<PathBuf>,
+
+    /// Draw for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
 
     /// Take only so many bodies, drawn by lot
     #[arg(long, value_name = "N")]
@@ -558,9 +567,13 @@ pub(crate) struct Merge {
     #[arg(long, value_name = "FILE")]
     pub(crate) out: PathBuf,
 
-    /// Draw the spread into this file, as SVG
+    /// Draw the spread into this file, which ends in .svg, .pdf or .png; once for each file
     #[arg(long, value_name = "FILE")]
-    pub(crate) figure: Option<PathBuf>,
+    pub(crate) figure: Vec<PathBuf>,
+
+    /// Draw for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
 }
 
 /// Print papers as SVG and PDF

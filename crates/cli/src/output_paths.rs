@@ -2,6 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
+use casework::DrawnAs;
+
 use crate::arguments::PluginOptions;
 use crate::failure::Failure;
 
@@ -11,15 +13,44 @@ use crate::failure::Failure;
 ///
 /// Fails with what to name it instead. A device or a pipe may be called anything.
 pub(crate) fn has_ending(output: &Path, ending: &str) -> Result<(), Failure> {
-    let own = output.extension().is_some_and(|own| own.eq_ignore_ascii_case(ending));
-    if own || is_device(output) {
+    if ends_in(output, ending) || is_device(output) {
         return Ok(());
     }
-    let message =
-        format!("`{}` is to be written as {ending}, and is called otherwise", shown(output));
-    let named = output.with_extension(ending);
-    Err(Failure::call(message)
-        .hint(format!("name a file that ends in .{ending}, such as `{}`", shown(&named))))
+    Err(called_otherwise(output, &[ending]))
+}
+
+/// As what a drawing is written, which its ending says; to a device or a pipe, as SVG.
+///
+/// # Errors
+///
+/// Fails with what to name it instead.
+pub(crate) fn drawn_as(output: &Path) -> Result<DrawnAs, Failure> {
+    const KINDS: [(&str, DrawnAs); 3] =
+        [("svg", DrawnAs::Svg), ("pdf", DrawnAs::Pdf), ("png", DrawnAs::Png)];
+    let own = KINDS.iter().find(|(ending, _)| ends_in(output, ending));
+    match own {
+        Some((_, kind)) => Ok(*kind),
+        None if is_device(output) => Ok(DrawnAs::Svg),
+        None => Err(called_otherwise(output, &KINDS.map(|(ending, _)| ending))),
+    }
+}
+
+fn ends_in(output: &Path, ending: &str) -> bool {
+    output.extension().is_some_and(|own| own.eq_ignore_ascii_case(ending))
+}
+
+fn called_otherwise(output: &Path, endings: &[&str]) -> Failure {
+    let message = format!(
+        "`{}` is to be written as {}, and is called otherwise",
+        shown(output),
+        endings.join(" or ")
+    );
+    let named = output.with_extension(endings[0]);
+    Failure::call(message).hint(format!(
+        "name a file that ends in .{}, such as `{}`",
+        endings[0],
+        shown(&named)
+    ))
 }
 
 /// Refuses outputs that would be written over an input or over each other, also by way of links.

@@ -5,6 +5,7 @@ use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 use casework::{Change, Exported};
+use sheets::Document;
 
 use crate::failure::Failure;
 use crate::output_paths;
@@ -40,6 +41,19 @@ pub(crate) fn papers(
     let paths = outputs.iter().map(|own| own.path.clone()).collect();
     all(outside, outputs)?;
     Ok(paths)
+}
+
+/// A drawing of one page in files, each written as its ending says.
+///
+/// # Errors
+///
+/// See [`output_paths::drawn_as`]; fails too where the page cannot be exported.
+pub(crate) fn drawings(document: &Document, paths: &[PathBuf]) -> Result<Vec<Output>, Failure> {
+    let output = |path: &PathBuf| {
+        let bytes = casework::drawn_as(document, output_paths::drawn_as(path)?)?;
+        Ok(Output { path: path.clone(), bytes })
+    };
+    paths.iter().map(output).collect()
 }
 
 /// Refuses outputs that would be written over an input or over each other.

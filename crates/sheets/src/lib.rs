@@ -23,8 +23,8 @@ pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    BlankForm, ClientPapers, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS, Ink, PAPERS,
-    Section, SectionAt, SectionPapers, SectionSite, SetupExtras, SizeReasons, StockPapers,
+    BlankForm, ClientPapers, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS, Identity, Ink,
+    PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras, SizeReasons, StockPapers,
     SurveyPage, View, blank_form, drawing, faulty_drawing, fill_order, height_gauge, history_pages,
     letter, place_on_page, section_sheet, setup_card, stock_fill_card, survey_page, tag,
     tag_with_serial, tags_sheet, take_home, take_home_text, wash_day,

@@ -6,6 +6,7 @@
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fmt;
+use std::sync::Arc;
 
 use kurbo::{Affine, BezPath};
 use unicode_linebreak::{BreakOpportunity, linebreaks};
@@ -70,6 +71,9 @@ impl Style {
 
     /// The same in the family that has the letters of a text.
     pub(crate) fn for_text(&self, text: &str) -> Self {
+        if is_plain(text) {
+            return *self;
+        }
         let lacks = |family| {
             let own = face(Cut { family, weight: self.weight });
             text.nfc().any(|character| character != '\n' && own.glyph(character).is_none())
@@ -188,7 +192,8 @@ pub struct Glyph {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shaped {
     cut: Cut,
-    glyphs: Vec<Glyph>,
+    /// Shared: the same words are measured, broken and set.
+    glyphs: Arc<[Glyph]>,
 }
 
 /// Texts that were shaped, by the face that they were asked for in.
@@ -240,7 +245,7 @@ impl Shaped {
             let advance = face.advance(glyph.id);
             glyphs.push(Glyph { id: glyph.id, character, advance, kern: glyph.advance - advance });
         }
-        Ok(Self { cut, glyphs })
+        Ok(Self { cut, glyphs: glyphs.into() })
     }
 
     /// The face that it is set in.
@@ -274,7 +279,7 @@ impl Shaped {
     pub(crate) fn outlines(&self, size_pt: f64) -> BezPath {
         let (face, unit) = (face(self.cut), self.unit(size_pt));
         let (mut path, mut x) = (BezPath::new(), 0);
-        for glyph in &self.glyphs {
+        for glyph in self.glyphs.iter() {
             let place = Affine::new([unit, 0.0, 0.0, -unit, f64::from(x) * unit, 0.0]);
             path.extend(place * face.outline(glyph.id));
             x += glyph.advance + glyph.kern;
@@ -287,7 +292,7 @@ impl Shaped {
     pub(crate) fn words(&self, size_pt: f64) -> Vec<(f64, String)> {
         let mut words: Vec<(f64, String)> = Vec::new();
         let (mut x, mut after_space) = (0, true);
-        for glyph in &self.glyphs {
+        for glyph in self.glyphs.iter() {
             let space = glyph.character == ' ';
             if after_space && !space || words.is_empty() {
                 words.push((f64::from(x) * self.unit(size_pt), String::new()));
@@ -303,6 +308,11 @@ impl Shaped {
     pub(crate) fn unit(&self, size_pt: f64) -> f64 {
         size_pt * MM_PER_PT / face(self.cut).units_per_em
     }
+}
+
+/// Whether a text has no other characters than those of ASCII that every face has, and line ends.
+fn is_plain(text: &str) -> bool {
+    text.bytes().all(|byte| matches!(byte, b' '..=b'~' | b'\n'))
 }
 
 /// Whether pages can show a character.
@@ -335,8 +345,33 @@ pub(crate) fn beginning(text: &str, most: usize) -> String {
 /// is broken where it must, and a character wider than it is an error. Spaces at a break belong to
 /// no line.
 pub fn wrap(text: &str, style: &Style, width: f64) -> Result<Vec<String>, SetError> {
-    let mut lines = Vec::new();
     let style = style.for_text(text);
+    let key = (style.cut(), style.size_pt.to_bits(), width.to_bits());
+    let known = |known: &Broken| known.get(&key).and_then(|own| own.get(text).cloned());
+    if let Some(lines) = BROKEN.with_borrow(known) {
+        return Ok(lines);
+    }
+    let lines = wrap_anew(text, style, width)?;
+    BROKEN.with_borrow_mut(|known| {
+        let own = known.entry(key).or_default();
+        own.insert(text.to_owned(), lines.clone());
+        if own.len() >= MOST_KNOWN || known.len() >= MOST_KNOWN {
+            known.clear();
+        }
+    });
+    Ok(lines)
+}
+
+/// Texts that were broken into lines, by face, size and width.
+type Broken = BTreeMap<(Cut, u64, u64), BTreeMap<String, Vec<String>>>;
+
+thread_local! {
+    /// The height of a text is asked before it is set: each is broken once.
+    static BROKEN: RefCell<Broken> = const { RefCell::new(BTreeMap::new()) };
+}
+
+fn wrap_anew(text: &str, style: Style, width: f64) -> Result<Vec<String>, SetError> {
+    let mut lines = Vec::new();
     for part in text.split('\n') {
         wrap_part(part, &style, width, &mut lines)?;
     }
@@ -350,7 +385,7 @@ fn wrap_part(
     width: f64,
     lines: &mut Vec<String>,
 ) -> Result<(), SetError> {
-    let text: String = text.nfc().collect();
+    let text = if is_plain(text) { text.to_owned() } else { text.nfc().collect() };
     let ruler = Ruler::new(&text, style)?;
     // A micrometre for the rounding of sums, so that a text fits the width measured from it.
     let room = width + 1e-3;
@@ -397,7 +432,7 @@ impl<'a> Ruler<'a> {
         let unit = shaped.unit(style.size_pt);
         let mut x = 0;
         let mut stops = Vec::with_capacity(shaped.glyphs.len());
-        for ((at, _), glyph) in text.char_indices().zip(&shaped.glyphs) {
+        for ((at, _), glyph) in text.char_indices().zip(shaped.glyphs.iter()) {
             stops.push((at, f64::from(x) * unit, f64::from(glyph.advance) * unit));
             x += glyph.advance + glyph.kern;
         }

@@ -3,10 +3,10 @@
 use std::path::PathBuf;
 
 use case::{Caution, Costs, Finding, Prediction};
-use casework::{OpenCase, PROGRAM, Whose};
+use casework::{Edition, OpenCase, PROGRAM, Whose};
 use cushion::Mass;
 use mechanics::Stop;
-use words::Language;
+use words::{ENGLISH, Language};
 
 use crate::arguments::Predict;
 use crate::compartment::CompartmentRef;
@@ -24,11 +24,7 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let say = say::about(&case);
-    if let Some(path) = &arguments.svg {
-        output_paths::has_ending(path, "svg")?;
-        let read: Vec<PathBuf> = case.inputs().into_iter().map(PathBuf::from).collect();
-        output_paths::are_apart(&inputs(&read, &arguments.plugins), &[path])?;
-    }
+    can_be_drawn(arguments, &case)?;
     let now = case.counts_now(on, Stop::never())?;
     // Counts that are only being tried were recorded on no day.
     let recorded_on = now.recorded_on.filter(|_| arguments.cells.is_empty());
@@ -39,15 +35,17 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     let (prediction, cuts) = client.predict(&counts, Stop::never())?;
     let costs = client.costs(&counts, &prediction, Stop::never())?;
     let warnings = warnings(&case, &counts, &prediction);
-    if let Some(path) = &arguments.svg {
+    if !arguments.sections.is_empty() {
         if cuts.is_empty() {
             return Err(Failure::new(
                 Whose::Clinician,
                 format!("nothing can be drawn: {}", say.outcome(prediction.outcome)),
             ));
         }
-        let drawn = casework::sections(say, &case, recorded_on, &cuts, on)?;
-        outputs::one(&outside, path, drawn)?;
+        let paper = arguments.paper.sheet();
+        let edition = Edition { language: ENGLISH, on, paper, large_print: false };
+        let drawn = casework::sections(&case, recorded_on, &cuts, edition)?;
+        outputs::all(&outside, outputs::drawings(&drawn, &arguments.sections)?)?;
     }
     if terminal.is_json() {
         let code = case.client.value.code.as_str();
@@ -62,6 +60,15 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     }
     terminal.warn(&warnings.iter().map(|own| said(say, own)).collect::<Vec<_>>());
     terminal.answer(&words(&case, &prediction, costs.as_ref(), weight, &whence))
+}
+
+/// Refuses drawings that would be written over what is read or over each other, or are misnamed.
+fn can_be_drawn(arguments: &Predict, case: &OpenCase) -> Result<(), Failure> {
+    for path in &arguments.sections {
+        output_paths::drawn_as(path)?;
+    }
+    let read: Vec<PathBuf> = case.inputs().into_iter().map(PathBuf::from).collect();
+    output_paths::are_apart(&inputs(&read, &arguments.plugins), &arguments.sections)
 }
 
 /// The counts with those of `--cells` in their places.

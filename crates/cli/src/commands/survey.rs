@@ -7,12 +7,14 @@ use std::sync::{Mutex, PoisonError};
 use case::{
     Date, Doing, ShelfError, SurveyPart, SurveyRow, SurveySummary, SurveyedBody, Trouble, Why,
 };
-use casework::{PROGRAM, ReadPart, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure};
+use casework::{
+    Edition, PROGRAM, ReadPart, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure,
+};
 use cushion::{Cell, Layout, Length};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use words::ENGLISH;
 
-use crate::arguments::{Merge, PluginOptions, Survey};
+use crate::arguments::{Merge, Paper, PluginOptions, Survey};
 use crate::failure::Failure;
 use crate::output_paths;
 use crate::outputs::{self, Output};
@@ -26,7 +28,7 @@ pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
     let on = setting.today()?;
     let mut read = vec![arguments.bodies.as_path(), Path::new(&arguments.layout)];
     read.extend(arguments.cell.cell.iter().map(Path::new));
-    can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
+    can_be_written(&read, &arguments.out, &arguments.figure)?;
     let outside = Outside::new(&PluginOptions::default());
     let text = outside.surroundings().text(&name(&arguments.bodies))?;
     let bodies = files::read_bodies(&text).map_err(|error| wrong(&arguments.bodies, error))?;
@@ -45,10 +47,10 @@ pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
     let surveyed = surveyed(&survey, &kept, &todo)?;
     let mut rows: Vec<SurveyRow> = known.into_iter().chain(surveyed).collect();
     rows.sort_by_key(|row| row.body.row);
-    let out = (arguments.out.as_path(), arguments.figure.as_deref());
-    finish(&outside, &part, &rows, out, on)?;
+    let edition = edition(on, arguments.paper);
+    finish(&outside, (&part, &rows), (&arguments.out, &arguments.figure), edition)?;
     std::fs::remove_file(unfinished(&arguments.out)).ok();
-    tell(terminal, &rows, &arguments.out, arguments.figure.as_deref())
+    tell(terminal, &rows, &arguments.out, &arguments.figure)
 }
 
 /// Puts parts of a survey together.
@@ -56,7 +58,7 @@ pub(crate) fn merge(arguments: &Merge, setting: Setting) -> Result<(), Failure> 
     let terminal = setting.terminal;
     let on = setting.today()?;
     let read: Vec<&Path> = arguments.parts.iter().map(PathBuf::as_path).collect();
-    can_be_written(&read, &arguments.out, arguments.figure.as_deref())?;
+    can_be_written(&read, &arguments.out, &arguments.figure)?;
     let outside = Outside::new(&PluginOptions::default());
     let mut parts = Vec::new();
     for path in &arguments.parts {
@@ -66,17 +68,20 @@ pub(crate) fn merge(arguments: &Merge, setting: Setting) -> Result<(), Failure> 
     }
     replaces_only_a_survey(&outside, &arguments.out)?;
     let (whole, rows) = casework::merged(parts)?;
-    let out = (arguments.out.as_path(), arguments.figure.as_deref());
-    finish(&outside, &whole, &rows, out, on)?;
-    tell(terminal, &rows, &arguments.out, arguments.figure.as_deref())
+    let edition = edition(on, arguments.paper);
+    finish(&outside, (&whole, &rows), (&arguments.out, &arguments.figure), edition)?;
+    tell(terminal, &rows, &arguments.out, &arguments.figure)
 }
 
 /// Refuses outputs that would be written over what is read or over each other, or are misnamed.
-fn can_be_written(inputs: &[&Path], out: &Path, figure: Option<&Path>) -> Result<(), Failure> {
+fn can_be_written(inputs: &[&Path], out: &Path, figures: &[PathBuf]) -> Result<(), Failure> {
     output_paths::has_ending(out, "csv")?;
-    figure.map_or(Ok(()), |path| output_paths::has_ending(path, "svg"))?;
+    for path in figures {
+        output_paths::drawn_as(path)?;
+    }
     let kept = unfinished(out);
-    let outputs: Vec<&Path> = [out, &kept].into_iter().chain(figure).collect();
+    let figures = figures.iter().map(PathBuf::as_path);
+    let outputs: Vec<&Path> = [out, &kept].into_iter().chain(figures).collect();
     output_paths::are_apart(inputs, &outputs)
 }
 
@@ -239,21 +244,25 @@ impl<'a> Kept<'a> {
     }
 }
 
-/// Writes the survey whole and its figure, both or neither; the figure is made from the rows as
-/// they are written: so that it is the same for parts that were put together.
+/// How the figure is drawn.
+fn edition(on: Date, paper: Paper) -> Edition {
+    Edition { language: ENGLISH, on, paper: paper.sheet(), large_print: false }
+}
+
+/// Writes the survey whole and its figures, all or none; a figure is made from the rows as they are
+/// written: so that it is the same for parts that were put together.
 fn finish(
     outside: &Outside,
-    part: &SurveyPart,
-    rows: &[SurveyRow],
-    (out, figure): (&Path, Option<&Path>),
-    on: Date,
+    (part, rows): (&SurveyPart, &[SurveyRow]),
+    (out, figures): (&Path, &[PathBuf]),
+    edition: Edition,
 ) -> Result<(), Failure> {
     let text = files::write_survey(part, rows);
     let (_, rows) = files::read_survey(&text).map_err(|error| wrong(out, error))?;
     let mut written = vec![Output { path: out.to_owned(), bytes: text.into_bytes() }];
-    if let Some(path) = figure {
-        let bytes = survey_figure(ENGLISH, &part.layout, &rows, on)?;
-        written.push(Output { path: path.to_owned(), bytes });
+    if !figures.is_empty() {
+        let document = survey_figure(&part.layout, &rows, edition)?;
+        written.extend(outputs::drawings(&document, figures)?);
     }
     outputs::all(outside, written)
 }
@@ -263,11 +272,14 @@ fn tell(
     terminal: Terminal,
     rows: &[SurveyRow],
     out: &Path,
-    figure: Option<&Path>,
+    figures: &[PathBuf],
 ) -> Result<(), Failure> {
     let summary = SurveySummary::of(rows);
-    let written: Vec<String> =
-        [Some(out), figure].into_iter().flatten().map(|path| path.display().to_string()).collect();
+    let written: Vec<String> = [out]
+        .into_iter()
+        .chain(figures.iter().map(PathBuf::as_path))
+        .map(|path| path.display().to_string())
+        .collect();
     if terminal.is_json() {
         return terminal.answer(&files::report::survey(PROGRAM, &summary, &written));
     }

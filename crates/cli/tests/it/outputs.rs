@@ -27,12 +27,13 @@ const SIZE: [&str; 2] = ["--size", "440x400"];
 fn an_output_with_the_ending_of_another_kind_is_refused() {
     let dir = dir();
     let called = "is to be written as svg, and is called otherwise";
-    for name in ["client.toml", "new.toml", "new", "new.pdf"] {
-        check_refused(&dir, &["predict", "client.toml", "--svg", name], called);
+    let a_drawing = "is to be written as svg or pdf or png, and is called otherwise";
+    for name in ["client.toml", "new.toml", "new", "new.csv"] {
+        check_refused(&dir, &["predict", "client.toml", "--sections", name], a_drawing);
         let pattern = ["pattern", "layout.toml", SIZE[0], SIZE[1], "--svg", name];
         check_refused(&dir, &pattern, called);
         let merge = ["merge", "part.csv", "--out", "all.csv", "--figure", name];
-        check_refused(&dir, &merge, called);
+        check_refused(&dir, &merge, a_drawing);
     }
     for name in ["layout.toml", "all.svg", "all"] {
         let merge = ["merge", "part.csv", "--out", name];

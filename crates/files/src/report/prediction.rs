@@ -70,6 +70,8 @@ struct SiteBody {
     low: f64,
     high: f64,
     height_mm: f64,
+    height_low_mm: f64,
+    height_high_mm: f64,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -151,7 +153,9 @@ impl From<&PredictedSite> for SiteBody {
             surface_mmhg: rounded(site.surface.central.to_mmhg()),
             low,
             high,
-            height_mm: rounded(site.clearance.to_mm()),
+            height_mm: rounded(site.clearance.central.to_mm()),
+            height_low_mm: rounded(site.clearance.low.to_mm()),
+            height_high_mm: rounded(site.clearance.high.to_mm()),
         }
     }
 }

@@ -164,8 +164,8 @@ impl Ends {
 }
 
 /// The values that have a spread, in a fixed order: clearance left and right, mean and greatest
-/// surface pressure, roll and pitch, then surface pressure by site, then fill pressure by
-/// compartment.
+/// surface pressure, roll and pitch, then surface pressure by site, fill pressure by compartment, and
+/// clearance by site.
 struct Values(Vec<f64>);
 
 /// Where in [`Values`] roll and pitch are.
@@ -188,6 +188,7 @@ impl Values {
         ];
         values.extend(resting.sites.iter().map(|site| site.pressure.to_pa()));
         values.extend(resting.compartments.iter().map(|compartment| compartment.pressure.to_pa()));
+        values.extend(resting.sites.iter().map(|site| site.clearance.to_m()));
         Self(values)
     }
 }
@@ -218,7 +219,7 @@ fn seat(
         at.map_or(Length::ZERO, |at| resting.sites[at].immersion)
     };
     let regions = resting.regions;
-    let sites = resting.sites.len();
+    let (sites, compartments) = (resting.sites.len(), resting.compartments.len());
     let degrees = |per_radian: f64| per_radian.to_radians();
     PredictedSeat {
         roll_deg: spread(around(ROLL), |degrees| degrees),
@@ -245,7 +246,7 @@ fn seat(
             .map(|(at, site)| PredictedSite {
                 site: site.site.name,
                 surface: pressures(SITES + at),
-                clearance: site.clearance,
+                clearance: lengths(SITES + sites + compartments + at),
             })
             .collect(),
         pelvis_load: regions.pelvis,

@@ -153,21 +153,17 @@ impl PreparedCushion {
             let cut = at.cut(seated.body())?;
             let profile = seated.profile(&answer, cut)?;
             let seams = seated.model().seams_along(cut, self.pattern.size());
-            let on = |site: &mechanics::SiteRest| {
-                at.shows(site.site.name).then(|| {
-                    let [x, y] = site.site.at;
-                    let along = if at == SiteCut::SeatBones { x } else { y };
-                    CutSite {
-                        site: site.site.name,
-                        at: along * 1e3,
-                        height: site.clearance.to_mm(),
-                    }
-                })
+            let on = |(own, left): (&mechanics::SiteRest, &case::PredictedSite)| {
+                let ([x, y], site) = (own.site.at, own.site.name);
+                let along = if at == SiteCut::SeatBones { x } else { y };
+                let height = left.clearance;
+                at.shows(site).then_some(CutSite { site, at: along * 1e3, height })
             };
-            let sites = answer.resting()?.sites.iter().filter_map(on).collect();
+            let predicted = &prediction.seated.as_ref()?.sites;
+            let sites = answer.resting()?.sites.iter().zip(predicted).filter_map(on).collect();
             Some(CutThrough { at, profile, seams, sites })
         });
-        let cuts = if prediction.seated.is_some() { cuts.collect() } else { Vec::new() };
+        let cuts = cuts.collect();
         Ok((prediction, cuts))
     }
 }
@@ -223,6 +219,6 @@ pub struct CutSite {
     pub site: SiteName,
     /// Where along the cut, mm.
     pub at: f64,
-    /// Cushion left under it, mm.
-    pub height: f64,
+    /// Cushion left under it.
+    pub height: case::Spread<Length>,
 }

@@ -1,12 +1,15 @@
 //! The strip at the head of each page of a client: whose it is, for which cushion, of which plan,
 //! which page of how many.
 
+use case::{ClientCode, PlanMark, Review};
+use cushion::Pattern;
 use kurbo::{Point, Rect};
+use words::Language;
 
-use super::ClientPapers;
-use super::look::{ACCENT, INK, SMALL, STRONG, columns, text};
+use super::look::{ACCENT, INK, LAST_LINE, SMALL, STRONG, columns, inside, text, title_line};
 use crate::color::Color;
 use crate::font::Weight;
+use crate::frame::Frame;
 use crate::page::{Align, Fill, Page, Pen, Role};
 use crate::text::{SetError, Style, measure, wrap};
 
@@ -24,22 +27,75 @@ struct Fact {
     to: usize,
 }
 
+/// By what the pages of a client are known again.
+#[derive(Clone, Copy, Debug)]
+pub struct Identity<'a> {
+    /// Whose they are.
+    pub code: &'a ClientCode,
+    /// The serial of the cushion; where it is not known there is a line to write on.
+    pub serial: Option<&'a str>,
+    /// The cushion.
+    pub pattern: &'a Pattern,
+    /// The plan; none where the counts are in no record.
+    pub mark: Option<&'a PlanMark>,
+    /// Until when they hold.
+    pub review: Review,
+}
+
+impl Identity<'_> {
+    /// Begins a page at its head: room for the strip that [`Self::on`] draws, the title, and in a box
+    /// how things stand, dark where that is not sure, and when it is looked at again.
+    pub(super) fn head(
+        &self,
+        language: &dyn Language,
+        frame: &mut Frame<'_>,
+        title: &str,
+        (mut status, unsure): (String, bool),
+    ) -> Result<(), SetError> {
+        let masthead = Masthead::of(self, language, frame.area())?;
+        frame.take(masthead.height + 2.5, title)?;
+        if let Some(review) = language.look_again(self.review) {
+            status = format!("{status}\n{review}");
+        }
+        title_line(frame, title, &status, unsure)
+    }
+
+    /// Draws on each page the strip by which it is known again, and the line by which it is struck
+    /// through.
+    pub(super) fn on(
+        &self,
+        language: &dyn Language,
+        mut pages: Vec<Page>,
+    ) -> Result<Vec<Page>, SetError> {
+        let (of, shared) = (pages.len(), language.shared());
+        for (at, page) in pages.iter_mut().enumerate() {
+            let area = inside(page);
+            let number = language.page_of(at + 1, of);
+            Masthead::of(self, language, area)?.draw(page, area, (shared.page, &number))?;
+            let last = Point::new(area.x1, area.y1 + LAST_LINE.first_baseline());
+            page.block(Role::Foot).text(last, shared.superseded, &LAST_LINE, Align::Right)?;
+        }
+        Ok(pages)
+    }
+}
+
 /// What the strip says on every page, and how high it is.
-pub(super) struct Masthead {
+struct Masthead {
     facts: Vec<Fact>,
+    /// Its height, in millimetres.
     height: f64,
 }
 
 impl Masthead {
     /// The strip for an area that is as wide as a page's.
-    pub(super) fn of(papers: &ClientPapers<'_>, area: Rect) -> Result<Self, SetError> {
-        let (language, shared, pattern) =
-            (papers.language, papers.language.shared(), papers.pattern);
-        let size = format!("{} {}", pattern.layout(), language.size(papers.plan.size));
-        let serial = papers.client.cushion.serial.clone().unwrap_or_default();
-        let plan = format!("{} · {}", papers.mark.number, papers.mark.word);
+    fn of(own: &Identity<'_>, language: &dyn Language, area: Rect) -> Result<Self, SetError> {
+        let (shared, pattern) = (language.shared(), own.pattern);
+        let size = format!("{} {}", pattern.layout(), language.size(pattern.size()));
+        let serial = own.serial.unwrap_or_default().to_owned();
+        let recorded = own.mark.map(|mark| format!("{} · {}", mark.number, mark.word));
+        let plan = recorded.unwrap_or_else(|| shared.not_recorded.to_owned());
         let said = [
-            (shared.client, papers.client.code.to_string(), 0, 2),
+            (shared.client, own.code.to_string(), 0, 2),
             (shared.serial, serial, 2, 4),
             (shared.layout_and_size, size, 4, 7),
             (shared.rated_for, language.rating(pattern.max_user_weight()), 7, 9),
@@ -57,13 +113,8 @@ impl Masthead {
         Ok(Self { facts, height })
     }
 
-    /// Its height, in millimetres.
-    pub(super) const fn height(&self) -> f64 {
-        self.height
-    }
-
     /// Draws it at the top of an area, with which page of how many it is.
-    pub(super) fn draw(
+    fn draw(
         &self,
         page: &mut Page,
         area: Rect,

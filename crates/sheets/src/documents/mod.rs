@@ -3,6 +3,7 @@
 //! Counts come in as they were recorded and are never computed here. Left and right are the
 //! client's. No pressure is printed.
 
+mod axis;
 mod drawing;
 mod fill_card;
 mod height_gauge;
@@ -24,11 +25,10 @@ use std::fmt;
 
 use case::{Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Standing, State};
 use cushion::{Cell, CompartmentIx, Pattern, Side, StockFill};
-use kurbo::Point;
 use words::Language;
 
 use crate::frame::Frame;
-use crate::page::{Align, Document, Page, Role};
+use crate::page::{Document, Page};
 use crate::paper::Paper;
 use crate::text::SetError;
 
@@ -38,7 +38,7 @@ pub use self::height_gauge::height_gauge;
 pub use self::history::history_pages;
 pub use self::letter::{SizeReasons, letter};
 pub use self::look::{INKS, Ink};
-use self::masthead::Masthead;
+pub use self::masthead::Identity;
 pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
@@ -213,29 +213,25 @@ impl<'a> ClientPapers<'a> {
         &self,
         frame: &mut Frame<'_>,
         title: &str,
-        mut status: String,
+        status: String,
     ) -> Result<(), SetError> {
-        let masthead = Masthead::of(self, frame.area())?;
-        frame.take(masthead.height() + 2.5, title)?;
-        if let Some(review) = self.language.look_again(self.standing().review) {
-            status = format!("{status}\n{review}");
-        }
-        look::title_line(frame, title, &status, self.is_estimate())
+        self.identity().head(self.language, frame, title, (status, self.is_estimate()))
     }
 
     /// Draws on each page by what it is known again, and the line by which it is struck through.
-    fn identified(&self, mut pages: Vec<Page>) -> Result<Vec<Page>, SetError> {
-        let (of, shared) = (pages.len(), self.language.shared());
-        for (at, page) in pages.iter_mut().enumerate() {
-            let area = look::inside(page);
-            let number = self.language.page_of(at + 1, of);
-            Masthead::of(self, area)?.draw(page, area, (shared.page, &number))?;
-            let baseline = area.y1 + look::LAST_LINE.first_baseline();
-            let line = Point::new(area.x1, baseline);
-            let block = page.block(Role::Foot);
-            block.text(line, shared.superseded, &look::LAST_LINE, Align::Right)?;
+    fn identified(&self, pages: Vec<Page>) -> Result<Vec<Page>, SetError> {
+        self.identity().on(self.language, pages)
+    }
+
+    /// By what the pages are known again.
+    fn identity(&self) -> Identity<'_> {
+        Identity {
+            code: &self.client.code,
+            serial: self.client.cushion.serial.as_deref(),
+            pattern: self.pattern,
+            mark: Some(self.mark),
+            review: self.standing().review,
         }
-        Ok(pages)
     }
 }
 

@@ -1,14 +1,15 @@
 //! Sections through the cushion under the client: shapes and heights, never pressures.
 
-use case::SiteName;
-use cushion::{Side, Size};
-use kurbo::{BezPath, Point, Rect};
-use words::Language;
+use case::{SiteName, Spread};
+use cushion::{Length, Side};
+use kurbo::{BezPath, Point, Rect, Shape as _};
+use words::{Language, SectionTexts};
 
-use super::look::{ACCENT, BODY, HEADING, INK, SMALL, SOFT, STRONG, foot, inside, title_line};
-use super::{DocumentError, document};
+use super::axis::{Axis, Sample, legend as set_legend};
+use super::look::{ACCENT, BODY, HEADING, INK, SMALL, SOFT, foot, inside};
+use super::{DocumentError, Identity, document};
 use crate::frame::Frame;
-use crate::page::{Align, Block, Document, Page, Pen};
+use crate::page::{Align, Block, Document, Fill, Page, Pen};
 use crate::paper::Paper;
 use crate::text::{SetError, measure};
 
@@ -28,8 +29,8 @@ pub struct SectionSite {
     pub name: SiteName,
     /// Where along the section, mm.
     pub at: f64,
-    /// Its height above the base, mm.
-    pub height: f64,
+    /// Its height above the base.
+    pub height: Spread<Length>,
 }
 
 /// One section: points are (along, height above the base), in mm.
@@ -54,16 +55,10 @@ pub struct Section {
 pub struct SectionPapers<'a> {
     /// In which language it is.
     pub language: &'a dyn Language,
-    /// The client's code.
-    pub client: &'a str,
-    /// The title of the layout.
-    pub layout: &'a str,
+    /// Whose they are, and of which plan.
+    pub of: Identity<'a>,
     /// When the counts were recorded; none where they are of a plan that is not.
     pub recorded_on: Option<case::Date>,
-    /// The size of the cushion.
-    pub size: Size,
-    /// Height of the walls, mm.
-    pub wall_mm: f64,
     /// The sections.
     pub sections: &'a [Section],
     /// The day that the sheet bears.
@@ -73,13 +68,21 @@ pub struct SectionPapers<'a> {
 }
 
 /// Height of one drawing, mm.
-const DRAWING: f64 = 66.0;
+const DRAWING: f64 = 57.0;
 /// The underside of the body is drawn up to so far above the walls, mm of the client.
 const ABOVE: f64 = 30.0;
 /// Height of the labels over a drawing, mm: two rows, as sites that are usual have.
 const LABELS: f64 = 10.0;
+/// Height of the axis and the words under a drawing, mm.
+const UNDER: f64 = 9.0;
 /// Between two labels, mm.
 const BETWEEN: f64 = 2.0;
+/// The line around the client, mm.
+const BODY_LINE: Pen = Pen::solid(0.8, INK);
+/// A line upright, as a seam is drawn, mm.
+const SEAM_LINE: Pen = Pen::solid(0.7, INK);
+/// Half of the width of the ends of a range, mm.
+const RANGE: f64 = 1.0;
 
 /// Composes one page with the sections one under the other, all at one scale.
 ///
@@ -94,26 +97,70 @@ pub fn section_sheet(papers: &SectionPapers<'_>, paper: Paper) -> Result<Documen
     let end = foot(&mut page, &[texts.limits, &last, texts.clinician_decides])?;
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, Rect::new(area.x0, area.y0, area.x1, end - 2.0));
-    title_line(&mut frame, texts.title, texts.status, true)?;
-    let SectionPapers { client, layout, size, recorded_on, .. } = *papers;
-    frame.paragraph(&language.what_is_cut(client, layout, size, recorded_on), &STRONG)?;
+    papers.of.head(language, &mut frame, texts.title, (texts.status.to_owned(), true))?;
+    let from = language.whence(papers.recorded_on);
+    frame.paragraph(&format!("{}: {from}", texts.counts), &BODY)?;
+    legend(&mut frame, texts)?;
     frame.paragraph(texts.key, &BODY)?;
     let scale = scale(papers, area.width());
     for section in papers.sections {
-        frame.space(2.0);
+        frame.space(1.0);
         drawing(&mut frame, papers, section, scale)?;
     }
     let mut made = document(language, texts.title, texts.subject, papers.date, papers.program);
-    made.pages.push(page);
+    made.pages = papers.of.on(language, vec![page])?;
     Ok(made)
 }
 
+/// Says what each line is, beside a piece of it.
+fn legend(frame: &mut Frame<'_>, texts: &SectionTexts) -> Result<(), SetError> {
+    let entries: [(&str, Sample); 5] = [
+        (texts.under_client, |block, at| {
+            let around = at.to_path(0.0);
+            block.hatch(&around, 45.0, 1.8, &Pen::solid(0.18, SOFT));
+            block.path(around, None, Some(Pen::solid(0.45, INK)));
+        }),
+        (texts.without_client, |block, at| {
+            block.open_path(&across(at), &Pen::dashed(0.35, INK, 1.6, 1.4));
+        }),
+        (texts.underside, |block, at| {
+            block.open_path(&across(at), &BODY_LINE);
+        }),
+        (texts.seam, |block, at| {
+            let x = at.center().x;
+            block.line(Point::new(x, at.y0), Point::new(x, at.y1), &SEAM_LINE);
+        }),
+        (texts.site, |block, at| {
+            let x = at.center().x;
+            range(block, [Point::new(x, at.y1), at.center(), Point::new(x, at.y0)]);
+        }),
+    ];
+    set_legend(frame, &entries)
+}
+
+/// A line through the middle of a box.
+fn across(at: Rect) -> [Point; 2] {
+    [Point::new(at.x0, at.center().y), Point::new(at.x1, at.center().y)]
+}
+
+/// Draws a place on the body: its least height, the expected one and the greatest.
+fn range(block: &mut Block, [low, at, high]: [Point; 3]) {
+    let pen = Pen::solid(0.5, ACCENT);
+    block.line(low, high, &pen);
+    for end in [low, high] {
+        block.line(end - (RANGE, 0.0), end + (RANGE, 0.0), &pen);
+    }
+    block.circle(at, 0.8, Some(Fill::solid(ACCENT)), None);
+}
+
 /// Millimetres of the page for a millimetre of the cushion: the widest section fits, with room
-/// for words at its ends and over it.
+/// for the axes and for the labels over it.
 fn scale(papers: &SectionPapers<'_>, width: f64) -> f64 {
-    let longest = papers.size.width().to_mm().max(papers.size.depth().to_mm());
-    let tallest = papers.wall_mm + ABOVE;
-    ((width - 44.0) / longest).min((DRAWING - 14.0 - LABELS) / tallest).min(0.5)
+    let pattern = papers.of.pattern;
+    let size = pattern.size();
+    let longest = size.width().to_mm().max(size.depth().to_mm());
+    let tallest = pattern.wall_height().to_mm() + ABOVE;
+    ((width - 44.0) / longest).min((DRAWING - UNDER - LABELS) / tallest).min(0.5)
 }
 
 fn drawing(
@@ -123,47 +170,60 @@ fn drawing(
     scale: f64,
 ) -> Result<(), SetError> {
     let language = papers.language;
-    let shared = language.shared();
-    let (title, ends) = match section.at {
+    let (shared, texts) = (language.shared(), language.sections());
+    let (title, ends, along) = match section.at {
         SectionAt::SeatBones => {
-            (language.sections().across.to_owned(), [shared.clients_left, shared.clients_right])
+            let ends = [shared.clients_left, shared.clients_right];
+            (texts.across.to_owned(), ends, texts.from_the_middle)
         }
         SectionAt::Through(side) => {
-            (language.section_along(side), [shared.rear_edge, shared.front_edge])
+            let ends = [shared.rear_edge, shared.front_edge];
+            (language.section_along(side), ends, texts.from_the_rear)
         }
     };
     frame.heading(2, &title, &HEADING)?;
     let sites = section.sites.iter().map(|site| (site.name, site.height));
     let shows = language.section_shows(&title, &sites.collect::<Vec<_>>());
-    let (place, block) = frame.figure(DRAWING - 6.0, &shows)?;
+    let (place, block) = frame.figure(DRAWING, &shows)?;
     let (low, high) = ends_of(section);
     let middle = f64::midpoint(low, high);
-    let base = place.y1 - 8.0;
+    let base = place.y1 - UNDER;
     let on_page = |[along, height]: [f64; 2]| {
         Point::new(place.center().x + (along - middle) * scale, base - height * scale)
     };
-    cushion(block, section, papers.wall_mm, &on_page);
+    cushion(block, section, papers.of.pattern.wall_height().to_mm(), &on_page);
     let clipped: Vec<Point> = (section.body.iter())
-        .filter(|point| point[1] < papers.wall_mm + ABOVE)
+        .filter(|point| point[1] < papers.of.pattern.wall_height().to_mm() + ABOVE)
         .map(|point| on_page(*point))
         .collect();
-    block.open_path(&clipped, &Pen::solid(0.8, INK));
-    let style = SMALL.colored(INK);
-    let labels = labels(language, section, &on_page)?;
+    block.open_path(&clipped, &BODY_LINE);
+    sites_of(language, block, section, place.y0, &on_page)?;
+    let (words, unit) = language.length_axis(texts.height);
+    let upright = Axis { words: &words, unit, from: 0.0, to: papers.of.pattern.wall_height().to_mm() + ABOVE };
+    upright.beside(block, on_page([low, 0.0]) - (3.0, 0.0), scale)?;
+    let (words, unit) = language.length_axis(along);
+    let level = Axis { words: &words, unit, from: low, to: high };
+    level.under(block, |at| on_page([at, 0.0]), ends)
+}
+
+/// Draws the places on the body, each with its label over the drawing, whose top is given.
+fn sites_of(
+    language: &dyn Language,
+    block: &mut Block,
+    section: &Section,
+    top: f64,
+    on_page: &dyn Fn([f64; 2]) -> Point,
+) -> Result<(), SetError> {
+    let labels = labels(language, section, on_page)?;
     for (site, label) in section.sites.iter().zip(&labels) {
-        let at = on_page([site.at, site.height]);
-        let foot = on_page([site.at, 0.0]);
-        block.line(at, foot, &Pen::solid(0.35, ACCENT));
-        block.circle(at, 0.8, Some(crate::page::Fill::solid(ACCENT)), None);
-        let over = Point::new(at.x, place.y0 + 4.0 + 4.0 * label.row as f64);
-        block.line(Point::new(at.x, over.y + 0.8), at, &Pen::dashed(0.2, SOFT, 0.5, 1.0));
-        block.text(over, &label.words, &style, Align::Centre)?;
+        let Spread { central, low, high } = site.height;
+        let [low, at, high] = [low, central, high].map(|height| on_page([site.at, height.to_mm()]));
+        let over = Point::new(at.x, top + 4.0 + 4.0 * label.row as f64);
+        block.line(Point::new(at.x, over.y + 0.8), high, &Pen::dashed(0.2, SOFT, 0.5, 1.0));
+        range(block, [low, at, high]);
+        block.text(over, &label.words, &SMALL.colored(INK), Align::Centre)?;
     }
-    let (left, right) = (on_page([low, 0.0]), on_page([high, 0.0]));
-    block.text(Point::new(left.x - 2.0, base), ends[0], &style, Align::Right)?;
-    block.text(Point::new(right.x + 2.0, base), ends[1], &style, Align::Left)?;
-    let bar = language.sections().scale_bar;
-    scale_bar(block, bar, Point::new(place.center().x, base + 6.0), scale)
+    Ok(())
 }
 
 /// What stands over a site, in the row that it has, 0 the upmost.
@@ -198,7 +258,7 @@ fn labels(
 ) -> Result<Vec<Label>, SetError> {
     let mut labels: Vec<Label> = Vec::new();
     for site in &section.sites {
-        let words = language.left_under(site.name, site.height);
+        let words = language.left_under(site.name, &site.height);
         let half = measure(&words, &SMALL)? / 2.0;
         let mut label = Label { words, middle: on_page([site.at, 0.0]).x, half, row: 0 };
         let mut row_where = |meets: &dyn Fn(&Label, &Label) -> bool| {
@@ -230,7 +290,7 @@ fn cushion(block: &mut Block, section: &Section, wall: f64, on_page: &dyn Fn([f6
             |a: &&[f64; 2], b: &&[f64; 2]| (a[0] - seam).abs().total_cmp(&(b[0] - seam).abs());
         let top = section.loaded.iter().min_by(near).map_or(wall, |point| point[1].min(wall));
         let (from, to) = (on_page([*seam, 0.0]), on_page([*seam, top]));
-        block.line(from, to, &Pen::solid(0.7, INK));
+        block.line(from, to, &SEAM_LINE);
     }
     let unloaded: Vec<Point> = section.unloaded.iter().map(|point| on_page(*point)).collect();
     block.open_path(&unloaded, &Pen::dashed(0.35, INK, 1.6, 1.4));
@@ -240,17 +300,4 @@ fn cushion(block: &mut Block, section: &Section, wall: f64, on_page: &dyn Fn([f6
 fn ends_of(section: &Section) -> (f64, f64) {
     let along = section.loaded.iter().chain(&section.unloaded).map(|point| point[0]);
     along.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
-}
-
-/// A bar of 100 mm of the cushion.
-fn scale_bar(block: &mut Block, words: &str, at: Point, scale: f64) -> Result<(), SetError> {
-    let half = 50.0 * scale;
-    let (from, to) = (Point::new(at.x - half, at.y), Point::new(at.x + half, at.y));
-    let pen = Pen::solid(0.35, INK);
-    block.line(from, to, &pen);
-    for end in [from, to] {
-        block.line(end - (0.0, 1.0), end + (0.0, 1.0), &pen);
-    }
-    block.text(Point::new(to.x + 2.0, at.y + 1.0), words, &SMALL, Align::Left)?;
-    Ok(())
 }

@@ -1,6 +1,10 @@
 //! Finishes a PDF: language, viewer preferences, metadata, tags, and identifiers that depend on
 //! the content alone.
 
+use std::io::Write as _;
+
+use flate2::Compression;
+use flate2::write::ZlibEncoder;
 use lopdf::{Document as Pdf, Object, Stream, StringFormat, dictionary};
 
 use super::icc;
@@ -38,21 +42,48 @@ pub(super) fn finish(mut pdf: Pdf, document: &Document) -> Vec<u8> {
     add_structure(&mut pdf, &document.pages);
     pdf.prune_objects();
     pdf.renumber_objects();
-    pdf.compress();
-    keep_ends_apart(&mut pdf);
-    pdf.trailer.remove(b"ID");
-    let id = Object::String(content_id(&bytes(&mut pdf)), StringFormat::Hexadecimal);
+    compress(&mut pdf);
+    let id = Object::String(NO_ID.to_vec(), StringFormat::Hexadecimal);
     pdf.trailer.set("ID", vec![id.clone(), id]);
-    bytes(&mut pdf)
+    identified(bytes(&mut pdf))
 }
 
-/// Leaves what ends in a line break once it is compressed as it was: a reader that looks for the
-/// line break before `endstream` would take that for a part of it, and the length for wrong.
-fn keep_ends_apart(pdf: &mut Pdf) {
-    for stream in pdf.objects.values_mut().filter_map(|object| object.as_stream_mut().ok()) {
-        if matches!(stream.content.last(), Some(b'\r' | b'\n')) {
-            // What has no filter was not compressed, and stays as it is.
-            let _ = stream.decompress();
+/// What stands for the identifier until the file is written.
+const NO_ID: [u8; 16] = *b"seatwright no id";
+
+/// Puts the identifier in place of what stands for it: it is as long, and nothing else moves.
+fn identified(mut file: Vec<u8>) -> Vec<u8> {
+    let id = hexadecimal(&content_id(&file));
+    let stands = hexadecimal(&NO_ID);
+    // The trailer is the last in the file.
+    for _ in 0..2 {
+        let at = file.windows(stands.len()).rposition(|own| own.eq_ignore_ascii_case(&stands));
+        let at = at.expect("the trailer holds the identifier twice");
+        file[at..at + id.len()].copy_from_slice(&id);
+    }
+    file
+}
+
+fn hexadecimal(bytes: &[u8]) -> Vec<u8> {
+    bytes.iter().flat_map(|byte| format!("{byte:02X}").into_bytes()).collect()
+}
+
+/// How hard is tried to make streams small: the usual level, not the highest, which takes longer than it
+/// saves in bytes.
+const LEVEL: Compression = Compression::new(6);
+
+/// Compresses what gets smaller by it. What would end in a line break is left as it was: a reader
+/// that looks for the line break before `endstream` would take that for a part of it, and the length
+/// for wrong.
+fn compress(pdf: &mut Pdf) {
+    let streams = pdf.objects.values_mut().filter_map(|object| object.as_stream_mut().ok());
+    for stream in streams.filter(|own| own.allows_compression && !own.dict.has(b"Filter")) {
+        let mut encoder = ZlibEncoder::new(Vec::new(), LEVEL);
+        let written = encoder.write_all(&stream.content).and_then(|()| encoder.finish());
+        let small = written.expect("writing to memory does not fail");
+        if small.len() < stream.content.len() && !matches!(small.last(), Some(b'\r' | b'\n')) {
+            stream.dict.set("Filter", "FlateDecode");
+            stream.set_content(small);
         }
     }
 }

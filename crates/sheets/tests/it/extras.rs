@@ -1,16 +1,21 @@
 //! Sections, the second page of the setup card, and the page of a survey.
 
+use std::sync::LazyLock;
+
 use case::{
-    BeforeAfter, CardFinding, Costs, GoalNumber, GoalOutcome, IfThen, Move, Place, Remedy, Sides,
-    SiteChange, SiteName, Spread, ToldFrom, Want,
+    BeforeAfter, CardFinding, ClientCode, Costs, GoalNumber, GoalOutcome, IfThen, Move, Place,
+    Remedy, Review, Sides, SiteChange, SiteName, Spread, ToldFrom, Want,
 };
-use cushion::{Length, Pressure, Side};
+use cushion::{Length, Pattern, Pressure, Side};
 use sheets::{
-    ExpectedSeat, Histogram, Mark, PAPERS, Section, SectionAt, SectionPapers, SectionSite,
-    SetupExtras, SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
+    ExpectedSeat, Histogram, Identity, Mark, PAPERS, Section, SectionAt, SectionPapers,
+    SectionSite, SetupExtras, SurveyPage, SvgOptions, section_sheet, setup_card, survey_page, svg,
 };
 
 use crate::papers::{Case, DAY, PROGRAM, texts};
+
+static CODE: LazyLock<ClientCode> = LazyLock::new(|| ClientCode::new("T-1").unwrap());
+static PATTERN: LazyLock<Pattern> = LazyLock::new(|| Case::of("row-six", "440x400").pattern);
 
 fn sections() -> Vec<Section> {
     let curve = |of: &dyn Fn(f64) -> f64| {
@@ -22,20 +27,32 @@ fn sections() -> Vec<Section> {
         loaded: curve(&|x| 30.0 + (x / 40.0).powi(2)),
         body: curve(&|x| 30.0 + (x / 36.0).powi(2)),
         seams: vec![-220.0, 0.0, 220.0],
-        sites: vec![SectionSite { name: SiteName::SeatBone(Side::Left), at: -60.0, height: 31.0 }],
+        sites: vec![SectionSite {
+            name: SiteName::SeatBone(Side::Left),
+            at: -60.0,
+            height: from_to(24.0, 31.0, 40.0),
+        }],
     };
     let along = |side| Section { at: SectionAt::Through(side), ..across.clone() };
     vec![across.clone(), along(Side::Left), along(Side::Right)]
 }
 
+fn from_to(low: f64, central: f64, high: f64) -> Spread<Length> {
+    let [low, central, high] = [low, central, high].map(Length::from_mm);
+    Spread { central, low, high }
+}
+
 fn papers(sections: &[Section]) -> SectionPapers<'_> {
     SectionPapers {
         language: words::ENGLISH,
-        client: "T-1",
-        layout: "a layout of a test",
+        of: Identity {
+            code: &CODE,
+            serial: None,
+            pattern: &PATTERN,
+            mark: None,
+            review: Review::None,
+        },
         recorded_on: Some(DAY),
-        size: "440x400".parse().unwrap(),
-        wall_mm: 80.0,
         sections,
         date: DAY,
         program: PROGRAM,
@@ -51,11 +68,17 @@ fn sections_name_their_sites_and_ends_and_draw_no_pressure() {
         let page = &document.pages[0];
         let said = texts(page).join("\n");
         for words in [
-            "left seat bone: 31 mm of cushion",
+            "left seat bone: 31 mm (24 to 40)",
+            "height, mm",
+            "from the middle, mm",
+            "from the rear edge, mm",
+            "the client's underside",
+            "T-1",
+            "not recorded",
+            "1 of 1",
             "seen from behind",
             "CLIENT'S LEFT",
             "REAR EDGE (back)",
-            "100 mm",
             "ESTIMATE",
             "pressures are not drawn",
         ] {
@@ -78,13 +101,17 @@ fn sections_name_their_sites_and_ends_and_draw_no_pressure() {
 /// high as is drawn; and the top of what is drawn of it.
 fn labels(sites: &[(SiteName, f64)], size: &str, paper: sheets::Paper) -> (Vec<[f64; 3]>, f64) {
     let mut sections = sections();
-    let site = |(name, at): &(SiteName, f64)| SectionSite { name: *name, at: *at, height: 40.0 };
+    let site = |(name, at): &(SiteName, f64)| SectionSite {
+        name: *name,
+        at: *at,
+        height: from_to(33.0, 40.0, 51.0),
+    };
     sections[0].sites = sites.iter().map(site).collect();
     sections[0].body.iter_mut().for_each(|point| point[1] = 30.0 + (point[0] / 12.0).powi(2));
     let papers = SectionPapers { size: size.parse().unwrap(), ..papers(&sections[..1]) };
     let page = section_sheet(&papers, paper).unwrap().pages.remove(0);
     let labels: Vec<_> = (page.texts())
-        .filter(|run| run.shaped.text().ends_with("mm of cushion"))
+        .filter(|run| run.shaped.text().ends_with("mm (33 to 51)"))
         .map(|run| [run.at.x, run.at.x + run.shaped.width(run.size_pt), run.at.y])
         .collect();
     assert_eq!(labels.len(), sites.len());
@@ -296,7 +323,9 @@ fn posture_and_injuries_stand_on_the_setup_card() {
 fn a_survey_page_shows_every_count() {
     let panel = |title: &str| Histogram {
         title: title.into(),
-        names: vec!["20".into(), "22".into(), "24".into()],
+        axis: "mm".into(),
+        names: vec!["20".into(), "22".into(), "24".into(), "26".into()],
+        most: Some([0.2, 1.5, 2.9]),
         counts: vec![3, 141, 59],
         note: "5, 50 and 95 of 100: 20, 22, 24".into(),
     };

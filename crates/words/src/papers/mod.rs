@@ -20,6 +20,7 @@ mod take_home;
 mod wash_day;
 
 use case::question::{Group, Question};
+use case::text::LengthUnit;
 use case::{
     Adjustment, Chair, ClientCode, Contact, CountedFrom, Date, Digest, Entry, FittingCheck,
     Function, Goal, GoalOutcome, Measures, Place, PlanMark, Posture, RecordedPlan, Review,
@@ -189,25 +190,21 @@ pub trait PaperWords {
     /// Which page of the form it is, what it was made by, and where its answers go.
     fn form_foot(&self, page: usize, pages: usize, program: &str, printed: Date) -> String;
 
-    /// What is cut: whose cushion, with which counts.
-    fn what_is_cut(
-        &self,
-        client: &str,
-        layout: &str,
-        size: Size,
-        recorded_on: Option<Date>,
-    ) -> String;
     /// The title of a section from rear to front.
     fn section_along(&self, side: Side) -> String;
-    /// How much cushion is left under a place on the body, in mm.
-    fn left_under(&self, site: SiteName, mm: f64) -> String;
-    /// What a section shows: its title, and the places with the cushion left under them, in mm.
-    fn section_shows(&self, title: &str, sites: &[(SiteName, f64)]) -> String;
+    /// How much cushion is left under a place on the body.
+    fn left_under(&self, site: SiteName, left: &Spread<Length>) -> String;
+    /// What a section shows: its title, and the places with the cushion left under them.
+    fn section_shows(&self, title: &str, sites: &[(SiteName, Spread<Length>)]) -> String;
+    /// What an axis measures, and the unit in which lengths are read first.
+    fn length_axis(&self, of: &str) -> (String, LengthUnit);
 
     /// The title of a survey.
     fn survey_of(&self, layout: &str) -> String;
     /// Below what 5, 50 and 95 of 100 values are.
     fn spread_of_values(&self, low: f64, middle: f64, high: f64) -> String;
+    /// From one value to another.
+    fn from_to(&self, low: &str, high: &str) -> String;
     /// What a histogram shows: how many bodies each step has.
     fn histogram_shows(&self, title: &str, steps: &[(&str, u32)]) -> String;
 }

@@ -28,6 +28,8 @@ pub struct SharedTexts {
     pub layout_and_size: &'static str,
     /// Heads the number of a plan and its check word.
     pub plan_and_word: &'static str,
+    /// Stands there where the counts are in no record.
+    pub not_recorded: &'static str,
     pub page: &'static str,
     /// What discs and plain numbers in a drawing stand for.
     pub discs_and_numbers: &'static str,

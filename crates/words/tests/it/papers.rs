@@ -85,6 +85,8 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
     let compartments = count as usize;
     let change = i64::from(count);
     let a_move = Move { from: Place::Spare, to: Place::Compartment(3), cells: count };
+    let mm = |own| cushion::Length::from_mm(f64::from(own));
+    let left = case::Spread { central: mm(count), low: mm(count / 2), high: mm(2 * count) };
     vec![
         say.cells_in_drawing(count),
         say.cells_within(count, 0),
@@ -99,8 +101,8 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
         say.pack_spares(count),
         say.all_pockets(count),
         say.keep_the_bag(count),
-        say.left_under(SiteName::Coccyx, f64::from(count)),
-        say.section_shows("A title", &[(SiteName::Trochanter(Side::Left), f64::from(count))]),
+        say.left_under(SiteName::Coccyx, &left),
+        say.section_shows("A title", &[(SiteName::Trochanter(Side::Left), left)]),
         say.spread_of_values(0.0, f64::from(count), f64::from(count)),
         say.histogram_shows("A title", &[("440x400", count), ("400x400", 1)]),
     ]
@@ -169,7 +171,8 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.page_of(1, 2),
         say.look_again(Review::Due(DAY)).expect("a day"),
         say.look_again(Review::Overdue(DAY)).expect("a day"),
-        say.what_is_cut("K-17", "Row of six", plan.size, Some(DAY)),
+        say.length_axis("height").0,
+        say.from_to("20", "22.5"),
         say.section_along(Side::Right),
         say.survey_of("row-six"),
         say.whose_gauge(&code, &mark),

@@ -31,8 +31,8 @@ use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{
     BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, LetterTexts,
-    MeasuringFormTexts, PaperWords, RecordWords, ReportWords, SectionTexts, SetupCardTexts,
-    SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
+    MeasuringFormTexts, PaperWords, RecordWords, SectionTexts, SetupCardTexts, SharedTexts,
+    SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -437,28 +437,26 @@ impl PaperWords for English {
         }
     }
 
-    fn what_is_cut(
-        &self,
-        client: &str,
-        layout: &str,
-        size: Size,
-        recorded_on: Option<Date>,
-    ) -> String {
-        format!("{client}: {layout}, {size}; {}", self.whence(recorded_on))
-    }
-
     fn section_along(&self, of: Side) -> String {
         format!("From rear to front through the {} seat bone", side(of))
     }
 
-    fn left_under(&self, place: SiteName, mm: f64) -> String {
-        format!("{}: {} of cushion", self.site(place), self.length(Length::from_mm(mm)))
+    fn left_under(&self, place: SiteName, left: &Spread<Length>) -> String {
+        format!("{}: {}", self.site(place), self.spread(left))
     }
 
-    fn section_shows(&self, title: &str, sites: &[(SiteName, f64)]) -> String {
-        let sites: Vec<String> =
-            sites.iter().map(|(site, mm)| self.left_under(*site, *mm)).collect();
-        format!("{title}. {}.", sites.join("; "))
+    fn section_shows(&self, title: &str, sites: &[(SiteName, Spread<Length>)]) -> String {
+        let left = |(site, left): &(SiteName, Spread<Length>)| self.left_under(*site, left);
+        let sites: Vec<String> = sites.iter().map(left).collect();
+        format!("{title}. Cushion left under {}.", sites.join("; "))
+    }
+
+    fn length_axis(&self, of: &str) -> (String, LengthUnit) {
+        let unit = match self.lengths {
+            LengthUnit::Millimetres => "mm",
+            LengthUnit::Inches => "in",
+        };
+        (self.label_with_unit(of, unit), self.lengths)
     }
 
     fn survey_of(&self, layout: &str) -> String {
@@ -467,6 +465,10 @@ impl PaperWords for English {
 
     fn spread_of_values(&self, low: f64, middle: f64, high: f64) -> String {
         format!("5, 50 and 95 of 100: {low:.1}, {middle:.1}, {high:.1}")
+    }
+
+    fn from_to(&self, low: &str, high: &str) -> String {
+        format!("{low} to {high}")
     }
 
     fn histogram_shows(&self, title: &str, steps: &[(&str, u32)]) -> String {

@@ -26,6 +26,7 @@ pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     serial: "Cushion serial",
     layout_and_size: "Layout and size",
     plan_and_word: "Plan, check word",
+    not_recorded: "not recorded",
     page: "Page",
     discs_and_numbers: "In a disc: the number of a compartment. Plain: its cells. Thick bar: the client's left.",
     superseded: "Superseded: strike this page through. Date ____________ Initials ________",
