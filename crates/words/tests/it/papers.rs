@@ -144,7 +144,7 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.identity(&code, Some(&mark), (1, 2), Review::Overdue(DAY)).join(" "),
         say.identity(&code, None, (1, 2), Review::None).join(" "),
         say.length_axis("height").0,
-        say.from_to("20", "22.5"),
+        say.values_between("20", "22.5"),
         say.section_along(Side::Right),
         say.survey_of("row-six"),
     ];
