@@ -133,7 +133,7 @@ fn names_of<'a>(
     (0..panel.counts.len()).filter_map(move |at| {
         let name = panel.names.get(at)?;
         let next = panel.names.get(at + 1).filter(|_| edges);
-        Some(next.map_or_else(|| name.clone(), |next| language.from_to(name, next)))
+        Some(next.map_or_else(|| name.clone(), |next| language.values_between(name, next)))
     })
 }
 

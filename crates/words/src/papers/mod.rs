@@ -204,7 +204,7 @@ pub trait PaperWords {
     /// Below what 5, 50 and 95 of 100 values are.
     fn spread_of_values(&self, low: f64, middle: f64, high: f64) -> String;
     /// From one value to another.
-    fn from_to(&self, low: &str, high: &str) -> String;
+    fn values_between(&self, low: &str, high: &str) -> String;
     /// What a histogram shows: how many bodies each step has.
     fn histogram_shows(&self, title: &str, steps: &[(&str, u32)]) -> String;
 }

@@ -172,7 +172,7 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.look_again(Review::Due(DAY)).expect("a day"),
         say.look_again(Review::Overdue(DAY)).expect("a day"),
         say.length_axis("height").0,
-        say.from_to("20", "22.5"),
+        say.values_between("20", "22.5"),
         say.section_along(Side::Right),
         say.survey_of("row-six"),
         say.whose_gauge(&code, &mark),

@@ -467,7 +467,7 @@ impl PaperWords for English {
         format!("5, 50 and 95 of 100: {low:.1}, {middle:.1}, {high:.1}")
     }
 
-    fn from_to(&self, low: &str, high: &str) -> String {
+    fn values_between(&self, low: &str, high: &str) -> String {
         format!("{low} to {high}")
     }
 
