@@ -15,7 +15,8 @@ fn mm(mm: f64) -> Length {
 
 /// The places of what is drawn in the figures of that description: with a ground, and without.
 fn drawn(page: &Page, alt: &str) -> [Vec<Rect>; 2] {
-    let of = |block: &&sheets::Block| matches!(&block.role, Role::Figure { alt: own } if own == alt);
+    let of =
+        |block: &&sheets::Block| matches!(&block.role, Role::Figure { alt: own } if own == alt);
     let shapes = page.blocks.iter().filter(of).flat_map(|block| &block.marks);
     let (mut grounds, mut lines) = (Vec::new(), Vec::new());
     for mark in shapes {
@@ -34,7 +35,8 @@ const EXACT: f64 = 1e-6;
 fn bars_stand_as_high_over_the_lower_edge_as_the_compartments_are_expected_to() {
     for paper in PAPERS {
         let mut case = Case::of("row-six", "440x400");
-        let height = |at: f64| Spread { central: mm(90.0 + at), low: mm(84.0), high: mm(97.0 + at) };
+        let height =
+            |at: f64| Spread { central: mm(90.0 + at), low: mm(84.0), high: mm(97.0 + at) };
         case.extras.heights = (0..6).map(|at| Some(height(f64::from(at)))).collect();
         case.extras.heights[2] = None;
         let page = &height_gauge(&case.papers(), paper).unwrap().pages[0];
@@ -130,7 +132,8 @@ fn a_letter_of_a_client_of_whom_nothing_is_known_invents_nothing() {
     case.client = case::Client::unknown(code, case.client.cushion.clone());
     case.client.record = record;
     let said = said(&case, PAPERS[0]);
-    for words in ["No measure is written down", "No goals are written down", "Nothing is written down"]
+    for words in
+        ["No measure is written down", "No goals are written down", "Nothing is written down"]
     {
         assert!(said.contains(words), "{words}: {said}");
     }
