@@ -205,6 +205,7 @@ fn the_setup_card_sets_then_checks_then_moves() {
             then: Remedy::PutIn { cells: 4, into: 1 },
             cost: None,
         }],
+        ..SetupExtras::default()
     };
     for paper in PAPERS {
         let document = setup_card(&case.papers(), paper).unwrap();
