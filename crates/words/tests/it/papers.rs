@@ -137,7 +137,7 @@ fn others(say: &dyn Language) -> Vec<String> {
         ]
     });
     let plan = plan();
-    let mark = case::PlanMark { number: 2, word: "K7QF".to_owned() };
+    let mark = PlanMark { number: 2, word: "K7QF".to_owned() };
     let code = ClientCode::new("K-17").expect("it is a code");
     let contact = |hours| Contact { who: "Clinic".into(), phone: "01632 960123".into(), hours };
     let moves = [
