@@ -199,7 +199,12 @@ fn drawing(
     block.open_path(&clipped, &BODY_LINE);
     sites_of(language, block, section, place.y0, &on_page)?;
     let (words, unit) = language.length_axis(texts.height);
-    let upright = Axis { words: &words, unit, from: 0.0, to: papers.of.pattern.wall_height().to_mm() + ABOVE };
+    let upright = Axis {
+        words: &words,
+        unit,
+        from: 0.0,
+        to: papers.of.pattern.wall_height().to_mm() + ABOVE,
+    };
     upright.beside(block, on_page([low, 0.0]) - (3.0, 0.0), scale)?;
     let (words, unit) = language.length_axis(along);
     let level = Axis { words: &words, unit, from: low, to: high };
