@@ -23,9 +23,10 @@ MM = DPI / 25.4
 FARTHEST = 0.5
 # How far is looked, mm: beyond the farthest, so that what moved further is seen to have.
 LOOKED = 1.0
-# The share of a word's ink that may differ where it agrees best: edges are smoothed otherwise.
-# Another word, or none, differs by more than 0.9; the same word by 0.35 at most.
-DIFFERS = 0.5
+# The share of a word's ink that may differ where it agrees best: edges are smoothed otherwise. Of the
+# demo's 4617 words the same one differs by 0.51 at most, and none stands elsewhere by more than 0.17 mm;
+# where nothing stands all of it differs.
+DIFFERS = 0.6
 # A page's place in the browser's window, in pixels of CSS; with 1.5625 of ours to each it is whole.
 PLACE = (800, 1136)
 PER_CSS = DPI / 96

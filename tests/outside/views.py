@@ -18,15 +18,14 @@ def middle(found, words):
 
 
 def counted(found):
-    """Number -> count of a drawing: the count stands right below its number."""
+    """Number -> count of a drawing: the number stands in a disc, in print of 0.72 times the size of the count below or beside it."""
     counts = {}
-    large = max(it[3] for it in found if it[0].isdigit())
-    for words, x, y, size, *_ in found:
-        if words.isdigit() and size > large - 4 and size > 12:
-            below = [it for it in found if it[0].endswith("cells") and 0 < it[2] - y < 8 and abs(it[1] - x) < 14]
-            if below:
-                nearest = min(below, key=lambda it: abs(it[1] - x) + it[2] - y)
-                counts[int(words)] = (int(nearest[0].split()[0]), x, y)
+    digits = [it for it in found if it[0].isdigit()]
+    for words, x, y, size, *_ in digits:
+        near = [it for it in digits if abs(0.72 * it[3] - size) < 0.05 and -1 < it[2] - y < 10 and abs(it[1] - x) < 14]
+        if size > 8 and near:
+            nearest = min(near, key=lambda it: abs(it[1] - x) + abs(it[2] - y))
+            counts[int(words)] = (int(nearest[0]), x, y)
     return counts
 
 

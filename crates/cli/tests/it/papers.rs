@@ -16,6 +16,7 @@ const PAPERS: [&str; 21] = [
     "K-17-setup-card-1.svg",
     "K-17-setup-card-2.svg",
     "K-17-setup-card-3.svg",
+    "K-17-setup-card-4.svg",
     "K-17-fill-card.pdf",
     "K-17-fill-card.svg",
     "K-17-take-home.pdf",
@@ -29,8 +30,7 @@ const PAPERS: [&str; 21] = [
     "K-17-height-gauge.pdf",
     "K-17-height-gauge.svg",
     "K-17-letter.pdf",
-    "K-17-letter-1.svg",
-    "K-17-letter-2.svg",
+    "K-17-letter.svg",
     "K-17-tag.pdf",
     "K-17-tag.svg",
 ];
@@ -514,7 +514,7 @@ fn a_plan_recorded_over_another_stock_fill_stays_printable() {
         let dir = TestDir::new().with("layout.toml", LAYOUT).with("client.toml", text);
         let ran = dir.run(&["print", "client.toml", "--out", "out"]);
         assert_eq!(ran.code, Some(0), "{}", ran.stderr);
-        texts(&dir.read("out/K-17-fill-card.svg"))
+        texts(&dir.paper("out/K-17", "fill-card.svg"))
     };
     // The card says the counts that were recorded.
     let planned = |text: &str| -> Vec<String> {

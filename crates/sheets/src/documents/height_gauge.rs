@@ -6,7 +6,7 @@ use cushion::Length;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    ACCENT, BODY, FIRM, HEADING, INK, MARGIN, PALE, STRONG, field_rows, foot, inside, text,
+    ACCENT, BODY, FIRM, INK, LESSER_HEADING, MARGIN, PALE, STRONG, field_rows, foot, inside, text,
 };
 use super::{ClientPapers, DocumentError, of_clients_left};
 use crate::color::Color;
@@ -80,7 +80,7 @@ fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, paper: Paper) -> Result<(
     flow.put(|frame| measures(frame, papers))?;
     flow.space(2.0);
     flow.put(|frame| {
-        frame.heading(2, texts.how_to_use, &HEADING)?;
+        frame.heading(2, texts.how_to_use, &LESSER_HEADING)?;
         for (at, step) in texts.steps.iter().enumerate() {
             frame.item(&format!("{}", at + 1), 5.0, step, &BODY)?;
         }
@@ -91,8 +91,8 @@ fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, paper: Paper) -> Result<(
     flow.space(2.5);
     let (table, field) = (table(papers, flow.width()), 9.0);
     // Nobody cuts a page in two that has half of a table on it.
-    flow.need(HEADING.line_height() + table.height()? + 1.0 + field)?;
-    flow.headed_table(texts.heights, &HEADING, &table, |_, _, _| {})?;
+    flow.need(LESSER_HEADING.line_height() + table.height()? + 1.0 + field)?;
+    flow.headed_table(texts.heights, &LESSER_HEADING, &table, |_, _, _| {})?;
     flow.space(1.0);
     flow.put(|frame| field_rows(frame, texts.fields, field))
 }
@@ -100,7 +100,7 @@ fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, paper: Paper) -> Result<(
 /// The line and the bar by which the print is checked.
 fn measures(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     let texts = papers.language.height_gauge();
-    frame.heading(2, texts.check_the_print, &HEADING)?;
+    frame.heading(2, texts.check_the_print, &LESSER_HEADING)?;
     let (place, block) = frame.figure(14.5, texts.measures_drawn)?;
     let (y, left) = (place.y0 + 3.0, place.x0 + 0.5);
     let pen = Pen::solid(0.35, INK);
@@ -130,7 +130,7 @@ fn gauges(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, paper: Paper) -> Resul
     let rows = all.len().div_ceil(across);
     for row in all.chunks(all.len().div_ceil(rows)) {
         flow.put(|frame| {
-            frame.heading(2, texts.cut_out, &HEADING)?;
+            frame.heading(2, texts.cut_out, &LESSER_HEADING)?;
             frame.space(1.5);
             let (place, block) = frame.figure(high, texts.drawing)?;
             let wide = SCALE + COLUMN * row.len().max(6) as f64 + 3.0;

@@ -23,7 +23,9 @@ mod wash_day;
 
 use std::fmt;
 
-use case::{Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Standing, State};
+use case::{
+    Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Review, Standing, State,
+};
 use cushion::{Cell, CompartmentIx, Pattern, Side, StockFill};
 use words::Language;
 
@@ -225,12 +227,15 @@ impl<'a> ClientPapers<'a> {
 
     /// By what the pages are known again.
     fn identity(&self) -> Identity<'_> {
+        let standing = self.standing();
+        // How a fitting stands says itself that the review of it is overdue.
+        let said = standing.fitted().is_some() && matches!(standing.review, Review::Overdue(_));
         Identity {
             code: &self.client.code,
             serial: self.client.cushion.serial.as_deref(),
             pattern: self.pattern,
             mark: Some(self.mark),
-            review: self.standing().review,
+            review: if said { Review::None } else { standing.review },
         }
     }
 }

@@ -7,6 +7,7 @@ use words::{Language, SectionTexts};
 
 use super::axis::{Axis, Sample, legend as set_legend};
 use super::look::{ACCENT, BODY, HEADING, INK, SMALL, SOFT, foot, inside};
+use super::views::{BAR, TO_BAR};
 use super::{DocumentError, Identity, document};
 use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Fill, Page, Pen};
@@ -205,7 +206,13 @@ fn drawing(
         from: 0.0,
         to: papers.of.pattern.wall_height().to_mm() + ABOVE,
     };
-    upright.beside(block, on_page([low, 0.0]) - (3.0, 0.0), scale)?;
+    upright.beside(block, on_page([low, 0.0]) - (2.0 * TO_BAR + 2.0, 0.0), scale)?;
+    if section.at == SectionAt::SeatBones {
+        // Seen from behind, the client's left is at the left.
+        let wall = [0.0, papers.of.pattern.wall_height().to_mm()];
+        let [from, to] = wall.map(|height| on_page([low, height]) - (TO_BAR, 0.0));
+        block.line(from, to, &Pen::solid(BAR, ACCENT));
+    }
     let (words, unit) = language.length_axis(along);
     let level = Axis { words: &words, unit, from: low, to: high };
     level.under(block, |at| on_page([at, 0.0]), ends)

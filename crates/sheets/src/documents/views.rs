@@ -146,7 +146,7 @@ pub(super) fn draw_named(
 }
 
 /// From a drawing to the bar beside it, to its middle, in millimetres.
-const TO_BAR: f64 = 1.5;
+pub(super) const TO_BAR: f64 = 1.5;
 /// Width of the bar that marks the client's left, in millimetres.
 pub(super) const BAR: f64 = 1.4;
 

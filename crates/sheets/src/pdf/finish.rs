@@ -68,8 +68,7 @@ fn hexadecimal(bytes: &[u8]) -> Vec<u8> {
     bytes.iter().flat_map(|byte| format!("{byte:02X}").into_bytes()).collect()
 }
 
-/// How hard is tried to make streams small: the usual level, not the highest, which takes longer than it
-/// saves in bytes.
+/// How hard is tried to make streams small: the usual level.
 const LEVEL: Compression = Compression::new(6);
 
 /// Compresses what gets smaller by it. What would end in a line break is left as it was: a reader

@@ -5,7 +5,7 @@ use cushion::Side;
 use words::{DefinedCheckTexts, Foretold, Language};
 
 use super::super::ClientPapers;
-use super::super::look::{BODY, HEADING, PALE, STRONG, first_within};
+use super::super::look::{BODY, LESSER_HEADING, PALE, STRONG, first_within};
 use super::{Part, flowed, table_with};
 use crate::flow::Flow;
 use crate::frame::Frame;
@@ -54,8 +54,8 @@ fn defined(frame: &mut Frame<'_>, language: &dyn Language) -> Result<(), SetErro
 /// The checks by hand, with what is expected and the words in which they are answered.
 fn checks(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, row: f64) -> Result<(), SetError> {
     let (language, texts) = (papers.language, papers.language.setup_card());
-    let answer = 37.0;
-    let expected = 28.0;
+    let answer = 35.0;
+    let expected = 27.0;
     let wide = flow.width() - 3.0 * answer - expected;
     let widths = [wide, expected, answer, answer, answer];
     let mut table = table_with(&texts.check_columns, &widths, 1);
@@ -81,7 +81,7 @@ fn checks(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, row: f64) -> Result<()
             answers,
         ]);
     }
-    flow.headed_table(texts.checks, &HEADING, &table, |_, _, _| {})
+    flow.headed_table(texts.checks, &LESSER_HEADING, &table, |_, _, _| {})
 }
 
 /// The table that works without the program.
@@ -101,7 +101,7 @@ fn if_then(flow: &mut Flow<'_>, language: &dyn Language, rows: &[IfThen]) -> Res
         let cost = row.cost.map_or_else(String::new, |cost| language.remedy_cost(&cost));
         table.row([language.card_finding(&row.found), language.remedy(&row.then), cost]);
     }
-    flow.headed_table(texts.if_then, &HEADING, &table, |_, _, _| {})?;
+    flow.headed_table(texts.if_then, &LESSER_HEADING, &table, |_, _, _| {})?;
     flow.space(1.0);
     flow.put(|frame| frame.paragraph(texts.if_then_note, &BODY))
 }

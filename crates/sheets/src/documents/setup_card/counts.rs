@@ -5,7 +5,7 @@ use cushion::{CompartmentIx, Pattern, Side};
 use kurbo::Rect;
 
 use super::super::ClientPapers;
-use super::super::look::{FIRM, HEADING, INK, text};
+use super::super::look::{FIRM, INK, LESSER_HEADING, text};
 use super::table_with;
 use crate::flow::Flow;
 use crate::font::Weight;
@@ -93,11 +93,11 @@ fn by_pairs(
     let of = |at: usize| pairs.iter().map(|pair| pair[at]).collect::<Vec<_>>();
     let totals = [sums(papers, &of(0)), vec![shared.total.to_owned()], sums(papers, &of(1))];
     table.row(totals.concat());
-    let height = HEADING.line_height() + sides.height()? + table.height()?;
+    let height = LESSER_HEADING.line_height() + sides.height()? + table.height()?;
     flow.need(height)?;
-    flow.put(|frame| frame.heading(3, texts.counts, &HEADING))?;
+    flow.put(|frame| frame.heading(3, texts.counts, &LESSER_HEADING))?;
     flow.put(|frame| frame.table(&sides).map(drop))?;
-    flow.headed_table("", &HEADING, &table, |frame, rows, _| {
+    flow.headed_table("", &LESSER_HEADING, &table, |frame, rows, _| {
         emphasise(frame, rows, &widths, 3);
         emphasise(frame, rows, &widths, OF_SIDE.len() + 4);
     })
@@ -156,7 +156,7 @@ fn row_by_row(
     let all: Vec<CompartmentIx> = papers.pattern.indices().collect();
     let total = language.all_cells(papers.plan.total(), papers.spares());
     table.row(with(columns(sums(papers, &all)), total));
-    flow.headed_table(texts.counts, &HEADING, &table, |frame, rows, _| {
+    flow.headed_table(texts.counts, &LESSER_HEADING, &table, |frame, rows, _| {
         emphasise(frame, rows, &widths, 4);
     })
 }

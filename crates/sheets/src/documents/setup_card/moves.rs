@@ -5,7 +5,7 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::super::ClientPapers;
-use super::super::look::{BODY, FIRM, HEADING, field_rows, first_within};
+use super::super::look::{BODY, FIRM, LESSER_HEADING, field_rows, first_within};
 use super::super::views::{View, draw_named, height_of};
 use super::{Part, flowed, table_with};
 use crate::flow::Flow;
@@ -29,16 +29,16 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, height: f64) -> Result<
     let (language, texts) = (papers.language, papers.language.setup_card());
     let from = papers.extras.moves_from.unwrap_or(CountedFrom::Stock);
     flow.put(|frame| {
-        frame.heading(3, &language.moves_from(from), &HEADING)?;
+        frame.heading(3, &language.moves_from(from), &LESSER_HEADING)?;
         frame.paragraph(texts.moves_from_below, &BODY)
     })?;
     flow.space(1.5);
     let table = table_of(papers, 0.36 * flow.width());
     // Beside the drawing where it is short enough, else below it.
-    let is_short = table.height()? + HEADING.line_height() <= height;
+    let is_short = table.height()? + LESSER_HEADING.line_height() <= height;
     let wide = flow.width() * if is_short { 0.60 } else { 1.0 };
     let height = height.min(height_of(papers.pattern, wide - 4.0).max(if is_short {
-        table.height()? + HEADING.line_height()
+        table.height()? + LESSER_HEADING.line_height()
     } else {
         0.0
     }));
@@ -48,7 +48,7 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, height: f64) -> Result<
         if is_short {
             let mut column =
                 Frame::new(frame.page(), Rect { x0: place.x1 - table.width(), ..place });
-            column.heading(3, texts.moves, &HEADING)?;
+            column.heading(3, texts.moves, &LESSER_HEADING)?;
             let rows = column.table(&table)?;
             boxes(&mut column, &rows, &table);
         }
@@ -57,13 +57,13 @@ fn moves(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, height: f64) -> Result<
     if !is_short {
         flow.space(2.0);
         let table = table_of(papers, flow.width());
-        flow.headed_table(texts.moves, &HEADING, &table, |frame, rows, _| {
+        flow.headed_table(texts.moves, &LESSER_HEADING, &table, |frame, rows, _| {
             boxes(frame, rows, &table);
         })?;
     }
     flow.space(3.0);
     flow.put(|frame| {
-        frame.heading(3, texts.while_you_move, &HEADING)?;
+        frame.heading(3, texts.while_you_move, &LESSER_HEADING)?;
         for (at, step) in texts.move_steps.iter().enumerate() {
             frame.item(&format!("{}", at + 1), 5.0, step, &BODY)?;
         }
@@ -120,7 +120,7 @@ fn bag(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError>
     let into = change(&papers.extras.moves, Place::Spare);
     let after = i64::from(papers.spares());
     let quarter = frame.area().width() / 4.0;
-    frame.heading(3, texts.spare_bag, &HEADING)?;
+    frame.heading(3, texts.spare_bag, &LESSER_HEADING)?;
     let mut table = table_with(&texts.bag_rows, &[quarter; 4], 0);
     table.named_rows = false;
     table.least_row = 7.0;

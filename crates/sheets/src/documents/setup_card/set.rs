@@ -5,7 +5,7 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::super::ClientPapers;
-use super::super::look::{BODY, GUTTER, HEADING, SMALL, STRONG, columns, first_within};
+use super::super::look::{BODY, GUTTER, LESSER_HEADING, SMALL, STRONG, columns, first_within};
 use super::super::views::{View, draw_named};
 use super::counts::counts;
 use super::{Part, flowed, table_with};
@@ -88,8 +88,8 @@ fn changed(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetErro
     for (at, line) in costs.enumerate() {
         if at == 0 {
             flow.space(1.5);
-            flow.need(HEADING.line_height() + 2.0 * BODY.line_height())?;
-            flow.put(|frame| frame.heading(3, &line, &HEADING))?;
+            flow.need(LESSER_HEADING.line_height() + 2.0 * BODY.line_height())?;
+            flow.put(|frame| frame.heading(3, &line, &LESSER_HEADING))?;
         } else {
             flow.item("–", 3.0, &line, &BODY)?;
         }
@@ -107,7 +107,7 @@ fn notes(papers: &ClientPapers<'_>) -> Vec<Note> {
             return;
         }
         let (mark, words) = (String::new(), head.to_owned());
-        notes.push(Note { mark, indent: 0.0, words, style: HEADING, head: true });
+        notes.push(Note { mark, indent: 0.0, words, style: LESSER_HEADING, head: true });
         notes.extend(entries.into_iter().enumerate().map(|(at, words)| {
             let mark = if numbered { format!("{}", at + 1) } else { "–".to_owned() };
             let indent = if numbered { 5.0 } else { 3.0 };
@@ -162,10 +162,10 @@ fn drawing(
     let split = columns(place, 7, 12).x0;
     let page = frame.page();
     let heading = page.block(Role::Heading(3));
-    let baseline = place.y0 + HEADING.first_baseline();
+    let baseline = place.y0 + LESSER_HEADING.first_baseline();
     let from_above = language.setup_card().from_above;
-    heading.text(Point::new(place.x0, baseline), from_above, &HEADING, Align::Left)?;
-    let top = place.y0 + HEADING.line_height();
+    heading.text(Point::new(place.x0, baseline), from_above, &LESSER_HEADING, Align::Left)?;
+    let top = place.y0 + LESSER_HEADING.line_height();
     let alt = language.counts_from_above(papers.pattern.compartments().len());
     let block = page.block(Role::Figure { alt });
     let counts = |ix: CompartmentIx| {
@@ -217,8 +217,8 @@ fn found(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, room: Room) -> Result<(
         flow.put(|frame| frame.table(&table).map(drop))?;
         flow.space(2.0);
     }
-    flow.need(HEADING.line_height() + 2.0 * BODY.line_height())?;
-    flow.put(|frame| frame.heading(3, texts.found, &HEADING))?;
+    flow.need(LESSER_HEADING.line_height() + 2.0 * BODY.line_height())?;
+    flow.put(|frame| frame.heading(3, texts.found, &LESSER_HEADING))?;
     let found = found_for(papers);
     if found.is_empty() {
         return flow.put(|frame| frame.paragraph(texts.nothing_found, &STRONG));
