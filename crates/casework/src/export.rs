@@ -1,8 +1,5 @@
 //! Exports: documents as the bytes of files, on all the threads that there are.
 
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::thread;
-
 use case::{Drawn, Trouble};
 use cushion::{Cell, Layout, Pattern, Size};
 use sheets::{Document, Page, SvgOptions};
@@ -11,6 +8,7 @@ use words::Language;
 use crate::error::{Whose, WorkError};
 use crate::not_drawn::{no_picture, not_drawn};
 use crate::papers::NamedDocument;
+use crate::side_by_side::side_by_side;
 use crate::sourced::{Sourced, faults_at};
 
 /// Dots per inch of the pictures.
@@ -56,27 +54,9 @@ enum Work<'a> {
 /// Fails where a page cannot be exported, which is a fault of ours.
 pub fn export(papers: &[NamedDocument], wanted: Wanted) -> Result<Vec<Exported>, WorkError> {
     let jobs: Vec<Job<'_>> = papers.iter().flat_map(|it| jobs(it, wanted)).collect();
-    let next = AtomicUsize::new(0);
-    let worker = || {
-        let mut made = Vec::new();
-        loop {
-            let at = next.fetch_add(1, Ordering::Relaxed);
-            let Some(job) = jobs.get(at) else { return made };
-            made.push((at, bytes(&job.work)));
-        }
-    };
-    let threads = thread::available_parallelism().map_or(1, usize::from).min(jobs.len());
-    let mut made = thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads).map(|_| scope.spawn(worker)).collect();
-        let joined = workers.into_iter().map(|it| it.join());
-        joined
-            .flat_map(|it| it.unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
-            .collect::<Vec<_>>()
-    });
-    made.sort_by_key(|(at, _)| *at);
-    made.into_iter()
-        .map(|(at, bytes)| Ok(Exported { name: jobs[at].name.clone(), bytes: bytes? }))
-        .collect()
+    let made = side_by_side(&jobs, |job| bytes(&job.work));
+    let named = jobs.into_iter().zip(made);
+    named.map(|(job, bytes)| Ok(Exported { name: job.name, bytes: bytes? })).collect()
 }
 
 /// The files of one document: pages are numbered where there are several.

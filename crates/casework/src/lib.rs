@@ -21,6 +21,7 @@ mod recall;
 mod recording;
 mod sections;
 pub mod shelf;
+mod side_by_side;
 mod sizing;
 mod sourced;
 mod standing;
@@ -43,7 +44,9 @@ pub use crate::file_remarks::FileRemarks;
 pub use crate::folder::{NOTE, other_papers, prefix};
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
 pub use crate::open_case::{CountsNow, OpenCase};
-pub use crate::papers::{NamedDocument, Papers, PapersOfClient, blank_papers, papers_of_stock};
+pub use crate::papers::{
+    NamedDocument, OnPaper, Papers, PapersOfClient, blank_papers, papers_of_stock,
+};
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;

@@ -14,6 +14,7 @@ use crate::edition::Edition;
 use crate::error::WorkError;
 use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
+use crate::side_by_side::side_by_side;
 use crate::sourced::Sourced;
 use crate::stock::unloaded;
 
@@ -44,6 +45,15 @@ pub struct PapersOfClient {
     pub since_recorded: Vec<SinceRecorded>,
     /// By what their counts are known again.
     pub mark: PlanMark,
+}
+
+/// What a client's papers say beside the client's file.
+#[derive(Clone, Debug)]
+pub struct OnPaper {
+    plan: RecordedPlan,
+    extras: sheets::SetupExtras,
+    cautions: Vec<Caution>,
+    since_recorded: Vec<SinceRecorded>,
 }
 
 type Composed = Result<Document, DocumentError>;
@@ -95,24 +105,42 @@ impl OpenCase {
     /// Fails where no plan was recorded, where it is for another cushion than the file now names,
     /// where nothing is safe, or where no paper can be made.
     pub fn papers(&self, edition: Edition) -> Result<PapersOfClient, WorkError> {
-        let Edition { on, paper, .. } = edition;
-        let file = &self.client.file.path;
-        let plan = &self.plan_on_paper()?;
+        self.composed(edition, &self.on_paper(edition.on)?)
+    }
+
+    /// What a client's papers say beside the file: what takes mechanics, and so most of the time.
+    ///
+    /// # Errors
+    ///
+    /// Fails where no plan was recorded, where it is for another cushion than the file now names, or
+    /// where nothing is safe.
+    pub fn on_paper(&self, on: Date) -> Result<OnPaper, WorkError> {
+        let plan = self.plan_on_paper()?;
         // What the goals would make of the counts today is asked of a plan; paper only needs to
         // know whether the file still asks for what was recorded.
         let fresh = self.with_changes(on)?;
-        let extras = self.extras(plan);
-        let mut cautions = self.cautions(plan, on);
+        let extras = self.extras(&plan);
+        let mut cautions = self.cautions(&plan, on);
         let small = fitting::small_moves(&self.cushion, &extras.moves);
         cautions.extend(small.map(|cells| Caution::SmallMoves { cells }));
-        let mark = self.mark(plan);
-        let papers = self.client_papers(edition, (plan, &mark), &cautions, &extras);
+        let since_recorded = self.since_recorded(&plan, &fresh, on);
+        Ok(OnPaper { plan, extras, cautions, since_recorded })
+    }
+
+    /// Composes all papers of a client of what they say.
+    ///
+    /// # Errors
+    ///
+    /// Fails where no paper can be made.
+    pub fn composed(&self, edition: Edition, own: &OnPaper) -> Result<PapersOfClient, WorkError> {
+        let file = &self.client.file.path;
+        let mark = self.mark(&own.plan);
+        let papers = self.client_papers(edition, (&own.plan, &mark), &own.cautions, &own.extras);
         let compose = |(name, compose): &(&'static str, ForClient)| {
-            named(name, compose(&papers, paper), file)
+            named(name, compose(&papers, edition.paper), file)
         };
-        let papers = Papers::of(OF_CLIENT.iter().map(compose))?;
-        let since_recorded = self.since_recorded(plan, &fresh, on);
-        Ok(PapersOfClient { papers, since_recorded, mark })
+        let papers = Papers::of(side_by_side(OF_CLIENT, compose).into_iter())?;
+        Ok(PapersOfClient { papers, since_recorded: own.since_recorded.clone(), mark })
     }
 
     /// Composes the record as pages, each entry with a small drawing of the cells after it.

@@ -5,6 +5,7 @@
 //! Open Font License 1.1, which is kept beside them in `fonts/` and names no reserved font name,
 //! so subsets may keep the name.
 
+use std::collections::BTreeSet;
 use std::sync::OnceLock;
 
 use harfrust::{Direction, Feature, ShapeOptions, ShapePlan, ShaperData, Tag, UnicodeBuffer};
@@ -102,6 +103,37 @@ impl Cut {
             (Family::Wide, Weight::SemiBold) => include_bytes!("../fonts/NotoSans_600SemiBold.ttf"),
             (Family::Wide, Weight::Bold) => include_bytes!("../fonts/NotoSans_700Bold.ttf"),
         }
+    }
+}
+
+impl Cut {
+    /// A file of the same face, not half as large, with the letters and signs that most pages are
+    /// written with; none of faces that are only taken for other letters.
+    ///
+    /// Cut down by fonttools 4 (`pyftsubset --layout-features=kern,mark,mkmk --notdef-outline`):
+    /// glyphs, widths, kerning and character map are those of the whole face.
+    const fn plain_bytes(self) -> Option<&'static [u8]> {
+        match (self.family, self.weight) {
+            (Family::Usual, Weight::Regular) => {
+                Some(include_bytes!("../fonts/AtkinsonHyperlegibleNext_400Regular-plain.ttf"))
+            }
+            (Family::Usual, Weight::SemiBold) => {
+                Some(include_bytes!("../fonts/AtkinsonHyperlegibleNext_600SemiBold-plain.ttf"))
+            }
+            (Family::Usual, Weight::Bold) => {
+                Some(include_bytes!("../fonts/AtkinsonHyperlegibleNext_700Bold-plain.ttf"))
+            }
+            (Family::Wide, _) => None,
+        }
+    }
+
+    /// The smallest font file of the face that has these characters.
+    pub(crate) fn bytes_for(self, characters: &BTreeSet<char>) -> &'static [u8] {
+        let has_all = |bytes: &&[u8]| {
+            let glyphs = FontRef::new(bytes).expect("the embedded font is a font").charmap();
+            characters.iter().all(|own| glyphs.map(*own).is_some())
+        };
+        self.plain_bytes().filter(has_all).unwrap_or_else(|| self.bytes())
     }
 }
 
@@ -231,5 +263,44 @@ impl Face {
                 moved: place.x_offset != 0 || place.y_offset != 0,
             })
             .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_plain_face_is_the_whole_one_with_fewer_letters() {
+        for weight in Weight::ALL {
+            let cut = Cut { family: Family::Usual, weight };
+            let whole = face(cut);
+            let bytes = cut.plain_bytes().unwrap();
+            assert!(2 * bytes.len() < cut.bytes().len());
+            let font = FontRef::new(bytes).unwrap();
+            let widths = font.glyph_metrics(Size::unscaled(), LocationRef::default());
+            let mut seen = 0;
+            for (character, glyph) in font.charmap().mappings() {
+                let character = char::from_u32(character).unwrap();
+                let own = whole.glyph(character).unwrap();
+                let width = widths.advance_width(glyph).unwrap();
+                assert_eq!(width as i32, whole.advance(own), "{character:?}");
+                seen += 1;
+            }
+            // All that can be typed on a plain keyboard, and more.
+            assert!(seen > 120, "{seen}");
+        }
+    }
+
+    #[test]
+    fn a_page_takes_the_smaller_file_only_where_it_has_all_letters() {
+        let cut = Cut { family: Family::Usual, weight: Weight::Regular };
+        let of = |text: &str| cut.bytes_for(&text.chars().collect()).len();
+        assert_eq!(
+            of("No. 1: 38 cells, 25 mm – ¿señal? “Größe”"),
+            cut.plain_bytes().unwrap().len()
+        );
+        // A letter of Polish is in the whole face alone.
+        assert_eq!(of("łóżko"), cut.bytes().len());
     }
 }

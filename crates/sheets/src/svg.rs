@@ -1,6 +1,6 @@
 //! Writes a page as SVG, with real text.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 
 use base64::Engine as _;
@@ -45,8 +45,8 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.raw("<title>").text(&page.title).raw("</title>\n");
     out.raw("<style>\n");
     if options.embed_fonts && !options.outlines {
-        for cut in cuts(page) {
-            out.face(cut);
+        for (cut, characters) in cuts(page) {
+            out.face(cut, cut.bytes_for(&characters));
         }
     }
     // Programs that do not read embedded faces should take one that is not much wider.
@@ -62,9 +62,13 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.0
 }
 
-/// The faces that the page's text is set in.
-fn cuts(page: &Page) -> BTreeSet<Cut> {
-    page.texts().map(|run| run.shaped.cut()).collect()
+/// The faces that the page's text is set in, each with the characters that it is needed for.
+fn cuts(page: &Page) -> BTreeMap<Cut, BTreeSet<char>> {
+    let mut cuts: BTreeMap<Cut, BTreeSet<char>> = BTreeMap::new();
+    for run in page.texts() {
+        cuts.entry(run.shaped.cut()).or_default().extend(run.shaped.text().chars());
+    }
+    cuts
 }
 
 struct Writer(String);
@@ -102,14 +106,14 @@ impl Writer {
         self
     }
 
-    fn face(&mut self, cut: Cut) {
+    fn face(&mut self, cut: Cut, bytes: &[u8]) {
         let _ = write!(
             self.0,
             "@font-face{{font-family:\"{}\";font-weight:{};src:url(data:font/ttf;base64,",
             cut.family.name(),
             cut.weight.number()
         );
-        BASE64_STANDARD.encode_string(cut.bytes(), &mut self.0);
+        BASE64_STANDARD.encode_string(bytes, &mut self.0);
         self.raw(")}\n");
     }
 

@@ -34,12 +34,10 @@ fn check(layout: &str, size: &str) {
         }
         // The card has a second page where there is more to say.
         let card = texts(&dir.paper(&format!("{paper}/K-17"), "setup-card-1.svg"));
-        // In a narrow compartment the word stands below the number.
-        let below = |at: usize| card.get(at + 1).is_some_and(|text| text == "cells");
-        let shown = card.iter().enumerate().filter_map(|(at, text)| {
-            text.strip_suffix(" cells").or_else(|| below(at).then_some(text.as_str()))
-        });
-        let mut shown: Vec<u32> = shown.filter_map(|count| count.parse().ok()).collect();
+        // In the drawing each number has its count beside it; the names of the edges come after.
+        let from = card.iter().position(|text| text.starts_with("From above")).unwrap();
+        let drawn: Vec<u32> = card[from + 1..].iter().map_while(|text| text.parse().ok()).collect();
+        let mut shown: Vec<u32> = drawn.chunks(2).map(|pair| pair[1]).collect();
         shown.sort_unstable();
         assert_eq!(shown, planned, "{layout} in {size} on {paper}");
     }

@@ -6,7 +6,7 @@ use cushion::Length;
 use kurbo::{Point, Rect};
 
 use super::look::{
-    ACCENT, BODY, FIRM, INK, LESSER_HEADING, MARGIN, PALE, STRONG, field_rows, foot, inside, text,
+    ACCENT, BODY, FIRM, INK, LESSER_HEADING, MARGIN, PALE, STRONG, field_rows, text,
 };
 use super::{ClientPapers, DocumentError, of_clients_left};
 use crate::color::Color;
@@ -14,7 +14,7 @@ use crate::disc::Disc;
 use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
-use crate::page::{Align, Block, Document, Fill, Page, Pen};
+use crate::page::{Align, Block, Document, Fill, Pen};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::{SetError, Style};
@@ -49,24 +49,8 @@ struct Gauged {
 pub fn height_gauge(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let texts = papers.language.height_gauge();
-    let begin = |_| {
-        let mut page = Page::new(papers.language, paper, texts.title);
-        let origin = papers.language.fill_card_origin(papers.plan, papers.date);
-        let mut lines = vec![origin.as_str()];
-        let drawn_by = papers.drawn_by().map(|plugin| plugin.said(papers.language));
-        lines.extend(drawn_by.as_deref());
-        let end = foot(&mut page, &lines)?;
-        let area = inside(&page);
-        let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        papers.head(&mut frame, texts.title)?;
-        let left = Rect { y0: frame.y(), ..frame.area() };
-        Ok((page, left))
-    };
-    let mut flow = Flow::new(&begin)?;
-    set(&mut flow, papers, paper)?;
-    let mut document = papers.document(texts.title, texts.subject);
-    document.pages = papers.identified(flow.pages())?;
-    Ok(document)
+    let origin = papers.language.fill_card_origin(papers.plan, papers.date);
+    papers.flowing(paper, [texts.title, texts.subject], &[&origin], |flow| set(flow, papers, paper))
 }
 
 fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>, paper: Paper) -> Result<(), SetError> {

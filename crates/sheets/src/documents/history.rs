@@ -4,12 +4,11 @@ use case::{Cells, Entry, Moment};
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{Point, Rect};
 
-use super::look::{BODY, SMALL, STRONG, foot, inside};
+use super::look::{BODY, SMALL, STRONG};
 use super::views::{View, draw, mark_clients_left};
 use super::{ClientPapers, DocumentError};
-use crate::flow::Flow;
 use crate::frame::Frame;
-use crate::page::{Align, Document, Page, Role};
+use crate::page::{Align, Document, Role};
 use crate::paper::Paper;
 use crate::text::{SetError, Style, wrap};
 
@@ -31,31 +30,22 @@ pub fn history_pages(
     paper: Paper,
 ) -> Result<Document, DocumentError> {
     let texts = papers.language.history();
-    let begin = |_| {
-        let mut page = Page::new(papers.language, paper, texts.title);
-        let origin = papers.language.fill_card_origin(papers.plan, papers.date);
-        let end = foot(&mut page, &[texts.drawings, &origin])?;
-        let area = inside(&page);
-        let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        papers.head(&mut frame, texts.title)?;
-        let left = Rect { y0: frame.y(), ..frame.area() };
-        Ok((page, left))
-    };
-    let mut flow = Flow::new(&begin)?;
-    let (mut drawn, mut same): (Option<&Cells>, bool) = (None, true);
-    for moment in moments {
-        if let Entry::Plan(plan) = moment.entry {
-            same = plan.layout == papers.plan.layout && plan.size == papers.plan.size;
+    let origin = papers.language.fill_card_origin(papers.plan, papers.date);
+    let foot = [texts.drawings, &origin];
+    papers.flowing(paper, [texts.title, texts.subject], &foot, |flow| {
+        let (mut drawn, mut same): (Option<&Cells>, bool) = (None, true);
+        for moment in moments {
+            if let Entry::Plan(plan) = moment.entry {
+                same = plan.layout == papers.plan.layout && plan.size == papers.plan.size;
+            }
+            let cells = moment.cells.as_ref().filter(|cells| same && is_of(papers.pattern, cells));
+            let changed = cells.filter(|cells| drawn != Some(*cells));
+            drawn = cells.or(drawn);
+            flow.put(|frame| entry(frame, papers, moment, changed))?;
+            flow.space(APART);
         }
-        let cells = moment.cells.as_ref().filter(|cells| same && is_of(papers.pattern, cells));
-        let changed = cells.filter(|cells| drawn != Some(*cells));
-        drawn = cells.or(drawn);
-        flow.put(|frame| entry(frame, papers, moment, changed))?;
-        flow.space(APART);
-    }
-    let mut document = papers.document(texts.title, texts.subject);
-    document.pages = papers.identified(flow.pages())?;
-    Ok(document)
+        Ok(())
+    })
 }
 
 /// Whether there is a count for each compartment of a pattern, and no other.

@@ -3,14 +3,12 @@
 
 use case::{Entry, Goal, SizeMargin, SizeMisfit};
 use cushion::Size;
-use kurbo::Rect;
 
-use super::look::{ACCENT, INK, PALE, field_rows, foot, inside, text};
+use super::look::{ACCENT, INK, PALE, field_rows, text};
 use super::{ClientPapers, DocumentError};
 use crate::flow::Flow;
 use crate::font::Weight;
-use crate::frame::Frame;
-use crate::page::{Align, Document, Page};
+use crate::page::{Align, Document};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::{SetError, Style};
@@ -41,25 +39,13 @@ pub struct SizeReasons {
 pub fn letter(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let texts = papers.language.letter();
-    let begin = |_| {
-        let mut page = Page::new(papers.language, paper, texts.title);
-        let origin = papers.language.setup_card_origin(papers.plan, papers.date);
-        let mut lines = vec![origin.as_str()];
-        let drawn_by = papers.drawn_by().map(|plugin| plugin.said(papers.language));
-        lines.extend(drawn_by.as_deref());
-        lines.push(texts.clinician_decides);
-        let end = foot(&mut page, &lines)?;
-        let area = inside(&page);
-        let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        papers.head(&mut frame, texts.title)?;
-        let left = Rect { y0: frame.y(), ..frame.area() };
-        Ok((page, left))
-    };
-    let mut flow = Flow::new(&begin)?;
-    set(&mut flow, papers)?;
-    let mut document = papers.document(texts.title, texts.subject);
-    document.pages = papers.identified(flow.pages())?;
-    Ok(document)
+    let origin = papers.language.setup_card_origin(papers.plan, papers.date);
+    papers.flowing(
+        paper,
+        [texts.title, texts.subject],
+        &[&origin, texts.clinician_decides],
+        |flow| set(flow, papers),
+    )
 }
 
 fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {

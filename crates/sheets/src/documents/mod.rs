@@ -27,8 +27,10 @@ use case::{
     Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Review, Standing, State,
 };
 use cushion::{Cell, CompartmentIx, Pattern, Side, StockFill};
+use kurbo::Rect;
 use words::Language;
 
+use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::page::{Document, Page};
 use crate::paper::Paper;
@@ -202,6 +204,33 @@ impl<'a> ClientPapers<'a> {
 
     fn document(&self, title: &str, subject: &str) -> Document {
         document(self.language, title, subject, self.date, self.program)
+    }
+
+    /// Composes a document whose pages flow, each with its head and, at its foot, some lines and who
+    /// drew the pattern.
+    fn flowing(
+        &self,
+        paper: Paper,
+        [title, subject]: [&'static str; 2],
+        foot: &[&str],
+        set: impl FnOnce(&mut Flow<'_>) -> Result<(), SetError>,
+    ) -> Result<Document, DocumentError> {
+        let drawn_by = self.drawn_by().map(|plugin| plugin.said(self.language));
+        let lines: Vec<&str> = foot.iter().copied().chain(drawn_by.as_deref()).collect();
+        let begin = |_| {
+            let mut page = Page::new(self.language, paper, title);
+            let end = look::foot(&mut page, &lines)?;
+            let area = look::inside(&page);
+            let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
+            self.head(&mut frame, title)?;
+            let left = Rect { y0: frame.y(), ..frame.area() };
+            Ok((page, left))
+        };
+        let mut flow = Flow::new(&begin)?;
+        set(&mut flow)?;
+        let mut document = self.document(title, subject);
+        document.pages = self.identified(flow.pages())?;
+        Ok(document)
     }
 
     /// Begins a page at its head: room for the strip that [`Self::identified`] draws, the title,

@@ -3,14 +3,14 @@
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
-use super::look::{ACCENT, FIRM, INK, PALE, field_rows, foot, inside, text};
+use super::look::{ACCENT, FIRM, INK, PALE, field_rows, text};
 use super::views::{Letters, View, draw_named, height_of};
 use super::{ClientPapers, DocumentError, of_clients_left};
 use crate::disc::Disc;
 use crate::flow::Flow;
 use crate::font::Weight;
 use crate::frame::Frame;
-use crate::page::{Align, Document, Page, Pen, Role};
+use crate::page::{Align, Document, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
 use crate::text::{SetError, Style, wrap};
@@ -32,24 +32,8 @@ const LABEL: f64 = 40.0;
 pub fn wash_day(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let texts = papers.language.wash_day();
-    let begin = |_| {
-        let mut page = Page::new(papers.language, paper, texts.title);
-        let origin = papers.language.fill_card_origin(papers.plan, papers.date);
-        let mut lines = vec![origin.as_str()];
-        let drawn_by = papers.drawn_by().map(|plugin| plugin.said(papers.language));
-        lines.extend(drawn_by.as_deref());
-        let end = foot(&mut page, &lines)?;
-        let area = inside(&page);
-        let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        papers.head(&mut frame, texts.title)?;
-        let left = Rect { y0: frame.y(), ..frame.area() };
-        Ok((page, left))
-    };
-    let mut flow = Flow::new(&begin)?;
-    set(&mut flow, papers)?;
-    let mut document = papers.document(texts.title, texts.subject);
-    document.pages = papers.identified(flow.pages())?;
-    Ok(document)
+    let origin = papers.language.fill_card_origin(papers.plan, papers.date);
+    papers.flowing(paper, [texts.title, texts.subject], &[&origin], |flow| set(flow, papers))
 }
 
 fn set(flow: &mut Flow<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
