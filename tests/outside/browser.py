@@ -52,6 +52,8 @@ def rendered(svgs, here, columns=5):
     picture = here / "all.png"
     command = [
         browser(), "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars", "--no-first-run",
+        # As print does: letters at their own places and in grey.
+        "--font-render-hinting=none", "--disable-lcd-text",
         f"--user-data-dir={here / 'browser'}", f"--force-device-scale-factor={PER_CSS}",
         f"--window-size={columns * PLACE[0]},{rows * PLACE[1]}", "--virtual-time-budget=10000",
         f"--screenshot={picture}", page.resolve().as_uri(),
