@@ -19,7 +19,7 @@ use crate::font::{Cut, Family, Weight, face};
 pub const MM_PER_PT: f64 = 25.4 / 72.0;
 
 /// The sizes of print, in points: each a fifth larger than the one before, to half a point.
-/// Clinicians read 9.5 with headings of 14, carers 16.5 with headings of 20; only what stands in a
+/// Clinicians read 9.5 with headings of 11.5 or 14, carers 16.5 with headings of 20; only what stands in a
 /// drawing or a banner is set in the size that fits.
 pub const SIZES: [f64; 8] = [8.0, 9.5, 11.5, 14.0, 16.5, 20.0, 24.0, 29.0];
 

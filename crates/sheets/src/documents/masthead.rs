@@ -25,6 +25,8 @@ struct Fact {
     style: Style,
     from: usize,
     to: usize,
+    /// Whether it stands in the dark box.
+    dark: bool,
 }
 
 /// By what the pages of a client are known again.
@@ -95,17 +97,17 @@ impl Masthead {
         let recorded = own.mark.map(|mark| format!("{} · {}", mark.number, mark.word));
         let plan = recorded.unwrap_or_else(|| shared.not_recorded.to_owned());
         let said = [
-            (shared.client, own.code.to_string(), 0, 2),
-            (shared.serial, serial, 2, 4),
-            (shared.layout_and_size, size, 4, 7),
-            (shared.rated_for, language.rating(pattern.max_user_weight()), 7, 9),
-            (shared.plan_and_word, plan, 9, 11),
+            (shared.client, own.code.to_string(), [0, 2], false),
+            (shared.serial, serial, [2, 4], false),
+            (shared.layout_and_size, size, [4, 7], false),
+            (shared.rated_for, language.rating(pattern.max_user_weight()), [7, 9], false),
+            (shared.plan_and_word, plan, [9, 11], true),
         ];
-        let facts = said.into_iter().map(|(name, value, from, to)| {
-            let inset = if to == 11 { 2.0 * INSET } else { 0.0 };
+        let facts = said.into_iter().map(|(name, value, [from, to], dark)| {
+            let inset = if dark { 2.0 * INSET } else { 0.0 };
             let room = columns(area, from, to).width() - inset;
             let (lines, style) = fitted(&value, room)?;
-            Ok(Fact { name, lines, style, from, to })
+            Ok(Fact { name, lines, style, from, to, dark })
         });
         let facts = facts.collect::<Result<Vec<Fact>, SetError>>()?;
         let more = facts.iter().map(|own| (own.lines.len() as f64 - 1.0) * own.style.line_height());
@@ -126,14 +128,16 @@ impl Masthead {
             let pen = Pen::solid(0.3, INK);
             block.line(Point::new(strip.x0, y), Point::new(strip.x1, y), &pen);
         }
-        let dark = columns(strip, 9, 11);
-        block.rect(dark, Some(Fill::solid(ACCENT)), None);
+        for own in self.facts.iter().filter(|own| own.dark) {
+            let ground = columns(strip, own.from, own.to);
+            block.rect(ground, Some(Fill::solid(ACCENT)), None);
+        }
         for own in &self.facts {
             set(page, columns(strip, own.from, own.to), own)?;
         }
         let place = columns(strip, 11, 12);
         let (lines, style) = fitted(of, place.width())?;
-        set(page, place, &Fact { name, lines, style, from: 11, to: 12 })
+        set(page, place, &Fact { name, lines, style, from: 11, to: 12, dark: false })
     }
 }
 
@@ -150,9 +154,8 @@ fn fitted(value: &str, room: f64) -> Result<(Vec<String>, Style), SetError> {
 
 /// Sets a value under its name; a place without a value has a line to write on.
 fn set(page: &mut Page, place: Rect, fact: &Fact) -> Result<(), SetError> {
-    let dark = fact.to == 11;
-    let ink = |style: Style| if dark { style.colored(Color::WHITE) } else { style };
-    let x = place.x0 + if dark { INSET } else { 0.0 };
+    let ink = |style: Style| if fact.dark { style.colored(Color::WHITE) } else { style };
+    let x = place.x0 + if fact.dark { INSET } else { 0.0 };
     let block = page.block(Role::Foot);
     block.text(Point::new(x, place.y0 + 3.6), fact.name, &ink(SMALL), Align::Left)?;
     if fact.lines.iter().all(String::is_empty) {

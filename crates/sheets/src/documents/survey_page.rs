@@ -4,7 +4,7 @@ use kurbo::{Point, Rect};
 use words::Language;
 
 use super::axis::{AXIS, MARK, legend, round_step};
-use super::look::{ACCENT, BODY, HEADING, INK, PALE, SMALL, foot, inside, title_line};
+use super::look::{ACCENT, BODY, INK, LESSER_HEADING, PALE, SMALL, foot, inside, title_line};
 use super::{DocumentError, document};
 use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Fill, Page, Pen, Role};
@@ -92,9 +92,9 @@ fn histogram(
     panel: &Histogram,
     place: Rect,
 ) -> Result<(), SetError> {
-    let baseline = place.y0 + HEADING.first_baseline();
+    let baseline = place.y0 + LESSER_HEADING.first_baseline();
     let heading = page.block(Role::Heading(2));
-    heading.text(Point::new(place.x0, baseline), &panel.title, &HEADING, Align::Left)?;
+    heading.text(Point::new(place.x0, baseline), &panel.title, &LESSER_HEADING, Align::Left)?;
     let steps: Vec<(String, u32)> = names_of(language, panel).zip(panel.counts.clone()).collect();
     let steps: Vec<(&str, u32)> = steps.iter().map(|(name, count)| (&**name, *count)).collect();
     let alt = language.histogram_shows(&panel.title, &steps);
@@ -103,7 +103,7 @@ fn histogram(
     // Left of it the numbers of the axis; under it a range, the names, the axis and the note.
     let chart = Rect::new(
         place.x0 + 9.0,
-        place.y0 + HEADING.line_height() + line + 3.0,
+        place.y0 + LESSER_HEADING.line_height() + line + 3.0,
         place.x1 - 2.0,
         place.y1 - 3.0 * line - RANGE - 1.5,
     );
@@ -197,16 +197,19 @@ fn bars(block: &mut Block, panel: &Histogram, chart: Rect) -> Result<(), SetErro
             block.text(above, &count.to_string(), &SMALL, Align::Centre)?;
         }
     }
-    // Names stand under the middle of their bars, ends of steps where these end. Those that would
-    // run into each other are left out evenly.
+    // Names stand under the middle of their bars, in two rows where they would run into each other;
+    // ends of steps stand where these end, and of those that would, some are left out evenly.
     let edges = panel.names.len() > panel.counts.len();
     let longest = panel.names.iter().map(|name| name.chars().count()).max().unwrap_or(0);
     let every = (((longest + 1) as f64 * CHARACTER) / step).ceil().max(1.0) as usize;
+    let (rows, every) = if edges { (1, every) } else { (every.min(2), every.div_ceil(2)) };
     for (at, name) in panel.names.iter().enumerate().step_by(every) {
         let x = chart.x0 + step * (at as f64 + if edges { 0.0 } else { 0.5 });
         let foot = Point::new(x, chart.y1);
         block.line(foot, foot + (0.0, MARK), &AXIS);
-        block.text(foot + (0.0, RANGE + SMALL.line_height()), name, &SMALL, Align::Centre)?;
+        let line = SMALL.line_height();
+        let down = if edges { RANGE } else { MARK + line * (at / every % rows) as f64 };
+        block.text(foot + (0.0, down + line), name, &SMALL, Align::Centre)?;
     }
     block.line(Point::new(chart.x0, chart.y1), Point::new(chart.x1, chart.y1), &AXIS);
     Ok(())

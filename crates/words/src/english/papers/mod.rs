@@ -418,7 +418,7 @@ impl PaperWords for English {
 
     fn take_home_foot(&self, (page, pages): (usize, usize), plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!("Page {page} of {pages}. Plan of {plan}, printed {printed}. Old? Throw away.")
+        format!("Page {page} of {pages}. Plan of {plan}, printed {printed}. Old? Bin it.")
     }
 
     fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {
