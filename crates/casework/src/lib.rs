@@ -11,6 +11,7 @@ mod edition;
 mod error;
 mod export;
 mod file_remarks;
+mod filling_in;
 mod folder;
 mod live;
 mod not_drawn;
@@ -41,6 +42,9 @@ pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
 pub use crate::export::{DrawnAs, Exported, Wanted, drawing, drawn_as, export, faulty_drawing};
 pub use crate::file_remarks::FileRemarks;
+pub use crate::filling_in::{
+    Answered, Blank, Draft, Listed, NotWritten, Refused, Typed, TypedIn, TypedLength, roster,
+};
 pub use crate::folder::{NOTE, other_papers, prefix};
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
 pub use crate::open_case::{CountsNow, OpenCase};

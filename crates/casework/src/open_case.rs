@@ -2,7 +2,7 @@
 
 use case::text::TextFinding;
 use case::{
-    BodyError, Caution, Client, CountedFrom, CushionIdentity, Date, Likeness, OtherCushion, Plan,
+    Amount, BodyError, Caution, Change, Client, CountedFrom, CushionIdentity, Date, Likeness, OtherCushion, Plan,
     PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
@@ -139,6 +139,40 @@ impl OpenCase {
             fitting::plan(&PlanInput { stop, progress, passed, ..self.input(on) }, &now)
         })?;
         plan.map_err(|refusals| self.refused(&refusals))
+    }
+
+    /// Judges counts of one's own as [`Self::plan`] judges those that it finds: by the same limits,
+    /// goals and costs. One for each compartment, in the pattern's order.
+    ///
+    /// # Errors
+    ///
+    /// Fails where there is not one count for each compartment, where no such counts can be
+    /// wanted, or it was told to stop.
+    pub fn judged(&self, counts: &[u32], on: Date, stop: Stop<'_>) -> Result<Plan, WorkError> {
+        let wanted = self.pattern.compartments().len();
+        if counts.len() != wanted {
+            return Err(WorkError::asked(Trouble::OtherCounts { given: counts.len(), wanted }));
+        }
+        let stock = self.cushion.stock().compartments.iter().map(|own| own.cells.stock);
+        let fixed = self.pattern.compartments().iter().zip(stock).zip(counts);
+        let fixed = fixed.map(|((own, stock), count)| Change {
+            compartment: own.id.clone(),
+            amount: Amount::Cells((i64::from(*count) - i64::from(stock)) as i32),
+            reason: String::new(),
+        });
+        let client = Client { changes: fixed.collect(), ..self.client.value.clone() };
+        let now = self.recorded_counts();
+        let now = now.unwrap_or_else(|| {
+            self.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect()
+        });
+        let passed = fitting::passed_counts(&client, &self.pattern, &self.identity());
+        let plan = unless_stopped(stop, |stop| {
+            let passed = passed.as_deref();
+            fitting::plan(&PlanInput { client: &client, stop, passed, ..self.input(on) }, &now)
+        })?;
+        let mut plan = plan.map_err(|refusals| self.refused(&refusals))?;
+        plan.counts.iter_mut().for_each(|count| count.reason = None);
+        Ok(plan)
     }
 
     /// Returns the stock fill with the wanted changes, which takes no mechanics.

@@ -42,7 +42,9 @@ pub use crate::cell::read_cell;
 pub use crate::check::{Checked, Known, check};
 pub use crate::client::read_client;
 pub use crate::digest::{digest, digest_of_parameters};
-pub use crate::edit::{Edited, new_errors, remove, reorder, set};
+pub use crate::edit::{
+    Edited, entries, has, list_of, new_errors, place_of_key, remove, reorder, set, written,
+};
 pub use crate::kind::kind_of;
 pub use crate::layout::{check_layout, layout_remarks, read_layout};
 pub use crate::limits::MOST_BYTES;

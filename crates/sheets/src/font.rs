@@ -266,6 +266,13 @@ impl Face {
     }
 }
 
+/// The whole face of the papers in a weight, as a font file: for a page that is of one family with
+/// them.
+#[must_use]
+pub const fn face(weight: Weight) -> &'static [u8] {
+    Cut { family: Family::Usual, weight }.bytes()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -17,6 +17,7 @@ use toml_edit::Value;
 
 use self::map::Map;
 use self::path::{Step, Target};
+use crate::cursor::FILL_IN;
 use crate::{Remark, read_client};
 
 /// A file after an edit.
@@ -49,6 +50,58 @@ pub fn set(text: &str, key: &str, value: &str) -> Result<Edited, EditError> {
         None => inserted(text, &map, &target, question, &value)?,
     };
     finished(text, changed)
+}
+
+/// What a client's file has at a key, as on a form: words without their quotes, the words of a
+/// list a line each, numbers and days as they are written. None where it has nothing there, a blank
+/// that is still to be filled in, or cannot be read.
+#[must_use]
+pub fn written(text: &str, key: &str) -> Option<String> {
+    let target = path::target(key).ok()?;
+    let place = Map::of(text).find(&target.steps)?;
+    let own = &text[place.value];
+    let said = match own.parse::<Value>().ok()? {
+        Value::String(words) => words.into_value(),
+        Value::Array(list) => {
+            let words = list.iter().map(|one| one.as_str().unwrap_or_default());
+            words.collect::<Vec<_>>().join("\n")
+        }
+        _ => own.trim().to_owned(),
+    };
+    (said.trim() != FILL_IN).then_some(said)
+}
+
+/// How many entries a list of a client's file has, such as `goal` or `skin.injury`.
+#[must_use]
+pub fn entries(text: &str, list: Group) -> usize {
+    let steps: Vec<Step> =
+        list.path().split('.').map(|key| Step::Key(key.to_owned())).collect();
+    Map::of(text).entries(&steps).len()
+}
+
+/// Whether a client's file has a table, such as `posture.obliquity`, with anything in it.
+#[must_use]
+pub fn has(text: &str, group: Group) -> bool {
+    let steps: Vec<Step> =
+        group.path().split('.').map(|key| Step::Key(key.to_owned())).collect();
+    let map = Map::of(text);
+    map.find(&steps).is_some() || map.body(&steps).is_some()
+}
+
+/// The bytes of a value of a client's file, and of the key before it: what a remark about it
+/// points at.
+#[must_use]
+pub fn place_of_key(text: &str, key: &str) -> Option<Range<usize>> {
+    let target = path::target(key).ok()?;
+    let place = Map::of(text).find(&target.steps)?;
+    Some(place.key.start..place.value.end)
+}
+
+/// Lines of words as the value of a list, for [`set`].
+#[must_use]
+pub fn list_of(words: &[&str]) -> String {
+    let list: toml_edit::Array = words.iter().copied().collect();
+    list.to_string().trim().to_owned()
 }
 
 /// Takes a key, a table or an entry of a list away.

@@ -1,0 +1,91 @@
+//! Answers of a form on their way into a client's file.
+
+use case::Date;
+use case::text::EditError;
+use casework::{Answered, Blank, Draft, NotWritten, Typed, TypedIn};
+use words::Language;
+
+use crate::form::Sent;
+
+/// An answer that was typed and not written, with why.
+#[derive(Clone, Debug)]
+pub(crate) struct Said {
+    pub(crate) blank: Blank,
+    pub(crate) typed: String,
+    pub(crate) message: String,
+}
+
+/// The answers that a form sent. What is as it was shown is no answer.
+pub(crate) fn typed(sent: &Sent) -> Vec<Typed> {
+    let all = sent.all().filter_map(|(key, words)| {
+        let blank = Blank::from_key(key)?;
+        // Of a radio button, the last of a name counts.
+        let last = sent.get(key) == Some(words);
+        let seen = sent.get(&format!("was:{key}")).map(str::to_owned);
+        let shown = sent.get(&format!("shown:{key}"));
+        let words = match (&seen, shown) {
+            (Some(seen), Some(shown)) if shown == words.trim() => seen.clone(),
+            _ => words.to_owned(),
+        };
+        last.then_some(Typed { blank, words, seen })
+    });
+    all.collect()
+}
+
+/// What became of the answers of a form, said in words where one was not written.
+pub(crate) fn answered(
+    language: &dyn Language,
+    draft: &Draft,
+    sent: &Sent,
+    default: TypedIn,
+) -> (Draft, Vec<Said>) {
+    let Answered { draft: after, refused } = draft.answered(&typed(sent), default);
+    let said = refused.into_iter().map(|own| Said {
+        blank: own.typed.blank,
+        message: why(language, &own.why),
+        typed: own.typed.words,
+    });
+    (after, said.collect())
+}
+
+fn why(language: &dyn Language, why: &NotWritten) -> String {
+    match why {
+        NotWritten::Wrong(error) => sentence(language, error),
+        NotWritten::Meanwhile(now) => language.changed_meanwhile(now.as_deref()),
+    }
+}
+
+fn sentence(language: &dyn Language, error: &EditError) -> String {
+    let said = language.about_edit(error);
+    whole(&said.message, said.hint.as_deref())
+}
+
+/// A message and its hint as sentences.
+pub(crate) fn whole(message: &str, hint: Option<&str>) -> String {
+    let sentence = |words: &str| {
+        let mut rest = words.chars();
+        let first = rest.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+        let end = if words.ends_with(['.', '?', '!']) { "" } else { "." };
+        format!("{first}{}{end}", rest.as_str())
+    };
+    match hint {
+        Some(hint) => format!("{} {}", sentence(message), sentence(hint)),
+        None => sentence(message),
+    }
+}
+
+/// What is asked about an answer that is written, or wrong with it: each with whether it is wrong.
+pub(crate) fn said_of(
+    language: &dyn Language,
+    draft: &Draft,
+    blank: &Blank,
+    on: Date,
+) -> Vec<(String, bool)> {
+    let about = draft.about(blank, on);
+    let said = about.iter().map(|remark| {
+        let said = language.about_text(&remark.finding);
+        let is_error = remark.severity == cushion::Severity::Error;
+        (whole(&said.message, said.hint.as_deref()), is_error)
+    });
+    said.collect()
+}

@@ -1,0 +1,29 @@
+//! Style, script and faces, as files of the page.
+
+use axum::extract::Path;
+use axum::http::StatusCode;
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
+use axum::response::{IntoResponse as _, Response};
+use sheets::Weight;
+
+/// The style sheet.
+const STYLE: &str = include_str!("../assets/page.css");
+/// Our own script.
+const SCRIPT: &str = include_str!("../assets/page.js");
+/// htmx, as it is published; its licence and checksum stand beside it.
+const HTMX: &str = include_str!("../assets/htmx.min.js");
+
+/// One file of the page.
+pub(crate) async fn asset(Path(name): Path<String>) -> Response {
+    let (kind, bytes): (&str, &'static [u8]) = match name.as_str() {
+        "page.css" => ("text/css; charset=utf-8", STYLE.as_bytes()),
+        "page.js" => ("text/javascript; charset=utf-8", SCRIPT.as_bytes()),
+        "htmx.js" => ("text/javascript; charset=utf-8", HTMX.as_bytes()),
+        "regular.ttf" => ("font/ttf", sheets::face(Weight::Regular)),
+        "semibold.ttf" => ("font/ttf", sheets::face(Weight::SemiBold)),
+        "bold.ttf" => ("font/ttf", sheets::face(Weight::Bold)),
+        _ => return StatusCode::NOT_FOUND.into_response(),
+    };
+    let headers = [(CONTENT_TYPE, kind), (CACHE_CONTROL, "private, max-age=3600")];
+    (headers, bytes).into_response()
+}

@@ -1,0 +1,113 @@
+//! What went wrong, as a screen that says what to do.
+
+use axum::http::{HeaderValue, StatusCode};
+use axum::response::{Html, IntoResponse as _, Response};
+use casework::{FileRemarks, Whose, WorkError};
+use maud::{Markup, html};
+
+use crate::answers::whole;
+use crate::frame::Screen;
+use crate::house::House;
+
+/// Why a screen is not shown.
+#[derive(Debug)]
+pub(crate) enum Failed {
+    /// There is nothing at that address.
+    NotThere,
+    /// The work ended early.
+    Work(Box<WorkError>),
+    /// The same, within a part of a screen.
+    Part(Box<WorkError>),
+}
+
+impl From<WorkError> for Failed {
+    fn from(error: WorkError) -> Self {
+        Self::Work(Box::new(error))
+    }
+}
+
+impl Failed {
+    /// As told in a part of a screen.
+    pub(crate) fn in_part(self) -> Self {
+        match self {
+            Self::Work(error) => Self::Part(error),
+            other => other,
+        }
+    }
+}
+
+/// The answer to a request that failed.
+pub(crate) fn told(house: &House, failed: Failed) -> Response {
+    let texts = &house.language().page().trouble;
+    match failed {
+        Failed::NotThere => {
+            let body = html! {
+                div class="box heavy" role="alert" { p { (texts.not_there) } }
+                p { a class="button" href="/" { (texts.to_all_clients) } }
+            };
+            let screen = Screen { title: texts.title_not_there, of: None, body };
+            screen.answer_with(house, StatusCode::NOT_FOUND)
+        }
+        Failed::Work(error) => {
+            let body = html! {
+                (said(house, &error))
+                p { a class="button" href="/" { (texts.to_all_clients) } }
+            };
+            let screen = Screen { title: title(house, &error), of: None, body };
+            screen.answer_with(house, status(&error))
+        }
+        Failed::Part(error) => {
+            let mut response = Html(said(house, &error).into_string()).into_response();
+            response.headers_mut().insert("hx-reswap", HeaderValue::from_static("innerHTML"));
+            response
+        }
+    }
+}
+
+fn title(house: &House, error: &WorkError) -> &'static str {
+    let texts = &house.language().page().trouble;
+    match error.whose {
+        Whose::Clinician => texts.title_not_safe,
+        Whose::Keeper => texts.title_not_kept,
+        _ => texts.title,
+    }
+}
+
+fn status(error: &WorkError) -> StatusCode {
+    match error.whose {
+        Whose::Keeper => StatusCode::CONFLICT,
+        Whose::Ours => StatusCode::INTERNAL_SERVER_ERROR,
+        _ => StatusCode::UNPROCESSABLE_ENTITY,
+    }
+}
+
+/// An error in words, with the places that it points at.
+pub(crate) fn said(house: &House, error: &WorkError) -> Markup {
+    let language = house.language();
+    let said = language.trouble(&error.what);
+    html! {
+        div class="box heavy" role="alert" {
+            p { b { (whole(&said.message, None)) } }
+            @if let Some(hint) = &said.hint { p { (whole(hint, None)) } }
+            @if let Some(file) = &error.file { (remarks(house, file)) }
+        }
+    }
+}
+
+/// The remarks on a text, each with its line.
+pub(crate) fn remarks(house: &House, file: &FileRemarks) -> Markup {
+    let language = house.language();
+    html! {
+        ul class="remarks" {
+            @for remark in &file.remarks {
+                @let said = language.about_text(&remark.finding);
+                @let line = file.text[..remark.span.start].lines().count().max(1);
+                li {
+                    b { (language.line_of_file(line)) } " "
+                    (whole(&said.message, said.hint.as_deref()))
+                    @if let Some(own) = file.text.lines().nth(line - 1) { code { (own) } }
+                }
+            }
+        }
+    }
+}

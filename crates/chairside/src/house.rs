@@ -1,0 +1,127 @@
+//! What all screens share: where files are, what day it is, which address is whose.
+
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+use case::{Date, LayoutSource};
+use casework::{OpenCase, Shelf, Surroundings, TypedIn, TypedLength, WorkError};
+use sheets::Paper;
+use words::Language;
+
+use crate::lot;
+use crate::papers::PaperStore;
+use crate::windows::Windows;
+
+/// A client of an invented scenario, to learn with.
+#[derive(Clone, Copy, Debug)]
+pub struct Demo {
+    /// The code.
+    pub code: &'static str,
+    /// The file's text.
+    pub text: &'static str,
+}
+
+/// What the page is told by whoever serves it.
+pub struct Settings {
+    /// The clients' files.
+    pub shelf: Arc<dyn Shelf>,
+    /// Layouts that are no files.
+    pub layouts: Arc<dyn LayoutSource>,
+    /// What day it is, asked anew for each page; an error where nobody knows.
+    pub today: Box<dyn Fn() -> Date + Send + Sync>,
+    /// The language of the page.
+    pub language: &'static dyn Language,
+    /// What papers are printed on.
+    pub paper: Paper,
+    /// Clients to learn with.
+    pub demos: &'static [Demo],
+}
+
+/// What all screens share.
+pub struct House {
+    pub(crate) settings: Settings,
+    pub(crate) windows: Windows,
+    pub(crate) papers: PaperStore,
+    kept: Mutex<Kept>,
+}
+
+#[derive(Default)]
+struct Kept {
+    /// The address of each file, by lot.
+    addresses: BTreeMap<String, String>,
+    typed_in: Option<TypedIn>,
+    /// Who signed last, to be offered again.
+    by: String,
+}
+
+impl House {
+    /// A house with nobody in it yet.
+    #[must_use]
+    pub fn new(settings: Settings) -> Self {
+        let (windows, papers) = (Windows::default(), PaperStore::default());
+        Self { settings, windows, papers, kept: Mutex::default() }
+    }
+
+    fn kept(&self) -> MutexGuard<'_, Kept> {
+        self.kept.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// What work on a case asks.
+    pub(crate) fn surroundings(&self) -> Surroundings<'_> {
+        Surroundings { shelf: &*self.settings.shelf, layouts: &*self.settings.layouts }
+    }
+
+    pub(crate) fn shelf(&self) -> &dyn Shelf {
+        &*self.settings.shelf
+    }
+
+    pub(crate) fn today(&self) -> Date {
+        (self.settings.today)()
+    }
+
+    pub(crate) fn language(&self) -> &'static dyn Language {
+        self.settings.language
+    }
+
+    /// The address of a file, the same until the page is closed; it says nothing of whose it is.
+    pub(crate) fn address_of(&self, name: &str) -> String {
+        let mut kept = self.kept();
+        if let Some(known) = kept.addresses.get(name) {
+            return known.clone();
+        }
+        // Without an address a client cannot be reached, which is safe.
+        let address: String = lot::word().unwrap_or_default().chars().take(12).collect();
+        kept.addresses.insert(name.to_owned(), address.clone());
+        address
+    }
+
+    /// The file of an address.
+    pub(crate) fn name_at(&self, address: &str) -> Option<String> {
+        let kept = self.kept();
+        let mut known = kept.addresses.iter().filter(|own| !own.1.is_empty());
+        known.find(|own| own.1 == address).map(|own| own.0.clone())
+    }
+
+    pub(crate) fn typed_in(&self) -> TypedIn {
+        let usual = TypedIn { lengths: TypedLength::Millimetres, pounds: false };
+        self.kept().typed_in.unwrap_or(usual)
+    }
+
+    pub(crate) fn set_typed_in(&self, typed_in: TypedIn) {
+        self.kept().typed_in = Some(typed_in);
+    }
+
+    /// Who signed last.
+    pub(crate) fn by(&self) -> String {
+        self.kept().by.clone()
+    }
+
+    pub(crate) fn set_by(&self, by: &str) {
+        by.trim().clone_into(&mut self.kept().by);
+    }
+
+    /// Opens the case of a file.
+    pub(crate) fn open(&self, name: &str) -> Result<OpenCase, WorkError> {
+        OpenCase::open(self.surroundings(), name)
+    }
+}

@@ -1,0 +1,173 @@
+//! Which cushion: all layouts and sizes, which suit, and why others do not.
+
+use axum::response::Response;
+use case::question::{Group, Question};
+use casework::{Blank, Draft, OpenCase, Typed};
+use cushion::Size;
+use maud::{Markup, html};
+
+use super::{Place, lead};
+use crate::answers::Said;
+use crate::errors::{Failed, said};
+use crate::fields::Fields;
+use crate::frame::{OfClient, Screen};
+use crate::screens::questions;
+use crate::steps::Step;
+
+/// Shows all layouts with their sizes.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    screen(place, draft, &[])
+}
+
+fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result<Response, Failed> {
+    let house = place.house;
+    let texts = &house.language().page().cushion;
+    let case = match draft.with_any_cushion(house.surroundings()) {
+        Ok(case) => case,
+        Err(_) if draft.client().is_none() => return Ok(questions::missing(place, draft)),
+        Err(error) => return Err(error.into()),
+    };
+    let body = html! {
+        p class="lead" { (texts.lead) }
+        form method="post" action=(place.to(Step::Cushion)) class="stack" novalidate {
+            (layouts(place, draft, &case))
+            (beside(place, draft, &case))
+            section class="part" {
+                h2 { (texts.also) }
+                (more(place, draft, refused))
+            }
+            p class="soft" { (house.language().lines().sizing_defers) }
+            div class="row buttons" { button class="button" { (texts.take) } }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Cushion, standing: None };
+    Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+fn more(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
+    let house = place.house;
+    let keep_at = place.page("nothing");
+    let fields = Fields {
+        language: house.language(),
+        draft,
+        refused,
+        typed_in: house.typed_in(),
+        on: house.today(),
+        keep_at: &keep_at,
+    };
+    html! {
+        @for question in [Question::SpareCells, Question::SerialOfCushion, Question::CellOfCushion] {
+            (fields.question(question, None))
+        }
+    }
+}
+
+/// Each layout: what suits, what else does, and why the rest does not.
+fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
+    let house = place.house;
+    let language = house.language().with_lengths_in(draft.lengths());
+    let texts = &language.page().cushion;
+    let chosen = draft.answer(&Blank::of(Question::LayoutOfCushion));
+    let size = draft.answer(&Blank::of(Question::SizeOfCushion));
+    let is_chosen = |name: &str, own: Size| {
+        chosen.as_deref() == Some(name) && size.as_deref() == Some(&own.to_string())
+    };
+    let all = case.all_sizings(house.surroundings());
+    html! {
+        @for own in &all.layouts {
+            fieldset class="layout box" {
+                legend { (own.name) }
+                @match &own.sizing {
+                    Err(error) => { (said(house, error)) }
+                    Ok(sizing) => {
+                        @if let Some(best) = sizing.chosen {
+                            label class="answer" {
+                                input type="radio" name="choice" value=(value(&own.name, best)) checked[is_chosen(&own.name, best)];
+                                span { b { (language.size(best)) ", " (texts.suits_best) } small { (language.size_with_margins(&sizing.margins)) } }
+                            }
+                        } @else { p { b { (texts.none_suits) } } }
+                        @for other in &sizing.suit_too {
+                            label class="answer" {
+                                input type="radio" name="choice" value=(value(&own.name, *other)) checked[is_chosen(&own.name, *other)];
+                                span { (language.size(*other)) ", " (texts.suits_too) }
+                            }
+                        }
+                        details {
+                            summary { (texts.why_not) }
+                            @for (other, misfits) in &sizing.why_not {
+                                label class="answer" {
+                                    input type="radio" name="choice" value=(value(&own.name, *other)) checked[is_chosen(&own.name, *other)];
+                                    span { (language.size_left(*other, misfits)) }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        @if let Some(to_make) = &all.to_make {
+            div class="box heavy" {
+                @match to_make {
+                    Ok(own) => { p { (language.size_to_make(own)) } }
+                    Err(whys) => { @for own in whys { p { (language.no_size_to_make(own)) } } }
+                }
+            }
+        }
+    }
+}
+
+fn value(name: &str, size: Size) -> String {
+    format!("{size} {name}")
+}
+
+/// The cushion before this one, and this one; and what the height means.
+fn beside(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
+    let language = place.house.language().with_lengths_in(draft.lengths());
+    let texts = &language.page().cushion;
+    let chosen = draft.answer(&Blank::of(Question::LayoutOfCushion)).is_some();
+    let counts = case.cushion.stock().compartments.iter().map(|own| own.cells.stock).sum();
+    let old = case.other.as_ref().map(|other| {
+        let expected = case.client.value.latest_plan().and_then(|own| own.expected.as_ref());
+        language.beside_the_other(other, (counts, expected.filter(|_| false)))
+    });
+    html! {
+        @if let Some(lines) = &old {
+            section class="box" {
+                h2 { (texts.another_cushion) }
+                @for line in lines { p { (line.trim()) } }
+                p class="soft" { (texts.what_is_kept) }
+            }
+        }
+        @if chosen {
+            section class="part" {
+                h2 { (texts.height_means) }
+                ul { @for own in case.height_effects() { li { (language.height_effect(&own)) } } }
+            }
+        }
+    }
+}
+
+/// Takes the cushion that was chosen.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    let house = place.house;
+    let draft = place.draft()?;
+    let sent = &place.ask.sent;
+    if place.ask.page.as_deref() == Some("nothing") {
+        return Ok(super::part(html! {}));
+    }
+    let mut typed = crate::answers::typed(sent);
+    if let Some((size, layout)) = sent.get("choice").and_then(|own| own.split_once(' ')) {
+        for (question, words) in [(Question::LayoutOfCushion, layout), (Question::SizeOfCushion, size)] {
+            let blank = Blank::of(question);
+            typed.push(Typed { blank, words: words.to_owned(), seen: None });
+        }
+    }
+    typed.retain(|own| own.blank.question.row().group == Group::Cushion);
+    let answered = draft.answered(&typed, house.typed_in());
+    draft.keep(house.shelf(), &answered.draft)?;
+    if answered.refused.is_empty() && answered.draft.client().is_some() {
+        return Ok(lead(place.ask, &place.to(Step::Plan)));
+    }
+    let refused: Vec<Said> = crate::answers::answered(house.language(), &draft, sent, house.typed_in()).1;
+    screen(place, &answered.draft, &refused)
+}

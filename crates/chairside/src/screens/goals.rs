@@ -1,0 +1,195 @@
+//! Goals: what the cushion is to do, in order.
+
+use axum::response::Response;
+use case::question::{Group, Question};
+use case::{Goal, Shortfall};
+use casework::{Blank, Draft, Stop, Typed, WorkError};
+use maud::{Markup, html};
+
+use super::{Place, lead, part};
+use crate::answers::{Said, answered};
+use crate::errors::Failed;
+use crate::fields::{Fields, capital};
+use crate::form::Sent;
+use crate::frame::{OfClient, Screen};
+use crate::steps::Step;
+
+/// Shows the goals.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    if place.ask.page.as_deref() == Some("look") {
+        return look(place, draft).map_err(Failed::in_part);
+    }
+    Ok(screen(place, draft, &[]))
+}
+
+fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Response {
+    let texts = &place.house.language().page().goals;
+    let goals = draft.client().map(|client| client.goals.as_slice()).unwrap_or_default();
+    let body = html! {
+        p class="lead" { (texts.lead) }
+        div class="panes" {
+            section {
+                h2 { (texts.in_order) }
+                @if goals.is_empty() { p { (texts.none_yet) } }
+                ol class="goals" data-order=(place.page("order")) {
+                    @for (at, goal) in goals.iter().enumerate() { (one(place, at + 1, goals.len(), goal)) }
+                }
+                div id="look" aria-live="polite" {
+                    @if !goals.is_empty() {
+                        div hx-get=(place.page("look")) hx-trigger="load" hx-swap="outerHTML" {
+                            p class="soft" { (texts.looking) }
+                            noscript { a href=(place.page("look")) { (texts.look) } }
+                        }
+                    }
+                }
+            }
+            (add(place, draft, refused))
+        }
+        div class="row buttons" { a class="button" href=(place.to(Step::Cushion)) { (texts.next) } }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Goals, standing: None };
+    Screen { title: texts.title, of: Some(of), body }.answer(place.house)
+}
+
+fn one(place: &Place<'_>, at: usize, of: usize, goal: &Goal) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().goals;
+    let said = capital(&language.goal(&goal.want));
+    html! {
+        li class="goal" draggable="true" data-at=(at) {
+            span class="rank" aria-hidden="true" { (at) }
+            div {
+                p class="what" { b { (said) } }
+                @if let Some(because) = &goal.because { p { (because) } }
+                form method="post" action=(place.page("order")) class="row" {
+                    input type="hidden" name="entry" value=(at);
+                    @if at > 1 { button class="button less" name="to" value=(at - 1) { (texts.earlier) span class="vh" { ": " (said) } } }
+                    @if at < of { button class="button less" name="to" value=(at + 1) { (texts.later) span class="vh" { ": " (said) } } }
+                    button class="button less" name="without" value=(at) { (texts.take_away) span class="vh" { ": " (said) } }
+                }
+            }
+        }
+    }
+}
+
+/// Room for one more goal: what is wanted first, then what that asks.
+fn add(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
+    let house = place.house;
+    let texts = &house.language().page().goals;
+    let entry = draft.entries(Group::Goal) + 1;
+    let keep_at = place.page("nothing");
+    let fields = Fields {
+        language: house.language(),
+        draft,
+        refused,
+        typed_in: house.typed_in(),
+        on: house.today(),
+        keep_at: &keep_at,
+    };
+    html! {
+        form class="box" method="post" action=(place.page("add")) novalidate data-needs="goal" {
+            h2 { (texts.add) }
+            @for own in refused { p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } } }
+            @for question in Question::of(Group::Goal) {
+                div class="needs" data-question=(question.row().key) { (fields.question(question, Some(entry))) }
+            }
+            button class="button" { (texts.add_button) }
+        }
+    }
+}
+
+/// What of the goals is refused, and why; what does not go together.
+fn look(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    let house = place.house;
+    let language = house.language();
+    let texts = &language.page().goals;
+    let case = draft.with_any_cushion(house.surroundings())?;
+    let stock: Vec<u32> = case.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    if case.weight().is_err() {
+        return Ok(part(html! { p class="asks" { (texts.weight_first) } }));
+    }
+    let judged = case.judged(&stock, house.today(), Stop::never())?;
+    let refused = judged.goals.iter().enumerate().filter(|own| own.1.why.is_some_and(is_refusal));
+    let mut said: Vec<String> = refused.map(|(at, own)| language.ranked_goal(at + 1, own)).collect();
+    let wants: Vec<_> = case.client.value.goals.iter().map(|own| own.want).collect();
+    if wants.iter().any(|own| matches!(own, case::Want::CorrectObliquity))
+        && wants.iter().any(|own| matches!(own, case::Want::AccommodateObliquity))
+    {
+        said.push(texts.correct_and_accommodate.to_owned());
+    }
+    Ok(part(html! {
+        @if said.is_empty() { p { (texts.nothing_refused) } }
+        @for own in &said { div class="box heavy" { p { (own) } } }
+    }))
+}
+
+/// Whether a goal is refused, and not only out of reach with the counts that were looked at.
+fn is_refusal(why: Shortfall) -> bool {
+    !matches!(
+        why,
+        Shortfall::Clearance(_)
+            | Shortfall::Full(_)
+            | Shortfall::Rank
+            | Shortfall::OtherGoals
+            | Shortfall::OutOfReach
+            | Shortfall::TheseCounts
+            | Shortfall::SeatWouldFall
+            | Shortfall::NoRest
+            | Shortfall::NoRestOnStock
+    )
+}
+
+/// Takes a new goal, another order, or one goal less.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    let draft = place.draft()?;
+    let sent = &place.ask.sent;
+    let edit = |error| WorkError::asked(case::Trouble::Edit { file: draft.name.clone(), error });
+    match place.ask.page.as_deref() {
+        Some("nothing") => return Ok(part(html! {})),
+        Some("order") => {
+            let at = sent.number::<usize>("without");
+            let after = match at {
+                Some(at) => draft.without_entry(Group::Goal, at).map_err(edit)?,
+                None => {
+                    let (entry, to) = (sent.number("entry"), sent.number("to"));
+                    let (entry, to) = entry.zip(to).ok_or(Failed::NotThere)?;
+                    draft.with_entry_at(Group::Goal, entry, to).map_err(edit)?
+                }
+            };
+            draft.keep(place.house.shelf(), &after)?;
+        }
+        Some("add") => return added(place, &draft, sent),
+        _ => return Err(Failed::NotThere),
+    }
+    Ok(lead(place.ask, &place.to(Step::Goals)))
+}
+
+/// A new goal is written as a whole, or not at all.
+fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Failed> {
+    let (after, refused) = answered(place.house.language(), draft, sent, place.house.typed_in());
+    let entry = draft.entries(Group::Goal) + 1;
+    let nothing = Typed { blank: Blank::in_entry(Question::GoalWant, entry), words: String::new(), seen: None };
+    let begun = after.entries(Group::Goal) == entry;
+    // What the new goal still lacks keeps the file from being right.
+    let lacks = draft.client().is_some() && after.client().is_none();
+    if !refused.is_empty() || lacks || !begun {
+        let mut refused = refused;
+        if refused.is_empty() {
+            let message = match after.missing().first().filter(|_| lacks) {
+                Some(remark) => place.house.language().about_text(&remark.finding).message,
+                None => place.house.language().page().goals.choose_first.to_owned(),
+            };
+            let message = crate::answers::whole(&message, None);
+            refused.push(Said { blank: nothing.blank, typed: sent.or_nothing(&nothing.blank.key()).to_owned(), message });
+        }
+        for (key, words) in sent.all() {
+            let known = Blank::from_key(key).filter(|own| !refused.iter().any(|said| said.blank == *own));
+            if let Some(blank) = known.filter(|_| !words.is_empty()) {
+                refused.push(Said { blank, typed: words.to_owned(), message: String::new() });
+            }
+        }
+        return Ok(screen(place, draft, &refused));
+    }
+    draft.keep(place.house.shelf(), &after)?;
+    Ok(lead(place.ask, &place.to(Step::Goals)))
+}

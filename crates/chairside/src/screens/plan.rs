@@ -1,0 +1,294 @@
+//! The plan: the cushion from above with its counts, and what they do.
+
+use std::sync::Arc;
+
+use axum::response::Response;
+use case::{Goal, Plan};
+use casework::{Draft, OpenCase, Stop, plan_stands};
+use maud::{Markup, html};
+
+use super::plan_parts::{self, Seen};
+use super::{Place, grown, lead, part, signed_by};
+use crate::errors::{Failed, said};
+use crate::form::Sent;
+use crate::frame::{OfClient, Screen};
+use crate::lot;
+use crate::steps::Step;
+use crate::windows::{Told, Window};
+
+/// Shows the plan, or a part of it that comes later.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    match place.ask.page.as_deref() {
+        None => screen(place, draft, None, None),
+        Some("made") => made(place, draft),
+        Some("spread") => spread(place).map_err(Failed::in_part),
+        Some("judged") => judged(place).map_err(Failed::in_part),
+        Some(_) => Err(Failed::NotThere),
+    }
+}
+
+/// Which counts a screen begins with: those that were tried, or what is in the cushion by the
+/// record, or the stock fill.
+fn begin_with(case: &OpenCase, tried: Option<&[u32]>) -> Vec<u32> {
+    let recorded = case.recorded_now();
+    tried.map(<[u32]>::to_vec).or(recorded).unwrap_or_else(|| stock(case))
+}
+
+pub(crate) fn stock(case: &OpenCase) -> Vec<u32> {
+    case.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect()
+}
+
+/// The window of a form, where it is of this client and still of this record; else a new one.
+fn window(place: &Place<'_>) -> Result<(String, Arc<Window>), Failed> {
+    let id = place.ask.sent.or_nothing("window");
+    let known = place.house.windows.get(id).filter(|own| own.name == place.name);
+    if let Some(known) = known {
+        return Ok((id.to_owned(), known));
+    }
+    let window = Window::open(&place.name, place.open()?)?;
+    let id = lot::word().ok_or(Failed::NotThere)?;
+    place.house.windows.put(id.clone(), Arc::clone(&window));
+    Ok((id, window))
+}
+
+fn screen(
+    place: &Place<'_>,
+    draft: &Draft,
+    tried: Option<&[u32]>,
+    told: Option<Markup>,
+) -> Result<Response, Failed> {
+    let house = place.house;
+    let texts = &house.language().page().plan;
+    let case = place.open()?;
+    let no_weight = case.weight().err();
+    let counts = begin_with(&case, tried);
+    let (on, entries) = (house.today(), case.client.value.record.len());
+    let standing = case.standing(on);
+    let wants_plan = tried.is_none() && case.client.value.latest_plan().is_none();
+    let (id, window) = match no_weight {
+        Some(error) => return Err(error.into()),
+        None => window(place)?,
+    };
+    let seen = Seen { place, case: &window.case, window: &id };
+    let body = html! {
+        (told.unwrap_or_default())
+        @if let Some(now) = case.client.value.cushion_now() {
+            p class="lead" { (texts.in_cushion_now) " " (house.language().counted_from(now.from)) "." }
+        }
+        form id="counts" method="post" action=(place.page("touch")) {
+            input type="hidden" name="window" value=(id);
+            input type="hidden" name="entries" value=(entries);
+            div class="panes plan" {
+                (plan_parts::cushion(&seen, &counts))
+                div id="verdict" aria-live="polite" {
+                    @if wants_plan { (plan_parts::making(place)) }
+                    @else { (plan_parts::loading(place, &id, &counts)) }
+                }
+            }
+        }
+        (make(place, draft))
+        (take_box(place, &case, &counts, &id))
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Plan, standing: Some(standing) };
+    Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// The goals, and a plan made for them.
+fn make(place: &Place<'_>, draft: &Draft) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().plan;
+    let goals: &[Goal] = draft.client().map(|own| own.goals.as_slice()).unwrap_or_default();
+    html! {
+        section class="part" {
+            h2 { (texts.goals) }
+            ol { @for goal in goals { li { (crate::fields::capital(&language.goal(&goal.want))) } } }
+            @if goals.is_empty() { p { (texts.no_goals) } }
+            a class="button less" href=(place.page("made")) { (texts.work_out) }
+            p class="hint" { (texts.work_out_hint) }
+        }
+    }
+}
+
+fn take_box(place: &Place<'_>, case: &OpenCase, counts: &[u32], window: &str) -> Markup {
+    let texts = &place.house.language().page().plan;
+    html! {
+        form class="box" id="take" method="post" action=(place.page("take")) data-counts-of="counts" {
+            h2 { (texts.take) }
+            p { (texts.take_hint) }
+            input type="hidden" name="window" value=(window);
+            input type="hidden" name="entries" value=(case.client.value.record.len());
+            div id="taken-counts" { (hidden_counts(case, counts, false)) }
+            (signed_by(place))
+            div class="field" {
+                label for="because" { (texts.because) }
+                p class="hint" id="because-hint" { (texts.because_hint) }
+                input id="because" name="because" maxlength="200" autocomplete="off" aria-describedby="because-hint";
+            }
+            button class="button" { (texts.take) }
+        }
+    }
+}
+
+/// The counts that would be taken, for a form; as a part that replaces that of a screen.
+pub(crate) fn hidden_counts(case: &OpenCase, counts: &[u32], again: bool) -> Markup {
+    let numbers = case.pattern.compartments().iter().map(|own| own.number);
+    html! {
+        span id="counts-to-take" hx-swap-oob=[again.then_some("true")] {
+            @for (number, count) in numbers.zip(counts) {
+                input type="hidden" name=(format!("cells.{number}")) value=(count);
+            }
+        }
+    }
+}
+
+/// The counts of a form, in the pattern's order.
+pub(crate) fn counts_of(case: &OpenCase, sent: &Sent) -> Option<Vec<u32>> {
+    let numbers = case.pattern.compartments().iter().map(|own| own.number);
+    numbers.map(|number| sent.number(&format!("cells.{number}"))).collect()
+}
+
+/// Works a plan out for the goals, and shows its counts.
+fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    let (id, window) = window(place)?;
+    let plan = window.case.plan(place.house.today(), Stop::never());
+    let plan = match plan {
+        Ok(plan) => Arc::new(plan),
+        Err(error) if place.ask.fragment => return Err(Failed::from(error).in_part()),
+        Err(error) => {
+            let told = said(place.house, &error);
+            return screen(place, draft, Some(&stock(&window.case)), Some(told));
+        }
+    };
+    let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
+    window.set_plan(Arc::clone(&plan));
+    if !place.ask.fragment {
+        return screen(place, draft, Some(&counts), None);
+    }
+    let seen = Seen { place, case: &window.case, window: &id };
+    Ok(part(html! {
+        (plan_parts::whole(&seen, &plan))
+        (plan_parts::cushion_again(&seen, &counts))
+        (hidden_counts(&window.case, &counts, true))
+    }))
+}
+
+/// Takes a touch of plus or minus, or the counts.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    match place.ask.page.as_deref() {
+        Some("touch") => touch(place),
+        Some("take") => record(place),
+        _ => Err(Failed::NotThere),
+    }
+}
+
+/// The counts after a touch.
+fn touched(case: &OpenCase, sent: &Sent) -> Option<Vec<u32>> {
+    let mut counts = counts_of(case, sent)?;
+    let change = |name: &str| sent.number::<u8>(name);
+    let at = |number: u8| case.pattern.compartments().iter().position(|own| own.number == number);
+    if let Some(at) = change("more").and_then(at) {
+        counts[at] = counts[at].saturating_add(1);
+    }
+    if let Some(at) = change("fewer").and_then(at) {
+        counts[at] = counts[at].saturating_sub(1);
+    }
+    Some(counts)
+}
+
+fn touch(place: &Place<'_>) -> Result<Response, Failed> {
+    let (id, window) = window(place)?;
+    let counts = touched(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
+    if !place.ask.fragment {
+        let draft = place.draft()?;
+        return screen(place, &draft, Some(&counts), None);
+    }
+    let seen = Seen { place, case: &window.case, window: &id };
+    let revision = window.ask(&counts)?.number();
+    match window.wait(revision, false) {
+        Told::Answer(answer) => Ok(part(html! {
+            (plan_parts::central(&seen, &answer, &counts))
+            (plan_parts::cushion_again(&seen, &counts))
+            (hidden_counts(&window.case, &counts, true))
+        })),
+        Told::Overtaken => Ok(nothing()),
+        Told::Ended => Ok(part(html! { p { (place.house.language().page().plan.no_answer) } })),
+    }
+}
+
+/// No answer: newer counts were asked about.
+fn nothing() -> Response {
+    let mut response = Response::default();
+    *response.status_mut() = axum::http::StatusCode::NO_CONTENT;
+    response
+}
+
+/// The numbers of counts with their ranges, and the limits.
+fn spread(place: &Place<'_>) -> Result<Response, Failed> {
+    let (id, window) = window(place)?;
+    let seen = Seen { place, case: &window.case, window: &id };
+    let counts = counts_of(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
+    let revision = match place.ask.sent.number("revision") {
+        Some(revision) => revision,
+        None => window.ask(&counts)?.number(),
+    };
+    match window.wait(revision, true) {
+        Told::Answer(answer) => Ok(part(plan_parts::with_spread(&seen, &answer, &counts))),
+        Told::Overtaken => Ok(nothing()),
+        Told::Ended => Ok(part(html! { p { (place.house.language().page().plan.no_answer) } })),
+    }
+}
+
+/// The goals, limits and costs of counts, by the decision that plans are made with.
+fn judged(place: &Place<'_>) -> Result<Response, Failed> {
+    let (id, window) = window(place)?;
+    let seen = Seen { place, case: &window.case, window: &id };
+    let counts = counts_of(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
+    let revision = place.ask.sent.number::<u64>("revision").unwrap_or(u64::MAX);
+    let overtaken = || window.is_overtaken(revision);
+    match window.case.judged(&counts, place.house.today(), Stop::when(&overtaken)) {
+        Ok(plan) => Ok(part(plan_parts::whole(&seen, &plan))),
+        Err(_) if overtaken() => Ok(nothing()),
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// Records counts as the plan, where they keep the limits.
+fn record(place: &Place<'_>) -> Result<Response, Failed> {
+    let house = place.house;
+    let (draft, case) = (place.draft()?, place.open()?);
+    let entries = case.client.value.record.len();
+    let sent = &place.ask.sent;
+    let counts = counts_of(&case, sent).ok_or(Failed::NotThere)?;
+    if place.has_grown(entries) {
+        return screen(place, &draft, Some(&counts), Some(grown(place, entries)));
+    }
+    let (by, because) = (sent.or_nothing("by"), sent.or_nothing("because").trim());
+    let recorder = place.recorder(by, (!because.is_empty()).then_some(because));
+    let plan = plan_of(place, &case, &counts)?;
+    if !plan_stands(&plan, &case.client.value, false) {
+        let told = plan_parts::refused(place, &case, &plan);
+        return screen(place, &draft, Some(&counts), Some(told));
+    }
+    match case.record_plan(house.shelf(), &plan, false, &recorder) {
+        Ok(true) => Ok(lead(place.ask, &place.to(Step::Fill))),
+        Ok(false) => {
+            let told = plan_parts::refused(place, &case, &plan);
+            screen(place, &draft, Some(&counts), Some(told))
+        }
+        Err(error) => screen(place, &draft, Some(&counts), Some(said(house, &error))),
+    }
+}
+
+/// The plan with these counts: the one that was made, where it has them; else they are judged.
+fn plan_of(place: &Place<'_>, case: &OpenCase, counts: &[u32]) -> Result<Plan, Failed> {
+    let window = place.house.windows.get(place.ask.sent.or_nothing("window"));
+    let has = |plan: &Arc<Plan>| plan.counts.iter().map(|own| own.planned).eq(counts.iter().copied());
+    let made = window.filter(|own| {
+        // Only of the file as it is now.
+        own.name == place.name && own.case.client.file.text == case.client.file.text
+    });
+    match made.and_then(|own| own.plan()).filter(has) {
+        Some(plan) => Ok((*plan).clone()),
+        None => Ok(case.judged(counts, place.house.today(), Stop::never())?),
+    }
+}

@@ -1,0 +1,282 @@
+//! Parts of the plan's screen: the cushion with its counts, and what they do.
+
+use axum::http::uri::PathAndQuery;
+use case::{BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction};
+use casework::{LiveAnswer, LiveNumbers, OpenCase, short_for_injuries};
+use maud::{Markup, PreEscaped, html};
+use sheets::View;
+
+use super::Place;
+use super::plan::stock;
+use crate::errors::said;
+use crate::fields::capital;
+use words::Language;
+
+/// What a part of the screen is made from.
+pub(crate) struct Seen<'a> {
+    pub(crate) place: &'a Place<'a>,
+    pub(crate) case: &'a OpenCase,
+    pub(crate) window: &'a str,
+}
+
+impl Seen<'_> {
+    fn language(&self) -> &'static dyn Language {
+        self.place.house.language().with_lengths_in(self.case.client.value.lengths)
+    }
+
+    fn query(&self, counts: &[u32]) -> String {
+        query(self.case, self.window, counts)
+    }
+}
+
+fn query(case: &OpenCase, window: &str, counts: &[u32]) -> String {
+    let numbers = case.pattern.compartments().iter().zip(counts);
+    let cells: Vec<String> = numbers.map(|(own, count)| format!("cells.{}={count}", own.number)).collect();
+    let made = format!("window={window}&{}", cells.join("&"));
+    debug_assert!(made.parse::<PathAndQuery>().is_ok() || !made.is_empty());
+    made
+}
+
+/// The cushion from above, with a stepper for each compartment.
+pub(crate) fn cushion(seen: &Seen<'_>, counts: &[u32]) -> Markup {
+    html! { div id="cushion" class="cushion" { (inner(seen, counts)) } }
+}
+
+/// The same in place of that of the screen.
+pub(crate) fn cushion_again(seen: &Seen<'_>, counts: &[u32]) -> Markup {
+    html! { div id="cushion" class="cushion" hx-swap-oob="true" { (inner(seen, counts)) } }
+}
+
+fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
+    let (language, case) = (seen.language(), seen.case);
+    let texts = &language.page().plan;
+    let label = |ix: cushion::CompartmentIx| {
+        (case.pattern[ix].number.to_string(), Some(counts[ix.index()].to_string()))
+    };
+    let picture = sheets::pattern_picture(language, &case.pattern, View::Above, label);
+    let stock = stock(case);
+    let total: u32 = counts.iter().sum();
+    html! {
+        @if let Ok(own) = &picture { div class="drawing" { (PreEscaped(sheets::fragment(own))) } }
+        p { (language.all_cells_said(total, stock.iter().sum())) }
+        div class="steppers" role="group" aria-label=(texts.counts) {
+            @for (at, own) in case.pattern.compartments().iter().enumerate() {
+                @let words = language.compartment(own);
+                @let change = i64::from(counts[at]) - i64::from(stock[at]);
+                div class=(if own.side == Some(::cushion::Side::Left) { "stepper is-left" } else { "stepper" })
+                    role="group" aria-label=(language.compartment_said(own.number, &words, counts[at])) {
+                    span class="disc" { (own.number) }
+                    span class="where" { (words) }
+                    button class="step" name="fewer" value=(own.number)
+                        hx-post=(seen.place.page("touch")) hx-target="#verdict" hx-sync="#counts:replace"
+                        id=(format!("fewer-{}", own.number)) {
+                        span aria-hidden="true" { "\u{2212}" } span class="vh" { (language.step_said(false, own.number, &words)) }
+                    }
+                    span class="count" { (counts[at]) }
+                    button class="step" name="more" value=(own.number)
+                        hx-post=(seen.place.page("touch")) hx-target="#verdict" hx-sync="#counts:replace"
+                        id=(format!("more-{}", own.number)) {
+                        span aria-hidden="true" { "+" } span class="vh" { (language.step_said(true, own.number, &words)) }
+                    }
+                    span class="change" { @if change != 0 { (language.from_stock(change)) } }
+                    input type="hidden" name=(format!("cells.{}", own.number)) value=(counts[at]);
+                }
+            }
+        }
+        p class="hint" { (texts.drawing_hint) }
+    }
+}
+
+/// Said while a plan is worked out, which begins at once.
+pub(crate) fn making(place: &Place<'_>) -> Markup {
+    let texts = &place.house.language().page().plan;
+    html! {
+        div hx-get=(place.page("made")) hx-include="#counts [name=window]" hx-trigger="load" hx-target="#verdict" {
+            p class="soft" { (texts.making) }
+            noscript { p { (texts.no_script) } }
+        }
+    }
+}
+
+/// Said while counts are looked at, which begins at once.
+pub(crate) fn loading(place: &Place<'_>, window: &str, counts: &[u32]) -> Markup {
+    let texts = &place.house.language().page().plan;
+    let Ok(case) = place.open() else { return html! {} };
+    let to = format!("{}?{}", place.page("judged"), query(&case, window, counts));
+    html! {
+        div hx-get=(to) hx-trigger="load" hx-target="#verdict" {
+            p class="soft" { (texts.looking) }
+            noscript { p { a href=(to) { (texts.what_they_do) } } }
+        }
+    }
+}
+
+/// The central numbers, at once; the rest follows.
+pub(crate) fn central(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) -> Markup {
+    let texts = &seen.language().page().plan;
+    let revision = answer.revision.number();
+    let next = format!("{}?{}&revision={revision}", seen.place.page("spread"), seen.query(counts));
+    match &answer.numbers {
+        LiveNumbers::Central(own) => html! {
+            div hx-get=(next) hx-trigger="load" hx-target="#verdict" hx-sync="#counts:replace" {
+                p class="verdict soft" { (texts.ranges_follow) }
+                @match &own.seated {
+                    Some(seat) => { (central_table(seen, seat)) }
+                    None => { p { b { (capital(seen.language().outcome(own.outcome))) } } }
+                }
+            }
+        },
+        _ => with_spread(seen, answer, counts),
+    }
+}
+
+/// The numbers with their ranges, and the limits; goals and costs follow.
+pub(crate) fn with_spread(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) -> Markup {
+    let language = seen.language();
+    let texts = &language.page().plan;
+    let revision = answer.revision.number();
+    let next = format!("{}?{}&revision={revision}", seen.place.page("judged"), seen.query(counts));
+    match &answer.numbers {
+        LiveNumbers::Spread(own) => html! {
+            (limits(language, &casework::broken(own)))
+            (table(seen, own, None))
+            div hx-get=(next) hx-trigger="load" hx-target="#verdict" hx-sync="#counts:replace" {
+                p class="soft" { (texts.goals_follow) }
+            }
+        },
+        LiveNumbers::NoNumbers(outcome) => html! {
+            div class="box heavy" { p { b { (texts.not_safe) } " " (capital(language.outcome(*outcome))) "." } }
+        },
+        LiveNumbers::NoBody(error) => said(seen.place.house, error),
+        LiveNumbers::Central(own) => match &own.seated {
+            Some(seat) => central_table(seen, seat),
+            None => html! {},
+        },
+    }
+}
+
+/// Everything that is to be said of a plan.
+pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
+    let language = seen.language();
+    let texts = &language.page().plan;
+    let goals = plan.goals.iter().enumerate();
+    let reached = plan.goals.iter().filter(|own| own.met).count();
+    html! {
+        p class="verdict" {
+            @if plan.not_safe.is_empty() { b { (texts.limits_kept) } } @else { b { (texts.not_safe) } }
+            @if !plan.goals.is_empty() { " " (texts.goals_met) " " (reached) " / " (plan.goals.len()) "." }
+        }
+        (limits(language, &plan.not_safe))
+        @if let Some(own) = &plan.prediction { (table(seen, own, plan.costs.as_ref())) }
+        @if !plan.goals.is_empty() {
+            h3 { (texts.goals) }
+            ul class="sayings" {
+                @for (at, own) in goals {
+                    li class=(if own.met { "yes" } else { "no" }) { (language.ranked_goal(at + 1, own)) }
+                }
+            }
+        }
+        @if let Some(costs) = &plan.costs {
+            @let lines = language.costs_on_paper(costs);
+            @if let Some((heading, lines)) = lines.split_first() {
+                h3 { (heading) }
+                ul { @for line in lines { li { (line.trim()) } } }
+            }
+        }
+        @if !plan.cautions.is_empty() {
+            h3 { (texts.mind) }
+            ul { @for own in &plan.cautions { li { (language.caution(own)) } } }
+        }
+        p class="soft" { (language.lines().estimate) }
+    }
+}
+
+fn limits(language: &dyn Language, broken: &[BrokenLimit]) -> Markup {
+    let texts = &language.page().plan;
+    html! {
+        @if !broken.is_empty() {
+            div class="box heavy" {
+                p { b { (texts.not_safe) } }
+                ul { @for own in broken { li { (capital(&language.limit(own))) "." } } }
+            }
+        }
+    }
+}
+
+/// Why counts are not taken.
+pub(crate) fn refused(place: &Place<'_>, case: &OpenCase, plan: &Plan) -> Markup {
+    let language = place.house.language().with_lengths_in(case.client.value.lengths);
+    let texts = &language.page().plan;
+    let short = short_for_injuries(plan, &case.client.value);
+    html! {
+        div class="box heavy" role="alert" {
+            p { b { (texts.not_taken) } }
+            ul {
+                @for own in &plan.not_safe { li { (capital(&language.limit(own))) "." } }
+                @for own in &short { li { (language.goal_outcome(own)) } }
+            }
+            p { (texts.not_taken_hint) }
+        }
+    }
+}
+
+fn central_table(seen: &Seen<'_>, seat: &CentralSeat) -> Markup {
+    let language = seen.language();
+    let texts = &language.page().plan;
+    html! {
+        table {
+            caption { (texts.these_counts) }
+            tbody {
+                tr class="is-left" { th scope="row" { (texts.under_left) } td data-value="under-left" { (language.plain_length(seat.clearance.left)) } }
+                tr { th scope="row" { (texts.under_right) } td data-value="under-right" { (language.plain_length(seat.clearance.right)) } }
+                tr { th scope="row" { (texts.pelvis) } td { (capital(&language.lower(seat.lower_side, seat.lower_by))) } }
+                tr { th scope="row" { (texts.lean) } td { (language.lean(seat.roll_deg)) } }
+                tr { th scope="row" { (texts.slope) } td { (language.slope(seat.pitch_deg)) } }
+            }
+        }
+    }
+}
+
+fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
+    let language = seen.language();
+    let texts = &language.page().plan;
+    let Some(seat) = &own.seated else {
+        return html! { p { b { (capital(language.outcome(own.outcome))) } } };
+    };
+    html! {
+        table {
+            caption { (texts.these_counts) }
+            @if costs.is_some() {
+                thead { tr { th {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
+            }
+            tbody {
+                (clearance(language, seat, costs.is_some()))
+                tr { th scope="row" { (texts.pelvis) } td { (capital(&language.lower(seat.lower_side, seat.lower_by))) } @if costs.is_some() { td {} } }
+                tr { th scope="row" { (texts.lean) } td { (language.lean(seat.roll_deg.central)) } @if let Some(costs) = costs { td { (language.lean(costs.roll_deg.before)) } } }
+                tr { th scope="row" { (texts.slope) } td { (language.slope(seat.pitch_deg.central)) } @if let Some(costs) = costs { td { (language.slope(costs.pitch_deg.before)) } } }
+                @if let Some(costs) = costs {
+                    tr {
+                        th scope="row" { (texts.load) }
+                        td { (language.shares(costs.side_share.after.left, costs.side_share.after.right)) }
+                        td { (language.shares(costs.side_share.before.left, costs.side_share.before.right)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn clearance(language: &dyn Language, seat: &PredictedSeat, wide: bool) -> Markup {
+    let texts = &language.page().plan;
+    let ranged = |own: &case::Spread<cushion::Length>| {
+        let [central, low, high] =
+            [own.central, own.low, own.high].map(|length| language.plain_length(length));
+        html! { (central) span class="range" { (language.with_range("", &low, &high)) } }
+    };
+    html! {
+        tr class="is-left" {
+            th scope="row" { (texts.under_left) } td data-value="under-left" { (ranged(&seat.clearance.left)) } @if wide { td {} }
+        }
+        tr { th scope="row" { (texts.under_right) } td data-value="under-right" { (ranged(&seat.clearance.right)) } @if wide { td {} } }
+    }
+}

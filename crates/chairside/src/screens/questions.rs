@@ -1,0 +1,273 @@
+//! Questions of the form, one group a page.
+
+use axum::http::StatusCode;
+use axum::response::{IntoResponse as _, Redirect, Response};
+use case::question::{Group, Question};
+use casework::{Blank, Draft, TypedIn, TypedLength};
+use maud::{Markup, html};
+
+use super::{Ask, Place, lead, part};
+use crate::answers::{Said, answered, whole};
+use crate::errors::Failed;
+use crate::fields::{Fields, capital, id_of, is_length};
+use crate::form::Sent;
+use crate::frame::{OfClient, Screen, step_name};
+use crate::house::House;
+use crate::screens::carry;
+use crate::steps::{Page, Part, Step};
+
+/// Which page of a step is asked for.
+fn page_of(place: &Place<'_>) -> Result<(usize, &'static Page), Failed> {
+    let pages = place.step.pages();
+    match &place.ask.page {
+        None => pages.first().map(|page| (0, page)).ok_or(Failed::NotThere),
+        Some(word) => {
+            let at = pages.iter().position(|page| page.word == word).ok_or(Failed::NotThere)?;
+            Ok((at, &pages[at]))
+        }
+    }
+}
+
+/// Shows a page of questions, with what was typed and not written.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result<Response, Failed> {
+    let (at, page) = page_of(place)?;
+    let house = place.house;
+    let language = house.language();
+    let action = place.page(page.word);
+    let keep_at = format!("{action}?keep");
+    let fields = Fields {
+        language,
+        draft,
+        refused,
+        typed_in: house.typed_in(),
+        on: house.today(),
+        keep_at: &keep_at,
+    };
+    let name = language.page().steps.pages.iter().find(|own| own.0 == page.word);
+    let title = name.map_or_else(|| step_name(house, place.step), |own| own.1);
+    let body = html! {
+        @if draft.is_unreadable() { p class="box heavy" { (language.page().clients.unreadable) } }
+        (summary(house, refused))
+        div class="panes questions" {
+            (carry::drawings(house, draft, page))
+            div class="stack" {
+                @if asks_lengths(page) { (units(house, &action)) }
+                form method="post" action=(action) novalidate class="stack" {
+                    @for own in page.parts { (part_of(&fields, own)) }
+                    (carry::means(house, draft, page))
+                    (buttons(place, at))
+                }
+            }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: place.step, standing: None };
+    let screen = Screen { title, of: Some(of), body };
+    let status = if refused.is_empty() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
+    Ok(screen.answer_with(house, status))
+}
+
+fn asks_lengths(page: &Page) -> bool {
+    page.parts.iter().flat_map(Part::questions).any(|own| {
+        is_length(own) || own == Question::WeightKg
+    })
+}
+
+fn part_of(fields: &Fields<'_>, part: &Part) -> Markup {
+    let language = fields.language;
+    let group = part.group();
+    let heading = language.group_heading(group);
+    let comment = language.group_comment_on_form(group);
+    if let Part::List(_) = part {
+        return list_of(fields, group, heading, comment);
+    }
+    html! {
+        section class="part" {
+            @if !matches!(group, Group::Client) { h2 { (heading) } }
+            @if !comment.is_empty() { p class="hint" { (capital(comment)) } }
+            @for question in part.questions() {
+                @if question != Question::WeightLb { (fields.question(question, None)) }
+            }
+        }
+    }
+}
+
+/// Each entry of a list, and room for one more.
+fn list_of(fields: &Fields<'_>, group: Group, heading: &str, comment: &str) -> Markup {
+    let language = fields.language;
+    let texts = &language.page().fields;
+    let there = fields.draft.entries(group);
+    html! {
+        section class="part" {
+            h2 { (heading) }
+            @if !comment.is_empty() { p class="hint" { (capital(comment)) } }
+            @for at in 1..=there {
+                fieldset class="entry" {
+                    legend { (language.entry_of_list(heading, at)) }
+                    @for question in Question::of(group) { (fields.question(question, Some(at))) }
+                    button class="button less" name="without" value=(format!("{}.{at}", group.path())) {
+                        (texts.take_away)
+                    }
+                }
+            }
+            details class="entry" open[fields.refused.iter().any(|own| own.blank.entry == Some(there + 1))] {
+                summary { (texts.add) }
+                @for question in Question::of(group) { (fields.question(question, Some(there + 1))) }
+            }
+        }
+    }
+}
+
+/// In what lengths and weights are typed.
+fn units(house: &House, back: &str) -> Markup {
+    let texts = &house.language().page().fields;
+    let chosen = house.typed_in();
+    html! {
+        form class="units" method="post" action="/unit" {
+            input type="hidden" name="back" value=(back);
+            span id="unit-label" { (texts.i_measure_in) }
+            span class="row" role="group" aria-labelledby="unit-label" {
+                @for (unit, word) in TypedLength::WORDS {
+                    button class="toggle" name="lengths" value=(word) aria-pressed=(if chosen.lengths == unit { "true" } else { "false" }) { (word) }
+                }
+                @for (pounds, word) in [(false, "kg"), (true, "lb")] {
+                    button class="toggle" name="weights" value=(word) aria-pressed=(if chosen.pounds == pounds { "true" } else { "false" }) { (word) }
+                }
+            }
+            details { summary { (texts.what_may_i_type) } p { (texts.may_type) } }
+        }
+    }
+}
+
+/// Takes the units in which numbers are typed from now on.
+pub(crate) fn set_unit(house: &House, sent: &Sent) -> Response {
+    let mut own = house.typed_in();
+    if let Some(word) = sent.get("lengths") {
+        let known = TypedLength::WORDS.into_iter().find(|unit| unit.1 == word);
+        own.lengths = known.map_or(own.lengths, |unit| unit.0);
+    }
+    if let Some(word) = sent.get("weights") {
+        own.pounds = word == "lb";
+    }
+    house.set_typed_in(TypedIn { ..own });
+    let back = sent.or_nothing("back");
+    // Only to a page of ours.
+    let back = if back.starts_with("/c/") { back } else { "/" };
+    Redirect::to(back).into_response()
+}
+
+fn summary(house: &House, refused: &[Said]) -> Markup {
+    let language = house.language();
+    let texts = &language.page().fields;
+    html! {
+        @if !refused.is_empty() {
+            div class="box heavy" role="alert" tabindex="-1" id="summary" {
+                h2 { (language.need_another_look(refused.len())) }
+                p { (texts.still_there) }
+                ul {
+                    @for own in refused {
+                        li { a href=(format!("#{}", id_of(&own.blank.key()))) {
+                            (capital(&language.label_on_form(own.blank.question)))
+                        } ": " (own.message) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn buttons(place: &Place<'_>, at: usize) -> Markup {
+    let texts = &place.house.language().page().fields;
+    let pages = place.step.pages();
+    let back = match at.checked_sub(1) {
+        Some(before) => Some(place.page(pages[before].word)),
+        None => Step::ALL.iter().position(|own| *own == place.step).and_then(|own| own.checked_sub(1)).map(|own| place.to(Step::ALL[own])),
+    };
+    html! {
+        div class="row buttons" {
+            button class="button" { (texts.next) }
+            @if let Some(back) = back { a class="button plain" href=(back) { (texts.back) } }
+        }
+    }
+}
+
+/// Takes the answers of a page: what can be written is written, at once.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    let (at, _) = page_of(place)?;
+    let (house, ask) = (place.house, place.ask);
+    let draft = place.draft()?;
+    if let Some(entry) = ask.sent.get("without") {
+        return without(place, &draft, entry);
+    }
+    let (after, refused) = answered(house.language(), &draft, &ask.sent, house.typed_in());
+    draft.keep(house.shelf(), &after)?;
+    if ask.fragment {
+        return Ok(kept_part(house, ask, &after, &refused));
+    }
+    if !refused.is_empty() {
+        return show(place, &after, &refused);
+    }
+    let pages = place.step.pages();
+    let to = match pages.get(at + 1) {
+        Some(next) => place.page(next.word),
+        None => place.step.next().map_or_else(|| place.to(place.step), |next| place.to(next)),
+    };
+    Ok(lead(ask, &to))
+}
+
+/// What is said under the box that was changed.
+fn kept_part(house: &House, ask: &Ask, after: &Draft, refused: &[Said]) -> Response {
+    let blank = ask.trigger.as_deref().and_then(Blank::from_key);
+    let fields = Fields {
+        language: house.language(),
+        draft: after,
+        refused,
+        typed_in: house.typed_in(),
+        on: house.today(),
+        keep_at: "",
+    };
+    let about = blank.map(|blank| fields.about(&blank));
+    let texts = &house.language().page().fields;
+    part(html! {
+        (about.unwrap_or_default())
+        @if refused.is_empty() { p class="kept" role="status" { (texts.kept) } }
+    })
+}
+
+/// Takes an entry of a list away.
+fn without(place: &Place<'_>, draft: &Draft, entry: &str) -> Result<Response, Failed> {
+    let (list, at) = entry.rsplit_once('.').ok_or(Failed::NotThere)?;
+    let group = Group::from_path(list).ok_or(Failed::NotThere)?;
+    let at = at.parse::<usize>().map_err(|_| Failed::NotThere)?;
+    let after = draft.without_entry(group, at).map_err(|error| {
+        casework::WorkError::asked(case::Trouble::Edit { file: draft.name.clone(), error })
+    })?;
+    draft.keep(place.house.shelf(), &after)?;
+    let (_, page) = page_of(place)?;
+    Ok(lead(place.ask, &place.page(page.word)))
+}
+
+/// What is missing before a step that needs the whole file.
+pub(crate) fn missing(place: &Place<'_>, draft: &Draft) -> Response {
+    let house = place.house;
+    let language = house.language();
+    let texts = &language.page().fields;
+    let missing = draft.missing();
+    let body = html! {
+        div class="box heavy" {
+            h2 { (language.still_missing(missing.len())) }
+            ul {
+                @for remark in &missing {
+                    @let said = language.about_text(&remark.finding);
+                    li { (whole(&said.message, None)) }
+                }
+            }
+            p { (texts.complete_first) }
+            div class="row" {
+                a class="button" href=(place.to(Step::Measure)) { (step_name(house, Step::Measure)) }
+                a class="button less" href=(place.to(Step::Cushion)) { (step_name(house, Step::Cushion)) }
+            }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: place.step, standing: None };
+    Screen { title: step_name(house, place.step), of: Some(of), body }.answer(house)
+}

@@ -1,0 +1,184 @@
+//! The server: one port on this machine, and which screen answers which address.
+
+use std::future::Future;
+use core::net::Ipv4Addr;
+use std::sync::Arc;
+
+use axum::Router;
+use axum::extract::{DefaultBodyLimit, Path, RawQuery, State};
+use axum::http::{HeaderMap, StatusCode};
+use axum::middleware;
+use axum::response::{IntoResponse as _, Redirect, Response};
+use axum::routing::{get, post};
+use tokio::net::TcpListener;
+
+use crate::assets;
+use crate::errors::{Failed, told};
+use crate::form::Sent;
+use crate::gate::{self, Gate};
+use crate::house::House;
+use crate::screens::{self, Ask};
+use crate::steps::Step;
+
+/// The most bytes that a form may send.
+const LARGEST_FORM: usize = 64 * 1024;
+
+/// Why nothing is served.
+#[derive(Debug)]
+pub enum NotServed {
+    /// The port is taken, or may not be used.
+    Port(std::io::Error),
+    /// The system gives no random words, without which nobody can be kept out.
+    NoLot,
+    /// The server failed.
+    Failed(std::io::Error),
+}
+
+/// A page that is ready to be served.
+pub struct Chairside {
+    listener: TcpListener,
+    gate: Arc<Gate>,
+    house: Arc<House>,
+}
+
+impl Chairside {
+    /// Takes a port of this machine's loopback address; 0 takes any that is free.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the port cannot be had, or nobody could be kept out.
+    pub async fn at(port: u16, house: House) -> Result<Self, NotServed> {
+        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).await;
+        let listener = listener.map_err(NotServed::Port)?;
+        let port = listener.local_addr().map_err(NotServed::Port)?.port();
+        let gate = Gate::new(port).ok_or(NotServed::NoLot)?;
+        Ok(Self { listener, gate: Arc::new(gate), house: Arc::new(house) })
+    }
+
+    /// The address that is to be opened in a browser; its key opens once.
+    #[must_use]
+    pub fn address(&self) -> String {
+        self.gate.address()
+    }
+
+    /// Serves until `end` comes.
+    ///
+    /// # Errors
+    ///
+    /// Fails where the port fails.
+    pub async fn serve(self, end: impl Future<Output = ()> + Send + 'static) -> Result<(), NotServed> {
+        let routes = routes(self.house, self.gate);
+        let served = axum::serve(self.listener, routes).with_graceful_shutdown(end);
+        served.await.map_err(NotServed::Failed)
+    }
+}
+
+fn routes(house: Arc<House>, gate: Arc<Gate>) -> Router {
+    Router::new()
+        .route("/", get(clients))
+        .route("/clients/{what}", post(of_clients))
+        .route("/unit", post(unit))
+        .route("/own/{name}", get(assets::asset))
+        .route("/layout/{address}", get(layout))
+        .route("/c/{address}", get(first))
+        .route("/c/{address}/{step}", get(show).post(take))
+        .route("/c/{address}/{step}/{page}", get(show_page).post(take_page))
+        .fallback(|| async { StatusCode::NOT_FOUND })
+        .layer(DefaultBodyLimit::max(LARGEST_FORM))
+        .layer(middleware::from_fn_with_state(gate, gate::keep))
+        .with_state(house)
+}
+
+/// Does work that takes its time beside the others.
+async fn beside(
+    house: Arc<House>,
+    work: impl FnOnce(&House) -> Result<Response, Failed> + Send + 'static,
+) -> Response {
+    let done = tokio::task::spawn_blocking(move || work(&house).unwrap_or_else(|failed| told(&house, failed)));
+    done.await.unwrap_or_else(|_| StatusCode::INTERNAL_SERVER_ERROR.into_response())
+}
+
+async fn clients(State(house): State<Arc<House>>, RawQuery(query): RawQuery) -> Response {
+    let sent = Sent::read(query.unwrap_or_default().as_bytes());
+    beside(house, move |house| screens::clients::show(house, &sent)).await
+}
+
+async fn of_clients(
+    State(house): State<Arc<House>>,
+    Path(what): Path<String>,
+    sent: Sent,
+) -> Response {
+    beside(house, move |house| screens::clients::take(house, &what, &sent)).await
+}
+
+async fn unit(State(house): State<Arc<House>>, sent: Sent) -> Response {
+    beside(house, move |house| Ok(screens::questions::set_unit(house, &sent))).await
+}
+
+async fn layout(
+    State(house): State<Arc<House>>,
+    Path(address): Path<String>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+) -> Response {
+    let sent = Sent::read(query.unwrap_or_default().as_bytes());
+    let part = headers.contains_key("hx-request");
+    beside(house, move |house| screens::layout::show(house, &address, &sent, part)).await
+}
+
+async fn first(Path(address): Path<String>) -> Redirect {
+    Redirect::to(&format!("/c/{address}/{}", Step::Measure.word()))
+}
+
+/// What is asked of a screen of a client.
+fn ask(
+    (address, step, page): (String, String, Option<String>),
+    sent: Sent,
+    headers: &HeaderMap,
+) -> Ask {
+    let header = |name: &str| headers.get(name).and_then(|own| own.to_str().ok()).map(str::to_owned);
+    let (fragment, trigger) = (header("hx-request").is_some(), header("hx-trigger-name"));
+    Ask { address, step, page, sent, fragment, trigger }
+}
+
+async fn show(
+    State(house): State<Arc<House>>,
+    Path((address, step)): Path<(String, String)>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+) -> Response {
+    let sent = Sent::read(query.unwrap_or_default().as_bytes());
+    let ask = ask((address, step, None), sent, &headers);
+    beside(house, move |house| screens::show(house, &ask)).await
+}
+
+async fn show_page(
+    State(house): State<Arc<House>>,
+    Path((address, step, page)): Path<(String, String, String)>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+) -> Response {
+    let sent = Sent::read(query.unwrap_or_default().as_bytes());
+    let ask = ask((address, step, Some(page)), sent, &headers);
+    beside(house, move |house| screens::show(house, &ask)).await
+}
+
+async fn take(
+    State(house): State<Arc<House>>,
+    Path((address, step)): Path<(String, String)>,
+    headers: HeaderMap,
+    sent: Sent,
+) -> Response {
+    let ask = ask((address, step, None), sent, &headers);
+    beside(house, move |house| screens::take(house, &ask)).await
+}
+
+async fn take_page(
+    State(house): State<Arc<House>>,
+    Path((address, step, page)): Path<(String, String, String)>,
+    headers: HeaderMap,
+    sent: Sent,
+) -> Response {
+    let ask = ask((address, step, Some(page)), sent, &headers);
+    beside(house, move |house| screens::take(house, &ask)).await
+}

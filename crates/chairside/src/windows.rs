@@ -1,0 +1,171 @@
+//! Windows in which counts are tried: each has a case that is kept ready, and the last answer.
+
+use std::collections::BTreeMap;
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
+
+use case::Plan;
+use casework::{LiveAnswer, LiveCase, OpenCase, Revision, WorkError};
+
+/// The most windows that are kept: the one that was used longest ago makes room.
+const MOST_WINDOWS: usize = 24;
+/// How long an answer is waited for.
+const LONGEST: Duration = Duration::from_secs(20);
+
+/// All windows.
+#[derive(Default)]
+pub(crate) struct Windows(Mutex<Kept>);
+
+#[derive(Default)]
+struct Kept {
+    /// Counts the uses, by which the order of windows is known.
+    uses: u64,
+    windows: BTreeMap<String, (u64, Arc<Window>)>,
+}
+
+/// One window.
+pub(crate) struct Window {
+    /// The client's file that it is about.
+    pub(crate) name: String,
+    /// How many entries the record had.
+    pub(crate) entries: usize,
+    /// The case.
+    pub(crate) case: Arc<OpenCase>,
+    live: LiveCase,
+    state: Mutex<State>,
+    changed: Condvar,
+}
+
+#[derive(Default)]
+struct State {
+    newest: Option<Revision>,
+    answer: Option<LiveAnswer>,
+    ended: bool,
+    /// The plan that was made in this window.
+    plan: Option<Arc<Plan>>,
+    /// How often counts that were overtaken were dropped.
+    dropped: u64,
+}
+
+/// What became of a question.
+pub(crate) enum Told {
+    /// Its answer.
+    Answer(Box<LiveAnswer>),
+    /// Newer counts took its place.
+    Overtaken,
+    /// The work ended, or takes too long.
+    Ended,
+}
+
+impl Windows {
+    fn kept(&self) -> MutexGuard<'_, Kept> {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// The window of an id.
+    pub(crate) fn get(&self, id: &str) -> Option<Arc<Window>> {
+        let mut kept = self.kept();
+        kept.uses += 1;
+        let uses = kept.uses;
+        let own = kept.windows.get_mut(id)?;
+        own.0 = uses;
+        Some(Arc::clone(&own.1))
+    }
+
+    /// Keeps a window under an id.
+    pub(crate) fn put(&self, id: String, window: Arc<Window>) {
+        let mut kept = self.kept();
+        kept.uses += 1;
+        let uses = kept.uses;
+        kept.windows.insert(id, (uses, window));
+        if kept.windows.len() > MOST_WINDOWS {
+            let oldest = kept.windows.iter().min_by_key(|own| own.1.0).map(|own| own.0.clone());
+            if let Some((_, oldest)) = oldest.and_then(|id| kept.windows.remove(&id)) {
+                oldest.live.end();
+            }
+        }
+    }
+}
+
+impl Window {
+    /// Opens a window on a case, and a reader of its answers.
+    ///
+    /// # Errors
+    ///
+    /// As [`LiveCase::start`].
+    pub(crate) fn open(name: &str, case: OpenCase) -> Result<Arc<Self>, WorkError> {
+        let case = Arc::new(case);
+        let live = LiveCase::start(Arc::clone(&case))?;
+        let entries = case.client.value.record.len();
+        let (state, changed) = (Mutex::default(), Condvar::new());
+        let own = Arc::new(Self { name: name.to_owned(), entries, case, live, state, changed });
+        let reader = Arc::clone(&own);
+        let started = std::thread::Builder::new().spawn(move || reader.read());
+        started.map_err(|error| {
+            WorkError::new(casework::Whose::Keeper, case::Trouble::NoThread(error.to_string()))
+        })?;
+        Ok(own)
+    }
+
+    fn state(&self) -> MutexGuard<'_, State> {
+        self.state.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Takes answers as they come, so that none is taken by who did not ask for it.
+    fn read(&self) {
+        while let Some(answer) = self.live.next_answer() {
+            self.state().answer = Some(answer);
+            self.changed.notify_all();
+        }
+        self.state().ended = true;
+        self.changed.notify_all();
+    }
+
+    /// Asks what counts would do.
+    pub(crate) fn ask(&self, counts: &[u32]) -> Result<Revision, WorkError> {
+        let mut state = self.state();
+        let revision = self.live.ask(counts)?;
+        state.newest = Some(revision);
+        drop(state);
+        self.changed.notify_all();
+        Ok(revision)
+    }
+
+    /// Whether newer counts than these were asked about.
+    pub(crate) fn is_overtaken(&self, revision: u64) -> bool {
+        self.state().newest.is_some_and(|newest| newest.number() > revision)
+    }
+
+    /// Waits for an answer about counts: the first that comes, or the last that there is.
+    pub(crate) fn wait(&self, revision: u64, last: bool) -> Told {
+        let mut state = self.state();
+        loop {
+            if state.newest.is_some_and(|newest| newest.number() > revision) {
+                state.dropped += 1;
+                return Told::Overtaken;
+            }
+            let own = state.answer.as_ref().filter(|own| own.revision.number() == revision);
+            if let Some(own) = own.filter(|own| !last || own.is_last()) {
+                return Told::Answer(Box::new(own.clone()));
+            }
+            if state.ended {
+                return Told::Ended;
+            }
+            let waited = self.changed.wait_timeout(state, LONGEST);
+            let (next, time) = waited.unwrap_or_else(PoisonError::into_inner);
+            if time.timed_out() {
+                return Told::Ended;
+            }
+            state = next;
+        }
+    }
+
+    /// The plan that was made in this window.
+    pub(crate) fn plan(&self) -> Option<Arc<Plan>> {
+        self.state().plan.clone()
+    }
+
+    pub(crate) fn set_plan(&self, plan: Arc<Plan>) {
+        self.state().plan = Some(plan);
+    }
+}
