@@ -24,10 +24,11 @@ pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    BlankForm, ClientPapers, ControlPlace, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS,
-    Identity, Ink, PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras,
-    SizeReasons, StockPapers, SurveyPage, View, blank_form, drawing, faulty_drawing, fill_order,
-    height_gauge, history_pages, letter, pattern_picture, place_on_page, places, section_sheet,
+    BlankForm, BodyPicture, ClientPapers, ControlPlace, DocumentError, DrawnBy, ExpectedSeat,
+    Histogram, INKS, Identity, Ink, PAPERS, Section, SectionAt, SectionPapers, SectionSite,
+    SetupExtras, SizeReasons, StockPapers, SurveyPage, View, blank_form, body_picture, drawing,
+    faulty_drawing, fill_order, height_gauge, history_pages, letter, measure_picture, move_picture,
+    pattern_picture, pelvis_picture, place_on_page, places, section_picture, section_sheet,
     setup_card, stock_fill_card, survey_page, tag, tag_with_serial, tags_sheet, take_home,
     take_home_text, wash_day,
 };

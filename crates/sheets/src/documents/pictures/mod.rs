@@ -1,8 +1,21 @@
 //! Pictures for a screen: as wide as a small one, with print that is read there.
 
+mod body;
+mod chair;
+mod measure;
+mod moved;
 mod pattern;
+mod pelvis;
+mod seated;
+mod section;
+mod sketch;
 
+pub use self::body::{BodyPicture, body_picture};
+pub use self::measure::measure_picture;
+pub use self::moved::move_picture;
 pub use self::pattern::{ControlPlace, pattern_picture, places};
+pub use self::pelvis::pelvis_picture;
+pub use self::section::section_picture;
 
 use super::views::Letters;
 
