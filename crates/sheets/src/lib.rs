@@ -14,6 +14,7 @@ mod frame;
 mod page;
 mod paper;
 mod pdf;
+mod picture;
 mod png;
 mod svg;
 mod table;
@@ -23,11 +24,13 @@ pub use kurbo::{BezPath, Point, Rect};
 
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
-    BlankForm, ClientPapers, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS, Identity, Ink,
-    PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras, SizeReasons, StockPapers,
-    SurveyPage, View, blank_form, drawing, faulty_drawing, fill_order, height_gauge, history_pages,
-    letter, place_on_page, section_sheet, setup_card, stock_fill_card, survey_page, tag,
-    tag_with_serial, tags_sheet, take_home, take_home_text, wash_day,
+    BlankForm, BodyPicture, ClientPapers, ControlPlace, DocumentError, DrawnBy, ExpectedSeat,
+    Histogram, INKS, Identity, Ink, PAPERS, Section, SectionAt, SectionPapers, SectionSite,
+    SetupExtras, SizeReasons, StockPapers, SurveyPage, View, blank_form, body_picture, drawing,
+    faulty_drawing, fill_order, height_gauge, history_pages, letter, measure_picture, move_picture,
+    pattern_picture, pelvis_picture, place_on_page, places, section_picture, section_sheet,
+    setup_card, stock_fill_card, survey_page, tag, tag_with_serial, tags_sheet, take_home,
+    take_home_text, wash_day,
 };
 pub use crate::font::{Weight, face};
 pub use crate::frame::Frame;
@@ -36,8 +39,9 @@ pub use crate::page::{
 };
 pub use crate::paper::Paper;
 pub use crate::pdf::pdf;
+pub use crate::picture::{Part, Picture};
 pub use crate::png::{PngError, png};
-pub use crate::svg::{SvgOptions, svg};
+pub use crate::svg::{SvgOptions, fragment, svg};
 pub use crate::table::{Column, Table};
 pub use crate::text::{
     Glyph, MM_PER_PT, SIZES, SetError, Shaped, Style, is_printable, measure, with_unit, wrap,

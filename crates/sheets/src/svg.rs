@@ -1,4 +1,4 @@
-//! Writes a page as SVG, with real text.
+//! Writes a page or a picture as SVG, with real text.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
@@ -10,6 +10,7 @@ use kurbo::{Affine, BezPath, PathEl, Point};
 use crate::color::Color;
 use crate::font::{Cut, Family};
 use crate::page::{Block, FillRule, Mark, Page, Role, Shape, TextRun};
+use crate::picture::Picture;
 use crate::text::MM_PER_PT;
 
 /// How a page is written as SVG.
@@ -62,6 +63,39 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
     out.0
 }
 
+/// Writes `picture` as an element to be put into an HTML page: nothing but attributes of marks, so
+/// that a page that forbids styles within it shows it too, and no ground.
+///
+/// Words are in the face of the page, each line as long as it was measured in ours. A part of a
+/// compartment has its number as `data-compartment`. Whoever hears the page hears the picture's
+/// sentences and nothing of what is in it.
+#[must_use]
+pub fn fragment(picture: &Picture) -> String {
+    let mut out = Writer(String::new());
+    out.number("<svg viewBox=\"0 0 ", picture.width).number(" ", picture.height);
+    out.raw("\" role=\"img\" aria-label=\"").text(&picture.alt).raw("\">\n");
+    out.raw("<g aria-hidden=\"true\">\n");
+    for part in &picture.parts {
+        match part.compartment {
+            Some(number) => {
+                let _ = writeln!(out.0, "<g data-compartment=\"{number}\">");
+            }
+            None => {
+                out.raw("<g>\n");
+            }
+        }
+        for mark in &part.marks {
+            match mark {
+                Mark::Shape(shape) => out.shape(shape),
+                Mark::Text(run) => out.bare_run(run),
+            }
+        }
+        out.raw("</g>\n");
+    }
+    out.raw("</g>\n</svg>\n");
+    out.0
+}
+
 /// The faces that the page's text is set in, each with the characters that it is needed for.
 fn cuts(page: &Page) -> BTreeMap<Cut, BTreeSet<char>> {
     let mut cuts: BTreeMap<Cut, BTreeSet<char>> = BTreeMap::new();
@@ -87,7 +121,7 @@ impl Writer {
         self
     }
 
-    /// Writes text with what XML reserves escaped.
+    /// Writes text with what XML reserves escaped; what it forbids is replaced.
     fn text(&mut self, text: &str) -> &mut Self {
         for character in text.chars() {
             match character {
@@ -95,6 +129,14 @@ impl Writer {
                 '<' => self.0.push_str("&lt;"),
                 '>' => self.0.push_str("&gt;"),
                 '"' => self.0.push_str("&quot;"),
+                '\0'..='\u{8}'
+                | '\u{b}'
+                | '\u{c}'
+                | '\u{e}'..='\u{1f}'
+                | '\u{fffe}'
+                | '\u{ffff}' => {
+                    self.0.push(char::REPLACEMENT_CHARACTER);
+                }
                 other => self.0.push(other),
             }
         }
@@ -201,10 +243,9 @@ impl Writer {
         self.raw(" d=\"").path(&path).raw("\"/>\n");
     }
 
-    /// Writes a line of text, each word at a place of its own: where the face is not at hand, words
-    /// stay where they belong.
-    fn run(&mut self, run: &TextRun) {
-        self.raw("<text");
+    /// Where a line of text stands and how heavy it is, up to the closing quote of its weight;
+    /// returns where it begins.
+    fn begin_text(&mut self, run: &TextRun) -> f64 {
         let begin = if run.angle == 0.0 { run.at.x } else { 0.0 };
         if run.angle == 0.0 {
             self.number(" x=\"", run.at.x).number("\" y=\"", run.at.y).raw("\"");
@@ -213,8 +254,27 @@ impl Writer {
             self.number(") rotate(", run.angle).raw(")\"");
         }
         self.number(" font-size=\"", run.size_pt * MM_PER_PT);
-        let Cut { family, weight } = run.shaped.cut();
-        let _ = write!(self.0, "\" font-weight=\"{}\"", weight.number());
+        let weight = run.shaped.cut().weight.number();
+        let _ = write!(self.0, "\" font-weight=\"{weight}\"");
+        begin
+    }
+
+    /// Writes a line of text in no face of its own, drawn as long as it is in ours.
+    fn bare_run(&mut self, run: &TextRun) {
+        self.raw("<text class=\"words\"");
+        self.begin_text(run);
+        self.color(" fill=\"", run.color);
+        self.number(" textLength=\"", run.shaped.width(run.size_pt));
+        self.raw("\" lengthAdjust=\"spacingAndGlyphs\">").text(&run.shaped.text());
+        self.raw("</text>\n");
+    }
+
+    /// Writes a line of text, each word at a place of its own: where the face is not at hand, words
+    /// stay where they belong.
+    fn run(&mut self, run: &TextRun) {
+        self.raw("<text");
+        let begin = self.begin_text(run);
+        let Cut { family, .. } = run.shaped.cut();
         if family == Family::Wide {
             self.raw(" style=\"font-family:'").raw(family.name()).raw("',sans-serif\"");
         }

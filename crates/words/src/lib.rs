@@ -13,6 +13,7 @@ mod findings;
 mod goals;
 mod language;
 mod papers;
+mod pictures;
 mod record;
 mod reports;
 
@@ -32,5 +33,6 @@ pub use crate::papers::{
     LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts, SetupCardTexts,
     SharedTexts, StepTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts, WrittenTableTexts,
 };
+pub use crate::pictures::PictureWords;
 pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

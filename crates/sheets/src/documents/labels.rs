@@ -45,6 +45,14 @@ impl Ground {
         self.sides.iter().flatten().fold(first, |all, point| all.union_pt(*point))
     }
 
+    /// Where there is most room for a box so many times as wide as high, and its width there.
+    pub(super) fn widest(&self, wide: f64) -> (Point, f64) {
+        // Larger than any compartment, so that more room is always better.
+        let half = Vec2::new(wide, 1.0) * self.bounds().size().max_side();
+        let (middle, room) = self.place_for(half);
+        (middle, 2.0 * half.x * room)
+    }
+
     /// Whether a point lies inside: an odd number of sides on the way out.
     fn holds(&self, at: Point) -> bool {
         let crossed = self.sides.iter().filter(|[from, to]| {
@@ -82,7 +90,7 @@ impl Ground {
 
     /// The place for a box with these half sides: the wanted one where it has room and a little
     /// more, else where it has most; with how many times it could stand there.
-    fn place_for(&self, half: Vec2) -> (Point, f64) {
+    pub(super) fn place_for(&self, half: Vec2) -> (Point, f64) {
         /// More room than so many times is no better: then the label stays near its place.
         const AMPLE: f64 = 1.05;
         let mut best = (self.wanted, self.room(self.wanted, half));
@@ -203,8 +211,14 @@ impl Label {
         Ok(steps.skip(1).find_map(shrunk))
     }
 
-    /// Sets the label around a point, on white; returns its place.
-    pub(super) fn set(&self, block: &mut Block, middle: Point) -> Result<Rect, SetError> {
+    /// Its place around a point.
+    pub(super) fn place(&self, middle: Point) -> Result<Rect, SetError> {
+        let half = self.half()?;
+        Ok(Rect::from_points(middle - half, middle + half))
+    }
+
+    /// Sets the label around a point, on white.
+    pub(super) fn set(&self, block: &mut Block, middle: Point) -> Result<(), SetError> {
         let (half, disc, style) = (self.half()?, self.disc()?, self.of_cells());
         halo(block, middle, half);
         let first = middle - half + Vec2::new(disc.radius, disc.radius);
@@ -219,7 +233,7 @@ impl Label {
         if let Some(cells) = &self.cells {
             block.text(baseline, cells, &style, align)?;
         }
-        Ok(Rect::from_points(middle - half, middle + half))
+        Ok(())
     }
 }
 
@@ -255,13 +269,8 @@ impl Outside {
         Self { drawn, taken: [taken.clone(), taken], inside }
     }
 
-    /// Sets a number outside, with a line to its compartment.
-    pub(super) fn set(
-        &mut self,
-        block: &mut Block,
-        number: &str,
-        ground: &Ground,
-    ) -> Result<(), SetError> {
+    /// Finds a place outside for a number, with a line to its compartment.
+    pub(super) fn find(&mut self, number: &str, ground: &Ground) -> Result<Led, SetError> {
         let disc = Disc::of(number, LEAST_PT)?;
         let high = 2.0 * disc.radius + 0.6;
         let side = usize::from(ground.wanted.x > self.drawn.center().x);
@@ -284,9 +293,29 @@ impl Outside {
         let (near, target) = shortest.unwrap_or((beside(&targets[0].y), targets[0]));
         let y = near.y;
         self.taken[side].push([y - high / 2.0, y + high / 2.0]);
-        block.line(near, target, &Pen::solid(0.25, INK));
-        block.circle(target, 0.5, Some(Fill::solid(INK)), None);
         let middle = Point::new(near.x + out * disc.radius, y);
-        disc.draw(block, middle, number, ACCENT)
+        Ok(Led { disc, number: number.to_owned(), middle, near, target })
+    }
+}
+
+/// A number that stands outside, led to its compartment.
+pub(super) struct Led {
+    disc: Disc,
+    number: String,
+    middle: Point,
+    near: Point,
+    target: Point,
+}
+
+impl Led {
+    /// Draws the line to the compartment.
+    pub(super) fn line(&self, block: &mut Block) {
+        block.line(self.near, self.target, &Pen::solid(0.25, INK));
+        block.circle(self.target, 0.5, Some(Fill::solid(INK)), None);
+    }
+
+    /// Draws the number.
+    pub(super) fn disc(&self, block: &mut Block) -> Result<(), SetError> {
+        self.disc.draw(block, self.middle, &self.number, ACCENT)
     }
 }

@@ -13,6 +13,7 @@ mod letter;
 mod look;
 mod masthead;
 mod measuring_form;
+mod pictures;
 mod section;
 mod setup_card;
 mod survey_page;
@@ -44,6 +45,10 @@ pub use self::letter::{SizeReasons, letter};
 pub use self::look::{INKS, Ink};
 pub use self::masthead::Identity;
 pub use self::measuring_form::{BlankForm, blank_form};
+pub use self::pictures::{
+    BodyPicture, ControlPlace, body_picture, measure_picture, move_picture, pattern_picture,
+    pelvis_picture, places, section_picture,
+};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};

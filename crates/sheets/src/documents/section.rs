@@ -79,7 +79,7 @@ const UNDER: f64 = 9.0;
 /// Between two labels, mm.
 const BETWEEN: f64 = 2.0;
 /// The line around the client, mm.
-const BODY_LINE: Pen = Pen::solid(0.8, INK);
+pub(super) const BODY_LINE: Pen = Pen::solid(0.8, INK);
 /// A line upright, as a seam is drawn, mm.
 const SEAM_LINE: Pen = Pen::solid(0.7, INK);
 /// Half of the width of the ends of a range, mm.
@@ -145,7 +145,7 @@ fn across(at: Rect) -> [Point; 2] {
 }
 
 /// Draws a place on the body: its least height, the expected one and the greatest.
-fn range(block: &mut Block, [low, at, high]: [Point; 3]) {
+pub(super) fn range(block: &mut Block, [low, at, high]: [Point; 3]) {
     let pen = Pen::solid(0.5, ACCENT);
     block.line(low, high, &pen);
     for end in [low, high] {
@@ -171,17 +171,8 @@ fn drawing(
     scale: f64,
 ) -> Result<(), SetError> {
     let language = papers.language;
-    let (shared, texts) = (language.shared(), language.sections());
-    let (title, ends, along) = match section.at {
-        SectionAt::SeatBones => {
-            let ends = [shared.clients_left, shared.clients_right];
-            (texts.across.to_owned(), ends, texts.from_the_middle)
-        }
-        SectionAt::Through(side) => {
-            let ends = [shared.rear_edge, shared.front_edge];
-            (language.section_along(side), ends, texts.from_the_rear)
-        }
-    };
+    let texts = language.sections();
+    let (title, ends, along) = title_and_ends(language, section.at);
     frame.heading(2, &title, &HEADING)?;
     let sites = section.sites.iter().map(|site| (site.name, site.height));
     let shows = language.section_shows(&title, &sites.collect::<Vec<_>>());
@@ -216,6 +207,24 @@ fn drawing(
     let (words, unit) = language.length_axis(along);
     let level = Axis { words: &words, unit, from: low, to: high };
     level.under(block, |at| on_page([at, 0.0]), ends)
+}
+
+/// What a section is called, what stands at its ends, and what its level axis measures.
+pub(super) fn title_and_ends(
+    language: &dyn Language,
+    at: SectionAt,
+) -> (String, [&'static str; 2], &'static str) {
+    let (shared, texts) = (language.shared(), language.sections());
+    match at {
+        SectionAt::SeatBones => {
+            let ends = [shared.clients_left, shared.clients_right];
+            (texts.across.to_owned(), ends, texts.from_the_middle)
+        }
+        SectionAt::Through(side) => {
+            let ends = [shared.rear_edge, shared.front_edge];
+            (language.section_along(side), ends, texts.from_the_rear)
+        }
+    }
 }
 
 /// Draws the places on the body, each with its label over the drawing, whose top is given.
@@ -288,7 +297,12 @@ fn labels(
 }
 
 /// The cushion between base and loaded top, hatched; its unloaded top dashed; its walls.
-fn cushion(block: &mut Block, section: &Section, wall: f64, on_page: &dyn Fn([f64; 2]) -> Point) {
+pub(super) fn cushion(
+    block: &mut Block,
+    section: &Section,
+    wall: f64,
+    on_page: &dyn Fn([f64; 2]) -> Point,
+) {
     let (Some(first), Some(last)) = (section.loaded.first(), section.loaded.last()) else { return };
     let mut path = BezPath::new();
     path.move_to(on_page([first[0], 0.0]));
@@ -309,7 +323,7 @@ fn cushion(block: &mut Block, section: &Section, wall: f64, on_page: &dyn Fn([f6
 }
 
 /// Where a section begins and ends, mm.
-fn ends_of(section: &Section) -> (f64, f64) {
+pub(super) fn ends_of(section: &Section) -> (f64, f64) {
     let along = section.loaded.iter().chain(&section.unloaded).map(|point| point[0]);
     along.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
 }

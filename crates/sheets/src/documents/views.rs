@@ -5,7 +5,7 @@ use cushion::{CompartmentIx, Pattern};
 use kurbo::{Affine, Point, Rect};
 use words::SharedTexts;
 
-use super::labels::{Ground, LEAST_PT, Label, Outside};
+use super::labels::{Ground, LEAST_PT, Label, Led, Outside};
 use super::look::{ACCENT, INK, text};
 use crate::font::Weight;
 use crate::page::{Align, Block, Pen};
@@ -49,10 +49,46 @@ pub(super) fn draw(
     words_at_sides: f64,
 ) -> Result<(), SetError> {
     let place = place_on_page(pattern, view, area);
+    draw_seams(block, pattern, place);
+    let labels = place_labels(pattern, place, label, size_pt, words_at_sides)?;
+    for own in &labels {
+        if let Placed::Inside(own, middle) = own {
+            own.set(block, *middle)?;
+        }
+    }
+    for own in &labels {
+        if let Placed::Outside(own) = own {
+            own.line(block);
+            own.disc(block)?;
+        }
+    }
+    Ok(())
+}
+
+/// Draws all seams, the outer one thicker.
+pub(super) fn draw_seams(block: &mut Block, pattern: &Pattern, place: Affine) {
     for edge in pattern.edges() {
         let pen = Pen::solid(if edge.is_outer() { 0.9 } else { 0.5 }, INK);
         block.path(place * edge.chain.to_path(), None, Some(pen));
     }
+}
+
+/// A label with its place.
+pub(super) enum Placed {
+    /// In its compartment, around a point.
+    Inside(Label, Point),
+    /// Beside the drawing.
+    Outside(Led),
+}
+
+/// Finds the places of all labels, in the order of the compartments.
+pub(super) fn place_labels(
+    pattern: &Pattern,
+    place: Affine,
+    label: impl Fn(CompartmentIx) -> (String, Option<String>),
+    size_pt: f64,
+    words_at_sides: f64,
+) -> Result<Vec<Placed>, SetError> {
     let grounds: Vec<Ground> = pattern.indices().map(|ix| Ground::of(pattern, ix, place)).collect();
     let fitted = |size_pt: f64| {
         let one = |(ix, ground)| {
@@ -65,17 +101,15 @@ pub(super) fn draw(
     // One size for all, unless that would make most of them small for the sake of one.
     let least = labels.iter().flatten().map(|(own, _)| own.size_pt()).fold(size_pt, f64::min);
     let labels = if least < ALIKE * size_pt { labels } else { fitted(least)? };
-    let mut inside = Vec::new();
-    for (own, middle) in labels.iter().flatten() {
-        inside.push(own.set(block, *middle)?);
-    }
+    let inside = labels.iter().flatten().map(|(own, middle)| own.place(*middle));
+    let inside = inside.collect::<Result<Vec<_>, SetError>>()?;
     let mut outside = Outside::new(drawn(pattern, place), words_at_sides, inside);
-    for ((ix, ground), _) in
-        pattern.indices().zip(&grounds).zip(&labels).filter(|own| own.1.is_none())
-    {
-        outside.set(block, &label(ix).0, ground)?;
-    }
-    Ok(())
+    let each = pattern.indices().zip(&grounds).zip(labels);
+    each.map(|((ix, ground), own)| match own {
+        Some((own, middle)) => Ok(Placed::Inside(own, middle)),
+        None => outside.find(&label(ix).0, ground).map(Placed::Outside),
+    })
+    .collect()
 }
 
 /// How much smaller labels may be made for all to have one size.
@@ -124,25 +158,57 @@ pub(super) fn draw_named(
     label: impl Fn(CompartmentIx) -> (String, Option<String>),
     letters: impl Into<Letters>,
 ) -> Result<(), SetError> {
-    let inner = area.inset(-EDGE_WORDS);
     let letters = letters.into();
-    let style = text(letters.edges, Weight::Bold, INK);
-    let drawn = drawn(pattern, place_on_page(pattern, view, inner));
-    // Beside a small drawing, words as long as its side would leave no room for a number.
-    let long = measure(texts.clients_right, &style)? > 0.75 * drawn.height();
-    let sides = if long {
-        [texts.clients_left_short, texts.clients_right_short]
-    } else {
-        [texts.clients_left, texts.clients_right]
-    };
-    let bar = measure(sides[1], &style)?.max(0.4 * drawn.height());
-    draw(block, pattern, view, inner, label, letters.numbers, bar)?;
-    bar_at_clients_left(block, drawn, view, bar);
-    let sides = match view {
-        View::Above => sides,
-        View::Below => [sides[1], sides[0]],
-    };
-    name_edges(block, texts, drawn, sides, &style)
+    let named = Named::of(texts, pattern, view, area, letters.edges)?;
+    draw(block, pattern, view, named.inner, label, letters.numbers, named.bar)?;
+    named.draw(block, texts)
+}
+
+/// The names of a drawing's edges, with the bar at the client's left.
+pub(super) struct Named {
+    view: View,
+    /// The area within the names, which the drawing fills.
+    pub(super) inner: Rect,
+    drawn: Rect,
+    /// The length of the bar, and of the room that the words at the sides need, in millimetres.
+    pub(super) bar: f64,
+    /// What stands at the left and at the right.
+    sides: [&'static str; 2],
+    style: Style,
+}
+
+impl Named {
+    /// Those of a pattern that is drawn into an area with its names, in a size in points.
+    pub(super) fn of(
+        texts: &SharedTexts,
+        pattern: &Pattern,
+        view: View,
+        area: Rect,
+        size_pt: f64,
+    ) -> Result<Self, SetError> {
+        let inner = area.inset(-EDGE_WORDS);
+        let style = text(size_pt, Weight::Bold, INK);
+        let drawn = drawn(pattern, place_on_page(pattern, view, inner));
+        // Beside a small drawing, words as long as its side would leave no room for a number.
+        let long = measure(texts.clients_right, &style)? > 0.75 * drawn.height();
+        let [left, right] = if long {
+            [texts.clients_left_short, texts.clients_right_short]
+        } else {
+            [texts.clients_left, texts.clients_right]
+        };
+        let bar = measure(right, &style)?.max(0.4 * drawn.height());
+        let sides = match view {
+            View::Above => [left, right],
+            View::Below => [right, left],
+        };
+        Ok(Self { view, inner, drawn, bar, sides, style })
+    }
+
+    /// Draws the bar, and writes the names.
+    pub(super) fn draw(&self, block: &mut Block, texts: &SharedTexts) -> Result<(), SetError> {
+        bar_at_clients_left(block, self.drawn, self.view, self.bar);
+        name_edges(block, texts, self.drawn, self.sides, &self.style)
+    }
 }
 
 /// From a drawing to the bar beside it, to its middle, in millimetres.

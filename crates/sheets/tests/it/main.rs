@@ -8,6 +8,7 @@ mod extras;
 mod gauge_and_letter;
 mod measuring_form;
 mod papers;
+mod pictures;
 mod standing;
 mod sweep;
 mod text;

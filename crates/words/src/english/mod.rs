@@ -14,6 +14,7 @@ mod goals;
 
 mod papers;
 mod parts;
+mod pictures;
 mod record;
 mod reports;
 

@@ -154,7 +154,7 @@ fn person_from_the_side(block: &mut Block, origin: Point) {
 }
 
 /// Hips and thighs of a seated person, knees up the page.
-fn person_from_above(block: &mut Block, top: Point) {
+pub(in crate::documents) fn person_from_above(block: &mut Block, top: Point) {
     let p = |x: f64, y: f64| top + Vec2::new(x, y);
     let half = |side: f64| {
         let q = |x: f64, y: f64| p(side * x, y);

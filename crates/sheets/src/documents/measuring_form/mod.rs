@@ -10,6 +10,8 @@ mod lists;
 mod measures;
 mod sketch;
 
+pub(super) use self::figure::person_from_above;
+
 use case::Date;
 use case::question::{Form, Group, Question};
 use case::text::LengthUnit;
