@@ -1,0 +1,376 @@
+//! Checks by hand: large answers; what was expected is shown after the answer.
+
+use axum::response::Response;
+use case::{Check, Doubt, SiteName, Verdict};
+use casework::{Adjusted, Draft, OpenCase, Stop};
+use cushion::Side;
+use maud::{Markup, html};
+
+use super::{Place, grown, lead, signed_by};
+use crate::answers::whole;
+use crate::errors::{Failed, said};
+use crate::form::Sent;
+use crate::frame::{OfClient, Screen};
+use crate::steps::Step;
+
+/// Shows the checks.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    screen(place, draft, None)
+}
+
+fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Response, Failed> {
+    let house = place.house;
+    let texts = &house.language().page().checks;
+    let case = place.open()?;
+    let standing = case.standing(house.today());
+    let entries = case.client.value.record.len();
+    let is_filled = case.client.value.cushion_now().is_some_and(|now| now.from.is_told());
+    let body = html! {
+        (told.unwrap_or_default())
+        @if is_filled {
+            p class="lead" { (texts.lead) }
+            form method="post" action=(place.to(Step::Checks)) class="stack" novalidate {
+                input type="hidden" name="entries" value=(entries);
+                (bones(place))
+                (lower(place))
+                (skin(place, &case))
+                (more(place, &case))
+                (signed_by(place))
+                div class="row buttons" { button class="button" { (texts.what_follows) } }
+            }
+        } @else {
+            div class="box" { p { (texts.fill_first) } }
+            a class="button" href=(place.to(Step::Fill)) { (texts.to_fill) }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: Some(standing) };
+    Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// One answer of some, each large, ticked where it was sent before.
+fn one_of(place: &Place<'_>, name: &str, legend: &str, left: bool, answers: &[(&str, &str)]) -> Markup {
+    let sent = place.ask.sent.or_nothing(name);
+    let texts = &place.house.language().page().checks;
+    html! {
+        fieldset class=(if left { "choice is-left" } else { "choice" }) {
+            legend { (legend) }
+            div class="answers" {
+                @for (value, words) in answers {
+                    label class="answer" { input type="radio" name=(name) value=(value) checked[sent == *value]; span { (words) } }
+                }
+                label class="answer blank" { input type="radio" name=(name) value="" checked[sent.is_empty()]; span { (texts.not_yet) } }
+            }
+        }
+    }
+}
+
+fn both_sides(place: &Place<'_>, of: impl Fn(Side, &str) -> Markup) -> Markup {
+    let shared = place.house.language().shared();
+    html! {
+        div class="abreast" {
+            (of(Side::Left, shared.clients_left_short))
+            (of(Side::Right, shared.clients_right_short))
+        }
+    }
+}
+
+/// Under and on top of the seat bones.
+fn bones(place: &Place<'_>) -> Markup {
+    let texts = &place.house.language().page().checks;
+    let under = |side: Side, words: &str| {
+        let name = format!("under.{}", side.words());
+        let felt = format!("felt.{}", side.words());
+        html! {
+            div {
+                (one_of(place, &name, words, side == Side::Left, &[("felt", texts.felt), ("bone-felt", texts.bone_felt), ("not-found", texts.not_found)]))
+                div class="field" {
+                    label for=(felt) { (texts.how_much) span class="vh" { ", " (words) } }
+                    div class="box-line" {
+                        input class="narrow" id=(felt) name=(felt) inputmode="decimal" autocomplete="off" value=(place.ask.sent.or_nothing(&felt));
+                        span class="unit" { "mm" }
+                    }
+                }
+            }
+        }
+    };
+    let top = |side: Side, words: &str| {
+        let name = format!("top.{}", side.words());
+        one_of(place, &name, words, side == Side::Left, &[("safe", texts.safe), ("tight", texts.tight), ("pinched", texts.pinched)])
+    };
+    html! {
+        section class="part" { h2 { (texts.under) } p class="hint" { (texts.under_hint) } (both_sides(place, under)) }
+        section class="part" { h2 { (texts.top) } p class="hint" { (texts.top_hint) } (both_sides(place, top)) }
+    }
+}
+
+/// Which side of the pelvis is lower.
+fn lower(place: &Place<'_>) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().checks;
+    let shared = language.shared();
+    html! {
+        section class="part" {
+            h2 { (texts.lower) }
+            (one_of(place, "lower", texts.lower_hint, false, &[("left", shared.clients_left_short), ("level", texts.level), ("right", shared.clients_right_short)]))
+            div class="field" {
+                label for="lower-by" { (texts.lower_by) }
+                div class="box-line" {
+                    input class="narrow" id="lower-by" name="lower-by" inputmode="decimal" autocomplete="off" value=(place.ask.sent.or_nothing("lower-by"));
+                    span class="unit" { "mm" }
+                }
+            }
+            (one_of(place, "lower-at", texts.lower_at, false, &[("seat-bones", texts.at_seat_bones), ("asis", texts.at_front)]))
+        }
+    }
+}
+
+/// The sites whose skin is looked at: seat bones, and where an injury is known.
+fn sites(case: &OpenCase) -> Vec<SiteName> {
+    let known = case.client.value.skin.injuries.iter().map(|own| own.site);
+    let mut sites = vec![SiteName::SeatBone(Side::Left), SiteName::SeatBone(Side::Right), SiteName::Coccyx];
+    for site in known {
+        if !sites.contains(&site) {
+            sites.push(site);
+        }
+    }
+    sites
+}
+
+fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().checks;
+    let answers = [
+        ("clear", texts.clear),
+        ("fades", texts.fades),
+        ("stays", texts.stays),
+        ("open", texts.open),
+        ("worse", texts.worse),
+    ];
+    html! {
+        section class="part" {
+            h2 { (texts.skin) }
+            p class="hint" { (texts.skin_hint) }
+            @for site in sites(case) {
+                (one_of(place, &format!("skin.{}", site.id()), &crate::fields::capital(language.site(site)), false, &answers))
+            }
+        }
+    }
+}
+
+/// Press checks and readings, where somebody makes them.
+fn more(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().checks;
+    let answers = [("slack", texts.slack), ("like", texts.like), ("tight", texts.tighter)];
+    html! {
+        details class="entry" {
+            summary { (texts.more) }
+            p class="hint" { (texts.press_hint) }
+            @for own in case.pattern.compartments() {
+                @if own.has_partner {
+                    (one_of(place, &format!("press.{}", own.number), &format!("{} {}", own.number, language.compartment(own)), own.side == Some(Side::Left), &answers))
+                }
+            }
+            p class="hint" { (texts.reading_hint) }
+            @for site in SiteName::ALL {
+                @let name = format!("reading.{}", site.id());
+                div class="field" {
+                    label for=(name) { (crate::fields::capital(language.site(site))) }
+                    div class="box-line" {
+                        input class="narrow" id=(name) name=(name) inputmode="decimal" autocomplete="off" value=(place.ask.sent.or_nothing(&name));
+                        span class="unit" { "mmHg" }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The checks that a form sent, each as hands write it; or what is wrong with one.
+pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String> {
+    let language = place.house.language();
+    let texts = &language.page().checks;
+    let mut written: Vec<(String, String)> = Vec::new();
+    for side in [Side::Left, Side::Right].map(Side::words) {
+        let top = sent.or_nothing(&format!("top.{side}")).to_owned();
+        written.push(("top".to_owned(), format!("{side}={top}")));
+        let felt = sent.or_nothing(&format!("felt.{side}")).trim().replace(',', ".");
+        let under = match sent.or_nothing(&format!("under.{side}")) {
+            "felt" if felt.is_empty() => return Err(texts.how_much_missing.to_owned()),
+            "felt" => format!("{felt}mm"),
+            "" if !felt.is_empty() => format!("{felt}mm"),
+            _ if !felt.is_empty() => return Err(texts.felt_and_not.to_owned()),
+            other => other.to_owned(),
+        };
+        written.push(("under".to_owned(), format!("{side}={under}")));
+    }
+    let by = sent.or_nothing("lower-by").trim().replace(',', ".");
+    match sent.or_nothing("lower") {
+        "" if !by.is_empty() => return Err(texts.which_side_missing.to_owned()),
+        "" => {}
+        "level" => written.push(("lower".to_owned(), "level".to_owned())),
+        _ if by.is_empty() => return Err(texts.lower_by_missing.to_owned()),
+        side => {
+            let at = sent.or_nothing("lower-at");
+            let at = if at.is_empty() { "seat-bones" } else { at };
+            written.push(("lower".to_owned(), format!("{side}={by}mm@{at}")));
+        }
+    }
+    for (site, answer) in sent.after("skin.") {
+        written.push(("skin".to_owned(), format!("{site}={answer}")));
+    }
+    for (number, answer) in sent.after("press.") {
+        written.push(("press".to_owned(), format!("{number}={answer}")));
+    }
+    for (site, reading) in sent.after("reading.").filter(|own| !own.1.trim().is_empty()) {
+        let reading = reading.trim().replace(',', ".");
+        written.push(("reading".to_owned(), format!("{site}={reading}mmHg")));
+    }
+    let answered = written.iter().filter(|own| !own.1.ends_with('='));
+    let read = answered.map(|(kind, text)| Check::read(kind, text));
+    read.collect::<Result<Vec<Check>, _>>().map_err(|error| {
+        let said = language.no_check(&error);
+        whole(&said.message, said.hint.as_deref())
+    })
+}
+
+/// Takes the checks, records them, and says what follows.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    let house = place.house;
+    let (draft, case) = (place.draft()?, place.open()?);
+    let entries = case.client.value.record.len();
+    let wrong = |words: &str| html! { div class="box heavy" role="alert" { p { (words) } } };
+    if place.has_grown(entries) {
+        return screen(place, &draft, Some(grown(place, entries)));
+    }
+    let checks = match found(place, &place.ask.sent) {
+        Ok(checks) => checks,
+        Err(words) => return screen(place, &draft, Some(wrong(&words))),
+    };
+    let by = place.ask.sent.or_nothing("by").to_owned();
+    let recorder = place.recorder(&by, None);
+    // A bone that was felt or a mark stands before all other questions.
+    let adjusted = case
+        .counts_now(house.today(), Stop::never())
+        .and_then(|now| case.adjust(&now, &checks, house.today(), Stop::never()));
+    let adjusted = match adjusted {
+        Ok(adjusted) => adjusted,
+        Err(error) => return screen(place, &draft, Some(said(house, &error))),
+    };
+    let recorded = case.record_adjustment(house.shelf(), &checks, &adjusted, false, &recorder);
+    let not_kept = recorded.err().map(|error| said(house, &error));
+    if !adjusted.alarms.is_empty() {
+        return Ok(stop(place, &draft, &adjusted, not_kept));
+    }
+    if let Some(told) = not_kept {
+        return screen(place, &draft, Some(told));
+    }
+    if !adjusted.doubts.is_empty() {
+        return screen(place, &draft, Some(doubts(place, &adjusted)));
+    }
+    let after = place.open()?;
+    Ok(followed(place, &draft, (&case, &after), &checks, &adjusted))
+}
+
+fn doubts(place: &Place<'_>, adjusted: &Adjusted) -> Markup {
+    let language = place.house.language();
+    let misfit = adjusted.doubts.iter().any(|own| matches!(own, Doubt::Misfit(_)));
+    html! {
+        div class="box heavy" role="alert" {
+            p { b { (language.lines().clear_this_first) } }
+            ul { @for own in &adjusted.doubts { li { (language.doubt(own)) } } }
+            @if misfit { p { (language.page().checks.look_at_set_up) } }
+        }
+    }
+}
+
+/// The client comes off: nothing else is offered.
+fn stop(place: &Place<'_>, draft: &Draft, adjusted: &Adjusted, not_kept: Option<Markup>) -> Response {
+    let house = place.house;
+    let language = house.language();
+    let lines = language.lines();
+    let body = html! {
+        div class="stop" role="alert" {
+            p class="order" { (language.page().checks.client_off) }
+            ul { @for own in &adjusted.alarms { li { (crate::fields::capital(&language.alarm(own))) "." } } }
+            p { (lines.nobody_sits) }
+        }
+        (not_kept.unwrap_or_default())
+        @if !adjusted.look_at.is_empty() {
+            h2 { (lines.look_at_these) }
+            ol { @for own in &adjusted.look_at { li { (language.look_at(*own)) } } }
+        }
+        @for own in &adjusted.next { p { (language.next_step(*own)) } }
+        div class="row buttons" { a class="button less" href=(place.to(Step::Review)) { (language.page().checks.to_record) } }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: None };
+    Screen { title: language.page().checks.client_off, of: Some(of), body }.answer(house)
+}
+
+/// What was expected beside what was found, and what follows.
+fn followed(
+    place: &Place<'_>,
+    draft: &Draft,
+    (before, after): (&OpenCase, &OpenCase),
+    checks: &[Check],
+    adjusted: &Adjusted,
+) -> Response {
+    let house = place.house;
+    let language = house.language().with_lengths_in(before.client.value.lengths);
+    let texts = &language.page().checks;
+    let moves = !adjusted.moves.is_empty();
+    let proposed = after.proposed_moves();
+    let body = html! {
+        (expected(language, before, checks))
+        section class="part" {
+            h2 { (texts.what_follows) }
+            @if let Some(verdict) = language.verdict(adjusted.verdict, moves) { p class="verdict" { (verdict) } }
+            @for own in &adjusted.not_safe { div class="box heavy" { p { (language.not_safe_yet(own)) } } }
+            ul { @for own in &adjusted.next { li { (language.next_step(*own)) } } }
+            @for own in &adjusted.left_out { p { (language.left_out(own)) } }
+            @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {
+                @let lines = language.costs_on_paper(costs);
+                @if let Some((heading, lines)) = lines.split_first() {
+                    h3 { (heading) } ul { @for line in lines { li { (line.trim()) } } }
+                }
+            }
+            p class="soft" { (language.lines().estimate) }
+        }
+        div class="row buttons" {
+            @if proposed.is_empty() {
+                @if adjusted.verdict == Verdict::AsPlanned {
+                    a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) }
+                } @else {
+                    a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
+                }
+            } @else { a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) } }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: None };
+    Screen { title: texts.title_after, of: Some(of), body }.answer(house)
+}
+
+/// What was expected, after the answers.
+fn expected(language: &dyn words::Language, case: &OpenCase, checks: &[Check]) -> Markup {
+    let expected = case.client.value.latest_plan().and_then(|own| own.expected.as_ref());
+    let felt = |side: Side| {
+        checks.iter().find_map(|own| match own {
+            Check::Under { side: at, answer: case::UnderAnswer::Felt(felt) } if *at == side => Some(*felt),
+            _ => None,
+        })
+    };
+    html! {
+        @if let Some(own) = expected {
+            section class="part" {
+                h2 { (language.page().checks.expected) }
+                ul {
+                    @for side in [Side::Left, Side::Right] {
+                        li { (language.expected_and_found(side, own.under[side], felt(side))) }
+                    }
+                    @let (lower, by) = own.lower.map_or((None, cushion::Length::ZERO), |own| (Some(own.0), own.1));
+                    li { (crate::fields::capital(&language.lower(lower, by))) "." }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! A layout while it is written: drawn anew as its file changes, with remarks beside its lines.
+
+use axum::response::Response;
+use casework::WrittenLayout;
+use cushion::Size;
+use maud::{Markup, PreEscaped, html};
+use sheets::View;
+
+use super::part;
+use crate::errors::{Failed, remarks};
+use crate::form::Sent;
+use crate::frame::Screen;
+use crate::house::House;
+
+/// Shows a layout at a size, or only what changes of it.
+pub(crate) fn show(
+    house: &House,
+    address: &str,
+    sent: &Sent,
+    only_part: bool,
+) -> Result<Response, Failed> {
+    let name = house.name_at(address).ok_or(Failed::NotThere)?;
+    let texts = &house.language().page().layout;
+    let own = casework::written_layout(house.surroundings(), &name, sent.number("at").unwrap_or(0));
+    let own = own?;
+    let drawn = drawn(house, &own);
+    if only_part {
+        return Ok(part(drawn));
+    }
+    let last = own.sizes.len().saturating_sub(1);
+    let body = html! {
+        p class="lead" { (texts.lead) }
+        form id="size" method="get" action=(format!("/layout/{address}")) {
+            label for="at" { (texts.size) }
+            input id="at" name="at" type="range" min="0" max=(last) value=(own.at)
+                hx-get=(format!("/layout/{address}")) hx-trigger="input changed delay:60ms" hx-target="#drawn";
+            noscript { button class="button less" { (texts.show) } }
+        }
+        div id="drawn" hx-get=(format!("/layout/{address}")) hx-include="#at" hx-trigger="every 1s" { (drawn) }
+    };
+    Ok(Screen { title: texts.title, of: None, body }.answer(house))
+}
+
+fn drawn(house: &House, own: &WrittenLayout) -> Markup {
+    let language = house.language();
+    let size = own.sizes.get(own.at).map(|size: &Size| language.size(*size));
+    let picture = own.pattern.as_ref().and_then(|pattern| {
+        let number = |ix: cushion::CompartmentIx| (pattern[ix].number.to_string(), None);
+        sheets::pattern_picture(language, pattern, View::Above, number).ok()
+    });
+    html! {
+        @if let Some(size) = size { h2 { (size) } }
+        @if let Some(picture) = &picture { div class="drawing" { (PreEscaped(sheets::fragment(picture))) } }
+        @if own.file.remarks.is_empty() { p { (language.page().layout.no_remarks) } }
+        @else { (remarks(house, &own.file)) }
+    }
+}

@@ -1,0 +1,223 @@
+//! The next moves, one at a time, from below.
+
+use axum::response::Response;
+use case::{Entry, Move};
+use casework::{Done, Draft, OpenCase, record_done};
+use maud::{Markup, PreEscaped, html};
+
+use super::{Place, grown, lead, signed_by};
+use crate::errors::{Failed, said};
+use crate::frame::{OfClient, Screen};
+use crate::steps::Step;
+
+/// Shows the next move.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    screen(place, draft, None)
+}
+
+fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Response, Failed> {
+    let house = place.house;
+    let texts = &house.language().page().moves;
+    let case = place.open()?;
+    let standing = case.standing(house.today());
+    let moves = case.proposed_moves();
+    let body = html! {
+        (told.unwrap_or_default())
+        @match moves.first() {
+            Some(own) => { (one(place, &case, own, moves.len())) }
+            None => {
+                div class="box" { p { (texts.none) } }
+                div class="row buttons" { a class="button" href=(place.to(Step::Checks)) { (texts.check_again) } }
+            }
+        }
+        (put_back(place, &case))
+        (something_else(place, &case))
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Moves, standing: Some(standing) };
+    Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// How many moves of this round were made already.
+fn made(case: &OpenCase) -> Vec<&Move> {
+    let record = case.client.value.record.iter().rev();
+    let moved = record.take_while(|own| matches!(own, Entry::Moved(_)));
+    let mut moves: Vec<&Move> = moved
+        .flat_map(|own| match own {
+            Entry::Moved(own) => own.moves.iter().rev().collect::<Vec<_>>(),
+            _ => Vec::new(),
+        })
+        .collect();
+    moves.reverse();
+    moves
+}
+
+/// One move, drawn from below, with its reason and what all moves do.
+fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
+    let language = place.house.language().with_lengths_in(case.client.value.lengths);
+    let texts = &language.page().moves;
+    let done = made(case).len();
+    let picture = sheets::move_picture(language, &case.pattern, own.from, own.to, own.cells);
+    let why = case.client.value.latest_plan().and_then(|plan| plan.why.clone());
+    html! {
+        p class="soft" { (language.move_of(done + 1, done + left)) }
+        p class="order" { (language.a_move(own)) }
+        div class="panes" {
+            @if let Ok(own) = &picture {
+                figure class="drawing" { (PreEscaped(sheets::fragment(own))) figcaption { (texts.from_below) } }
+            }
+            div class="stack" {
+                @if let Some(why) = why { h2 { (texts.why) } p { (why) } }
+                (costs(language, case))
+                form method="post" action=(place.page("done")) class="stack" {
+                    (hidden(case, own))
+                    (signed_by(place))
+                    div class="row buttons" { button class="button" { (texts.done) } }
+                }
+            }
+        }
+    }
+}
+
+/// What all proposed moves do, for goals and injured sites.
+fn costs(language: &dyn words::Language, case: &OpenCase) -> Markup {
+    let texts = &language.page().moves;
+    let lines = case.proposed_costs().map(|own| language.costs_on_paper(&own)).unwrap_or_default();
+    html! {
+        @if let Some((heading, lines)) = lines.split_first() {
+            h2 { (texts.what_they_do) }
+            p { (heading) }
+            ul { @for line in lines { li { (line.trim()) } } }
+            p class="soft" { (language.lines().estimate) }
+        }
+    }
+}
+
+/// A move as the form sends it back.
+fn hidden(case: &OpenCase, own: &Move) -> Markup {
+    html! {
+        input type="hidden" name="entries" value=(case.client.value.record.len());
+        input type="hidden" name="from" value=(word(own.from));
+        input type="hidden" name="to" value=(word(own.to));
+        input type="hidden" name="cells" value=(own.cells);
+    }
+}
+
+fn word(place: case::Place) -> String {
+    match place {
+        case::Place::Compartment(number) => number.to_string(),
+        case::Place::Spare => "spare".to_owned(),
+    }
+}
+
+fn place_of(word: &str) -> Option<case::Place> {
+    match word {
+        "spare" => Some(case::Place::Spare),
+        number => number.parse().ok().map(case::Place::Compartment),
+    }
+}
+
+/// The reverse of the moves that were made last.
+fn put_back(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().moves;
+    let made = made(case);
+    html! {
+        @if !made.is_empty() {
+            details class="entry" {
+                summary { (texts.put_back) }
+                p { (texts.put_back_hint) }
+                ol { @for own in made.iter().rev() { li { (language.a_move(&reversed(own))) } } }
+                form method="post" action=(place.page("put-back")) class="stack" {
+                    input type="hidden" name="entries" value=(case.client.value.record.len());
+                    label class="answer" { input type="checkbox" name="counted" value="yes" required; span { (texts.put_back_done) } }
+                    (signed_by(place))
+                    button class="button less" { (texts.put_back_record) }
+                }
+            }
+        }
+    }
+}
+
+fn reversed(own: &Move) -> Move {
+    Move { from: own.to, to: own.from, cells: own.cells }
+}
+
+/// What is in the cushion after something else was done: counted anew.
+fn something_else(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().moves;
+    html! {
+        details class="entry" {
+            summary { (texts.something_else) }
+            p { (texts.something_else_hint) }
+            form method="post" action=(place.page("counted")) class="stack" novalidate {
+                input type="hidden" name="entries" value=(case.client.value.record.len());
+                div class="abreast" {
+                    @for own in case.pattern.compartments() {
+                        @let id = format!("counted.{}", own.number);
+                        div class="field" {
+                            label for=(id) { span class="disc" { (own.number) } " " (language.compartment(own)) }
+                            input class="narrow" id=(id) name=(id) inputmode="numeric" autocomplete="off";
+                        }
+                    }
+                    div class="field" {
+                        label for="counted.spare" { (texts.in_bag) }
+                        input class="narrow" id="counted.spare" name="counted.spare" inputmode="numeric" autocomplete="off";
+                    }
+                }
+                (signed_by(place))
+                button class="button less" { (texts.record_counts) }
+            }
+        }
+    }
+}
+
+/// Takes a move that was made, or what else was done.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    let house = place.house;
+    let (draft, case) = (place.draft()?, place.open()?);
+    let (sent, entries) = (&place.ask.sent, case.client.value.record.len());
+    if place.has_grown(entries) {
+        return screen(place, &draft, Some(grown(place, entries)));
+    }
+    let done = match place.ask.page.as_deref() {
+        Some("done") => {
+            let (from, to) = (place_of(sent.or_nothing("from")), place_of(sent.or_nothing("to")));
+            let own = from.zip(to).zip(sent.number("cells"));
+            let ((from, to), cells) = own.ok_or(Failed::NotThere)?;
+            Done::Moved(Some(vec![Move { from, to, cells }]))
+        }
+        Some("put-back") => {
+            let back = made(&case).into_iter().rev().map(reversed);
+            Done::Moved(Some(back.collect()))
+        }
+        Some("counted") => match counted(sent) {
+            Some(done) => done,
+            None => {
+                let words = house.language().page().fill.whole_number;
+                let told = html! { div class="box heavy" role="alert" { p { (words) } } };
+                return screen(place, &draft, Some(told));
+            }
+        },
+        _ => return Err(Failed::NotThere),
+    };
+    let recorder = place.recorder(sent.or_nothing("by"), None);
+    match record_done(house.surroundings(), &place.name, &done, &recorder) {
+        Ok(_) => Ok(lead(place.ask, &place.to(Step::Moves))),
+        Err(error) => screen(place, &draft, Some(said(house, &error))),
+    }
+}
+
+/// A recount of a form; none where something is no whole number.
+pub(crate) fn counted(sent: &crate::form::Sent) -> Option<Done> {
+    let mut counts = Vec::new();
+    let mut spare = None;
+    for (number, typed) in sent.after("counted.").filter(|own| !own.1.trim().is_empty()) {
+        let cells = typed.trim().parse::<u32>().ok()?;
+        match number {
+            "spare" => spare = Some(cells),
+            number => counts.push((number.parse().ok()?, cells)),
+        }
+    }
+    Some(Done::Recount { counts, spare })
+}

@@ -1,0 +1,227 @@
+//! The review: what was done, a recount, weight and skin, and the way back to earlier counts.
+
+use axum::response::Response;
+use case::{Moment, SiteName};
+use casework::{Done, Draft, OpenCase, record_done};
+use maud::{Markup, html};
+
+use super::moves::counted;
+use super::{Place, grown, lead, signed_by};
+use crate::errors::{Failed, said};
+use crate::fields::capital;
+use crate::frame::{OfClient, Screen};
+use crate::steps::Step;
+
+/// Shows the record and what may be added to it.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    screen(place, draft, None)
+}
+
+fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Response, Failed> {
+    let house = place.house;
+    let language = house.language();
+    let texts = &language.page().review;
+    let case = place.open()?;
+    let standing = case.standing(house.today());
+    let client = &case.client.value;
+    let notes = client.record_notes();
+    let body = html! {
+        (told.unwrap_or_default())
+        p class="lead" { (language.standing(standing)) }
+        @for own in &notes { p class="asks" { (language.record_note(own)) } }
+        @if let Some(now) = client.cushion_now() {
+            section class="part" {
+                h2 { (texts.in_cushion) }
+                @let counts: Vec<(u8, u32)> = now.counts.iter().map(|own| (*own.0, *own.1)).collect();
+                p { (language.counts(&counts)) ", " (language.counted_from(now.from)) ". " (language.bag(now.bag)) }
+                @for (number, cells) in now.to_put_back() {
+                    p class="asks" { (language.to_put_back(number, cells)) }
+                }
+            }
+        }
+        div class="panes" {
+            div class="stack" { (recount(place, &case)) (weight(place, &case)) (skin(place, &case)) }
+            (history(place, &case))
+        }
+        div class="row buttons" {
+            a class="button" href=(place.to(Step::Checks)) { (texts.check) }
+            a class="button less" href=(place.to(Step::Plan)) { (texts.plan_again) }
+            a class="button less" href=(place.to(Step::Cushion)) { (texts.another_cushion) }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Review, standing: Some(standing) };
+    Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+fn form(place: &Place<'_>, case: &OpenCase, page: &str, heading: &str, inner: &Markup, button: &str) -> Markup {
+    html! {
+        details class="entry" {
+            summary { (heading) }
+            form method="post" action=(place.page(page)) class="stack" novalidate {
+                input type="hidden" name="entries" value=(case.client.value.record.len());
+                (inner)
+                (signed_by(place))
+                button class="button less" { (button) }
+            }
+        }
+    }
+}
+
+fn recount(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().review;
+    let inner = html! {
+        p class="hint" { (texts.recount_hint) }
+        div class="abreast" {
+            @for own in case.pattern.compartments() {
+                @let id = format!("counted.{}", own.number);
+                div class="field" {
+                    label for=(id) { span class="disc" { (own.number) } " " (language.compartment(own)) }
+                    input class="narrow" id=(id) name=(id) inputmode="numeric" autocomplete="off";
+                }
+            }
+            div class="field" {
+                label for="counted.spare" { (language.page().moves.in_bag) }
+                input class="narrow" id="counted.spare" name="counted.spare" inputmode="numeric" autocomplete="off";
+            }
+        }
+    };
+    form(place, case, "recount", texts.recount, &inner, texts.record)
+}
+
+fn weight(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let texts = &place.house.language().page().review;
+    let inner = html! {
+        div class="field" {
+            label for="weight" { (texts.weight_now) }
+            p class="hint" id="weight-hint" { (texts.weight_hint) }
+            input class="narrow" id="weight" name="weight" inputmode="decimal" autocomplete="off" aria-describedby="weight-hint";
+        }
+    };
+    form(place, case, "weighed", texts.weight, &inner, texts.record)
+}
+
+fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let (texts, checks) = (&language.page().review, &language.page().checks);
+    let answers = [
+        ("clear", checks.clear),
+        ("fades", checks.fades),
+        ("stays", checks.stays),
+        ("open", checks.open),
+        ("worse", checks.worse),
+    ];
+    let inner = html! {
+        @for site in SiteName::ALL {
+            fieldset class="choice" {
+                legend { (capital(language.site(site))) }
+                div class="answers" {
+                    @for (value, words) in answers {
+                        label class="answer" { input type="radio" name=(format!("skin.{}", site.id())) value=(value); span { (words) } }
+                    }
+                    label class="answer blank" { input type="radio" name=(format!("skin.{}", site.id())) value="" checked; span { (checks.not_yet) } }
+                }
+            }
+        }
+    };
+    form(place, case, "skin", texts.skin, &inner, texts.record)
+}
+
+/// All entries, the newest first.
+fn history(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().review;
+    let moments = case.client.value.history();
+    html! {
+        section {
+            h2 { (texts.history) }
+            @if moments.is_empty() { p { (texts.nothing) } }
+            ol class="history" reversed {
+                @for own in moments.iter().rev() { (moment(place, case, own)) }
+            }
+        }
+    }
+}
+
+fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().review;
+    html! {
+        li class=(if own.withdrawn { "withdrawn" } else { "" }) {
+            p {
+                b { (language.day(own.entry.on())) } ", " (own.entry.by()) ": "
+                @if own.withdrawn { (language.lines().withdrawn) " " }
+                (language.entry(own.entry))
+            }
+            @if !own.withdrawn {
+                details {
+                    summary { (texts.change) span class="vh" { " " (own.number) } }
+                    form method="post" action=(place.page("entry")) class="stack" {
+                        input type="hidden" name="entries" value=(case.client.value.record.len());
+                        input type="hidden" name="entry" value=(own.number);
+                        (signed_by_of(place, own.number))
+                        div class="field" {
+                            label for=(format!("because-{}", own.number)) { (texts.because) }
+                            input id=(format!("because-{}", own.number)) name="because" maxlength="200" autocomplete="off";
+                        }
+                        div class="row" {
+                            @if own.cells.is_some() { button class="button less" name="do" value="return" { (language.return_to(own.number)) } }
+                            button class="button less" name="do" value="withdraw" { (language.withdraw(own.number)) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn signed_by_of(place: &Place<'_>, number: usize) -> Markup {
+    let texts = &place.house.language().page().fields;
+    html! {
+        div class="field" {
+            label for=(format!("by-{number}")) { (texts.by) }
+            input id=(format!("by-{number}")) name="by" value=(place.house.by()) maxlength="80" autocomplete="off";
+        }
+    }
+}
+
+/// Takes what was done.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    let house = place.house;
+    let (draft, case) = (place.draft()?, place.open()?);
+    let (sent, entries) = (&place.ask.sent, case.client.value.record.len());
+    if place.has_grown(entries) {
+        return screen(place, &draft, Some(grown(place, entries)));
+    }
+    let entry = sent.number::<usize>("entry");
+    let done = match (place.ask.page.as_deref(), sent.get("do"), entry) {
+        (Some("recount"), ..) => counted(sent),
+        (Some("weighed"), ..) => {
+            casework::weight_typed(sent.or_nothing("weight"), house.typed_in()).map(Done::Weighed)
+        }
+        (Some("skin"), ..) => Some(Done::Skin(seen(sent))),
+        (Some("entry"), Some("return"), Some(entry)) => Some(Done::Returned(entry)),
+        (Some("entry"), Some("withdraw"), Some(entry)) => Some(Done::Withdrawn(entry)),
+        _ => return Err(Failed::NotThere),
+    };
+    let Some(done) = done else {
+        let words = house.language().page().review.not_a_number;
+        let told = html! { div class="box heavy" role="alert" { p { (words) } } };
+        return screen(place, &draft, Some(told));
+    };
+    let because = sent.or_nothing("because").trim();
+    let recorder = place.recorder(sent.or_nothing("by"), (!because.is_empty()).then_some(because));
+    match record_done(house.surroundings(), &place.name, &done, &recorder) {
+        Ok(_) => Ok(lead(place.ask, &place.to(Step::Review))),
+        Err(error) => screen(place, &draft, Some(said(house, &error))),
+    }
+}
+
+fn seen(sent: &crate::form::Sent) -> Vec<(SiteName, case::SkinAnswer)> {
+    let known = sent.after("skin.").filter_map(|(site, answer)| {
+        let answers = case::SkinAnswer::ALL.into_iter();
+        let answer = answers.filter(|own| own.1 == answer).map(|own| own.0).next()?;
+        Some((SiteName::from_id(site)?, answer))
+    });
+    known.collect()
+}

@@ -1,0 +1,135 @@
+//! The sign-off: all that a fitting check needs, by whom.
+
+use axum::response::Response;
+use case::{Check, CheckOutcome, CheckPart, Entry};
+use casework::{Done, Draft, OpenCase, record_done};
+use maud::{Markup, html};
+
+use super::{Place, checks, grown, lead, signed_by};
+use crate::errors::{Failed, said};
+use crate::frame::{OfClient, Screen};
+use crate::steps::Step;
+
+/// Shows what is needed.
+pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    screen(place, draft, None)
+}
+
+/// What hands found last on the counts that are in the cushion; nothing where cells were moved or
+/// put in since.
+fn found_last(case: &OpenCase) -> Vec<Check> {
+    let record = &case.client.value.record;
+    let kept = record.iter().zip(case::withdrawn(record)).filter(|own| !own.1).map(|own| own.0);
+    let mut last: Vec<Check> = Vec::new();
+    for entry in kept {
+        match entry {
+            Entry::Adjustment(own) if own.moves.is_empty() => last.clone_from(&own.checks),
+            Entry::Weighed(_) | Entry::Skin(_) | Entry::Withdrawn(_) | Entry::Checked(_) => {}
+            _ => last.clear(),
+        }
+    }
+    last
+}
+
+fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Response, Failed> {
+    let house = place.house;
+    let language = house.language();
+    let texts = &language.page().sign_off;
+    let case = place.open()?;
+    let standing = case.standing(house.today());
+    let found = found_last(&case);
+    let body = html! {
+        (told.unwrap_or_default())
+        @if standing.fitted().is_some() {
+            div class="box" { p { b { (language.standing(standing)) } } }
+            div class="row buttons" { a class="button" href=(place.to(Step::Papers)) { (texts.to_papers) } }
+        }
+        p class="lead" { (texts.lead) }
+        form method="post" action=(place.to(Step::SignOff)) class="stack" novalidate {
+            input type="hidden" name="entries" value=(case.client.value.record.len());
+            section class="part" {
+                h2 { (texts.found) }
+                @if found.is_empty() {
+                    p { (texts.nothing_found) }
+                    a class="button less" href=(place.to(Step::Checks)) { (texts.to_checks) }
+                } @else {
+                    ul { @for own in &found { li { (language.check_said(own)) } } }
+                    label class="answer" { input type="checkbox" name="still" value="yes"; span { (texts.still_so) } }
+                }
+            }
+            section class="part" {
+                h2 { (texts.tried) }
+                label class="answer" { input type="checkbox" name="transfer" value="yes"; span { (texts.transfer) } }
+                label class="answer" { input type="checkbox" name="reach" value="yes"; span { (texts.reach) } }
+            }
+            fieldset class="choice" {
+                legend { (texts.verdict) }
+                div class="answers" {
+                    label class="answer" { input type="radio" name="passed" value="yes"; span { (texts.passed) } }
+                    label class="answer" { input type="radio" name="passed" value="no"; span { (texts.failed) } }
+                }
+            }
+            div class="field" {
+                label for="because" { (texts.note) }
+                input id="because" name="because" maxlength="200" autocomplete="off";
+            }
+            (signed_by(place))
+            div class="row buttons" { button class="button" { (texts.sign) } }
+        }
+        p class="soft" { (texts.only_then) }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::SignOff, standing: Some(standing) };
+    Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// Records the check, where it can be one.
+pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
+    let house = place.house;
+    let language = house.language();
+    let texts = &language.page().sign_off;
+    let (draft, case) = (place.draft()?, place.open()?);
+    let (sent, entries) = (&place.ask.sent, case.client.value.record.len());
+    let told = |words: &str| Some(html! { div class="box heavy" role="alert" { p { (words) } } });
+    if place.has_grown(entries) {
+        return screen(place, &draft, Some(grown(place, entries)));
+    }
+    let passed = match sent.get("passed") {
+        Some("yes") => true,
+        Some("no") => false,
+        _ => return screen(place, &draft, told(texts.say_which)),
+    };
+    let mut found = found_last(&case);
+    if !found.is_empty() && sent.get("still").is_none() {
+        return screen(place, &draft, told(texts.say_still));
+    }
+    found.extend(checks::found(place, sent).unwrap_or_default());
+    let (transfer, reach) = (sent.get("transfer").is_some(), sent.get("reach").is_some());
+    if passed && let Some(words) = may_not_pass(place, &found, transfer, reach) {
+        return screen(place, &draft, told(&words));
+    }
+    let because = sent.or_nothing("because").trim();
+    let recorder = place.recorder(sent.or_nothing("by"), (!because.is_empty()).then_some(because));
+    let done = Done::Checked { found, transfer, reach, passed: Some(passed) };
+    match record_done(house.surroundings(), &place.name, &done, &recorder) {
+        Ok(recorded) => {
+            let outcome = recorded.entries().find_map(|(_, entry)| match entry {
+                Entry::Checked(own) => Some(own.outcome()),
+                _ => None,
+            });
+            let to = if outcome == Some(CheckOutcome::Passed) { Step::Papers } else { Step::Review };
+            Ok(lead(place.ask, &place.to(to)))
+        }
+        Err(error) => screen(place, &draft, Some(said(house, &error))),
+    }
+}
+
+/// Why a check does not pass, though it was said to: what is missing, or speaks against it.
+fn may_not_pass(place: &Place<'_>, found: &[Check], transfer: bool, reach: bool) -> Option<String> {
+    let language = place.house.language();
+    if found.iter().any(Check::speaks_against) {
+        return Some(language.page().sign_off.speaks_against.to_owned());
+    }
+    let missing: Vec<CheckPart> = casework::missing_parts(found, transfer, reach);
+    let parts: Vec<&str> = missing.iter().map(|own| language.check_part(*own)).collect();
+    (!parts.is_empty()).then(|| language.check_lacks(&parts))
+}
