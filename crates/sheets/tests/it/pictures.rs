@@ -378,6 +378,9 @@ fn only_the_places_of_a_move_are_pale() {
         .collect();
     assert_eq!(pale, [3, 8]);
     assert!(picture.alt.contains("Move 1 cell from compartment 3 to compartment 8."));
+    for place in [from, Place::Spare] {
+        is_right(&move_picture(ENGLISH, &pattern, place, place, 1).unwrap());
+    }
     let missing = move_picture(ENGLISH, &pattern, from, Place::Compartment(99), 1);
     assert_eq!(missing, Err(sheets::DocumentError::OtherCompartments));
 }
@@ -441,9 +444,15 @@ fn a_mirrored_section_is_drawn_mirrored() {
     let wall = Length::from_mm(60.0);
     let [own, image] =
         [false, true].map(|mirrored| section_picture(ENGLISH, &section(mirrored), wall).unwrap());
-    // Hatching leans one way in both; all else mirrors.
+    // Hatching leans one way in both, and the limit's name with its white ground, which alone has
+    // no pen and no accent, stands at the left of both; all else mirrors.
     let without_hatch = |picture: &Picture, mirrored| {
-        let thin = |own: &sheets::Shape| own.pen.as_ref().is_some_and(|pen| pen.width < 0.2);
+        let ground = |own: &sheets::Shape| {
+            own.fill.is_some_and(|fill| fill.color == sheets::Color::WHITE) && own.pen.is_none()
+        };
+        let thin = |own: &sheets::Shape| {
+            own.pen.as_ref().is_some_and(|pen| pen.width < 0.2) || ground(own)
+        };
         let mut picture = picture.clone();
         for part in &mut picture.parts {
             part.marks.retain(|mark| !matches!(mark, Mark::Shape(own) if thin(own)));
@@ -452,4 +461,34 @@ fn a_mirrored_section_is_drawn_mirrored() {
     };
     assert_eq!(without_hatch(&own, false), without_hatch(&image, true));
     assert_ne!(without_hatch(&own, false), without_hatch(&image, false));
+}
+
+#[test]
+fn what_is_bottomed_out_or_very_high_stays_in_the_picture_of_a_section() {
+    let mm = Length::from_mm;
+    for height in [2.0, 180.0] {
+        let mut own = section(false);
+        own.sites = SiteName::ALL[..5]
+            .iter()
+            .zip([-58.0, 58.0, 0.0, -200.0, 200.0])
+            .map(|(name, at)| {
+                let height = Spread { central: mm(height), low: mm(0.0), high: mm(height + 9.0) };
+                SectionSite { name: *name, at, height }
+            })
+            .collect();
+        let picture = section_picture(ENGLISH, &own, mm(60.0)).unwrap();
+        is_right(&picture);
+        // What is left under the sites is drawn over the name of the limit.
+        let marks = &picture.parts[0].marks;
+        let named = marks.iter().position(
+            |mark| matches!(mark, Mark::Text(run) if run.shaped.text() == "at least 25 mm"),
+        );
+        let body = marks.iter().position(|mark| match mark {
+            Mark::Shape(own) => own.pen.as_ref().is_some_and(|pen| pen.width == 0.8),
+            Mark::Text(_) => false,
+        });
+        assert!(named.unwrap() < body.unwrap());
+        let said = format!("{height} mm (0 to {})", height + 9.0);
+        assert_eq!(words_of(&picture).iter().filter(|own| **own == said).count(), 5);
+    }
 }

@@ -115,6 +115,10 @@ fn bag(block: &mut Block, language: &dyn Language, below: f64, near: f64) -> Res
 
 /// Draws the arrow on white, and beside its middle how many cells.
 fn arrow(block: &mut Block, [from, to]: [End; 2], cells: &str, all: Rect) -> Result<(), SetError> {
+    if from.at == to.at {
+        // From a place to itself nothing goes.
+        return Ok(());
+    }
     let along = (to.at - from.at).normalize();
     let start = from.at + along * (from.around + AWAY);
     let tip = to.at - along * (to.around + AWAY / 2.0);

@@ -42,7 +42,7 @@ const ENDS: Style = text(9.5, Weight::Bold, INK);
 /// the client dashed, the client's underside, seams, and over each place on the body how much
 /// cushion is left under it.
 ///
-/// `wall_height` is that of the pattern.
+/// `wall_height` is that of the pattern. The section has points at two places at least.
 ///
 /// # Errors
 ///
@@ -59,19 +59,19 @@ pub fn section_picture(
     let rows = labels.iter().map(|own| own.row + 1).max().unwrap_or(0);
     let wall = wall_height.to_mm();
     let top = rows as f64 * ROW + 2.0;
-    let base = top + (wall + ABOVE) * scale;
+    let base = top + tallest(section, wall) * scale;
     let on_page = |[along, height]: [f64; 2]| {
         Point::new(SIDES + (along - low) * scale, base - height * scale)
     };
     let mut block = blank();
     cushion(&mut block, section, wall, &on_page);
     block.line(on_page([low, 0.0]), on_page([high, 0.0]), &Pen::solid(0.7, INK));
+    least_line(&mut block, language, [low, high].map(|at| on_page([at, LEAST.to_mm()])))?;
     let body: Vec<Point> = (section.body.iter())
         .filter(|point| point[1] < wall + ABOVE)
         .map(|point| on_page(*point))
         .collect();
     block.open_path(&body, &BODY_LINE);
-    least_line(&mut block, language, [low, high].map(|at| on_page([at, LEAST.to_mm()])))?;
     for (site, label) in section.sites.iter().zip(&labels) {
         draw_site(&mut block, site, label, &on_page)?;
     }
@@ -92,7 +92,16 @@ pub fn section_picture(
     Ok(Picture { width: WIDTH, height: base + UNDER + STATUS, alt, parts })
 }
 
-/// Draws the line at the least that must be left, named where the drawing has no place.
+/// How high the drawing is: enough for the tops and for the greatest height of a place, mm of the
+/// client.
+fn tallest(section: &Section, wall: f64) -> f64 {
+    let tops = section.unloaded.iter().chain(&section.loaded).map(|point| point[1]);
+    let sites = section.sites.iter().map(|site| site.height.high.to_mm());
+    tops.chain(sites).fold(wall + ABOVE, f64::max)
+}
+
+/// Draws the line at the least that must be left. It is named below its left end, where no place
+/// on the body is, and under all that is drawn of the body.
 fn least_line(
     block: &mut Block,
     language: &dyn Language,
@@ -102,7 +111,7 @@ fn least_line(
     let words = language.least_left(LEAST);
     let style = text(8.0, Weight::Bold, ACCENT);
     let wide = measure(&words, &style)?;
-    let baseline = Point::new(from.midpoint(to).x, from.y + style.cap_height() + 0.9);
+    let baseline = Point::new(from.x + 1.2 + wide / 2.0, from.y + style.cap_height() + 0.9);
     let half = Vec2::new(wide / 2.0 + 0.5, style.cap_height() / 2.0 + 0.4);
     let middle = baseline - Vec2::new(0.0, style.cap_height() / 2.0);
     let ground = kurbo::Rect::from_points(middle - half, middle + half);
