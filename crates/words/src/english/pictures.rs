@@ -107,27 +107,13 @@ impl PictureWords for English {
             Drawing::LegDifference => {
                 "Difference of the legs, seen from the side: with the pelvis held straight and the legs side by side, measure how far one knee stays behind the other."
             }
-            Drawing::ChairWidth => {
-                "Inside width, seen from the front: measure the clear width between the sides of the chair. The client's left is on the right of the drawing."
-            }
-            Drawing::ChairDepth => {
-                "Inside depth, seen from the side: measure level, from the front of the back support to the front edge of the seat."
-            }
-            Drawing::SlingSag => {
-                "Sag of the sling, seen from the front: lay a straight edge across the two side rails and measure down from it to the sling, in the middle. The client's left is on the right of the drawing."
-            }
-            Drawing::Footrest => {
-                "Footrest to seat base, seen from the side: measure straight up, from the top of the footrest to the top of the seat base, without the cushion."
-            }
-            Drawing::ChairTilt => {
-                "Tilt of the chair, seen from the side: measure the angle between the seat base and a level line. In the drawing the chair is tilted back."
-            }
-            Drawing::SeatBonesForward => {
-                "Rear edge to seat bones, seen from the side: measure level, from the rear edge of the cushion forward to under the seat bones."
-            }
-            Drawing::Crown => {
-                "Crown, a compartment cut through and seen from the side: how high the middle of its top stands above the seams of its walls."
-            }
+            Drawing::ChairWidth
+            | Drawing::ChairDepth
+            | Drawing::SlingSag
+            | Drawing::Footrest
+            | Drawing::ChairTilt
+            | Drawing::SeatBonesForward
+            | Drawing::Crown => on_the_chair(drawing).unwrap_or_default(),
         }
     }
 
@@ -151,4 +137,32 @@ impl PictureWords for English {
             "The pelvis from behind: {how}.{drawn} The client's left is on the left of the drawing."
         )
     }
+}
+
+/// How something of a chair or a cushion is measured; none of a body.
+fn on_the_chair(drawing: Drawing) -> Option<&'static str> {
+    Some(match drawing {
+        Drawing::ChairWidth => {
+            "Inside width, seen from the front: measure the clear width between the sides of the chair. The client's left is on the right of the drawing."
+        }
+        Drawing::ChairDepth => {
+            "Inside depth, seen from the side: measure level, from the front of the back support to the front edge of the seat."
+        }
+        Drawing::SlingSag => {
+            "Sag of the sling, seen from the front: lay a straight edge across the two side rails and measure down from it to the sling, in the middle. The client's left is on the right of the drawing."
+        }
+        Drawing::Footrest => {
+            "Footrest to seat base, seen from the side: measure straight up, from the top of the footrest to the top of the seat base, without the cushion."
+        }
+        Drawing::ChairTilt => {
+            "Tilt of the chair, seen from the side: measure the angle between the seat base and a level line. In the drawing the chair is tilted back."
+        }
+        Drawing::SeatBonesForward => {
+            "Rear edge to seat bones, seen from the side: measure level, from the rear edge of the cushion forward to under the seat bones."
+        }
+        Drawing::Crown => {
+            "Crown, a compartment cut through and seen from the side: how high the middle of its top stands above the seams of its walls."
+        }
+        _ => return None,
+    })
 }

@@ -102,6 +102,8 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
         say.all_pockets(count),
         say.keep_the_bag(count),
         say.left_under(SiteName::Coccyx, &left),
+        say.move_shows(Place::Compartment(1), Place::Spare, count),
+        say.section_picture_shows("A title", &[(SiteName::Coccyx, left)], mm(25)),
         say.section_shows("A title", &[(SiteName::Trochanter(Side::Left), left)]),
         say.spread_of_values(0.0, f64::from(count), f64::from(count)),
         say.histogram_shows("A title", &[("440x400", count), ("400x400", 1)]),

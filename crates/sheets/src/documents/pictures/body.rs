@@ -2,7 +2,7 @@
 
 use case::SiteName;
 use cushion::Side;
-use kurbo::{BezPath, Point};
+use kurbo::{Affine, BezPath, Ellipse, Point, Shape as _};
 use words::Language;
 
 use super::super::look::{ACCENT, PALE};
@@ -68,26 +68,12 @@ fn place(name: SiteName) -> Point {
 
 impl Sketch {
     fn body_from_behind(&mut self) {
-        let half = |points: &[(f64, f64)]| -> BezPath {
-            let shift = kurbo::Affine::translate((MIDDLE, 0.0));
-            shift * smooth(points)
-        };
-        let arm: Vec<BezPath> = [
-            limb((15.4, 19.0), 3.6, (18.6, 33.0), 2.8),
-            limb((18.6, 33.0), 2.8, (20.4, 40.0), 2.2),
-        ]
-        .to_vec();
-        let thigh = limb((11.8, 56.0), 10.4, (15.0, 74.0), 7.6);
-        let both = |own: &BezPath| {
-            let shift = kurbo::Affine::translate((MIDDLE, 0.0));
-            [shift * own.clone(), shift * mirrored(own)]
-        };
-        let thighs = both(&thigh);
-        self.silhouette(&arm.iter().flat_map(both).collect::<Vec<_>>(), PALE);
-        for own in thighs {
-            self.silhouette(&[own], PALE);
+        let shift = Affine::translate((MIDDLE, 0.0));
+        let both = |own: &BezPath| [shift * own.clone(), shift * mirrored(own)];
+        for side in [-1.0, 1.0] {
+            self.thigh_from_behind(side);
         }
-        let trunk = half(&[
+        let trunk = smooth(&[
             (0.0, 14.6),
             (9.0, 15.2),
             (15.0, 17.2),
@@ -109,12 +95,36 @@ impl Sketch {
             (-15.0, 17.2),
             (-9.0, 15.2),
         ]);
+        let arm = [
+            limb((14.6, 19.4), 4.0, (19.4, 33.0), 2.9),
+            limb((19.4, 33.0), 2.9, (20.8, 40.0), 2.3),
+        ];
         let neck = limb((MIDDLE, 11.0), 2.8, (MIDDLE, 16.0), 3.6);
-        let head = kurbo::Ellipse::new((MIDDLE, 7.4), (4.6, 5.6), 0.0);
-        let head = kurbo::Shape::to_path(&head, 1e-3);
-        self.silhouette(&[neck, head, trunk], PALE);
+        let head = Ellipse::new((MIDDLE, 7.4), (4.6, 5.6), 0.0).to_path(1e-3);
+        let mut shapes: Vec<BezPath> = arm.iter().flat_map(both).collect();
+        shapes.extend([neck, head, shift * trunk]);
+        self.silhouette(&shapes, PALE);
         // The cleft.
         let cleft = [Point::new(MIDDLE, 50.5), Point::new(MIDDLE, 62.0)];
         self.block.open_path(&cleft, &LINE);
+    }
+
+    /// A thigh of a side, -1 left and 1 right, open where the drawing ends.
+    fn thigh_from_behind(&mut self, side: f64) {
+        let at = |x: f64, y: f64| Point::new(MIDDLE + side * x, y);
+        let mut outer = BezPath::new();
+        outer.move_to(at(21.0, 54.0));
+        outer.curve_to(at(22.4, 62.0), at(22.2, 72.0), at(20.8, HEIGHT - 1.0));
+        let mut inner = BezPath::new();
+        inner.move_to(at(6.6, HEIGHT - 1.0));
+        inner.curve_to(at(5.4, 76.0), at(4.0, 70.0), at(2.6, 60.0));
+        let mut inside = outer.clone();
+        inside.line_to(at(6.6, HEIGHT - 1.0));
+        inside.extend(inner.iter().skip(1));
+        inside.close_path();
+        self.block.path(inside, Some(Fill::solid(PALE)), None);
+        for line in [outer, inner] {
+            self.block.path(line, None, Some(Pen::solid(LINE.width, LINE.color)));
+        }
     }
 }

@@ -71,13 +71,13 @@ impl Sketch {
             p(at(1.0, 0.55 * rail), top + SAG),
             p(at(1.0, rail), top),
         );
+        self.block.path(sling, None, Some(Pen::solid(1.3, INK)));
         for side in [-1.0, 1.0] {
             let x = at(side, rail + 0.5);
             self.block.line(p(x, top + 3.0), p(x, 58.0), &LESS);
             let (fill, middle) = (Some(Fill::solid(Color::WHITE)), p(x, top + 2.9));
             self.block.circle(middle, 2.9, fill, Some(FRAME));
         }
-        self.block.path(sling, None, Some(Pen::solid(1.3, INK)));
         let edge = Rect::new(at(-1.0, rail + 6.0), top - 3.6, at(1.0, rail + 6.0), top - 0.7);
         self.rounded(edge, Some(PALE), FRAME);
         self.dimension(p(MIDDLE, top - 0.3), p(MIDDLE, top + SAG - 0.7));
@@ -92,12 +92,14 @@ impl Sketch {
         self.block.circle(HUB, 12.0, None, Some(LESS));
         self.block.circle(HUB, 1.2, None, Some(LESS));
         self.block.circle(p(56.0, 54.6), 4.4, None, Some(LESS));
+        // What carries the seat stays level.
+        let base = [HUB, p(54.0, HUB.y), p(56.0, 54.6)];
+        self.block.open_path(&base, &Pen::solid(1.1, SOFT));
         let tube = |own: &mut Self, points: &[Point]| {
             let points: Vec<Point> = points.iter().map(|point| place * *point).collect();
             own.block.open_path(&points, &Pen::solid(1.1, SOFT));
         };
         tube(self, &[p(BACK - 1.8, 7.0), p(14.5, 7.0)]);
-        tube(self, &[p(FRONT - 3.0, SEAT + 3.4), p(56.0, 50.0)]);
         let boards = [
             Rect::new(BACK - 3.4, 6.0, BACK, SEAT + 3.0),
             Rect::new(BACK, SEAT, FRONT, SEAT + 3.0),
@@ -140,7 +142,7 @@ impl Sketch {
         let along = (place * p(FRONT, SEAT) - corner).normalize();
         self.guide(corner, corner + along * 54.0);
         self.angle(corner, 49.0, [0.0, -TURN]);
-        self.name(p(WIDTH - 1.0, 20.0), 56.0, name, Align::Right)
+        self.name(p(WIDTH - 2.0, 18.0), 56.0, name, Align::Right)
     }
 }
 

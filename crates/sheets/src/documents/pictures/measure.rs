@@ -10,7 +10,7 @@ use super::super::measuring_form::person_from_above;
 use super::WIDTH;
 use super::pelvis::seat_bones;
 use super::seated::{ANKLE, BACK_OF_KNEE, BUTTOCK, HIP, KNEE, SEAT_BONE, SHOULDER, SOLE};
-use super::sketch::{LINE, Sketch, limb, smooth};
+use super::sketch::{LINE, SIDE, Sketch, limb, smooth};
 use crate::color::Color;
 use crate::page::{Align, Fill, Pen};
 use crate::picture::Picture;
@@ -67,6 +67,12 @@ const fn p(x: f64, y: f64) -> Point {
 
 /// From above and from behind.
 impl Sketch {
+    /// The front in words, over a person from above.
+    fn front(&mut self, language: &dyn Language) -> Result<(), SetError> {
+        let front = language.shared().front;
+        self.block.text(p(MIDDLE, 4.6), front, &SIDE, Align::Centre).map(drop)
+    }
+
     /// Width of a person from above: so far down the figure, so far from its middle; boards as long
     /// stand at both sides.
     fn across(
@@ -93,6 +99,7 @@ impl Sketch {
         // Where the name's line does not go through the word at the side.
         let words = if y < 30.0 { 42.0 } else { 20.0 };
         self.sides(language, EDGES, words, false)?;
+        self.front(language)?;
         self.led_name(p(MIDDLE + half + THICK + 1.0, y), name)
     }
 
@@ -121,7 +128,7 @@ impl Sketch {
         self.between_seat_bones(place, MIDDLE);
         let [left, right] = seat_bones(place);
         self.sides(language, EDGES, 24.0, false)?;
-        self.led_name(p(right.x + 3.0, f64::midpoint(left.y, right.y) + 4.0), name)
+        self.led_name(p(MIDDLE + 2.0, left.y.max(right.y) + 4.6), name)
     }
 
     fn rotation(&mut self, language: &dyn Language, name: &str) -> Result<(), SetError> {
@@ -151,28 +158,30 @@ impl Sketch {
         self.guide(left - (4.0, 0.0), left + (34.0, 0.0));
         self.angle(left, 31.0, [0.0, -TURN]);
         self.sides(language, EDGES, 20.0, false)?;
+        self.front(language)?;
         self.led_name(p(left.x + 35.0, 43.0), name)
     }
 
     fn windswept(&mut self, language: &dyn Language, name: &str) -> Result<(), SetError> {
         const ASIDE: f64 = 17.0;
         let (sin, cos) = ASIDE.to_radians().sin_cos();
-        let hips = [20.5, 34.5].map(|x| p(x, 48.0));
+        let hips = [20.5, 34.5].map(|x| p(x, 49.5));
         let knee = |hip: Point, long: f64| p(hip.x + sin * long, hip.y - cos * long);
-        let mut shapes = vec![limb((20.5, 48.5), 8.8, (34.5, 48.5), 8.8)];
+        let mut shapes = vec![limb((20.5, 50.0), 8.8, (34.5, 50.0), 8.8)];
         shapes.extend(hips.map(|hip| {
-            let knee = knee(hip, 34.0);
+            let knee = knee(hip, 33.0);
             limb((hip.x, hip.y - 1.0), 7.6, (knee.x, knee.y), 5.2)
         }));
         self.silhouette(&shapes, PALE);
         let hip = hips[1];
         self.landmark(hip);
-        self.landmark(knee(hip, 33.0));
-        self.guide(hip, p(hip.x, 5.0));
-        self.guide(hip, knee(hip, 44.0));
-        self.angle(hip, 40.0, [-90.0, ASIDE - 90.0]);
+        self.landmark(knee(hip, 32.0));
+        self.guide(hip, p(hip.x, 8.0));
+        self.guide(hip, knee(hip, 43.0));
+        self.angle(hip, 39.4, [-90.0, ASIDE - 90.0]);
         self.sides(language, [EDGES[0] - 1.0, EDGES[1]], 40.0, false)?;
-        self.name(p(BESIDE, 10.0), ROOM, name, Align::Left)
+        self.front(language)?;
+        self.name(p(BESIDE, 13.0), ROOM, name, Align::Left)
     }
 }
 
@@ -237,11 +246,11 @@ impl Sketch {
     fn tilt(&mut self, name: &str) -> Result<(), SetError> {
         const TURN: f64 = 16.0;
         let sits = Affine::translate((-10.0, 0.0));
-        self.seated(sits);
-        let middle = sits * p(29.5, 35.0);
+        self.seated_without_arm(sits);
+        let middle = sits * p(30.2, 34.0);
         let place = Affine::translate(middle.to_vec2())
             * Affine::rotate(-TURN.to_radians())
-            * Affine::scale(0.62);
+            * Affine::scale(0.56);
         let bone = smooth(&[
             (-11.0, -8.0),
             (-5.0, -15.0),

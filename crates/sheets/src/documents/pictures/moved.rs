@@ -26,6 +26,10 @@ const BAG: Vec2 = Vec2::new(7.0, 5.6);
 const CELLS: Style = text(14.0, Weight::Bold, INK);
 const ARROW: Pen = Pen::solid(1.6, ACCENT);
 const HEAD: f64 = 4.0;
+/// From what an arrow begins at to its tail.
+const AWAY: f64 = 1.6;
+/// From the arrow to the words beside it: more than a disc reaches.
+const CLEAR: f64 = 2.6;
 
 /// Where an arrow begins or ends, and how much room is kept around it.
 #[derive(Clone, Copy)]
@@ -111,19 +115,21 @@ fn bag(block: &mut Block, language: &dyn Language, below: f64, near: f64) -> Res
 
 /// Draws the arrow on white, and beside its middle how many cells.
 fn arrow(block: &mut Block, [from, to]: [End; 2], cells: &str, all: Rect) -> Result<(), SetError> {
-    let way = to.at - from.at;
-    if way.hypot() <= from.around + to.around + HEAD {
+    if from.at == to.at {
+        // From a place to itself nothing goes.
         return Ok(());
     }
-    let along = way.normalize();
-    let start = from.at + along * (from.around + 0.6);
-    let tip = to.at - along * (to.around + 0.6);
-    block.line(start, tip - along * HEAD, &Pen::solid(ARROW.width + 1.2, Color::WHITE));
-    block.arrow(start, tip, HEAD, &ARROW);
+    let along = (to.at - from.at).normalize();
+    let start = from.at + along * (from.around + AWAY);
+    let tip = to.at - along * (to.around + AWAY / 2.0);
+    // Between neighbours that are small, a smaller head leaves some of the line.
+    let head = HEAD.min(0.7 * start.distance(tip));
+    block.line(start, tip - along * head, &Pen::solid(ARROW.width + 1.2, Color::WHITE));
+    block.arrow(start, tip, head, &ARROW);
     let half = Vec2::new(measure(cells, &CELLS)?, CELLS.cap_height()) / 2.0 + Vec2::new(0.8, 0.8);
     let across = Vec2::new(-along.y, along.x);
-    // Clear of the arrow's head, whichever way it goes.
-    let off = across.x.abs() * half.x + across.y.abs() * half.y + 0.5 * HEAD;
+    // Clear of the arrow and of the discs at its ends, whichever way it goes.
+    let off = across.x.abs() * half.x + across.y.abs() * half.y + CLEAR;
     let middle = start.midpoint(tip);
     let places = [middle + across * off, middle - across * off];
     // Where there is more room around it.

@@ -21,6 +21,16 @@ pub(super) const SOLE: f64 = 58.2;
 impl Sketch {
     /// Draws a seated person, placed.
     pub(super) fn seated(&mut self, place: Affine) {
+        self.seated_without_arm(place);
+        let arm = [
+            limb((26.8, 19.0), 2.7, (28.6, 29.4), 2.2),
+            limb((28.6, 29.4), 2.2, (39.5, 31.2), 1.6),
+        ];
+        self.silhouette(&placed(place, arm.to_vec()), Color::WHITE);
+    }
+
+    /// The same, where an arm would hide what is looked at.
+    pub(super) fn seated_without_arm(&mut self, place: Affine) {
         let mut shapes = vec![
             limb((27.3, 12.0), 2.4, (27.0, 16.0), 2.6),
             limb((SHOULDER.x, SHOULDER.y), 5.6, (HIP.x, HIP.y), 7.0),
@@ -28,11 +38,6 @@ impl Sketch {
         shapes.extend(leg(KNEE.x - HIP.x));
         shapes.push(kurbo::Ellipse::new((28.4, 7.2), (4.3, 5.2), 0.12).to_path(1e-3));
         self.silhouette(&placed(place, shapes), PALE);
-        let arm = [
-            limb((26.8, 19.0), 2.7, (28.6, 29.4), 2.2),
-            limb((28.6, 29.4), 2.2, (39.5, 31.2), 1.6),
-        ];
-        self.silhouette(&placed(place, arm.to_vec()), Color::WHITE);
     }
 
     /// Draws a leg behind the one that [`Sketch::seated`] draws, so much longer.

@@ -29,6 +29,11 @@ const ROW: f64 = 5.0;
 const UNDER: f64 = 6.5;
 /// Between two labels.
 const BETWEEN: f64 = 2.0;
+/// How far a label reaches inward from its line, and how far off the middle it still stands over it.
+const INWARD: f64 = 3.0;
+const NEAR: f64 = 4.0;
+/// Height of the line that says what the drawing is.
+const STATUS: f64 = 4.6;
 
 const LABEL: Style = text(9.5, Weight::Bold, INK);
 const ENDS: Style = text(9.5, Weight::Bold, INK);
@@ -37,7 +42,7 @@ const ENDS: Style = text(9.5, Weight::Bold, INK);
 /// the client dashed, the client's underside, seams, and over each place on the body how much
 /// cushion is left under it.
 ///
-/// `wall_height` is that of the pattern.
+/// `wall_height` is that of the pattern. The section has points at two places at least.
 ///
 /// # Errors
 ///
@@ -54,19 +59,19 @@ pub fn section_picture(
     let rows = labels.iter().map(|own| own.row + 1).max().unwrap_or(0);
     let wall = wall_height.to_mm();
     let top = rows as f64 * ROW + 2.0;
-    let base = top + (wall + ABOVE) * scale;
+    let base = top + tallest(section, wall) * scale;
     let on_page = |[along, height]: [f64; 2]| {
         Point::new(SIDES + (along - low) * scale, base - height * scale)
     };
     let mut block = blank();
     cushion(&mut block, section, wall, &on_page);
     block.line(on_page([low, 0.0]), on_page([high, 0.0]), &Pen::solid(0.7, INK));
+    least_line(&mut block, language, [low, high].map(|at| on_page([at, LEAST.to_mm()])))?;
     let body: Vec<Point> = (section.body.iter())
         .filter(|point| point[1] < wall + ABOVE)
         .map(|point| on_page(*point))
         .collect();
     block.open_path(&body, &BODY_LINE);
-    least_line(&mut block, language, [low, high].map(|at| on_page([at, LEAST.to_mm()])))?;
     for (site, label) in section.sites.iter().zip(&labels) {
         draw_site(&mut block, site, label, &on_page)?;
     }
@@ -78,13 +83,25 @@ pub fn section_picture(
     let y = base + UNDER - 2.0;
     block.text(Point::new(SIDES, y), ends[0], &ENDS, Align::Left)?;
     block.text(Point::new(WIDTH - SIDES, y), ends[1], &ENDS, Align::Right)?;
+    let status = language.sections().status;
+    let style = text(8.0, Weight::Bold, SOFT);
+    block.text(Point::new(WIDTH / 2.0, y + STATUS), status, &style, Align::Centre)?;
     let sites: Vec<_> = section.sites.iter().map(|site| (site.name, site.height)).collect();
     let alt = language.section_picture_shows(&title, &sites, LEAST);
     let parts = vec![Part::of(None, block)];
-    Ok(Picture { width: WIDTH, height: base + UNDER, alt, parts })
+    Ok(Picture { width: WIDTH, height: base + UNDER + STATUS, alt, parts })
 }
 
-/// Draws the line at the least that must be left, named where the drawing has no place.
+/// How high the drawing is: enough for the tops and for the greatest height of a place, mm of the
+/// client.
+fn tallest(section: &Section, wall: f64) -> f64 {
+    let tops = section.unloaded.iter().chain(&section.loaded).map(|point| point[1]);
+    let sites = section.sites.iter().map(|site| site.height.high.to_mm());
+    tops.chain(sites).fold(wall + ABOVE, f64::max)
+}
+
+/// Draws the line at the least that must be left. It is named below its left end, where no place
+/// on the body is, and under all that is drawn of the body.
 fn least_line(
     block: &mut Block,
     language: &dyn Language,
@@ -94,7 +111,7 @@ fn least_line(
     let words = language.least_left(LEAST);
     let style = text(8.0, Weight::Bold, ACCENT);
     let wide = measure(&words, &style)?;
-    let baseline = Point::new(from.midpoint(to).x, from.y + style.cap_height() + 0.9);
+    let baseline = Point::new(from.x + 1.2 + wide / 2.0, from.y + style.cap_height() + 0.9);
     let half = Vec2::new(wide / 2.0 + 0.5, style.cap_height() / 2.0 + 0.4);
     let middle = baseline - Vec2::new(0.0, style.cap_height() / 2.0);
     let ground = kurbo::Rect::from_points(middle - half, middle + half);
@@ -110,29 +127,46 @@ struct Label {
     row: usize,
 }
 
-/// Puts each label into the upmost row in which it keeps clear of those before, within the picture.
+/// Puts each label into the upmost row in which it keeps clear of those before, within the picture;
+/// in the order of the sites.
+///
+/// Labels reach outward from the lines down to their places, and those in the middle come first:
+/// so no line goes through the words of another.
 fn labels(
     language: &dyn Language,
     section: &Section,
     low: f64,
     scale: f64,
 ) -> Result<Vec<Label>, SetError> {
-    let mut labels: Vec<Label> = Vec::new();
-    for site in &section.sites {
+    let off_middle = |site: &SectionSite| SIDES + (site.at - low) * scale - WIDTH / 2.0;
+    let one = |site: &SectionSite| {
         let words = language.left_in_short(&site.height);
         let wide = measure(&words, &LABEL)?;
-        let middle = SIDES + (site.at - low) * scale;
-        let left = (middle - wide / 2.0).min(WIDTH - 0.5 - wide).max(0.5);
+        let off = off_middle(site);
+        let before = match off {
+            off if off < -NEAR => wide - INWARD,
+            off if off > NEAR => INWARD,
+            _ => wide / 2.0,
+        };
+        let left = (WIDTH / 2.0 + off - before).min(WIDTH - 0.5 - wide).max(0.5);
+        Ok(Label { words, left, wide, row: 0 })
+    };
+    let mut labels = section.sites.iter().map(one).collect::<Result<Vec<_>, SetError>>()?;
+    let mut order: Vec<usize> = (0..labels.len()).collect();
+    let off = |at: &usize| off_middle(&section.sites[*at]).abs();
+    order.sort_by(|a, b| off(a).total_cmp(&off(b)));
+    for (place, at) in order.iter().enumerate() {
+        let own = &labels[*at];
         let meets = |row: usize| {
-            labels.iter().any(|other| {
-                let apart =
-                    left > other.left + other.wide + BETWEEN || other.left > left + wide + BETWEEN;
+            order[..place].iter().map(|other| &labels[*other]).any(|other| {
+                let apart = own.left > other.left + other.wide + BETWEEN
+                    || other.left > own.left + own.wide + BETWEEN;
                 other.row == row && !apart
             })
         };
         // One row more than there are labels has room.
-        let row = (0..=labels.len()).find(|row| !meets(*row)).unwrap_or(labels.len());
-        labels.push(Label { words, left, wide, row });
+        let row = (0..=place).find(|row| !meets(*row)).unwrap_or(place);
+        labels[*at].row = row;
     }
     Ok(labels)
 }

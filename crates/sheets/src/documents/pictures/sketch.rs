@@ -22,8 +22,8 @@ const STRONG: Pen = Pen::solid(1.1, ACCENT);
 const HEAD: f64 = 2.6;
 /// The name of what is measured.
 pub(super) const NAME: Style = text(11.5, Weight::Bold, ACCENT);
-/// The client's sides.
-const SIDE: Style = text(9.5, Weight::Bold, INK);
+/// The client's sides, and the front.
+pub(super) const SIDE: Style = text(9.5, Weight::Bold, INK);
 
 /// A picture being drawn, in its own millimetres.
 pub(super) struct Sketch {
@@ -96,8 +96,7 @@ impl Sketch {
         self.block.curved_arrow(&path, HEAD, &STRONG);
     }
 
-    /// The name of what is measured, on white, in lines as wide as there is room; returns the
-    /// middle of its left edge.
+    /// The name of what is measured, in lines as wide as there is room, around a height.
     pub(super) fn name(
         &mut self,
         at: Point,
