@@ -18,6 +18,7 @@ mod not_drawn;
 mod open_case;
 mod other_cushion;
 mod papers;
+mod proposed;
 mod recall;
 mod recording;
 mod sections;
@@ -32,6 +33,7 @@ mod surroundings;
 mod survey;
 mod survey_figure;
 mod weighing;
+mod written_layout;
 
 /// What the program calls itself in records, reports and papers.
 pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
@@ -44,6 +46,7 @@ pub use crate::export::{DrawnAs, Exported, Wanted, drawing, drawn_as, export, fa
 pub use crate::file_remarks::FileRemarks;
 pub use crate::filling_in::{
     Answered, Blank, Draft, Listed, NotWritten, Refused, Typed, TypedIn, TypedLength, roster,
+    weight_typed,
 };
 pub use crate::folder::{NOTE, other_papers, prefix};
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
@@ -51,6 +54,7 @@ pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{
     NamedDocument, OnPaper, Papers, PapersOfClient, blank_papers, papers_of_stock,
 };
+pub use crate::proposed::missing_parts;
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;
@@ -62,3 +66,6 @@ pub use crate::surroundings::Surroundings;
 pub use crate::survey::{ReadPart, Survey, SurveyTold, by_lot, merged, shard};
 pub use crate::survey_figure::survey_figure;
 pub use crate::weighing::WeighedCompartment;
+pub use crate::written_layout::{WrittenLayout, layout_files, written_layout};
+pub use fitting::{Adjusted, CutThrough, at_seat_bones, broken};
+pub use mechanics::Stop;

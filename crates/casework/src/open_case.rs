@@ -2,8 +2,8 @@
 
 use case::text::TextFinding;
 use case::{
-    Amount, BodyError, Caution, Change, Client, CountedFrom, CushionIdentity, Date, Likeness, OtherCushion, Plan,
-    PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
+    Amount, BodyError, Caution, Change, Client, CountedFrom, CushionIdentity, Date, Likeness,
+    OtherCushion, Plan, PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};

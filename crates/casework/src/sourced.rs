@@ -182,11 +182,7 @@ impl Surroundings<'_> {
 
 /// Refuses a text that says of no kind of ours that it is one, before any of its lines is shown:
 /// a name may lead anywhere.
-pub(crate) fn says_what_it_is(
-    file: &str,
-    text: &str,
-    kind: FileKind,
-) -> Result<(), WorkError> {
+pub(crate) fn says_what_it_is(file: &str, text: &str, kind: FileKind) -> Result<(), WorkError> {
     let says = |line: &str| {
         let after = line.trim_start().strip_prefix("kind");
         after.is_some_and(|rest| rest.trim_start().starts_with('='))

@@ -19,9 +19,9 @@ pub(crate) async fn asset(Path(name): Path<String>) -> Response {
         "page.css" => ("text/css; charset=utf-8", STYLE.as_bytes()),
         "page.js" => ("text/javascript; charset=utf-8", SCRIPT.as_bytes()),
         "htmx.js" => ("text/javascript; charset=utf-8", HTMX.as_bytes()),
-        "regular.ttf" => ("font/ttf", sheets::face(Weight::Regular)),
-        "semibold.ttf" => ("font/ttf", sheets::face(Weight::SemiBold)),
-        "bold.ttf" => ("font/ttf", sheets::face(Weight::Bold)),
+        "regular.ttf" => ("font/ttf", sheets::font_file(Weight::Regular)),
+        "semibold.ttf" => ("font/ttf", sheets::font_file(Weight::SemiBold)),
+        "bold.ttf" => ("font/ttf", sheets::font_file(Weight::Bold)),
         _ => return StatusCode::NOT_FOUND.into_response(),
     };
     let headers = [(CONTENT_TYPE, kind), (CACHE_CONTROL, "private, max-age=3600")];

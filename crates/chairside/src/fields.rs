@@ -218,9 +218,9 @@ impl Fields<'_> {
 
 /// The side that a word of a file is about.
 fn side_of(word: &str) -> Option<Side> {
-    [Side::Left, Side::Right].into_iter().find(|side| {
-        word == side.words() || word.starts_with(&format!("{}-", side.words()))
-    })
+    [Side::Left, Side::Right]
+        .into_iter()
+        .find(|side| word == side.words() || word.starts_with(&format!("{}-", side.words())))
 }
 
 /// Whether an answer is a length in millimetres or inches.

@@ -59,7 +59,8 @@ fn decoded(bytes: &[u8]) -> String {
     let mut at = 0;
     while at < bytes.len() {
         let hex = bytes.get(at + 1..at + 3).and_then(|two| core::str::from_utf8(two).ok());
-        let byte = hex.filter(|_| bytes[at] == b'%').and_then(|two| u8::from_str_radix(two, 16).ok());
+        let byte =
+            hex.filter(|_| bytes[at] == b'%').and_then(|two| u8::from_str_radix(two, 16).ok());
         match (bytes[at], byte) {
             (_, Some(byte)) => {
                 out.push(byte);

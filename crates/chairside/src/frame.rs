@@ -169,11 +169,16 @@ fn is_done(draft: &Draft, step: Step) -> bool {
     let record = draft.client().map(|client| client.record.as_slice()).unwrap_or_default();
     let has = |wanted: fn(&case::Entry) -> bool| record.iter().any(wanted);
     match step {
-        Step::Measure => answered(Question::HipWidth) && (answered(Question::WeightKg) || answered(Question::WeightLb)),
+        Step::Measure => {
+            answered(Question::HipWidth)
+                && (answered(Question::WeightKg) || answered(Question::WeightLb))
+        }
         Step::Cushion => answered(Question::LayoutOfCushion) && answered(Question::SizeOfCushion),
         Step::Goals => draft.entries(Group::Goal) > 0,
         Step::Plan => has(|entry| matches!(entry, case::Entry::Plan(_))),
-        Step::Fill => has(|entry| matches!(entry, case::Entry::Filled(_) | case::Entry::Incoming(_))),
+        Step::Fill => {
+            has(|entry| matches!(entry, case::Entry::Filled(_) | case::Entry::Incoming(_)))
+        }
         Step::Checks => has(|entry| matches!(entry, case::Entry::Adjustment(_))),
         Step::Moves => has(|entry| matches!(entry, case::Entry::Moved(_))),
         Step::SignOff => draft.client().is_some_and(|client| client.passed_check().is_some()),

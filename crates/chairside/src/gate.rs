@@ -77,17 +77,17 @@ impl Gate {
     fn is_from_us(&self, headers: &HeaderMap) -> bool {
         let origin = one(headers, &ORIGIN);
         let host = one(headers, &HOST);
-        origin.and_then(|own| own.strip_prefix("http://")).is_some_and(|own| {
-            self.is_ours(own) && host == Some(own)
-        })
+        origin
+            .and_then(|own| own.strip_prefix("http://"))
+            .is_some_and(|own| self.is_ours(own) && host == Some(own))
     }
 
     fn has_pass(&self, headers: &HeaderMap) -> bool {
         let name = self.cookie() + "=";
         let all = headers.get_all(COOKIE).iter().filter_map(|own| own.to_str().ok());
-        let mut own = all.flat_map(|line| line.split(';')).filter_map(|pair| {
-            pair.trim().strip_prefix(name.as_str())
-        });
+        let mut own = all
+            .flat_map(|line| line.split(';'))
+            .filter_map(|pair| pair.trim().strip_prefix(name.as_str()));
         own.any(|pass| lot::same(pass, &self.pass))
     }
 

@@ -34,7 +34,12 @@ pub(crate) struct Made {
 
 impl PaperStore {
     /// The papers of a case on a day.
-    pub(crate) fn of(&self, house: &House, case: &OpenCase, on: Date) -> Result<Arc<Made>, WorkError> {
+    pub(crate) fn of(
+        &self,
+        house: &House,
+        case: &OpenCase,
+        on: Date,
+    ) -> Result<Arc<Made>, WorkError> {
         let of = Of {
             name: case.client.file.path.clone(),
             digest: case.client.digest(),

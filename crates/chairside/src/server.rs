@@ -1,7 +1,7 @@
 //! The server: one port on this machine, and which screen answers which address.
 
-use std::future::Future;
 use core::net::Ipv4Addr;
+use std::future::Future;
 use std::sync::Arc;
 
 use axum::Router;
@@ -66,7 +66,10 @@ impl Chairside {
     /// # Errors
     ///
     /// Fails where the port fails.
-    pub async fn serve(self, end: impl Future<Output = ()> + Send + 'static) -> Result<(), NotServed> {
+    pub async fn serve(
+        self,
+        end: impl Future<Output = ()> + Send + 'static,
+    ) -> Result<(), NotServed> {
         let routes = routes(self.house, self.gate);
         let served = axum::serve(self.listener, routes).with_graceful_shutdown(end);
         served.await.map_err(NotServed::Failed)
@@ -94,7 +97,9 @@ async fn beside(
     house: Arc<House>,
     work: impl FnOnce(&House) -> Result<Response, Failed> + Send + 'static,
 ) -> Response {
-    let done = tokio::task::spawn_blocking(move || work(&house).unwrap_or_else(|failed| told(&house, failed)));
+    let done = tokio::task::spawn_blocking(move || {
+        work(&house).unwrap_or_else(|failed| told(&house, failed))
+    });
     done.await.unwrap_or_else(|_| StatusCode::INTERNAL_SERVER_ERROR.into_response())
 }
 
@@ -136,7 +141,8 @@ fn ask(
     sent: Sent,
     headers: &HeaderMap,
 ) -> Ask {
-    let header = |name: &str| headers.get(name).and_then(|own| own.to_str().ok()).map(str::to_owned);
+    let header =
+        |name: &str| headers.get(name).and_then(|own| own.to_str().ok()).map(str::to_owned);
     let (fragment, trigger) = (header("hx-request").is_some(), header("hx-trigger-name"));
     Ask { address, step, page, sent, fragment, trigger }
 }

@@ -163,10 +163,7 @@ const POSTURE: &[Page] = &[
     },
     Page {
         word: "balance",
-        parts: &[
-            Part::Some(Group::Posture, &[Q::Balance, Q::Tone]),
-            Part::List(Group::LimbLoss),
-        ],
+        parts: &[Part::Some(Group::Posture, &[Q::Balance, Q::Tone]), Part::List(Group::LimbLoss)],
     },
 ];
 

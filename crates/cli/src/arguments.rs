@@ -59,6 +59,7 @@ pub(crate) enum Command {
     Check(Check),
     New(New),
     Set(Set),
+    Chairside(Chairside),
     Completions(Completions),
 }
 
@@ -747,6 +748,35 @@ pub(crate) struct PluginOptions {
     /// Run plugins inside this program, where their crash is its crash
     #[arg(long, global = true)]
     pub(crate) plugin_in_process: bool,
+}
+
+/// Open a page in the browser for the whole job, on this machine alone
+///
+/// The clients are the files of the folder. Whatever is answered on the page is kept in them at once,
+/// and can be read and repeated with the other commands. Stop it with Ctrl-C.
+#[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  seatwright chairside\n  seatwright chairside clinic-clients --no-open"
+)]
+pub(crate) struct Chairside {
+    /// Folder with the clients' files
+    #[arg(value_name = "FOLDER", default_value = ".")]
+    pub(crate) folder: PathBuf,
+
+    /// Serve on this port; any free one otherwise
+    #[arg(long, value_name = "PORT", default_value_t = 0)]
+    pub(crate) port: u16,
+
+    /// Say the address and open no browser
+    #[arg(long)]
+    pub(crate) no_open: bool,
+
+    /// Print for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 }
 
 /// Write completions for a shell to stdout

@@ -1,6 +1,7 @@
 //! The outside of this program: folders on disk, layouts that are built in or drawn by plugins.
 
 use std::path::Path;
+use std::sync::Arc;
 
 use case::{
     DrawnLayout, InTurn, LayoutError, LayoutRequest, LayoutSource, Measured, PluginFault,
@@ -34,6 +35,11 @@ impl Outside {
     pub(crate) fn shelf(&self) -> &dyn Shelf {
         &self.shelf
     }
+}
+
+/// Built-in layouts, then those of plugins where these options place them.
+pub(crate) fn layouts(options: &PluginOptions) -> Arc<dyn LayoutSource> {
+    Arc::new(Layouts(options.clone()))
 }
 
 /// The name by which the shelf knows a path.

@@ -269,7 +269,7 @@ impl Face {
 /// The whole face of the papers in a weight, as a font file: for a page that is of one family with
 /// them.
 #[must_use]
-pub const fn face(weight: Weight) -> &'static [u8] {
+pub const fn font_file(weight: Weight) -> &'static [u8] {
     Cut { family: Family::Usual, weight }.bytes()
 }
 

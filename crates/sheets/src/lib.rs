@@ -32,7 +32,7 @@ pub use crate::documents::{
     setup_card, stock_fill_card, survey_page, tag, tag_with_serial, tags_sheet, take_home,
     take_home_text, wash_day,
 };
-pub use crate::font::{Weight, face};
+pub use crate::font::{Weight, font_file};
 pub use crate::frame::Frame;
 pub use crate::page::{
     Align, Block, Document, Fill, FillRule, Heads, Mark, Page, Pen, Role, Shape, TextRun,

@@ -4,12 +4,20 @@ use std::fmt;
 
 use case::text::LengthUnit;
 
-use crate::{English, FileWords, FindingWords, PaperWords, PictureWords, ReportWords};
+use crate::{English, FileWords, FindingWords, PageWords, PaperWords, PictureWords, ReportWords};
 
 /// A language in which everything can be said. A second one is a type of its own that implements
 /// the same traits.
 pub trait Language:
-    FileWords + FindingWords + PaperWords + PictureWords + ReportWords + fmt::Debug + Send + Sync
+    FileWords
+    + FindingWords
+    + PageWords
+    + PaperWords
+    + PictureWords
+    + ReportWords
+    + fmt::Debug
+    + Send
+    + Sync
 {
     /// Its tag by BCP 47, such as `en`.
     fn tag(&self) -> &'static str;

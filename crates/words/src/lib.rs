@@ -12,6 +12,7 @@ mod files;
 mod findings;
 mod goals;
 mod language;
+pub mod page;
 mod papers;
 mod pictures;
 mod record;
@@ -28,6 +29,7 @@ pub use crate::files::FileWords;
 pub use crate::findings::FindingWords;
 pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
+pub use crate::page::PageWords;
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
     LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts, SetupCardTexts,

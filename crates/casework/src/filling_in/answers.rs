@@ -6,9 +6,9 @@ use std::collections::BTreeMap;
 use case::question::{Form, Group, Kind, Need, Question};
 use case::text::EditError;
 
+use super::Draft;
 use super::blank::{Blank, group_key};
 use super::typed::{TypedIn, as_in_file};
-use super::Draft;
 use crate::error::WorkError;
 use crate::shelf::{Change, Shelf};
 

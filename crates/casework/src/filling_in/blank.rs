@@ -40,7 +40,8 @@ impl Blank {
     pub fn key(&self) -> String {
         let row = self.question.row();
         let group = group_key(row.group, self.entry);
-        let key = if group.is_empty() { row.key.to_owned() } else { format!("{group}.{}", row.key) };
+        let key =
+            if group.is_empty() { row.key.to_owned() } else { format!("{group}.{}", row.key) };
         match self.side {
             Some(side) => format!("{key}.{}", side.words()),
             None => key,
@@ -51,7 +52,8 @@ impl Blank {
     #[must_use]
     pub fn from_key(key: &str) -> Option<Self> {
         let entry = key.split('.').find_map(|step| step.parse::<usize>().ok());
-        let plain: Vec<&str> = key.split('.').filter(|step| step.parse::<usize>().is_err()).collect();
+        let plain: Vec<&str> =
+            key.split('.').filter(|step| step.parse::<usize>().is_err()).collect();
         let (path, side) = match plain.split_last() {
             Some((&"left", rest)) => (rest.join("."), Some(Side::Left)),
             Some((&"right", rest)) => (rest.join("."), Some(Side::Right)),

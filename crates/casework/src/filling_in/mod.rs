@@ -23,7 +23,7 @@ use crate::surroundings::Surroundings;
 pub use self::answers::{Answered, NotWritten, Refused, Typed};
 pub use self::blank::Blank;
 pub use self::roster::{Listed, roster};
-pub use self::typed::{TypedIn, TypedLength};
+pub use self::typed::{TypedIn, TypedLength, weight_typed};
 
 /// A client's file while it is being filled in.
 #[derive(Clone, Debug)]
@@ -140,7 +140,8 @@ impl Draft {
     #[must_use]
     pub fn about(&self, blank: &Blank, on: Date) -> Vec<Remark> {
         let Some(place) = files::place_of_key(&self.text, &blank.key()) else { return Vec::new() };
-        let within = |remark: &Remark| place.start <= remark.span.start && remark.span.end <= place.end;
+        let within =
+            |remark: &Remark| place.start <= remark.span.start && remark.span.end <= place.end;
         self.remarks(on).into_iter().filter(within).collect()
     }
 

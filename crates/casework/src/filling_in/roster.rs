@@ -48,9 +48,10 @@ fn listed(surroundings: Surroundings<'_>, draft: Draft, on: Date) -> Listed {
         let quick = Beside { look_again: fitting::look_again(client, on), ..Beside::default() };
         // Only a prediction, or the cushion itself, knows more; both take long, and are seldom
         // asked.
-        let asks = client.weight_since_check().is_some() || client.latest_plan().is_some_and(|plan| {
-            plan.layout != client.cushion.layout.to_string()
-        });
+        let asks = client.weight_since_check().is_some()
+            || client
+                .latest_plan()
+                .is_some_and(|plan| plan.layout != client.cushion.layout.to_string());
         let opened = || {
             let case = OpenCase::of(surroundings, draft.sourced().ok()?).ok()?;
             Some(case.beside(client, on))

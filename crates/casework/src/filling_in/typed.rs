@@ -2,6 +2,7 @@
 
 use case::question::{Kind, Question, Unit};
 use case::text::LengthUnit;
+use cushion::Mass;
 
 /// In what a number without a unit is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,6 +40,9 @@ impl TypedLength {
     }
 }
 
+/// The international avoirdupois pound, by definition, in kilograms.
+const KG_OF_LB: f64 = 0.453_592_37;
+
 /// Units that may stand behind a number, each with its size in millimetres or kilograms.
 const UNITS: [(&str, Measured, f64); 13] = [
     ("mm", Measured::Length, 1.0),
@@ -49,9 +53,8 @@ const UNITS: [(&str, Measured, f64); 13] = [
     ("\u{2033}", Measured::Length, 25.4),
     ("\"", Measured::Length, 25.4),
     ("kg", Measured::Weight, 1.0),
-    // The international avoirdupois pound, by definition.
-    ("lbs", Measured::Weight, 0.453_592_37),
-    ("lb", Measured::Weight, 0.453_592_37),
+    ("lbs", Measured::Weight, KG_OF_LB),
+    ("lb", Measured::Weight, KG_OF_LB),
     ("\u{b0}", Measured::Bare, 1.0),
     ("%", Measured::Bare, 1.0),
     ("m", Measured::Bare, 1.0),
@@ -156,6 +159,16 @@ pub(super) fn as_in_file(
         },
         _ => (question, kept()),
     }
+}
+
+/// A body weight as it was typed, within what a client's file takes; none for anything else.
+#[must_use]
+pub fn weight_typed(typed: &str, default: TypedIn) -> Option<Mass> {
+    let (question, value) = as_in_file(Question::WeightKg, typed, default, LengthUnit::Millimetres);
+    let Kind::Number(_, range) = question.row().kind else { return None };
+    let value = value.parse::<f64>().ok().filter(|value| range.has(*value))?;
+    let kg = if question == Question::WeightLb { value * KG_OF_LB } else { value };
+    Some(Mass::from_kg(kg))
 }
 
 fn size_of(unit: TypedLength) -> f64 {

@@ -23,9 +23,11 @@ pub(crate) fn drawings(house: &House, draft: &Draft, page: &Page) -> Markup {
     let mut pictures: Vec<sheets::Picture> = Vec::new();
     for own in shown {
         let made = match own {
-            Drawing::Obliquity => {
-                sheets::pelvis_picture(language, oblique.map(|own| own.lower), oblique.map(|own| own.by.to_mm()))
-            }
+            Drawing::Obliquity => sheets::pelvis_picture(
+                language,
+                oblique.map(|own| own.lower),
+                oblique.map(|own| own.by),
+            ),
             own => sheets::measure_picture(language, own),
         };
         // A drawing that cannot be set leaves its words, which say the same.

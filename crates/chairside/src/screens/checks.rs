@@ -6,7 +6,7 @@ use casework::{Adjusted, Draft, OpenCase, Stop};
 use cushion::Side;
 use maud::{Markup, html};
 
-use super::{Place, grown, lead, signed_by};
+use super::{Place, grown, signed_by};
 use crate::answers::whole;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
@@ -43,12 +43,23 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             a class="button" href=(place.to(Step::Fill)) { (texts.to_fill) }
         }
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: Some(standing) };
+    let of = OfClient {
+        address: &place.ask.address,
+        draft,
+        step: Step::Checks,
+        standing: Some(standing),
+    };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
 /// One answer of some, each large, ticked where it was sent before.
-fn one_of(place: &Place<'_>, name: &str, legend: &str, left: bool, answers: &[(&str, &str)]) -> Markup {
+fn one_of(
+    place: &Place<'_>,
+    name: &str,
+    legend: &str,
+    left: bool,
+    answers: &[(&str, &str)],
+) -> Markup {
     let sent = place.ask.sent.or_nothing(name);
     let texts = &place.house.language().page().checks;
     html! {
@@ -95,7 +106,13 @@ fn bones(place: &Place<'_>) -> Markup {
     };
     let top = |side: Side, words: &str| {
         let name = format!("top.{}", side.words());
-        one_of(place, &name, words, side == Side::Left, &[("safe", texts.safe), ("tight", texts.tight), ("pinched", texts.pinched)])
+        one_of(
+            place,
+            &name,
+            words,
+            side == Side::Left,
+            &[("safe", texts.safe), ("tight", texts.tight), ("pinched", texts.pinched)],
+        )
     };
     html! {
         section class="part" { h2 { (texts.under) } p class="hint" { (texts.under_hint) } (both_sides(place, under)) }
@@ -127,7 +144,8 @@ fn lower(place: &Place<'_>) -> Markup {
 /// The sites whose skin is looked at: seat bones, and where an injury is known.
 fn sites(case: &OpenCase) -> Vec<SiteName> {
     let known = case.client.value.skin.injuries.iter().map(|own| own.site);
-    let mut sites = vec![SiteName::SeatBone(Side::Left), SiteName::SeatBone(Side::Right), SiteName::Coccyx];
+    let mut sites =
+        vec![SiteName::SeatBone(Side::Left), SiteName::SeatBone(Side::Right), SiteName::Coccyx];
     for site in known {
         if !sites.contains(&site) {
             sites.push(site);
@@ -285,7 +303,12 @@ fn doubts(place: &Place<'_>, adjusted: &Adjusted) -> Markup {
 }
 
 /// The client comes off: nothing else is offered.
-fn stop(place: &Place<'_>, draft: &Draft, adjusted: &Adjusted, not_kept: Option<Markup>) -> Response {
+fn stop(
+    place: &Place<'_>,
+    draft: &Draft,
+    adjusted: &Adjusted,
+    not_kept: Option<Markup>,
+) -> Response {
     let house = place.house;
     let language = house.language();
     let lines = language.lines();
@@ -355,7 +378,9 @@ fn expected(language: &dyn words::Language, case: &OpenCase, checks: &[Check]) -
     let expected = case.client.value.latest_plan().and_then(|own| own.expected.as_ref());
     let felt = |side: Side| {
         checks.iter().find_map(|own| match own {
-            Check::Under { side: at, answer: case::UnderAnswer::Felt(felt) } if *at == side => Some(*felt),
+            Check::Under { side: at, answer: case::UnderAnswer::Felt(felt) } if *at == side => {
+                Some(*felt)
+            }
             _ => None,
         })
     };

@@ -125,7 +125,8 @@ fn new_client(house: &House) -> Markup {
 fn learn(house: &House, all: &[Listed]) -> Markup {
     let texts = &house.language().page().clients;
     let codes: Vec<String> = all.iter().map(|own| own.draft.code()).collect();
-    let missing = house.settings.demos.iter().any(|demo| !codes.iter().any(|code| code == demo.code));
+    let missing =
+        house.settings.demos.iter().any(|demo| !codes.iter().any(|code| code == demo.code));
     html! {
         @if missing {
             form class="box" method="post" action="/clients/demo" {
@@ -185,7 +186,11 @@ fn begin(house: &House, sent: &Sent) -> Result<Response, Failed> {
     match Draft::begin(house.shelf(), &code, unit, house.language()) {
         Ok(draft) => {
             let typed_in = casework::TypedIn {
-                lengths: if unit == LengthUnit::Inches { casework::TypedLength::Inches } else { casework::TypedLength::Millimetres },
+                lengths: if unit == LengthUnit::Inches {
+                    casework::TypedLength::Inches
+                } else {
+                    casework::TypedLength::Millimetres
+                },
                 ..house.typed_in()
             };
             house.set_typed_in(typed_in);

@@ -157,7 +157,9 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     }
     let mut typed = crate::answers::typed(sent);
     if let Some((size, layout)) = sent.get("choice").and_then(|own| own.split_once(' ')) {
-        for (question, words) in [(Question::LayoutOfCushion, layout), (Question::SizeOfCushion, size)] {
+        for (question, words) in
+            [(Question::LayoutOfCushion, layout), (Question::SizeOfCushion, size)]
+        {
             let blank = Blank::of(question);
             typed.push(Typed { blank, words: words.to_owned(), seen: None });
         }
@@ -168,6 +170,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if answered.refused.is_empty() && answered.draft.client().is_some() {
         return Ok(lead(place.ask, &place.to(Step::Plan)));
     }
-    let refused: Vec<Said> = crate::answers::answered(house.language(), &draft, sent, house.typed_in()).1;
+    let refused: Vec<Said> =
+        crate::answers::answered(house.language(), &draft, sent, house.typed_in()).1;
     screen(place, &answered.draft, &refused)
 }

@@ -59,7 +59,8 @@ fn screen(
             }
         }
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::Fill, standing: Some(standing) };
+    let of =
+        OfClient { address: &place.ask.address, draft, step: Step::Fill, standing: Some(standing) };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
@@ -135,9 +136,9 @@ fn all(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan, put: &Put) -> Ma
 /// What the form says was put in so far.
 fn put_so_far(case: &OpenCase, sent: &Sent) -> Put {
     let order = planned(case).map(|plan| plan.counts.as_slice()).unwrap_or_default();
-    let each = order.iter().map_while(|own| {
-        Some((own.number, sent.number(&format!("put.{}", own.number))?))
-    });
+    let each = order
+        .iter()
+        .map_while(|own| Some((own.number, sent.number(&format!("put.{}", own.number))?)));
     each.collect()
 }
 
@@ -162,13 +163,21 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if sent.get("first").is_none() || sent.get("second").is_none() {
         return screen(place, &draft, &put, wrong(texts.count_twice));
     }
-    if planned(&case).and_then(|plan| plan.counts.get(put.len())).is_some_and(|own| own.number == number) {
+    if planned(&case)
+        .and_then(|plan| plan.counts.get(put.len()))
+        .is_some_and(|own| own.number == number)
+    {
         put.push((number, cells));
     }
     screen(place, &draft, &put, None)
 }
 
-fn record(place: &Place<'_>, draft: &Draft, case: &OpenCase, put: &Put) -> Result<Response, Failed> {
+fn record(
+    place: &Place<'_>,
+    draft: &Draft,
+    case: &OpenCase,
+    put: &Put,
+) -> Result<Response, Failed> {
     let house = place.house;
     let sent = &place.ask.sent;
     let words = |name: &str| {
@@ -183,8 +192,12 @@ fn record(place: &Place<'_>, draft: &Draft, case: &OpenCase, put: &Put) -> Resul
             return screen(place, draft, put, Some(told));
         }
     };
-    let counted =
-        Counted { counts: Some(put.clone()), spare, batch: words("batch"), serial: words("serial") };
+    let counted = Counted {
+        counts: Some(put.clone()),
+        spare,
+        batch: words("batch"),
+        serial: words("serial"),
+    };
     let recorder = place.recorder(sent.or_nothing("by"), None);
     let done = record_done(house.surroundings(), &place.name, &Done::Filled(counted), &recorder);
     if let Err(error) = done {

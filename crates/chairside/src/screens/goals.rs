@@ -104,13 +104,15 @@ fn look(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     let language = house.language();
     let texts = &language.page().goals;
     let case = draft.with_any_cushion(house.surroundings())?;
-    let stock: Vec<u32> = case.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
+    let stock: Vec<u32> =
+        case.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
     if case.weight().is_err() {
         return Ok(part(html! { p class="asks" { (texts.weight_first) } }));
     }
     let judged = case.judged(&stock, house.today(), Stop::never())?;
     let refused = judged.goals.iter().enumerate().filter(|own| own.1.why.is_some_and(is_refusal));
-    let mut said: Vec<String> = refused.map(|(at, own)| language.ranked_goal(at + 1, own)).collect();
+    let mut said: Vec<String> =
+        refused.map(|(at, own)| language.ranked_goal(at + 1, own)).collect();
     let wants: Vec<_> = case.client.value.goals.iter().map(|own| own.want).collect();
     if wants.iter().any(|own| matches!(own, case::Want::CorrectObliquity))
         && wants.iter().any(|own| matches!(own, case::Want::AccommodateObliquity))
@@ -168,7 +170,11 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
 fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Failed> {
     let (after, refused) = answered(place.house.language(), draft, sent, place.house.typed_in());
     let entry = draft.entries(Group::Goal) + 1;
-    let nothing = Typed { blank: Blank::in_entry(Question::GoalWant, entry), words: String::new(), seen: None };
+    let nothing = Typed {
+        blank: Blank::in_entry(Question::GoalWant, entry),
+        words: String::new(),
+        seen: None,
+    };
     let begun = after.entries(Group::Goal) == entry;
     // What the new goal still lacks keeps the file from being right.
     let lacks = draft.client().is_some() && after.client().is_none();
@@ -180,10 +186,15 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
                 None => place.house.language().page().goals.choose_first.to_owned(),
             };
             let message = crate::answers::whole(&message, None);
-            refused.push(Said { blank: nothing.blank, typed: sent.or_nothing(&nothing.blank.key()).to_owned(), message });
+            refused.push(Said {
+                blank: nothing.blank,
+                typed: sent.or_nothing(&nothing.blank.key()).to_owned(),
+                message,
+            });
         }
         for (key, words) in sent.all() {
-            let known = Blank::from_key(key).filter(|own| !refused.iter().any(|said| said.blank == *own));
+            let known =
+                Blank::from_key(key).filter(|own| !refused.iter().any(|said| said.blank == *own));
             if let Some(blank) = known.filter(|_| !words.is_empty()) {
                 refused.push(Said { blank, typed: words.to_owned(), message: String::new() });
             }

@@ -89,8 +89,8 @@ pub(crate) fn show(house: &House, ask: &Ask) -> Result<Response, Failed> {
     let place = Place::of(house, ask)?;
     let draft = place.draft()?;
     // What needs a whole file leads to what is missing in it.
-    let needs_all = !matches!(place.step, Step::Goals | Step::Cushion)
-        && place.step.pages().is_empty();
+    let needs_all =
+        !matches!(place.step, Step::Goals | Step::Cushion) && place.step.pages().is_empty();
     if needs_all && draft.client().is_none() {
         return Ok(questions::missing(&place, &draft));
     }

@@ -33,7 +33,12 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         (put_back(place, &case))
         (something_else(place, &case))
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::Moves, standing: Some(standing) };
+    let of = OfClient {
+        address: &place.ask.address,
+        draft,
+        step: Step::Moves,
+        standing: Some(standing),
+    };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 

@@ -58,7 +58,12 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         }
         div class="row buttons" { a class="button less" href=(place.to(Step::Review)) { (texts.to_review) } }
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::Papers, standing: Some(standing) };
+    let of = OfClient {
+        address: &place.ask.address,
+        draft,
+        step: Step::Papers,
+        standing: Some(standing),
+    };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 

@@ -89,7 +89,8 @@ fn screen(
         (make(place, draft))
         (take_box(place, &case, &counts, &id))
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::Plan, standing: Some(standing) };
+    let of =
+        OfClient { address: &place.ask.address, draft, step: Step::Plan, standing: Some(standing) };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
@@ -282,7 +283,8 @@ fn record(place: &Place<'_>) -> Result<Response, Failed> {
 /// The plan with these counts: the one that was made, where it has them; else they are judged.
 fn plan_of(place: &Place<'_>, case: &OpenCase, counts: &[u32]) -> Result<Plan, Failed> {
     let window = place.house.windows.get(place.ask.sent.or_nothing("window"));
-    let has = |plan: &Arc<Plan>| plan.counts.iter().map(|own| own.planned).eq(counts.iter().copied());
+    let has =
+        |plan: &Arc<Plan>| plan.counts.iter().map(|own| own.planned).eq(counts.iter().copied());
     let made = window.filter(|own| {
         // Only of the file as it is now.
         own.name == place.name && own.case.client.file.text == case.client.file.text

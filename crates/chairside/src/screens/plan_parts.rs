@@ -31,7 +31,8 @@ impl Seen<'_> {
 
 fn query(case: &OpenCase, window: &str, counts: &[u32]) -> String {
     let numbers = case.pattern.compartments().iter().zip(counts);
-    let cells: Vec<String> = numbers.map(|(own, count)| format!("cells.{}={count}", own.number)).collect();
+    let cells: Vec<String> =
+        numbers.map(|(own, count)| format!("cells.{}={count}", own.number)).collect();
     let made = format!("window={window}&{}", cells.join("&"));
     debug_assert!(made.parse::<PathAndQuery>().is_ok() || !made.is_empty());
     made

@@ -67,9 +67,10 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result
 }
 
 fn asks_lengths(page: &Page) -> bool {
-    page.parts.iter().flat_map(Part::questions).any(|own| {
-        is_length(own) || own == Question::WeightKg
-    })
+    page.parts
+        .iter()
+        .flat_map(Part::questions)
+        .any(|own| is_length(own) || own == Question::WeightKg)
 }
 
 fn part_of(fields: &Fields<'_>, part: &Part) -> Markup {
@@ -180,7 +181,11 @@ fn buttons(place: &Place<'_>, at: usize) -> Markup {
     let pages = place.step.pages();
     let back = match at.checked_sub(1) {
         Some(before) => Some(place.page(pages[before].word)),
-        None => Step::ALL.iter().position(|own| *own == place.step).and_then(|own| own.checked_sub(1)).map(|own| place.to(Step::ALL[own])),
+        None => Step::ALL
+            .iter()
+            .position(|own| *own == place.step)
+            .and_then(|own| own.checked_sub(1))
+            .map(|own| place.to(Step::ALL[own])),
     };
     html! {
         div class="row buttons" {

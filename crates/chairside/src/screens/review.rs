@@ -49,11 +49,23 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             a class="button less" href=(place.to(Step::Cushion)) { (texts.another_cushion) }
         }
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::Review, standing: Some(standing) };
+    let of = OfClient {
+        address: &place.ask.address,
+        draft,
+        step: Step::Review,
+        standing: Some(standing),
+    };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
-fn form(place: &Place<'_>, case: &OpenCase, page: &str, heading: &str, inner: &Markup, button: &str) -> Markup {
+fn form(
+    place: &Place<'_>,
+    case: &OpenCase,
+    page: &str,
+    heading: &str,
+    inner: &Markup,
+    button: &str,
+) -> Markup {
     html! {
         details class="entry" {
             summary { (heading) }

@@ -78,7 +78,12 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         }
         p class="soft" { (texts.only_then) }
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::SignOff, standing: Some(standing) };
+    let of = OfClient {
+        address: &place.ask.address,
+        draft,
+        step: Step::SignOff,
+        standing: Some(standing),
+    };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
@@ -116,7 +121,8 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
                 Entry::Checked(own) => Some(own.outcome()),
                 _ => None,
             });
-            let to = if outcome == Some(CheckOutcome::Passed) { Step::Papers } else { Step::Review };
+            let to =
+                if outcome == Some(CheckOutcome::Passed) { Step::Papers } else { Step::Review };
             Ok(lead(place.ask, &place.to(to)))
         }
         Err(error) => screen(place, &draft, Some(said(house, &error))),

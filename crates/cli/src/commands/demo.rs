@@ -14,7 +14,7 @@ use crate::setting::Setting;
 use crate::written;
 
 /// The invented clients' files.
-const fn text(who: Invented) -> &'static str {
+pub(super) const fn text(who: Invented) -> &'static str {
     match who {
         Invented::Adult => include_str!("../../demo/client.toml"),
         Invented::Child => include_str!("../../demo/child.toml"),

@@ -1,6 +1,7 @@
 //! The sub-commands, a file each: read, resolve, call a library, print.
 
 mod adjust;
+mod chairside;
 mod check;
 mod completions;
 mod contour_test;
@@ -49,6 +50,7 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Check(arguments) => check::run(arguments, setting),
         Command::New(arguments) => new::run(arguments, terminal),
         Command::Set(arguments) => set::run(arguments, terminal),
+        Command::Chairside(arguments) => chairside::run(arguments, setting),
         Command::Completions(arguments) => completions::run(arguments, terminal),
     }
 }

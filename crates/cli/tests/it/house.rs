@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Our crates, and those of ours that each may use.
-const ARROWS: [(&str, &[&str]); 14] = [
+const ARROWS: [(&str, &[&str]); 15] = [
     ("cushion", &[]),
     ("case", &["cushion"]),
     ("words", &["cushion", "case"]),
@@ -18,6 +18,7 @@ const ARROWS: [(&str, &[&str]); 14] = [
     ("plugin-host", &["plugin-abi", "files", "case", "cushion"]),
     ("casework", &["cushion", "case", "words", "mechanics", "fitting", "files", "sheets"]),
     ("shelf", &["casework"]),
+    ("chairside", &["cushion", "case", "words", "sheets", "casework"]),
     (
         "cli",
         &[
@@ -30,6 +31,7 @@ const ARROWS: [(&str, &[&str]); 14] = [
             "sheets",
             "casework",
             "shelf",
+            "chairside",
             "plugin-host",
         ],
     ),

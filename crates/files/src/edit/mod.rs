@@ -74,16 +74,14 @@ pub fn written(text: &str, key: &str) -> Option<String> {
 /// How many entries a list of a client's file has, such as `goal` or `skin.injury`.
 #[must_use]
 pub fn entries(text: &str, list: Group) -> usize {
-    let steps: Vec<Step> =
-        list.path().split('.').map(|key| Step::Key(key.to_owned())).collect();
+    let steps: Vec<Step> = list.path().split('.').map(|key| Step::Key(key.to_owned())).collect();
     Map::of(text).entries(&steps).len()
 }
 
 /// Whether a client's file has a table, such as `posture.obliquity`, with anything in it.
 #[must_use]
 pub fn has(text: &str, group: Group) -> bool {
-    let steps: Vec<Step> =
-        group.path().split('.').map(|key| Step::Key(key.to_owned())).collect();
+    let steps: Vec<Step> = group.path().split('.').map(|key| Step::Key(key.to_owned())).collect();
     let map = Map::of(text);
     map.find(&steps).is_some() || map.body(&steps).is_some()
 }

@@ -11,7 +11,7 @@ mod costs;
 mod files;
 mod folder;
 mod goals;
-
+mod page;
 mod papers;
 mod parts;
 mod pictures;

@@ -7,7 +7,7 @@
 
 mod texts;
 
-use case::{Date, Place, SizeMargin, Standing};
+use case::{Check, Date, Place, SizeMargin, Standing};
 use cushion::{Length, Mass, Side};
 
 pub use self::texts::*;
@@ -76,6 +76,13 @@ pub trait PageWords {
     fn expected_and_found(&self, side: Side, expected: Length, found: Option<Length>) -> String;
     /// What is missing for a check to pass: a sentence.
     fn check_lacks(&self, parts: &[&str]) -> String;
+    /// What hands found: a sentence.
+    fn check_said(&self, check: &Check) -> String;
+    /// How many cells are to be put back into a compartment, or taken out where negative: a
+    /// sentence.
+    fn to_put_back(&self, number: u8, cells: i64) -> String;
+    /// A line of a file, by its number.
+    fn line_of_file(&self, line: usize) -> String;
     /// Which page of a paper it is.
     fn page_of_paper(&self, paper: &str, page: usize, pages: usize) -> String;
     /// The return to the counts after an entry.

@@ -26,7 +26,7 @@ use case::{
 };
 use cushion::{Length, Mass, Pattern, Side, Size};
 
-use self::dates::day;
+pub(super) use self::dates::day;
 use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{

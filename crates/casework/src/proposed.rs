@@ -1,0 +1,67 @@
+//! What is proposed and not done yet: the moves from what is in the cushion to the plan.
+
+use case::{Check, CheckPart, Costs, Move, PartsChecked};
+use mechanics::Stop;
+
+use crate::open_case::OpenCase;
+
+impl OpenCase {
+    /// What was recorded last as being in this cushion, in the pattern's order; none where nothing
+    /// says so.
+    #[must_use]
+    pub fn recorded_now(&self) -> Option<Vec<u32>> {
+        self.recorded_counts()
+    }
+
+    /// The counts of the plan that is proposed, in the pattern's order, with those that somebody
+    /// recorded to be in the cushion; none where nothing is proposed, or nobody said what is in it.
+    fn from_and_to(&self) -> Option<(Vec<u32>, Vec<u32>)> {
+        let client = &self.client.value;
+        let (now, counts) = self.counted().filter(|own| own.0.from.is_told())?;
+        let plan = client.latest_plan().filter(|plan| self.is_for_this_cushion(plan).is_ok())?;
+        if !client.plan_is_proposed() && now.to_put_back().is_empty() {
+            return None;
+        }
+        let planned = self.pattern.compartments().iter().map(|own| {
+            plan.counts.iter().find(|count| count.number == own.number).map(|count| count.planned)
+        });
+        Some((counts, planned.collect::<Option<_>>()?))
+    }
+
+    /// The moves that lead from what is in the cushion to the plan, in their order; none where
+    /// nothing is proposed.
+    #[must_use]
+    pub fn proposed_moves(&self) -> Vec<Move> {
+        let both = self.from_and_to();
+        both.map_or_else(Vec::new, |(now, wanted)| fitting::moves(&self.pattern, &now, &wanted))
+    }
+
+    /// What the proposed moves change for the client, all of them together; none where nothing is
+    /// proposed, or the client does not come to rest.
+    #[must_use]
+    pub fn proposed_costs(&self) -> Option<Costs> {
+        let (now, wanted) = self.from_and_to()?;
+        if now == wanted {
+            return None;
+        }
+        let found = self.as_found(Stop::never());
+        let (prediction, _) = found.predict(&wanted, Stop::never()).ok()?;
+        found.costs(&wanted, &prediction, Stop::never()).ok()?
+    }
+}
+
+/// The parts that a fitting check of these answers would still lack.
+#[must_use]
+pub fn missing_parts(found: &[Check], transfer: bool, reach: bool) -> Vec<CheckPart> {
+    // Who and when say nothing of the parts.
+    let nobody = PartsChecked {
+        on: case::Date::constant(2000, 1, 1),
+        by: String::new(),
+        found: found.to_vec(),
+        transfer,
+        reach,
+        passed: None,
+        why: None,
+    };
+    nobody.missing()
+}

@@ -1,0 +1,87 @@
+// What the page does beside htmx: goals are ordered by dragging, blanks that a goal does not ask
+// are put aside, and touches that follow each other quickly send the counts as they are then.
+
+/** Goals: what is dropped before another comes before it. */
+function orderByDragging() {
+  const list = document.querySelector("ol.goals");
+  if (!list) return;
+  let dragged = null;
+  list.addEventListener("dragstart", (event) => {
+    dragged = event.target.closest("[data-at]");
+    event.dataTransfer.effectAllowed = "move";
+  });
+  list.addEventListener("dragover", (event) => event.preventDefault());
+  list.addEventListener("drop", (event) => {
+    event.preventDefault();
+    const target = event.target.closest("[data-at]");
+    if (!dragged || !target || dragged === target) return;
+    const form = dragged.querySelector("form");
+    const to = document.createElement("input");
+    to.type = "hidden";
+    to.name = "to";
+    to.value = target.dataset.at;
+    form.append(to);
+    form.submit();
+  });
+}
+
+/** Which blanks a goal asks for; all are shown where scripts are off. */
+const ASKS = {
+  "off-load": ["site", "percent"],
+  "pre-ischial shelf": ["height_mm"],
+  "lower front": ["side", "by_mm"],
+  "medial support": ["height_mm"],
+  "lateral support": ["height_mm"],
+};
+
+function showWhatIsAsked() {
+  const form = document.querySelector("[data-needs=goal]");
+  if (!form) return;
+  const show = () => {
+    const chosen = form.querySelector("[data-question=want] input:checked");
+    const asked = ASKS[chosen ? chosen.value : ""] ?? [];
+    for (const own of form.querySelectorAll(".needs")) {
+      const key = own.dataset.question;
+      own.hidden = !(key === "want" || key === "because" || asked.includes(key));
+    }
+  };
+  form.addEventListener("change", show);
+  show();
+}
+
+/** Plus and minus count at once, so that quick touches add up whatever was answered so far. */
+function countAtOnce() {
+  const form = document.querySelector("#counts");
+  if (!form) return;
+  form.addEventListener("htmx:configRequest", (event) => {
+    const button = event.target.closest("button.step");
+    if (!button) return;
+    const stepper = button.closest(".stepper");
+    const cells = stepper.querySelector("input[type=hidden]");
+    const next = Math.max(0, Number(cells.value) + (button.name === "more" ? 1 : -1));
+    cells.value = String(next);
+    stepper.querySelector(".count").textContent = cells.value;
+    event.detail.parameters[cells.name] = cells.value;
+    delete event.detail.parameters[button.name];
+    const taken = document.querySelector(`#counts-to-take input[name="${cells.name}"]`);
+    if (taken) taken.value = cells.value;
+  });
+}
+
+/** After a swap the button that was touched keeps the focus. */
+function keepFocus() {
+  let touched = null;
+  document.body.addEventListener("htmx:beforeRequest", (event) => {
+    touched = event.target.id || null;
+  });
+  document.body.addEventListener("htmx:oobAfterSwap", () => {
+    const own = touched && document.getElementById(touched);
+    if (own && own.matches("button.step")) own.focus({ preventScroll: true });
+  });
+}
+
+orderByDragging();
+showWhatIsAsked();
+countAtOnce();
+keepFocus();
+document.getElementById("summary")?.focus();
