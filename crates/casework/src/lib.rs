@@ -57,7 +57,7 @@ pub use crate::papers::{
 pub use crate::proposed::missing_parts;
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
-pub use crate::sections::sections;
+pub use crate::sections::{section, sections};
 pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};
 pub use crate::sizing::{AllSizings, LayoutSizing};
 pub use crate::sourced::{Sourced, client_text, pattern};

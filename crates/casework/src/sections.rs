@@ -45,7 +45,9 @@ pub fn sections(
     sheets::section_sheet(&papers, paper).map_err(|error| not_drawn(Drawn::Sections, error))
 }
 
-fn section(cut: &CutThrough) -> Section {
+/// A cut as a section that can be drawn.
+#[must_use]
+pub fn section(cut: &CutThrough) -> Section {
     Section {
         at: match cut.at {
             SiteCut::SeatBones => SectionAt::SeatBones,

@@ -5,7 +5,7 @@ use case::question::{Kind, Need, Question, Unit};
 use case::text::LengthUnit;
 use casework::{Blank, Draft, TypedIn, TypedLength};
 use cushion::Side;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use words::Language;
 
 use crate::answers::{Said, said_of};
@@ -180,7 +180,11 @@ impl Fields<'_> {
         let shown = self.shown(blank);
         let comment = self.language.comment_on_form(blank.question);
         let texts = &self.language.page().fields;
+        let checks = &self.language.page().checks;
         let said = |word: &'static str| match (row.kind, word) {
+            _ if (blank.question, word) == (Question::ObliquityAt, "asis") => {
+                checks.at_front.to_owned()
+            }
             (Kind::YesNo, "true") => texts.yes.to_owned(),
             (Kind::YesNo, _) => texts.no.to_owned(),
             _ => capital(&self.language.word_on_form(blank.question, word)),
@@ -193,6 +197,7 @@ impl Fields<'_> {
             fieldset class="choice" {
                 legend { (self.label(blank)) }
                 @if !comment.is_empty() { p class="hint" { (capital(comment)) } }
+                @if is_site(blank.question) { (self.body(&id, words)) }
                 div class="answers" {
                     @for (at, word) in words.iter().copied().enumerate() {
                         label class=(if side_of(word) == Some(Side::Left) { "answer is-left" } else { "answer" }) {
@@ -214,6 +219,26 @@ impl Fields<'_> {
             }
         }
     }
+}
+
+impl Fields<'_> {
+    /// The body from behind; a ring of it is a second label of the answer to a site.
+    fn body(&self, id: &str, words: &[&str]) -> Markup {
+        let Ok(own) = sheets::body_picture(self.language) else { return html! {} };
+        html! {
+            div class="body-sites" {
+                (PreEscaped(sheets::fragment(&own.picture)))
+                @for (at, word) in words.iter().enumerate() {
+                    label class=(format!("site-{word}")) for=(format!("{id}-{at}")) {}
+                }
+            }
+        }
+    }
+}
+
+/// Whether a question asks for a site of the body.
+fn is_site(question: Question) -> bool {
+    matches!(question, Question::InjurySite | Question::GoalSite)
 }
 
 /// The side that a word of a file is about.

@@ -27,8 +27,6 @@ struct Kept {
 pub(crate) struct Window {
     /// The client's file that it is about.
     pub(crate) name: String,
-    /// How many entries the record had.
-    pub(crate) entries: usize,
     /// The case.
     pub(crate) case: Arc<OpenCase>,
     live: LiveCase,
@@ -96,9 +94,8 @@ impl Window {
     pub(crate) fn open(name: &str, case: OpenCase) -> Result<Arc<Self>, WorkError> {
         let case = Arc::new(case);
         let live = LiveCase::start(Arc::clone(&case))?;
-        let entries = case.client.value.record.len();
         let (state, changed) = (Mutex::default(), Condvar::new());
-        let own = Arc::new(Self { name: name.to_owned(), entries, case, live, state, changed });
+        let own = Arc::new(Self { name: name.to_owned(), case, live, state, changed });
         let reader = Arc::clone(&own);
         let started = std::thread::Builder::new().spawn(move || reader.read());
         started.map_err(|error| {

@@ -1,7 +1,7 @@
 //! What stands beside questions: how a measure is taken, and what an answer means.
 
 use case::MeasuredAt;
-use case::question::{Drawing, Group, Question};
+use case::question::{Drawing, Group};
 use casework::Draft;
 use maud::{Markup, PreEscaped, html};
 
@@ -57,10 +57,4 @@ pub(crate) fn means(house: &House, draft: &Draft, page: &Page) -> Markup {
             }
         }
     }
-}
-
-/// Whether a question asks for a site of the body.
-#[must_use]
-pub(crate) fn asks_site(question: Question) -> bool {
-    matches!(question, Question::InjurySite | Question::GoalSite)
 }

@@ -23,6 +23,7 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed>
         Some("made") => made(place, draft),
         Some("spread") => spread(place).map_err(Failed::in_part),
         Some("judged") => judged(place).map_err(Failed::in_part),
+        Some("sections") => sections(place).map_err(Failed::in_part),
         Some(_) => Err(Failed::NotThere),
     }
 }
@@ -251,6 +252,14 @@ fn judged(place: &Place<'_>) -> Result<Response, Failed> {
         Err(_) if overtaken() => Ok(nothing()),
         Err(error) => Err(error.into()),
     }
+}
+
+/// The sections through the cushion under the client, as these counts leave it.
+fn sections(place: &Place<'_>) -> Result<Response, Failed> {
+    let (_, window) = window(place)?;
+    let counts = counts_of(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
+    let (_, cuts) = window.case.predict(&counts, Stop::never())?;
+    Ok(part(plan_parts::sections(place, &window.case, &cuts)))
 }
 
 /// Records counts as the plan, where they keep the limits.

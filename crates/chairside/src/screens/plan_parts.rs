@@ -188,7 +188,30 @@ pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
             h3 { (texts.mind) }
             ul { @for own in &plan.cautions { li { (language.caution(own)) } } }
         }
+        @let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
+        @let to = format!("{}?{}", seen.place.page("sections"), seen.query(&counts));
+        details class="entry" hx-get=(to) hx-trigger="toggle once" hx-target="find .cuts" {
+            summary { (texts.sections) }
+            div class="cuts" { noscript { a href=(to) { (texts.sections) } } }
+        }
         p class="soft" { (language.lines().estimate) }
+    }
+}
+
+/// Each section as a drawing.
+pub(crate) fn sections(
+    place: &Place<'_>,
+    case: &OpenCase,
+    cuts: &[casework::CutThrough],
+) -> Markup {
+    let language = place.house.language().with_lengths_in(case.client.value.lengths);
+    let height = case.pattern.wall_height();
+    html! {
+        @for cut in cuts {
+            @if let Ok(own) = sheets::section_picture(language, &casework::section(cut), height) {
+                figure class="drawing" { (PreEscaped(sheets::fragment(&own))) }
+            }
+        }
     }
 }
 

@@ -153,6 +153,7 @@ pub struct PlanTexts {
     pub not_safe: &'static str,
     pub goals_met: &'static str,
     pub mind: &'static str,
+    pub sections: &'static str,
     pub these_counts: &'static str,
     pub now: &'static str,
     pub before: &'static str,

@@ -129,6 +129,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         not_safe: "Not safe: these counts break a limit.",
         goals_met: "Goals reached:",
         mind: "Mind",
+        sections: "Sections through the seat bones",
         these_counts: "What these counts do",
         now: "These counts",
         before: "Before",
