@@ -15,7 +15,7 @@ impl OpenCase {
 
     /// The counts of the plan that is proposed, in the pattern's order, with those that somebody
     /// recorded to be in the cushion; none where nothing is proposed, or nobody said what is in it.
-    fn from_and_to(&self) -> Option<(Vec<u32>, Vec<u32>)> {
+    fn now_and_planned(&self) -> Option<(Vec<u32>, Vec<u32>)> {
         let client = &self.client.value;
         let (now, counts) = self.counted().filter(|own| own.0.from.is_told())?;
         let plan = client.latest_plan().filter(|plan| self.is_for_this_cushion(plan).is_ok())?;
@@ -32,7 +32,7 @@ impl OpenCase {
     /// nothing is proposed.
     #[must_use]
     pub fn proposed_moves(&self) -> Vec<Move> {
-        let both = self.from_and_to();
+        let both = self.now_and_planned();
         both.map_or_else(Vec::new, |(now, wanted)| fitting::moves(&self.pattern, &now, &wanted))
     }
 
@@ -40,7 +40,7 @@ impl OpenCase {
     /// proposed, or the client does not come to rest.
     #[must_use]
     pub fn proposed_costs(&self) -> Option<Costs> {
-        let (now, wanted) = self.from_and_to()?;
+        let (now, wanted) = self.now_and_planned()?;
         if now == wanted {
             return None;
         }

@@ -136,13 +136,20 @@ impl Draft {
         files::check(&self.text, &known).remarks
     }
 
-    /// What is to be asked about an answer, or is wrong with it.
+    /// What is to be asked about an answer, or is wrong with it; what is about both sides together
+    /// is said of each.
     #[must_use]
     pub fn about(&self, blank: &Blank, on: Date) -> Vec<Remark> {
-        let Some(place) = files::place_of_key(&self.text, &blank.key()) else { return Vec::new() };
-        let within =
-            |remark: &Remark| place.start <= remark.span.start && remark.span.end <= place.end;
-        self.remarks(on).into_iter().filter(within).collect()
+        let place = |key: &str| files::place_of_key(&self.text, key);
+        let Some(own) = place(&blank.key()) else { return Vec::new() };
+        let whole = Blank { side: None, ..*blank }.key();
+        let around = place(&whole).unwrap_or_else(|| own.clone());
+        let is_about = |remark: &Remark| {
+            let span = &remark.span;
+            let within = own.start <= span.start && span.end <= own.end;
+            within || (span.start <= own.start && own.end <= span.end && span.end <= around.end)
+        };
+        self.remarks(on).into_iter().filter(is_about).collect()
     }
 
     /// What keeps the file from being right: what is missing, or wrong.

@@ -79,7 +79,7 @@ fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
                         id=(format!("more-{}", own.number)) {
                         span aria-hidden="true" { "+" } span class="vh" { (language.step_said(true, own.number, &words)) }
                     }
-                    span class="change" { @if change != 0 { (language.from_stock(change)) } }
+                    span class="change" { @if change != 0 { (language.change_from_stock(change)) } }
                     input type="hidden" name=(format!("cells.{}", own.number)) value=(counts[at]);
                 }
             }

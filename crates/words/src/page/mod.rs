@@ -43,7 +43,7 @@ pub trait PageWords {
     /// One cell more, or fewer, in a compartment.
     fn step_said(&self, more: bool, number: u8, words: &str) -> String;
     /// How many cells more or fewer than in the stock fill.
-    fn from_stock(&self, cells: i64) -> String;
+    fn change_from_stock(&self, cells: i64) -> String;
     /// How many cells there are in all, and how they differ from the stock fill: a sentence.
     fn all_cells_said(&self, cells: u32, stock: u32) -> String;
     /// A made size with its rating.

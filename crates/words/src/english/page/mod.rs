@@ -102,7 +102,7 @@ impl PageWords for English {
         format!("One cell {more} in {number}, {words}")
     }
 
-    fn from_stock(&self, cells: i64) -> String {
+    fn change_from_stock(&self, cells: i64) -> String {
         format!("{} from stock", signed(cells as f64))
     }
 
