@@ -13,10 +13,12 @@ mod export;
 mod file_remarks;
 mod folder;
 mod live;
+mod made_range;
 mod not_drawn;
 mod open_case;
 mod other_cushion;
 mod papers;
+mod range_table;
 mod recall;
 mod recording;
 mod sections;
@@ -30,6 +32,7 @@ mod stopping;
 mod surroundings;
 mod survey;
 mod survey_figure;
+mod template;
 mod weighing;
 
 /// What the program calls itself in records, reports and papers.
@@ -39,14 +42,18 @@ pub use crate::as_found::AsFound;
 pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
-pub use crate::export::{DrawnAs, Exported, Wanted, drawing, drawn_as, export, faulty_drawing};
+pub use crate::export::{
+    DrawnAs, Exported, Wanted, drawing, drawn_as, export, faulty_drawing, page_drawn_as,
+};
 pub use crate::file_remarks::FileRemarks;
 pub use crate::folder::{NOTE, other_papers, prefix};
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
+pub use crate::made_range::{ListedLayout, made_range, revision_finding};
 pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{
     NamedDocument, OnPaper, Papers, PapersOfClient, blank_papers, papers_of_stock,
 };
+pub use crate::range_table::range_table;
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::sections;
@@ -57,4 +64,5 @@ pub use crate::stock::{no_stock, stock_fill};
 pub use crate::surroundings::Surroundings;
 pub use crate::survey::{ReadPart, Survey, SurveyTold, by_lot, merged, shard};
 pub use crate::survey_figure::survey_figure;
+pub use crate::template::{MadeTemplate, made_template};
 pub use crate::weighing::WeighedCompartment;

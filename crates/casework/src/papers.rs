@@ -319,7 +319,8 @@ pub fn papers_of_stock(
     let digest = layout.digest();
     let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &digest });
     let (fill, date, program) = (&fill, on, PROGRAM);
-    let papers = StockPapers { language, pattern, fill, cell, drawn_by, date, program };
+    let digest = &digest;
+    let papers = StockPapers { language, pattern, fill, cell, digest, drawn_by, date, program };
     let file = &layout.file.path;
     let compose =
         |(name, compose): &(&'static str, ForStock)| named(name, compose(&papers, paper), file);

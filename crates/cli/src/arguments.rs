@@ -42,7 +42,10 @@ pub(crate) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
     Demo(Demo),
+    Layouts(Layouts),
     Pattern(Pattern),
+    Range(Range),
+    Template(Template),
     Size(Size),
     Plan(Plan),
     Predict(Predict),
@@ -73,6 +76,103 @@ pub(crate) struct Demo {
     /// Write into this folder
     #[arg(long, value_name = "DIR", default_value = "out")]
     pub(crate) out: PathBuf,
+}
+
+/// List the layouts that can be made: names, revisions, digests, sizes, ratings
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright layouts\n  \
+    seatwright layouts mine.toml other.toml --json\n\n\
+    Lists the built-in layouts, the plugins that are found, and the layout files that are named. \
+    A plugin draws for any size, so it has none of its own. A file that cannot be used is listed \
+    with the reason, and the status is 3.")]
+pub(crate) struct Layouts {
+    /// Paths of layout files to list too
+    #[arg(value_name = "FILE")]
+    pub(crate) files: Vec<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Show a layout at every size that it is made in: counts with their range, masses, seams
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright range row-six\n  \
+    seatwright range mine.toml --csv mine.csv --sheet mine.pdf --sheet mine.svg\n\n\
+    A count that jumps from one size to the next larger is flagged: it differs by more than a \
+    quarter from what it would be, had it grown with the cushion.")]
+pub(crate) struct Range {
+    /// Name of a built-in layout, or path of a layout file
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Write a line for each size into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
+
+    /// Print the range table into this file, which ends in .svg, .pdf or .png; once for each file;
+    /// of several pages each SVG and PNG gets a number
+    #[arg(long, value_name = "FILE")]
+    pub(crate) sheet: Vec<PathBuf>,
+
+    /// Print for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Write cutting and sewing templates of a layout at one size, at true size
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright template row-six --size 440x400 --out templates\n  \
+    seatwright template mine.toml --size 17x16in --out templates --paper letter --allowance 12\n\n\
+    Writes one large sheet (SVG and PDF, in real millimetres), its tiles on paper with a map (PDF \
+    and SVG), and a DXF of release 12 for a cutting table: LINE, ARC and TEXT, a layer for each \
+    kind of line.\n\n\
+    An arc is longer than its chord, so a crown needs more cloth than the seams around it: the top \
+    is cut larger by the share that the stock fill asks most, and eased in from notch to notch. \
+    With --stretch it is cut as large as the seams, and its cloth must stretch.\n\n\
+    Nobody has sewn a cushion by these: sew a trial cover first.")]
+pub(crate) struct Template {
+    /// Name of a built-in layout, path of a layout file, or plugin:NAME
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    /// Width by depth: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, value_parser = counts::size)]
+    pub(crate) size: CushionSize,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Write into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: PathBuf,
+
+    /// Leave so much cloth outside of stitch lines, 0 to 40
+    #[arg(long, value_name = "MM", default_value_t = 10.0, value_parser = counts::between_0_and_40)]
+    pub(crate) allowance: f64,
+
+    /// Cut the top as large as the seams, from cloth that stretches
+    #[arg(long)]
+    pub(crate) stretch: bool,
+
+    /// Print the tiles for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+
+    /// Write PNG pictures too
+    #[arg(long)]
+    pub(crate) png: bool,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 }
 
 /// Show a layout at one size: areas, seams, stock counts
@@ -641,11 +741,22 @@ pub(crate) struct Print {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     seatwright check K-17.toml\n  \
-    seatwright check layouts/*.toml --json")]
+    seatwright check layouts/*.toml --json\n  \
+    seatwright check mine.toml --against mine-2.toml\n\n\
+    --against compares the stock counts of a layout with those of an earlier layout, at every \
+    size that both are made in: where one changed, the revision must be higher than it was.")]
 pub(crate) struct Check {
     /// Paths of the files
     #[arg(value_name = "FILE", required = true)]
     pub(crate) files: Vec<PathBuf>,
+
+    /// Say whether the revision of a layout must rise since this earlier one
+    #[arg(long, value_name = "LAYOUT")]
+    pub(crate) against: Option<String>,
+
+    /// Count with this cell for --against: a built-in name, or the path of a cell file
+    #[arg(long, value_name = "CELL", requires = "against")]
+    pub(crate) cell: Option<String>,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,

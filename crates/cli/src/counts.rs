@@ -103,6 +103,16 @@ pub(crate) fn between_50_and_300(text: &str) -> Result<f64, String> {
     number.ok_or_else(|| "write a number between 50 and 300".to_owned())
 }
 
+/// Reads a number between 0 and 40.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn between_0_and_40(text: &str) -> Result<f64, String> {
+    let number = text.parse::<f64>().ok().filter(|number| (0.0..=40.0).contains(number));
+    number.ok_or_else(|| "write a number between 0 and 40".to_owned())
+}
+
 /// Reads `K/N`, a part of a whole.
 ///
 /// # Errors

@@ -24,10 +24,11 @@ pub use kurbo::{BezPath, Point, Rect};
 pub use crate::color::{Color, contrast_ratio};
 pub use crate::documents::{
     BlankForm, ClientPapers, DocumentError, DrawnBy, ExpectedSeat, Histogram, INKS, Identity, Ink,
-    PAPERS, Section, SectionAt, SectionPapers, SectionSite, SetupExtras, SizeReasons, StockPapers,
-    SurveyPage, View, blank_form, drawing, faulty_drawing, fill_order, height_gauge, history_pages,
-    letter, place_on_page, section_sheet, setup_card, stock_fill_card, survey_page, tag,
-    tag_with_serial, tags_sheet, take_home, take_home_text, wash_day,
+    PAPERS, RangeTable, Section, SectionAt, SectionPapers, SectionSite, SetupExtras, SizeReasons,
+    StockPapers, SurveyPage, TemplatePapers, View, blank_form, drawing, faulty_drawing, fill_order,
+    height_gauge, history_pages, letter, place_on_page, range_table, section_sheet, setup_card,
+    stock_fill_card, survey_page, tag, tag_with_serial, tags_sheet, take_home, take_home_text,
+    template_says, template_sheet, template_tiles, wash_day,
 };
 pub use crate::font::Weight;
 pub use crate::frame::Frame;

@@ -29,8 +29,9 @@ pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, Language};
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
-    LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts, SetupCardTexts,
-    SharedTexts, StepTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts, WrittenTableTexts,
+    LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, RangeTableTexts, SectionTexts,
+    SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts,
+    WashDayTexts, WrittenTableTexts,
 };
 pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};

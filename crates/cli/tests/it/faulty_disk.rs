@@ -270,6 +270,8 @@ fn files_that_are_begun_are_whole_or_not_there() {
     survives(&TestDir::new, &["new", "client", "c.toml"], 1);
     survives(&TestDir::new, &["new", "plugin", "mine"], 5);
     survives(&TestDir::new, &["pattern", "row-six", "--size", "440x400", "--svg", "a/b.svg"], 1);
+    let range = ["range", "row-six", "--csv", "a/b.csv", "--sheet", "a/b.pdf"];
+    survives(&TestDir::new, &range, 3);
     // As `pattern`, but each run searches.
     survives(&planned, &["predict", "c.toml", "--svg", "a/b.svg"], 7);
 }

@@ -5,18 +5,22 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Our crates, and those of ours that each may use.
-const ARROWS: [(&str, &[&str]); 14] = [
+const ARROWS: [(&str, &[&str]); 15] = [
     ("cushion", &[]),
     ("case", &["cushion"]),
     ("words", &["cushion", "case"]),
     ("mechanics", &["cushion", "case"]),
     ("fitting", &["cushion", "case", "mechanics"]),
     ("files", &["cushion", "case"]),
-    ("sheets", &["cushion", "case", "words"]),
+    ("templates", &["cushion"]),
+    ("sheets", &["cushion", "case", "words", "templates"]),
     ("plugin-abi", &[]),
     ("plugin-sdk", &["plugin-abi"]),
     ("plugin-host", &["plugin-abi", "files", "case", "cushion"]),
-    ("casework", &["cushion", "case", "words", "mechanics", "fitting", "files", "sheets"]),
+    (
+        "casework",
+        &["cushion", "case", "words", "mechanics", "fitting", "files", "sheets", "templates"],
+    ),
     ("shelf", &["casework"]),
     (
         "cli",
@@ -28,6 +32,7 @@ const ARROWS: [(&str, &[&str]); 14] = [
             "fitting",
             "files",
             "sheets",
+            "templates",
             "casework",
             "shelf",
             "plugin-host",

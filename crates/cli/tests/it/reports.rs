@@ -40,8 +40,12 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 37] = [
+const COMMANDS: [(&str, &str, i32); 41] = [
     ("demo --out papers", "written", 0),
+    ("layouts layout.toml", "layouts", 0),
+    ("layouts wrong.toml", "layouts", 3),
+    ("range layout.toml --csv range.csv --sheet range.pdf", "range", 0),
+    ("check layout.toml --against row-six", "check", 3),
     ("pattern layout.toml --size 440x400", "pattern", 0),
     ("pattern row-six --size 430x400", "pattern", 0),
     ("size T-1.toml", "size", 0),

@@ -98,7 +98,10 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
         title: texts.title_as_supplied,
         client: None,
         facts: vec![
-            (shared.layout, pattern.layout().to_string()),
+            (
+                shared.layout,
+                language.layout_with_revision(pattern.layout().as_str(), pattern.revision()),
+            ),
             (shared.width_by_depth, language.size(pattern.size())),
             (shared.rated_for, language.rating(pattern.max_user_weight())),
             (shared.cell, papers.cell.name.to_string()),
@@ -120,7 +123,10 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
             .collect(),
         spares: None,
         foot: match papers.drawn_by {
-            None => format!("{}.", papers.program),
+            None => {
+                let known = language.layout_digest(pattern.revision(), papers.digest);
+                format!("{}. {known}", papers.program)
+            }
             Some(plugin) => format!("{}. {}", papers.program, plugin.said(language)),
         },
     };

@@ -13,11 +13,13 @@ mod letter;
 mod look;
 mod masthead;
 mod measuring_form;
+mod range_table;
 mod section;
 mod setup_card;
 mod survey_page;
 mod tag;
 mod take_home;
+mod template;
 mod views;
 mod wash_day;
 
@@ -44,11 +46,13 @@ pub use self::letter::{SizeReasons, letter};
 pub use self::look::{INKS, Ink};
 pub use self::masthead::Identity;
 pub use self::measuring_form::{BlankForm, blank_form};
+pub use self::range_table::{RangeTable, range_table};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
 pub use self::tag::{tag, tag_with_serial, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
+pub use self::template::{TemplatePapers, template_says, template_sheet, template_tiles};
 pub use self::views::{View, place_on_page};
 pub use self::wash_day::wash_day;
 
@@ -107,6 +111,8 @@ pub struct StockPapers<'a> {
     pub fill: &'a StockFill,
     /// The cell.
     pub cell: &'a Cell,
+    /// By which the layout's text is known again.
+    pub digest: &'a Digest,
     /// The plugin that drew the pattern, where one did.
     pub drawn_by: Option<DrawnBy<'a>>,
     /// The day that the papers bear.

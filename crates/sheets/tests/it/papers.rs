@@ -101,7 +101,8 @@ impl Case {
         let (language, plan) = (words::ENGLISH, &self.plan);
         let plugin = plan.drawn_by.as_deref();
         let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &plan.layout_digest });
-        StockPapers { language, pattern, fill, cell, drawn_by, date: DAY, program: PROGRAM }
+        let digest = &plan.layout_digest;
+        StockPapers { language, pattern, fill, cell, digest, drawn_by, date: DAY, program: PROGRAM }
     }
 }
 
@@ -110,7 +111,7 @@ pub(crate) fn checked(passed: Option<bool>) -> Entry {
     Entry::FittingCheck(FittingCheck { on: DAY, by: "OT".into(), passed, found: None })
 }
 
-fn compartment(stock: u32) -> CompartmentFill {
+pub(crate) fn compartment(stock: u32) -> CompartmentFill {
     CompartmentFill {
         crown: Length::from_mm(10.0),
         volume: Volume::from_litres(2.0),

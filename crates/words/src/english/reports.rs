@@ -5,7 +5,7 @@ use case::{
     Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMargin,
     SizeMisfit, Spread, SurveyFault, SurveySummary,
 };
-use cushion::{Class, Length, Mass, Pressure, Size};
+use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
 use super::{English, parts};
 use crate::{BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, ReportWords, TableTexts};
@@ -45,6 +45,19 @@ const TABLE: TableTexts = TableTexts {
     weight: "weight, kg",
     expected: "expected",
     found: "found",
+    layout: "layout",
+    revision: "revision",
+    digest: "digest",
+    sizes: "sizes",
+    smallest: "smallest",
+    largest: "largest",
+    rated_kg: "rated kg",
+    title: "title",
+    size: "size mm",
+    litres: "litres",
+    cells_g: "cells g",
+    seams_mm: "seams mm",
+    any_size: "as asked",
 };
 
 const LINES: FixedLines = FixedLines {
@@ -310,6 +323,42 @@ impl ReportWords for English {
              {code} ({describes}, {width}, any depth). Code verification is the manufacturer's and \
              the payer's."
         )
+    }
+
+    fn layout_known_by(&self, layout: &str, revision: Option<u32>, digest: &str) -> String {
+        match revision {
+            Some(number) => format!("layout {layout}, revision {number}, digest {digest}"),
+            None => format!("layout {layout}, no revision, digest {digest}"),
+        }
+    }
+
+    fn range_of(&self, title: &str, sizes: usize, cell: &str) -> String {
+        let sizes = if sizes == 1 { "1 size".to_owned() } else { format!("{sizes} sizes") };
+        format!("{title}: {sizes}, counted with the cell {cell}.")
+    }
+
+    fn jump(&self, jump: &Jump, from: Size, to: Size) -> String {
+        let Jump { number, id, was, is, expected, .. } = jump;
+        format!(
+            "Jump: compartment {number} ({id}) goes from {was} at {from} to {is} at {to}; some {expected} would go with the cushion."
+        )
+    }
+
+    fn no_jumps(&self) -> &'static str {
+        "No count jumps: each goes with the cushion from size to size, within a quarter."
+    }
+
+    fn range_legend(&self) -> &'static str {
+        "Cells as supplied, in brackets the range; a ! marks a count that jumps from the next smaller size."
+    }
+
+    fn revision_stands(&self, was: Option<u32>, is: Option<u32>) -> String {
+        let (was, is) = (was.unwrap_or(1), is.unwrap_or(1));
+        if is > was {
+            format!("the revision rose from {was} to {is}: counts may differ")
+        } else {
+            format!("every count is that of the layout before: revision {is} may stay")
+        }
     }
 
     fn seam_lengths(&self, seams: &[(&str, Length)]) -> String {
