@@ -3,8 +3,9 @@
 use cushion::{Chain, Piece, Point};
 use kurbo::Vec2;
 
-/// Straight pieces stand for smooth curves within this, in millimetres.
-const FLAT: f64 = 0.005;
+/// Straight pieces stand for smooth curves within this, in millimetres: a tenth of what is asked, so
+/// that the lengths of whole covers agree to a hundredth too.
+const FLAT: f64 = 0.001;
 
 /// The same chain at another place.
 #[must_use]

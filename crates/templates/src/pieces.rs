@@ -176,11 +176,24 @@ fn panel(
             }
         }
     }
-    let (half, depth) = (pattern.size().width().to_mm() / 2.0, pattern.size().depth().to_mm());
-    let x = -half * 0.55;
-    piece.arrow(Point::new(x, depth * 0.30), Point::new(x, depth * 0.55));
-    piece.say(Point::new(x - 2.0, depth * 0.42), 3.0, 90.0, Says::Grain);
+    grain(&mut piece, pattern, shown);
     piece
+}
+
+/// The arrow along which the cloth runs, from rear to front, beside the number of the widest
+/// compartment; on the base clear of its opening.
+fn grain(piece: &mut Piece, pattern: &Pattern, shown: &dyn Fn(&Chain) -> Chain) {
+    let widest = pattern.indices().map(|ix| (cushion::widest_place(pattern, ix), ix));
+    let widest = widest.max_by(|(a, _), (b, _)| a.0.to_mm().total_cmp(&b.0.to_mm()));
+    let Some(((width, middle), ix)) = widest else { return };
+    let radius = width.to_mm() / 2.0;
+    let is_across = piece.kind == PieceKind::Base && Opening::of(pattern, ix).across;
+    let (x, from, to) = if is_across { (-0.5, -0.75, -0.22) } else { (-0.6, -0.4, 0.4) };
+    let at = |y: f64| middle + Vec2::new(x, y) * radius;
+    let way = shown(&line(at(from), at(to)));
+    piece.arrow(way.start(), way.end());
+    let beside = way.point_at(way.length() / 2.0) - Vec2::new(2.0, 0.0);
+    piece.say(beside, 3.0, 90.0, Says::Grain);
 }
 
 /// A little off a junction, towards the middle of the piece.
@@ -221,14 +234,32 @@ fn sides(piece: &mut Piece, pattern: &Pattern, times: f64, left_is: Side) {
     let half = pattern.size().width().to_mm() / 2.0 * times;
     let depth = pattern.size().depth().to_mm() * times;
     let x = if left_is == Side::Left { -half + 5.0 } else { half - 5.0 };
-    let bar = [Point::new(x, depth * 0.36), Point::new(x, depth * 0.64)];
+    let middle = quiet(pattern) * times;
+    let bar = [Point::new(x, middle - 45.0), Point::new(x, middle + 45.0)];
     piece.draw(Layer::Left, line(bar[0], bar[1]));
     let (inwards, angle) = if left_is == Side::Left { (7.0, 90.0) } else { (-7.0, -90.0) };
-    let left = Point::new(x + inwards, depth / 2.0);
+    let left = Point::new(x + inwards, middle);
     piece.say(left, 4.0, angle, Says::ClientsLeft);
-    piece.say(Point::new(-x - inwards, depth / 2.0), 4.0, -angle, Says::ClientsRight);
+    piece.say(Point::new(-x - inwards, middle), 4.0, -angle, Says::ClientsRight);
     piece.say(Point::new(0.0, depth - 14.0), 4.0, 0.0, Says::Front);
     piece.say(Point::new(0.0, 9.0), 4.0, 0.0, Says::Rear);
+}
+
+/// How far from the rear the sides are named: where the fewest seams end at them.
+fn quiet(pattern: &Pattern) -> f64 {
+    let size = pattern.size();
+    let (half, depth) = (size.width().to_mm() / 2.0, size.depth().to_mm());
+    let beside = pattern.nodes().iter().filter(|node| node.x.abs() > 0.8 * half);
+    let ends: Vec<f64> = beside.map(|node| node.y).collect();
+    let room = |y: f64| ends.iter().map(|end| (end - y).abs()).fold(depth, f64::min);
+    let places = [0.5, 0.4, 0.6, 0.3, 0.7].map(|share| depth * share);
+    let mut best = places[0];
+    for place in places {
+        if room(place) > room(best) {
+            best = place;
+        }
+    }
+    best
 }
 
 /// The wall of a strip, as seen from its right hand: from outside where it is an outer one.

@@ -40,11 +40,12 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 41] = [
+const COMMANDS: [(&str, &str, i32); 42] = [
     ("demo --out papers", "written", 0),
     ("layouts layout.toml", "layouts", 0),
     ("layouts wrong.toml", "layouts", 3),
     ("range layout.toml --csv range.csv --sheet range.pdf", "range", 0),
+    ("template layout.toml --size 440x400 --out templates", "template", 0),
     ("check layout.toml --against row-six", "check", 3),
     ("pattern layout.toml --size 440x400", "pattern", 0),
     ("pattern row-six --size 430x400", "pattern", 0),

@@ -182,3 +182,44 @@ fn the_revision_stands_on_papers() {
     let digest = &json(&dir, &["layouts", "mine.toml"])["layouts"][3]["layout_digest"];
     assert!(card.iter().any(|text| text.contains(digest.as_str().unwrap())), "{card:?}");
 }
+
+#[test]
+fn a_template_is_written_and_its_report_adds_up() {
+    let dir = begun();
+    let words = ["template", "mine.toml", "--size", "440x400", "--out", "t", "--allowance", "12"];
+    let told = dir.run(&words).done();
+    assert!(told.contains("An arc is longer than its chord"), "{told}");
+    assert!(told.contains("Seam allowance 12 mm"), "{told}");
+    let names = dir.names();
+    for name in [
+        "template.svg",
+        "template.pdf",
+        "template-tiles.pdf",
+        "template-tiles-2.svg",
+        "template.dxf",
+    ] {
+        assert!(names.contains(&format!("t/my-layout-440x400-{name}")), "{names:?}");
+    }
+    let report = json(&dir, &words);
+    let pattern = json(&dir, &["pattern", "mine.toml", "--size", "440x400"]);
+    let sum = |list: &Value, key: &str| -> f64 {
+        list.as_array().unwrap().iter().map(|own| own[key].as_f64().unwrap()).sum()
+    };
+    let (walls, seams) =
+        (sum(&report["template_seams"], "on_wall_mm"), sum(&pattern["seams"], "length_mm"));
+    assert!((walls - seams).abs() < 0.05, "{walls} {seams}");
+    // Each wall is a rectangle with 12 mm all around.
+    let pieces = report["pieces"].as_array().unwrap();
+    let first = &report["template_seams"][0];
+    let area = (first["on_wall_mm"].as_f64().unwrap() + 24.0) * (80.0 + 24.0);
+    let own = pieces.iter().find(|own| own["id"] == "wall-1").unwrap();
+    assert!((own["cloth_mm2"].as_f64().unwrap() - area).abs() < 1.0, "{own} {area}");
+    let stretch = json(&dir, &[&words[..], &["--stretch"]].concat());
+    assert_eq!(stretch["ease_percent"], 0.0);
+    let told =
+        dir.run(&["template", "mine.toml", "--size", "440x400", "--out", "t", "--allowance", "50"]);
+    assert!(told.failed(2).contains("between 0 and 40"));
+    // A folder in which the layout lies is written into, but never over it.
+    let told = dir.run(&["template", "nothing", "--size", "440x400", "--out", "t"]).failed(2);
+    assert!(told.contains("nothing"), "{told}");
+}

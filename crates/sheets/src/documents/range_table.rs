@@ -37,9 +37,10 @@ pub struct RangeTable<'a> {
 }
 
 /// Widths of columns, in millimetres.
-const SIZE: f64 = 20.0;
-const COUNTS: f64 = 23.0;
-const TOTAL: f64 = 29.0;
+const SIZE: f64 = 19.0;
+const RATED: f64 = 15.0;
+const COUNTS: f64 = 24.0;
+const TOTAL: f64 = 27.0;
 const NUMBER: f64 = 17.0;
 
 /// Composes the range table.
@@ -66,7 +67,7 @@ pub fn range_table(own: &RangeTable<'_>, paper: Paper) -> Result<Document, Docum
     flow.put(|frame| whose_numbers(frame, own))?;
     flow.space(3.0);
     let counted = cushion::columns_of_counts(own.rows);
-    let most = ((flow.width() - SIZE - NUMBER - TOTAL) / COUNTS).floor().max(1.0) as usize;
+    let most = ((flow.width() - SIZE - RATED - TOTAL) / COUNTS).floor().max(1.0) as usize;
     let parts = counted.len().div_ceil(most);
     for (at, some) in counted.chunks(most).enumerate() {
         let heading = if at == 0 { texts.counts } else { "" };
@@ -139,7 +140,7 @@ fn table(columns: Vec<Column>) -> Table {
     let mut table = Table::new(columns, STRONG, BODY);
     table.head.size_pt = SMALL.size_pt;
     table.head_ground = Some(PALE);
-    table.margin = 1.0;
+    table.margin = 0.5;
     table
 }
 
@@ -148,7 +149,7 @@ fn counts(own: &RangeTable<'_>, some: &[CountColumn], is_last: bool) -> Table {
     let (language, texts) = (own.language, own.language.range_table());
     let mut columns = vec![
         Column::new(texts.size, SIZE, Align::Left),
-        Column::new(texts.rated, NUMBER, Align::Right),
+        Column::new(texts.rated, RATED, Align::Right),
     ];
     columns.extend(some.iter().map(|it| Column::new(it.name(), COUNTS, Align::Centre)));
     columns.extend(is_last.then(|| Column::new(texts.in_all, TOTAL, Align::Centre)));

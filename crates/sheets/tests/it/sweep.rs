@@ -233,6 +233,47 @@ fn faults_of_size(layout: &str, size: &str) -> Vec<String> {
     cases.flat_map(one).chain(of_sizes).collect()
 }
 
+/// The pages of templates are whole for every layout: words inside their pages, no tile missing.
+#[test]
+fn templates_print_on_both_papers() {
+    for (layout, size) in
+        [("row-six", "250x250"), ("island-eight", "440x400"), ("curved-ten", "610x550")]
+    {
+        let case = Case::of(layout, size);
+        let allowance = Length::from_mm(10.0);
+        let options = templates::Options { allowance, eased: true };
+        let template = templates::Template::new(&case.pattern, &case.fill, options);
+        let own = sheets::TemplatePapers {
+            language: words::ENGLISH,
+            pattern: &case.pattern,
+            template: &template,
+            digest: &case.plan.layout_digest,
+            date: DAY,
+            program: PROGRAM,
+        };
+        let sheet = sheets::template_sheet(&own).unwrap();
+        let ids: Vec<&str> =
+            sheet.pages[0].blocks.iter().filter_map(|block| block.id.as_deref()).collect();
+        for piece in &template.pieces {
+            assert!(ids.contains(&&*format!("{}-cut", piece.kind.id())), "{ids:?}");
+        }
+        let mut unique = ids.clone();
+        unique.sort_unstable();
+        unique.dedup();
+        assert_eq!(unique.len(), ids.len(), "an id is there once");
+        for paper in PAPERS {
+            let tiles = sheets::template_tiles(&own, paper).unwrap();
+            for page in sheet.pages.iter().chain(&tiles.pages) {
+                for mark in page.blocks.iter().flat_map(|block| &block.marks) {
+                    let place = place(mark);
+                    let inside = page.bounds().inflate(1e-6, 1e-6).contains_rect(place);
+                    assert!(inside, "{layout} {size} {paper:?}: {place:?}");
+                }
+            }
+        }
+    }
+}
+
 /// What is wrong with the range tables of a layout, with its own sizes and with a hundred.
 #[test]
 fn range_tables_print_nothing_over() {

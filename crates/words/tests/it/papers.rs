@@ -4,7 +4,7 @@ use case::{
     ClientCode, Contact, CountedFrom, Date, Digest, Lapse, Looked, Move, OtherPapers, PapersOfPlan,
     Place, PlanMark, RecordedPlan, Review, SiteName, Standing, State,
 };
-use cushion::Side;
+use cushion::{Length, Side};
 use words::{ENGLISH, Language};
 
 const DAY: Date = Date::constant(2026, 3, 4);

@@ -169,11 +169,24 @@ fn map(
         let path = corner * piece.lines[0].chain.to_path();
         block.path(path, None, Some(Pen::solid(0.3, INK)));
     }
+    let thin = Pen::dashed(0.2, SOFT, 1.5, 1.0);
+    let all = Rect::new(
+        room.x0,
+        room.y0,
+        room.x0 + right * grid.columns as f64 * scale,
+        room.y0 + down * grid.rows as f64 * scale,
+    );
+    for column in 0..=grid.columns {
+        let x = all.x0 + right * column as f64 * scale;
+        block.line(Point::new(x, all.y0), Point::new(x, all.y1), &thin);
+    }
+    for row in 0..=grid.rows {
+        let y = all.y0 + down * row as f64 * scale;
+        block.line(Point::new(all.x0, y), Point::new(all.x1, y), &thin);
+    }
     for tile in tiles {
         let x = room.x0 + right * tile.column as f64 * scale;
         let y = room.y0 + down * tile.row as f64 * scale;
-        let cell = Rect::new(x, y, x + right * scale, y + down * scale);
-        block.rect(cell, None, Some(Pen::dashed(0.2, SOFT, 1.5, 1.0)));
         let at = Point::new(x + 1.2, y + LESSER_HEADING.cap_height() + 1.4);
         block.text(at, &tile.name(), &LESSER_HEADING, Align::Left)?;
     }
@@ -252,7 +265,7 @@ fn square(page: &mut Page, words: &str, window: Rect) -> Result<(), SetError> {
     let corner = window.center() - kurbo::Vec2::new(SQUARE, SQUARE) / 2.0;
     let own = Rect::from_origin_size(corner, (SQUARE, SQUARE));
     let block = page.block_called("square", Role::Figure { alt: words.to_owned() });
-    block.rect(own, None, Some(Pen::dashed(0.25, SOFT, 0.01, 1.6)));
+    block.rect(own, None, Some(Pen::dashed(0.4, SOFT, 0.01, 1.6)));
     let at = Point::new(own.x0 + 2.0, own.y1 - 1.5);
     block.text(at, words, &SMALL, Align::Left)?;
     Ok(())
