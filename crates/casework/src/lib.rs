@@ -18,6 +18,7 @@ mod not_drawn;
 mod open_case;
 mod other_cushion;
 mod papers;
+mod parts;
 mod range_table;
 mod recall;
 mod recording;
@@ -53,6 +54,7 @@ pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{
     NamedDocument, OnPaper, Papers, PapersOfClient, blank_papers, papers_of_stock,
 };
+pub use crate::parts::{ClothPart, Materials, Parts, parts};
 pub use crate::range_table::range_table;
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
@@ -65,4 +67,4 @@ pub use crate::surroundings::Surroundings;
 pub use crate::survey::{ReadPart, Survey, SurveyTold, by_lot, merged, shard};
 pub use crate::survey_figure::survey_figure;
 pub use crate::template::{MadeTemplate, made_template};
-pub use crate::weighing::WeighedCompartment;
+pub use crate::weighing::{WeighedCompartment, weigh_stock};

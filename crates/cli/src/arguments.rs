@@ -46,6 +46,7 @@ pub(crate) enum Command {
     Pattern(Pattern),
     Range(Range),
     Template(Template),
+    Parts(Parts),
     Size(Size),
     Plan(Plan),
     Predict(Predict),
@@ -170,6 +171,67 @@ pub(crate) struct Template {
     /// Write PNG pictures too
     #[arg(long)]
     pub(crate) png: bool,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Show what cushions are made of: cloth by piece, thread, openings, cells, and what one weighs
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright parts row-six --size 440x400 --quantity 30\n  \
+    seatwright parts mine.toml --size 17x16in --top-cloth 210..230 --base-cloth 340 --csv parts.csv\n\n\
+    A mass of cloth is a number, or a range LOW..HIGH whose middle is taken. What is not given is \
+    from memory, unverified: top 150 to 300, base 250 to 450, walls 100 to 250 g/m2; thread 2.5 to \
+    3.5 m for a metre of seam, 0.05 to 0.1 g/m; closures 15 to 60 g/m; cells within a tenth of what \
+    their file says. The range of the whole puts these together as if independent.")]
+pub(crate) struct Parts {
+    /// Name of a built-in layout, path of a layout file, or plugin:NAME
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    /// Width by depth: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, value_parser = counts::size)]
+    pub(crate) size: CushionSize,
+
+    /// Make so many
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=100_000))]
+    pub(crate) quantity: u32,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Add so many spare cells to each cushion, 5 in a hundred where not told
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=5_000))]
+    pub(crate) spares: Option<u32>,
+
+    /// Leave so much cloth outside of stitch lines, 0 to 40
+    #[arg(long, value_name = "MM", default_value_t = 10.0, value_parser = counts::between_0_and_40)]
+    pub(crate) allowance: f64,
+
+    /// Cut the top as large as the seams, from cloth that stretches
+    #[arg(long)]
+    pub(crate) stretch: bool,
+
+    /// Say what the cloth of the top weighs, in g/m2: 220 or 200..240
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) top_cloth: Option<case::Spread<f64>>,
+
+    /// Say what the cloth of the base weighs, in g/m2
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) base_cloth: Option<case::Spread<f64>>,
+
+    /// Say what the cloth of the walls weighs, in g/m2
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) wall_cloth: Option<case::Spread<f64>>,
+
+    /// Say what a closure weighs, in g/m
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) closure: Option<case::Spread<f64>>,
+
+    /// Write the lines into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
@@ -549,13 +611,27 @@ pub(crate) struct Find {
 
 /// Show grams for each compartment, from a batch counted by hand and weighed that day
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  \
-    seatwright weigh K-17.toml --batch 50 --grams 40.3 --division 0.1\n\n\
+#[command(group(clap::ArgGroup::new("of").required(true).args(["client", "stock"])))]
+#[command(after_help = "Examples:\n  \
+    seatwright weigh K-17.toml --batch 50 --grams 40.3 --division 0.1\n  \
+    seatwright weigh --stock mine.toml --size 440x400 --batch 50 --grams 40.3 --division 0.1\n\n\
     Grams are never on the take-home sheet: they hold for one batch, one scale and one day.")]
 pub(crate) struct Weigh {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
-    pub(crate) client: PathBuf,
+    pub(crate) client: Option<PathBuf>,
+
+    /// Weigh the stock fill of a layout, for the filling table
+    #[arg(long, value_name = "LAYOUT", requires = "size")]
+    pub(crate) stock: Option<String>,
+
+    /// Take this size for --stock: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, requires = "stock", value_parser = counts::size)]
+    pub(crate) size: Option<CushionSize>,
+
+    /// Take this cell for --stock: a built-in name, or the path of a cell file
+    #[arg(long, value_name = "CELL", requires = "stock")]
+    pub(crate) cell: Option<String>,
 
     /// Say how many cells were counted by hand: 50 or more is best
     #[arg(long, value_name = "CELLS")]

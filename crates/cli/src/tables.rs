@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use case::{Moment, Plan, PredictedSeat};
 use casework::{ListedLayout, WeighedCompartment};
 use cushion::{Jump, Length, MadeSize, Mass, Pattern, RangeRow, StockFill};
+use files::report::PartLine;
 use words::{ENGLISH, Language};
 
 /// Returns a pattern with its stock fill: what it is, a line for each compartment, seams.
@@ -133,6 +134,32 @@ pub(crate) fn range(rows: &[RangeRow], jumps: &[Jump], film: Mass) -> String {
         lines.push(line);
     }
     aligned(&lines)
+}
+
+/// Returns a line for each part, for one cushion and for all.
+pub(crate) fn parts(lines: &[PartLine], quantity: u32) -> String {
+    let texts = ENGLISH.parts();
+    let head = [texts.part, texts.each, texts.in_all, texts.unit];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for line in lines {
+        let name = match line.id.as_str() {
+            "all-cloth" => texts.all_cloth.to_owned(),
+            "seams" => texts.seams.to_owned(),
+            "thread" => texts.thread.to_owned(),
+            "openings" => texts.openings.to_owned(),
+            "closures" => texts.closures.to_owned(),
+            "cells" => texts.cells.to_owned(),
+            "spare-cells" => texts.spares.to_owned(),
+            piece => format!("{}, {piece}", texts.cloth),
+        };
+        let number = |number: f64| match line.unit {
+            "m" => format!("{number:.1}"),
+            _ => format!("{number:.0}"),
+        };
+        let all = line.each * f64::from(quantity);
+        rows.push(vec![name, number(line.each), number(all), line.unit.to_owned()]);
+    }
+    aligned(&rows)
 }
 
 /// Returns the grams of each compartment's cells, and how far a count by them may be off.
@@ -292,7 +319,17 @@ fn aligned(rows: &[Vec<String>]) -> String {
         |column: usize| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..rows[0].len()).map(wide).collect();
     let texts = ENGLISH.table();
-    let of_words = [texts.compartment, texts.reason, texts.remarks, texts.site];
+    let of_words = [
+        texts.compartment,
+        texts.reason,
+        texts.remarks,
+        texts.site,
+        texts.layout,
+        texts.title,
+        texts.size,
+        ENGLISH.parts().part,
+        ENGLISH.parts().unit,
+    ];
     let words: Vec<bool> = rows[0].iter().map(|head| of_words.contains(&&**head)).collect();
     let line = |row: &Vec<String>| {
         let cells = row.iter().enumerate().map(|(column, text)| {

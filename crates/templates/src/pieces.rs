@@ -292,8 +292,10 @@ pub(crate) fn wall(pattern: &Pattern, strip: &Strip, allowance: f64) -> Piece {
         piece.say(middle + Vec2::new(6.0, 0.0), 2.6, 90.0, says);
         piece.say(middle - Vec2::new(4.0, 0.0), 7.0, 90.0, Says::WallNumber(strip.number));
     }
-    piece.say(Point::new(length / 2.0, height - 5.0), 2.6, 0.0, Says::UpperEdge);
-    piece.say(Point::new(length / 2.0, 3.0), 2.6, 0.0, Says::LowerEdge);
+    // Beside words that run up.
+    let x = if is_long { 0.5 } else { 0.28 } * length;
+    piece.say(Point::new(x, height - 5.0), 2.6, 0.0, Says::UpperEdge);
+    piece.say(Point::new(x, 3.0), 2.6, 0.0, Says::LowerEdge);
     if let Some([from, to]) = strip.ends {
         piece.say(Point::new(6.0, height * 0.25), 3.0, 0.0, Says::Junction(from));
         piece.say(Point::new(length - 6.0, height * 0.25), 3.0, 0.0, Says::Junction(to));

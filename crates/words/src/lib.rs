@@ -34,4 +34,4 @@ pub use crate::papers::{
     WashDayTexts, WrittenTableTexts,
 };
 pub use crate::record::RecordWords;
-pub use crate::reports::{FixedLines, ReportWords, TableTexts};
+pub use crate::reports::{FixedLines, PartsTexts, ReportWords, TableTexts};

@@ -3,7 +3,7 @@
 
 use case::{
     Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, SizeMargin,
-    SizeMisfit, SurveySummary,
+    SizeMisfit, Spread, SurveySummary,
 };
 use cushion::{Class, Jump, Length, Mass, Size};
 
@@ -58,6 +58,28 @@ pub struct TableTexts {
     pub cells_g: &'static str,
     pub seams_mm: &'static str,
     pub any_size: &'static str,
+}
+
+/// What a supplier needs to make cushions: names of parts and fixed lines.
+#[derive(Clone, Copy, Debug)]
+#[allow(missing_docs, reason = "each is the English text under that name")]
+pub struct PartsTexts {
+    pub part: &'static str,
+    pub each: &'static str,
+    pub in_all: &'static str,
+    pub unit: &'static str,
+    pub cloth: &'static str,
+    pub all_cloth: &'static str,
+    pub seams: &'static str,
+    pub thread: &'static str,
+    pub openings: &'static str,
+    pub closures: &'static str,
+    pub cells: &'static str,
+    pub spares: &'static str,
+    /// Whence cloth, thread and closures are taken where nobody gave them.
+    pub from_memory: &'static str,
+    /// What is left out.
+    pub left_out: &'static str,
 }
 
 /// Lines that are always the same.
@@ -193,6 +215,20 @@ pub trait ReportWords {
 
     /// The code group of a declared class and width: sentences.
     fn code_group(&self, code: &str, describes: &str, wide: bool) -> String;
+
+    /// Names of parts.
+    fn parts(&self) -> &'static PartsTexts;
+
+    /// Of what parts are told: so many of a layout at a size, with which allowance. A sentence.
+    fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String;
+
+    /// What one finished cushion is expected to weigh, and of that cover and cells: a sentence.
+    fn finished_mass(
+        &self,
+        all: &Spread<Mass>,
+        cover: &Spread<Mass>,
+        cells: &Spread<Mass>,
+    ) -> String;
 
     /// By what a layout is known again: its name, its revision where it has one, and the digest of
     /// its text. A clause.

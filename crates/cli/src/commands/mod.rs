@@ -9,6 +9,7 @@ mod find;
 mod history;
 mod layouts;
 mod new;
+mod parts;
 mod pattern;
 mod plan;
 mod plugin;
@@ -38,6 +39,7 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Layouts(arguments) => layouts::run(arguments, terminal),
         Command::Range(arguments) => range::run(arguments, setting),
         Command::Template(arguments) => template::run(arguments, setting),
+        Command::Parts(arguments) => parts::run(arguments, terminal),
         Command::Pattern(arguments) => pattern::run(arguments, terminal),
         Command::Plan(arguments) => plan::run(arguments, setting),
         Command::Plugin(arguments) => plugin::run(arguments, terminal),

@@ -223,3 +223,88 @@ fn a_template_is_written_and_its_report_adds_up() {
     let told = dir.run(&["template", "nothing", "--size", "440x400", "--out", "t"]).failed(2);
     assert!(told.contains("nothing"), "{told}");
 }
+
+#[test]
+fn parts_add_up_and_come_from_the_template() {
+    let dir = begun();
+    let words = ["parts", "mine.toml", "--size", "440x400", "--quantity", "30", "--csv", "p.csv"];
+    let parts = json(&dir, &words);
+    let lines = parts["parts"].as_array().unwrap();
+    let of = |id: &str, key: &str| -> f64 {
+        lines.iter().find(|own| own["id"] == id).unwrap()[key].as_f64().unwrap()
+    };
+    let template = json(&dir, &["template", "mine.toml", "--size", "440x400", "--out", "t"]);
+    let mut sum = 0.0;
+    for piece in template["pieces"].as_array().unwrap() {
+        let area = piece["cloth_mm2"].as_f64().unwrap() / 100.0;
+        sum += area;
+        let own = of(piece["id"].as_str().unwrap(), "each");
+        assert!((own - area).abs() < 0.001, "{piece}");
+    }
+    assert!((of("all-cloth", "each") - sum).abs() < 0.1);
+    assert!((of("all-cloth", "in_all") - 30.0 * sum).abs() < 3.0);
+    let pattern = json(&dir, &["pattern", "mine.toml", "--size", "440x400"]);
+    let cells = pattern["total_cells"].as_f64().unwrap();
+    assert_eq!((of("cells", "each"), of("cells", "in_all")), (cells, 30.0 * cells));
+    assert_eq!(of("spare-cells", "each"), (cells * 0.05).ceil());
+    assert_eq!(of("openings", "each"), 3.0);
+    // Each wall is sewn along its upper and its lower edge and at both ends.
+    let walls = template["template_seams"].as_array().unwrap();
+    let along: f64 = walls.iter().map(|own| own["on_wall_mm"].as_f64().unwrap()).sum();
+    let sewn = 2.0 * along + 2.0 * 80.0 * walls.len() as f64;
+    assert!((of("seams", "each") * 1000.0 - sewn).abs() < 1.0, "{sewn}");
+    let grams = |of: &Value, key: &str| of[key].as_f64().unwrap();
+    let (all, cover, own) = (&parts["finished"], &parts["cover"], &parts["cells"]);
+    let central = grams(cover, "grams") + grams(own, "grams");
+    assert!((grams(all, "grams") - central).abs() < 0.01);
+    assert!((grams(own, "grams") - 0.8 * cells).abs() < 0.01);
+    assert!(grams(all, "low_grams") < central && central < grams(all, "high_grams"));
+    // Cloth that was weighed leaves less unknown.
+    let weighed = ["--top-cloth", "220", "--base-cloth", "350", "--wall-cloth", "150..170"];
+    let known = json(&dir, &[&words[..], &weighed].concat());
+    let range = |of: &Value| grams(of, "high_grams") - grams(of, "low_grams");
+    assert!(range(&known["finished"]) < 0.8 * range(all), "{known}");
+    let csv = dir.read("p.csv");
+    assert!(csv.contains(&format!("cells,pieces,{cells},{}\n", 30.0 * cells)), "{csv}");
+    let told = dir.run(&words).done();
+    assert!(told.contains("30 cushions") && told.contains("from memory"), "{told}");
+    for wrong in ["x", "0", "300..200", "nan"] {
+        dir.run(&["parts", "mine.toml", "--size", "440x400", "--top-cloth", wrong]).failed(2);
+    }
+}
+
+#[test]
+fn the_fill_card_says_what_is_expected_of_the_finished_cushion() {
+    let dir = begun();
+    dir.run(&["print", "--stock", "mine.toml", "--size", "440x400", "--out", "p"]).done();
+    let card = texts(&dir.read("p/my-layout-440x400-fill-card.svg")).join(" ");
+    let parts = json(&dir, &["parts", "mine.toml", "--size", "440x400"]);
+    let of = |key: &str| parts["finished"][key].as_f64().unwrap();
+    let said = format!(
+        "Expected then: {:.0} g ({:.0} to {:.0})",
+        of("grams"),
+        of("low_grams"),
+        of("high_grams")
+    );
+    assert!(card.contains(&said), "{said}: {card}");
+}
+
+#[test]
+fn a_stock_fill_is_weighed_by_a_batch_of_the_day() {
+    let dir = begun();
+    let batch = ["--batch", "50", "--grams", "40", "--division", "0.1"];
+    let words = [&["weigh", "--stock", "mine.toml", "--size", "440x400"], &batch[..]].concat();
+    let weighed = json(&dir, &words);
+    let pattern = json(&dir, &["pattern", "mine.toml", "--size", "440x400"]);
+    let counted = pattern["compartments"].as_array().unwrap();
+    for (own, there) in weighed["compartments"].as_array().unwrap().iter().zip(counted) {
+        assert_eq!((&own["number"], &own["cells"]), (&there["number"], &there["cells"]["stock"]));
+        // 50 cells weigh 40 g.
+        let grams = own["cells"].as_f64().unwrap() * 0.8;
+        assert!((own["grams"].as_f64().unwrap() - grams).abs() < 0.001, "{own}");
+    }
+    assert_eq!((&weighed["client"], &weighed["layout"]), (&Value::Null, &"my-layout".into()));
+    assert!(dir.run(&words).done().contains("layout my-layout, revision 1"));
+    dir.run(&[&["weigh"], &batch[..]].concat()).failed(2);
+    dir.run(&[&["weigh", "--stock", "mine.toml"], &batch[..]].concat()).failed(2);
+}

@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 use super::adjust::AdjustBody;
 use super::check::{CheckReport, ErrorReport};
 use super::layouts::LayoutsBody;
+use super::parts::PartsBody;
 use super::pattern::PatternReport;
 use super::plan::PlanReport;
 use super::plugins::{PluginBody, PluginsBody};
@@ -37,6 +38,7 @@ pub fn schema() -> String {
         report::<FindBody<'_>>("find", &mut generator),
         report::<HistoryBody<'_>>("history", &mut generator),
         report::<LayoutsBody<'_>>("layouts", &mut generator),
+        report::<PartsBody<'_>>("parts", &mut generator),
         report::<PatternReport<'_>>("pattern", &mut generator),
         report::<PlanReport<'_>>("plan", &mut generator),
         report::<PluginBody>("plugin", &mut generator),

@@ -26,9 +26,9 @@ mod wash_day;
 use std::fmt;
 
 use case::{
-    Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Review, Standing, State,
+    Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Review, Spread, Standing, State,
 };
-use cushion::{Cell, CompartmentIx, Pattern, Side, StockFill};
+use cushion::{Cell, CompartmentIx, Length, Mass, Pattern, Side, StockFill};
 use kurbo::Rect;
 use words::Language;
 
@@ -113,6 +113,10 @@ pub struct StockPapers<'a> {
     pub cell: &'a Cell,
     /// By which the layout's text is known again.
     pub digest: &'a Digest,
+    /// How high each compartment is expected to stand; empty where that is not known.
+    pub heights: &'a [Option<Spread<Length>>],
+    /// What the finished cushion is expected to weigh; none where that is not known.
+    pub finished: Option<Spread<Mass>>,
     /// The plugin that drew the pattern, where one did.
     pub drawn_by: Option<DrawnBy<'a>>,
     /// The day that the papers bear.

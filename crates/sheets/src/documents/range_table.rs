@@ -140,7 +140,7 @@ fn table(columns: Vec<Column>) -> Table {
     let mut table = Table::new(columns, STRONG, BODY);
     table.head.size_pt = SMALL.size_pt;
     table.head_ground = Some(PALE);
-    table.margin = 0.5;
+    table.margin = 0.7;
     table
 }
 

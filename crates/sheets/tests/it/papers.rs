@@ -102,7 +102,19 @@ impl Case {
         let plugin = plan.drawn_by.as_deref();
         let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &plan.layout_digest });
         let digest = &plan.layout_digest;
-        StockPapers { language, pattern, fill, cell, digest, drawn_by, date: DAY, program: PROGRAM }
+        let (heights, finished) = (self.extras.heights.as_slice(), self.extras.finished);
+        StockPapers {
+            language,
+            pattern,
+            fill,
+            cell,
+            digest,
+            heights,
+            finished,
+            drawn_by,
+            date: DAY,
+            program: PROGRAM,
+        }
     }
 }
 

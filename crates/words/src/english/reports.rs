@@ -8,7 +8,10 @@ use case::{
 use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
 use super::{English, parts};
-use crate::{BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, ReportWords, TableTexts};
+use crate::{
+    BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
+    TableTexts,
+};
 
 const TABLE: TableTexts = TableTexts {
     number: "no.",
@@ -58,6 +61,23 @@ const TABLE: TableTexts = TableTexts {
     cells_g: "cells g",
     seams_mm: "seams mm",
     any_size: "as asked",
+};
+
+const PARTS: PartsTexts = PartsTexts {
+    part: "part",
+    each: "each",
+    in_all: "in all",
+    unit: "unit",
+    cloth: "cloth",
+    all_cloth: "all cloth",
+    seams: "seams",
+    thread: "thread",
+    openings: "openings",
+    closures: "closures",
+    cells: "cells",
+    spares: "spare cells",
+    from_memory: "What was not given of cloth, thread and closures is from memory, unverified: weigh yours and give it.",
+    left_out: "Without labels, spare cells, an outer cover and waste of cutting.",
 };
 
 const LINES: FixedLines = FixedLines {
@@ -322,6 +342,34 @@ impl ReportWords for English {
             "HCPCS group of the declared class and width, if adjustable with what is supplied: \
              {code} ({describes}, {width}, any depth). Code verification is the manufacturer's and \
              the payer's."
+        )
+    }
+
+    fn parts(&self) -> &'static PartsTexts {
+        &PARTS
+    }
+
+    fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String {
+        let many =
+            if quantity == 1 { "1 cushion".to_owned() } else { format!("{quantity} cushions") };
+        format!("{title}, {size} mm: {many}, seam allowance {:.0} mm.", allowance.to_mm())
+    }
+
+    fn finished_mass(
+        &self,
+        all: &Spread<Mass>,
+        cover: &Spread<Mass>,
+        cells: &Spread<Mass>,
+    ) -> String {
+        let said = |own: &Spread<Mass>| {
+            let [central, low, high] = [own.central, own.low, own.high].map(|own| own.to_g());
+            format!("{central:.0} g ({low:.0} to {high:.0})")
+        };
+        format!(
+            "One finished cushion weighs {}: cover {}, cells {}.",
+            said(all),
+            said(cover),
+            said(cells)
         )
     }
 

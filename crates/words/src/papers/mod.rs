@@ -169,6 +169,10 @@ pub trait PaperWords {
     fn fill_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
     /// What to do with the spare cells.
     fn pack_spares(&self, spares: u32) -> String;
+    /// How high a compartment is expected to stand, before the room to write what was measured.
+    fn height_to_measure(&self, height: &Spread<Length>) -> String;
+    /// What the finished cushion is expected to weigh, and what is not in it: a sentence.
+    fn expected_mass(&self, mass: &Spread<Mass>) -> String;
     /// What the large drawing of the fill card shows.
     fn counts_from_below(&self, compartments: usize) -> String;
 

@@ -2,9 +2,9 @@
 
 use case::{
     ClientCode, Contact, CountedFrom, Date, Digest, Lapse, Looked, Move, OtherPapers, PapersOfPlan,
-    Place, PlanMark, RecordedPlan, Review, SiteName, Standing, State,
+    Place, PlanMark, RecordedPlan, Review, SiteName, Spread, Standing, State,
 };
-use cushion::{Length, Side};
+use cushion::{Length, Mass, Side};
 use words::{ENGLISH, Language};
 
 const DAY: Date = Date::constant(2026, 3, 4);
@@ -85,8 +85,8 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
     let compartments = count as usize;
     let change = i64::from(count);
     let a_move = Move { from: Place::Spare, to: Place::Compartment(3), cells: count };
-    let mm = |own| cushion::Length::from_mm(f64::from(own));
-    let left = case::Spread { central: mm(count), low: mm(count / 2), high: mm(2 * count) };
+    let mm = |own| Length::from_mm(f64::from(own));
+    let left = Spread { central: mm(count), low: mm(count / 2), high: mm(2 * count) };
     vec![
         say.cells_in_drawing(count),
         say.cells_within(count, 0),
@@ -179,6 +179,16 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.cells_with_range(20, 28, 41, true),
         say.template_wall(4, [Some(3), None], "outline", Some([2, 6]), Length::from_mm(236.2)),
         say.template_wall(4, [Some(3), Some(5)], "island", None, Length::from_mm(236.2)),
+        say.height_to_measure(&Spread {
+            central: Length::from_mm(92.0),
+            low: Length::from_mm(88.0),
+            high: Length::from_mm(97.0),
+        }),
+        say.expected_mass(&Spread {
+            central: Mass::from_g(640.0),
+            low: Mass::from_g(560.0),
+            high: Mass::from_g(730.0),
+        }),
         say.template_wall_number(4),
         say.template_junction(6),
         say.template_opening(3, Length::from_mm(110.0)),

@@ -392,6 +392,17 @@ impl PaperWords for English {
         format!("Pack {spares} in a closed bag with the client's code on it.")
     }
 
+    fn height_to_measure(&self, height: &Spread<Length>) -> String {
+        format!("{:.0}–{:.0}:", height.low.to_mm(), height.high.to_mm())
+    }
+
+    fn expected_mass(&self, mass: &Spread<Mass>) -> String {
+        let [central, low, high] = [mass.central, mass.low, mass.high].map(|own| own.to_g());
+        format!(
+            "Expected then: {central:.0} g ({low:.0} to {high:.0}), an estimate with usual cloth from memory, without labels and outer cover."
+        )
+    }
+
     fn counts_from_below(&self, compartments: usize) -> String {
         let compartments = counted(compartments, "compartment");
         format!(
