@@ -111,6 +111,18 @@ pub fn drawn_as(document: &Document, own: DrawnAs) -> Result<Vec<u8>, WorkError>
     })
 }
 
+/// The bytes of one page as a drawing or a picture; as a PDF none is made of a page alone.
+///
+/// # Errors
+///
+/// Fails where the page cannot be exported, which is a fault of ours.
+pub fn page_drawn_as(page: &Page, own: DrawnAs) -> Result<Vec<u8>, WorkError> {
+    match own {
+        DrawnAs::Png => bytes(&Work::Png(page)),
+        DrawnAs::Svg | DrawnAs::Pdf => bytes(&Work::Svg(page, SvgOptions::default())),
+    }
+}
+
 /// A page as SVG.
 pub(crate) fn svg(page: &Page) -> Vec<u8> {
     sheets::svg(page, &SvgOptions::default()).into_bytes()

@@ -14,11 +14,14 @@ mod file_remarks;
 mod filling_in;
 mod folder;
 mod live;
+mod made_range;
 mod not_drawn;
 mod open_case;
 mod other_cushion;
 mod papers;
+mod parts;
 mod proposed;
+mod range_table;
 mod recall;
 mod recording;
 mod sections;
@@ -32,6 +35,7 @@ mod stopping;
 mod surroundings;
 mod survey;
 mod survey_figure;
+mod template;
 mod weighing;
 mod written_layout;
 
@@ -42,7 +46,9 @@ pub use crate::as_found::AsFound;
 pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
-pub use crate::export::{DrawnAs, Exported, Wanted, drawing, drawn_as, export, faulty_drawing};
+pub use crate::export::{
+    DrawnAs, Exported, Wanted, drawing, drawn_as, export, faulty_drawing, page_drawn_as,
+};
 pub use crate::file_remarks::FileRemarks;
 pub use crate::filling_in::{
     Answered, Blank, Draft, Listed, NotWritten, Refused, Typed, TypedIn, TypedLength, roster,
@@ -50,11 +56,14 @@ pub use crate::filling_in::{
 };
 pub use crate::folder::{NOTE, other_papers, prefix};
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
+pub use crate::made_range::{ListedLayout, made_range, revision_finding};
 pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::papers::{
     NamedDocument, OnPaper, Papers, PapersOfClient, blank_papers, papers_of_stock,
 };
+pub use crate::parts::{ClothPart, Materials, Parts, parts};
 pub use crate::proposed::missing_parts;
+pub use crate::range_table::range_table;
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};
 pub use crate::sections::{section, sections};
@@ -65,7 +74,8 @@ pub use crate::stock::{no_stock, stock_fill};
 pub use crate::surroundings::Surroundings;
 pub use crate::survey::{ReadPart, Survey, SurveyTold, by_lot, merged, shard};
 pub use crate::survey_figure::survey_figure;
-pub use crate::weighing::WeighedCompartment;
+pub use crate::template::{MadeTemplate, made_template};
+pub use crate::weighing::{WeighedCompartment, weigh_stock};
 pub use crate::written_layout::{WrittenLayout, layout_files, written_layout};
 pub use fitting::{Adjusted, CutThrough, at_seat_bones, broken};
 pub use mechanics::Stop;

@@ -6,6 +6,7 @@ use case::{
     SinceRecorded, Trouble,
 };
 use cushion::{Cell, Layout, Pattern};
+use fitting::{PreparedCushion, Spacings};
 use mechanics::Stop;
 use sheets::{BlankForm, ClientPapers, Document, DocumentError, DrawnBy, Paper, StockPapers};
 
@@ -14,9 +15,10 @@ use crate::edition::Edition;
 use crate::error::WorkError;
 use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
+use crate::parts::usual_mass;
 use crate::side_by_side::side_by_side;
 use crate::sourced::Sourced;
-use crate::stock::unloaded;
+use crate::stock::no_stock;
 
 /// A document and the name of its files, without their ending.
 #[derive(Clone, Debug)]
@@ -210,7 +212,11 @@ impl OpenCase {
     fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
         let found = self.as_found(Stop::never());
+        let (pattern, cell) = (&self.pattern, &self.cell.value);
+        let all = counts.iter().sum();
+        let finished = usual_mass(pattern, self.cushion.unloaded().stock(), cell, all);
         let known = sheets::SetupExtras {
+            finished: Some(finished),
             heights: self.cushion.heights(Some(&found.client), &counts),
             size: Some(self.size_reasons()),
             ..sheets::SetupExtras::default()
@@ -314,12 +320,30 @@ pub fn papers_of_stock(
     edition: Edition,
 ) -> Result<Papers, WorkError> {
     let Edition { language, on, paper, .. } = edition;
-    let fill = unloaded(layout, pattern, cell)?.into_stock();
+    let cushion = PreparedCushion::new(pattern, cell, Spacings::default())
+        .map_err(|error| no_stock(layout, pattern, error))?;
+    let fill = cushion.unloaded().stock().clone();
+    let counts: Vec<u32> = fill.compartments.iter().map(|own| own.cells.stock).collect();
+    let heights = cushion.heights(None, &counts);
+    let finished = Some(usual_mass(pattern, &fill, cell, fill.total()));
     let plugin = layout.drawn_by.as_deref();
     let digest = layout.digest();
     let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &digest });
     let (fill, date, program) = (&fill, on, PROGRAM);
-    let papers = StockPapers { language, pattern, fill, cell, drawn_by, date, program };
+    let digest = &digest;
+    let heights = heights.as_slice();
+    let papers = StockPapers {
+        language,
+        pattern,
+        fill,
+        cell,
+        digest,
+        heights,
+        finished,
+        drawn_by,
+        date,
+        program,
+    };
     let file = &layout.file.path;
     let compose =
         |(name, compose): &(&'static str, ForStock)| named(name, compose(&papers, paper), file);

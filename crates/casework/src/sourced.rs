@@ -72,6 +72,15 @@ impl Surroundings<'_> {
         self.named_layout(&request, word, &|_| None)
     }
 
+    /// Reads a layout from a file, whatever other layout has that name.
+    ///
+    /// # Errors
+    ///
+    /// Fails where it cannot be read or is wrong.
+    pub fn layout_file(&self, file: &str) -> Result<Sourced<Layout>, WorkError> {
+        layout_text(file, self.text(file)?)
+    }
+
     /// Finds the layout that a client's file names.
     ///
     /// # Errors
@@ -127,9 +136,7 @@ impl Surroundings<'_> {
             return Err(unknown.into());
         }
         let text = self.text_or(file, &request.name, || unknown.into())?;
-        says_what_it_is(file, &text, FileKind::Layout)?;
-        let read = files::read_layout(&text);
-        Sourced::new(file.to_owned(), text, read)
+        layout_text(file, text)
     }
 
     /// Finds the cell that is named; the first built-in one where none is.
@@ -178,6 +185,13 @@ impl Surroundings<'_> {
             _ => self.text(file),
         }
     }
+}
+
+/// Reads a layout from the text of a file.
+fn layout_text(file: &str, text: String) -> Result<Sourced<Layout>, WorkError> {
+    says_what_it_is(file, &text, FileKind::Layout)?;
+    let read = files::read_layout(&text);
+    Sourced::new(file.to_owned(), text, read)
 }
 
 /// Refuses a text that says of no kind of ours that it is one, before any of its lines is shown:

@@ -42,7 +42,11 @@ pub(crate) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
     Demo(Demo),
+    Layouts(Layouts),
     Pattern(Pattern),
+    Range(Range),
+    Template(Template),
+    Parts(Parts),
     Size(Size),
     Plan(Plan),
     Predict(Predict),
@@ -74,6 +78,164 @@ pub(crate) struct Demo {
     /// Write into this folder
     #[arg(long, value_name = "DIR", default_value = "out")]
     pub(crate) out: PathBuf,
+}
+
+/// List the layouts that can be made: names, revisions, digests, sizes, ratings
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright layouts\n  \
+    seatwright layouts mine.toml other.toml --json\n\n\
+    Lists the built-in layouts, the plugins that are found, and the layout files that are named. \
+    A plugin draws for any size, so it has none of its own. A file that cannot be used is listed \
+    with the reason, and the status is 3.")]
+pub(crate) struct Layouts {
+    /// Paths of layout files to list too
+    #[arg(value_name = "FILE")]
+    pub(crate) files: Vec<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Show a layout at every size that it is made in: counts with their range, masses, seams
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright range row-six\n  \
+    seatwright range mine.toml --csv mine.csv --sheet mine.pdf --sheet mine.svg\n\n\
+    A count that jumps from one size to the next larger is flagged: it differs by more than a \
+    quarter from what it would be, had it grown with the cushion.")]
+pub(crate) struct Range {
+    /// Name of a built-in layout, or path of a layout file
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Write a line for each size into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
+
+    /// Print the range table into this file, which ends in .svg, .pdf or .png; once for each file;
+    /// of several pages each SVG and PNG gets a number
+    #[arg(long, value_name = "FILE")]
+    pub(crate) sheet: Vec<PathBuf>,
+
+    /// Print for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Write cutting and sewing templates of a layout at one size, at true size
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright template row-six --size 440x400 --out templates\n  \
+    seatwright template mine.toml --size 17x16in --out templates --paper letter --allowance 12\n\n\
+    Writes one large sheet (SVG and PDF, in real millimetres), its tiles on paper with a map (PDF \
+    and SVG), and a DXF of release 12 for a cutting table: LINE, ARC and TEXT, a layer for each \
+    kind of line.\n\n\
+    An arc is longer than its chord, so a crown needs more cloth than the seams around it: the top \
+    is cut larger by the share that the stock fill asks most, and eased in from notch to notch. \
+    With --stretch it is cut as large as the seams, and its cloth must stretch.\n\n\
+    Nobody has sewn a cushion by these: sew a trial cover first.")]
+pub(crate) struct Template {
+    /// Name of a built-in layout, path of a layout file, or plugin:NAME
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    /// Width by depth: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, value_parser = counts::size)]
+    pub(crate) size: CushionSize,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Write into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: PathBuf,
+
+    /// Leave so much cloth outside of stitch lines, 0 to 40
+    #[arg(long, value_name = "MM", default_value_t = 10.0, value_parser = counts::between_0_and_40)]
+    pub(crate) allowance: f64,
+
+    /// Cut the top as large as the seams, from cloth that stretches
+    #[arg(long)]
+    pub(crate) stretch: bool,
+
+    /// Print the tiles for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+
+    /// Write PNG pictures too
+    #[arg(long)]
+    pub(crate) png: bool,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Show what cushions are made of: cloth by piece, thread, openings, cells, and what one weighs
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright parts row-six --size 440x400 --quantity 30\n  \
+    seatwright parts mine.toml --size 17x16in --top-cloth 210..230 --base-cloth 340 --csv parts.csv\n\n\
+    A mass of cloth is a number, or a range LOW..HIGH whose middle is taken. What is not given is \
+    from memory, unverified: top 150 to 300, base 250 to 450, walls 100 to 250 g/m2; thread 2.5 to \
+    3.5 m for a metre of seam, 0.05 to 0.1 g/m; closures 15 to 60 g/m; cells within a tenth of what \
+    their file says. The range of the whole puts these together as if independent.")]
+pub(crate) struct Parts {
+    /// Name of a built-in layout, path of a layout file, or plugin:NAME
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    /// Width by depth: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, value_parser = counts::size)]
+    pub(crate) size: CushionSize,
+
+    /// Make so many
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=100_000))]
+    pub(crate) quantity: u32,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Add so many spare cells to each cushion, 5 in a hundred where not told
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=5_000))]
+    pub(crate) spares: Option<u32>,
+
+    /// Leave so much cloth outside of stitch lines, 0 to 40
+    #[arg(long, value_name = "MM", default_value_t = 10.0, value_parser = counts::between_0_and_40)]
+    pub(crate) allowance: f64,
+
+    /// Cut the top as large as the seams, from cloth that stretches
+    #[arg(long)]
+    pub(crate) stretch: bool,
+
+    /// Say what the cloth of the top weighs, in g/m2: 220 or 200..240
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) top_cloth: Option<case::Spread<f64>>,
+
+    /// Say what the cloth of the base weighs, in g/m2
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) base_cloth: Option<case::Spread<f64>>,
+
+    /// Say what the cloth of the walls weighs, in g/m2
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) wall_cloth: Option<case::Spread<f64>>,
+
+    /// Say what a closure weighs, in g/m
+    #[arg(long, value_name = "G", value_parser = counts::range_of_mass)]
+    pub(crate) closure: Option<case::Spread<f64>>,
+
+    /// Write the lines into this file
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 }
 
 /// Show a layout at one size: areas, seams, stock counts
@@ -450,13 +612,27 @@ pub(crate) struct Find {
 
 /// Show grams for each compartment, from a batch counted by hand and weighed that day
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  \
-    seatwright weigh K-17.toml --batch 50 --grams 40.3 --division 0.1\n\n\
+#[command(group(clap::ArgGroup::new("of").required(true).args(["client", "stock"])))]
+#[command(after_help = "Examples:\n  \
+    seatwright weigh K-17.toml --batch 50 --grams 40.3 --division 0.1\n  \
+    seatwright weigh --stock mine.toml --size 440x400 --batch 50 --grams 40.3 --division 0.1\n\n\
     Grams are never on the take-home sheet: they hold for one batch, one scale and one day.")]
 pub(crate) struct Weigh {
     /// Path of the client file
     #[arg(value_name = "CLIENT")]
-    pub(crate) client: PathBuf,
+    pub(crate) client: Option<PathBuf>,
+
+    /// Weigh the stock fill of a layout, for the filling table
+    #[arg(long, value_name = "LAYOUT", requires = "size")]
+    pub(crate) stock: Option<String>,
+
+    /// Take this size for --stock: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, requires = "stock", value_parser = counts::size)]
+    pub(crate) size: Option<CushionSize>,
+
+    /// Take this cell for --stock: a built-in name, or the path of a cell file
+    #[arg(long, value_name = "CELL", requires = "stock")]
+    pub(crate) cell: Option<String>,
 
     /// Say how many cells were counted by hand: 50 or more is best
     #[arg(long, value_name = "CELLS")]
@@ -642,11 +818,22 @@ pub(crate) struct Print {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     seatwright check K-17.toml\n  \
-    seatwright check layouts/*.toml --json")]
+    seatwright check layouts/*.toml --json\n  \
+    seatwright check mine.toml --against mine-2.toml\n\n\
+    --against compares the stock counts of a layout with those of an earlier layout, at every \
+    size that both are made in: where one changed, the revision must be higher than it was.")]
 pub(crate) struct Check {
     /// Paths of the files
     #[arg(value_name = "FILE", required = true)]
     pub(crate) files: Vec<PathBuf>,
+
+    /// Say whether the revision of a layout must rise since this earlier one
+    #[arg(long, value_name = "LAYOUT")]
+    pub(crate) against: Option<String>,
+
+    /// Count with this cell for --against: a built-in name, or the path of a cell file
+    #[arg(long, value_name = "CELL", requires = "against")]
+    pub(crate) cell: Option<String>,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,

@@ -103,6 +103,35 @@ pub(crate) fn between_50_and_300(text: &str) -> Result<f64, String> {
     number.ok_or_else(|| "write a number between 50 and 300".to_owned())
 }
 
+/// Reads a number between 0 and 40.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn between_0_and_40(text: &str) -> Result<f64, String> {
+    let number = text.parse::<f64>().ok().filter(|number| (0.0..=40.0).contains(number));
+    number.ok_or_else(|| "write a number between 0 and 40".to_owned())
+}
+
+/// Reads a mass for each square metre or metre, such as `220` or `200..240`, from 1 to 2000.
+///
+/// # Errors
+///
+/// Returns what is wrong, in words.
+pub(crate) fn range_of_mass(text: &str) -> Result<case::Spread<f64>, String> {
+    let number = |text: &str| {
+        let number = text.trim().parse::<f64>().ok();
+        number.filter(|number| (1.0..=2000.0).contains(number))
+    };
+    let (low, high) = text.split_once("..").unwrap_or((text, text));
+    match (number(low), number(high)) {
+        (Some(low), Some(high)) if low <= high => {
+            Ok(case::Spread { central: f64::midpoint(low, high), low, high })
+        }
+        _ => Err("write a number from 1 to 2000, or a range such as 200..240".to_owned()),
+    }
+}
+
 /// Reads `K/N`, a part of a whole.
 ///
 /// # Errors

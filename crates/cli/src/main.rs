@@ -11,6 +11,7 @@ mod outputs;
 mod outside;
 mod plugin_template;
 mod plugins;
+mod progress;
 mod remarks;
 mod run;
 mod say;

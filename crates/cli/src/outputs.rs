@@ -4,7 +4,7 @@ use std::fs;
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
-use casework::{Change, Exported};
+use casework::{Change, DrawnAs, Exported};
 use sheets::Document;
 
 use crate::failure::Failure;
@@ -54,6 +54,36 @@ pub(crate) fn drawings(document: &Document, paths: &[PathBuf]) -> Result<Vec<Out
         Ok(Output { path: path.clone(), bytes })
     };
     paths.iter().map(output).collect()
+}
+
+/// A document in files, each written as its ending says; of several pages a drawing or a picture
+/// gets one file each, numbered before the ending.
+///
+/// # Errors
+///
+/// See [`output_paths::drawn_as`]; fails too where a page cannot be exported.
+pub(crate) fn pages(document: &Document, paths: &[PathBuf]) -> Result<Vec<Output>, Failure> {
+    let mut outputs = Vec::new();
+    for path in paths {
+        let kind = output_paths::drawn_as(path)?;
+        if kind == DrawnAs::Pdf || document.pages.len() == 1 {
+            let bytes = casework::drawn_as(document, kind)?;
+            outputs.push(Output { path: path.clone(), bytes });
+            continue;
+        }
+        for (at, page) in document.pages.iter().enumerate() {
+            let bytes = casework::page_drawn_as(page, kind)?;
+            outputs.push(Output { path: numbered(path, at + 1), bytes });
+        }
+    }
+    Ok(outputs)
+}
+
+/// The path with a number before its ending.
+fn numbered(path: &Path, number: usize) -> PathBuf {
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let ending = path.extension().unwrap_or_default().to_string_lossy();
+    path.with_file_name(format!("{stem}-{number}.{ending}"))
 }
 
 /// Refuses outputs that would be written over an input or over each other.

@@ -3,8 +3,9 @@
 use std::collections::BTreeSet;
 
 use case::{Moment, Plan, PredictedSeat};
-use casework::WeighedCompartment;
-use cushion::{Length, Pattern, StockFill};
+use casework::{ListedLayout, WeighedCompartment};
+use cushion::{Jump, Length, MadeSize, Mass, Pattern, RangeRow, StockFill};
+use files::report::PartLine;
 use words::{ENGLISH, Language};
 
 /// Returns a pattern with its stock fill: what it is, a line for each compartment, seams.
@@ -61,6 +62,104 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
     (total[1], total[7]) = (texts.total.to_owned(), fill.total().to_string());
     rows.push(total);
     rows
+}
+
+/// Returns a line for each layout that can be made.
+pub(crate) fn layouts(listed: &[ListedLayout]) -> String {
+    let texts = ENGLISH.table();
+    let head = [
+        texts.layout,
+        texts.revision,
+        texts.digest,
+        texts.sizes,
+        texts.smallest,
+        texts.largest,
+        texts.rated_kg,
+        texts.title,
+    ];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for own in listed {
+        let Ok(layout) = &own.found else { continue };
+        let value = &layout.value;
+        let revision = value.revision.map_or_else(String::new, |number| number.to_string());
+        let made = if own.any_size { &[][..] } else { &value.sizes };
+        let (least, most) =
+            (made.iter().min_by_key(|it| it.size), made.iter().max_by_key(|it| it.size));
+        let size = |made: Option<&MadeSize>| made.map_or("-".to_owned(), |it| it.size.to_string());
+        let kg = made.iter().map(|it| it.max_user_weight.to_kg());
+        let rated = match (kg.clone().reduce(f64::min), kg.reduce(f64::max)) {
+            (Some(low), Some(high)) => format!("{low:.0}-{high:.0}"),
+            _ => "-".to_owned(),
+        };
+        let count = if own.any_size { texts.any_size.to_owned() } else { made.len().to_string() };
+        rows.push(vec![
+            own.name.clone(),
+            revision,
+            layout.digest().as_str().to_owned(),
+            count,
+            size(least),
+            size(most),
+            rated,
+            value.title.clone(),
+        ]);
+    }
+    aligned(&rows)
+}
+
+/// Returns a line for each made size: counts with their range, a column for mirror images whose
+/// counts are the same at every size.
+pub(crate) fn range(rows: &[RangeRow], jumps: &[Jump], film: Mass) -> String {
+    let texts = ENGLISH.table();
+    let columns = cushion::columns_of_counts(rows);
+    let mut head = vec![texts.size.to_owned(), texts.rated_kg.to_owned()];
+    head.extend(columns.iter().map(|column| column.name()));
+    head.extend([texts.total, texts.litres, texts.cells_g, texts.seams_mm].map(str::to_owned));
+    let mut lines = vec![head];
+    for (at, row) in rows.iter().enumerate() {
+        let mut line =
+            vec![row.made.size.to_string(), format!("{:.0}", row.made.max_user_weight.to_kg())];
+        for column in &columns {
+            let jumping = |jump: &Jump| jump.row == at && column.numbers.contains(&jump.number);
+            let mark = if jumps.iter().any(jumping) { "!" } else { "" };
+            let cells = row.pattern.by_number(column.numbers[0]).map(|ix| row.fill[ix].cells);
+            line.push(cells.map_or_else(String::new, |own| {
+                format!("{}{mark} ({}-{})", own.stock, own.low, own.high)
+            }));
+        }
+        let [low, stock, high] = row.totals();
+        line.push(format!("{stock} ({low}-{high})"));
+        line.push(format!("{:.1}", row.volume().to_litres()));
+        line.push(format!("{:.0}", row.cells_mass(film).to_g()));
+        line.push(format!("{:.0}", row.seams().to_mm()));
+        lines.push(line);
+    }
+    aligned(&lines)
+}
+
+/// Returns a line for each part, for one cushion and for all.
+pub(crate) fn parts(lines: &[PartLine], quantity: u32) -> String {
+    let texts = ENGLISH.parts();
+    let head = [texts.part, texts.each, texts.in_all, texts.unit];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for line in lines {
+        let name = match line.id.as_str() {
+            "all-cloth" => texts.all_cloth.to_owned(),
+            "seams" => texts.seams.to_owned(),
+            "thread" => texts.thread.to_owned(),
+            "openings" => texts.openings.to_owned(),
+            "closures" => texts.closures.to_owned(),
+            "cells" => texts.cells.to_owned(),
+            "spare-cells" => texts.spares.to_owned(),
+            piece => format!("{}, {piece}", texts.cloth),
+        };
+        let number = |number: f64| match line.unit {
+            "m" => format!("{number:.1}"),
+            _ => format!("{number:.0}"),
+        };
+        let all = line.each * f64::from(quantity);
+        rows.push(vec![name, number(line.each), number(all), line.unit.to_owned()]);
+    }
+    aligned(&rows)
 }
 
 /// Returns the grams of each compartment's cells, and how far a count by them may be off.
@@ -220,7 +319,17 @@ fn aligned(rows: &[Vec<String>]) -> String {
         |column: usize| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..rows[0].len()).map(wide).collect();
     let texts = ENGLISH.table();
-    let of_words = [texts.compartment, texts.reason, texts.remarks, texts.site];
+    let of_words = [
+        texts.compartment,
+        texts.reason,
+        texts.remarks,
+        texts.site,
+        texts.layout,
+        texts.title,
+        texts.size,
+        ENGLISH.parts().part,
+        ENGLISH.parts().unit,
+    ];
     let words: Vec<bool> = rows[0].iter().map(|head| of_words.contains(&&**head)).collect();
     let line = |row: &Vec<String>| {
         let cells = row.iter().enumerate().map(|(column, text)| {

@@ -190,6 +190,7 @@ fn pattern(
     let width = size.width().to_mm();
     Pattern {
         layout: layout.name.clone(),
+        revision: layout.revision,
         title: layout.title.clone(),
         class: layout.class,
         size,

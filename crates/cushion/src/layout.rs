@@ -134,6 +134,8 @@ pub struct MadeSize {
 pub struct Layout {
     /// How files and the command line call it.
     pub name: Name,
+    /// Which revision of it this is, where its author counts them: 1 or more.
+    pub revision: Option<u32>,
     /// How pages call it.
     pub title: String,
     /// Whom it suits, in a sentence.
@@ -161,6 +163,13 @@ pub struct Layout {
 }
 
 impl Layout {
+    /// How many compartments a pattern of it has.
+    #[must_use]
+    pub fn compartment_count(&self) -> usize {
+        let pair = |rule: &CompartmentRule| matches!(rule.numbers, Numbers::Pair { .. });
+        self.compartments.iter().map(|rule| 1 + usize::from(pair(rule))).sum()
+    }
+
     /// Returns the rating at a size that the layout is made in, to a tenth of a millimetre.
     #[must_use]
     pub fn made(&self, size: Size) -> Option<MadeSize> {

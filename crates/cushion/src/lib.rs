@@ -22,6 +22,7 @@ mod name;
 mod narrow;
 mod pattern;
 mod quantity;
+mod range;
 mod round;
 mod size;
 mod sketch;
@@ -46,7 +47,8 @@ pub use crate::pattern::{
     Class, Compartment, CompartmentIx, Edge, EdgeIx, NodeIx, Pattern, Purpose, Rim, Ring, Side,
 };
 pub use crate::quantity::{Area, Force, Length, Mass, Pressure, Volume};
+pub use crate::range::{CountColumn, Jump, RangeRow, columns_of_counts, jumps};
 pub use crate::size::{Size, SizeError};
 pub use crate::sketch::{Sketch, sketch};
-pub use crate::width::greatest_width;
+pub use crate::width::{greatest_width, widest_place};
 pub use crate::words::Words;

@@ -245,6 +245,7 @@ pub struct Compartment {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pattern {
     pub(crate) layout: Name,
+    pub(crate) revision: Option<u32>,
     pub(crate) title: String,
     pub(crate) class: Class,
     pub(crate) size: Size,
@@ -263,6 +264,12 @@ impl Pattern {
     #[must_use]
     pub fn layout(&self) -> &Name {
         &self.layout
+    }
+
+    /// Which revision of the layout it was drawn by, where its author counts them.
+    #[must_use]
+    pub fn revision(&self) -> Option<u32> {
+        self.revision
     }
 
     /// The layout's title.

@@ -23,6 +23,14 @@ pub fn greatest_width(pattern: &Pattern, compartment: CompartmentIx) -> Length {
     Length::from_mm(largest_disc(&contours(pattern, compartment)).0)
 }
 
+/// Returns the widest place of a compartment: the diameter of the largest disc that fits in it, to
+/// half a millimetre, and the disc's centre, in millimetres.
+#[must_use]
+pub fn widest_place(pattern: &Pattern, compartment: CompartmentIx) -> (Length, Point) {
+    let (diameter, centre) = largest_disc(&contours(pattern, compartment));
+    (Length::from_mm(diameter), centre)
+}
+
 /// Returns the diameter of the largest disc that fits in a shape, and its centre.
 pub(crate) fn largest_disc(shape: &Contours) -> (f64, Point) {
     let first = shape.first().and_then(|line| line.first()).copied().unwrap_or_default();

@@ -49,11 +49,21 @@ pub fn layout_remarks(text: &str, faults: &[Fault]) -> Vec<Remark> {
     faults.iter().map(|fault| places.remark(fault)).collect()
 }
 
+/// Returns the remark for what is found about the revision of the layout that `text` holds.
+#[must_use]
+pub fn revision_remark(text: &str, finding: DesignFinding) -> Remark {
+    let places = read_text(text, FileKind::Layout, layout).value.map(|(_, places)| places);
+    let span = places.map_or(0..0, |places| places.revision);
+    Remark { severity: Severity::Error, span, finding: finding.into() }
+}
+
 /// Where the subjects of faults are written.
 #[derive(Default)]
 struct Places {
     subjects: Vec<(Subject, Range<usize>)>,
     name: Range<usize>,
+    /// Of the revision, or of the name where none is written.
+    revision: Range<usize>,
 }
 
 impl Places {
@@ -69,6 +79,10 @@ fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
     let mut places = Places::default();
     let sentence = |question| table.required(question).and_then(|value| value.sentence());
     let name = table.required(Question::LayoutName).and_then(|value| value.name());
+    let revision = match table.optional(Question::LayoutRevision) {
+        Some(value) => value.whole().map(|number| u32::try_from(number).ok()),
+        None => Some(None),
+    };
     let title = sentence(Question::LayoutTitle);
     let about = sentence(Question::LayoutAbout);
     let class = table.required(Question::LayoutClass);
@@ -95,8 +109,11 @@ fn layout(table: &Table<'_>) -> Option<(Layout, Places)> {
     places.subjects.push((Subject::Sizes, table.key_span("sizes")));
     places.subjects.push((Subject::StockCrown, table.key_span("stock_crown")));
     places.name = table.key_span("name");
+    let written = table.has(Question::LayoutRevision.row().key);
+    places.revision = table.key_span(if written { "revision" } else { "name" });
     let layout = Layout {
         name: name?,
+        revision: revision?,
         title: title?,
         about: about?,
         rating_from: rating_from?,

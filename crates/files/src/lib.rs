@@ -24,6 +24,7 @@ mod measure;
 mod place;
 mod plausible;
 mod posture;
+mod range_table;
 mod record;
 mod remark;
 pub mod report;
@@ -46,9 +47,10 @@ pub use crate::edit::{
     Edited, entries, has, list_of, new_errors, place_of_key, remove, reorder, set, written,
 };
 pub use crate::kind::kind_of;
-pub use crate::layout::{check_layout, layout_remarks, read_layout};
+pub use crate::layout::{check_layout, layout_remarks, read_layout, revision_remark};
 pub use crate::limits::MOST_BYTES;
 pub use crate::place::{place_of_change, place_of_value};
+pub use crate::range_table::range_csv;
 pub use crate::remark::{Place, Read, place_of};
 pub use crate::schema::schema;
 pub use crate::survey::{

@@ -11,15 +11,19 @@ mod adjust;
 mod check;
 mod costs;
 mod finding;
+mod layouts;
+mod parts;
 mod pattern;
 mod plan;
 mod plugins;
 mod prediction;
+mod range;
 mod record;
 mod schema;
 mod sizing;
 mod standing;
 mod survey;
+mod template;
 mod weigh;
 mod written;
 
@@ -28,17 +32,21 @@ use self::finding::FindingBody;
 pub use self::adjust::{AdjustReport, adjust};
 pub use self::check::{CheckedFile, Error, SayFinding, check, error};
 pub use self::finding::Say;
+pub use self::layouts::{LayoutOfList, layouts};
+pub use self::parts::{PartLine, PartsReport, parts, parts_csv};
 pub use self::pattern::{LayoutSource, SayCompartment, pattern};
 pub use self::plan::plan;
 pub use self::plugins::{PluginFile, PluginParameter, PluginSelf, checked_plugin, plugin, plugins};
 pub use self::prediction::{
     BoardExperiment, BoardTilt, ContourParameter, ContourStep, contour_test, predict,
 };
+pub use self::range::{RangeReport, range};
 pub use self::record::{Held, RecordReport, SayEntry, find, history, record};
 pub use self::schema::schema;
 pub use self::sizing::{SizedLayout, SizingReport, SizingsReport, ToMake, sizing, sizings};
 pub use self::standing::StandingReport;
 pub use self::survey::survey;
+pub use self::template::{TemplateCrown, TemplateOpening, TemplateReport, TemplateSeam, template};
 pub use self::weigh::{WeighReport, WeighedCompartment, weigh};
 pub use self::written::{completions, set, written};
 

@@ -46,6 +46,8 @@ pub struct Page {
 pub struct Block {
     /// What it is to a reader.
     pub role: Role,
+    /// By which programs find it again in an SVG: letters, digits and hyphens; unique on its page.
+    pub id: Option<String>,
     /// What shows it; later marks are drawn over earlier ones.
     pub marks: Vec<Mark>,
 }
@@ -172,8 +174,15 @@ impl Page {
 
     /// Begins a block after the others and hands it out to be filled.
     pub fn block(&mut self, role: Role) -> &mut Block {
-        self.blocks.push(Block { role, marks: Vec::new() });
+        self.blocks.push(Block { role, id: None, marks: Vec::new() });
         self.blocks.last_mut().expect("a block was just pushed")
+    }
+
+    /// Begins a block that programs find again by its id.
+    pub fn block_called(&mut self, id: impl Into<String>, role: Role) -> &mut Block {
+        let block = self.block(role);
+        block.id = Some(id.into());
+        block
     }
 
     /// The whole paper as a rectangle.

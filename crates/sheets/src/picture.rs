@@ -34,5 +34,5 @@ impl Part {
 
 /// An empty block to draw into.
 pub(crate) const fn blank() -> Block {
-    Block { role: Role::Artifact, marks: Vec::new() }
+    Block { role: Role::Artifact, id: None, marks: Vec::new() }
 }

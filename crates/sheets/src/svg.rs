@@ -160,19 +160,23 @@ impl Writer {
     }
 
     fn block(&mut self, block: &Block, outlines: bool) {
+        self.raw("<g");
+        if let Some(id) = &block.id {
+            self.raw(" id=\"").text(id).raw("\"");
+        }
         match &block.role {
             Role::Figure { alt } => {
-                self.raw("<g role=\"img\" aria-label=\"").text(alt).raw("\">\n<desc>");
+                self.raw(" role=\"img\" aria-label=\"").text(alt).raw("\">\n<desc>");
                 self.text(alt).raw("</desc>\n");
             }
             Role::Heading(level) => {
-                let _ = writeln!(self.0, "<g role=\"heading\" aria-level=\"{level}\">");
+                let _ = writeln!(self.0, " role=\"heading\" aria-level=\"{level}\">");
             }
             Role::Artifact => {
-                self.raw("<g aria-hidden=\"true\">\n");
+                self.raw(" aria-hidden=\"true\">\n");
             }
             Role::Paragraph | Role::ListItem | Role::Foot | Role::Cell { .. } => {
-                self.raw("<g>\n");
+                self.raw(">\n");
             }
         }
         for mark in &block.marks {

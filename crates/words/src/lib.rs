@@ -32,9 +32,10 @@ pub use crate::language::{ENGLISH, Language};
 pub use crate::page::PageWords;
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
-    LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts, SetupCardTexts,
-    SharedTexts, StepTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts, WrittenTableTexts,
+    LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, RangeTableTexts, SectionTexts,
+    SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts,
+    WashDayTexts, WrittenTableTexts,
 };
 pub use crate::pictures::PictureWords;
 pub use crate::record::RecordWords;
-pub use crate::reports::{FixedLines, ReportWords, TableTexts};
+pub use crate::reports::{FixedLines, PartsTexts, ReportWords, TableTexts};

@@ -3,9 +3,9 @@
 
 use case::{
     Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, SizeMargin,
-    SizeMisfit, SurveySummary,
+    SizeMisfit, Spread, SurveySummary,
 };
-use cushion::{Class, Length, Mass, Size};
+use cushion::{Class, Jump, Length, Mass, Size};
 
 /// Headings of tables and their fixed cells.
 #[derive(Clone, Copy, Debug)]
@@ -45,6 +45,41 @@ pub struct TableTexts {
     pub weight: &'static str,
     pub expected: &'static str,
     pub found: &'static str,
+    pub layout: &'static str,
+    pub revision: &'static str,
+    pub digest: &'static str,
+    pub sizes: &'static str,
+    pub smallest: &'static str,
+    pub largest: &'static str,
+    pub rated_kg: &'static str,
+    pub title: &'static str,
+    pub size: &'static str,
+    pub litres: &'static str,
+    pub cells_g: &'static str,
+    pub seams_mm: &'static str,
+    pub any_size: &'static str,
+}
+
+/// What a supplier needs to make cushions: names of parts and fixed lines.
+#[derive(Clone, Copy, Debug)]
+#[allow(missing_docs, reason = "each is the English text under that name")]
+pub struct PartsTexts {
+    pub part: &'static str,
+    pub each: &'static str,
+    pub in_all: &'static str,
+    pub unit: &'static str,
+    pub cloth: &'static str,
+    pub all_cloth: &'static str,
+    pub seams: &'static str,
+    pub thread: &'static str,
+    pub openings: &'static str,
+    pub closures: &'static str,
+    pub cells: &'static str,
+    pub spares: &'static str,
+    /// Whence cloth, thread and closures are taken where nobody gave them.
+    pub from_memory: &'static str,
+    /// What is left out.
+    pub left_out: &'static str,
 }
 
 /// Lines that are always the same.
@@ -180,6 +215,40 @@ pub trait ReportWords {
 
     /// The code group of a declared class and width: sentences.
     fn code_group(&self, code: &str, describes: &str, wide: bool) -> String;
+
+    /// Names of parts.
+    fn parts(&self) -> &'static PartsTexts;
+
+    /// Of what parts are told: so many of a layout at a size, with which allowance. A sentence.
+    fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String;
+
+    /// What one finished cushion is expected to weigh, and of that cover and cells: a sentence.
+    fn finished_mass(
+        &self,
+        all: &Spread<Mass>,
+        cover: &Spread<Mass>,
+        cells: &Spread<Mass>,
+    ) -> String;
+
+    /// By what a layout is known again: its name, its revision where it has one, and the digest of
+    /// its text. A clause.
+    fn layout_known_by(&self, layout: &str, revision: Option<u32>, digest: &str) -> String;
+
+    /// In which sizes a layout is made, and which cell is counted with: a sentence.
+    fn range_of(&self, title: &str, sizes: usize, cell: &str) -> String;
+
+    /// A count that does not go with the cushion's growth from the next smaller size: a sentence.
+    fn jump(&self, jump: &Jump, from: Size, to: Size) -> String;
+
+    /// That no count jumps from one size to the next: a sentence.
+    fn no_jumps(&self) -> &'static str;
+
+    /// How the cells of a range are told: that the ends of the range stand in brackets.
+    fn range_legend(&self) -> &'static str;
+
+    /// That the counts of a layout are those of an earlier one, and how the revisions stand: a
+    /// sentence.
+    fn revision_stands(&self, was: Option<u32>, is: Option<u32>) -> String;
 
     /// The lengths of seams, in mm: a line.
     fn seam_lengths(&self, seams: &[(&str, Length)]) -> String;

@@ -16,6 +16,8 @@ const CELLS: Kind = Kind::Whole { least: 0, most: 100 * MOST_CELLS };
 const NUMBER: Kind = Kind::Whole { least: 1, most: 99 };
 /// An entry of the record, counted from 1.
 const ENTRY: Kind = Kind::Whole { least: 1, most: 9999 };
+/// A revision of a layout, counted from 1.
+const REVISION: Kind = Kind::Whole { least: 1, most: 9999 };
 const SIDES: &[&str] = &["left", "right"];
 const FIXED: &[&str] = &["fixed", "flexible"];
 const SITES: &[&str] = &words(&SiteName::WORDS);
@@ -315,6 +317,7 @@ questions! {
     LayoutFormat = Layout "format", Kind::Just(1), Need::Always, "1", READING;
     LayoutKind = Layout "kind", Kind::Word("layout"), Need::Always, r#""layout""#, READING;
     LayoutName = Layout "name", Kind::Name, Need::Always, r#""my-layout""#, Use::Changes(&[Answer::Pattern]);
+    LayoutRevision = Layout "revision", REVISION, Need::Never, "1", Use::Changes(&[Answer::Papers]);
     LayoutTitle = Layout "title", Kind::Text, Need::Always, r#""Rear, front left, front right""#, Use::Changes(&[Answer::Papers]);
     LayoutAbout = Layout "about", Kind::Text, Need::Always, r#""For whom this layout is, in a sentence.""#, Use::Changes(&[Answer::Pattern]);
     LayoutClass = Layout "class", Kind::Choice(CLASSES), Need::Always, r#""skin protection""#, Use::Changes(&[Answer::Papers]);

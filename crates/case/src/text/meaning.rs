@@ -107,6 +107,19 @@ pub enum RecordFinding {
     Digest,
 }
 
+/// A count of the stock fill that is not that of an earlier layout.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct StockChange {
+    /// The size.
+    pub size: Size,
+    /// The number of the compartment.
+    pub number: u8,
+    /// Cells in the earlier layout; none where it has no such compartment.
+    pub was: Option<u32>,
+    /// Cells in this one; none where it has no such compartment.
+    pub is: Option<u32>,
+}
+
 /// About a layout or a cell.
 #[derive(Clone, Debug, PartialEq)]
 pub enum DesignFinding {
@@ -130,6 +143,22 @@ pub enum DesignFinding {
     Fault(FaultKind, Vec<Size>),
     /// A layout of one's own bears the name of a built-in one.
     BuiltInName(Name),
+    /// Counts of the stock fill are not those of an earlier layout, and its revision is no higher.
+    RevisionMustRise {
+        /// The revision of the earlier layout.
+        was: Option<u32>,
+        /// The revision of this one.
+        is: Option<u32>,
+        /// The counts that changed, at least one.
+        changes: Vec<StockChange>,
+    },
+    /// The revision is lower than that of an earlier layout.
+    RevisionFell {
+        /// The revision of the earlier layout.
+        was: u32,
+        /// The revision of this one.
+        is: Option<u32>,
+    },
     /// A cell is said to hold more than its edge allows.
     CellVolume {
         /// What it is said to hold.
@@ -190,6 +219,8 @@ ids! {
         SizeTwice => "design-size-twice",
         Fault => "design-fault",
         BuiltInName => "design-built-in-name",
+        RevisionMustRise => "design-revision-must-rise",
+        RevisionFell => "design-revision-fell",
         CellVolume => "design-cell-volume",
         Film => "design-film",
     }

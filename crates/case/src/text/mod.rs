@@ -7,7 +7,7 @@ mod remark;
 mod values;
 
 pub use self::edit::EditError;
-pub use self::meaning::{ClientFinding, DesignFinding, RecordFinding, WishFinding};
+pub use self::meaning::{ClientFinding, DesignFinding, RecordFinding, StockChange, WishFinding};
 pub use self::reading::{FileFinding, KeyFinding, SyntaxFinding};
 pub use self::remark::Remark;
 pub use self::values::{LengthUnit, Looks, Type, ValueFinding, WordFinding};

@@ -5,6 +5,7 @@ use std::path::Path;
 use case::question::{Question, Unused};
 use case::{Date, FileKind};
 use casework::{FileRemarks, OpenCase, PROGRAM, Whose, WorkError};
+use cushion::Length;
 use files::report::StandingReport;
 use files::{Known, Remark, Severity, report};
 use words::ENGLISH;
@@ -36,8 +37,15 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
     let terminal = setting.terminal;
     let on = setting.today()?;
     let outside = Outside::new(&arguments.plugins);
-    let checked: Vec<Checked> =
+    let mut checked: Vec<Checked> =
         arguments.files.iter().map(|path| check(path, on, &outside)).collect();
+    let mut stands = None;
+    if let Some(before) = &arguments.against {
+        let [own] = &mut checked[..] else {
+            return Err(Failure::call("--against goes with one layout file"));
+        };
+        stands = revision(own, before, arguments.cell.as_deref(), &outside)?;
+    }
     if checked.iter().all(|it| it.kind.is_some_and(|kind| kind != FileKind::Client)) {
         plugins::nothing_to_set(&arguments.plugins)?;
     }
@@ -58,6 +66,9 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
                 it.file.path,
                 remarks::count(&it.file)
             ))?;
+            if let Some(stands) = &stands {
+                terminal.answer(&format!("  {stands}\n"))?;
+            }
             for note in ENGLISH.unused_answers(&it.unused) {
                 terminal.answer(&format!("  {note}\n"))?;
             }
@@ -67,6 +78,38 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
         }
     }
     verdict(&checked)
+}
+
+/// Adds what is to be said of the revision of a layout beside an earlier one; returns how it stands
+/// where that is nothing.
+fn revision(
+    own: &mut Checked,
+    before: &str,
+    cell: Option<&str>,
+    outside: &Outside,
+) -> Result<Option<String>, Failure> {
+    if own.file.is_wrong() {
+        return Ok(None);
+    }
+    if own.kind != Some(FileKind::Layout) {
+        return Err(Failure::call("--against goes with a layout file"));
+    }
+    let surroundings = outside.surroundings();
+    // Neither is drawn for one size: any will do to ask for them.
+    let size = cushion::Size::new(Length::from_mm(440.0), Length::from_mm(400.0));
+    let size = size.ok_or_else(|| Failure::call("there is no such size"))?;
+    let mut now = surroundings.layout_file(&own.file.path)?;
+    let mut before = surroundings.layout(before, size)?;
+    let cell = surroundings.cell(cell)?;
+    let (was, is) = (before.value.revision, now.value.revision);
+    let found = casework::revision_finding(&mut now, &mut before, &cell.value)?;
+    Ok(match found {
+        Some(remark) => {
+            own.file.remarks.push(remark);
+            None
+        }
+        None => Some(ENGLISH.revision_stands(was, is)),
+    })
 }
 
 /// Reads a file, and everything that it names.

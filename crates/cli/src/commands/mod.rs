@@ -8,16 +8,20 @@ mod contour_test;
 mod demo;
 mod find;
 mod history;
+mod layouts;
 mod new;
+mod parts;
 mod pattern;
 mod plan;
 mod plugin;
 mod predict;
 mod print;
+mod range;
 mod record;
 mod set;
 mod size;
 mod survey;
+mod template;
 mod weigh;
 
 use crate::arguments::Command;
@@ -33,6 +37,10 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
     let terminal = setting.terminal;
     match command {
         Command::Demo(arguments) => demo::run(arguments, setting),
+        Command::Layouts(arguments) => layouts::run(arguments, terminal),
+        Command::Range(arguments) => range::run(arguments, setting),
+        Command::Template(arguments) => template::run(arguments, setting),
+        Command::Parts(arguments) => parts::run(arguments, terminal),
         Command::Pattern(arguments) => pattern::run(arguments, terminal),
         Command::Plan(arguments) => plan::run(arguments, setting),
         Command::Plugin(arguments) => plugin::run(arguments, terminal),

@@ -11,7 +11,6 @@ use casework::{
     Edition, PROGRAM, ReadPart, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure,
 };
 use cushion::{Cell, Layout, Length};
-use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use words::ENGLISH;
 
 use crate::arguments::{Merge, Paper, PluginOptions, Survey};
@@ -19,6 +18,7 @@ use crate::failure::Failure;
 use crate::output_paths;
 use crate::outputs::{self, Output};
 use crate::outside::{Outside, name};
+use crate::progress;
 use crate::setting::Setting;
 use crate::terminal::Terminal;
 
@@ -189,12 +189,7 @@ fn surveyed(
     kept: &Kept<'_>,
     bodies: &[SurveyedBody],
 ) -> Result<Vec<SurveyRow>, Failure> {
-    let bar =
-        ProgressBar::with_draw_target(Some(bodies.len() as u64), ProgressDrawTarget::stderr());
-    if let Ok(style) = ProgressStyle::with_template("{wide_bar} {pos} of {len} bodies, {eta} left")
-    {
-        bar.set_style(style);
-    }
+    let bar = progress::bar(bodies.len(), "bodies");
     let keep = |rows: &[SurveyRow]| {
         bar.inc(rows.len() as u64);
         kept.add(rows)

@@ -270,6 +270,12 @@ fn files_that_are_begun_are_whole_or_not_there() {
     survives(&TestDir::new, &["new", "client", "c.toml"], 1);
     survives(&TestDir::new, &["new", "plugin", "mine"], 5);
     survives(&TestDir::new, &["pattern", "row-six", "--size", "440x400", "--svg", "a/b.svg"], 1);
+    let range = ["range", "row-six", "--csv", "a/b.csv", "--sheet", "a/b.pdf"];
+    survives(&TestDir::new, &range, 3);
+    let template = ["template", "row-six", "--size", "250x250", "--out", "t"];
+    survives(&TestDir::new, &template, 61);
+    let parts = ["parts", "row-six", "--size", "250x250", "--csv", "a/b.csv"];
+    survives(&TestDir::new, &parts, 1);
     // As `pattern`, but each run searches.
     survives(&planned, &["predict", "c.toml", "--svg", "a/b.svg"], 7);
 }

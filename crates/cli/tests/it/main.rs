@@ -17,4 +17,5 @@ mod record;
 mod reports;
 mod runner;
 mod setting;
+mod supplier;
 mod wrong_files;

@@ -25,7 +25,7 @@ fn built(dir: &TestDir, name: &str, source: &str) -> PathBuf {
     library
 }
 
-fn leg_front(dir: &TestDir) {
+pub(crate) fn leg_front(dir: &TestDir) {
     let source = include_str!("../../../../plugins/leg-front/leg-front.c");
     built(dir, "libleg_front.so", source);
 }

@@ -40,8 +40,14 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 37] = [
+const COMMANDS: [(&str, &str, i32); 44] = [
     ("demo --out papers", "written", 0),
+    ("layouts layout.toml", "layouts", 0),
+    ("layouts wrong.toml", "layouts", 3),
+    ("range layout.toml --csv range.csv --sheet range.pdf", "range", 0),
+    ("template layout.toml --size 440x400 --out templates", "template", 0),
+    ("parts layout.toml --size 440x400 --quantity 30 --csv parts.csv", "parts", 0),
+    ("check layout.toml --against row-six", "check", 3),
     ("pattern layout.toml --size 440x400", "pattern", 0),
     ("pattern row-six --size 430x400", "pattern", 0),
     ("size T-1.toml", "size", 0),
@@ -60,6 +66,7 @@ const COMMANDS: [(&str, &str, i32); 37] = [
     ("adjust T-2.toml --skin coccyx=worse --under left=bone-felt", "adjust", 5),
     ("adjust T-1.toml --press pelvis-left=slack", "adjust", 0),
     ("weigh T-1.toml --batch 50 --grams 40.3 --division 0.1", "weigh", 0),
+    ("weigh --stock layout.toml --size 440x400 --batch 50 --grams 40.3 --division 0.1", "weigh", 0),
     ("weigh T-1.toml --batch 5 --grams 40.3 --division 0.1", "error", 2),
     ("plugin list", "plugins", 0),
     ("plugin show nothing", "error", 2),

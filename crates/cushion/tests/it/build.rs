@@ -44,6 +44,7 @@ impl Build {
     fn empty(mirror: bool) -> Self {
         Self(Layout {
             name: name("test"),
+            revision: None,
             title: "Test".into(),
             about: "For tests.".into(),
             rating_from: "nothing".into(),

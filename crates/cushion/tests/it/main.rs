@@ -5,4 +5,5 @@ mod build;
 mod curves;
 mod faults;
 mod laws;
+mod ranges;
 mod widths;

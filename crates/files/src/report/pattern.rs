@@ -1,7 +1,7 @@
 //! The report on a pattern and its stock fill.
 
 use case::{Digest, Finding};
-use cushion::{Compartment, CompartmentFill, Pattern, StockFill};
+use cushion::{Compartment, CompartmentFill, CountRange, Length, Name, Pattern, StockFill};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -26,6 +26,8 @@ pub struct LayoutSource<'a> {
 #[derive(Serialize, JsonSchema)]
 pub(super) struct PatternReport<'a> {
     layout: &'a str,
+    /// Null where the layout's author does not count them.
+    revision: Option<u32>,
     layout_digest: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     drawn_by: Option<&'a str>,
@@ -58,16 +60,34 @@ struct CompartmentReport<'a> {
 }
 
 #[derive(Serialize, JsonSchema)]
-struct CellsReport {
-    low: u32,
-    stock: u32,
-    high: u32,
+pub(super) struct CellsReport {
+    pub(super) low: u32,
+    pub(super) stock: u32,
+    pub(super) high: u32,
+}
+
+impl From<CountRange> for CellsReport {
+    fn from(CountRange { low, stock, high }: CountRange) -> Self {
+        Self { low, stock, high }
+    }
 }
 
 #[derive(Serialize, JsonSchema)]
-struct SeamReport {
+pub(super) struct SeamReport {
     name: String,
     length_mm: f64,
+}
+
+impl SeamReport {
+    /// Each seam of a pattern with its whole length.
+    pub(super) fn all(pattern: &Pattern) -> Vec<Self> {
+        let seams = pattern.seam_lengths().into_iter();
+        let one = |(name, length): (Name, Length)| Self {
+            name: name.to_string(),
+            length_mm: rounded(length.to_mm()),
+        };
+        seams.map(one).collect()
+    }
 }
 
 /// Returns the report on a pattern and its stock fill; `name` says what a compartment is.
@@ -95,12 +115,12 @@ pub fn pattern(
             crown_mm: rounded(crown.to_mm()),
             volume_ml: rounded(volume.to_ml()),
             packing: rounded(packing),
-            cells: CellsReport { low: cells.low, stock: cells.stock, high: cells.high },
+            cells: cells.into(),
         }
     };
-    let seams = pattern.seam_lengths().into_iter();
     let report = PatternReport {
         layout: pattern.layout().as_str(),
+        revision: pattern.revision(),
         layout_digest: source.digest.as_str(),
         drawn_by: source.drawn_by,
         width_mm: rounded(pattern.size().width().to_mm()),
@@ -109,12 +129,7 @@ pub fn pattern(
         unloaded_fill_kpa: rounded(fill.pressure.to_kpa()),
         total_cells: fill.total(),
         compartments: pattern.indices().map(compartment).collect(),
-        seams: seams
-            .map(|(name, length)| SeamReport {
-                name: name.to_string(),
-                length_mm: rounded(length.to_mm()),
-            })
-            .collect(),
+        seams: SeamReport::all(pattern),
         remarks: remark_reports(remarks.0, remarks.1, say_text),
     };
     json("pattern", program, FindingBody::all(cautions, say), report)

@@ -6,13 +6,17 @@ use serde_json::{Value, json};
 
 use super::adjust::AdjustBody;
 use super::check::{CheckReport, ErrorReport};
+use super::layouts::LayoutsBody;
+use super::parts::PartsBody;
 use super::pattern::PatternReport;
 use super::plan::PlanReport;
 use super::plugins::{PluginBody, PluginsBody};
 use super::prediction::{ContourReport, PredictReport};
+use super::range::RangeBody;
 use super::record::{FindBody, HistoryBody, RecordBody};
 use super::sizing::{SizingBody, SizingsBody};
 use super::survey::SurveyBody;
+use super::template::TemplateBody;
 use super::weigh::WeighBody;
 use super::written::{CompletionsBody, SetBody, WrittenBody};
 use super::{Envelope, SCHEMA};
@@ -33,16 +37,20 @@ pub fn schema() -> String {
         report::<ErrorReport<'_>>("error", &mut generator),
         report::<FindBody<'_>>("find", &mut generator),
         report::<HistoryBody<'_>>("history", &mut generator),
+        report::<LayoutsBody<'_>>("layouts", &mut generator),
+        report::<PartsBody<'_>>("parts", &mut generator),
         report::<PatternReport<'_>>("pattern", &mut generator),
         report::<PlanReport<'_>>("plan", &mut generator),
         report::<PluginBody>("plugin", &mut generator),
         report::<PluginsBody>("plugins", &mut generator),
         report::<PredictReport<'_>>("predict", &mut generator),
+        report::<RangeBody<'_>>("range", &mut generator),
         report::<RecordBody<'_>>("record", &mut generator),
         report::<SetBody<'_>>("set", &mut generator),
         report::<SizingBody<'_>>("size", &mut generator),
         report::<SizingsBody<'_>>("sizes", &mut generator),
         report::<SurveyBody<'_>>("survey", &mut generator),
+        report::<TemplateBody<'_>>("template", &mut generator),
         report::<WeighBody<'_>>("weigh", &mut generator),
         report::<WrittenBody<'_>>("written", &mut generator),
     ];

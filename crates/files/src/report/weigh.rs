@@ -8,8 +8,10 @@ use super::{json, rounded};
 
 /// What is reported of counting by weight.
 pub struct WeighReport<'a> {
-    /// The client's code.
-    pub client: &'a str,
+    /// The client's code; none of a stock fill.
+    pub client: Option<&'a str>,
+    /// The layout and the size of a stock fill.
+    pub stock: Option<(&'a str, String)>,
     /// The day on which the counts were recorded; none where they were not.
     pub recorded_on: Option<Date>,
     /// Cells of the batch that was counted by hand.
@@ -38,8 +40,12 @@ pub struct WeighedCompartment<'a> {
 /// Grams of each compartment.
 #[derive(Serialize, JsonSchema)]
 pub(super) struct WeighBody<'a> {
-    /// The client's code.
-    client: &'a str,
+    /// The client's code; null of a stock fill.
+    client: Option<&'a str>,
+    /// The layout of a stock fill; null of a client's.
+    layout: Option<&'a str>,
+    /// The size of a stock fill, width x depth in mm; null of a client's.
+    size_mm: Option<String>,
     /// The day on which the counts were recorded; null where they are of a plan that was not.
     recorded_on: Option<String>,
     /// Cells of the batch that was counted by hand.
@@ -54,8 +60,11 @@ pub(super) struct WeighBody<'a> {
 #[must_use]
 pub fn weigh(program: &str, own: WeighReport<'_>) -> String {
     let compartments = own.compartments.into_iter();
+    let (layout, size_mm) = own.stock.unzip();
     let body = WeighBody {
         client: own.client,
+        layout,
+        size_mm,
         recorded_on: own.recorded_on.map(|on| on.to_string()),
         batch_cells: own.batch,
         cell_grams: rounded(own.grams_of_one),

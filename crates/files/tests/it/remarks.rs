@@ -142,14 +142,14 @@ pub(crate) const LAYOUT_LINES: &[WrongLine] = &[
         "legs",
         "",
         &[
-            "48: this seed lies in the compartment `front-left` (at 400x400, 440x400); move one seed, or part the two by a seam",
+            "49: this seed lies in the compartment `front-left` (at 400x400, 440x400); move one seed, or part the two by a seam",
         ],
     ),
     (
         "rear  =",
         "rear = { seed = [\"0%\", \"25%\"], number = 2, words = \"w\", for = \"seat bone\" }",
         &[
-            "48: the number 2 is given twice (at 400x400, 440x400); give each compartment a number of its own",
+            "49: the number 2 is given twice (at 400x400, 440x400); give each compartment a number of its own",
         ],
     ),
     (

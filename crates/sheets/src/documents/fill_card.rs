@@ -1,6 +1,7 @@
 //! The fill card: for whoever counts cells into the cover, drawn from below.
 
-use cushion::{CompartmentIx, Pattern, Side};
+use case::Spread;
+use cushion::{CompartmentIx, Length, Mass, Pattern, Side};
 use kurbo::{BezPath, Point, Rect};
 use words::Language;
 
@@ -25,6 +26,8 @@ struct Count {
     side: Option<Side>,
     cells: u32,
     tolerance: u32,
+    /// How high it is expected to stand after patting.
+    height: Option<Spread<Length>>,
 }
 
 /// What both fill cards share.
@@ -36,6 +39,7 @@ struct Card<'a> {
     facts: Vec<(&'a str, String)>,
     counts: Vec<Count>,
     spares: Option<u32>,
+    finished: Option<Spread<Mass>>,
     foot: String,
 }
 
@@ -64,7 +68,9 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
         ],
         // An order is for one person: a cell more or less is counted again.
         counts: recorded
-            .map(|(count, there)| Count {
+            .enumerate()
+            .map(|(at, (count, there))| Count {
+                height: papers.extras.heights.get(at).copied().flatten(),
                 number: count.number,
                 words: language.compartment(there),
                 side: there.side,
@@ -73,6 +79,7 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
             })
             .collect(),
         spares: Some(papers.spares()),
+        finished: papers.extras.finished,
         foot: made_from,
     };
     let mut document = papers.document(texts.title_for_one_client, texts.subject);
@@ -98,7 +105,10 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
         title: texts.title_as_supplied,
         client: None,
         facts: vec![
-            (shared.layout, pattern.layout().to_string()),
+            (
+                shared.layout,
+                language.layout_with_revision(pattern.layout().as_str(), pattern.revision()),
+            ),
             (shared.width_by_depth, language.size(pattern.size())),
             (shared.rated_for, language.rating(pattern.max_user_weight())),
             (shared.cell, papers.cell.name.to_string()),
@@ -110,6 +120,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
             .map(|ix| {
                 let cells = papers.fill[ix].cells.stock;
                 Count {
+                    height: papers.heights.get(ix.index()).copied().flatten(),
                     number: pattern[ix].number,
                     words: language.compartment(&pattern[ix]),
                     side: pattern[ix].side,
@@ -119,8 +130,12 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
             })
             .collect(),
         spares: None,
+        finished: papers.finished,
         foot: match papers.drawn_by {
-            None => format!("{}.", papers.program),
+            None => {
+                let known = language.layout_digest(pattern.revision(), papers.digest);
+                format!("{}. {known}", papers.program)
+            }
             Some(plugin) => format!("{}. {}", papers.program, plugin.said(language)),
         },
     };
@@ -278,6 +293,8 @@ fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<()
         match at {
             0 => column.of_compartments(),
             2 => column.with(text(11.5, Weight::Bold, INK)),
+            // Room is left to write what was measured.
+            6 => Column { align: Align::Left, ..column.with(SMALL) },
             _ => column,
         }
     });
@@ -298,7 +315,7 @@ fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<()
             String::new(),
             String::new(),
             String::new(),
-            String::new(),
+            count.height.map_or_else(String::new, |own| card.language.height_to_measure(&own)),
         ]);
     }
     let total: u32 = card.counts.iter().map(|count| count.cells).sum();
@@ -328,7 +345,11 @@ fn counting_table(flow: &mut Flow<'_>, card: &Card<'_>, room: Room) -> Result<()
 fn fields(frame: &mut Frame<'_>, card: &Card<'_>, room: Room) -> Result<(), SetError> {
     let texts = card.language.fill_card();
     frame.paragraph(texts.count_do_not_measure, &STRONG)?;
-    frame.paragraph(texts.how_to_finish, &BODY)?;
+    let finish = match &card.finished {
+        Some(mass) => format!("{} {}", texts.how_to_finish, card.language.expected_mass(mass)),
+        None => texts.how_to_finish.to_owned(),
+    };
+    frame.paragraph(&finish, &BODY)?;
     if let Some(spares) = card.spares {
         frame.paragraph(&card.language.pack_spares(spares), &BODY)?;
     }

@@ -92,7 +92,11 @@ impl Masthead {
     /// The strip for an area that is as wide as a page's.
     fn of(own: &Identity<'_>, language: &dyn Language, area: Rect) -> Result<Self, SetError> {
         let (shared, pattern) = (language.shared(), own.pattern);
-        let size = format!("{} {}", pattern.layout(), language.size(pattern.size()));
+        let size = format!(
+            "{} {}",
+            language.layout_with_revision(pattern.layout().as_str(), pattern.revision()),
+            language.size(pattern.size())
+        );
         let serial = own.serial.unwrap_or_default().to_owned();
         let recorded = own.mark.map(|mark| format!("{} · {}", mark.number, mark.word));
         let plan = recorded.unwrap_or_else(|| shared.not_recorded.to_owned());

@@ -14,20 +14,22 @@ mod look;
 mod masthead;
 mod measuring_form;
 mod pictures;
+mod range_table;
 mod section;
 mod setup_card;
 mod survey_page;
 mod tag;
 mod take_home;
+mod template;
 mod views;
 mod wash_day;
 
 use std::fmt;
 
 use case::{
-    Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Review, Standing, State,
+    Beside, Caution, Client, Date, Digest, PlanMark, RecordedPlan, Review, Spread, Standing, State,
 };
-use cushion::{Cell, CompartmentIx, Pattern, Side, StockFill};
+use cushion::{Cell, CompartmentIx, Length, Mass, Pattern, Side, StockFill};
 use kurbo::Rect;
 use words::Language;
 
@@ -49,11 +51,13 @@ pub use self::pictures::{
     BodyPicture, ControlPlace, body_picture, measure_picture, move_picture, pattern_picture,
     pelvis_picture, places, section_picture,
 };
+pub use self::range_table::{RangeTable, range_table};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
 pub use self::tag::{tag, tag_with_serial, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
+pub use self::template::{TemplatePapers, template_says, template_sheet, template_tiles};
 pub use self::views::{View, place_on_page};
 pub use self::wash_day::wash_day;
 
@@ -112,6 +116,12 @@ pub struct StockPapers<'a> {
     pub fill: &'a StockFill,
     /// The cell.
     pub cell: &'a Cell,
+    /// By which the layout's text is known again.
+    pub digest: &'a Digest,
+    /// How high each compartment is expected to stand; empty where that is not known.
+    pub heights: &'a [Option<Spread<Length>>],
+    /// What the finished cushion is expected to weigh; none where that is not known.
+    pub finished: Option<Spread<Mass>>,
     /// The plugin that drew the pattern, where one did.
     pub drawn_by: Option<DrawnBy<'a>>,
     /// The day that the papers bear.

@@ -101,7 +101,20 @@ impl Case {
         let (language, plan) = (words::ENGLISH, &self.plan);
         let plugin = plan.drawn_by.as_deref();
         let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &plan.layout_digest });
-        StockPapers { language, pattern, fill, cell, drawn_by, date: DAY, program: PROGRAM }
+        let digest = &plan.layout_digest;
+        let (heights, finished) = (self.extras.heights.as_slice(), self.extras.finished);
+        StockPapers {
+            language,
+            pattern,
+            fill,
+            cell,
+            digest,
+            heights,
+            finished,
+            drawn_by,
+            date: DAY,
+            program: PROGRAM,
+        }
     }
 }
 
@@ -110,7 +123,7 @@ pub(crate) fn checked(passed: Option<bool>) -> Entry {
     Entry::FittingCheck(FittingCheck { on: DAY, by: "OT".into(), passed, found: None })
 }
 
-fn compartment(stock: u32) -> CompartmentFill {
+pub(crate) fn compartment(stock: u32) -> CompartmentFill {
     CompartmentFill {
         crown: Length::from_mm(10.0),
         volume: Volume::from_litres(2.0),

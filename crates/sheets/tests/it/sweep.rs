@@ -233,6 +233,108 @@ fn faults_of_size(layout: &str, size: &str) -> Vec<String> {
     cases.flat_map(one).chain(of_sizes).collect()
 }
 
+/// The pages of templates are whole for every layout: words inside their pages, no tile missing.
+#[test]
+fn templates_print_on_both_papers() {
+    for (layout, size) in
+        [("row-six", "250x250"), ("island-eight", "440x400"), ("curved-ten", "610x550")]
+    {
+        let case = Case::of(layout, size);
+        let allowance = Length::from_mm(10.0);
+        let options = templates::Options { allowance, eased: true };
+        let template = templates::Template::new(&case.pattern, &case.fill, options);
+        let own = sheets::TemplatePapers {
+            language: words::ENGLISH,
+            pattern: &case.pattern,
+            template: &template,
+            digest: &case.plan.layout_digest,
+            date: DAY,
+            program: PROGRAM,
+        };
+        let sheet = sheets::template_sheet(&own).unwrap();
+        let ids: Vec<&str> =
+            sheet.pages[0].blocks.iter().filter_map(|block| block.id.as_deref()).collect();
+        for piece in &template.pieces {
+            assert!(ids.contains(&&*format!("{}-cut", piece.kind.id())), "{ids:?}");
+        }
+        let mut unique = ids.clone();
+        unique.sort_unstable();
+        unique.dedup();
+        assert_eq!(unique.len(), ids.len(), "an id is there once");
+        for paper in PAPERS {
+            let tiles = sheets::template_tiles(&own, paper).unwrap();
+            for page in sheet.pages.iter().chain(&tiles.pages) {
+                for mark in page.blocks.iter().flat_map(|block| &block.marks) {
+                    let place = place(mark);
+                    let inside = page.bounds().inflate(1e-6, 1e-6).contains_rect(place);
+                    assert!(inside, "{layout} {size} {paper:?}: {place:?}");
+                }
+            }
+        }
+    }
+}
+
+/// What is wrong with the range tables of a layout, with its own sizes and with a hundred.
+#[test]
+fn range_tables_print_nothing_over() {
+    for (text, many) in files::BUILT_IN_LAYOUTS.iter().flat_map(|it| [(it, false), (it, true)]) {
+        let mut layout = files::read_layout(text.text).value.unwrap();
+        layout.revision = many.then_some(12);
+        let cell = files::BuiltIn::cell();
+        let row = |made: &cushion::MadeSize| {
+            let pattern = cushion::arrange(&layout, made.size).unwrap();
+            let area = |ix| pattern.area(ix).to_cm2();
+            let of_area = |ix| crate::papers::compartment(10 + (area(ix) / 5.0) as u32);
+            let compartments = pattern.indices().map(of_area).collect();
+            let pressure = cushion::Pressure::from_pa(500.0);
+            let fill = cushion::StockFill { pressure, compartments };
+            cushion::RangeRow { made: *made, pattern, fill }
+        };
+        let mut rows: Vec<_> = layout.sizes.iter().map(row).collect();
+        if many {
+            rows = rows.iter().cycle().take(100).cloned().collect();
+        }
+        // One compartment fills up at once.
+        rows[1].fill.compartments[0].cells.stock *= 2;
+        let jumps = cushion::jumps(&rows);
+        assert!(!jumps.is_empty());
+        let own = sheets::RangeTable {
+            language: words::ENGLISH,
+            layout: &layout,
+            digest: &files::digest(text.text),
+            cell: &cell,
+            rows: &rows,
+            jumps: &jumps,
+            date: DAY,
+            program: PROGRAM,
+        };
+        for paper in PAPERS {
+            let made = sheets::range_table(&own, paper).unwrap();
+            let found = faults(text.name, &made);
+            assert!(found.is_empty(), "{}", found.join("\n"));
+            // Every size stands there with every count, and every page says which it is.
+            let said: Vec<String> = made
+                .pages
+                .iter()
+                .flat_map(|page| page.texts())
+                .map(|it| it.shaped.text())
+                .collect();
+            for row in &rows {
+                for own in &row.fill.compartments {
+                    let cells = own.cells;
+                    let told = format!("{} ({}-{})", cells.stock, cells.low, cells.high);
+                    let jumps = format!("{}! ({}-{})", cells.stock, cells.low, cells.high);
+                    assert!(said.contains(&told) || said.contains(&jumps), "{told}");
+                }
+            }
+            for (at, page) in made.pages.iter().enumerate() {
+                let number = words::ENGLISH.page_of(at + 1, made.pages.len());
+                assert!(page.texts().any(|run| run.shaped.text() == number), "{number}");
+            }
+        }
+    }
+}
+
 #[test]
 fn no_set_of_papers_is_refused_and_nothing_is_printed_over() {
     // Each case by itself, on all cores.

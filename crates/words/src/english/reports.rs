@@ -5,10 +5,13 @@ use case::{
     Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMargin,
     SizeMisfit, Spread, SurveyFault, SurveySummary,
 };
-use cushion::{Class, Length, Mass, Pressure, Size};
+use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
 use super::{English, parts};
-use crate::{BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, ReportWords, TableTexts};
+use crate::{
+    BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
+    TableTexts,
+};
 
 const TABLE: TableTexts = TableTexts {
     number: "no.",
@@ -45,6 +48,36 @@ const TABLE: TableTexts = TableTexts {
     weight: "weight, kg",
     expected: "expected",
     found: "found",
+    layout: "layout",
+    revision: "revision",
+    digest: "digest",
+    sizes: "sizes",
+    smallest: "smallest",
+    largest: "largest",
+    rated_kg: "rated kg",
+    title: "title",
+    size: "size mm",
+    litres: "litres",
+    cells_g: "cells g",
+    seams_mm: "seams mm",
+    any_size: "as asked",
+};
+
+const PARTS: PartsTexts = PartsTexts {
+    part: "part",
+    each: "each",
+    in_all: "in all",
+    unit: "unit",
+    cloth: "cloth",
+    all_cloth: "all cloth",
+    seams: "seams",
+    thread: "thread",
+    openings: "openings",
+    closures: "closures",
+    cells: "cells",
+    spares: "spare cells",
+    from_memory: "What was not given of cloth, thread and closures is from memory, unverified: weigh yours and give it.",
+    left_out: "Without labels, spare cells, an outer cover and waste of cutting.",
 };
 
 const LINES: FixedLines = FixedLines {
@@ -310,6 +343,70 @@ impl ReportWords for English {
              {code} ({describes}, {width}, any depth). Code verification is the manufacturer's and \
              the payer's."
         )
+    }
+
+    fn parts(&self) -> &'static PartsTexts {
+        &PARTS
+    }
+
+    fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String {
+        let many =
+            if quantity == 1 { "1 cushion".to_owned() } else { format!("{quantity} cushions") };
+        format!("{title}, {size} mm: {many}, seam allowance {:.0} mm.", allowance.to_mm())
+    }
+
+    fn finished_mass(
+        &self,
+        all: &Spread<Mass>,
+        cover: &Spread<Mass>,
+        cells: &Spread<Mass>,
+    ) -> String {
+        let said = |own: &Spread<Mass>| {
+            let [central, low, high] = [own.central, own.low, own.high].map(|own| own.to_g());
+            format!("{central:.0} g ({low:.0} to {high:.0})")
+        };
+        format!(
+            "One finished cushion weighs {}: cover {}, cells {}.",
+            said(all),
+            said(cover),
+            said(cells)
+        )
+    }
+
+    fn layout_known_by(&self, layout: &str, revision: Option<u32>, digest: &str) -> String {
+        match revision {
+            Some(number) => format!("layout {layout}, revision {number}, digest {digest}"),
+            None => format!("layout {layout}, no revision, digest {digest}"),
+        }
+    }
+
+    fn range_of(&self, title: &str, sizes: usize, cell: &str) -> String {
+        let sizes = if sizes == 1 { "1 size".to_owned() } else { format!("{sizes} sizes") };
+        format!("{title}: {sizes}, counted with the cell {cell}.")
+    }
+
+    fn jump(&self, jump: &Jump, from: Size, to: Size) -> String {
+        let Jump { number, id, was, is, expected, .. } = jump;
+        format!(
+            "Jump: compartment {number} ({id}) goes from {was} at {from} to {is} at {to}; some {expected} would go with the cushion."
+        )
+    }
+
+    fn no_jumps(&self) -> &'static str {
+        "No count jumps: each goes with the cushion from size to size, within a quarter."
+    }
+
+    fn range_legend(&self) -> &'static str {
+        "Cells as supplied, in brackets the range; a ! marks a count that jumps from the next smaller size."
+    }
+
+    fn revision_stands(&self, was: Option<u32>, is: Option<u32>) -> String {
+        let (was, is) = (was.unwrap_or(1), is.unwrap_or(1));
+        if is > was {
+            format!("the revision rose from {was} to {is}: counts may differ")
+        } else {
+            format!("every count is that of the layout before: revision {is} may stay")
+        }
     }
 
     fn seam_lengths(&self, seams: &[(&str, Length)]) -> String {

@@ -11,12 +11,14 @@ mod height_gauge;
 mod history;
 mod letter;
 mod measuring_form;
+mod range_table;
 mod sections;
 mod setup_card;
 mod shared;
 mod survey;
 mod tag;
 mod take_home;
+mod template;
 mod wash_day;
 
 use case::question::{Group, Question};
@@ -33,12 +35,14 @@ pub use self::height_gauge::HeightGaugeTexts;
 pub use self::history::HistoryTexts;
 pub use self::letter::LetterTexts;
 pub use self::measuring_form::MeasuringFormTexts;
+pub use self::range_table::RangeTableTexts;
 pub use self::sections::SectionTexts;
 pub use self::setup_card::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 pub use self::shared::SharedTexts;
 pub use self::survey::SurveyTexts;
 pub use self::tag::TagTexts;
 pub use self::take_home::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTexts};
+pub use self::template::TemplateTexts;
 pub use self::wash_day::WashDayTexts;
 
 /// What stands on the papers.
@@ -65,9 +69,47 @@ pub trait PaperWords {
     fn measuring_form(&self) -> &'static MeasuringFormTexts;
     /// The sheet of sections.
     fn sections(&self) -> &'static SectionTexts;
+    /// The printed range of a layout.
+    fn range_table(&self) -> &'static RangeTableTexts;
+    /// Cutting and sewing templates.
+    fn template(&self) -> &'static TemplateTexts;
     /// The page of a survey.
     fn survey(&self) -> &'static SurveyTexts;
 
+    /// The name of a layout, with its revision where it has one.
+    fn layout_with_revision(&self, layout: &str, revision: Option<u32>) -> String;
+    /// Of which layout a page is: its revision where it has one, and the digest of its text.
+    fn layout_digest(&self, revision: Option<u32>, digest: &Digest) -> String;
+    /// Cells as supplied with the ends of their range, and whether the count jumps.
+    fn cells_with_range(&self, low: u32, stock: u32, high: u32, jumps: bool) -> String;
+    /// A wall strip: its number, the compartments at its hands, its seam, the junctions at its ends
+    /// and its length between the stitches.
+    fn template_wall(
+        &self,
+        wall: usize,
+        between: [Option<u8>; 2],
+        seam: &str,
+        ends: Option<[usize; 2]>,
+        length: Length,
+    ) -> String;
+    /// A wall strip by its number.
+    fn template_wall_number(&self, wall: usize) -> String;
+    /// A junction by its number.
+    fn template_junction(&self, junction: usize) -> String;
+    /// An opening, so long.
+    fn template_opening(&self, number: u8, length: Length) -> String;
+    /// How much cloth is left outside of stitch lines: a sentence.
+    fn template_allowance(&self, allowance: Length) -> String;
+    /// The extra cloth of the top, a share of it, with its reason: the compartment that asks most,
+    /// its chord, its rise and its arc; whether it is cut so or the cloth must stretch. Sentences.
+    fn template_crown(&self, extra: f64, number: u8, spans: [Length; 3], is_cut_so: bool)
+    -> String;
+    /// Openings through which no hand goes: a sentence.
+    fn template_small_openings(&self, numbers: &[u8]) -> String;
+    /// Which way a page of a template joins its neighbours.
+    fn template_joins(&self, page: &str) -> String;
+    /// What a piece of a template shows, in words for those who cannot see it.
+    fn template_piece_shows(&self, piece: &str) -> String;
     /// A size with its unit.
     fn size(&self, size: Size) -> String;
     /// How many cells a cushion holds, and its bag.
@@ -127,6 +169,10 @@ pub trait PaperWords {
     fn fill_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
     /// What to do with the spare cells.
     fn pack_spares(&self, spares: u32) -> String;
+    /// How high a compartment is expected to stand, before the room to write what was measured.
+    fn height_to_measure(&self, height: &Spread<Length>) -> String;
+    /// What the finished cushion is expected to weigh, and what is not in it: a sentence.
+    fn expected_mass(&self, mass: &Spread<Mass>) -> String;
     /// What the large drawing of the fill card shows.
     fn counts_from_below(&self, compartments: usize) -> String;
 

@@ -2,9 +2,9 @@
 
 use case::{
     ClientCode, Contact, CountedFrom, Date, Digest, Lapse, Looked, Move, OtherPapers, PapersOfPlan,
-    Place, PlanMark, RecordedPlan, Review, SiteName, Standing, State,
+    Place, PlanMark, RecordedPlan, Review, SiteName, Spread, Standing, State,
 };
-use cushion::Side;
+use cushion::{Length, Mass, Side};
 use words::{ENGLISH, Language};
 
 const DAY: Date = Date::constant(2026, 3, 4);
@@ -85,8 +85,8 @@ fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
     let compartments = count as usize;
     let change = i64::from(count);
     let a_move = Move { from: Place::Spare, to: Place::Compartment(3), cells: count };
-    let mm = |own| cushion::Length::from_mm(f64::from(own));
-    let left = case::Spread { central: mm(count), low: mm(count / 2), high: mm(2 * count) };
+    let mm = |own| Length::from_mm(f64::from(own));
+    let left = Spread { central: mm(count), low: mm(count / 2), high: mm(2 * count) };
     vec![
         say.cells_in_drawing(count),
         say.cells_within(count, 0),
@@ -176,6 +176,30 @@ fn others(say: &dyn Language) -> Vec<String> {
         say.length_axis("height").0,
         say.values_between("20", "22.5"),
         say.section_along(Side::Right),
+        say.layout_with_revision("row-six", Some(3)),
+        say.layout_with_revision("row-six", None),
+        say.cells_with_range(20, 28, 41, true),
+        say.template_wall(4, [Some(3), None], "outline", Some([2, 6]), Length::from_mm(236.2)),
+        say.template_wall(4, [Some(3), Some(5)], "island", None, Length::from_mm(236.2)),
+        say.height_to_measure(&Spread {
+            central: Length::from_mm(92.0),
+            low: Length::from_mm(88.0),
+            high: Length::from_mm(97.0),
+        }),
+        say.expected_mass(&Spread {
+            central: Mass::from_g(640.0),
+            low: Mass::from_g(560.0),
+            high: Mass::from_g(730.0),
+        }),
+        say.template_wall_number(4),
+        say.template_junction(6),
+        say.template_opening(3, Length::from_mm(110.0)),
+        say.template_allowance(Length::from_mm(10.0)),
+        say.template_crown(0.02, 3, [150.0, 14.0, 153.5].map(Length::from_mm), true),
+        say.template_crown(0.02, 3, [150.0, 14.0, 153.5].map(Length::from_mm), false),
+        say.template_small_openings(&[3, 4]),
+        say.template_joins("B2"),
+        say.template_piece_shows("wall-4"),
         say.survey_of("row-six"),
         say.whose_gauge(&code, &mark),
         say.goal_in_letter(&goal(Some("a sore.")), None),
@@ -215,6 +239,8 @@ fn no_text_of_a_document_is_empty_or_has_a_gap() {
         format!("{:#?}", say.height_gauge()),
         format!("{:#?}", say.letter()),
         format!("{:#?}", say.sections()),
+        format!("{:#?}", say.range_table()),
+        format!("{:#?}", say.template()),
         format!("{:#?}", say.survey()),
     ];
     for document in &documents {

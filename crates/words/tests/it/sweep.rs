@@ -5,8 +5,8 @@ use std::time::Duration;
 use case::question::{Group, Question};
 use case::text::{
     ClientFinding, DesignFinding, EditError, FileFinding, KeyFinding, LengthUnit, Looks,
-    RecordFinding, Remark, SyntaxFinding, TextFinding, Type, ValueFinding, WishFinding,
-    WordFinding,
+    RecordFinding, Remark, StockChange, SyntaxFinding, TextFinding, Type, ValueFinding,
+    WishFinding, WordFinding,
 };
 use case::{
     AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, ByHand,
@@ -217,6 +217,17 @@ fn records_and_designs() -> Vec<TextFinding> {
         DesignFinding::NoSizes,
         DesignFinding::SizeTwice(size()),
         DesignFinding::BuiltInName(name("row-six")),
+        DesignFinding::RevisionMustRise {
+            was: Some(2),
+            is: Some(2),
+            changes: vec![
+                StockChange { size: size(), number: 3, was: Some(41), is: Some(43) },
+                StockChange { size: size(), number: 7, was: None, is: Some(43) },
+                StockChange { size: size(), number: 8, was: Some(12), is: None },
+                StockChange { size: size(), number: 9, was: Some(12), is: Some(13) },
+            ],
+        },
+        DesignFinding::RevisionFell { was: 4, is: None },
         DesignFinding::CellVolume { volume: Volume::from_ml(40.0), most: Volume::from_ml(28.0) },
         DesignFinding::Film { weight: Mass::from_kg(0.008), edge: mm(50.0) },
     ]));

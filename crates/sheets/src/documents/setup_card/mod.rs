@@ -7,7 +7,7 @@ mod moves;
 mod set;
 
 use case::{Costs, CountedFrom, GoalOutcome, IfThen, Sides, Spread};
-use cushion::{Length, Side};
+use cushion::{Length, Mass, Side};
 use kurbo::{Point, Rect};
 
 use super::look::{ACCENT, BODY, GUTTER, INK, PALE, STRONG, foot, inside};
@@ -38,6 +38,8 @@ pub struct SetupExtras {
     /// How high each compartment is expected to stand without a client, in the pattern's order; none
     /// where that is not known.
     pub heights: Vec<Option<Spread<Length>>>,
+    /// What the finished cushion is expected to weigh; none where that is not known.
+    pub finished: Option<Spread<Mass>>,
     /// Why the size was chosen.
     pub size: Option<SizeReasons>,
 }

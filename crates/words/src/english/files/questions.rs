@@ -220,6 +220,7 @@ prose! {
     LayoutFormat: "format", "";
     LayoutKind: "kind of file", "";
     LayoutName: "name of the layout", "a-z, 0-9 and hyphens; how the command line calls it";
+    LayoutRevision: "revision", "a whole number that rises whenever a count of the stock fill changes";
     LayoutTitle: "title of the layout", "how pages call it";
     LayoutAbout: "purpose of the layout", "for whom it is, in a sentence";
     LayoutClass: "class", "";

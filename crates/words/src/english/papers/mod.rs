@@ -8,12 +8,14 @@ mod height_gauge;
 mod history;
 mod letter;
 mod measuring_form;
+mod range_table;
 mod sections;
 mod setup_card;
 mod shared;
 mod survey;
 mod tag;
 mod take_home;
+mod template;
 mod the_client;
 mod wash_day;
 
@@ -31,8 +33,8 @@ use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{
     BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, LetterTexts,
-    MeasuringFormTexts, PaperWords, RecordWords, SectionTexts, SetupCardTexts, SharedTexts,
-    SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
+    MeasuringFormTexts, PaperWords, RangeTableTexts, RecordWords, SectionTexts, SetupCardTexts,
+    SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -127,8 +129,101 @@ impl PaperWords for English {
         sections::TEXTS
     }
 
+    fn range_table(&self) -> &'static RangeTableTexts {
+        range_table::TEXTS
+    }
+
+    fn template(&self) -> &'static TemplateTexts {
+        template::TEXTS
+    }
+
     fn survey(&self) -> &'static SurveyTexts {
         survey::TEXTS
+    }
+
+    fn layout_with_revision(&self, layout: &str, revision: Option<u32>) -> String {
+        match revision {
+            Some(number) => format!("{layout} rev. {number}"),
+            None => layout.to_owned(),
+        }
+    }
+
+    fn layout_digest(&self, revision: Option<u32>, digest: &Digest) -> String {
+        match revision {
+            Some(number) => format!("Layout revision {number}, digest {digest}."),
+            None => format!("Layout digest {digest}."),
+        }
+    }
+
+    fn cells_with_range(&self, low: u32, stock: u32, high: u32, jumps: bool) -> String {
+        let mark = if jumps { "!" } else { "" };
+        format!("{stock}{mark} ({low}-{high})")
+    }
+
+    fn template_wall(
+        &self,
+        wall: usize,
+        between: [Option<u8>; 2],
+        seam: &str,
+        ends: Option<[usize; 2]>,
+        length: Length,
+    ) -> String {
+        let of = |number: Option<u8>| number.map_or("out".to_owned(), |own| own.to_string());
+        let [left, right] = between.map(of);
+        let ends = ends.map_or("closed".to_owned(), |[from, to]| format!("J{from}-J{to}"));
+        format!("W{wall}: {left} | {right}, {seam}, {ends}, {:.1} mm", length.to_mm())
+    }
+
+    fn template_wall_number(&self, wall: usize) -> String {
+        format!("W{wall}")
+    }
+
+    fn template_junction(&self, junction: usize) -> String {
+        format!("J{junction}")
+    }
+
+    fn template_opening(&self, _: u8, length: Length) -> String {
+        format!("opening {:.0} mm", length.to_mm())
+    }
+
+    fn template_allowance(&self, allowance: Length) -> String {
+        format!("Seam allowance {:.0} mm, outside of every stitch line.", allowance.to_mm())
+    }
+
+    fn template_crown(
+        &self,
+        extra: f64,
+        number: u8,
+        spans: [Length; 3],
+        is_cut_so: bool,
+    ) -> String {
+        let [chord, rise, arc] = spans.map(|own| own.to_mm());
+        let why = format!(
+            "An arc is longer than its chord: compartment {number} is {chord:.0} mm wide and rises {rise:.0} mm above its walls, so the cloth over it is {arc:.1} mm, {:.1} % more, and no other asks for more.",
+            extra * 100.0
+        );
+        let what = if is_cut_so {
+            "The whole top is cut larger by that share, base and walls are not: ease the top in evenly from notch to notch."
+        } else {
+            "The top is not cut larger: its cloth must stretch by that share both ways. Cloth that does not needs a top that is cut larger."
+        };
+        format!("{why} {what}")
+    }
+
+    fn template_small_openings(&self, numbers: &[u8]) -> String {
+        let numbers: Vec<String> = numbers.iter().map(u8::to_string).collect();
+        format!(
+            "No hand goes through the opening of {}: fill through a funnel, or choose a larger size.",
+            list(&numbers)
+        )
+    }
+
+    fn template_joins(&self, page: &str) -> String {
+        format!("joins {page}")
+    }
+
+    fn template_piece_shows(&self, piece: &str) -> String {
+        format!("{piece}: cut line, stitch lines, notches and grain, at true size")
     }
 
     fn size(&self, size: Size) -> String {
@@ -295,6 +390,17 @@ impl PaperWords for English {
     fn pack_spares(&self, spares: u32) -> String {
         let spares = counted(spares as usize, "spare cell");
         format!("Pack {spares} in a closed bag with the client's code on it.")
+    }
+
+    fn height_to_measure(&self, height: &Spread<Length>) -> String {
+        format!("{:.0}–{:.0}:", height.low.to_mm(), height.high.to_mm())
+    }
+
+    fn expected_mass(&self, mass: &Spread<Mass>) -> String {
+        let [central, low, high] = [mass.central, mass.low, mass.high].map(|own| own.to_g());
+        format!(
+            "Expected then: {central:.0} g ({low:.0} to {high:.0}), an estimate with usual cloth from memory, without labels and outer cover."
+        )
     }
 
     fn counts_from_below(&self, compartments: usize) -> String {

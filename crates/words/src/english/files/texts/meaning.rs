@@ -2,7 +2,9 @@
 
 use case::Said;
 use case::question::Group;
-use case::text::{ClientFinding, DesignFinding, LengthUnit, RecordFinding, WishFinding};
+use case::text::{
+    ClientFinding, DesignFinding, LengthUnit, RecordFinding, StockChange, WishFinding,
+};
 
 use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::English;
@@ -174,6 +176,13 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
             format!("`{name}` is the name of a built-in layout, which this is not"),
             "give it a name of its own: papers tell layouts apart by their names",
         ),
+        DesignFinding::RevisionMustRise { was, is, changes } => {
+            said(must_rise(*was, *is, changes), format!("write `revision = {}`", next(*was)))
+        }
+        DesignFinding::RevisionFell { was, is } => said(
+            format!("the layout before is revision {was}, and this one {}", revision(*is)),
+            format!("write `revision = {}`", next(Some(*was))),
+        ),
         DesignFinding::CellVolume { volume, most } => said(
             format!(
                 "two sheets of this edge cannot hold {:.1} ml; they hold {:.1} ml at most",
@@ -191,4 +200,42 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
             "weigh a batch that was counted by hand, and divide by its count",
         ),
     }
+}
+
+/// The revision after another one, or the second where none was written.
+fn next(was: Option<u32>) -> u32 {
+    was.unwrap_or(1) + 1
+}
+
+/// Which revision it is.
+fn revision(revision: Option<u32>) -> String {
+    revision.map_or_else(|| "has none".to_owned(), |number| format!("is {number}"))
+}
+
+/// The most changes that are named.
+const MOST_CHANGES: usize = 3;
+
+/// Which counts changed, while the revision is no higher.
+fn must_rise(was: Option<u32>, is: Option<u32>, changes: &[StockChange]) -> String {
+    let change = |own: &StockChange| {
+        let StockChange { size, number, was, is } = own;
+        match (was, is) {
+            (Some(was), Some(is)) => format!("{was} became {is} in compartment {number} at {size}"),
+            (None, Some(is)) => format!("compartment {number} at {size} is new, with {is}"),
+            (Some(was), None) => format!("compartment {number} at {size} is gone, with {was}"),
+            (None, None) => format!("compartment {number} at {size}"),
+        }
+    };
+    let named: Vec<String> = changes.iter().take(MOST_CHANGES).map(change).collect();
+    let more = match changes.len().saturating_sub(MOST_CHANGES) {
+        0 => String::new(),
+        more => format!("; and {more} more"),
+    };
+    let before = was.map_or_else(|| "had none".to_owned(), |number| format!("was {number}"));
+    let now = revision(is);
+    format!(
+        "the revision must rise, because counts changed: {}{more}; it {before}, and {}",
+        named.join("; "),
+        now.replace("has none", "none is written")
+    )
 }

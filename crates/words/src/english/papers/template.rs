@@ -1,0 +1,40 @@
+//! English: cutting and sewing templates.
+
+use crate::TemplateTexts;
+
+pub(super) const TEXTS: &TemplateTexts = &TemplateTexts {
+    title: "Cutting template",
+    tiles_title: "Cutting template in tiles",
+    subject: "Pieces of a cover at true size: cut lines, stitch lines, notches, openings",
+    untested: "UNTESTED: sew a trial cover first",
+    layout: "Layout",
+    revision: "Revision",
+    no_revision: "none written",
+    digest: "Digest",
+    size: "Size",
+    walls: "Wall height",
+    printed: "Printed",
+    top: "TOP, seen from above",
+    base: "BASE, seen from BELOW: mirrored",
+    grain: "grain",
+    upper_edge: "to the top",
+    lower_edge: "to the base",
+    cut: "cut",
+    stitch: "stitch",
+    notch: "notch",
+    opening: "opening",
+    square: "100 mm: measure it on your print",
+    mirror: "The base is drawn from below, with its outer face up, as the openings are sewn: the client's left is on the right of it, and the top has it on the left. The thick bar is at the client's left on both. Numbers are those sewn at the openings.",
+    notches: "One notch meets one, two meet two: each seam has one at a third of its way and two at two thirds, the same on wall, base and top. J marks where walls meet, W which wall is sewn there. A wall is drawn with its upper edge up, from the first junction of its name to the second; an outer wall is seen from outside.",
+    full_size: "Print at 100 %, without fitting to the page, and measure the 100 mm before you cut.",
+    scale_bar: "100 mm",
+    how_to_join: &[
+        "Print at 100 %, without fitting to the page. On each page, the dotted square must measure 100 mm each way.",
+        "Lay the pages as the map shows. A page overlaps the next one: cut it at the dashed line, or lay it over, so that the crosses of both lie on each other.",
+        "Tape them, then measure the stitch line of one long wall: its length is written on it.",
+    ],
+    map: "Map of the pages",
+    map_shows: "Where each page lies on the whole sheet; pages without lines are left out.",
+    page: "Page",
+    trial: "The model behind it was not compared with a sewn cushion: sew a trial cover, fill it by the fill table, and measure it before you cut cloth for use.",
+};
