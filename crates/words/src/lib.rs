@@ -15,6 +15,8 @@ mod language;
 mod papers;
 mod record;
 mod reports;
+mod said;
+mod spanish;
 
 pub use case::Said;
 
@@ -26,7 +28,7 @@ pub use crate::english::English;
 pub use crate::files::FileWords;
 pub use crate::findings::FindingWords;
 pub use crate::goals::GoalWords;
-pub use crate::language::{ENGLISH, Language};
+pub use crate::language::{ENGLISH, LANGUAGES, Language, SPANISH, by_tag};
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
     LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, SectionTexts, SetupCardTexts,
@@ -34,3 +36,4 @@ pub use crate::papers::{
 };
 pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, ReportWords, TableTexts};
+pub use crate::spanish::Spanish;

@@ -11,7 +11,6 @@ mod costs;
 mod files;
 mod folder;
 mod goals;
-
 mod papers;
 mod parts;
 mod record;
@@ -36,6 +35,14 @@ static IN_INCHES: English = English { lengths: LengthUnit::Inches };
 impl Language for English {
     fn tag(&self) -> &'static str {
         "en"
+    }
+
+    fn own_name(&self) -> &'static str {
+        "English"
+    }
+
+    fn unreviewed(&self) -> Option<&'static str> {
+        None
     }
 
     fn with_lengths_in(&self, unit: LengthUnit) -> &'static dyn Language {
