@@ -5,7 +5,9 @@ use std::collections::BTreeSet;
 use case::{Moment, Plan, PredictedSeat};
 use casework::WeighedCompartment;
 use cushion::{Length, Pattern, StockFill};
-use words::{ENGLISH, Language};
+use words::Language;
+
+use crate::say;
 
 /// Returns a pattern with its stock fill: what it is, a line for each compartment, seams.
 pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
@@ -17,12 +19,13 @@ pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
         seams.iter().map(|(name, length)| (name.to_string(), *length)).collect();
     let seams: Vec<(&str, Length)> =
         names.iter().map(|(name, length)| (name.as_str(), *length)).collect();
+    let say = say::language();
     [
-        ENGLISH.pattern(pattern.title(), size, class, walls, rating),
+        say.pattern(pattern.title(), size, class, walls, rating),
         aligned(&compartments(pattern, fill)),
-        ENGLISH.code_group(group.code, group.describes, group.wide),
-        ENGLISH.seam_lengths(&seams),
-        ENGLISH.lines().estimate.to_owned(),
+        say.code_group(group.code, group.describes, group.wide),
+        say.seam_lengths(&seams),
+        say.lines().estimate.to_owned(),
     ]
     .join("\n")
         + "\n"
@@ -30,7 +33,8 @@ pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
 
 /// The rows of a pattern's table, heading and total included.
 fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head = [
         texts.number,
         texts.compartment,
@@ -51,7 +55,7 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
             format!("{:.0}", pattern.area(ix).to_cm2()),
             format!("{:.0}", pattern.perimeter(ix).to_mm()),
             format!("{:.0}", fill.crown.to_mm()),
-            format!("{:.1}", fill.volume.to_litres()),
+            say.decimal(fill.volume.to_litres(), 1),
             fill.cells.low.to_string(),
             fill.cells.stock.to_string(),
             fill.cells.high.to_string(),
@@ -65,7 +69,8 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
 
 /// Returns the grams of each compartment's cells, and how far a count by them may be off.
 pub(crate) fn weighed(compartments: &[WeighedCompartment]) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head = [texts.number, texts.compartment, texts.cells, texts.grams, texts.plus_or_minus];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
     for weighed in compartments {
@@ -73,8 +78,8 @@ pub(crate) fn weighed(compartments: &[WeighedCompartment]) -> String {
             weighed.number.to_string(),
             weighed.id.to_string(),
             weighed.cells.to_string(),
-            format!("{:.1}", weighed.grams),
-            ENGLISH.cells(weighed.plus_minus),
+            say.decimal(weighed.grams, 1),
+            say.cells(weighed.plus_minus),
         ]);
     }
     aligned(&rows)
@@ -82,7 +87,8 @@ pub(crate) fn weighed(compartments: &[WeighedCompartment]) -> String {
 
 /// Returns a line for each compartment under the client.
 pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head = [
         texts.number,
         texts.compartment,
@@ -99,9 +105,9 @@ pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {
             own.number.to_string(),
             own.id.to_string(),
             own.cells.to_string(),
-            format!("{:.2}", own.fill.central.to_kpa()),
-            format!("{:.2}", own.fill.low.to_kpa()),
-            format!("{:.2}", own.fill.high.to_kpa()),
+            say.decimal(own.fill.central.to_kpa(), 2),
+            say.decimal(own.fill.low.to_kpa(), 2),
+            say.decimal(own.fill.high.to_kpa(), 2),
             format!("{:.0}", own.load.to_n()),
             match (own.bottomed, own.slack) {
                 (true, _) => texts.bottomed.to_owned(),
@@ -115,14 +121,15 @@ pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {
 
 /// Returns a line for each named site.
 pub(crate) fn sites_in_use(seat: &PredictedSeat) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head =
         [texts.site, texts.surface_kpa, texts.from, texts.to, texts.mmhg, texts.from, texts.to];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
     for site in &seat.sites {
         let kpa = [site.surface.central, site.surface.low, site.surface.high];
-        let mut row = vec![ENGLISH.site(site.site).to_owned()];
-        row.extend(kpa.map(|pressure| format!("{:.1}", pressure.to_kpa())));
+        let mut row = vec![say.site(site.site).to_owned()];
+        row.extend(kpa.map(|pressure| say.decimal(pressure.to_kpa(), 1)));
         row.extend(kpa.map(|pressure| format!("{:.0}", pressure.to_mmhg())));
         rows.push(row);
     }
@@ -131,7 +138,8 @@ pub(crate) fn sites_in_use(seat: &PredictedSeat) -> String {
 
 /// Returns a plan: a line for each compartment, then the cautions.
 pub(crate) fn plan(plan: &Plan) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head =
         [texts.number, texts.compartment, texts.stock, texts.change, texts.planned, texts.reason];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
@@ -143,7 +151,7 @@ pub(crate) fn plan(plan: &Plan) -> String {
             count.stock.to_string(),
             signed(change),
             count.planned.to_string(),
-            count.reason.as_ref().map_or("", |reason| ENGLISH.count_reason(reason)).to_owned(),
+            count.reason.as_ref().map_or("", |reason| say.count_reason(reason)).to_owned(),
         ]);
     }
     let (stock, planned) = (plan.total_stock(), plan.total_planned());
@@ -187,7 +195,7 @@ pub(crate) fn side_by_side(one: &Moment<'_>, other: &Moment<'_>, say: &dyn Langu
     rows.push(row(texts.total, &|own| known(total(own))));
     rows.push(row(texts.bag, &|own| own.bag.map_or(String::new(), |bag| bag.to_string())));
     let kg = |own: &Moment<'_>| own.weight.map(|own| own.to_kg());
-    rows.push(row(texts.weight, &|own| kg(own).map_or(String::new(), |kg| format!("{kg:.1}"))));
+    rows.push(row(texts.weight, &|own| kg(own).map_or(String::new(), |kg| say.decimal(kg, 1))));
     let mut text = aligned(&rows);
     for own in both {
         if let Some(expected) = own.expected {
@@ -219,7 +227,8 @@ fn aligned(rows: &[Vec<String>]) -> String {
     let wide =
         |column: usize| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..rows[0].len()).map(wide).collect();
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let of_words = [texts.compartment, texts.reason, texts.remarks, texts.site];
     let words: Vec<bool> = rows[0].iter().map(|head| of_words.contains(&&**head)).collect();
     let line = |row: &Vec<String>| {

@@ -5,11 +5,11 @@ use casework::{OpenCase, PROGRAM, WorkError};
 use files::report::{self, WeighReport, WeighedCompartment};
 use fitting::counting::Batch;
 use mechanics::Stop;
-use words::ENGLISH;
 
 use crate::arguments::Weigh;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 use crate::tables;
 
@@ -45,11 +45,11 @@ pub(crate) fn run(arguments: &Weigh, setting: Setting) -> Result<(), Failure> {
         format!(
             "{}: {}; {}\n",
             case.client.value.code,
-            ENGLISH.whence(now.recorded_on),
-            ENGLISH.batch(batch.cells, batch.cell())
+            say::language().whence(now.recorded_on),
+            say::language().batch(batch.cells, batch.cell())
         ),
         tables::weighed(&weighed),
-        ENGLISH.lines().grams_of_today.to_owned(),
+        say::language().lines().grams_of_today.to_owned(),
     ];
     terminal.answer(&(lines.join("\n") + "\n"))
 }

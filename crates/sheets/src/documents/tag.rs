@@ -157,6 +157,9 @@ impl Tag<'_> {
             let plugin = &beginning(plugin, of_plugin);
             line = format!("{line}. {}", DrawnBy { plugin, layout }.said(self.language));
         }
+        if let Some(own) = self.language.unreviewed() {
+            line = format!("{line}. {own}");
+        }
         let style = SMALL.colored(SOFT);
         let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
         let top = Point::new(area.x0, area.y1 - height);

@@ -8,7 +8,7 @@ use crate::BasicWords;
 
 impl BasicWords for Spanish {
     fn side(&self, side: Side) -> &'static str {
-        parts::side(side)
+        parts::hand(side)
     }
 
     fn site(&self, site: SiteName) -> &'static str {

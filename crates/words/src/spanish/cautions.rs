@@ -80,7 +80,10 @@ impl CautionWords for Spanish {
                 format!("es más de {} más ancho que la cadera", self.length(*most))
             }
             SizeMisfit::Deep { least } => {
-                format!("deja menos de {} tras la rodilla de la pierna más corta", self.length(*least))
+                format!(
+                    "deja menos de {} tras la rodilla de la pierna más corta",
+                    self.length(*least)
+                )
             }
             SizeMisfit::Shallow { short } => {
                 format!("acaba {} detrás de la rodilla", self.length(*short))
@@ -169,7 +172,9 @@ impl CautionWords for Spanish {
                 parts::kg(*now)
             ),
             WhyReCheck::Losing { number, cells, planned } => {
-                format!("el compartimento {number} tiene {cells} de {planned} celdas y está perdiendo")
+                format!(
+                    "el compartimento {number} tiene {cells} de {planned} celdas y está perdiendo"
+                )
             }
             WhyReCheck::Clearance { side, felt } => format!(
                 "se nota menos bajo el isquion {}, {} la última vez",
@@ -187,9 +192,11 @@ fn size_margin(say: Spanish, margin: &SizeMargin) -> String {
         format!("{} {words}", say.length(by.abs()))
     };
     match *margin {
-        SizeMargin::BesideHips(in_all) => {
-            said(in_all * 0.5, "libres a cada lado de la cadera", "de falta a cada lado de la cadera")
-        }
+        SizeMargin::BesideHips(in_all) => said(
+            in_all * 0.5,
+            "libres a cada lado de la cadera",
+            "de falta a cada lado de la cadera",
+        ),
         SizeMargin::BehindKnee(by) => said(by, "libres tras la rodilla", "más allá de la rodilla"),
         SizeMargin::BelowRating(by) => {
             let words = if by < Mass::ZERO { "por encima de" } else { "por debajo de" };
@@ -303,7 +310,10 @@ fn no_rating(size: &str) -> String {
 }
 
 fn spares(needed: u32, there: u32) -> String {
-    format!("El plan necesita {} de la bolsa de repuesto, y en ella hay {there}.", parts::cells(needed))
+    format!(
+        "El plan necesita {} de la bolsa de repuesto, y en ella hay {there}.",
+        parts::cells(needed)
+    )
 }
 
 fn altitude(note: AltitudeNote) -> String {

@@ -89,9 +89,9 @@ impl CheckWords for Spanish {
     fn verdict(&self, verdict: Verdict, cells_move: bool) -> Option<&'static str> {
         match verdict {
             Verdict::AsPlanned => Some("Como estaba previsto: pare. Deje las celdas como están."),
-            Verdict::AsPlannedSoFar => {
-                Some("Hasta aquí como estaba previsto: deje las celdas como están. Faltan comprobaciones.")
-            }
+            Verdict::AsPlannedSoFar => Some(
+                "Hasta aquí como estaba previsto: deje las celdas como están. Faltan comprobaciones.",
+            ),
             Verdict::Stay | Verdict::Pinched => Some("Deje las celdas como están."),
             Verdict::ClientOff if !cells_move => Some("No se mueve ninguna celda."),
             Verdict::ClientOff | Verdict::Asked | Verdict::Move => None,
@@ -100,15 +100,17 @@ impl CheckWords for Spanish {
 
     fn look_at(&self, look: LookAt) -> &'static str {
         match look {
-            LookAt::SeatUnder => {
-                "El asiento bajo el cojín: ¿se hunde, hay algo encima?"
+            LookAt::SeatUnder => "El asiento bajo el cojín: ¿se hunde, hay algo encima?",
+            LookAt::WayRound => {
+                "Cómo está puesto el cojín: FRENTE hacia delante, ARRIBA hacia arriba."
             }
-            LookAt::WayRound => "Cómo está puesto el cojín: FRENTE hacia delante, ARRIBA hacia arriba.",
             LookAt::LeftAndRight => {
                 "Izquierda y derecha: ¿tiene cada compartimento numerado lo que dice la ficha?"
             }
             LookAt::PelvisBack => "La persona: ¿estaba la pelvis del todo atrás?",
-            LookAt::Leaks => "Fugas: apriete un puñado de celdas; las blandas se cambian una por una.",
+            LookAt::Leaks => {
+                "Fugas: apriete un puñado de celdas; las blandas se cambian una por una."
+            }
             LookAt::LostCells => "Celdas perdidas: cuente los compartimentos bajo los isquiones.",
             LookAt::LayersOnTop => "Un empapador, una toalla o un arnés sobre el cojín.",
             LookAt::Cover => "Una funda demasiado justa o mal puesta.",
@@ -139,7 +141,10 @@ impl CheckWords for Spanish {
                 return format!("Compruebe también bajo el isquion {}.", parts::side(side));
             }
             NextStep::CheckOnTop(side) => {
-                return format!("Compruebe también por arriba, en el isquion {}.", parts::side(side));
+                return format!(
+                    "Compruebe también por arriba, en el isquion {}.",
+                    parts::side(side)
+                );
             }
             NextStep::FeelBeforeMoving(side) => {
                 return format!(
@@ -245,7 +250,10 @@ impl CheckWords for Spanish {
                 "quite menos celdas",
             ),
             WhyNoPlan::NoSuchCrown { crown } => Said::new(
-                format!("con esta celda, ninguna cantidad da un abombamiento de {}", self.length(*crown)),
+                format!(
+                    "con esta celda, ninguna cantidad da un abombamiento de {}",
+                    self.length(*crown)
+                ),
                 "pida un cambio en celdas, o uno menor",
             ),
             WhyNoPlan::MoreThanTwice { stock, planned } => Said::new(
@@ -253,7 +261,10 @@ impl CheckWords for Spanish {
                 "revise el número; un cambio así necesita otro diseño u otra altura de pared",
             ),
             WhyNoPlan::NoBody(error) => Said::new(
-                format!("con las medidas de la persona no resulta un cuerpo: {}", self.body_error(error)),
+                format!(
+                    "con las medidas de la persona no resulta un cuerpo: {}",
+                    self.body_error(error)
+                ),
                 "revise esa medida y las cercanas",
             ),
             WhyNoPlan::TooHeavy { weight, rating } => {
@@ -268,7 +279,8 @@ impl CheckWords for Spanish {
     }
 
     fn adjust_refusal(&self, refusal: &AdjustRefusal) -> Said {
-        const PRESS: &str = "apriete solo bordes que alcance una mano, y compare con el del otro lado";
+        const PRESS: &str =
+            "apriete solo bordes que alcance una mano, y compare con el del otro lado";
         match refusal {
             AdjustRefusal::NoSuchCompartment(number) => Said::new(
                 format!("no hay compartimento {number}"),
@@ -281,7 +293,9 @@ impl CheckWords for Spanish {
                 PRESS,
             ),
             AdjustRefusal::NoPartner(number) => Said::new(
-                format!("el compartimento {number} no tiene pareja en el otro lado con que comparar"),
+                format!(
+                    "el compartimento {number} no tiene pareja en el otro lado con que comparar"
+                ),
                 PRESS,
             ),
             AdjustRefusal::NoWeight => Said::new(
@@ -289,7 +303,10 @@ impl CheckWords for Spanish {
                 "pese a la persona y escriba el peso en el archivo",
             ),
             AdjustRefusal::NoBody(error) => Said::new(
-                format!("con las medidas de la persona no resulta un cuerpo: {}", self.body_error(error)),
+                format!(
+                    "con las medidas de la persona no resulta un cuerpo: {}",
+                    self.body_error(error)
+                ),
                 "revise esa medida y las cercanas",
             ),
         }
@@ -325,7 +342,8 @@ fn body_value(what: BodyValue) -> (&'static str, &'static str) {
 
 /// Why a person decides, and how.
 fn by_hand(why: ByHand) -> Said {
-    const ASSESS: &str = "valore con la mano y con una lectura de presión; no se planifican cantidades";
+    const ASSESS: &str =
+        "valore con la mano y con una lectura de presión; no se planifican cantidades";
     match why {
         ByHand::HipLoss(side) => Said::new(
             format!(

@@ -90,7 +90,9 @@ impl Spanish {
 fn heading(from: ToldFrom) -> &'static str {
     match from {
         ToldFrom::Stock => "Qué cambian estas cantidades, desde el llenado de serie:",
-        ToldFrom::Passed => "Qué cambian estas cantidades, desde las que pasaron la última comprobación:",
+        ToldFrom::Passed => {
+            "Qué cambian estas cantidades, desde las que pasaron la última comprobación:"
+        }
         ToldFrom::Present => "Qué cambia esto, desde lo que hay en el cojín:",
     }
 }
@@ -98,7 +100,9 @@ fn heading(from: ToldFrom) -> &'static str {
 fn heading_on_paper(from: ToldFrom) -> &'static str {
     match from {
         ToldFrom::Stock => "Cambio esperado desde el llenado de serie",
-        ToldFrom::Passed => "Cambio esperado desde las cantidades que pasaron la última comprobación",
+        ToldFrom::Passed => {
+            "Cambio esperado desde las cantidades que pasaron la última comprobación"
+        }
         ToldFrom::Present => "Cambio esperado desde lo que hay en el cojín",
     }
 }
@@ -123,7 +127,11 @@ fn turns(change: &BeforeAfter<f64>, ways: [&str; 2], to_a_side: bool) -> String 
         }
     };
     let (before, after) = (one(change.before), one(change.after));
-    if before == after { format!("{after} como antes") } else { format!("{before}; después {after}") }
+    if before == after {
+        format!("{after} como antes")
+    } else {
+        format!("{before}; después {after}")
+    }
 }
 
 fn percent(share: f64) -> String {

@@ -9,15 +9,14 @@ pub(super) fn warning(papers: &OtherPapers) -> String {
     let count: usize = papers.others.iter().map(|own| own.files.len()).sum();
     let of: Vec<String> = papers.others.iter().map(|own| plan(own.mark.as_ref())).collect();
     let (files, code) = (counted(count, ["archivo", "archivos"]), &papers.code);
-    let beside = format!("junto a estos papeles de {code} la carpeta tiene {files} de {}", list(&of));
+    let beside =
+        format!("junto a estos papeles de {code} la carpeta tiene {files} de {}", list(&of));
     if papers.has_later() {
         format!(
             "{beside}: un plan posterior al de este archivo, así que mire cuál es el archivo más nuevo de la persona antes de que nadie use estos papeles"
         )
     } else {
-        format!(
-            "{beside}: están SUSTITUIDOS, así que quítelos, y táchelos donde se imprimieron"
-        )
+        format!("{beside}: están SUSTITUIDOS, así que quítelos, y táchelos donde se imprimieron")
     }
 }
 

@@ -25,7 +25,9 @@ impl GoalWords for Spanish {
                     self.site(site)
                 )
             }
-            Want::Shelf { height } => format!("un escalón preisquiático de {}", self.length(height)),
+            Want::Shelf { height } => {
+                format!("un escalón preisquiático de {}", self.length(height))
+            }
             Want::LowerFront { sides: FrontSides::One(side), by } => {
                 format!("bajar el frente {} {}", parts::side(side), self.length(by))
             }

@@ -44,7 +44,11 @@ pub(super) fn check_by_hand(check: &Check) -> String {
             format!("lado más bajo{at}: la {}, {} mm", hand(*side), tidy(by.to_mm()))
         }
         Check::Reading { site, pressure } => {
-            format!("presión en el {}: {} mmHg", Spanish::new().site(*site), tidy(pressure.to_mmhg()))
+            format!(
+                "presión en el {}: {} mmHg",
+                Spanish::new().site(*site),
+                tidy(pressure.to_mmhg())
+            )
         }
         Check::Skin { site, answer } => {
             format!("piel en el {}: {}", Spanish::new().site(*site), skin_answer(*answer))

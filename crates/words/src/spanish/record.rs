@@ -18,9 +18,12 @@ impl RecordWords for Spanish {
             State::ToMeasure => {
                 "Estado: POR MEDIR. Antes hacen falta la anchura de cadera y el peso.".to_owned()
             }
-            State::ToPlan => "Estado: POR PLANIFICAR. No se planificó nada y no se puso nada.".to_owned(),
+            State::ToPlan => {
+                "Estado: POR PLANIFICAR. No se planificó nada y no se puso nada.".to_owned()
+            }
             State::Estimate => {
-                "Estado: ESTIMACIÓN. No consta ninguna comprobación completa de estas cantidades.".to_owned()
+                "Estado: ESTIMACIÓN. No consta ninguna comprobación completa de estas cantidades."
+                    .to_owned()
             }
             State::Fitted(looked) => {
                 format!("Estado: AJUSTADO. Comprobado el {} por {}.", looked.on, looked.by)
@@ -30,7 +33,11 @@ impl RecordWords for Spanish {
                 looked.on, looked.by
             ),
             State::Lapsed(looked, lapse) => {
-                format!("Estado: CADUCADO. Comprobado el {}, pero {}.", looked.on, self.lapse(lapse))
+                format!(
+                    "Estado: CADUCADO. Comprobado el {}, pero {}.",
+                    looked.on,
+                    self.lapse(lapse)
+                )
             }
         };
         match standing.review {
@@ -84,7 +91,9 @@ impl RecordWords for Spanish {
     fn bag(&self, left: i64) -> String {
         let count = cells(u32::try_from(left.unsigned_abs()).unwrap_or(u32::MAX));
         if left < 0 {
-            format!("A la bolsa de repuesto no le llega, por {count}: se sacaron más de las que tenía. Cuéntela.")
+            format!(
+                "A la bolsa de repuesto no le llega, por {count}: se sacaron más de las que tenía. Cuéntela."
+            )
         } else {
             format!("La bolsa de repuesto tiene {count}.")
         }
@@ -152,7 +161,9 @@ impl RecordWords for Spanish {
                 self.counts(&own.counts),
                 why(&own.why)
             ),
-            Entry::Skin(own) => format!("piel: {} {}", self.site(own.site), skin_answer(own.answer)),
+            Entry::Skin(own) => {
+                format!("piel: {} {}", self.site(own.site), skin_answer(own.answer))
+            }
             Entry::Cleaned(own) => format!("limpiado{}", why(&own.why)),
             Entry::Withdrawn(own) => format!("retira la entrada {}; {}", own.entry, own.because),
         }
@@ -198,9 +209,9 @@ impl RecordWords for Spanish {
 
     fn record_note(&self, note: &RecordNote) -> String {
         match note {
-            RecordNote::Believed(plan) => format!(
-                "Nadie registró qué se puso: se toma el plan del {plan} por hecho."
-            ),
+            RecordNote::Believed(plan) => {
+                format!("Nadie registró qué se puso: se toma el plan del {plan} por hecho.")
+            }
             RecordNote::PutBack { number, cells } => put_back(*number, *cells),
             RecordNote::BagShort { cells } => self.bag(-cells),
             RecordNote::NotFinished { missing } => not_finished(missing),
@@ -258,8 +269,7 @@ impl Spanish {
             Place::Compartment(number) => number.to_string(),
             Place::Spare => "repuesto".to_owned(),
         };
-        let one =
-            |own: &Move| format!("{} de {} a {}", own.cells, place(own.from), place(own.to));
+        let one = |own: &Move| format!("{} de {} a {}", own.cells, place(own.from), place(own.to));
         if moves.is_empty() {
             return none.to_owned();
         }

@@ -67,8 +67,7 @@ impl Spanish {
     fn margins(self, margins: &[SizeMargin]) -> String {
         let margins: Vec<String> = margins.iter().map(|own| self.size_margin(own)).collect();
         match margins.as_slice() {
-            [] => "nada que se sepa: no se midieron cadera, muslos, peso ni silla"
-                .to_owned(),
+            [] => "nada que se sepa: no se midieron cadera, muslos, peso ni silla".to_owned(),
             some => some.join(", "),
         }
     }
@@ -206,7 +205,10 @@ impl ReportWords for Spanish {
 
     fn sizes_suit_too(&self, sizes: &[Size]) -> String {
         let sizes: Vec<String> = sizes.iter().map(|size| self.size_in_words(*size)).collect();
-        format!("Más lejos de la anchura y la profundidad que se quieren, pero sirven: {}.", sizes.join("; "))
+        format!(
+            "Más lejos de la anchura y la profundidad que se quieren, pero sirven: {}.",
+            sizes.join("; ")
+        )
     }
 
     fn layout_with_size(&self, layout: &str, best: Size, margins: &[SizeMargin]) -> String {
@@ -259,7 +261,8 @@ impl ReportWords for Spanish {
             Some(rating) => format!("peso máximo {}", parts::kg(rating)),
         };
         format!(
-            "{title}, {} x {} mm, {}\nParedes de {} mm de alto; {rating}.",
+            "{}, {} x {} mm, {}\nParedes de {} mm de alto; {rating}.",
+            super::files::title_of(title),
             tenths(size.width()),
             tenths(size.depth()),
             class_words(class),
@@ -276,7 +279,10 @@ impl ReportWords for Spanish {
         }];
         if *sized > 0 {
             let percent = 100.0 * *planned as f64 / *sized as f64;
-            said.push(format!("Un plan dentro de todos los límites: {planned} de {sized} ({} %).", parts::decimal(percent, 1)));
+            said.push(format!(
+                "Un plan dentro de todos los límites: {planned} de {sized} ({} %).",
+                parts::decimal(percent, 1)
+            ));
         }
         let without = summary.without_size.iter().map(|(why, count)| match why {
             NoSize::TooHeavy => format!(
@@ -299,7 +305,8 @@ impl ReportWords for Spanish {
     }
 
     fn code_group(&self, code: &str, describes: &str, wide: bool) -> String {
-        let width = if wide { "anchura de 22 pulgadas o más" } else { "anchura de menos de 22 pulgadas" };
+        let width =
+            if wide { "anchura de 22 pulgadas o más" } else { "anchura de menos de 22 pulgadas" };
         format!(
             "Grupo HCPCS de la clase y la anchura declaradas, si es regulable con lo que se entrega: {code} ({describes}, {width}, cualquier profundidad). La verificación del código corresponde al fabricante y al pagador."
         )
@@ -367,7 +374,6 @@ fn turned(spread: &Spread<f64>, [above, below]: [&str; 2]) -> String {
 /// A pressure with its spread.
 fn spread_kpa(spread: &Spread<Pressure>) -> String {
     let Spread { central, low, high } = spread;
-    let [central, low, high] =
-        [central, low, high].map(|own| parts::decimal(own.to_kpa(), 1));
+    let [central, low, high] = [central, low, high].map(|own| parts::decimal(own.to_kpa(), 1));
     format!("{central} kPa ({low} a {high})")
 }

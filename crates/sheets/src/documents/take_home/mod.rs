@@ -8,7 +8,7 @@ mod wall;
 mod writing;
 
 use kurbo::{Point, Rect};
-use words::PassageTexts;
+use words::{Language, PassageTexts};
 
 use super::look::{ACCENT, GUTTER, INK, PALE, SOFT, THIN, inside, text};
 use super::{ClientPapers, DocumentError};
@@ -143,6 +143,7 @@ impl Sheet<'_> {
         let serial = papers.client.cushion.serial.as_deref();
         line.extend(serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
         line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));
+        line.extend(papers.language.unreviewed().map(|own| format!(" {own}.")));
         let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
         let at = Point::new(area.x0, area.y1 - height);
         page.block(Role::Foot).paragraph(at, area.width(), &line, &style, Align::Left)?;
@@ -157,6 +158,9 @@ impl Sheet<'_> {
         frame.heading(1, heading, &print.title())?;
         frame.space(1.5);
         self.banner(frame, &language.take_home_state(papers.standing()))?;
+        if let Some(other) = papers.handed_over_in {
+            self.to_whoever_hands_over(frame, other)?;
+        }
         let place = frame.take(10.0, texts.name)?;
         let block = frame.page().block(Role::Paragraph);
         let baseline = place.y1 - 2.0;
@@ -170,6 +174,20 @@ impl Sheet<'_> {
         block.line(Point::new(from, line), Point::new(to, line), &THIN);
         frame.space(2.0);
         Ok(())
+    }
+
+    /// To whoever hands the sheet over and may not read its language: how the fitting stands, and in
+    /// which language the sheet is.
+    fn to_whoever_hands_over(
+        self,
+        frame: &mut Frame<'_>,
+        other: &dyn Language,
+    ) -> Result<(), SetError> {
+        let papers = self.papers;
+        let state = other.take_home_state(papers.standing());
+        let line = format!("{state} {}", other.sheet_in(papers.language.own_name()));
+        frame.space(1.0);
+        frame.paragraph(&line, &text(self.print.label, Weight::Regular, SOFT).led(1.2))
     }
 
     /// The dark box at the top right by which a sheet is compared with the setup card.

@@ -11,7 +11,7 @@ mod troubles;
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
 use case::{BodyMeasure, CheckError, FileKind, LayoutError, PluginFaultKind, Said, Trouble};
-use cushion::{Compartment, FaultKind, SizeError};
+use cushion::{Compartment, FaultKind, SizeError, Words};
 
 use super::English;
 use crate::said::said;
@@ -84,8 +84,12 @@ impl FileWords for English {
         layouts::no_size(error)
     }
 
+    fn place_of<'a>(&self, words: &'a Words) -> &'a str {
+        words.in_language(self.tag())
+    }
+
     fn compartment(&self, compartment: &Compartment) -> String {
-        let words = compartment.words.in_language(self.tag());
+        let words = self.place_of(&compartment.words);
         match compartment.side.filter(|_| compartment.has_partner) {
             Some(side) => format!("{words}, client's {}", self.side(side)),
             None => words.to_owned(),

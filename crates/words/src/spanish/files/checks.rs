@@ -50,7 +50,11 @@ pub(super) fn no_check(error: &CheckError) -> Said {
         }
         CheckError::PressureRange { written, least_mmhg, most_mmhg } => said(
             format!("`{written}` no puede ser correcto"),
-            format!("está entre {} y {} mmHg", parts::number(*least_mmhg), parts::number(*most_mmhg)),
+            format!(
+                "está entre {} y {} mmHg",
+                parts::number(*least_mmhg),
+                parts::number(*most_mmhg)
+            ),
         ),
     }
 }

@@ -10,7 +10,9 @@ pub(super) fn fault(kind: &FaultKind) -> String {
     match kind {
         FaultKind::UnknownPoint(name) => format!("ningún punto se llama `{name}`"),
         FaultKind::UnknownSeam(name) => format!("ninguna costura se llama `{name}`"),
-        FaultKind::Circular => "este punto está en una costura que antes necesita el punto".to_owned(),
+        FaultKind::Circular => {
+            "este punto está en una costura que antes necesita el punto".to_owned()
+        }
         FaultKind::NotOnSeam { seam, point } => {
             format!("la costura `{seam}` no pasa aquí por `{point}`")
         }
@@ -79,9 +81,7 @@ fn claim_fault(kind: &FaultKind) -> String {
         FaultKind::MissingNumber(number) => {
             format!("falta el número {number} entre los demás")
         }
-        FaultKind::NumbersForSides => {
-            "los números no van con los lados de esta semilla".to_owned()
-        }
+        FaultKind::NumbersForSides => "los números no van con los lados de esta semilla".to_owned(),
         FaultKind::SideInName => {
             "el id nombra un lado y el compartimento está en el otro".to_owned()
         }
@@ -107,7 +107,10 @@ fn compartment_fault(kind: &FaultKind) -> String {
             place(*at)
         ),
         FaultKind::AcuteCorner { number, degrees, at } => {
-            format!("el compartimento {number} tiene una esquina de {degrees:.0} grados cerca de {}", place(*at))
+            format!(
+                "el compartimento {number} tiene una esquina de {degrees:.0} grados cerca de {}",
+                place(*at)
+            )
         }
         FaultKind::NoCrown(crown) => format!(
             "un abombamiento de {:.0} mm no sube de las paredes: las celdas quedarían sueltas",
@@ -181,14 +184,12 @@ pub(super) fn advice(kind: &FaultKind) -> &'static str {
         FaultKind::OpenOutline => {
             "ponga `closed = true`; en un diseño simétrico, empiece y acabe en la línea central"
         }
-        FaultKind::NoRoomToRound => {
-            "tome un radio menor, y redondee solo entre tramos rectos"
-        }
+        FaultKind::NoRoomToRound => "tome un radio menor, y redondee solo entre tramos rectos",
         FaultKind::TooMuchBow => "tome un `bow` menor",
-        FaultKind::EndsNowhere(_) => "acábela en un punto de otra costura, como hace `{ on = ... }`",
-        FaultKind::Crossing { .. } => {
-            "ponga ahí un punto en una de ellas y lleve la otra por él"
+        FaultKind::EndsNowhere(_) => {
+            "acábela en un punto de otra costura, como hace `{ on = ... }`"
         }
+        FaultKind::Crossing { .. } => "ponga ahí un punto en una de ellas y lleve la otra por él",
         FaultKind::Outside => "mueva sus puntos dentro del contorno",
         FaultKind::WrongHalf => "escríbalo con x de 0 % o más",
         FaultKind::SeedOutside => "lleve la semilla bien dentro del compartimento",
@@ -198,8 +199,12 @@ pub(super) fn advice(kind: &FaultKind) -> &'static str {
         FaultKind::NumbersForSides => {
             "escriba `number = 3` para una semilla en la línea central y `numbers = { left = 1, right = 2 }` para una a un lado"
         }
-        FaultKind::SideInName => "izquierda y derecha son las de la persona: izquierda es x negativa",
-        FaultKind::OtherFaces => "use por ciento donde los puntos se acercan demasiado en algún tamaño",
+        FaultKind::SideInName => {
+            "izquierda y derecha son las de la persona: izquierda es x negativa"
+        }
+        FaultKind::OtherFaces => {
+            "use por ciento donde los puntos se acercan demasiado en algún tamaño"
+        }
         FaultKind::NarrowerThanCell { .. } => "ensánchelo: no entraría ninguna celda",
         FaultKind::NarrowerThanHand { .. } | FaultKind::NarrowArm { .. } => {
             "ensánchelo donde pueda: debe entrar una mano para llenarlo"

@@ -9,10 +9,12 @@ mod questions;
 mod texts;
 mod troubles;
 
+pub(super) use self::places::title_of;
+
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
 use case::{BodyMeasure, CheckError, FileKind, LayoutError, PluginFaultKind, Said, Trouble};
-use cushion::{Compartment, FaultKind, SizeError};
+use cushion::{Compartment, FaultKind, SizeError, Words};
 
 use super::{Spanish, parts};
 use crate::said::said;
@@ -91,8 +93,12 @@ impl FileWords for Spanish {
         layouts::no_size(error)
     }
 
+    fn place_of<'a>(&self, words: &'a Words) -> &'a str {
+        places::words(words, self.tag())
+    }
+
     fn compartment(&self, compartment: &Compartment) -> String {
-        let words = places::words(&compartment.words, self.tag());
+        let words = self.place_of(&compartment.words);
         match compartment.side.filter(|_| compartment.has_partner) {
             Some(side) => format!("{words}, {} de la persona", parts::hand(side)),
             None => words.to_owned(),

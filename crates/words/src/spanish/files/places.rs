@@ -31,3 +31,13 @@ fn known(english: &str) -> Option<&'static str> {
         _ => return None,
     })
 }
+
+/// The title of a layout: ours for those we know, else its author's.
+pub(in crate::spanish) fn title_of(english: &str) -> &str {
+    match english {
+        "Three rows by two sides" => "Tres filas por dos lados",
+        "Relief island with surround" => "Isla de alivio con contorno",
+        "Curved ten with side supports" => "Diez curvos con soportes laterales",
+        _ => english,
+    }
+}

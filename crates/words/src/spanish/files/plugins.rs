@@ -71,7 +71,9 @@ pub(super) fn fault(kind: &PluginFaultKind) -> Said {
         | Kind::Failed(_)
         | Kind::OtherLayout { .. }
         | Kind::OtherSize { .. }
-        | Kind::BadLayout { .. } => "avise al autor del complemento; no se escribió nada".to_owned(),
+        | Kind::BadLayout { .. } => {
+            "avise al autor del complemento; no se escribió nada".to_owned()
+        }
     };
     said(message(kind), hint)
 }

@@ -27,6 +27,7 @@ prose! {
     Code: "código de la persona", "un código con alguna cifra, nunca un nombre";
     Child: "menor de edad", "lo que se sabe de adultos no vale entonces";
     NextReview: "próxima revisión", "cuándo se revisa otra vez la preparación";
+    Language: "lengua para quien cuida", "de la hoja para casa y la del día de lavado; si no, la del programa";
     Units: "unidad de longitud", "de todas las longitudes de este archivo";
     TakenOn: "día de las medidas", "";
     TakenBy: "quién midió", "iniciales o una función";

@@ -80,6 +80,7 @@ pub(super) fn group_heading(group: Group) -> &'static str {
 /// How a question is called where the heading of its group says the rest.
 pub(super) fn label(question: Question) -> Option<&'static str> {
     Some(match question {
+        Question::Language => "lengua de quien cuida",
         Question::TakenOn => "medido el",
         Question::TakenBy => "medido por",
         Question::WeightKg | Question::WeightLb => "peso",
@@ -90,7 +91,9 @@ pub(super) fn label(question: Question) -> Option<&'static str> {
         Question::RotationForward => "lado adelantado",
         Question::WindsweptTo => "rodillas a la",
         Question::TrulyShorterSide | Question::ApparentlyShorterSide => "lado",
-        Question::ObliquityBy | Question::TrulyShorterBy | Question::ApparentlyShorterBy => "cuánto",
+        Question::ObliquityBy | Question::TrulyShorterBy | Question::ApparentlyShorterBy => {
+            "cuánto"
+        }
         Question::LimbLossSide | Question::GoalSide => "lado",
         Question::LimbLossLevel => "nivel",
         Question::InjuryIs => "estado",
@@ -128,6 +131,7 @@ pub(super) fn comment(question: Question) -> Option<&'static str> {
         Question::Code => "con una cifra, nunca un nombre",
         Question::Child
         | Question::NextReview
+        | Question::Language
         | Question::ObliquityLower
         | Question::ObliquityBy
         | Question::RotationForward

@@ -29,6 +29,7 @@ use cushion::{Length, Mass, Pattern, Side, Size};
 
 use self::dates::day;
 use super::Spanish;
+use super::files::title_of;
 use super::hands::check_by_hand;
 use super::parts::{
     COMPARTMENTS, SPARE_CELLS, capital, cells, counted, decimal, inches, kg, list, loud_side, mm,
@@ -243,7 +244,12 @@ impl PaperWords for Spanish {
             None => "sin resultado escrito",
         };
         let found = check.found.as_deref().map(|own| format!(": {}", own.trim_end_matches('.')));
-        format!("{}, {}, comprobación del ajuste, {how}{}.", check.on, check.by, found.unwrap_or_default())
+        format!(
+            "{}, {}, comprobación del ajuste, {how}{}.",
+            check.on,
+            check.by,
+            found.unwrap_or_default()
+        )
     }
 
     fn entry_found(&self, entry: &Entry) -> String {
@@ -324,7 +330,9 @@ impl PaperWords for Spanish {
             (State::Lapsed(_, Lapse::Weight(_)), _) => {
                 "CAMBIÓ EL PESO. AJUSTE OTRA VEZ.".to_owned()
             }
-            (State::Lapsed(_, Lapse::Skin(..)), _) => "UNA MARCA EN LA PIEL. NO SENTARSE.".to_owned(),
+            (State::Lapsed(_, Lapse::Skin(..)), _) => {
+                "UNA MARCA EN LA PIEL. NO SENTARSE.".to_owned()
+            }
             (State::Fitted(_), Review::Overdue(due)) => {
                 format!("REVISIÓN ATRASADA DESDE EL {}.", day(due).to_uppercase())
             }
@@ -357,7 +365,7 @@ impl PaperWords for Spanish {
         };
         format!(
             "Un cojín regulable, {}, {}, de {compartments} con celdas contadas, {rating}: {} dentro, y {} en una bolsa.",
-            pattern.title(),
+            title_of(pattern.title()),
             self.size(pattern.size()),
             self.cells(cells),
             counted(spares as usize, SPARE_CELLS),
@@ -427,7 +435,9 @@ impl PaperWords for Spanish {
 
     fn take_home_foot(&self, (page, pages): (usize, usize), plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!("Página {page} de {pages}. Plan del {plan}, impreso el {printed}. ¿Es vieja? Tírela.")
+        format!(
+            "Página {page} de {pages}. Plan del {plan}, impreso el {printed}. ¿Es vieja? Tírela."
+        )
     }
 
     fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {

@@ -112,7 +112,5 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
 };
 
 /// For whoever measures in inches.
-pub(super) const TEXTS_IN_INCHES: &SetupCardTexts = &SetupCardTexts {
-    check_rows: &rows("____ in / hueso", "I / nivel / D, ____ in"),
-    ..*TEXTS
-};
+pub(super) const TEXTS_IN_INCHES: &SetupCardTexts =
+    &SetupCardTexts { check_rows: &rows("____ in / hueso", "I / nivel / D, ____ in"), ..*TEXTS };

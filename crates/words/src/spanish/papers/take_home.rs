@@ -41,10 +41,24 @@ const STEPS: [StepTexts; 8] = [
         "Mano por debajo",
         true,
         "De lado: la mano plana de quien ayuda entra desde atrás bajo el cojín.",
-        &["Quite los anillos. Vaya detrás de la silla.", "Palma arriba, mano plana.", "Meta la mano bajo el cojín."],
+        &[
+            "Quite los anillos. Vaya detrás de la silla.",
+            "Palma arriba, mano plana.",
+            "Meta la mano bajo el cojín.",
+        ],
     ),
-    step("Hueso IZQUIERDO", true, WHERE[0], &["Pare bajo el hueso.", "¿Hay un pulgar de ancho, o más?"]),
-    step("Hueso DERECHO", true, WHERE[1], &["Pare bajo el hueso.", "¿Hay un pulgar de ancho, o más?"]),
+    step(
+        "Hueso IZQUIERDO",
+        true,
+        WHERE[0],
+        &["Pare bajo el hueso.", "¿Hay un pulgar de ancho, o más?"],
+    ),
+    step(
+        "Hueso DERECHO",
+        true,
+        WHERE[1],
+        &["Pare bajo el hueso.", "¿Hay un pulgar de ancho, o más?"],
+    ),
     step(
         "Mirar la piel",
         false,
@@ -93,7 +107,11 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     who_and_phone: "Quién y teléfono:",
     call_the_same_day: PassageTexts {
         heading: "Llame el mismo día",
-        sentences: &["Si hay una marca nueva o se va a un lado.", "Si hay una caída.", "Si cambia la silla o el peso."],
+        sentences: &[
+            "Si hay una marca nueva o se va a un lado.",
+            "Si hay una caída.",
+            "Si cambia la silla o el peso.",
+        ],
     },
     notes_for_you: "Para usted",
     ask_how_long: "No se siente hasta que enfermería diga cuánto tiempo.",

@@ -28,7 +28,8 @@ pub(super) fn posture(say: Spanish, posture: &Posture) -> Vec<String> {
         let by = degrees(Some(own.degrees));
         format!("En ráfaga: rodillas hacia la {} de la persona{by}.", loud_hand(own.to))
     }));
-    let shorter = [("de verdad", posture.truly_shorter), ("en apariencia", posture.apparently_shorter)];
+    let shorter =
+        [("de verdad", posture.truly_shorter), ("en apariencia", posture.apparently_shorter)];
     said.extend(shorter.into_iter().filter_map(|(how, shorter)| {
         let (whose, by) = shorter?;
         Some(format!("Pierna {} más corta {how}: {}.", loud_hand(whose), say.length(by)))

@@ -12,10 +12,9 @@ use crate::{BasicWords as _, GoalWords as _};
 
 pub(super) fn client(finding: &ClientFinding) -> Said {
     match finding {
-        ClientFinding::NotSigned => said(
-            "no se dice cuándo y quién tomó las medidas",
-            "añada `taken_on` y `taken_by`",
-        ),
+        ClientFinding::NotSigned => {
+            said("no se dice cuándo y quién tomó las medidas", "añada `taken_on` y `taken_by`")
+        }
         ClientFinding::HipsWiderThanThighs => said(
             "la cadera es más ancha que largos los muslos",
             "mire que anchura de cadera y longitud de muslo no estén cambiadas",
@@ -138,9 +137,10 @@ pub(super) fn record(finding: &RecordFinding) -> Said {
             format!("las cantidades suman {sum}, y el total dice {total}"),
             "una de ellas se cambió a mano; registre otra vez el plan",
         ),
-        RecordFinding::CountedTwice(number) => {
-            said(format!("el compartimento {number} está contado dos veces"), "registre otra vez el plan")
-        }
+        RecordFinding::CountedTwice(number) => said(
+            format!("el compartimento {number} está contado dos veces"),
+            "registre otra vez el plan",
+        ),
         RecordFinding::NoCounts => said("no hay cantidades", "registre otra vez el plan"),
         RecordFinding::Digest => said("esto no es un resumen digital", "registre otra vez el plan"),
     }
@@ -163,9 +163,10 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
         DesignFinding::CurveWithBow => {
             said("una costura es una curva o tiene comba, no ambas cosas", "quite una de las dos")
         }
-        DesignFinding::NoSizes => {
-            said("no hay ningún tamaño en la lista", "añada `{ size = \"440x400\", max_user_weight_kg = 90 }`")
-        }
+        DesignFinding::NoSizes => said(
+            "no hay ningún tamaño en la lista",
+            "añada `{ size = \"440x400\", max_user_weight_kg = 90 }`",
+        ),
         DesignFinding::SizeTwice(size) => {
             said(format!("el tamaño {size} está dos veces en la lista"), "deje uno de los dos")
         }

@@ -41,9 +41,10 @@ pub(super) fn file(finding: &FileFinding) -> Said {
 pub(super) fn syntax(finding: &SyntaxFinding) -> Said {
     match finding {
         SyntaxFinding::Twice => said("esta clave está escrita dos veces", "deje una de las dos"),
-        SyntaxFinding::HeadingTwice => {
-            said("este encabezado está escrito dos veces", "ponga las líneas de ambos bajo uno de ellos")
-        }
+        SyntaxFinding::HeadingTwice => said(
+            "este encabezado está escrito dos veces",
+            "ponga las líneas de ambos bajo uno de ellos",
+        ),
         SyntaxFinding::TypographicQuotes(written) => said(
             "estas son las comillas de un procesador de textos",
             format!("escriba \"{written}\" con comillas rectas, en un editor de texto sencillo"),
@@ -89,10 +90,9 @@ pub(super) fn key(finding: &KeyFinding) -> Said {
             format!("`{}` solo va con {other} = {}", question.row().key, alternatives(words)),
             "quítela",
         ),
-        KeyFinding::Both(question, other) => said(
-            format!("están dadas `{other}` y `{}`", question.row().key),
-            "deje una de las dos",
-        ),
+        KeyFinding::Both(question, other) => {
+            said(format!("están dadas `{other}` y `{}`", question.row().key), "deje una de las dos")
+        }
         KeyFinding::Neither(question, other) => said(
             format!("no están dadas ni `{}` ni `{other}`", question.row().key),
             format!("añada `{} = {}`, o la otra", question.row().key, question.row().example),

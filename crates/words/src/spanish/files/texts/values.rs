@@ -1,8 +1,8 @@
 //! Spanish: what is found about a value by itself.
 
+use case::Said;
 use case::question::{Kind, Question, Range, Unit};
 use case::text::{LengthUnit, Looks, Type, ValueFinding, WordFinding};
-use case::Said;
 use cushion::SizeError;
 
 use super::super::{CODE_RULE, NAME_RULE};
@@ -106,12 +106,8 @@ fn length(question: Question, number: f64, unit: LengthUnit, looks: Looks) -> Sa
     let words = unit_of_length(unit);
     let hint = match looks {
         Looks::Centimetres => "parecen centímetros; escriba milímetros".to_owned(),
-        Looks::Inches => {
-            "parecen pulgadas; escriba milímetros, o `units = \"in\"`".to_owned()
-        }
-        Looks::Millimetres => {
-            "parecen milímetros; escriba pulgadas, o `units = \"mm\"`".to_owned()
-        }
+        Looks::Inches => "parecen pulgadas; escriba milímetros, o `units = \"in\"`".to_owned(),
+        Looks::Millimetres => "parecen milímetros; escriba pulgadas, o `units = \"mm\"`".to_owned(),
         Looks::Wrong => match question.row().kind {
             Kind::Length(Range { least, most }) => {
                 let (least, most) = (least / unit.in_mm(), most / unit.in_mm());

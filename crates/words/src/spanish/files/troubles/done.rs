@@ -12,15 +12,18 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
             format!("no se da cantidad para el número {}", list(&words(numbers))),
             "cuente cada compartimento, y dé 0 donde esté vacío",
         ),
-        NotDone::CountedTwice(number) => {
-            said(format!("el número {number} está contado dos veces"), "dé una cantidad para cada compartimento")
-        }
+        NotDone::CountedTwice(number) => said(
+            format!("el número {number} está contado dos veces"),
+            "dé una cantidad para cada compartimento",
+        ),
         NotDone::NoSuchNumber { number, known } => said(
             format!("el cojín no tiene compartimento número {number}"),
             format!("tiene {}", list(&words(known))),
         ),
         NotDone::NothingPlanned => said(
-            format!("`{file}` no tiene plan registrado para este cojín, así que nada puede ser según lo planificado"),
+            format!(
+                "`{file}` no tiene plan registrado para este cojín, así que nada puede ser según lo planificado"
+            ),
             "diga la cantidad de cada compartimento, o registre antes un plan",
         ),
         NotDone::NothingProposed => said(
@@ -45,7 +48,9 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
         }
         NotDone::NoSuchEntry { entry, there } => said(
             format!("no hay entrada {entry} en el registro de `{file}`"),
-            format!("las entradas se cuentan desde 1, la más antigua primero; la última es {there}"),
+            format!(
+                "las entradas se cuentan desde 1, la más antigua primero; la última es {there}"
+            ),
         ),
         NotDone::IsWithdrawn(entry) => said(format!("la entrada {entry} ya está retirada"), ""),
         NotDone::HasNoCounts(entry) => said(

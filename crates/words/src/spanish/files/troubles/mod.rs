@@ -37,7 +37,10 @@ pub(super) fn about(trouble: &Trouble) -> Said {
         Trouble::OtherCushion { file, on, was, now } => other_cushion(file, *on, was, now),
         Trouble::NoWeight { file } => no_weight(file),
         Trouble::NoBody { file, error } => said(
-            format!("con las medidas de `{file}` no resulta un cuerpo: {}", Spanish::new().body_error(error)),
+            format!(
+                "con las medidas de `{file}` no resulta un cuerpo: {}",
+                Spanish::new().body_error(error)
+            ),
             "revise esa medida y las cercanas",
         ),
         Trouble::NotSafe(why) => {
@@ -195,7 +198,9 @@ fn stock(error: &StockError) -> String {
             "dos costuras pasan demasiado cerca una de otra cerca de x = {:.0}, y = {:.0} mm",
             at.x, at.y
         ),
-        StockError::Mesh(MeshError::Empty) => "las costuras no encierran ningún compartimento".to_owned(),
+        StockError::Mesh(MeshError::Empty) => {
+            "las costuras no encierran ningún compartimento".to_owned()
+        }
         StockError::NoCrown(crown) => format!(
             "un abombamiento de serie de {} mm no aprieta las celdas; dé uno mayor que 0 mm",
             parts::decimal(crown.to_mm(), 1)
@@ -207,10 +212,14 @@ fn stock(error: &StockError) -> String {
 fn batch(error: &BatchError) -> String {
     match error {
         BatchError::FewCells { cells, least } => {
-            format!("un lote de {cells} celdas es muy pequeño; cuente {least} como mínimo, mejor 50")
+            format!(
+                "un lote de {cells} celdas es muy pequeño; cuente {least} como mínimo, mejor 50"
+            )
         }
         BatchError::ManyCells { cells, most } => {
-            format!("un lote de {cells} celdas es más de lo que se cuenta a mano; tome {most} como mucho")
+            format!(
+                "un lote de {cells} celdas es más de lo que se cuenta a mano; tome {most} como mucho"
+            )
         }
         BatchError::CellWeight { cell, least, most } => format!(
             "una celda pesaría {} g, y está entre {} y {} g; mire otra vez celdas y gramos",

@@ -53,9 +53,7 @@ fn reason(why: &NotDrawn) -> String {
         NotDrawn::OtherSize => {
             "el plan registrado es para otro tamaño que el cojín ahora".to_owned()
         }
-        NotDrawn::OtherFill => {
-            "el llenado de serie es para otro patrón que el dibujado".to_owned()
-        }
+        NotDrawn::OtherFill => "el llenado de serie es para otro patrón que el dibujado".to_owned(),
     }
 }
 

@@ -16,7 +16,9 @@ fn unread(error: &ShelfError) -> Said {
         Why::NotFound | Why::LinkToNothing => said(format!("no existe el archivo {shown}"), ""),
         Why::NotAllowed => said(format!("este usuario no puede leer {shown}"), ""),
         Why::NotAFile(NoFile::Folder) => said(format!("{shown} es una carpeta, no un archivo"), ""),
-        Why::NotAFile(_) => said(format!("{shown} no es un archivo corriente, así que no se leyó"), ""),
+        Why::NotAFile(_) => {
+            said(format!("{shown} no es un archivo corriente, así que no se leyó"), "")
+        }
         Why::TooLarge { .. } => said(
             format!("{shown} pasa de 1 MB, así que no se leyó"),
             "los archivos de diseño, celda y persona tienen unos miles de bytes; ¿es este el archivo?",

@@ -33,7 +33,10 @@ pub(super) fn parts_missing(missing: &[usize], of: usize) -> Said {
 }
 
 pub(super) fn empty_part(file: &str) -> Said {
-    said(format!("`{file}` no tiene filas, así que nadie sabe qué parte es"), "ejecute otra vez esa parte")
+    said(
+        format!("`{file}` no tiene filas, así que nadie sabe qué parte es"),
+        "ejecute otra vez esa parte",
+    )
 }
 
 pub(super) fn other_survey(file: &str) -> Said {
