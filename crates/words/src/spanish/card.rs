@@ -9,7 +9,7 @@ impl CardWords for Spanish {
     fn card_finding(&self, found: &CardFinding) -> String {
         match found {
             CardFinding::BoneFelt => {
-                "Se nota un isquion a través del cojín, a la izquierda o a la derecha".to_owned()
+                "Un isquion que se nota a través del cojín, izquierdo o derecho".to_owned()
             }
             CardFinding::Mark => {
                 "Una marca en la piel que sigue tras 30 minutos, piel abierta o una lesión con peor aspecto"
@@ -38,10 +38,10 @@ impl CardWords for Spanish {
     fn remedy(&self, remedy: &Remedy) -> String {
         match remedy {
             Remedy::ClientOffLookAtSetUp => {
-                "FUERA DEL COJÍN YA. Ninguna celda según esta tabla. Mire el asiento (hundimiento), FRENTE y ARRIBA, izquierda y derecha, fugas, cantidades. Llame."
+                "FUERA DEL COJÍN YA. No mueva celdas. Mire asiento (hundido), FRENTE y ARRIBA, izquierda y derecha, fugas, cantidades. Llame."
                     .to_owned()
             }
-            Remedy::ClientOff => "FUERA DEL COJÍN YA. Ninguna celda. Llame.".to_owned(),
+            Remedy::ClientOff => "FUERA DEL COJÍN YA. No mueva celdas. Llame.".to_owned(),
             Remedy::PutIn { cells, into } => {
                 format!("Ponga {} de la bolsa de repuesto en el compartimento {into}.", parts::cells(*cells))
             }
@@ -55,7 +55,7 @@ impl CardWords for Spanish {
             Remedy::MoreThanAHandful => {
                 "Hacen falta más celdas que un puñado: fuera del cojín, nuevo plan, llame.".to_owned()
             }
-            Remedy::NoCells => "Ninguna celda: fuera del cojín, llame.".to_owned(),
+            Remedy::NoCells => "No mueva celdas: fuera del cojín, llame.".to_owned(),
         }
     }
 

@@ -27,9 +27,9 @@ impl Spanish {
     fn changes(&self, costs: &Costs, site: impl Fn(&SiteChange) -> String) -> Vec<String> {
         let mut lines: Vec<String> = costs.careful.iter().map(site).collect();
         lines.push(format!(
-            "El cojín gira la pelvis, desde como queda por sí sola: a un lado {}; de delante atrás {}.",
-            turns(&costs.roll_deg, ["lado izquierdo arriba", "lado derecho arriba"], true),
-            turns(&costs.pitch_deg, ["frente abajo", "frente arriba"], false)
+            "El cojín gira la pelvis, desde como queda por sí sola: de lado, {}; de delante atrás, {}.",
+            turns(&costs.roll_deg, ["con el lado izquierdo arriba", "con el lado derecho arriba"], true),
+            turns(&costs.pitch_deg, ["con el frente abajo", "con el frente arriba"], false)
         ));
         let BeforeAfter { before, after } = costs.side_share;
         lines.push(format!(

@@ -53,7 +53,7 @@ pub(super) fn note(papers: &OtherPapers) -> String {
 /// A plan as its papers call it.
 fn plan(mark: Option<&PlanMark>) -> String {
     match mark {
-        Some(PlanMark { number, word }) => format!("plan {number}, palabra de control {word}"),
+        Some(PlanMark { number, word }) => format!("plan {number}, clave {word}"),
         None => "un plan que los nombres no dicen".to_owned(),
     }
 }

@@ -59,7 +59,7 @@ pub(super) fn check_by_hand(check: &Check) -> String {
 /// How the skin looked.
 pub(super) fn skin_answer(answer: SkinAnswer) -> &'static str {
     match answer {
-        SkinAnswer::Clear => "sin marca",
+        SkinAnswer::Clear => "limpia",
         SkinAnswer::Fades => "la marca se va",
         SkinAnswer::Stays => "la marca queda",
         SkinAnswer::Open => "abierta",

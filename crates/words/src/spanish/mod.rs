@@ -44,9 +44,7 @@ impl Language for Spanish {
     }
 
     fn unreviewed(&self) -> Option<&'static str> {
-        Some(
-            "Traducción no revisada por profesionales / Translation not reviewed by a professional translator",
-        )
+        Some("Traducción sin revisión profesional / Translation not professionally reviewed")
     }
 
     fn with_lengths_in(&self, unit: LengthUnit) -> &'static dyn Language {

@@ -143,10 +143,15 @@ impl Sheet<'_> {
         let serial = papers.client.cushion.serial.as_deref();
         line.extend(serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
         line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));
-        line.extend(papers.language.unreviewed().map(|own| format!(" {own}.")));
         let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
         let at = Point::new(area.x0, area.y1 - height);
         page.block(Role::Foot).paragraph(at, area.width(), &line, &style, Align::Left)?;
+        if let Some(line) = papers.language.unreviewed() {
+            // In the margin under the foot, where it takes no room from the sheet.
+            let style = text(Print::USUAL.label, Weight::Regular, SOFT).led(1.2);
+            let at = Point::new(area.x0, area.y1 + style.first_baseline());
+            page.block(Role::Foot).text(at, line, &style, Align::Left)?;
+        }
         Ok(Rect::new(area.x0, area.y0, area.x1, at.y - 1.0))
     }
 

@@ -3,8 +3,8 @@
 use crate::FillCardTexts;
 
 pub(super) const TEXTS: &FillCardTexts = &FillCardTexts {
-    title_for_one_client: "Ficha de llenado para una persona",
-    title_as_supplied: "Ficha de llenado, de serie",
+    title_for_one_client: "Llenado para una persona",
+    title_as_supplied: "Llenado de serie",
     subject: "Cantidades para llenar la cubierta, dibujada desde abajo",
     estimate_until_counted: "ESTIMACIÓN hasta contar",
     printed: "Impreso",

@@ -13,7 +13,7 @@ pub(super) const TEXTS: &HeightGaugeTexts = &HeightGaugeTexts {
         "Ponga una regla sobre el centro de un compartimento, nivelada, hasta la plantilla. Debe dar en el gris de ese número; la línea es lo esperado.",
     ],
     nothing_under_a_client: "Bajo una persona solo entra una mano: ni plantilla, ni barra, ni regla.",
-    cut_out: "La plantilla: recorte por la línea cortada",
+    cut_out: "La plantilla: recorte por la línea de trazos",
     drawing: "Una plantilla a tamaño real, con una escala en milímetros. Cada compartimento tiene una columna con su número: una barra gris sobre las alturas plausibles y una línea en la esperada. La tabla dice lo mismo en números.",
     on_the_table: "Este borde va sobre la mesa",
     unit: "mm",

@@ -149,7 +149,7 @@ impl PaperWords for Spanish {
     }
 
     fn all_cells(&self, count: u32, spares: u32) -> String {
-        format!("{} en total, {spares} en la bolsa", cells(count))
+        format!("Total: {}; bolsa: {spares}", cells(count))
     }
 
     fn cells_in_drawing(&self, count: u32) -> String {
@@ -413,7 +413,7 @@ impl PaperWords for Spanish {
             SiteName::Trochanter(side) => format!("lado {} de la cadera", loud_side(side)),
             SiteName::Thigh(side) => format!("muslo {}", loud_side(side)),
         };
-        format!("la llaga del {at} es más grande, está más húmeda o huele")
+        format!("la llaga del {at} crece, supura o huele")
     }
 
     fn sit_meanwhile(&self, what: &str) -> String {
@@ -435,9 +435,7 @@ impl PaperWords for Spanish {
 
     fn take_home_foot(&self, (page, pages): (usize, usize), plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!(
-            "Página {page} de {pages}. Plan del {plan}, impreso el {printed}. ¿Es vieja? Tírela."
-        )
+        format!("Página {page} de {pages}. Plan: {plan}. Impreso: {printed}. ¿Es vieja? Tírela.")
     }
 
     fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {

@@ -7,7 +7,7 @@ use crate::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 
 const TOP_ANSWERS: &str = "libre / justo / atrapado";
 const PRESS_ANSWERS: &str = "flojo / igual / justo";
-const SKIN_ANSWERS: &str = "sin marca / se va / queda";
+const SKIN_ANSWERS: &str = "limpia / se va / queda";
 const PRESS: &str = "Apretar, ___ frente a ___";
 
 const fn row(
@@ -25,10 +25,10 @@ const RIGHT: Option<Side> = Some(Side::Right);
 /// The rows, with room for lengths in a unit.
 const fn rows(under: &'static str, lower: &'static str) -> [CheckTexts; 9] {
     [
-        row("Por arriba, IZQUIERDA de la persona", LEFT, Foretold::Nothing, TOP_ANSWERS),
-        row("Por arriba, DERECHA de la persona", RIGHT, Foretold::Nothing, TOP_ANSWERS),
-        row("Por debajo, IZQUIERDA de la persona", LEFT, Foretold::LeftUnder(Side::Left), under),
-        row("Por debajo, DERECHA de la persona", RIGHT, Foretold::LeftUnder(Side::Right), under),
+        row("Por arriba, IZQUIERDA", LEFT, Foretold::Nothing, TOP_ANSWERS),
+        row("Por arriba, DERECHA", RIGHT, Foretold::Nothing, TOP_ANSWERS),
+        row("Por debajo, IZQUIERDA", LEFT, Foretold::LeftUnder(Side::Left), under),
+        row("Por debajo, DERECHA", RIGHT, Foretold::LeftUnder(Side::Right), under),
         row("Lado más bajo de la pelvis", None, Foretold::LowerSide, lower),
         row(PRESS, None, Foretold::Nothing, PRESS_ANSWERS),
         row(PRESS, None, Foretold::Nothing, PRESS_ANSWERS),
@@ -61,7 +61,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     found: "Qué halló el ajuste",
     nothing_found: "Aún no hay nada registrado para estas cantidades.",
 
-    how_to_check: "Con la funda real, frenos puestos, sin anillos, con permiso de la persona. Alise, la persona del todo atrás, espere de 5 a 10 minutos. Ambos lados.",
+    how_to_check: "Funda real, frenos puestos, sin anillos, con permiso. Alise, persona del todo atrás, espere de 5 a 10 minutos. Ambos lados.",
     defined: &[
         DefinedCheckTexts {
             name: "Por arriba",
@@ -81,14 +81,14 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
         DefinedCheckTexts {
             name: "Piel",
             how: "Mire cuando la persona baja del cojín, y otra vez tras 30 minutos.",
-            words: "sin marca (clear): como antes; se va (fades): sin marca tras 30 minutos; queda (stays): sigue ahí, fuera del cojín, ninguna celda",
+            words: "limpia (clear): como antes; se va (fades): tras 30 minutos; queda (stays): fuera del cojín, sin celdas",
         },
     ],
     checks: "Lo que halla: rodee la palabra, escriba el número",
-    check_columns: ["Comprobación", "Esperado", "Hallado", "Al sentarse", "Tras 30 min"],
+    check_columns: ["Lados de la persona", "Esperado", "Hallado", "Al sentarse", "Tras 30 min"],
     signed: "Fecha, iniciales",
     check_rows: &rows("____ mm / hueso", "I / nivel / D, ____ mm"),
-    order_of_a_fitting: "Llene, compruebe ambos lados, cambie una cosa, compruebe otra vez tras 30 minutos. Flojo: ¿se inclina la persona al otro lado?",
+    order_of_a_fitting: "Llene, compruebe ambos lados, cambie una cosa, compruebe tras 30 minutos. Flojo: ¿se inclina al otro lado?",
     if_then: "Si halla ..., entonces ...",
     if_then_columns: ["Si halla", "entonces", "y espere en otros sitios"],
     if_then_note: "Estimado para estas cantidades. Una línea cada vez: mueva, alise, siente a la persona, espere, compruebe otra vez en ambos lados. Si dos hallazgos se contradicen, compruebe antes otra vez. Lo que pasa con las presiones se sabe a una quinta parte como mucho; las alturas pueden cambiar la mitad o el doble, pues nadie sabe cuánto ceden las paredes.",

@@ -25,11 +25,11 @@ pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     plan_recorded: "Plan registrado",
     serial: "Serie del cojín",
     layout_and_size: "Diseño y tamaño",
-    plan_and_word: "Plan, palabra de control",
+    plan_and_word: "Plan, clave",
     not_recorded: "no registrado",
     page: "Página",
     discs_and_numbers: "En un disco: el número de un compartimento. Sin disco: sus celdas. Barra gruesa: la izquierda de la persona.",
-    superseded: "Sustituida: tache esta página. Fecha ____________ Iniciales ________",
+    superseded: "Sustituida: táchela. Fecha ____________ Iniciales ________",
     total: "Total",
     numbers_from_below: "El cojín desde abajo, con el borde delantero arriba y los números de los compartimentos. La izquierda de la persona está a la derecha del dibujo.",
 };

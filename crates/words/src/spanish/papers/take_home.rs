@@ -23,7 +23,7 @@ const STEPS: [StepTexts; 8] = [
         "Bien puesto",
         true,
         "El cojín desde arriba en una silla: la cara de arriba hacia arriba, el frente en las rodillas.",
-        &["ARRIBA hacia arriba, etiqueta abajo.", "FRENTE a las rodillas.", NOTHING_ON_IT],
+        &["ARRIBA arriba, etiqueta abajo.", "FRENTE a las rodillas.", NOTHING_ON_IT],
     ),
     step(
         "Alisar",
@@ -42,7 +42,7 @@ const STEPS: [StepTexts; 8] = [
         true,
         "De lado: la mano plana de quien ayuda entra desde atrás bajo el cojín.",
         &[
-            "Quite los anillos. Vaya detrás de la silla.",
+            "Sin anillos. Vaya tras la silla.",
             "Palma arriba, mano plana.",
             "Meta la mano bajo el cojín.",
         ],
@@ -66,7 +66,7 @@ const STEPS: [StepTexts; 8] = [
         &[
             "Mire cada vez que baje del cojín.",
             "Mire sobre los dos huesos.",
-            "¿A solas? Use un espejo con mango.",
+            "¿A solas? Use un espejo.",
         ],
     ),
     step(
@@ -93,13 +93,13 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         "una marca nueva sigue tras 30 minutos",
         "otra piel está abierta, húmeda, caliente, dura o hinchada",
     ],
-    stop_pockets: "un bolsillo está abierto, vacío o con bultos, o no va como en esta hoja",
-    stop_then: "Baje del cojín. Vaya a la cama. Llame. ¿No contestan? Siga en la cama.",
+    stop_pockets: "hay un bolsillo abierto, vacío, con bultos o mal llenado",
+    stop_then: "Baje. Vaya a la cama. Llame. ¿No contestan? Siga ahí.",
     get_help_now: "Pida ayuda ya",
     number_to_call: "Número:",
     emergency_signs: &[
-        "Una mancha o costra negra",
-        "Una llaga con fiebre o temblor",
+        "Mancha o costra negra",
+        "Llaga con fiebre o temblor",
         "Piel abierta que huele mal",
         "Lesión de médula, T6 o más alta: dolor fuerte de cabeza y sudor",
     ],
@@ -107,11 +107,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     who_and_phone: "Quién y teléfono:",
     call_the_same_day: PassageTexts {
         heading: "Llame el mismo día",
-        sentences: &[
-            "Si hay una marca nueva o se va a un lado.",
-            "Si hay una caída.",
-            "Si cambia la silla o el peso.",
-        ],
+        sentences: &["Marca nueva, o se va a un lado.", "Una caída.", "Otra silla u otro peso."],
     },
     notes_for_you: "Para usted",
     ask_how_long: "No se siente hasta que enfermería diga cuánto tiempo.",
@@ -128,9 +124,9 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         ("7 8:", Some("cada vez que baje")),
     ],
     you: "Usted",
-    helper: "Quien ayuda",
+    helper: "Ayuda",
     steps: STEPS,
-    thumb: "Esta barra mide 25 mm, un pulgar de ancho. Ponga el pulgar encima.",
+    thumb: "La barra mide 25 mm: un pulgar. Ponga el pulgar encima.",
     after_the_hand: "Blando y sin hueso: bien. Fino, o un bulto duro: baje y llame.",
     dark_skin: "Piel oscura: toque también. Si está caliente, dura, hinchada o esponjosa, es una marca. Una mancha morada o con brillo también.",
     half_an_hour: "30 min",
@@ -146,7 +142,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         heading: "Avión, calor y frío",
         sentences: &[
             "En un avión, no cambie nada. Palpe por debajo en vuelo y al llegar.",
-            "No lo deje en un coche con calor o frío. Deje que tome el calor de la sala antes de usarlo.",
+            "No lo deje en el coche con calor o frío. Que se temple antes.",
             "¿Va a vivir más alto o más bajo? Llame antes.",
         ],
     },
@@ -165,7 +161,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         "Abra un bolsillo. Sus celdas van a una bolsa con su número.",
         "Pase un paño y seque. Cuente al meterlas. Cierre el bolsillo.",
         "Después, otro bolsillo. Nunca dos abiertos.",
-        "ARRIBA hacia arriba. Alise. Palpe por debajo.",
+        "ARRIBA arriba. Alise. Palpe por debajo.",
     ],
     about_cells: &[
         PassageTexts {
@@ -180,7 +176,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
             sentences: &[
                 "Saque una y meta una de la bolsa, en el mismo bolsillo.",
                 "¿Más de 3, o la bolsa vacía? Llame: la clínica manda más.",
-                "Las celdas son pequeñas. Lejos de niños y animales: se pueden ahogar.",
+                "Celdas lejos de niños y animales: se pueden ahogar.",
             ],
         },
     ],

@@ -59,8 +59,8 @@ fn obliquity(say: Spanish, own: &PelvicObliquity) -> String {
         MeasuredAt::Asis => "en el frente de la pelvis",
     };
     let flexibility = match own.flexibility {
-        Flexibility::Fixed => "fija".to_owned(),
-        Flexibility::Flexible => "flexible".to_owned(),
+        Flexibility::Fixed => "oblicuidad fija".to_owned(),
+        Flexibility::Flexible => "oblicuidad flexible".to_owned(),
         Flexibility::Partly { reducible } => {
             format!("se pueden quitar {} de ello", say.length(reducible))
         }
