@@ -20,7 +20,7 @@ fn known(english: &str) -> Option<&'static str> {
         "beside the hip" => "junto a la cadera",
         "beside the thigh" => "junto al muslo",
         "between the thighs" => "entre los muslos",
-        "in front of the seat bone" => "delante del isquion",
+        "in front of the seat bone" => "ante el isquion",
         "in the middle, under both seat bones" => "en el centro, bajo los dos isquiones",
         "under both seat bones" => "bajo los dos isquiones",
         "under the seat bone" => "bajo el isquion",

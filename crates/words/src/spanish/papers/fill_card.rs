@@ -3,7 +3,7 @@
 use crate::FillCardTexts;
 
 pub(super) const TEXTS: &FillCardTexts = &FillCardTexts {
-    title_for_one_client: "Llenado para una persona",
+    title_for_one_client: "Llenado a medida",
     title_as_supplied: "Llenado de serie",
     subject: "Cantidades para llenar la cubierta, dibujada desde abajo",
     estimate_until_counted: "ESTIMACIÓN hasta contar",
@@ -11,8 +11,8 @@ pub(super) const TEXTS: &FillCardTexts = &FillCardTexts {
     from_below: "Desde abajo, como se llena",
     turn_it_over: "Dé la vuelta a la cubierta",
     turning_steps: &[
-        "Póngala con ARRIBA hacia arriba y el borde delantero lejos de usted.",
-        "Gírela de lado, como una página. El borde delantero sigue lejos de usted.",
+        "Cara de ARRIBA arriba, borde delantero lejos de usted.",
+        "Gírela de lado, como una página. El frente sigue lejos.",
         "Las aberturas miran hacia usted. La IZQUIERDA de la persona está ahora a la DERECHA de usted. Guíese por los números.",
     ],
     openings: "ABERTURAS",

@@ -435,7 +435,7 @@ impl PaperWords for Spanish {
 
     fn take_home_foot(&self, (page, pages): (usize, usize), plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!("Página {page} de {pages}. Plan: {plan}. Impreso: {printed}. ¿Es vieja? Tírela.")
+        format!("Página {page} de {pages}. Plan: {plan}. Impreso: {printed}. ¿Vieja? Tírela.")
     }
 
     fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {

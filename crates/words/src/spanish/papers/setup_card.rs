@@ -61,7 +61,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     found: "Qué halló el ajuste",
     nothing_found: "Aún no hay nada registrado para estas cantidades.",
 
-    how_to_check: "Funda real, frenos puestos, sin anillos, con permiso. Alise, persona del todo atrás, espere de 5 a 10 minutos. Ambos lados.",
+    how_to_check: "Funda real, frenos puestos, sin anillos, con permiso. Alise, persona del todo atrás, espere 5 a 10 minutos. Ambos lados.",
     defined: &[
         DefinedCheckTexts {
             name: "Por arriba",

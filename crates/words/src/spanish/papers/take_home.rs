@@ -94,7 +94,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         "otra piel está abierta, húmeda, caliente, dura o hinchada",
     ],
     stop_pockets: "hay un bolsillo abierto, vacío, con bultos o mal llenado",
-    stop_then: "Baje. Vaya a la cama. Llame. ¿No contestan? Siga ahí.",
+    stop_then: "Baje. Vaya a la cama. Llame. ¿No contestan? Siga en cama.",
     get_help_now: "Pida ayuda ya",
     number_to_call: "Número:",
     emergency_signs: &[
@@ -142,7 +142,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         heading: "Avión, calor y frío",
         sentences: &[
             "En un avión, no cambie nada. Palpe por debajo en vuelo y al llegar.",
-            "No lo deje en el coche con calor o frío. Que se temple antes.",
+            "No lo deje en el coche con calor o frío. Deje que se temple antes de usarlo.",
             "¿Va a vivir más alto o más bajo? Llame antes.",
         ],
     },
