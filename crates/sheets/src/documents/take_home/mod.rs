@@ -127,6 +127,9 @@ impl Sheet<'_> {
         let area = self.above_foot(&mut page, number)?;
         let mut frame = Frame::new(&mut page, area);
         self.top(&mut frame, heading)?;
+        if let Some(other) = self.papers.handed_over_in.filter(|_| number == 1) {
+            self.to_whoever_hands_over(&mut frame, other)?;
+        }
         let left = Rect { y0: frame.y(), ..area };
         Ok((page, left))
     }
@@ -163,9 +166,6 @@ impl Sheet<'_> {
         frame.heading(1, heading, &print.title())?;
         frame.space(1.5);
         self.banner(frame, &language.take_home_state(papers.standing()))?;
-        if let Some(other) = papers.handed_over_in {
-            self.to_whoever_hands_over(frame, other)?;
-        }
         let place = frame.take(10.0, texts.name)?;
         let block = frame.page().block(Role::Paragraph);
         let baseline = place.y1 - 2.0;
@@ -191,8 +191,9 @@ impl Sheet<'_> {
         let papers = self.papers;
         let state = other.take_home_state(papers.standing());
         let line = format!("{state} {}", other.sheet_in(papers.language.own_name()));
-        frame.space(1.0);
-        frame.paragraph(&line, &text(self.print.label, Weight::Regular, SOFT).led(1.2))
+        frame.paragraph(&line, &text(self.print.label, Weight::Regular, SOFT).led(1.2))?;
+        frame.space(1.5);
+        Ok(())
     }
 
     /// The dark box at the top right by which a sheet is compared with the setup card.

@@ -30,9 +30,9 @@ use self::dates::day;
 use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{
-    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, LetterTexts,
-    MeasuringFormTexts, PaperWords, RecordWords, SectionTexts, SetupCardTexts, SharedTexts,
-    SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
+    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
+    LetterTexts, MeasuringFormTexts, PaperWords, RecordWords, SectionTexts, SetupCardTexts,
+    SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -103,6 +103,7 @@ impl PaperWords for English {
     fn word_on_form(&self, question: Question, word: &'static str) -> String {
         match question {
             Question::InjurySite | Question::GoalSite => word.replace('-', " "),
+            Question::Language => crate::by_tag(word).map_or(word, Language::own_name).to_owned(),
             _ => word.to_owned(),
         }
     }

@@ -87,6 +87,7 @@ pub(super) fn label(question: Question) -> Option<&'static str> {
         Question::WeighedOn => "pesado el",
         Question::ObliquityLower => "lado más bajo",
         Question::ObliquityAt => "medido en",
+        Question::CushionSides => "sujetos: el reposabrazos o un protector toca cada lado",
         Question::ObliquityReducible => "reducible en",
         Question::RotationForward => "lado adelantado",
         Question::WindsweptTo => "rodillas a la",

@@ -36,9 +36,9 @@ use super::parts::{
     side,
 };
 use crate::{
-    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, LetterTexts,
-    MeasuringFormTexts, PaperWords, RecordWords, SectionTexts, SetupCardTexts, SharedTexts,
-    SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
+    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
+    LetterTexts, MeasuringFormTexts, PaperWords, RecordWords, SectionTexts, SetupCardTexts,
+    SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
 };
 
 impl PaperWords for Spanish {
@@ -109,6 +109,8 @@ impl PaperWords for Spanish {
     fn word_on_form(&self, question: Question, word: &'static str) -> String {
         match question {
             Question::Units => word.to_owned(),
+            Question::Language => crate::by_tag(word).map_or(word, Language::own_name).to_owned(),
+            Question::CushionSides if word == "open" => "libres".to_owned(),
             _ => choices::word(word).to_owned(),
         }
     }
@@ -125,7 +127,7 @@ impl PaperWords for Spanish {
 
     fn form_foot(&self, page: usize, pages: usize, program: &str, printed: Date) -> String {
         format!(
-            "Página {page} de {pages}. {program}, {printed}. Copie las respuestas en el archivo de la persona: el orden es el mismo."
+            "Página {page} de {pages}. {program}, {printed}. Copie las respuestas en el archivo de la persona: mismo orden, con las palabras inglesas del archivo."
         )
     }
 
@@ -435,7 +437,7 @@ impl PaperWords for Spanish {
 
     fn take_home_foot(&self, (page, pages): (usize, usize), plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!("Página {page} de {pages}. Plan: {plan}. Impreso: {printed}. ¿Vieja? Tírela.")
+        format!("Pág. {page} de {pages}. Plan: {plan}. Impreso: {printed}. ¿Vieja? Tírela.")
     }
 
     fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {

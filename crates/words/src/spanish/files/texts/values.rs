@@ -42,6 +42,12 @@ pub(super) fn value(finding: &ValueFinding) -> Said {
             format!("los papeles no pueden imprimir `{character}`"),
             "escríbalo con letras de lenguas europeas",
         ),
+        ValueFinding::RightToLeft(character) => said(
+            format!(
+                "`{character}` se escribe de derecha a izquierda, y los papeles aún no lo admiten"
+            ),
+            "escríbalo con letras que vayan de izquierda a derecha",
+        ),
         ValueFinding::Word { wanted, written } => {
             said(format!("`{written}` no puede estar aquí"), format!("escriba \"{wanted}\""))
         }

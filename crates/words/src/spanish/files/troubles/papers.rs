@@ -1,5 +1,6 @@
 //! Spanish: why something cannot be put on paper, or drawn.
 
+use case::text::is_right_to_left;
 use case::{Drawn, NoPicture, NotDrawn, Said};
 
 use super::said;
@@ -30,6 +31,10 @@ pub(super) fn not_drawn(what: &Drawn, why: &NotDrawn) -> Said {
 
 fn reason(why: &NotDrawn) -> String {
     match why {
+        NotDrawn::Missing { character, text } if is_right_to_left(*character) => format!(
+            "el carácter `{character}` (U+{:04X}) de \"{text}\" se escribe de derecha a izquierda, y los papeles aún no lo admiten; escríbalo con letras que vayan de izquierda a derecha",
+            u32::from(*character)
+        ),
         NotDrawn::Missing { character, text } => format!(
             "la fuente no tiene el carácter `{character}` (U+{:04X}), que está en \"{text}\"; escríbalo de otra forma",
             u32::from(*character)
