@@ -94,7 +94,7 @@ const GOAL: GoalOutcome = GoalOutcome {
 const COST: CostAtBone = CostAtBone { height: Length::from_mm(-12.0), pressure: -0.4 };
 
 /// The papers of a client, on a paper.
-fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
+pub(crate) fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
     let papers = case.papers();
     vec![
         setup_card(&papers, paper).unwrap(),
