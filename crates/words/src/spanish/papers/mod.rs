@@ -167,7 +167,7 @@ impl PaperWords for Spanish {
     }
 
     fn drawn_by(&self, plugin: &str, layout: &Digest) -> String {
-        format!("Patrón dibujado por el complemento {plugin}, diseño {layout}.")
+        format!("Patrón del complemento {plugin}, diseño {layout}.")
     }
 
     fn serial(&self, serial: &str) -> String {
