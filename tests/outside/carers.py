@@ -1,7 +1,9 @@
 """The take-home sheet: can a tired carer read it?
 
-Outside sources: textstat for the reading grade (Flesch-Kincaid); wcag-contrast-ratio for contrast
-(WCAG 2); RNIB Clear Print for the least size of print.
+Outside sources: textstat for the reading grade of English (Flesch-Kincaid); for Spanish the formula and
+the bands of J. Fernández Huerta, "Medidas sencillas de lecturabilidad", Consigna 214, 1959 (from memory),
+in which 80 to 90 is easy ("fácil"); wcag-contrast-ratio for contrast (WCAG 2); RNIB Clear Print for the
+least size of print.
 """
 
 import re
@@ -15,9 +17,9 @@ from aid.program import folder, run
 COUNTS = re.compile(r"^[\d\s.]+$")
 
 
-def pages():
+def pages(language="en"):
     with folder() as here:
-        run("demo", "--out", ".", cwd=here)
+        run("demo", "--out", ".", "--language", language, cwd=here)
         return [(here / f"take-home-{page}.svg").read_text(encoding="utf-8") for page in (1, 2, 3, 4, 5)]
 
 
@@ -33,6 +35,46 @@ def check_the_words_are_for_grade_6():
     for svg in pages():
         grade = textstat.flesch_kincaid_grade(sentences(svg))
         assert grade <= 6, grade
+
+
+# The band that is called easy begins here.
+EASY = 80
+STRONG, OPEN = "aeoáéó", "íú"
+
+
+def syllables(word):
+    """The syllables of a Spanish word: one for each vowel, but for those that a diphthong joins."""
+    plain = re.sub(r"y(?![aeiouáéíóú])", "i", word.lower())
+    vowels = re.findall(r"[aeiouáéíóúü]+", plain)
+    parts = 0
+    for group in vowels:
+        parts += 1
+        for one, next_one in zip(group, group[1:]):
+            both_strong = one in STRONG and next_one in STRONG
+            open_beside_strong = (one in OPEN and next_one in STRONG) or (one in STRONG and next_one in OPEN)
+            parts += both_strong or open_beside_strong
+    return max(parts, 1)
+
+
+def check_syllables_are_counted_as_dictionaries_part_them():
+    parted = "co-jín pier-na cui-da-do o-í-do le-er bue-no a-gua quien dí-a mé-di-co y hay res-ba-la"
+    for word in parted.split():
+        assert syllables(word.replace("-", "")) == word.count("-") + 1, word
+
+
+def ease(prose):
+    """How easy Spanish is to read, by Fernández Huerta: 206.84 - 60 syllables a word - 1.02 words a sentence."""
+    sentences = [own for own in re.split(r"[.?!:]", prose) if re.search(r"[^\W\d]", own)]
+    words = re.findall(r"[^\W\d_]+", prose)
+    parts = sum(syllables(word) for word in words)
+    return 206.84 - 60 * parts / len(words) - 1.02 * len(words) / len(sentences)
+
+
+def check_the_words_are_easy_in_spanish():
+    all_pages = [sentences(svg) for svg in pages("es")]
+    # The demo's own notes and contacts are English, and the foot's line is in both languages.
+    for prose in all_pages:
+        assert ease(prose.split("Pág.")[0]) >= EASY, (ease(prose.split("Pág.")[0]), prose)
 
 
 def check_sentences_are_short():

@@ -269,6 +269,9 @@ pub struct Client {
     pub code: ClientCode,
     /// The unit in which whoever wrote the file measures lengths.
     pub lengths: LengthUnit,
+    /// The tag of the language of what carers get, one of [`crate::question::LANGUAGE_TAGS`]; where
+    /// it is none, that of all other papers.
+    pub language: Option<&'static str>,
     /// Body measures.
     pub measures: Measures,
     /// Body weight.
@@ -324,6 +327,7 @@ impl Client {
             code,
             cushion,
             lengths: LengthUnit::Millimetres,
+            language: None,
             measures: Measures::default(),
             weighing: None,
             child: false,

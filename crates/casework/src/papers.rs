@@ -63,15 +63,24 @@ type ForClient = fn(&ClientPapers<'_>, Paper) -> Composed;
 type ForStock = fn(&StockPapers<'_>, Paper) -> Composed;
 type ForAnybody = fn(&BlankForm<'_>, Paper) -> Composed;
 
+/// Who reads a paper, in whose language it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Reader {
+    /// Whoever cares for the client at home.
+    Carer,
+    /// Anybody else.
+    Other,
+}
+
 /// The documents of a client: to add one, write its file in `sheets` and its line here.
-const OF_CLIENT: &[(&str, ForClient)] = &[
-    ("setup-card", sheets::setup_card),
-    ("fill-card", sheets::fill_order),
-    ("take-home", sheets::take_home),
-    ("wash-day", sheets::wash_day),
-    ("height-gauge", sheets::height_gauge),
-    ("letter", sheets::letter),
-    ("tag", |papers, _| {
+const OF_CLIENT: &[(&str, Reader, ForClient)] = &[
+    ("setup-card", Reader::Other, sheets::setup_card),
+    ("fill-card", Reader::Other, sheets::fill_order),
+    ("take-home", Reader::Carer, sheets::take_home),
+    ("wash-day", Reader::Carer, sheets::wash_day),
+    ("height-gauge", Reader::Other, sheets::height_gauge),
+    ("letter", Reader::Other, sheets::letter),
+    ("tag", Reader::Other, |papers, _| {
         let marks = (papers.drawn_by(), papers.client.cushion.serial.as_deref());
         let (language, pattern) = (papers.language, papers.pattern);
         sheets::tag_with_serial(language, pattern, marks, papers.date, papers.program)
@@ -96,7 +105,7 @@ const BLANK: &[(&str, ForAnybody)] = &[("measuring-form", sheets::blank_form)];
 
 /// What the documents of a client are called, without whose they are.
 pub(crate) fn names_of_client() -> impl Iterator<Item = &'static str> {
-    OF_CLIENT.iter().map(|(name, _)| *name)
+    OF_CLIENT.iter().map(|(name, ..)| *name)
 }
 
 impl OpenCase {
@@ -138,8 +147,10 @@ impl OpenCase {
         let file = &self.client.file.path;
         let mark = self.mark(&own.plan);
         let papers = self.client_papers(edition, (&own.plan, &mark), &own.cautions, &own.extras);
-        let compose = |(name, compose): &(&'static str, ForClient)| {
-            named(name, compose(&papers, edition.paper), file)
+        let of_carer = self.for_carers(papers);
+        let compose = |(name, reader, compose): &(&'static str, Reader, ForClient)| {
+            let papers = if *reader == Reader::Carer { &of_carer } else { &papers };
+            named(name, compose(papers, edition.paper), file)
         };
         let papers = Papers::of(side_by_side(OF_CLIENT, compose).into_iter())?;
         Ok(PapersOfClient { papers, since_recorded: own.since_recorded.clone(), mark })
@@ -174,6 +185,7 @@ impl OpenCase {
         let Edition { language, on, large_print, .. } = edition;
         ClientPapers {
             language: language.with_lengths_in(client.lengths),
+            handed_over_in: None,
             client,
             plan,
             pattern: &self.pattern,
@@ -185,6 +197,20 @@ impl OpenCase {
             beside: self.beside(client, on),
             date: on,
             program: PROGRAM,
+        }
+    }
+
+    /// The same for whoever cares for the client at home, in the language that the file names.
+    fn for_carers<'a>(&self, papers: ClientPapers<'a>) -> ClientPapers<'a> {
+        let client = &self.client.value;
+        let own = client.language.and_then(words::by_tag);
+        match own.filter(|own| own.tag() != papers.language.tag()) {
+            Some(own) => ClientPapers {
+                language: own.with_lengths_in(client.lengths),
+                handed_over_in: Some(papers.language),
+                ..papers
+            },
+            None => papers,
         }
     }
 

@@ -115,7 +115,7 @@ fn steps(
     Histogram {
         title: title.to_owned(),
         axis: unit.to_owned(),
-        names: (low..=high + 1).map(|at| ((at as f64) * step).to_string()).collect(),
+        names: (low..=high + 1).map(|at| language.number((at as f64) * step)).collect(),
         counts,
         most: most.map(|all| all.map(|value| value / step - low as f64)),
         note,

@@ -6,12 +6,12 @@ use case::Date;
 use casework::Recorder;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use cushion::{Pattern as CushionPattern, Size as CushionSize};
-use words::ENGLISH;
 
 use crate::compartment::CompartmentRef;
 use crate::counts;
 use crate::exit_codes;
 use crate::failure::Failure;
+use crate::say;
 use crate::terminal::Color;
 use crate::today;
 
@@ -28,6 +28,12 @@ pub(crate) struct Arguments {
     /// Colour messages
     #[arg(long, global = true, value_name = "WHEN", value_enum, default_value_t)]
     pub(crate) color: Color,
+
+    /// Say it in this language, and make papers in it; what carers get is in the language that the
+    /// client file names, where it names one. Words of files, JSON keys, and what is said of commands
+    /// and options are English in every language
+    #[arg(long, global = true, value_name = "TAG", value_parser = say::tags(), default_value = "en")]
+    pub(crate) language: String,
 
     /// Take this day instead of today, in what is printed, recorded or judged by age: 2026-03-01
     #[arg(long, global = true, value_name = "DAY", value_parser = today::day)]
@@ -1067,6 +1073,6 @@ impl Record {
     /// Whoever records, where something is to be recorded.
     pub(crate) fn recorder(&self, on: Date) -> Option<Recorder<'_>> {
         let because = self.because.as_deref();
-        self.by.as_ref().map(|by| Recorder { by, because, on, language: ENGLISH })
+        self.by.as_ref().map(|by| Recorder { by, because, on, language: say::language() })
     }
 }

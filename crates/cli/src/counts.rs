@@ -4,6 +4,7 @@ use case::{Check, Move, Place, PressAnswer, Said};
 use cushion::{Mass, Size};
 
 use crate::compartment::CompartmentRef;
+use crate::say;
 
 /// The most cells that a compartment is asked to hold.
 const MOST: u32 = 2_000;
@@ -165,7 +166,7 @@ pub(crate) fn entry_to_place(text: &str) -> Result<(String, usize), String> {
 ///
 /// Fails where it is none.
 pub(crate) fn size(text: &str) -> Result<Size, String> {
-    text.parse().map_err(|error| words::ENGLISH.no_size(error))
+    text.parse().map_err(|error| say::language().no_size(error))
 }
 
 /// Reads an answer to a kind of check.
@@ -175,7 +176,7 @@ pub(crate) fn size(text: &str) -> Result<Size, String> {
 /// Fails where it is none.
 pub(crate) fn check(kind: &str, text: &str) -> Result<Check, String> {
     Check::read(kind, text).map_err(|error| {
-        let Said { message, hint } = words::ENGLISH.no_check(&error);
+        let Said { message, hint } = say::language().no_check(&error);
         hint.map_or(message.clone(), |hint| format!("{message}; {hint}"))
     })
 }

@@ -6,7 +6,6 @@ use case::text::EditError;
 use case::{LayoutError, PluginFaultKind, Said, Trouble};
 use casework::{FileRemarks, PROGRAM, ShelfError, Whose, WorkError};
 use files::report;
-use words::ENGLISH;
 
 use crate::exit_codes;
 use crate::remarks;
@@ -58,7 +57,7 @@ pub(crate) struct Failure {
 impl From<WorkError> for Failure {
     fn from(error: WorkError) -> Self {
         let WorkError { whose, what, file } = error;
-        let Said { message, hint } = ENGLISH.trouble(&what);
+        let Said { message, hint } = say::language().trouble(&what);
         let hints: Vec<String> = hint.into_iter().chain(by_command(&what)).collect();
         let hint = (!hints.is_empty()).then(|| hints.join("; "));
         let (said, id) = (Said { message, hint }, Some(what.id()));

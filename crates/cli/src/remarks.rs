@@ -7,6 +7,8 @@ use case::Said;
 use casework::FileRemarks;
 use files::{Remark, Severity};
 
+use crate::say;
+
 /// All remarks with file, line, words and what to do; nothing where there are none.
 pub(crate) fn to_words(file: &FileRemarks, color: bool) -> String {
     let words = file.remarks.iter().map(|remark| with_place(file, remark, color) + "\n\n");
@@ -16,7 +18,7 @@ pub(crate) fn to_words(file: &FileRemarks, color: bool) -> String {
 /// How many errors and other remarks there are, in words.
 pub(crate) fn count(file: &FileRemarks) -> String {
     let (errors, remarks) = file.counts();
-    words::ENGLISH.count(errors, remarks)
+    say::language().count(errors, remarks)
 }
 
 /// Returns an error that is about no place in a file, with its hint, on lines of their own.
@@ -45,7 +47,7 @@ fn with_place(file: &FileRemarks, remark: &Remark, color: bool) -> String {
     let snippet = Snippet::source(&file.text)
         .path(&file.path)
         .annotation(AnnotationKind::Primary.span(first_line(&file.text, &remark.span)));
-    let Said { message, hint } = words::ENGLISH.about_text(&remark.finding);
+    let Said { message, hint } = say::language().about_text(&remark.finding);
     let mut report = vec![level.primary_title(&message).element(snippet)];
     report.extend(hint.as_deref().map(advice));
     renderer(color).render(&report)

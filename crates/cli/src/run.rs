@@ -12,6 +12,7 @@ use crate::arguments::Arguments;
 use crate::commands;
 use crate::exit_codes;
 use crate::failure::Failure;
+use crate::say;
 use crate::setting::Setting;
 use crate::terminal::{Color, Terminal};
 
@@ -19,6 +20,7 @@ use crate::terminal::{Color, Terminal};
 pub(crate) fn program(words: impl IntoIterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.into_iter().collect();
     let (json, color) = (asks_for_json(&words), asked_color(&words));
+    say::take(asked(&words, "--language"));
     let terminal = Terminal::new(color, json);
     let work = || match parsed(&words, color)? {
         Some(arguments) => {
@@ -53,13 +55,20 @@ fn asks_for_json(words: &[OsString]) -> bool {
 
 /// The choice of `--color`, also for words which cannot be read.
 fn asked_color(words: &[OsString]) -> Color {
-    let mut words = words.iter().filter_map(|word| word.to_str());
-    let named = words.by_ref().find_map(|word| match word {
-        "--color" => Some(None),
-        _ => word.strip_prefix("--color=").map(Some),
-    });
-    let named = named.and_then(|value| value.or_else(|| words.next()));
+    let named = asked(words, "--color");
     named.and_then(|word| clap::ValueEnum::from_str(word, false).ok()).unwrap_or_default()
+}
+
+/// What is given for an option, also in words which cannot be read.
+fn asked<'a>(words: &'a [OsString], option: &str) -> Option<&'a str> {
+    let mut words = words.iter().filter_map(|word| word.to_str());
+    let given = words.by_ref().take_while(|word| *word != "--").find_map(|word| {
+        match word.strip_prefix(option)? {
+            "" => Some(None),
+            own => own.strip_prefix('=').map(Some),
+        }
+    });
+    given.and_then(|value| value.or_else(|| words.next()))
 }
 
 /// Turns a panic, which is a fault of ours, into a failure.

@@ -1,21 +1,43 @@
 //! How findings are said to whoever reads the terminal or a report.
 
+use std::sync::OnceLock;
+
 use case::text::TextFinding;
 use case::{Finding, Said};
 use casework::OpenCase;
-use words::{ENGLISH, Language};
+use clap::builder::PossibleValuesParser;
+use words::{ENGLISH, LANGUAGES, Language};
+
+/// The language of this run.
+static LANGUAGE: OnceLock<&'static dyn Language> = OnceLock::new();
+
+/// The tags of all languages, as the argument parser wants them.
+pub(crate) fn tags() -> PossibleValuesParser {
+    PossibleValuesParser::new(LANGUAGES.map(Language::tag))
+}
+
+/// Takes the language of a tag for this run, before anything is said; English where there is none.
+pub(crate) fn take(tag: Option<&str>) {
+    // Whatever was taken first holds: one run speaks one language.
+    let _ = LANGUAGE.set(tag.and_then(words::by_tag).unwrap_or(ENGLISH));
+}
+
+/// The language in which this run speaks.
+pub(crate) fn language() -> &'static dyn Language {
+    LANGUAGE.get().copied().unwrap_or(ENGLISH)
+}
 
 /// How everything about a case is said: with lengths as its file has them.
 pub(crate) fn about(case: &OpenCase) -> &'static dyn Language {
-    ENGLISH.with_lengths_in(case.client.value.lengths)
+    language().with_lengths_in(case.client.value.lengths)
 }
 
 /// Says a finding about a case.
 pub(crate) fn finding(finding: &Finding) -> String {
-    ENGLISH.finding(finding)
+    language().finding(finding)
 }
 
 /// Says a finding about a text.
 pub(crate) fn text(finding: &TextFinding) -> Said {
-    ENGLISH.about_text(finding)
+    language().about_text(finding)
 }

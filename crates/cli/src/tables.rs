@@ -6,7 +6,9 @@ use case::{Moment, Plan, PredictedSeat};
 use casework::{ListedLayout, WeighedCompartment};
 use cushion::{Jump, Length, MadeSize, Mass, Pattern, RangeRow, StockFill};
 use files::report::PartLine;
-use words::{ENGLISH, Language};
+use words::Language;
+
+use crate::say;
 
 /// Returns a pattern with its stock fill: what it is, a line for each compartment, seams.
 pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
@@ -18,12 +20,13 @@ pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
         seams.iter().map(|(name, length)| (name.to_string(), *length)).collect();
     let seams: Vec<(&str, Length)> =
         names.iter().map(|(name, length)| (name.as_str(), *length)).collect();
+    let say = say::language();
     [
-        ENGLISH.pattern(pattern.title(), size, class, walls, rating),
+        say.pattern(pattern.title(), size, class, walls, rating),
         aligned(&compartments(pattern, fill)),
-        ENGLISH.code_group(group.code, group.describes, group.wide),
-        ENGLISH.seam_lengths(&seams),
-        ENGLISH.lines().estimate.to_owned(),
+        say.code_group(group.code, group.describes, group.wide),
+        say.seam_lengths(&seams),
+        say.lines().estimate.to_owned(),
     ]
     .join("\n")
         + "\n"
@@ -31,7 +34,8 @@ pub(crate) fn pattern(pattern: &Pattern, fill: &StockFill) -> String {
 
 /// The rows of a pattern's table, heading and total included.
 fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head = [
         texts.number,
         texts.compartment,
@@ -52,7 +56,7 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
             format!("{:.0}", pattern.area(ix).to_cm2()),
             format!("{:.0}", pattern.perimeter(ix).to_mm()),
             format!("{:.0}", fill.crown.to_mm()),
-            format!("{:.1}", fill.volume.to_litres()),
+            say.decimal(fill.volume.to_litres(), 1),
             fill.cells.low.to_string(),
             fill.cells.stock.to_string(),
             fill.cells.high.to_string(),
@@ -66,7 +70,7 @@ fn compartments(pattern: &Pattern, fill: &StockFill) -> Vec<Vec<String>> {
 
 /// Returns a line for each layout that can be made.
 pub(crate) fn layouts(listed: &[ListedLayout]) -> String {
-    let texts = ENGLISH.table();
+    let texts = say::language().table();
     let head = [
         texts.layout,
         texts.revision,
@@ -109,7 +113,7 @@ pub(crate) fn layouts(listed: &[ListedLayout]) -> String {
 /// Returns a line for each made size: counts with their range, a column for mirror images whose
 /// counts are the same at every size.
 pub(crate) fn range(rows: &[RangeRow], jumps: &[Jump], film: Mass) -> String {
-    let texts = ENGLISH.table();
+    let texts = say::language().table();
     let columns = cushion::columns_of_counts(rows);
     let mut head = vec![texts.size.to_owned(), texts.rated_kg.to_owned()];
     head.extend(columns.iter().map(|column| column.name()));
@@ -138,7 +142,7 @@ pub(crate) fn range(rows: &[RangeRow], jumps: &[Jump], film: Mass) -> String {
 
 /// Returns a line for each part, for one cushion and for all.
 pub(crate) fn parts(lines: &[PartLine], quantity: u32) -> String {
-    let texts = ENGLISH.parts();
+    let texts = say::language().parts();
     let head = [texts.part, texts.each, texts.in_all, texts.unit];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
     for line in lines {
@@ -164,7 +168,8 @@ pub(crate) fn parts(lines: &[PartLine], quantity: u32) -> String {
 
 /// Returns the grams of each compartment's cells, and how far a count by them may be off.
 pub(crate) fn weighed(compartments: &[WeighedCompartment]) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head = [texts.number, texts.compartment, texts.cells, texts.grams, texts.plus_or_minus];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
     for weighed in compartments {
@@ -172,8 +177,8 @@ pub(crate) fn weighed(compartments: &[WeighedCompartment]) -> String {
             weighed.number.to_string(),
             weighed.id.to_string(),
             weighed.cells.to_string(),
-            format!("{:.1}", weighed.grams),
-            ENGLISH.cells(weighed.plus_minus),
+            say.decimal(weighed.grams, 1),
+            say.cells(weighed.plus_minus),
         ]);
     }
     aligned(&rows)
@@ -181,7 +186,8 @@ pub(crate) fn weighed(compartments: &[WeighedCompartment]) -> String {
 
 /// Returns a line for each compartment under the client.
 pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head = [
         texts.number,
         texts.compartment,
@@ -198,9 +204,9 @@ pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {
             own.number.to_string(),
             own.id.to_string(),
             own.cells.to_string(),
-            format!("{:.2}", own.fill.central.to_kpa()),
-            format!("{:.2}", own.fill.low.to_kpa()),
-            format!("{:.2}", own.fill.high.to_kpa()),
+            say.decimal(own.fill.central.to_kpa(), 2),
+            say.decimal(own.fill.low.to_kpa(), 2),
+            say.decimal(own.fill.high.to_kpa(), 2),
             format!("{:.0}", own.load.to_n()),
             match (own.bottomed, own.slack) {
                 (true, _) => texts.bottomed.to_owned(),
@@ -214,14 +220,15 @@ pub(crate) fn compartments_in_use(seat: &PredictedSeat) -> String {
 
 /// Returns a line for each named site.
 pub(crate) fn sites_in_use(seat: &PredictedSeat) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head =
         [texts.site, texts.surface_kpa, texts.from, texts.to, texts.mmhg, texts.from, texts.to];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
     for site in &seat.sites {
         let kpa = [site.surface.central, site.surface.low, site.surface.high];
-        let mut row = vec![ENGLISH.site(site.site).to_owned()];
-        row.extend(kpa.map(|pressure| format!("{:.1}", pressure.to_kpa())));
+        let mut row = vec![say.site(site.site).to_owned()];
+        row.extend(kpa.map(|pressure| say.decimal(pressure.to_kpa(), 1)));
         row.extend(kpa.map(|pressure| format!("{:.0}", pressure.to_mmhg())));
         rows.push(row);
     }
@@ -230,7 +237,8 @@ pub(crate) fn sites_in_use(seat: &PredictedSeat) -> String {
 
 /// Returns a plan: a line for each compartment, then the cautions.
 pub(crate) fn plan(plan: &Plan) -> String {
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let head =
         [texts.number, texts.compartment, texts.stock, texts.change, texts.planned, texts.reason];
     let mut rows = vec![head.map(str::to_owned).to_vec()];
@@ -242,7 +250,7 @@ pub(crate) fn plan(plan: &Plan) -> String {
             count.stock.to_string(),
             signed(change),
             count.planned.to_string(),
-            count.reason.as_ref().map_or("", |reason| ENGLISH.count_reason(reason)).to_owned(),
+            count.reason.as_ref().map_or("", |reason| say.count_reason(reason)).to_owned(),
         ]);
     }
     let (stock, planned) = (plan.total_stock(), plan.total_planned());
@@ -286,7 +294,7 @@ pub(crate) fn side_by_side(one: &Moment<'_>, other: &Moment<'_>, say: &dyn Langu
     rows.push(row(texts.total, &|own| known(total(own))));
     rows.push(row(texts.bag, &|own| own.bag.map_or(String::new(), |bag| bag.to_string())));
     let kg = |own: &Moment<'_>| own.weight.map(|own| own.to_kg());
-    rows.push(row(texts.weight, &|own| kg(own).map_or(String::new(), |kg| format!("{kg:.1}"))));
+    rows.push(row(texts.weight, &|own| kg(own).map_or(String::new(), |kg| say.decimal(kg, 1))));
     let mut text = aligned(&rows);
     for own in both {
         if let Some(expected) = own.expected {
@@ -318,7 +326,8 @@ fn aligned(rows: &[Vec<String>]) -> String {
     let wide =
         |column: usize| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..rows[0].len()).map(wide).collect();
-    let texts = ENGLISH.table();
+    let say = say::language();
+    let texts = say.table();
     let of_words = [
         texts.compartment,
         texts.reason,
@@ -327,8 +336,8 @@ fn aligned(rows: &[Vec<String>]) -> String {
         texts.layout,
         texts.title,
         texts.size,
-        ENGLISH.parts().part,
-        ENGLISH.parts().unit,
+        say.parts().part,
+        say.parts().unit,
     ];
     let words: Vec<bool> = rows[0].iter().map(|head| of_words.contains(&&**head)).collect();
     let line = |row: &Vec<String>| {

@@ -1,7 +1,7 @@
 //! Checks a text of any kind of ours.
 
 use case::question::{Kind as Answer, Question, Unused, Use};
-use case::text::{ClientFinding, FileFinding, TextFinding, ValueFinding};
+use case::text::{ClientFinding, FileFinding, TextFinding, ValueFinding, is_right_to_left};
 use case::{Date, FileKind};
 use cushion::Severity;
 
@@ -95,7 +95,10 @@ fn unprintable(answered: &Answered<'_>, printable: &dyn Fn(char) -> bool) -> Opt
     let printed =
         matches!(answered.question.row().kind, Answer::Text | Answer::Texts | Answer::Words);
     let found = text.chars().find(|c| printed && !c.is_control() && !printable(*c));
-    found.map(ValueFinding::Unprintable)
+    found.map(|c| match is_right_to_left(c) {
+        true => ValueFinding::RightToLeft(c),
+        false => ValueFinding::Unprintable(c),
+    })
 }
 
 /// A text that does not say what it is: the syntax errors that hide it, or that it does not.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use case::FileKind;
-use case::question::{Group, Question};
+use case::question::{Group, LANGUAGE_TAGS, Question};
 use case::text::{ClientFinding, KeyFinding, LengthUnit, WishFinding, WordFinding};
 use case::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
@@ -32,6 +32,8 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let code = table.required(Question::Code).and_then(|value| code(&value));
     let child = table.optional(Question::Child).and_then(|value| value.boolean());
     let next_review = table.optional(Question::NextReview).and_then(|value| value.date());
+    let language = table.optional(Question::Language);
+    let language = language.and_then(|own| own.choice(&LANGUAGE_TAGS.map(|tag| (tag, tag))));
     let measured = table.required_sub(Group::Measures);
     let unit = measured.as_ref().and_then(unit);
     let measures = measured.as_ref().zip(unit).map(|(own, unit)| measures(own, unit));
@@ -58,6 +60,7 @@ fn client(table: &Table<'_>) -> Option<Client> {
     let client = Client {
         code: code?,
         lengths: unit?,
+        language,
         measures: measures?,
         weighing: weighing.flatten(),
         child: child.unwrap_or(false),

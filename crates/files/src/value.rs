@@ -4,7 +4,9 @@ use std::ops::Range;
 
 use case::Date;
 use case::question::{Group, Kind, Question, Unit};
-use case::text::{KeyFinding, LengthUnit, Looks, TextFinding, Type, ValueFinding, WordFinding};
+use case::text::{
+    KeyFinding, LengthUnit, Looks, TextFinding, Type, ValueFinding, WordFinding, is_right_to_left,
+};
 use cushion::{Length, Name, Size, Words};
 use toml::Spanned;
 use toml::de::DeValue;
@@ -54,8 +56,18 @@ impl<'a> Value<'a> {
         text
     }
 
-    /// A text that says something, in one line.
+    /// A text that says something, in one line, in a direction that papers can set.
     pub(crate) fn sentence(&self) -> Option<String> {
+        let text = self.line()?;
+        if let Some(character) = text.chars().find(|own| is_right_to_left(*own)) {
+            self.remarks.error(self.span(), ValueFinding::RightToLeft(character));
+            return None;
+        }
+        Some(text)
+    }
+
+    /// A text that says something, in one line.
+    fn line(&self) -> Option<String> {
         let text = self.text()?.trim();
         if text.is_empty() {
             self.remarks.error(self.span(), ValueFinding::Empty);
@@ -80,7 +92,7 @@ impl<'a> Value<'a> {
         }
         let mut words = Words::english("");
         for (tag, value) in languages {
-            words = words.with(tag, value.sentence()?);
+            words = words.with(tag, value.line()?);
         }
         Some(words)
     }

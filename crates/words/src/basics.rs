@@ -11,6 +11,12 @@ pub trait BasicWords {
     /// A place on the body, without an article.
     fn site(&self, site: SiteName) -> &'static str;
 
+    /// A number with so many decimals.
+    fn decimal(&self, number: f64, decimals: usize) -> String;
+
+    /// A number with as many decimals as it has.
+    fn number(&self, number: f64) -> String;
+
     /// A number of cells.
     fn cells(&self, cells: u32) -> String;
 

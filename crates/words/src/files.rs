@@ -3,7 +3,7 @@
 use case::question::{Answer, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
 use case::{BodyMeasure, CheckError, LayoutError, PluginFaultKind, Said, Trouble};
-use cushion::{Compartment, FaultKind, SizeError};
+use cushion::{Compartment, FaultKind, SizeError, Words};
 
 /// What is said of files.
 pub trait FileWords: QuestionWords {
@@ -30,6 +30,9 @@ pub trait FileWords: QuestionWords {
 
     /// Why a text is not a size.
     fn no_size(&self, error: SizeError) -> String;
+
+    /// What its author calls a compartment for carers, without a side.
+    fn place_of<'a>(&self, words: &'a Words) -> &'a str;
 
     /// What a compartment is to carers, in its author's words, with the side where they do not
     /// say it.

@@ -17,6 +17,8 @@ mod papers;
 mod pictures;
 mod record;
 mod reports;
+mod said;
+mod spanish;
 
 pub use case::Said;
 
@@ -28,7 +30,7 @@ pub use crate::english::English;
 pub use crate::files::FileWords;
 pub use crate::findings::FindingWords;
 pub use crate::goals::GoalWords;
-pub use crate::language::{ENGLISH, Language};
+pub use crate::language::{ENGLISH, LANGUAGES, Language, SPANISH, by_tag};
 pub use crate::page::PageWords;
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
@@ -39,3 +41,4 @@ pub use crate::papers::{
 pub use crate::pictures::PictureWords;
 pub use crate::record::RecordWords;
 pub use crate::reports::{FixedLines, PartsTexts, ReportWords, TableTexts};
+pub use crate::spanish::Spanish;

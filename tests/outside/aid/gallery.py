@@ -16,6 +16,12 @@ CLIENT = ROOT / "crates" / "cli" / "demo" / "client.toml"
 DAY = "2026-02-24"
 # Wide enough to be read on a page of the web, in pixels.
 WIDE = 800
+# The same of those in Spanish.
+SPANISH = {
+    "es-setup-card": "setup-card-1",
+    "es-take-home-1": "take-home-1",
+    "es-take-home-2": "take-home-2",
+}
 # By file of the gallery, the paper as the program calls it.
 PAPERS = {
     "setup-card": "setup-card-1",
@@ -35,8 +41,10 @@ def drawn():
     """Each picture of the gallery as the program draws it now."""
     with folder() as here:
         run("print", str(CLIENT), "--date", DAY, "--png", "--out", "papers", cwd=here)
+        run("print", str(CLIENT), "--date", DAY, "--png", "--language", "es", "--out", "es", cwd=here)
         run("predict", str(CLIENT), "--date", DAY, "--sections", "sections.png", cwd=here)
         pages = {name: next((here / "papers").glob(f"*-{page}.png")) for name, page in PAPERS.items()}
+        pages |= {name: next((here / "es").glob(f"*-{page}.png")) for name, page in SPANISH.items()}
         pages["sections"] = here / "sections.png"
         return {name: small(path) for name, path in pages.items()}
 

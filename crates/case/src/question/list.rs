@@ -38,6 +38,8 @@ const PURPOSES: &[&str] = &[
     "front edge",
     "general",
 ];
+/// The tags of the languages in which papers can be made; `words` is held to them by a test.
+pub const LANGUAGE_TAGS: [&str; 2] = ["en", "es"];
 const READING: Use = Use::Changes(&[Answer::Reading]);
 
 /// A length in the file's unit, from the least to the most in mm.
@@ -124,6 +126,7 @@ questions! {
     Code = Client "client", Kind::Code, Need::Always, r#""X-001""#, Use::Changes(&[Answer::Papers]);
     Child = Client "child", Kind::YesNo, Need::Never, "true", READING;
     NextReview = Client "next_review", Kind::Date, Need::Never, "2026-07-15", Use::Changes(&[Answer::ReCheck]);
+    Language = Client "language", Kind::Choice(&LANGUAGE_TAGS), Need::Never, r#""es""#, Use::Changes(&[Answer::Papers]);
     Units = Measures "units", Kind::Choice(&["mm", "in"]), Need::Always, r#""mm""#, READING;
     TakenOn = Measures "taken_on", Kind::Date, Need::Both("taken_by"), "2026-01-15", READING;
     TakenBy = Measures "taken_by", Kind::Text, Need::Both("taken_on"), r#""OT""#, READING;

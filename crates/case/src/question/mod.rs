@@ -13,7 +13,7 @@ mod words;
 pub use self::answer::{Answer, Unused, Use};
 pub use self::group::{Form, Group};
 pub use self::kind::{Drawing, Kind, Need, Range, Unit};
-pub use self::list::Question;
+pub use self::list::{LANGUAGE_TAGS, Question};
 pub use self::words::QuestionWords;
 
 /// What the table says of one question.

@@ -1,11 +1,13 @@
 //! What can be found about a text: values with their numbers and words as written, no sentences.
 
+mod direction;
 mod edit;
 mod meaning;
 mod reading;
 mod remark;
 mod values;
 
+pub use self::direction::is_right_to_left;
 pub use self::edit::EditError;
 pub use self::meaning::{ClientFinding, DesignFinding, RecordFinding, StockChange, WishFinding};
 pub use self::reading::{FileFinding, KeyFinding, SyntaxFinding};

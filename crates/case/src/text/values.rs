@@ -100,6 +100,8 @@ pub enum ValueFinding {
     Control,
     /// A character that no font of the papers has.
     Unprintable(char),
+    /// A character of a script that is written from right to left, which no paper sets yet.
+    RightToLeft(char),
     /// Not the word that must stand here.
     Word {
         /// The word.
@@ -156,6 +158,7 @@ ids! {
         Empty => "value-empty",
         Control => "value-control",
         Unprintable => "value-unprintable",
+        RightToLeft => "value-right-to-left",
         Word => "value-word",
     }
     WordFinding {

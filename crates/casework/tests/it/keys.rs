@@ -102,6 +102,7 @@ fn papers(client: &Client, documents: &[Compose]) -> String {
     let cell = BuiltIn::cell();
     let papers = ClientPapers {
         language: words::ENGLISH,
+        handed_over_in: None,
         client,
         plan: &recorded(),
         pattern: cushion().pattern(),

@@ -4,7 +4,7 @@ use case::{Check, Doubt, MeasuredAt, Verdict};
 use casework::{OpenCase, PROGRAM, Whose};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
-use words::{ENGLISH, Language};
+use words::Language;
 
 use crate::arguments::Adjust;
 use crate::failure::Failure;
@@ -194,7 +194,7 @@ fn words(
 fn recorded_in(arguments: &Adjust, adjusted: &Adjusted) -> String {
     let file = arguments.client.display();
     if adjusted.moves.is_empty() || casework::adjustment_stands(adjusted, arguments.nearest_safe) {
-        let proposed = (!adjusted.moves.is_empty()).then(|| ENGLISH.is_proposed());
+        let proposed = (!adjusted.moves.is_empty()).then(|| say::language().is_proposed());
         return format!("Recorded in {file}. {}", proposed.unwrap_or_default())
             .trim_end()
             .to_owned();

@@ -10,6 +10,7 @@ use crate::arguments::{Chairside, Invented};
 use crate::commands::demo;
 use crate::failure::Failure;
 use crate::outside;
+use crate::say;
 use crate::setting::Setting;
 
 /// The invented clients, to learn with.
@@ -34,7 +35,7 @@ pub(crate) fn run(arguments: &Chairside, setting: Setting) -> Result<(), Failure
         layouts: outside::layouts(&arguments.plugins),
         // A page that stays open over midnight is of the next day.
         today: Box::new(move || setting.today().unwrap_or(started_on)),
-        language: words::ENGLISH,
+        language: say::language(),
         paper: arguments.paper.sheet(),
         demos: DEMOS,
     });

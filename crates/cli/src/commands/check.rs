@@ -8,7 +8,6 @@ use casework::{FileRemarks, OpenCase, PROGRAM, Whose, WorkError};
 use cushion::Length;
 use files::report::StandingReport;
 use files::{Known, Remark, Severity, report};
-use words::ENGLISH;
 
 use crate::arguments::Check;
 use crate::failure::Failure;
@@ -69,7 +68,7 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
             if let Some(stands) = &stands {
                 terminal.answer(&format!("  {stands}\n"))?;
             }
-            for note in ENGLISH.unused_answers(&it.unused) {
+            for note in say::language().unused_answers(&it.unused) {
                 terminal.answer(&format!("  {note}\n"))?;
             }
             if let Some(standing) = &it.standing {
@@ -199,5 +198,5 @@ fn to_json(checked: &[Checked]) -> String {
             standing: it.standing.clone(),
         })
         .collect();
-    report::check(PROGRAM, &files, &|finding| ENGLISH.about_text(finding), ENGLISH)
+    report::check(PROGRAM, &files, &|finding| say::language().about_text(finding), say::language())
 }

@@ -10,6 +10,7 @@ use crate::arguments::{Demo, Invented, PluginOptions};
 use crate::failure::Failure;
 use crate::outputs;
 use crate::outside::Outside;
+use crate::say;
 use crate::setting::Setting;
 use crate::written;
 
@@ -30,7 +31,7 @@ pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
     let case = OpenCase::of(outside.surroundings(), client)?;
     let on = setting.date.unwrap_or_else(|| last_day(&case.client.value));
     let terminal = setting.terminal;
-    let edition = Edition { language: words::ENGLISH, on, paper: Paper::A4, large_print: false };
+    let edition = Edition { language: say::language(), on, paper: Paper::A4, large_print: false };
     let of_client = case.papers(edition)?;
     let wanted = Wanted { pictures: true, outlines: false };
     let outputs =

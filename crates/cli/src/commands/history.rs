@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use case::{Client, Entry, Finding, Moment};
 use casework::{Edition, OpenCase, PROGRAM, Wanted};
 use files::report::{self, RecordReport, StandingReport};
-use words::{ENGLISH, Language};
+use words::Language;
 
 use crate::arguments::History;
 use crate::failure::Failure;
@@ -29,7 +29,7 @@ pub(crate) fn run(arguments: &History, setting: Setting) -> Result<(), Failure> 
     // A record can be read where the cushion cannot be drawn any more.
     let case = OpenCase::of(outside.surroundings(), read.clone()).ok();
     let client = &read.value;
-    let say = ENGLISH.with_lengths_in(client.lengths);
+    let say = say::language().with_lengths_in(client.lengths);
     let moments = match arguments.between.as_slice() {
         [] => client.history(),
         entries => entries.iter().map(|at| moment(client, *at)).collect::<Result<_, _>>()?,
@@ -66,7 +66,7 @@ fn pages(arguments: &History, folder: &Path, setting: Setting) -> Result<(), Fai
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let paper = arguments.paper.sheet();
     let papers =
-        case.history_pages(Edition { language: ENGLISH, on, paper, large_print: false })?;
+        case.history_pages(Edition { language: say::language(), on, paper, large_print: false })?;
     let exported = casework::export(&papers.made, Wanted::default())?;
     let read: Vec<PathBuf> = case.inputs().into_iter().map(PathBuf::from).collect();
     let read = inputs(&read, &arguments.plugins);

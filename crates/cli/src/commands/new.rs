@@ -11,6 +11,7 @@ use crate::output_paths;
 use crate::outputs::{self, Output};
 use crate::outside::Outside;
 use crate::plugin_template as template;
+use crate::say;
 use crate::terminal::Terminal;
 use crate::written;
 
@@ -18,7 +19,7 @@ use crate::written;
 pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
     let (text, next) = match arguments.kind {
         Starter::Plugin => return plugin(&arguments.file, terminal),
-        Starter::Client => (files::starter::client(words::ENGLISH), "fill it in, then"),
+        Starter::Client => (files::starter::client(say::language()), "fill it in, then"),
         Starter::Layout => (files::starter::layout().to_owned(), "change it, then"),
         Starter::Cell => (files::starter::cell().to_owned(), "change it, then"),
         Starter::ClientSchema => return schema(&arguments.file, FileKind::Client, terminal),
@@ -41,7 +42,7 @@ pub(crate) fn run(arguments: &New, terminal: Terminal) -> Result<(), Failure> {
 fn schema(file: &Path, kind: FileKind, terminal: Terminal) -> Result<(), Failure> {
     output_paths::has_ending(file, "json")?;
     let outside = Outside::new(&PluginOptions::default());
-    outputs::new(&outside, file, files::schema(kind, words::ENGLISH).as_bytes())?;
+    outputs::new(&outside, file, files::schema(kind, say::language()).as_bytes())?;
     let (name, kind) = (file.display(), kind.id());
     let words =
         format!("{name} is written; put this on top of a {kind} file beside it: #:schema {name}\n");

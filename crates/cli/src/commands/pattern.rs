@@ -29,7 +29,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
         Err(refused) => {
             if let Some(path) = &arguments.svg {
                 let (size, cell) = (arguments.size, &cell.value);
-                let drawn = casework::faulty_drawing(words::ENGLISH, &layout, size, cell)?;
+                let drawn = casework::faulty_drawing(say::language(), &layout, size, cell)?;
                 outputs::one(&outside, path, drawn)?;
             }
             return Err(refused.into());
@@ -40,7 +40,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     let unrated = Finding::Caution(Caution::NoRating { size: arguments.size });
     let cautions: Vec<Finding> = (!rated).then_some(unrated).into_iter().collect();
     if let Some(path) = &arguments.svg {
-        outputs::one(&outside, path, casework::drawing(words::ENGLISH, &pattern)?)?;
+        outputs::one(&outside, path, casework::drawing(say::language(), &pattern)?)?;
     }
     let digest = layout.digest();
     let drawn_by = layout.drawn_by.as_deref();
@@ -50,7 +50,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
         return terminal.answer(&files::report::pattern(
             PROGRAM,
             source,
-            (&pattern, &fill, &|own| words::ENGLISH.compartment(own)),
+            (&pattern, &fill, &|own| say::language().compartment(own)),
             (&cautions, &say::finding),
             (remarks, &say::text),
         ));

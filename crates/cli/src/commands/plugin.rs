@@ -8,12 +8,12 @@ use casework::{FileRemarks, PROGRAM, Whose};
 use cushion::{Name, Severity, Size};
 use files::report::{self, PluginFile, PluginParameter, PluginSelf};
 use plugin_host::{Description, DrawRequest, Parameter};
-use words::ENGLISH;
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
 use crate::failure::Failure;
 use crate::plugins;
 use crate::remarks;
+use crate::say;
 use crate::terminal::Terminal;
 
 /// What is said of running plugins, wherever they are shown.
@@ -45,7 +45,7 @@ fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
         let _ = writeln!(words, "{name:<20} {}", path.display());
     }
     let faults: Vec<String> = (places.not_trusted().into_iter())
-        .map(|fault| ENGLISH.no_layout(&fault.into()).message)
+        .map(|fault| say::language().no_layout(&fault.into()).message)
         .collect();
     if terminal.is_json() {
         let files = places.all().into_iter().map(|(name, path)| PluginFile {
@@ -111,8 +111,8 @@ fn words(description: &Description) -> String {
 fn parameter_words(parameter: &Parameter) -> String {
     let Parameter { name, words, unit, least, greatest, standard, measure, must_be_given } =
         parameter;
-    let bound =
-        measure.map_or(String::new(), |it| format!("; the client's {}", ENGLISH.body_measure(it)));
+    let bound = measure
+        .map_or(String::new(), |it| format!("; the client's {}", say::language().body_measure(it)));
     let without = if *must_be_given {
         "must be given or measured".to_owned()
     } else {
@@ -165,7 +165,7 @@ fn check(path: &Path, options: &PluginOptions, terminal: Terminal) -> Result<(),
 /// A size at which nothing was drawn.
 fn not_drawn(size: Size, fault: PluginFault) -> Drawn {
     let refused = fault.kind.by() == LayoutErrorBy::Asker;
-    let remarks = vec![ENGLISH.plugin_fault(&fault.kind).message];
+    let remarks = vec![say::language().plugin_fault(&fault.kind).message];
     let answer = if refused { None } else { plugins::answer(fault) };
     Drawn { size, compartments: None, refused, remarks, answer }
 }
@@ -175,7 +175,7 @@ fn right(size: Size, layout: &cushion::Layout) -> Drawn {
     let compartments = cushion::arrange(layout, size).map_or(0, |it| it.compartments().len());
     let faults = cushion::check_layout(layout, files::BuiltIn::cell().edge);
     let remarks = faults.iter().filter(|fault| fault.kind.severity() == Severity::Remark);
-    let remarks = remarks.map(|fault| ENGLISH.layout_fault(&fault.kind).message).collect();
+    let remarks = remarks.map(|fault| say::language().layout_fault(&fault.kind).message).collect();
     Drawn { size, compartments: Some(compartments), refused: false, remarks, answer: None }
 }
 

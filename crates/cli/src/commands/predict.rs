@@ -6,7 +6,7 @@ use case::{Caution, Costs, Finding, Prediction};
 use casework::{Edition, OpenCase, PROGRAM, Whose};
 use cushion::Mass;
 use mechanics::Stop;
-use words::{ENGLISH, Language};
+use words::Language;
 
 use crate::arguments::Predict;
 use crate::compartment::CompartmentRef;
@@ -43,7 +43,7 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
             ));
         }
         let paper = arguments.paper.sheet();
-        let edition = Edition { language: ENGLISH, on, paper, large_print: false };
+        let edition = Edition { language: say::language(), on, paper, large_print: false };
         let drawn = casework::sections(&case, recorded_on, &cuts, edition)?;
         outputs::all(&outside, outputs::drawings(&drawn, &arguments.sections)?)?;
     }

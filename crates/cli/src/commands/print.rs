@@ -6,7 +6,6 @@ use case::text::LengthUnit;
 use case::{ClientCode, Finding, PlanMark, RecordNote};
 use casework::{Edition, OpenCase, Papers, Wanted, WorkError};
 use files::report::StandingReport;
-use words::ENGLISH;
 
 use crate::arguments::{FormUnits, Print};
 use crate::failure::Failure;
@@ -24,7 +23,7 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
     let terminal = setting.terminal;
     let on = setting.today()?;
     let paper = arguments.paper.sheet();
-    let edition = Edition { language: ENGLISH, on, paper, large_print: arguments.large };
+    let edition = Edition { language: say::language(), on, paper, large_print: arguments.large };
     let outside = Outside::new(&arguments.plugins);
     let Made { papers, read, mut since, standing, of } =
         match (&arguments.client, &arguments.stock, arguments.size) {

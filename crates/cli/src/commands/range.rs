@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use casework::{Edition, PROGRAM};
 use cushion::{Jump, Layout, Length, RangeRow, Size};
 use files::report::RangeReport;
-use words::ENGLISH;
+
 
 use crate::arguments::Range;
 use crate::failure::Failure;
@@ -39,7 +39,7 @@ pub(crate) fn run(arguments: &Range, setting: Setting) -> Result<(), Failure> {
     }
     if !arguments.sheet.is_empty() {
         let paper = arguments.paper.sheet();
-        let edition = Edition { language: ENGLISH, on, paper, large_print: false };
+        let edition = Edition { language: say::language(), on, paper, large_print: false };
         let document = casework::range_table(&layout, &cell.value, &rows, edition)?;
         written.extend(outputs::pages(&document, &arguments.sheet)?);
     }
@@ -60,8 +60,8 @@ pub(crate) fn run(arguments: &Range, setting: Setting) -> Result<(), Failure> {
     let remarks = layout.file.remarks.iter().map(|own| say::text(&own.finding).message);
     terminal.warn(&remarks.collect::<Vec<_>>());
     let head = [
-        ENGLISH.range_of(&layout.value.title, rows.len(), cell.value.name.as_str()),
-        ENGLISH.layout_known_by(layout.value.name.as_str(), layout.value.revision, digest.as_str()),
+        say::language().range_of(&layout.value.title, rows.len(), cell.value.name.as_str()),
+        say::language().layout_known_by(layout.value.name.as_str(), layout.value.revision, digest.as_str()),
     ];
     terminal.answer(&words(&head, &rows, &jumps, cell.value.film))
 }
@@ -92,18 +92,18 @@ fn can_be_written(arguments: &Range, read: &[&Path]) -> Result<(), Failure> {
 }
 
 fn said(jump: &Jump, rows: &[RangeRow]) -> String {
-    ENGLISH.jump(jump, rows[jump.from].made.size, rows[jump.row].made.size)
+    say::language().jump(jump, rows[jump.from].made.size, rows[jump.row].made.size)
 }
 
 /// The table, and what is to be said of it.
 fn words(head: &[String], rows: &[RangeRow], jumps: &[Jump], film: cushion::Mass) -> String {
     let mut lines = head.to_vec();
     lines.push(tables::range(rows, jumps, film));
-    lines.push(ENGLISH.range_legend().to_owned());
+    lines.push(say::language().range_legend().to_owned());
     lines.extend(jumps.iter().map(|jump| said(jump, rows)));
     if jumps.is_empty() {
-        lines.push(ENGLISH.no_jumps().to_owned());
+        lines.push(say::language().no_jumps().to_owned());
     }
-    lines.push(ENGLISH.lines().estimate.to_owned());
+    lines.push(say::language().lines().estimate.to_owned());
     lines.join("\n") + "\n"
 }

@@ -3,11 +3,12 @@
 use case::{Check, CheckOutcome, Entry, Finding, Place, RecordNote};
 use casework::{Counted, Done, OpenCase, PROGRAM, Recorded, Recorder};
 use files::report::{self, RecordReport, StandingReport};
-use words::{ENGLISH, Language};
+use words::Language;
 
 use crate::arguments::{CheckedParts, FilledWith, RecordDone, WhatWasDone};
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 
 /// Records what was done, and says how the fitting stands after it.
@@ -17,12 +18,13 @@ pub(crate) fn run(arguments: &RecordDone, setting: Setting) -> Result<(), Failur
     let outside = Outside::new(&arguments.plugins);
     let done = done(&arguments.what)?;
     let by = arguments.by.as_deref().ok_or_else(nobody)?;
-    let recorder = Recorder { by, because: arguments.because.as_deref(), on, language: ENGLISH };
+    let recorder =
+        Recorder { by, because: arguments.because.as_deref(), on, language: say::language() };
     let file = name(&arguments.client);
     let recorded = casework::record_done(outside.surroundings(), &file, &done, &recorder)?;
     // Where the cushion cannot be drawn, what was done is recorded all the same.
     let case = OpenCase::of(outside.surroundings(), recorded.client.clone()).ok();
-    let say = ENGLISH.with_lengths_in(recorded.client.value.lengths);
+    let say = say::language().with_lengths_in(recorded.client.value.lengths);
     let standing = case.as_ref().map(|case| case.standing(on));
     let notes = notes(&recorded);
     if terminal.is_json() {

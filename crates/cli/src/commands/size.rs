@@ -3,7 +3,7 @@
 use case::{Finding, NoSizeToMake, SizeToMake, Source};
 use casework::{AllSizings, LayoutSizing, OpenCase, PROGRAM, Surroundings, Whose};
 use files::report::{self, SizedLayout, SizingReport, SizingsReport};
-use words::{ENGLISH, Language};
+use words::Language;
 
 use crate::arguments;
 use crate::failure::Failure;
@@ -140,7 +140,9 @@ impl Shown<'_> {
     fn line(&self, layout: &LayoutSizing) -> String {
         let name = &layout.name;
         match &layout.sizing {
-            Err(error) => self.say.layout_not_seen(name, &ENGLISH.trouble(&error.what).message),
+            Err(error) => {
+                self.say.layout_not_seen(name, &say::language().trouble(&error.what).message)
+            }
             Ok(sized) => match (sized.chosen, sized.nearest_misfit()) {
                 (Some(best), _) => self.say.layout_with_size(name, best, &sized.margins),
                 (None, nearest) => self.say.layout_without_size(name, nearest),
@@ -159,7 +161,7 @@ fn reported(own: &LayoutSizing) -> SizedLayout<'_> {
         margins: sized.map_or(&[], |sized| &sized.margins),
         suit_too: sized.map_or(&[], |sized| &sized.suit_too),
         left: sized.map_or(&[], |sized| &sized.why_not),
-        not_seen: not_seen.map(|error| ENGLISH.trouble(&error.what).message),
+        not_seen: not_seen.map(|error| say::language().trouble(&error.what).message),
         can_be_drawn_so: own.can_be_drawn_so,
     }
 }

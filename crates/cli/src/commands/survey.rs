@@ -11,7 +11,6 @@ use casework::{
     Edition, PROGRAM, ReadPart, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure,
 };
 use cushion::{Cell, Layout, Length};
-use words::ENGLISH;
 
 use crate::arguments::{Merge, Paper, PluginOptions, Survey};
 use crate::failure::Failure;
@@ -19,6 +18,7 @@ use crate::output_paths;
 use crate::outputs::{self, Output};
 use crate::outside::{Outside, name};
 use crate::progress;
+use crate::say;
 use crate::setting::Setting;
 use crate::terminal::Terminal;
 
@@ -241,7 +241,7 @@ impl<'a> Kept<'a> {
 
 /// How the figure is drawn.
 fn edition(on: Date, paper: Paper) -> Edition {
-    Edition { language: ENGLISH, on, paper: paper.sheet(), large_print: false }
+    Edition { language: say::language(), on, paper: paper.sheet(), large_print: false }
 }
 
 /// Writes the survey whole and its figures, all or none; a figure is made from the rows as they are
@@ -278,7 +278,7 @@ fn tell(
     if terminal.is_json() {
         return terminal.answer(&files::report::survey(PROGRAM, &summary, &written));
     }
-    let mut lines = ENGLISH.survey_summary(&summary);
+    let mut lines = say::language().survey_summary(&summary);
     lines.push(format!("Wrote {}.", written.join(" and ")));
     terminal.answer(&(lines.join("\n") + "\n"))
 }

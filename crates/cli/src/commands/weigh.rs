@@ -8,11 +8,11 @@ use cushion::Size;
 use files::report::{self, WeighReport, WeighedCompartment};
 use fitting::counting::Batch;
 use mechanics::Stop;
-use words::ENGLISH;
 
 use crate::arguments::Weigh;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 use crate::tables;
 use crate::terminal::Terminal;
@@ -106,9 +106,9 @@ fn tell(
         return terminal.answer(&report::weigh(PROGRAM, report));
     }
     let lines = [
-        format!("{said}; {}\n", ENGLISH.batch(batch.cells, batch.cell())),
+        format!("{said}; {}\n", say::language().batch(batch.cells, batch.cell())),
         tables::weighed(weighed),
-        ENGLISH.lines().grams_of_today.to_owned(),
+        say::language().lines().grams_of_today.to_owned(),
     ];
     terminal.answer(&(lines.join("\n") + "\n"))
 }

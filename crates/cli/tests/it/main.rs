@@ -9,6 +9,7 @@ mod every_layout;
 mod faulty_disk;
 mod fitting;
 mod house;
+mod languages;
 mod outputs;
 mod papers;
 mod plans;

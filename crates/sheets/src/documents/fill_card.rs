@@ -7,7 +7,7 @@ use words::Language;
 
 use super::look::{
     ACCENT, BODY, GUTTER, HEADING, INK, PALE, SMALL, STRONG, columns, facts, field_rows,
-    first_within, foot, inside, text, title_line,
+    first_within, foot, inside, text, title_line, unreviewed,
 };
 use super::views::{View, draw, draw_named, mark_clients_left, place_on_page};
 use super::{ClientPapers, DocumentError, StockPapers, document};
@@ -142,6 +142,7 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
     let (title, subject) = (texts.title_as_supplied, texts.subject);
     let mut document = document(language, title, subject, papers.date, papers.program);
     document.pages = first_within(1, &Room::ALL, |room| compose(pattern, &card, paper, room))?;
+    document.pages.iter_mut().try_for_each(|page| unreviewed(page, language))?;
     Ok(document)
 }
 

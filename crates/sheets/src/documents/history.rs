@@ -103,7 +103,11 @@ fn words(papers: &ClientPapers<'_>, moment: &Moment<'_>) -> Vec<(String, Style)>
         expected.map(|own| (format!("{}: {}", texts.expected, language.expected(own)), BODY)),
     );
     let mut last = Vec::new();
-    last.extend(moment.weight.map(|own| format!("{}: {:.1} kg.", texts.weight, own.to_kg())));
+    last.extend(
+        moment
+            .weight
+            .map(|own| format!("{}: {} kg.", texts.weight, language.decimal(own.to_kg(), 1))),
+    );
     last.extend(moment.bag.map(|own| language.bag(own)));
     if !last.is_empty() {
         all.push((last.join(" "), SMALL));

@@ -1,6 +1,7 @@
 //! How the documents look: inks, sizes of text, margins, and the parts that all of them share.
 
 use kurbo::{Point, Rect};
+use words::Language;
 
 use crate::color::Color;
 use crate::font::Weight;
@@ -223,6 +224,15 @@ pub(super) fn first_within<W: Copy>(
 /// The line by which a page is struck through once there is a newer one. It stands in the margin
 /// under the foot, in the same place on every page.
 pub(super) const LAST_LINE: Style = text(8.0, Weight::Bold, INK);
+
+/// Says in the margin under the foot that no professional looked through the words of a page, where
+/// that is so.
+pub(super) fn unreviewed(page: &mut Page, language: &dyn Language) -> Result<(), SetError> {
+    let Some(line) = language.unreviewed() else { return Ok(()) };
+    let area = inside(page);
+    let at = Point::new(area.x0, area.y1 + LAST_LINE.first_baseline());
+    page.block(Role::Foot).text(at, line, &SMALL, Align::Left).map(drop)
+}
 
 /// Sets the last lines of a page, at its lower edge; returns where they begin.
 pub(super) fn foot(page: &mut Page, lines: &[&str]) -> Result<f64, SetError> {

@@ -6,7 +6,9 @@ use cushion::Pattern;
 use kurbo::{Point, Rect};
 use words::Language;
 
-use super::look::{ACCENT, INK, LAST_LINE, SMALL, STRONG, columns, inside, text, title_line};
+use super::look::{
+    ACCENT, INK, LAST_LINE, SMALL, STRONG, columns, inside, text, title_line, unreviewed,
+};
 use crate::color::Color;
 use crate::font::Weight;
 use crate::frame::Frame;
@@ -77,6 +79,7 @@ impl Identity<'_> {
             let last = Point::new(area.x1, area.y1 + LAST_LINE.first_baseline());
             page.block(Role::Foot).text(last, shared.superseded, &LAST_LINE, Align::Right)?;
         }
+        pages.iter_mut().try_for_each(|page| unreviewed(page, language))?;
         Ok(pages)
     }
 }

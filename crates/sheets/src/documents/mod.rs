@@ -66,6 +66,8 @@ pub use self::wash_day::wash_day;
 pub struct ClientPapers<'a> {
     /// In which language they are.
     pub language: &'a dyn Language,
+    /// The language of whoever hands them over, where it is another.
+    pub handed_over_in: Option<&'a dyn Language>,
     /// The client.
     pub client: &'a Client,
     /// The plan as it was recorded; its counts are the counts on paper.

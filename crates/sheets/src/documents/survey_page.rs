@@ -4,7 +4,9 @@ use kurbo::{Point, Rect};
 use words::Language;
 
 use super::axis::{AXIS, MARK, legend, round_step};
-use super::look::{ACCENT, BODY, INK, LESSER_HEADING, PALE, SMALL, foot, inside, title_line};
+use super::look::{
+    ACCENT, BODY, INK, LESSER_HEADING, PALE, SMALL, foot, inside, title_line, unreviewed,
+};
 use super::{DocumentError, document};
 use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Fill, Page, Pen, Role};
@@ -59,6 +61,7 @@ pub fn survey_page(papers: &SurveyPage<'_>, paper: Paper) -> Result<Document, Do
     let texts = language.survey();
     let mut page = Page::new(language, paper, papers.title);
     let last = format!("{}, {}.", papers.program, papers.date);
+    unreviewed(&mut page, language)?;
     let end = foot(&mut page, &[texts.limits, &last])?;
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, Rect::new(area.x0, area.y0, area.x1, end - 2.0));

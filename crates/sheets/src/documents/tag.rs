@@ -16,7 +16,7 @@ use crate::text::{SetError, Style, beginning, wrap};
 
 /// How much of a plugin and its parameters is set, in characters: as much as there is room for. The
 /// digest, by which all is known again, is whole.
-const OF_A_PLUGIN: [usize; 3] = [60, 45, 30];
+const OF_A_PLUGIN: [usize; 4] = [60, 45, 30, 15];
 /// How much of a serial there is room for, in characters.
 const MOST_OF_A_SERIAL: usize = 40;
 /// Size of a tag, in millimetres.
@@ -156,6 +156,9 @@ impl Tag<'_> {
         if let Some(DrawnBy { plugin, layout }) = self.drawn_by {
             let plugin = &beginning(plugin, of_plugin);
             line = format!("{line}. {}", DrawnBy { plugin, layout }.said(self.language));
+        }
+        if let Some(own) = self.language.unreviewed() {
+            line = format!("{line}. {own}");
         }
         let style = SMALL.colored(SOFT);
         let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();

@@ -3,6 +3,7 @@
 #![expect(clippy::unwrap_used, reason = "a test that unwraps nothing has failed")]
 
 mod documents;
+mod draft;
 mod exporters;
 mod extras;
 mod gauge_and_letter;

@@ -10,6 +10,7 @@ pub(crate) const PROGRAM: &str = "seatwright 0.0.0";
 
 /// Everything that papers are made from, with counts that are easy to know again.
 pub(crate) struct Case {
+    pub(crate) language: &'static dyn words::Language,
     pub(crate) client: Client,
     pub(crate) plan: RecordedPlan,
     pub(crate) pattern: Pattern,
@@ -55,6 +56,7 @@ impl Case {
             expected: None,
         };
         let mut case = Self {
+            language: words::ENGLISH,
             client,
             plan,
             pattern,
@@ -81,7 +83,8 @@ impl Case {
 
     pub(crate) fn papers(&self) -> ClientPapers<'_> {
         ClientPapers {
-            language: words::ENGLISH,
+            language: self.language,
+            handed_over_in: None,
             client: &self.client,
             plan: &self.plan,
             pattern: &self.pattern,
@@ -98,7 +101,7 @@ impl Case {
 
     pub(crate) fn stock_papers(&self) -> StockPapers<'_> {
         let (pattern, fill, cell) = (&self.pattern, &self.fill, &self.cell);
-        let (language, plan) = (words::ENGLISH, &self.plan);
+        let (language, plan) = (self.language, &self.plan);
         let plugin = plan.drawn_by.as_deref();
         let drawn_by = plugin.map(|plugin| DrawnBy { plugin, layout: &plan.layout_digest });
         let digest = &plan.layout_digest;

@@ -14,6 +14,8 @@ use sheets::{
     stock_fill_card, tag, tags_sheet, take_home, wash_day,
 };
 
+use words::{LANGUAGES, Language};
+
 use crate::papers::{Case, DAY, PROGRAM};
 
 /// Every built-in layout with each size that is made of it.
@@ -92,7 +94,7 @@ const GOAL: GoalOutcome = GoalOutcome {
 const COST: CostAtBone = CostAtBone { height: Length::from_mm(-12.0), pressure: -0.4 };
 
 /// The papers of a client, on a paper.
-fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
+pub(crate) fn all(case: &Case, paper: sheets::Paper) -> Vec<Document> {
     let papers = case.papers();
     vec![
         setup_card(&papers, paper).unwrap(),
@@ -109,9 +111,8 @@ fn of_size(case: &Case, paper: sheets::Paper) -> Vec<Document> {
     let papers = case.papers();
     vec![
         stock_fill_card(&case.stock_papers(), paper).unwrap(),
-        tag(words::ENGLISH, &case.pattern, papers.drawn_by(), DAY, PROGRAM).unwrap(),
-        tags_sheet(words::ENGLISH, &case.pattern, papers.drawn_by(), paper, (DAY, PROGRAM))
-            .unwrap(),
+        tag(case.language, &case.pattern, papers.drawn_by(), DAY, PROGRAM).unwrap(),
+        tags_sheet(case.language, &case.pattern, papers.drawn_by(), paper, (DAY, PROGRAM)).unwrap(),
     ]
 }
 
@@ -209,7 +210,8 @@ pub(crate) fn faults(what: &str, document: &Document) -> Vec<String> {
 
 /// The least size of print that is no name of an edge, in points.
 fn least(document: &Document) -> f64 {
-    if document.title == words::ENGLISH.take_home().title { 14.0 } else { 8.0 }
+    let titles = LANGUAGES.map(|own| own.take_home().title);
+    if titles.contains(&document.title.as_str()) { 14.0 } else { 8.0 }
 }
 
 /// What is wrong with the papers of a size, with little on them and with very much of one to four
@@ -352,6 +354,69 @@ fn no_set_of_papers_is_refused_and_nothing_is_printed_over() {
     });
     let found = found.into_inner().unwrap();
     assert!(found.is_empty(), "{} faults:\n{}", found.len(), found.join("\n"));
+}
+
+/// The smallest and the largest size that is made of each layout.
+fn extremes() -> Vec<(&'static str, String)> {
+    let made = made();
+    let ends = |name: &str| {
+        let sizes: Vec<_> = made.iter().filter(|own| own.0 == name).collect();
+        [sizes[0].clone(), sizes[sizes.len() - 1].clone()]
+    };
+    files::BUILT_IN_LAYOUTS.iter().flat_map(|own| ends(own.name)).collect()
+}
+
+/// Whether a page says that no professional looked through its words, where that is so.
+fn says_how_it_was_translated(language: &dyn Language, page: &sheets::Page) -> bool {
+    let said: Vec<String> = page.texts().map(|run| run.shaped.text()).collect();
+    let said = said.join(" ").replace('\u{a0}', " ");
+    language.unreviewed().is_none_or(|line| said.contains(line))
+}
+
+/// The words are longer, so the extremes are enough: what has room there has room between.
+#[test]
+fn papers_in_other_languages_have_room_and_say_who_looked_through_them() {
+    for language in LANGUAGES.into_iter().filter(|own| own.tag() != "en") {
+        for (layout, size) in extremes() {
+            let of = |case: Case| Case { language, ..case };
+            let cases =
+                [of(Case::of(layout, &size)), of(full(Case::of(layout, &size), 4).fitted())];
+            for (case, paper) in cases.iter().zip(PAPERS) {
+                let documents = all(case, paper).into_iter().chain(of_size(case, paper));
+                for document in documents {
+                    let what = format!("{layout} {size} {paper:?}");
+                    let faults = faults(&what, &document);
+                    assert!(faults.is_empty(), "{}", faults.join("\n"));
+                    assert_eq!(document.language, language.tag());
+                    for page in &document.pages {
+                        let said = says_how_it_was_translated(language, page);
+                        assert!(said, "{what}: {}", document.title);
+                    }
+                }
+            }
+        }
+        let [other, english] = [language, words::ENGLISH].map(|language| {
+            let case = Case { language, ..Case::of("curved-ten", "440x400") }.fitted();
+            all(&case, PAPERS[0]).iter().map(|own| own.pages.len()).collect::<Vec<_>>()
+        });
+        assert_eq!(other, english, "pages of each paper");
+    }
+}
+
+#[test]
+fn a_sheet_in_another_language_tells_whoever_hands_it_over_in_theirs() {
+    let case = Case { language: words::SPANISH, ..Case::of("row-six", "440x400") };
+    let papers = sheets::ClientPapers { handed_over_in: Some(words::ENGLISH), ..case.papers() };
+    let sheet = take_home(&papers, PAPERS[0]).unwrap();
+    let said = |page: &sheets::Page| {
+        let said: Vec<String> = page.texts().map(|run| run.shaped.text()).collect();
+        said.join(" ").replace('\u{a0}', " ")
+    };
+    let first = said(&sheet.pages[0]);
+    assert!(first.contains("SIN AJUSTAR TODAVÍA. NO LO ENTREGUE."), "{first}");
+    assert!(first.contains("NOT FITTED YET. DO NOT HAND OVER."), "{first}");
+    assert!(first.contains("this sheet is in español. Go through it with the carer."), "{first}");
+    assert!(sheet.pages[1..].iter().all(|page| !said(page).contains("Go through it")));
 }
 
 #[test]

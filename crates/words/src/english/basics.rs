@@ -23,6 +23,14 @@ impl BasicWords for English {
         }
     }
 
+    fn decimal(&self, number: f64, decimals: usize) -> String {
+        format!("{number:.decimals$}")
+    }
+
+    fn number(&self, number: f64) -> String {
+        number.to_string()
+    }
+
     fn cells(&self, cells: u32) -> String {
         parts::cells(cells)
     }

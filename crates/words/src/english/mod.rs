@@ -39,6 +39,14 @@ impl Language for English {
         "en"
     }
 
+    fn own_name(&self) -> &'static str {
+        "English"
+    }
+
+    fn unreviewed(&self) -> Option<&'static str> {
+        None
+    }
+
     fn with_lengths_in(&self, unit: LengthUnit) -> &'static dyn Language {
         match unit {
             LengthUnit::Millimetres => &IN_MILLIMETRES,

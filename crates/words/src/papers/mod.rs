@@ -178,6 +178,9 @@ pub trait PaperWords {
 
     /// How the fitting stands, for carers.
     fn take_home_state(&self, standing: Standing<'_>) -> String;
+    /// To whoever hands over a sheet that is in another language, called by its own name: which it
+    /// is, and that the two go through it together.
+    fn sheet_in(&self, own_name: &str) -> String;
     /// A height beside its mark on the gauge.
     fn height_on_gauge(&self, height: Length) -> String;
     /// Of which client and plan a gauge is that was cut out.

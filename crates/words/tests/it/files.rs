@@ -5,11 +5,9 @@ use std::collections::BTreeSet;
 use case::Said;
 use case::question::{Group, Question};
 use case::text::TextFinding;
-use words::{ENGLISH, Language};
+use words::LANGUAGES;
 
 use crate::sweep::{check_errors, findings, plugin_faults, troubles};
-
-const LANGUAGES: [&dyn Language; 1] = [ENGLISH];
 
 /// What is wrong with a sentence or a hint; nothing where it is right.
 fn wrong(text: &str) -> Option<&'static str> {

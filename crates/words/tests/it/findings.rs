@@ -9,7 +9,7 @@ use case::{
     Source, Telling, ToldFrom, TopAnswer, Verdict, Want, WhyReCheck,
 };
 use cushion::{Length, MadeSize, Mass, Side};
-use words::{ENGLISH, Language};
+use words::{ENGLISH, LANGUAGES, Language};
 
 use crate::papers::faults;
 
@@ -20,8 +20,10 @@ fn mm(mm: f64) -> Length {
     Length::from_mm(mm)
 }
 
-fn languages() -> [&'static dyn Language; 2] {
-    [LengthUnit::Millimetres, LengthUnit::Inches].map(|unit| ENGLISH.with_lengths_in(unit))
+/// Each language in either unit of lengths.
+pub(crate) fn languages() -> Vec<&'static dyn Language> {
+    let units = [LengthUnit::Millimetres, LengthUnit::Inches];
+    LANGUAGES.iter().flat_map(|own| units.map(|unit| own.with_lengths_in(unit))).collect()
 }
 
 /// All the ways in which a goal can end that are told apart.
@@ -247,7 +249,7 @@ fn mistakes() -> Vec<Mistake> {
 }
 
 /// What stands in lists and after colons.
-fn clauses(say: &dyn Language) -> Vec<String> {
+pub(crate) fn clauses(say: &dyn Language) -> Vec<String> {
     let other = OtherCount {
         id: cushion::Name::new("seat-left").expect("it is a name"),
         number: 1,
@@ -307,7 +309,7 @@ fn of_record(say: &dyn Language) -> Vec<String> {
 }
 
 /// What stands by itself.
-fn sentences(say: &dyn Language) -> Vec<String> {
+pub(crate) fn sentences(say: &dyn Language) -> Vec<String> {
     let check = Check::Top { side: Side::Left, answer: TopAnswer::Safe };
     let height = [
         HeightEffect::Footrest { side: Side::Left, too_low_by: mm(20.0) },
@@ -384,7 +386,7 @@ fn clauses_can_stand_in_a_list_and_sentences_by_themselves() {
         for sentence in sentences(say) {
             wrong.extend(faults(&sentence));
             // A sentence may begin with an answer as it was given, in quotes.
-            let begins = sentence.starts_with(|c: char| c.is_uppercase() || c == '"');
+            let begins = sentence.starts_with(|c: char| c.is_uppercase() || "\"¿".contains(c));
             let whole = begins && sentence.ends_with(['.', '?']);
             wrong.extend((!whole).then(|| format!("no sentence: {sentence}")));
         }
@@ -492,7 +494,14 @@ fn a_mirrored_finding_is_said_with_the_other_side() {
     let swapped = |text: &str| {
         let swap =
             |text: &str, a: &str, b: &str| text.replace(a, "#").replace(b, a).replace('#', b);
-        swap(&swap(&swap(text, "left", "right"), "LEFT", "RIGHT"), "Left", "Right")
+        let pairs = [
+            ("left", "right"),
+            ("LEFT", "RIGHT"),
+            ("Left", "Right"),
+            ("izquierd", "derech"),
+            ("IZQUIERD", "DERECH"),
+        ];
+        pairs.iter().fold(text.to_owned(), |text, (a, b)| swap(&text, a, b))
     };
     for say in languages() {
         for [left, right] in [

@@ -4,3 +4,4 @@ mod files;
 mod findings;
 mod papers;
 mod sweep;
+mod translation;

@@ -135,6 +135,7 @@ fn values() -> Vec<TextFinding> {
         ValueFinding::Empty,
         ValueFinding::Control,
         ValueFinding::Unprintable('\u{4e00}'),
+        ValueFinding::RightToLeft('\u{5d0}'),
         ValueFinding::Word { wanted: "layout", written: owned("lay-out") },
     ]);
     let types = [Text, Number, Whole, Truth, Date, List, Table];
@@ -437,6 +438,7 @@ fn of_layouts() -> Vec<Trouble> {
     let text = || owned("na\u{308}ive");
     let whys = [
         NotDrawn::Missing { character: '\u{4e00}', text: text() },
+        NotDrawn::Missing { character: '\u{5d0}', text: text() },
         NotDrawn::Unplaced { character: '\u{308}', text: text() },
         NotDrawn::TooWide { word: text(), width_mm: 90.0, room_mm: 60.0 },
         NotDrawn::Overflow { what: text(), by_mm: 12.0 },

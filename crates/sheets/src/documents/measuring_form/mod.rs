@@ -19,7 +19,7 @@ use kurbo::Rect;
 use words::Language;
 
 use self::answer::Field;
-use super::look::{BODY, field_rows, foot, inside, title_line};
+use super::look::{BODY, field_rows, foot, inside, title_line, unreviewed};
 use super::{DocumentError, document};
 use crate::flow::Flow;
 use crate::frame::Frame;
@@ -115,6 +115,7 @@ fn begin(
     let (language, texts) = (form.language, form.language.measuring_form());
     let mut page = Page::new(language, paper, texts.title);
     let copy = language.form_foot(number, of, form.program, form.date);
+    unreviewed(&mut page, language)?;
     let end = foot(&mut page, &[&copy, texts.clinician_decides])?;
     let area = inside(&page);
     let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });

@@ -84,7 +84,7 @@ fn by_pairs(
     for [left, right] in pairs {
         let row = [
             half(papers, *left),
-            vec![papers.pattern[*left].words.in_language(language.tag()).to_owned()],
+            vec![language.place_of(&papers.pattern[*left].words).to_owned()],
             half(papers, *right),
         ];
         table.row(row.concat());

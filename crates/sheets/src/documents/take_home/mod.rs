@@ -8,7 +8,7 @@ mod wall;
 mod writing;
 
 use kurbo::{Point, Rect};
-use words::PassageTexts;
+use words::{Language, PassageTexts};
 
 use super::look::{ACCENT, GUTTER, INK, PALE, SOFT, THIN, inside, text};
 use super::{ClientPapers, DocumentError};
@@ -127,6 +127,9 @@ impl Sheet<'_> {
         let area = self.above_foot(&mut page, number)?;
         let mut frame = Frame::new(&mut page, area);
         self.top(&mut frame, heading)?;
+        if let Some(other) = self.papers.handed_over_in.filter(|_| number == 1) {
+            self.to_whoever_hands_over(&mut frame, other)?;
+        }
         let left = Rect { y0: frame.y(), ..area };
         Ok((page, left))
     }
@@ -146,6 +149,12 @@ impl Sheet<'_> {
         let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
         let at = Point::new(area.x0, area.y1 - height);
         page.block(Role::Foot).paragraph(at, area.width(), &line, &style, Align::Left)?;
+        if let Some(line) = papers.language.unreviewed() {
+            // In the margin under the foot, where it takes no room from the sheet.
+            let style = text(Print::USUAL.label, Weight::Regular, SOFT).led(1.2);
+            let at = Point::new(area.x0, area.y1 + style.first_baseline());
+            page.block(Role::Foot).text(at, line, &style, Align::Left)?;
+        }
         Ok(Rect::new(area.x0, area.y0, area.x1, at.y - 1.0))
     }
 
@@ -169,6 +178,21 @@ impl Sheet<'_> {
         let (from, to) = (place.x0 + width + 2.0, place.x1 - code_width - 5.0);
         block.line(Point::new(from, line), Point::new(to, line), &THIN);
         frame.space(2.0);
+        Ok(())
+    }
+
+    /// To whoever hands the sheet over and may not read its language: how the fitting stands, and in
+    /// which language the sheet is.
+    fn to_whoever_hands_over(
+        self,
+        frame: &mut Frame<'_>,
+        other: &dyn Language,
+    ) -> Result<(), SetError> {
+        let papers = self.papers;
+        let state = other.take_home_state(papers.standing());
+        let line = format!("{state} {}", other.sheet_in(papers.language.own_name()));
+        frame.paragraph(&line, &text(self.print.label, Weight::Regular, SOFT).led(1.2))?;
+        frame.space(1.5);
         Ok(())
     }
 

@@ -11,35 +11,11 @@ mod troubles;
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
 use case::{BodyMeasure, CheckError, FileKind, LayoutError, PluginFaultKind, Said, Trouble};
-use cushion::{Compartment, FaultKind, SizeError};
+use cushion::{Compartment, FaultKind, SizeError, Words};
 
 use super::English;
+use crate::said::said;
 use crate::{BasicWords as _, FileWords, Language as _};
-
-fn said(message: impl Into<String>, hint: impl Into<String>) -> Said {
-    let hint = in_one_line(hint.into());
-    Said { message: in_one_line(message.into()), hint: (!hint.is_empty()).then_some(hint) }
-}
-
-/// The longest message, in characters: what somebody wrote may be a page.
-const LONGEST: usize = 600;
-/// What is left of its two ends where it is longer.
-const ENDS: [usize; 2] = [200, 200];
-
-/// A message in one line, without control characters; of a very long one the two ends.
-fn in_one_line(text: String) -> String {
-    let tidy = !text.contains(char::is_control);
-    let plain = |c: char| if c.is_control() { ' ' } else { c };
-    let text = if tidy { text } else { text.chars().map(plain).collect() };
-    let count = text.chars().count();
-    if count <= LONGEST {
-        return text;
-    }
-    let [first, last] = ENDS;
-    let head: String = text.chars().take(first).collect();
-    let tail: String = text.chars().skip(count - last).collect();
-    format!("{head} ... {tail}")
-}
 
 impl QuestionWords for English {
     fn label(&self, question: Question) -> &'static str {
@@ -108,8 +84,12 @@ impl FileWords for English {
         layouts::no_size(error)
     }
 
+    fn place_of<'a>(&self, words: &'a Words) -> &'a str {
+        words.in_language(self.tag())
+    }
+
     fn compartment(&self, compartment: &Compartment) -> String {
-        let words = compartment.words.in_language(self.tag());
+        let words = self.place_of(&compartment.words);
         match compartment.side.filter(|_| compartment.has_partner) {
             Some(side) => format!("{words}, client's {}", self.side(side)),
             None => words.to_owned(),

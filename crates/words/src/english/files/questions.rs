@@ -27,6 +27,7 @@ prose! {
     Code: "code of the client", "a code with a digit in it, never a name";
     Child: "a child", "what is known of adults says nothing then";
     NextReview: "next review", "when the set-up is to be looked at again";
+    Language: "language for carers", "of the take-home sheet and the wash-day sheet; else that of the program";
     Units: "unit of lengths", "of all lengths in this file";
     TakenOn: "day of the measures", "";
     TakenBy: "who measured", "initials or a role";

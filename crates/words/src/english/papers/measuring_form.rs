@@ -80,6 +80,7 @@ pub(super) fn group_heading(group: Group) -> &'static str {
 /// How a question is called where the heading of its group says the rest.
 pub(super) fn label(question: Question) -> Option<&'static str> {
     Some(match question {
+        Question::Language => "carers' language",
         Question::TakenOn => "measured on",
         Question::TakenBy => "measured by",
         Question::WeightKg | Question::WeightLb => "weight",
@@ -128,6 +129,7 @@ pub(super) fn comment(question: Question) -> Option<&'static str> {
         Question::Code => "with a digit in it, never a name",
         Question::Child
         | Question::NextReview
+        | Question::Language
         | Question::ObliquityLower
         | Question::ObliquityBy
         | Question::RotationForward

@@ -32,7 +32,7 @@ pub(super) use self::dates::day;
 use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{
-    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, LetterTexts,
+    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language, LetterTexts,
     MeasuringFormTexts, PaperWords, RangeTableTexts, RecordWords, SectionTexts, SetupCardTexts,
     SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts,
 };
@@ -105,6 +105,7 @@ impl PaperWords for English {
     fn word_on_form(&self, question: Question, word: &'static str) -> String {
         match question {
             Question::InjurySite | Question::GoalSite => word.replace('-', " "),
+            Question::Language => crate::by_tag(word).map_or(word, Language::own_name).to_owned(),
             _ => word.to_owned(),
         }
     }
@@ -433,6 +434,10 @@ impl PaperWords for English {
                 format!("Checked on {} by {}. Do not change it.", day(looked.on), looked.by)
             }
         }
+    }
+
+    fn sheet_in(&self, own_name: &str) -> String {
+        format!("For the therapist: this sheet is in {own_name}. Go through it with the carer.")
     }
 
     fn height_on_gauge(&self, height: Length) -> String {

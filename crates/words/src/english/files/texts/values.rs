@@ -40,6 +40,10 @@ pub(super) fn value(finding: &ValueFinding) -> Said {
             format!("the papers cannot print `{character}`"),
             "write it in letters of European languages",
         ),
+        ValueFinding::RightToLeft(character) => said(
+            format!("`{character}` is written from right to left, which papers do not set yet"),
+            "write it in letters that run from left to right",
+        ),
         ValueFinding::Word { wanted, written } => {
             said(format!("`{written}` cannot stand here"), format!("write \"{wanted}\""))
         }

@@ -1,5 +1,6 @@
 //! English: why something cannot be put on paper, or drawn.
 
+use case::text::is_right_to_left;
 use case::{Drawn, NoPicture, NotDrawn, Said};
 
 use super::said;
@@ -29,6 +30,10 @@ pub(super) fn not_drawn(what: &Drawn, why: &NotDrawn) -> Said {
 
 fn reason(why: &NotDrawn) -> String {
     match why {
+        NotDrawn::Missing { character, text } if is_right_to_left(*character) => format!(
+            "the character `{character}` (U+{:04X}) in \"{text}\" is written from right to left, which papers do not set yet; write it in letters that run from left to right",
+            u32::from(*character)
+        ),
         NotDrawn::Missing { character, text } => format!(
             "the font has no character `{character}` (U+{:04X}), which stands in \"{text}\"; write it another way",
             u32::from(*character)

@@ -1,0 +1,52 @@
+//! Spanish: how findings about a text are said.
+
+mod meaning;
+mod reading;
+mod values;
+
+use case::Said;
+use case::text::{LengthUnit, TextFinding};
+
+use super::questions::label;
+use super::{checks, layouts, said, troubles};
+use crate::spanish::parts::counted;
+
+/// Says a finding.
+pub(super) fn about(finding: &TextFinding) -> Said {
+    match finding {
+        TextFinding::File(own) => reading::file(own),
+        TextFinding::Syntax(own) => reading::syntax(own),
+        TextFinding::Key(own) => reading::key(own),
+        TextFinding::Value(own) => values::value(own),
+        TextFinding::Word(own) => values::word(own),
+        TextFinding::Client(own) => meaning::client(own),
+        TextFinding::Wish(own) => meaning::wish(own),
+        TextFinding::Record(own) => meaning::record(own),
+        TextFinding::Design(own) => meaning::design(own),
+        TextFinding::Trouble(own) => troubles::about(own),
+    }
+}
+
+/// Words of a choice, as they are written.
+fn alternatives(words: &[&str]) -> String {
+    let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+    words.join(", ")
+}
+
+fn unit_of_length(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Millimetres => "mm",
+        LengthUnit::Inches => "in",
+    }
+}
+
+/// How many errors and other remarks there are.
+pub(super) fn count(errors: usize, remarks: usize) -> String {
+    let errors = (errors > 0).then(|| counted(errors, ["error", "errores"]));
+    let remarks = (remarks > 0).then(|| counted(remarks, ["observación", "observaciones"]));
+    match (errors, remarks) {
+        (None, None) => "ninguna observación".to_owned(),
+        (None, Some(one)) | (Some(one), None) => one,
+        (Some(errors), Some(remarks)) => format!("{errors}, {remarks}"),
+    }
+}

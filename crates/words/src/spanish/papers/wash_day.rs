@@ -1,0 +1,15 @@
+//! Spanish: the sheet for the day of a wash.
+
+use crate::WashDayTexts;
+
+pub(super) const TEXTS: &WashDayTexts = &WashDayTexts {
+    title: "Día de lavado",
+    subject: "Orden del trabajo, recuento y etiquetas de bolsas para lavar un cojín",
+    order_of_work: "Orden del trabajo",
+    small_cells: "Las celdas son pequeñas. Use una bandeja. Lejos de niños y animales.",
+    from_below: "Desde abajo, aberturas arriba",
+    count: "Cuente al sacar, cuente al meter",
+    columns: ["Bolsillo", "Dónde", "Celdas", "Salen", "Entran"],
+    fields: &[&["En la bolsa", "Fecha", "Nombre"]],
+    bag_labels: "Recorte una etiqueta por bolsa",
+};
