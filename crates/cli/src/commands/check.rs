@@ -107,7 +107,7 @@ fn revision(
             own.file.remarks.push(remark);
             None
         }
-        None => Some(ENGLISH.revision_stands(was, is)),
+        None => Some(say::language().revision_stands(was, is)),
     })
 }
 

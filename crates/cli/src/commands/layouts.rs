@@ -3,11 +3,11 @@
 use casework::{ListedLayout, PROGRAM};
 use cushion::{Length, Size};
 use files::report::{self, LayoutOfList};
-use words::ENGLISH;
 
 use crate::arguments::Layouts;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::tables;
 use crate::terminal::Terminal;
 
@@ -25,7 +25,7 @@ pub(crate) fn run(arguments: &Layouts, terminal: Terminal) -> Result<(), Failure
     terminal.answer(&tables::layouts(&listed))?;
     for own in listed.iter().filter(|own| !files.contains(&own.name)) {
         if let Err(error) = &own.found {
-            terminal.warn(&[ENGLISH.layout_not_seen(&own.name, &why(error))]);
+            terminal.warn(&[say::language().layout_not_seen(&own.name, &why(error))]);
         }
     }
     all_are_found(listed, &files)
@@ -45,7 +45,7 @@ fn of_list(own: &ListedLayout) -> LayoutOfList<'_> {
 
 /// Why a layout cannot be had, in a clause.
 fn why(error: &casework::WorkError) -> String {
-    ENGLISH.trouble(&error.what).message
+    say::language().trouble(&error.what).message
 }
 
 /// Fails with the first file that cannot be used; that a plugin wants measures is no failure.

@@ -5,7 +5,6 @@ use std::path::PathBuf;
 use casework::{Materials, PROGRAM};
 use cushion::Length;
 use files::report::{self, PartLine, PartsReport};
-use words::ENGLISH;
 
 use crate::arguments::Parts;
 use crate::failure::Failure;
@@ -59,14 +58,14 @@ pub(crate) fn run(arguments: &Parts, terminal: Terminal) -> Result<(), Failure> 
     }
     let remarks = layout.file.remarks.iter().map(|own| say::text(&own.finding).message);
     terminal.warn(&remarks.collect::<Vec<_>>());
-    let texts = ENGLISH.parts();
+    let texts = say::language().parts();
     let said = [
-        ENGLISH.parts_of(pattern.title(), pattern.size(), arguments.quantity, allowance),
+        say::language().parts_of(pattern.title(), pattern.size(), arguments.quantity, allowance),
         tables::parts(&lines, arguments.quantity),
-        ENGLISH.finished_mass(&parts.mass, &parts.cover_mass, &parts.cells_mass),
+        say::language().finished_mass(&parts.mass, &parts.cover_mass, &parts.cells_mass),
         texts.left_out.to_owned(),
         texts.from_memory.to_owned(),
-        ENGLISH.lines().estimate.to_owned(),
+        say::language().lines().estimate.to_owned(),
     ];
     terminal.answer(&(said.join("\n") + "\n"))
 }

@@ -5,7 +5,6 @@ use std::path::PathBuf;
 use casework::{Edition, Exported, MadeTemplate, PROGRAM, Wanted};
 use cushion::{Length, Pattern};
 use files::report::{self, TemplateCrown, TemplateOpening, TemplateReport, TemplateSeam};
-use words::ENGLISH;
 
 use crate::arguments::Template;
 use crate::failure::Failure;
@@ -25,7 +24,7 @@ pub(crate) fn run(arguments: &Template, setting: Setting) -> Result<(), Failure>
     let pattern = casework::pattern(&mut layout, arguments.size, &cell.value)?;
     let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
     let paper = arguments.paper.sheet();
-    let edition = Edition { language: ENGLISH, on, paper, large_print: false };
+    let edition = Edition { language: say::language(), on, paper, large_print: false };
     let allowance = Length::from_mm(arguments.allowance);
     let options = templates::Options { allowance, eased: !arguments.stretch };
     let made = casework::made_template(&layout, (&pattern, &fill), options, edition)?;

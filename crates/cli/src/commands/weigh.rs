@@ -45,7 +45,7 @@ fn of_client(
     let now = case.counts_now(on, Stop::never())?;
     let weighed = case.weigh(&now, batch);
     let code = case.client.value.code.as_str();
-    let said = format!("{code}: {}", ENGLISH.whence(now.recorded_on));
+    let said = format!("{code}: {}", say::language().whence(now.recorded_on));
     let report = WeighReport {
         client: Some(code),
         stock: None,
@@ -70,7 +70,8 @@ fn of_stock(
     let weighed = casework::weigh_stock(&pattern, &fill, batch);
     let known = layout.digest();
     let (own, revision) = (layout.value.name.as_str(), layout.value.revision);
-    let said = format!("{size} mm, {}", ENGLISH.layout_known_by(own, revision, known.as_str()));
+    let said =
+        format!("{size} mm, {}", say::language().layout_known_by(own, revision, known.as_str()));
     let report = WeighReport {
         client: None,
         stock: Some((own, size.to_string())),
