@@ -11,6 +11,7 @@ use crate::answers::whole;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
 use crate::frame::{OfClient, Screen};
+use crate::screens::plan_parts;
 use crate::steps::Step;
 
 /// Shows the checks.
@@ -352,10 +353,7 @@ fn followed(
             ul { @for own in &adjusted.next { li { (language.next_step(*own)) } } }
             @for own in &adjusted.left_out { p { (language.left_out(own)) } }
             @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {
-                @let lines = language.costs_on_paper(costs);
-                @if let Some((heading, lines)) = lines.split_first() {
-                    h3 { (heading) } ul { @for line in lines { li { (line.trim()) } } }
-                }
+                (plan_parts::cost_lines(language, costs))
             }
             p class="soft" { (language.lines().estimate) }
         }

@@ -8,6 +8,7 @@ use maud::{Markup, PreEscaped, html};
 use super::{Place, grown, lead, signed_by};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
+use crate::screens::plan_parts;
 use crate::steps::Step;
 
 /// Shows the next move.
@@ -86,12 +87,10 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
 /// What all proposed moves do, for goals and injured sites.
 fn costs(language: &dyn words::Language, case: &OpenCase) -> Markup {
     let texts = &language.page().moves;
-    let lines = case.proposed_costs().map(|own| language.costs_on_paper(&own)).unwrap_or_default();
     html! {
-        @if let Some((heading, lines)) = lines.split_first() {
+        @if let Some(costs) = case.proposed_costs() {
             h2 { (texts.what_they_do) }
-            p { (heading) }
-            ul { @for line in lines { li { (line.trim()) } } }
+            (plan_parts::cost_lines(language, &costs))
             p class="soft" { (language.lines().estimate) }
         }
     }

@@ -178,11 +178,7 @@ pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
             }
         }
         @if let Some(costs) = &plan.costs {
-            @let lines = language.costs_on_paper(costs);
-            @if let Some((heading, lines)) = lines.split_first() {
-                h3 { (heading) }
-                ul { @for line in lines { li { (line.trim()) } } }
-            }
+            (cost_lines(language, costs))
         }
         @if !plan.cautions.is_empty() {
             h3 { (texts.mind) }
@@ -195,6 +191,21 @@ pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
             div class="cuts" { noscript { a href=(to) { (texts.sections) } } }
         }
         p class="soft" { (language.lines().estimate) }
+    }
+}
+
+/// What counts cost: each goal before and after, then what changes of the client; pressures as
+/// changes only.
+pub(crate) fn cost_lines(language: &dyn Language, costs: &Costs) -> Markup {
+    let goals = costs.goals.iter().filter(|own| own.number.after.is_some()).count();
+    let with_goals = language.costs(costs);
+    let on_paper = language.costs_on_paper(costs);
+    let goals = with_goals.iter().skip(1).take(goals);
+    html! {
+        @if let Some((heading, changes)) = on_paper.split_first() {
+            h3 { (heading) }
+            ul { @for line in goals.chain(changes) { li { (line.trim()) } } }
+        }
     }
 }
 
