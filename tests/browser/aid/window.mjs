@@ -15,7 +15,7 @@ export async function fill(page, answers) {
 
 /** Ticks one answer of a question; its label is touched, as a finger does. */
 export async function choose(page, name, value) {
-  const own = page.locator(`main input[name="${name}"][value="${value}"]`);
+  const own = page.locator(`input[name="${name}"][value="${value}"]`);
   const details = page.locator("details:not([open])", { has: own });
   if (await details.count()) await details.first().locator("> summary").click();
   await page.locator("label", { has: own }).first().click();

@@ -1,0 +1,97 @@
+// The numbers on the plan's screen.
+//
+// Against: the command line's own answers for the same file and counts (`predict --json`,
+// `plan --json`). The page says whole millimetres, so a number may be off by half of one; beside
+// that, an answer of a page that follows touches begins its search elsewhere and may differ by the
+// rounding of a search, for which a tenth is let.
+import assert from "node:assert/strict";
+import { go, open, settled, text } from "./aid/window.mjs";
+
+/** mm */
+const ROUNDED = 0.6;
+
+/** The numbers of a cell of the table: the central one, and its range. */
+const numbers = async (page, value) => ((await text(page, `#verdict [data-value="${value}"]`)).match(/\d+(\.\d+)?/g) ?? []).map(Number);
+
+const counts = (page) => page.$$eval("#counts .stepper", (all) => Object.fromEntries(all.map((own) => {
+  const box = own.querySelector("input[type=hidden]");
+  return [box.name.slice(6), [own.querySelector(".count").textContent, box.value]];
+})));
+
+const cells = (of) => Object.entries(of).map(([number, [shown]]) => `${number}=${shown}`);
+
+/** Compares what is shown with the command line's answer for the counts that are shown. */
+async function agree(page, clinic, file) {
+  const shown = await counts(page);
+  for (const [number, [seen, sent]] of Object.entries(shown)) assert.equal(seen, sent, `count ${number}`);
+  const taken = await page.$$eval("#counts-to-take input", (all) => all.map((own) => `${own.name.slice(6)}=${own.value}`));
+  assert.deepEqual(taken, cells(shown), "other counts would be taken than are shown");
+  const own = await clinic.answer("predict", file, "--cells", ...cells(shown));
+  for (const side of ["left", "right"]) {
+    const seen = await numbers(page, `under-${side}`);
+    const wanted = [own.clearance_mm, own.clearance_low_mm, own.clearance_high_mm].map((all) => all[side]);
+    assert.equal(seen.length, 3, `${side}: ${seen}`);
+    for (const [at, number] of wanted.entries()) assert.ok(Math.abs(seen[at] - number) <= ROUNDED, `${side}: ${seen} for ${wanted}`);
+  }
+  const words = (await text(page, "#verdict table")).toLowerCase();
+  assert.ok(words.includes(own.lower_side === "level" ? "level" : `${own.lower_side} lower`) || words.includes(own.lower_side), `${own.lower_side}: ${words}`);
+  return own;
+}
+
+export default {
+  "what is worked out is what the command line works out": async (bench) => {
+    const clinic = await bench.clinic("DEMO-2");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-2");
+    await go(page, "plan/made");
+    await settled(page);
+    const plan = await clinic.answer("plan", "DEMO-2.toml");
+    const shown = Object.fromEntries(Object.entries(await counts(page)).map(([number, [seen]]) => [number, Number(seen)]));
+    assert.deepEqual(shown, Object.fromEntries(plan.compartments.map((own) => [own.number, own.planned])));
+    await agree(page, clinic, "DEMO-2.toml");
+    const goals = await page.$$eval("#verdict .sayings li", (all) => all.map((own) => own.className === "yes"));
+    assert.deepEqual(goals, plan.goals.map((own) => own.met));
+  },
+
+  "quick touches end with the numbers of the last counts": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "plan");
+    await settled(page);
+    await agree(page, clinic, "DEMO-1.toml");
+    const before = await counts(page);
+    // All within one turn of the page: none waits for an answer.
+    await page.evaluate(() => {
+      for (const name of ["more-2", "more-2", "more-2", "fewer-1", "more-2", "fewer-5"]) document.getElementById(name).click();
+    });
+    await page.waitForFunction(() => document.querySelector("#verdict .range"), undefined, { timeout: 30_000 });
+    await settled(page);
+    const after = await counts(page);
+    const change = (number) => Number(after[number][0]) - Number(before[number][0]);
+    assert.deepEqual([1, 2, 3, 5].map(change), [-1, 4, 0, -1]);
+    await agree(page, clinic, "DEMO-1.toml");
+  },
+
+  "an answer to counts that are gone is dropped": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "plan");
+    await settled(page);
+    const statuses = await page.evaluate(async () => {
+      const form = new URLSearchParams(new FormData(document.getElementById("counts")));
+      const where = document.getElementById("counts").getAttribute("action");
+      const headers = { "HX-Request": "true" };
+      const touch = (more) => { const body = new URLSearchParams(form); body.set("more", more); return fetch(where, { method: "POST", body, headers }); };
+      const spread = new URL(where.replace("touch", "spread"), location.href);
+      for (const [name, value] of form) if (name !== "entries") spread.searchParams.append(name, value);
+      // The spread takes its time; counts that are touched meanwhile take its place.
+      const slow = fetch(spread, { headers });
+      await new Promise((done) => setTimeout(done, 60));
+      const quick = await touch("1");
+      return [(await slow).status, quick.status];
+    });
+    assert.deepEqual(statuses, [204, 200]);
+  },
+};
