@@ -86,7 +86,7 @@ fn routes(house: Arc<House>, gate: Arc<Gate>) -> Router {
         .route("/c/{address}", get(first))
         .route("/c/{address}/{step}", get(show).post(take))
         .route("/c/{address}/{step}/{page}", get(show_page).post(take_page))
-        .fallback(|| async { StatusCode::NOT_FOUND })
+        .fallback(nothing_there)
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
         .layer(middleware::from_fn_with_state(gate, gate::keep))
         .with_state(house)
@@ -101,6 +101,10 @@ async fn beside(
         work(&house).unwrap_or_else(|failed| told(&house, failed))
     });
     done.await.unwrap_or_else(|_| StatusCode::INTERNAL_SERVER_ERROR.into_response())
+}
+
+async fn nothing_there(State(house): State<Arc<House>>) -> Response {
+    beside(house, |_| Err(Failed::NotThere)).await
 }
 
 async fn clients(State(house): State<Arc<House>>, RawQuery(query): RawQuery) -> Response {

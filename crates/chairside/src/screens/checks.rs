@@ -210,9 +210,15 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
     let language = place.house.language();
     let texts = &language.page().checks;
     let mut written: Vec<(String, String)> = Vec::new();
+    // In the order in which the command line has them, so that files are the same.
+    for (site, answer) in sent.after("skin.") {
+        written.push(("skin".to_owned(), format!("{site}={answer}")));
+    }
     for side in [Side::Left, Side::Right].map(Side::words) {
         let top = sent.or_nothing(&format!("top.{side}")).to_owned();
         written.push(("top".to_owned(), format!("{side}={top}")));
+    }
+    for side in [Side::Left, Side::Right].map(Side::words) {
         let felt = sent.or_nothing(&format!("felt.{side}")).trim().replace(',', ".");
         let under = match sent.or_nothing(&format!("under.{side}")) {
             "felt" if felt.is_empty() => return Err(texts.how_much_missing.to_owned()),
@@ -222,6 +228,9 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
             other => other.to_owned(),
         };
         written.push(("under".to_owned(), format!("{side}={under}")));
+    }
+    for (number, answer) in sent.after("press.") {
+        written.push(("press".to_owned(), format!("{number}={answer}")));
     }
     let by = sent.or_nothing("lower-by").trim().replace(',', ".");
     match sent.or_nothing("lower") {
@@ -234,12 +243,6 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
             let at = if at.is_empty() { "seat-bones" } else { at };
             written.push(("lower".to_owned(), format!("{side}={by}mm@{at}")));
         }
-    }
-    for (site, answer) in sent.after("skin.") {
-        written.push(("skin".to_owned(), format!("{site}={answer}")));
-    }
-    for (number, answer) in sent.after("press.") {
-        written.push(("press".to_owned(), format!("{number}={answer}")));
     }
     for (site, reading) in sent.after("reading.").filter(|own| !own.1.trim().is_empty()) {
         let reading = reading.trim().replace(',', ".");
