@@ -193,7 +193,9 @@ async function madeAnew(bench, code, as, unit = "mm") {
 }
 
 function same(clinic, other, name, after) {
-  assert.equal(clinic.text(name), other.text(name), `after ${after} the files differ`);
+  const [own, wanted] = [clinic, other].map((at) => at.text(name).split("\n"));
+  const only = (one, two) => one.filter((line) => !two.includes(line)).slice(0, 12).join("\n");
+  assert.ok(own.join("\n") === wanted.join("\n"), `after ${after} the files differ; the page has\n${only(own, wanted)}\nand the command\n${only(wanted, own)}`);
 }
 
 async function signed({ clinic, other, page, name, last }) {

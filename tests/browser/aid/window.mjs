@@ -16,8 +16,11 @@ export async function fill(page, answers) {
 /** Ticks one answer of a question; its label is touched, as a finger does. */
 export async function choose(page, name, value) {
   const own = page.locator(`input[name="${name}"][value="${value}"]`);
+  if (!(await own.count())) assert.fail(`no answer ${value} to ${name}: ${await text(page)}`);
   const details = page.locator("details:not([open])", { has: own });
   if (await details.count()) await details.first().locator("> summary").click();
+  // What is said under the answer before may come just now and move this one.
+  await page.locator(".htmx-request").first().waitFor({ state: "detached" });
   await page.locator("label", { has: own }).first().click();
   assert.ok(await own.isChecked(), `${name} is not ${value}`);
 }

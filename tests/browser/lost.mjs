@@ -1,0 +1,130 @@
+// Nothing is lost: two windows and an editor on one file, a program that is killed, a folder that
+// cannot be written.
+//
+// Against: the file on the disk, read by the test itself, and the command line, which must still
+// read it.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { chmodSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { fill, go, next, open, text } from "./aid/window.mjs";
+
+/** Types into a box and leaves it, which keeps it; waits until that is said. */
+async function keep(page, name, value) {
+  const id = `#f-${name.replaceAll(".", "-")}`;
+  await page.locator(id).fill(value);
+  const [got] = await Promise.all([page.waitForResponse((own) => own.request().method() === "POST"), page.locator(id).blur()]);
+  return got;
+}
+
+export default {
+  "the second of two windows is told and shown both": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const one = await bench.window(clinic);
+    await open(one, clinic.origin, "DEMO-1");
+    const two = await one.context().newPage();
+    await two.goto(one.url());
+    await keep(one, "measures.hip_width", "401");
+    assert.match(clinic.text("DEMO-1.toml"), /hip_width = 401/);
+    await fill(two, { "measures.hip_width": "407" });
+    await next(two);
+    const said = await text(two);
+    assert.match(said, /401/);
+    assert.equal(await two.inputValue("#f-measures-hip_width"), "407");
+    assert.match(clinic.text("DEMO-1.toml"), /hip_width = 401/);
+    // Sent once more it is meant.
+    await next(two);
+    assert.match(clinic.text("DEMO-1.toml"), /hip_width = 407/);
+  },
+
+  "what an editor changes meanwhile stays": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    const edited = clinic.text("DEMO-1.toml").replace("trochanter_width = 370", "trochanter_width = 377 # by hand");
+    clinic.write("DEMO-1.toml", edited);
+    await keep(page, "measures.hip_width", "399");
+    assert.equal(clinic.text("DEMO-1.toml"), edited.replace("hip_width = 395", "hip_width = 399"));
+    // A box that was not touched brings back nothing.
+    await next(page);
+    assert.match(clinic.text("DEMO-1.toml"), /trochanter_width = 377 # by hand/);
+  },
+
+  "a box that is left and a button that follows at once lose nothing": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    for (let mm = 500; mm < 512; mm += 1) {
+      await go(page, "measure/hips");
+      await fill(page, { "measures.trochanter_width": `${mm - 100}`, "measures.hip_width": `${mm / 10} cm` });
+      await next(page);
+      assert.match(page.url(), /measure\/legs$/, await text(page));
+      assert.match(clinic.text("DEMO-1.toml"), new RegExp(`hip_width = ${mm}\\b`));
+      assert.match(clinic.text("DEMO-1.toml"), new RegExp(`trochanter_width = ${mm - 100}\\b`));
+    }
+  },
+
+  "what was answered is there after the program was killed": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await keep(page, "measures.hip_width", "403");
+    await clinic.stop("SIGKILL");
+    await clinic.answer("check", "DEMO-1.toml");
+    assert.match(clinic.text("DEMO-1.toml"), /hip_width = 403/);
+    await clinic.serve();
+    const again = await bench.window(clinic);
+    await open(again, clinic.origin, "DEMO-1");
+    await go(again, "measure/hips");
+    assert.equal(await again.inputValue("#f-measures-hip_width"), "403");
+    assert.deepEqual(readdirSync(clinic.folder), ["DEMO-1.toml"]);
+  },
+
+  "a folder that cannot be written is said, and nothing is half-written": async (bench) => {
+    if (process.getuid?.() === 0) return bench.leaveOut("whoever is root writes in every folder");
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    const before = clinic.text("DEMO-1.toml");
+    chmodSync(clinic.folder, 0o555);
+    try {
+      await fill(page, { "measures.hip_width": "399" });
+      await next(page);
+      assert.ok(await page.locator("[role=alert]").count(), await text(page));
+      assert.equal(clinic.text("DEMO-1.toml"), before);
+    } finally { chmodSync(clinic.folder, 0o755); }
+  },
+
+  "a full disk is said, and nothing is half-written": async (bench) => {
+    const disk = mkdtempSync(path.join(os.tmpdir(), "disk-"));
+    try {
+      execFileSync("mount", ["-t", "tmpfs", "-o", "size=64k", "tmpfs", disk], { stdio: "ignore" });
+    } catch {
+      rmSync(disk, { recursive: true, force: true });
+      return bench.leaveOut("no disk can be made here; only root may");
+    }
+    try {
+      const clinic = bench.folder(disk);
+      clinic.demo("DEMO-1");
+      await clinic.serve();
+      const page = await bench.window(clinic);
+      await open(page, clinic.origin, "DEMO-1");
+      const before = clinic.text("DEMO-1.toml");
+      try { clinic.write("full", "x".repeat(64 * 1024)); } catch { /* now it is full */ }
+      await fill(page, { "measures.hip_width": "399" });
+      await page.locator("main form.stack .buttons button").click();
+      await page.locator("[role=alert]").first().waitFor();
+      assert.equal(clinic.text("DEMO-1.toml"), before);
+      rmSync(clinic.path("full"));
+      await open(page, clinic.origin, "DEMO-1");
+      await go(page, "measure/hips");
+      await keep(page, "measures.hip_width", "399");
+      assert.match(clinic.text("DEMO-1.toml"), /hip_width = 399/);
+      await clinic.stop();
+    } finally {
+      execFileSync("umount", ["-l", disk]);
+      rmSync(disk, { recursive: true, force: true });
+    }
+  },
+};
