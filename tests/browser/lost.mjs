@@ -10,6 +10,12 @@ import os from "node:os";
 import path from "node:path";
 import { fill, go, next, open, text } from "./aid/window.mjs";
 
+/** Opens DEMO-1's measures. */
+async function measure(page, clinic) {
+  await open(page, clinic.origin, "DEMO-1");
+  await go(page, "measure/hips");
+}
+
 /** Types into a box and leaves it, which keeps it; waits until that is said. */
 async function keep(page, name, value) {
   const id = `#f-${name.replaceAll(".", "-")}`;
@@ -22,7 +28,7 @@ export default {
   "the second of two windows is told and shown both": async (bench) => {
     const clinic = await bench.clinic("DEMO-1");
     const one = await bench.window(clinic);
-    await open(one, clinic.origin, "DEMO-1");
+    await measure(one, clinic);
     const two = await one.context().newPage();
     await two.goto(one.url());
     await keep(one, "measures.hip_width", "401");
@@ -41,7 +47,7 @@ export default {
   "what an editor changes meanwhile stays": async (bench) => {
     const clinic = await bench.clinic("DEMO-1");
     const page = await bench.window(clinic);
-    await open(page, clinic.origin, "DEMO-1");
+    await measure(page, clinic);
     const edited = clinic.text("DEMO-1.toml").replace("trochanter_width = 370", "trochanter_width = 377 # by hand");
     clinic.write("DEMO-1.toml", edited);
     await keep(page, "measures.hip_width", "399");
@@ -54,7 +60,7 @@ export default {
   "a box that is left and a button that follows at once lose nothing": async (bench) => {
     const clinic = await bench.clinic("DEMO-1");
     const page = await bench.window(clinic);
-    await open(page, clinic.origin, "DEMO-1");
+    await measure(page, clinic);
     for (let mm = 500; mm < 512; mm += 1) {
       await go(page, "measure/hips");
       await fill(page, { "measures.trochanter_width": `${mm - 100}`, "measures.hip_width": `${mm / 10} cm` });
@@ -68,7 +74,7 @@ export default {
   "what was answered is there after the program was killed": async (bench) => {
     const clinic = await bench.clinic("DEMO-1");
     const page = await bench.window(clinic);
-    await open(page, clinic.origin, "DEMO-1");
+    await measure(page, clinic);
     await keep(page, "measures.hip_width", "403");
     await clinic.stop("SIGKILL");
     await clinic.answer("check", "DEMO-1.toml");
@@ -85,7 +91,7 @@ export default {
     if (process.getuid?.() === 0) return bench.leaveOut("whoever is root writes in every folder");
     const clinic = await bench.clinic("DEMO-1");
     const page = await bench.window(clinic);
-    await open(page, clinic.origin, "DEMO-1");
+    await measure(page, clinic);
     const before = clinic.text("DEMO-1.toml");
     chmodSync(clinic.folder, 0o555);
     try {
@@ -109,7 +115,7 @@ export default {
       clinic.demo("DEMO-1");
       await clinic.serve();
       const page = await bench.window(clinic);
-      await open(page, clinic.origin, "DEMO-1");
+      await measure(page, clinic);
       const before = clinic.text("DEMO-1.toml");
       try { clinic.write("full", "x".repeat(64 * 1024)); } catch { /* now it is full */ }
       await fill(page, { "measures.hip_width": "399" });
@@ -117,8 +123,7 @@ export default {
       await page.locator("[role=alert]").first().waitFor();
       assert.equal(clinic.text("DEMO-1.toml"), before);
       rmSync(clinic.path("full"));
-      await open(page, clinic.origin, "DEMO-1");
-      await go(page, "measure/hips");
+      await measure(page, clinic);
       await keep(page, "measures.hip_width", "399");
       assert.match(clinic.text("DEMO-1.toml"), /hip_width = 399/);
       await clinic.stop();

@@ -55,6 +55,7 @@ export class Clinic {
 
   /** Serves the page; the address has the key. */
   async serve() {
+    this.output = "";
     const words = ["chairside", this.folder, "--no-open", "--date", DAY];
     this.child = spawn(this.program, words, { env: { ...process.env, RUST_BACKTRACE: "1" } });
     this.ended = new Promise((done) => this.child.on("exit", done));
