@@ -13,6 +13,7 @@ use words::ENGLISH;
 use crate::arguments::Weigh;
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::setting::Setting;
 use crate::tables;
 use crate::terminal::Terminal;
@@ -68,6 +69,7 @@ fn of_stock(
     let pattern = casework::pattern(&mut layout, size, &cell.value)?;
     let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
     let weighed = casework::weigh_stock(&pattern, &fill, batch);
+    terminal.warn(&say::not_rated(&pattern).iter().map(say::finding).collect::<Vec<_>>());
     let known = layout.digest();
     let (own, revision) = (layout.value.name.as_str(), layout.value.revision);
     let said = format!("{size} mm, {}", ENGLISH.layout_known_by(own, revision, known.as_str()));
