@@ -2,7 +2,6 @@
 
 use std::path::{Path, PathBuf};
 
-use case::{Caution, Finding};
 use casework::PROGRAM;
 use files::report::LayoutSource;
 
@@ -53,9 +52,7 @@ fn once(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
         }
     };
     let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
-    let rated = pattern.max_user_weight().is_some();
-    let unrated = Finding::Caution(Caution::NoRating { size: arguments.size });
-    let cautions: Vec<Finding> = (!rated).then_some(unrated).into_iter().collect();
+    let cautions = say::not_rated(&pattern);
     if let Some(path) = &arguments.svg {
         outputs::one(&outside, path, casework::drawing(say::language(), &pattern)?)?;
     }
