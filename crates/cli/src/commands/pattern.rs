@@ -20,8 +20,11 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     }
     let path = Path::new(&arguments.layout);
     if !path.is_file() {
-        return Err(Failure::call(format!("{} is no file that could be watched", arguments.layout))
-            .hint("name a layout file, or leave --watch out"));
+        return Err(Failure::call(format!(
+            "{} is no file that could be watched",
+            arguments.layout
+        ))
+        .hint("name a layout file, or leave --watch out"));
     }
     watching::whenever_saved(path, || {
         if let Err(failure) = once(arguments, terminal) {

@@ -13,6 +13,7 @@ mod files;
 mod folder;
 mod goals;
 mod hands;
+mod page;
 mod papers;
 mod parts;
 mod record;

@@ -45,6 +45,19 @@ const TABLE: TableTexts = TableTexts {
     weight: "peso, kg",
     expected: "esperado",
     found: "hallado",
+    layout: "diseño",
+    revision: "revisión",
+    digest: "resumen digital",
+    sizes: "tamaños",
+    smallest: "menor",
+    largest: "mayor",
+    rated_kg: "peso máximo kg",
+    title: "título",
+    size: "tamaño mm",
+    litres: "litros",
+    cells_g: "celdas g",
+    seams_mm: "costuras mm",
+    any_size: "el que se pida",
 };
 
 const LINES: FixedLines = FixedLines {
@@ -74,6 +87,39 @@ impl Spanish {
 }
 
 impl ReportWords for Spanish {
+    fn parts(&self) -> &'static crate::PartsTexts {
+        crate::ENGLISH.parts()
+    }
+    fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String {
+        crate::ENGLISH.parts_of(title, size, quantity, allowance)
+    }
+    fn finished_mass(
+        &self,
+        all: &Spread<Mass>,
+        cover: &Spread<Mass>,
+        cells: &Spread<Mass>,
+    ) -> String {
+        crate::ENGLISH.finished_mass(all, cover, cells)
+    }
+    fn layout_known_by(&self, layout: &str, revision: Option<u32>, digest: &str) -> String {
+        crate::ENGLISH.layout_known_by(layout, revision, digest)
+    }
+    fn range_of(&self, title: &str, sizes: usize, cell: &str) -> String {
+        crate::ENGLISH.range_of(title, sizes, cell)
+    }
+    fn jump(&self, jump: &cushion::Jump, from: Size, to: Size) -> String {
+        crate::ENGLISH.jump(jump, from, to)
+    }
+    fn no_jumps(&self) -> &'static str {
+        crate::ENGLISH.no_jumps()
+    }
+    fn range_legend(&self) -> &'static str {
+        crate::ENGLISH.range_legend()
+    }
+    fn revision_stands(&self, was: Option<u32>, is: Option<u32>) -> String {
+        crate::ENGLISH.revision_stands(was, is)
+    }
+
     fn table(&self) -> &'static TableTexts {
         &TABLE
     }

@@ -220,6 +220,7 @@ prose! {
     WithdrawnBecause: "motivo", "";
     LayoutFormat: "formato", "";
     LayoutKind: "tipo de archivo", "";
+    LayoutRevision: "revisión", "un número entero que sube cada vez que cambia una cantidad del relleno de fábrica";
     LayoutName: "nombre del diseño", "a-z, 0-9 y guiones; así lo llama la línea de órdenes";
     LayoutTitle: "título del diseño", "así lo llaman las páginas";
     LayoutAbout: "finalidad del diseño", "para quién es, en una frase";

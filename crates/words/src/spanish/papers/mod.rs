@@ -42,6 +42,68 @@ use crate::{
 };
 
 impl PaperWords for Spanish {
+    fn range_table(&self) -> &'static crate::RangeTableTexts {
+        crate::ENGLISH.range_table()
+    }
+    fn template(&self) -> &'static crate::TemplateTexts {
+        crate::ENGLISH.template()
+    }
+    fn layout_with_revision(&self, layout: &str, revision: Option<u32>) -> String {
+        crate::ENGLISH.layout_with_revision(layout, revision)
+    }
+    fn layout_digest(&self, revision: Option<u32>, digest: &Digest) -> String {
+        crate::ENGLISH.layout_digest(revision, digest)
+    }
+    fn cells_with_range(&self, low: u32, stock: u32, high: u32, jumps: bool) -> String {
+        crate::ENGLISH.cells_with_range(low, stock, high, jumps)
+    }
+    fn template_wall(
+        &self,
+        wall: usize,
+        between: [Option<u8>; 2],
+        seam: &str,
+        ends: Option<[usize; 2]>,
+        length: Length,
+    ) -> String {
+        crate::ENGLISH.template_wall(wall, between, seam, ends, length)
+    }
+    fn template_wall_number(&self, wall: usize) -> String {
+        crate::ENGLISH.template_wall_number(wall)
+    }
+    fn template_junction(&self, junction: usize) -> String {
+        crate::ENGLISH.template_junction(junction)
+    }
+    fn template_opening(&self, number: u8, length: Length) -> String {
+        crate::ENGLISH.template_opening(number, length)
+    }
+    fn template_allowance(&self, allowance: Length) -> String {
+        crate::ENGLISH.template_allowance(allowance)
+    }
+    fn template_crown(
+        &self,
+        extra: f64,
+        number: u8,
+        spans: [Length; 3],
+        is_cut_so: bool,
+    ) -> String {
+        crate::ENGLISH.template_crown(extra, number, spans, is_cut_so)
+    }
+    fn template_small_openings(&self, numbers: &[u8]) -> String {
+        crate::ENGLISH.template_small_openings(numbers)
+    }
+    fn template_joins(&self, page: &str) -> String {
+        crate::ENGLISH.template_joins(page)
+    }
+    fn template_piece_shows(&self, piece: &str) -> String {
+        crate::ENGLISH.template_piece_shows(piece)
+    }
+    fn height_to_measure(&self, height: &Spread<Length>) -> String {
+        crate::ENGLISH.height_to_measure(height)
+    }
+    fn expected_mass(&self, mass: &Spread<Mass>) -> String {
+        crate::ENGLISH.expected_mass(mass)
+    }
+
     fn shared(&self) -> &'static SharedTexts {
         shared::TEXTS
     }

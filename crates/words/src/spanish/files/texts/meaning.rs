@@ -2,7 +2,9 @@
 
 use case::Said;
 use case::question::Group;
-use case::text::{ClientFinding, DesignFinding, LengthUnit, RecordFinding, WishFinding};
+use case::text::{
+    ClientFinding, DesignFinding, LengthUnit, RecordFinding, StockChange, WishFinding,
+};
 
 use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::Spanish;
@@ -163,6 +165,13 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
         DesignFinding::CurveWithBow => {
             said("una costura es una curva o tiene comba, no ambas cosas", "quite una de las dos")
         }
+        DesignFinding::RevisionMustRise { was, is, changes } => {
+            said(must_rise(*was, *is, changes), format!("escriba `revision = {}`", next(*was)))
+        }
+        DesignFinding::RevisionFell { was, is } => said(
+            format!("el diseño anterior es la revisión {was} y este {}", revision(*is)),
+            format!("escriba `revision = {}`", next(Some(*was))),
+        ),
         DesignFinding::NoSizes => said(
             "no hay ningún tamaño en la lista",
             "añada `{ size = \"440x400\", max_user_weight_kg = 90 }`",
@@ -195,4 +204,42 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
             "pese un lote contado a mano, y divida por su número",
         ),
     }
+}
+
+/// So many changes are named at most.
+const MOST_CHANGES: usize = 3;
+
+fn next(was: Option<u32>) -> u32 {
+    was.unwrap_or(0) + 1
+}
+
+fn revision(revision: Option<u32>) -> String {
+    revision.map_or_else(|| "no tiene ninguna".to_owned(), |own| format!("es la {own}"))
+}
+
+fn must_rise(was: Option<u32>, is: Option<u32>, changes: &[StockChange]) -> String {
+    let change = |own: &StockChange| {
+        let StockChange { size, number, was, is } = own;
+        match (was, is) {
+            (Some(was), Some(is)) => {
+                format!("{was} pasó a {is} en el compartimento {number} con {size}")
+            }
+            (None, Some(is)) => format!("el compartimento {number} con {size} es nuevo, con {is}"),
+            (Some(was), None) => {
+                format!("el compartimento {number} con {size} ya no está, con {was}")
+            }
+            (None, None) => format!("compartimento {number} con {size}"),
+        }
+    };
+    let named: Vec<String> = changes.iter().take(MOST_CHANGES).map(change).collect();
+    let more = match changes.len().saturating_sub(MOST_CHANGES) {
+        0 => String::new(),
+        more => format!("; y {more} más"),
+    };
+    let before = was.map_or_else(|| "no tenía ninguna".to_owned(), |own| format!("era la {own}"));
+    format!(
+        "la revisión debe subir, porque cambiaron cantidades: {}{more}; antes {before}, ahora {}",
+        named.join("; "),
+        revision(is)
+    )
 }
