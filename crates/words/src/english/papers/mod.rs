@@ -32,9 +32,9 @@ pub(super) use self::dates::day;
 use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{
-    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language, LetterTexts,
-    MeasuringFormTexts, PaperWords, RangeTableTexts, RecordWords, SectionTexts, SetupCardTexts,
-    SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts,
+    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
+    LetterTexts, MeasuringFormTexts, PaperWords, RangeTableTexts, RecordWords, SectionTexts,
+    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
