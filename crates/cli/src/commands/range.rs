@@ -6,7 +6,6 @@ use casework::{Edition, PROGRAM};
 use cushion::{Jump, Layout, Length, RangeRow, Size};
 use files::report::RangeReport;
 
-
 use crate::arguments::Range;
 use crate::failure::Failure;
 use crate::output_paths::{self, inputs};
@@ -61,7 +60,11 @@ pub(crate) fn run(arguments: &Range, setting: Setting) -> Result<(), Failure> {
     terminal.warn(&remarks.collect::<Vec<_>>());
     let head = [
         say::language().range_of(&layout.value.title, rows.len(), cell.value.name.as_str()),
-        say::language().layout_known_by(layout.value.name.as_str(), layout.value.revision, digest.as_str()),
+        say::language().layout_known_by(
+            layout.value.name.as_str(),
+            layout.value.revision,
+            digest.as_str(),
+        ),
     ];
     terminal.answer(&words(&head, &rows, &jumps, cell.value.film))
 }
