@@ -16,6 +16,7 @@ mod hands;
 mod page;
 mod papers;
 mod parts;
+mod pictures;
 mod record;
 mod reports;
 

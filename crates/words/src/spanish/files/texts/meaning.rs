@@ -165,13 +165,6 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
         DesignFinding::CurveWithBow => {
             said("una costura es una curva o tiene comba, no ambas cosas", "quite una de las dos")
         }
-        DesignFinding::RevisionMustRise { was, is, changes } => {
-            said(must_rise(*was, *is, changes), format!("escriba `revision = {}`", next(*was)))
-        }
-        DesignFinding::RevisionFell { was, is } => said(
-            format!("el diseño anterior es la revisión {was} y este {}", revision(*is)),
-            format!("escriba `revision = {}`", next(Some(*was))),
-        ),
         DesignFinding::NoSizes => said(
             "no hay ningún tamaño en la lista",
             "añada `{ size = \"440x400\", max_user_weight_kg = 90 }`",
@@ -186,6 +179,16 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
         DesignFinding::BuiltInName(name) => said(
             format!("`{name}` es el nombre de un diseño incluido, y este no lo es"),
             "dele un nombre propio: los papeles distinguen los diseños por su nombre",
+        ),
+        DesignFinding::RevisionMustRise { was, is, changes } => {
+            said(must_rise(*was, *is, changes), format!("escriba `revision = {}`", next(*was)))
+        }
+        DesignFinding::RevisionFell { was, is } => said(
+            match is {
+                Some(is) => format!("el diseño anterior es la revisión {was}, y este la {is}"),
+                None => format!("el diseño anterior es la revisión {was}, y este no tiene ninguna"),
+            },
+            format!("escriba `revision = {}`", next(Some(*was))),
         ),
         DesignFinding::CellVolume { volume, most } => said(
             format!(
@@ -206,29 +209,27 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
     }
 }
 
-/// So many changes are named at most.
+/// The revision after another one, or the second where none was written.
+fn next(was: Option<u32>) -> u32 {
+    was.unwrap_or(1) + 1
+}
+
+/// The most changes that are named.
 const MOST_CHANGES: usize = 3;
 
-fn next(was: Option<u32>) -> u32 {
-    was.unwrap_or(0) + 1
-}
-
-fn revision(revision: Option<u32>) -> String {
-    revision.map_or_else(|| "no tiene ninguna".to_owned(), |own| format!("es la {own}"))
-}
-
+/// Which counts changed, while the revision is no higher.
 fn must_rise(was: Option<u32>, is: Option<u32>, changes: &[StockChange]) -> String {
     let change = |own: &StockChange| {
         let StockChange { size, number, was, is } = own;
         match (was, is) {
             (Some(was), Some(is)) => {
-                format!("{was} pasó a {is} en el compartimento {number} con {size}")
+                format!("de {was} a {is} en el compartimento {number} de {size}")
             }
-            (None, Some(is)) => format!("el compartimento {number} con {size} es nuevo, con {is}"),
+            (None, Some(is)) => format!("el compartimento {number} de {size} es nuevo, con {is}"),
             (Some(was), None) => {
-                format!("el compartimento {number} con {size} ya no está, con {was}")
+                format!("el compartimento {number} de {size} ya no está, con {was}")
             }
-            (None, None) => format!("compartimento {number} con {size}"),
+            (None, None) => format!("el compartimento {number} de {size}"),
         }
     };
     let named: Vec<String> = changes.iter().take(MOST_CHANGES).map(change).collect();
@@ -236,10 +237,10 @@ fn must_rise(was: Option<u32>, is: Option<u32>, changes: &[StockChange]) -> Stri
         0 => String::new(),
         more => format!("; y {more} más"),
     };
-    let before = was.map_or_else(|| "no tenía ninguna".to_owned(), |own| format!("era la {own}"));
+    let before = was.map_or_else(|| "no había ninguna".to_owned(), |own| format!("era la {own}"));
+    let now = is.map_or_else(|| "no hay ninguna escrita".to_owned(), |own| format!("es la {own}"));
     format!(
-        "la revisión debe subir, porque cambiaron cantidades: {}{more}; antes {before}, ahora {}",
-        named.join("; "),
-        revision(is)
+        "la revisión debe subir, porque cambiaron cantidades: {}{more}; antes {before}, y ahora {now}",
+        named.join("; ")
     )
 }
