@@ -25,7 +25,7 @@ fn words(dir: &TestDir, paper: &str) -> String {
 fn answers_and_papers_are_in_the_language_that_is_asked_for() {
     let dir = recorded("");
     let said = dir.run(&["plan", "client.toml", "--language", "es"]).stdout;
-    assert!(said.contains("Objetivo 1.") && !said.contains("Goal 1."), "{said}");
+    assert!(said.contains("compartimento") && !said.contains("compartment"), "{said}");
     let print = ["print", "client.toml", "--out", "x", "--language=es"];
     let told = dir.run(&print).stdout;
     assert!(told.contains("Estado: ESTIMACIÓN."), "{told}");
