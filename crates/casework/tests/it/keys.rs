@@ -192,6 +192,7 @@ fn context(question: Question) -> &'static [(&'static str, &'static str)] {
         (_, Question::GoalWant) => &[("goal.1.want", "near stock")],
         (Group::Goal, _) => RELIEVED,
         (_, Question::ChangeCrown) => RAISED,
+        (_, Question::Language) => &[("language", "es")],
         (Group::Change, _) | (_, Question::SpareCells) => CHANGED,
         (Group::Call, _) => CALLED,
         (_, Question::LowerLegLength) => FEET,

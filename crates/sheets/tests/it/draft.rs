@@ -33,7 +33,7 @@ delegated! { BasicWords:
     fn site(&self, site: SiteName) -> &'static str;
     fn decimal(&self, number: f64, decimals: usize) -> String;
     fn number(&self, number: f64) -> String;
-    fn lower(&self, side: Option<Side>, by: cushion::Length) -> String;
+    fn lower(&self, side: Option<Side>, by: Length) -> String;
     fn a_move(&self, own: &Move) -> String;
     fn outcome(&self, outcome: PredictedOutcome) -> &'static str;
     {
