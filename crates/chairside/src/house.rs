@@ -43,6 +43,7 @@ pub struct House {
     pub(crate) windows: Windows,
     pub(crate) papers: PaperStore,
     kept: Mutex<Kept>,
+    writing: Mutex<()>,
 }
 
 #[derive(Default)]
@@ -59,11 +60,17 @@ impl House {
     #[must_use]
     pub fn new(settings: Settings) -> Self {
         let (windows, papers) = (Windows::default(), PaperStore::default());
-        Self { settings, windows, papers, kept: Mutex::default() }
+        Self { settings, windows, papers, kept: Mutex::default(), writing: Mutex::default() }
     }
 
     fn kept(&self) -> MutexGuard<'_, Kept> {
         self.kept.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Waits until no other form of this page is being written: a box that is kept as it is left
+    /// and the button that is pressed next must not meet in the same file.
+    pub(crate) fn one_at_a_time(&self) -> MutexGuard<'_, ()> {
+        self.writing.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// What work on a case asks.
