@@ -67,9 +67,9 @@ impl House {
         self.kept.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// Lets one answer at a time be written: a box that was just left and the button that was then
-    /// touched send theirs at once, and neither may find the file changed by the other.
-    pub(crate) fn writing(&self) -> MutexGuard<'_, ()> {
+    /// Waits until no other form of this page is being written: a box that is kept as it is left
+    /// and the button that is pressed next must not meet in the same file.
+    pub(crate) fn one_at_a_time(&self) -> MutexGuard<'_, ()> {
         self.writing.lock().unwrap_or_else(PoisonError::into_inner)
     }
 

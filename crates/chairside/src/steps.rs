@@ -184,7 +184,7 @@ const CARERS: &[Page] = &[Page {
         Part::All(Group::Carer),
         Part::All(Group::SitAtMost),
         Part::List(Group::Call),
-        Part::Some(Group::Client, &[Q::NextReview]),
+        Part::Some(Group::Client, &[Q::NextReview, Q::Language]),
     ],
 }];
 

@@ -268,6 +268,10 @@ pub(crate) struct Pattern {
     /// Draw the pattern into this file
     #[arg(long, value_name = "FILE")]
     pub(crate) svg: Option<PathBuf>,
+
+    /// Do it again whenever the layout's file is saved, until stopped with Ctrl-C
+    #[arg(long)]
+    pub(crate) watch: bool,
 }
 
 /// Show which made size suits a client, what it leaves free, and why the others do not suit

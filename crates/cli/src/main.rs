@@ -19,6 +19,7 @@ mod setting;
 mod tables;
 mod terminal;
 mod today;
+mod watching;
 mod written;
 
 use std::process::ExitCode;

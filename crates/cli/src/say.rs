@@ -3,9 +3,10 @@
 use std::sync::OnceLock;
 
 use case::text::TextFinding;
-use case::{Finding, Said};
+use case::{Caution, Finding, Said};
 use casework::OpenCase;
 use clap::builder::PossibleValuesParser;
+use cushion::Pattern;
 use words::{ENGLISH, LANGUAGES, Language};
 
 /// The language of this run.
@@ -35,6 +36,14 @@ pub(crate) fn about(case: &OpenCase) -> &'static dyn Language {
 /// Says a finding about a case.
 pub(crate) fn finding(finding: &Finding) -> String {
     language().finding(finding)
+}
+
+/// What is to be known first of a pattern at a size that its layout is not made in: that it is not
+/// rated.
+pub(crate) fn not_rated(pattern: &Pattern) -> Vec<Finding> {
+    let rated = pattern.max_user_weight().is_some();
+    let unrated = Finding::Caution(Caution::NoRating { size: pattern.size() });
+    (!rated).then_some(unrated).into_iter().collect()
 }
 
 /// Says a finding about a text.

@@ -100,8 +100,10 @@ type Compose = fn(&ClientPapers<'_>, Paper) -> Result<sheets::Document, sheets::
 
 fn papers(client: &Client, documents: &[Compose]) -> String {
     let cell = BuiltIn::cell();
+    // As for whoever cares for the client: the others are in the language that was asked for.
+    let language = client.language.and_then(words::by_tag).unwrap_or(words::ENGLISH);
     let papers = ClientPapers {
-        language: words::ENGLISH,
+        language,
         handed_over_in: None,
         client,
         plan: &recorded(),
@@ -190,6 +192,7 @@ fn context(question: Question) -> &'static [(&'static str, &'static str)] {
         (_, Question::GoalWant) => &[("goal.1.want", "near stock")],
         (Group::Goal, _) => RELIEVED,
         (_, Question::ChangeCrown) => RAISED,
+        (_, Question::Language) => &[("language", "es")],
         (Group::Change, _) | (_, Question::SpareCells) => CHANGED,
         (Group::Call, _) => CALLED,
         (_, Question::LowerLegLength) => FEET,

@@ -150,7 +150,6 @@ fn beside(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
 /// Takes the cushion that was chosen.
 pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     let house = place.house;
-    let _alone = house.writing();
     let draft = place.draft()?;
     let sent = &place.ask.sent;
     if place.ask.page.as_deref() == Some("nothing") {

@@ -143,7 +143,6 @@ fn is_refusal(why: Shortfall) -> bool {
 
 /// Takes a new goal, another order, or one goal less.
 pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
-    let _alone = place.house.writing();
     let draft = place.draft()?;
     let sent = &place.ask.sent;
     let edit = |error| WorkError::asked(case::Trouble::Edit { file: draft.name.clone(), error });

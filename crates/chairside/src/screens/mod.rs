@@ -111,6 +111,9 @@ pub(crate) fn show(house: &House, ask: &Ask) -> Result<Response, Failed> {
 /// Takes what a form sends.
 pub(crate) fn take(house: &House, ask: &Ask) -> Result<Response, Failed> {
     let place = Place::of(house, ask)?;
+    // Touches of plus and minus write nothing, and follow each other quickly.
+    let is_touch = place.step == Step::Plan && ask.page.as_deref() == Some("touch");
+    let _one = (!is_touch).then(|| house.one_at_a_time());
     match place.step {
         Step::Goals => goals::take(&place),
         Step::Cushion => cushion::take(&place),

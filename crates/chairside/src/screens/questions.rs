@@ -199,7 +199,6 @@ fn buttons(place: &Place<'_>, at: usize) -> Markup {
 pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     let (at, _) = page_of(place)?;
     let (house, ask) = (place.house, place.ask);
-    let _alone = house.writing();
     let draft = place.draft()?;
     if let Some(entry) = ask.sent.get("without") {
         return without(place, &draft, entry);

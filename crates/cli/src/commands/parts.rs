@@ -41,6 +41,7 @@ pub(crate) fn run(arguments: &Parts, terminal: Terminal) -> Result<(), Failure> 
         outputs::one(&outside, path, csv.into_bytes())?;
         written.push(path.display().to_string());
     }
+    let cautions = say::not_rated(&pattern);
     if terminal.is_json() {
         let digest = layout.digest();
         let report = PartsReport {
@@ -54,10 +55,10 @@ pub(crate) fn run(arguments: &Parts, terminal: Terminal) -> Result<(), Failure> 
             masses: [parts.mass, parts.cover_mass, parts.cells_mass],
             written: &written,
         };
-        return terminal.answer(&report::parts(PROGRAM, report));
+        return terminal.answer(&report::parts(PROGRAM, report, (&cautions, &say::finding)));
     }
     let remarks = layout.file.remarks.iter().map(|own| say::text(&own.finding).message);
-    terminal.warn(&remarks.collect::<Vec<_>>());
+    terminal.warn(&cautions.iter().map(say::finding).chain(remarks).collect::<Vec<_>>());
     let texts = say::language().parts();
     let said = [
         say::language().parts_of(pattern.title(), pattern.size(), arguments.quantity, allowance),

@@ -1,8 +1,7 @@
 //! `pattern`: a layout at one size, with its stock fill.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use case::{Caution, Finding};
 use casework::PROGRAM;
 use files::report::LayoutSource;
 
@@ -12,10 +11,30 @@ use crate::output_paths::{self, inputs};
 use crate::outside::Outside;
 use crate::say;
 use crate::terminal::Terminal;
-use crate::{outputs, tables};
+use crate::{outputs, tables, watching};
+
+/// Shows a pattern, again and again where its file is watched.
+pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
+    if !arguments.watch {
+        return once(arguments, terminal);
+    }
+    let path = Path::new(&arguments.layout);
+    if !path.is_file() {
+        return Err(Failure::call(format!(
+            "{} is no file that could be watched",
+            arguments.layout
+        ))
+        .hint("name a layout file, or leave --watch out"));
+    }
+    watching::whenever_saved(path, || {
+        if let Err(failure) = once(arguments, terminal) {
+            failure.tell(terminal);
+        }
+    })
+}
 
 /// Shows a pattern as a table or in JSON, and draws it where asked.
-pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
+fn once(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&arguments.plugins);
     let mut layout = outside.surroundings().layout(&arguments.layout, arguments.size)?;
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
@@ -36,9 +55,7 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
         }
     };
     let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
-    let rated = pattern.max_user_weight().is_some();
-    let unrated = Finding::Caution(Caution::NoRating { size: arguments.size });
-    let cautions: Vec<Finding> = (!rated).then_some(unrated).into_iter().collect();
+    let cautions = say::not_rated(&pattern);
     if let Some(path) = &arguments.svg {
         outputs::one(&outside, path, casework::drawing(say::language(), &pattern)?)?;
     }

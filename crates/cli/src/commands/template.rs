@@ -35,14 +35,15 @@ pub(crate) fn run(arguments: &Template, setting: Setting) -> Result<(), Failure>
     let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);
     let read = inputs(&read, &arguments.plugins);
     let paths = outputs::papers(&outside, &arguments.out, exported, &read)?;
+    let cautions = say::not_rated(&pattern);
     let written: Vec<String> = paths.iter().map(|path| path.display().to_string()).collect();
     if terminal.is_json() {
         let digest = layout.digest();
-        return terminal
-            .answer(&report::template(PROGRAM, report_of(&pattern, &digest, (&made, &written))));
+        let report = report_of(&pattern, &digest, (&made, &written));
+        return terminal.answer(&report::template(PROGRAM, report, (&cautions, &say::finding)));
     }
     let remarks = layout.file.remarks.iter().map(|own| say::text(&own.finding).message);
-    terminal.warn(&remarks.collect::<Vec<_>>());
+    terminal.warn(&cautions.iter().map(say::finding).chain(remarks).collect::<Vec<_>>());
     let names: String = written.iter().map(|name| format!("{name}\n")).collect();
     terminal.answer(&(names + &made.notes.join("\n") + "\n"))
 }

@@ -68,6 +68,7 @@ fn of_stock(
     let pattern = casework::pattern(&mut layout, size, &cell.value)?;
     let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
     let weighed = casework::weigh_stock(&pattern, &fill, batch);
+    terminal.warn(&say::not_rated(&pattern).iter().map(say::finding).collect::<Vec<_>>());
     let known = layout.digest();
     let (own, revision) = (layout.value.name.as_str(), layout.value.revision);
     let said =

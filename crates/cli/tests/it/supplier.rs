@@ -308,3 +308,16 @@ fn a_stock_fill_is_weighed_by_a_batch_of_the_day() {
     dir.run(&[&["weigh"], &batch[..]].concat()).failed(2);
     dir.run(&[&["weigh", "--stock", "mine.toml"], &batch[..]].concat()).failed(2);
 }
+
+#[test]
+fn a_size_that_is_not_made_is_drawn_with_a_warning() {
+    let dir = begun();
+    for words in [
+        &["template", "mine.toml", "--size", "430x400", "--out", "t"][..],
+        &["parts", "mine.toml", "--size", "430x400"],
+    ] {
+        let (_, warned) = dir.run(words).warned();
+        assert!(warned.contains("430 x 400") || warned.contains("430x400"), "{words:?}: {warned}");
+        assert_eq!(json(&dir, words)["warnings"][0]["id"], "no-rating", "{words:?}");
+    }
+}

@@ -1,10 +1,11 @@
 //! The report on what cushions are made of, and the same as CSV.
 
-use case::{Digest, Spread};
+use case::{Digest, Finding, Spread};
 use cushion::Mass;
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::finding::{FindingBody, Say};
 use super::{json, rounded};
 
 /// One line of the parts: what, how much for each cushion, in which unit.
@@ -93,7 +94,11 @@ impl From<Spread<Mass>> for MassBody {
 
 /// Returns the report on parts.
 #[must_use]
-pub fn parts(program: &str, own: PartsReport<'_>) -> String {
+pub fn parts(
+    program: &str,
+    own: PartsReport<'_>,
+    (cautions, say): (&[Finding], Say<'_>),
+) -> String {
     let many = f64::from(own.quantity);
     let line = |part: &'_ PartLine| (rounded(part.each), rounded(part.each * many));
     let lines = own.parts.iter().map(|part| {
@@ -114,7 +119,7 @@ pub fn parts(program: &str, own: PartsReport<'_>) -> String {
         cells,
         written: own.written,
     };
-    json("parts", program, Vec::new(), body)
+    json("parts", program, FindingBody::all(cautions, say), body)
 }
 
 /// Returns the lines as CSV, with a heading.

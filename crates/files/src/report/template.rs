@@ -1,9 +1,10 @@
 //! The report on a cutting template.
 
-use case::Digest;
+use case::{Digest, Finding};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::finding::{FindingBody, Say};
 use super::{json, rounded};
 
 /// What is reported of a template.
@@ -127,7 +128,11 @@ fn seam(own: TemplateSeam<'_>) -> TemplateSeam<'_> {
 
 /// Returns the report on a template.
 #[must_use]
-pub fn template(program: &str, own: TemplateReport<'_>) -> String {
+pub fn template(
+    program: &str,
+    own: TemplateReport<'_>,
+    (cautions, say): (&[Finding], Say<'_>),
+) -> String {
     let pieces = own.pieces.into_iter();
     let crown = |it: TemplateCrown| TemplateCrown {
         width_mm: rounded(it.width_mm),
@@ -155,5 +160,5 @@ pub fn template(program: &str, own: TemplateReport<'_>) -> String {
         notes: own.notes,
         written: own.written,
     };
-    json("template", program, Vec::new(), body)
+    json("template", program, FindingBody::all(cautions, say), body)
 }

@@ -77,7 +77,7 @@ pub(crate) const CLIENT_LINES: &[WrongLine] = &[
         "kg = 900",
         &["HERE: a body weight of 900 kg cannot be right; it lies between 5 and 350 kg"],
     ),
-    ("taken_by", "", &["14: `taken_on` is given and `taken_by` is not; add `taken_by = \"OT\"`"]),
+    ("taken_by", "", &["15: `taken_on` is given and `taken_by` is not; add `taken_by = \"OT\"`"]),
     (
         "size",
         "size = \"440X400\"",
@@ -214,7 +214,7 @@ fn layouts_with_one_wrong_line() {
 fn sides_of_the_cushion_are_held_or_open() {
     let text = starter::example(words::ENGLISH)
         .replace("base = \"solid\"", "cushion_sides = \"hold\"\nbase = \"solid\"");
-    assert_eq!(said(&text), ["92: no state of the sides is called `hold`; write \"held\""]);
+    assert_eq!(said(&text), ["93: no state of the sides is called `hold`; write \"held\""]);
 }
 
 #[test]

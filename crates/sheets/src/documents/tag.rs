@@ -215,7 +215,11 @@ impl Tag<'_> {
         frame.paragraph(texts.care_in_words, &SMALL)?;
         frame.space(0.6);
         let pattern = self.pattern;
-        let what = format!("{}, {}", pattern.layout(), language.size(pattern.size()));
+        let what = format!(
+            "{}, {}",
+            language.layout_with_revision(pattern.layout().as_str(), pattern.revision()),
+            language.size(pattern.size())
+        );
         let firm = text(8.0, Weight::SemiBold, INK);
         frame.paragraph(&what, &firm)?;
         frame.paragraph(&language.rating_on_tag(pattern.max_user_weight()), &firm)?;

@@ -1,10 +1,12 @@
 //! A third language, begun as a draft: a type of its own that says what it has and leaves the rest
 //! to English. Papers need nothing else of it.
 
-use case::question::{Answer, Group, Question, QuestionWords, Unused};
+use case::question::{Answer, Drawing, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, LengthUnit, TextFinding};
 use case::*;
-use cushion::{Class, Compartment, FaultKind, Length, Mass, Pattern, Side, Size, SizeError, Words};
+use cushion::{
+    Class, Compartment, FaultKind, Jump, Length, Mass, Pattern, Side, Size, SizeError, Words,
+};
 use sheets::PAPERS;
 use words::*;
 
@@ -33,7 +35,7 @@ delegated! { BasicWords:
     fn site(&self, site: SiteName) -> &'static str;
     fn decimal(&self, number: f64, decimals: usize) -> String;
     fn number(&self, number: f64) -> String;
-    fn lower(&self, side: Option<Side>, by: cushion::Length) -> String;
+    fn lower(&self, side: Option<Side>, by: Length) -> String;
     fn a_move(&self, own: &Move) -> String;
     fn outcome(&self, outcome: PredictedOutcome) -> &'static str;
     {
@@ -107,6 +109,22 @@ delegated! { RecordWords:
 }
 
 delegated! { PaperWords:
+    fn range_table(&self) -> &'static RangeTableTexts;
+    fn template(&self) -> &'static TemplateTexts;
+    fn layout_with_revision(&self, layout: &str, revision: Option<u32>) -> String;
+    fn layout_digest(&self, revision: Option<u32>, digest: &Digest) -> String;
+    fn cells_with_range(&self, low: u32, stock: u32, high: u32, jumps: bool) -> String;
+    fn template_wall(&self, wall: usize, between: [Option<u8>; 2], seam: &str, ends: Option<[usize; 2]>, length: Length) -> String;
+    fn template_wall_number(&self, wall: usize) -> String;
+    fn template_junction(&self, junction: usize) -> String;
+    fn template_opening(&self, number: u8, length: Length) -> String;
+    fn template_allowance(&self, allowance: Length) -> String;
+    fn template_crown(&self, extra: f64, number: u8, spans: [Length; 3], is_cut_so: bool) -> String;
+    fn template_small_openings(&self, numbers: &[u8]) -> String;
+    fn template_joins(&self, page: &str) -> String;
+    fn template_piece_shows(&self, piece: &str) -> String;
+    fn height_to_measure(&self, height: &Spread<Length>) -> String;
+    fn expected_mass(&self, mass: &Spread<Mass>) -> String;
     fn shared(&self) -> &'static SharedTexts;
     fn setup_card(&self) -> &'static SetupCardTexts;
     fn fill_card(&self) -> &'static FillCardTexts;
@@ -189,6 +207,15 @@ delegated! { PaperWords:
 }
 
 delegated! { ReportWords:
+    fn parts(&self) -> &'static PartsTexts;
+    fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String;
+    fn finished_mass(&self, all: &Spread<Mass>, cover: &Spread<Mass>, cells: &Spread<Mass>) -> String;
+    fn layout_known_by(&self, layout: &str, revision: Option<u32>, digest: &str) -> String;
+    fn range_of(&self, title: &str, sizes: usize, cell: &str) -> String;
+    fn jump(&self, jump: &Jump, from: Size, to: Size) -> String;
+    fn no_jumps(&self) -> &'static str;
+    fn range_legend(&self) -> &'static str;
+    fn revision_stands(&self, was: Option<u32>, is: Option<u32>) -> String;
     fn table(&self) -> &'static TableTexts;
     fn lines(&self) -> &'static FixedLines;
     fn whence(&self, recorded_on: Option<Date>) -> String;
@@ -248,6 +275,59 @@ delegated! { FileWords:
     fn answer(&self, answer: Answer) -> &'static str;
     fn unused_answers(&self, answers: &[(Question, Unused)]) -> Vec<String>;
     fn count(&self, errors: usize, remarks: usize) -> String;
+}
+
+delegated! { PageWords:
+    fn page(&self) -> &'static page::PageTexts;
+    fn step_of(&self, step: &str, at: usize, of: usize) -> String;
+    fn body_weight(&self, weight: Mass) -> String;
+    fn state_in_short(&self, standing: Standing<'_>) -> String;
+    fn review_in_short(&self, standing: Standing<'_>) -> String;
+    fn day(&self, on: Date) -> String;
+    fn changed_meanwhile(&self, now: Option<&str>) -> String;
+    fn need_another_look(&self, count: usize) -> String;
+    fn still_missing(&self, count: usize) -> String;
+    fn entry_of_list(&self, group: &str, at: usize) -> String;
+    fn obliquity_means(&self, lower: Side, ends: [Length; 2]) -> String;
+    fn compartment_said(&self, number: u8, words: &str, cells: u32) -> String;
+    fn step_said(&self, more: bool, number: u8, words: &str) -> String;
+    fn change_from_stock(&self, cells: i64) -> String;
+    fn all_cells_said(&self, cells: u32, stock: u32) -> String;
+    fn size_with_margins(&self, margins: &[SizeMargin]) -> String;
+    fn under_both(&self, left: Length, right: Length) -> String;
+    fn with_range(&self, central: &str, low: &str, high: &str) -> String;
+    fn plain_length(&self, length: Length) -> String;
+    fn lean(&self, roll_deg: f64) -> String;
+    fn slope(&self, pitch_deg: f64) -> String;
+    fn shares(&self, left: f64, right: f64) -> String;
+    fn pressure_change(&self, rise: f64) -> String;
+    fn compartment_of(&self, at: usize, of: usize) -> String;
+    fn put_in(&self, cells: u32, number: u8) -> String;
+    fn other_than_planned(&self, number: u8, planned: u32, put_in: u32) -> String;
+    fn move_of(&self, at: usize, of: usize) -> String;
+    fn place_said(&self, place: Place) -> String;
+    fn expected_and_found(&self, side: Side, expected: Length, found: Option<Length>) -> String;
+    fn check_lacks(&self, parts: &[&str]) -> String;
+    fn check_said(&self, check: &Check) -> String;
+    fn to_put_back(&self, number: u8, cells: i64) -> String;
+    fn line_of_file(&self, line: usize) -> String;
+    fn page_of_paper(&self, paper: &str, page: usize, pages: usize) -> String;
+    fn return_to(&self, entry: usize) -> String;
+    fn withdraw(&self, entry: usize) -> String;
+    fn record_has_grown(&self, entries: usize) -> String;
+}
+
+delegated! { PictureWords:
+    fn spare_bag(&self) -> &'static str;
+    fn move_shows(&self, from: Place, to: Place, cells: u32) -> String;
+    fn least_left(&self, least: Length) -> String;
+    fn left_in_short(&self, left: &Spread<Length>) -> String;
+    fn section_picture_shows(&self, title: &str, sites: &[(SiteName, Spread<Length>)], least: Length) -> String;
+    fn measure_name(&self, drawing: Drawing) -> &'static str;
+    fn how_it_is_measured(&self, drawing: Drawing) -> &'static str;
+    fn body_shows(&self) -> &'static str;
+    fn lower_by(&self, by: Length) -> String;
+    fn pelvis_shows(&self, lower: Option<Side>, by: Option<Length>) -> String;
 }
 
 impl Language for Draft {

@@ -13,8 +13,10 @@ mod files;
 mod folder;
 mod goals;
 mod hands;
+mod page;
 mod papers;
 mod parts;
+mod pictures;
 mod record;
 mod reports;
 

@@ -5,10 +5,14 @@ use case::{
     Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMargin,
     SizeMisfit, Spread, SurveyFault, SurveySummary,
 };
-use cushion::{Class, Length, Mass, Pressure, Size};
+use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
+use super::files::title_of;
 use super::{Spanish, parts};
-use crate::{BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, ReportWords, TableTexts};
+use crate::{
+    BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
+    TableTexts,
+};
 
 const TABLE: TableTexts = TableTexts {
     number: "n.º",
@@ -45,6 +49,36 @@ const TABLE: TableTexts = TableTexts {
     weight: "peso, kg",
     expected: "esperado",
     found: "hallado",
+    layout: "diseño",
+    revision: "revisión",
+    digest: "resumen digital",
+    sizes: "tamaños",
+    smallest: "el menor",
+    largest: "el mayor",
+    rated_kg: "máximo kg",
+    title: "título",
+    size: "tamaño mm",
+    litres: "litros",
+    cells_g: "celdas g",
+    seams_mm: "costuras mm",
+    any_size: "el pedido",
+};
+
+const PARTS: PartsTexts = PartsTexts {
+    part: "material",
+    each: "cada uno",
+    in_all: "en total",
+    unit: "unidad",
+    cloth: "tela",
+    all_cloth: "toda la tela",
+    seams: "costuras",
+    thread: "hilo de coser",
+    openings: "aberturas",
+    closures: "cierres",
+    cells: "celdas",
+    spares: "celdas de repuesto",
+    from_memory: "Lo que no se dio de tela, hilo y cierres es de memoria, sin verificar: pese los suyos y delo.",
+    left_out: "Sin etiquetas, celdas de repuesto, funda ni restos del corte.",
 };
 
 const LINES: FixedLines = FixedLines {
@@ -262,7 +296,7 @@ impl ReportWords for Spanish {
         };
         format!(
             "{}, {} x {} mm, {}\nParedes de {} mm de alto; {rating}.",
-            super::files::title_of(title),
+            title_of(title),
             tenths(size.width()),
             tenths(size.depth()),
             class_words(class),
@@ -310,6 +344,70 @@ impl ReportWords for Spanish {
         format!(
             "Grupo HCPCS de la clase y la anchura declaradas, si es regulable con lo que se entrega: {code} ({describes}, {width}, cualquier profundidad). La verificación del código corresponde al fabricante y al pagador."
         )
+    }
+
+    fn parts(&self) -> &'static PartsTexts {
+        &PARTS
+    }
+
+    fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String {
+        let many = parts::counted(quantity as usize, ["cojín", "cojines"]);
+        let title = title_of(title);
+        format!("{title}, {size} mm: {many}, margen de costura de {:.0} mm.", allowance.to_mm())
+    }
+
+    fn finished_mass(
+        &self,
+        all: &Spread<Mass>,
+        cover: &Spread<Mass>,
+        cells: &Spread<Mass>,
+    ) -> String {
+        let said = |own: &Spread<Mass>| {
+            let [central, low, high] = [own.central, own.low, own.high].map(|own| own.to_g());
+            format!("{central:.0} g ({low:.0} a {high:.0})")
+        };
+        format!(
+            "Un cojín acabado pesa {}: cubierta {}, celdas {}.",
+            said(all),
+            said(cover),
+            said(cells)
+        )
+    }
+
+    fn layout_known_by(&self, layout: &str, revision: Option<u32>, digest: &str) -> String {
+        match revision {
+            Some(number) => format!("diseño {layout}, revisión {number}, resumen digital {digest}"),
+            None => format!("diseño {layout}, sin revisión, resumen digital {digest}"),
+        }
+    }
+
+    fn range_of(&self, title: &str, sizes: usize, cell: &str) -> String {
+        let (title, sizes) = (title_of(title), parts::counted(sizes, ["tamaño", "tamaños"]));
+        format!("{title}: {sizes}, con cantidades de la celda {cell}.")
+    }
+
+    fn jump(&self, jump: &Jump, from: Size, to: Size) -> String {
+        let Jump { number, id, was, is, expected, .. } = jump;
+        format!(
+            "Salto: el compartimento {number} ({id}) pasa de {was} en {from} a {is} en {to}; con el cojín irían unas {expected}."
+        )
+    }
+
+    fn no_jumps(&self) -> &'static str {
+        "Ninguna cantidad salta: cada una va con el cojín de un tamaño a otro, salvo una cuarta parte como mucho."
+    }
+
+    fn range_legend(&self) -> &'static str {
+        "Celdas de serie, y entre paréntesis el margen; un ! marca una cantidad que salta desde el tamaño menor anterior."
+    }
+
+    fn revision_stands(&self, was: Option<u32>, is: Option<u32>) -> String {
+        let (was, is) = (was.unwrap_or(1), is.unwrap_or(1));
+        if is > was {
+            format!("la revisión subió de {was} a {is}: las cantidades pueden ser otras")
+        } else {
+            format!("cada cantidad es la del diseño anterior: la revisión {is} puede quedar")
+        }
     }
 
     fn seam_lengths(&self, seams: &[(&str, Length)]) -> String {

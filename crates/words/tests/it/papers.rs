@@ -267,8 +267,12 @@ pub(crate) fn texts_of_documents(say: &dyn Language) -> Vec<Vec<String>> {
         format!("{:#?}", say.history()),
         format!("{:#?}", say.table()),
         format!("{:#?}", say.lines()),
+        format!("{:#?}", say.parts()),
+        format!("{:#?}", say.page()),
     ];
     let texts = |document: &String| {
+        // Quotation marks within a text are listed behind a stroke.
+        let document = document.replace("\\\"", "'");
         document.split('"').skip(1).step_by(2).map(str::to_owned).collect::<Vec<_>>()
     };
     documents.iter().map(texts).collect()

@@ -136,7 +136,7 @@ fn every_number_is_the_same_in_each_language() {
 }
 
 /// In which "left" is what remains or is let be, and "right" is what is as it should be.
-const NO_SIDES: [&str; 24] = [
+const NO_SIDES: [&str; 28] = [
     "are left under",
     "left out",
     "left under",
@@ -161,6 +161,10 @@ const NO_SIDES: [&str; 24] = [
     "right way round",
     "right kind",
     "was left",
+    "must be left",
+    "left blank",
+    "put that right",
+    "counts are right",
 ];
 
 /// How often a text names the client's left and right, or the reader's.

@@ -10,9 +10,7 @@ pub(super) fn fault(kind: &FaultKind) -> String {
     match kind {
         FaultKind::UnknownPoint(name) => format!("ningún punto se llama `{name}`"),
         FaultKind::UnknownSeam(name) => format!("ninguna costura se llama `{name}`"),
-        FaultKind::Circular => {
-            "este punto está en una costura que antes necesita el punto".to_owned()
-        }
+        FaultKind::Circular => "este punto y su costura se necesitan uno a otra".to_owned(),
         FaultKind::NotOnSeam { seam, point } => {
             format!("la costura `{seam}` no pasa aquí por `{point}`")
         }
@@ -23,7 +21,7 @@ pub(super) fn fault(kind: &FaultKind) -> String {
         FaultKind::UnusedPoint => "ninguna costura pasa por este punto".to_owned(),
         FaultKind::NoOutline => "ninguna costura se llama `outline`".to_owned(),
         FaultKind::TooFewPoints { least } => {
-            format!("esta costura necesita {least} puntos o más")
+            format!("la costura necesita {least} puntos o más")
         }
         FaultKind::OpenOutline => "el contorno no se cierra".to_owned(),
         FaultKind::NoRoomToRound => "este redondeo no tiene sitio".to_owned(),

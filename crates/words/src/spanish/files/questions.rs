@@ -224,6 +224,7 @@ prose! {
     LayoutTitle: "título del diseño", "así lo llaman las páginas";
     LayoutAbout: "finalidad del diseño", "para quién es, en una frase";
     LayoutClass: "clase", "";
+    LayoutRevision: "revisión", "un número entero que sube siempre que cambia una cantidad del llenado de serie";
     LayoutMirror: "simetría", "se escribe la mitad derecha de la persona, la izquierda se hace";
     WallHeight: "altura de pared", "altura de cada costura sobre el asiento, lleno";
     Rim: "borde", "boxed donde un borde rígido o en caja mantiene rectas las paredes de fuera";

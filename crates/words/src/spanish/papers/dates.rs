@@ -18,7 +18,7 @@ const MONTHS: [&str; 12] = [
 ];
 
 /// A day as people say it.
-pub(super) fn day(date: Date) -> String {
+pub(in crate::spanish) fn day(date: Date) -> String {
     let month = MONTHS[date.month().unsigned_abs() as usize - 1];
     format!("{}\u{a0}de\u{a0}{month}\u{a0}de\u{a0}{}", date.day(), date.year())
 }

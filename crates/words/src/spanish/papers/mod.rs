@@ -9,12 +9,14 @@ mod height_gauge;
 mod history;
 mod letter;
 mod measuring_form;
+mod range_table;
 mod sections;
 mod setup_card;
 mod shared;
 mod survey;
 mod tag;
 mod take_home;
+mod template;
 mod the_client;
 mod wash_day;
 
@@ -27,7 +29,7 @@ use case::{
 };
 use cushion::{Length, Mass, Pattern, Side, Size};
 
-use self::dates::day;
+pub(super) use self::dates::day;
 use super::Spanish;
 use super::files::title_of;
 use super::hands::check_by_hand;
@@ -37,8 +39,8 @@ use super::parts::{
 };
 use crate::{
     BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
-    LetterTexts, MeasuringFormTexts, PaperWords, RecordWords, SectionTexts, SetupCardTexts,
-    SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, WashDayTexts,
+    LetterTexts, MeasuringFormTexts, PaperWords, RangeTableTexts, RecordWords, SectionTexts,
+    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts,
 };
 
 impl PaperWords for Spanish {
@@ -135,8 +137,105 @@ impl PaperWords for Spanish {
         sections::TEXTS
     }
 
+    fn range_table(&self) -> &'static RangeTableTexts {
+        range_table::TEXTS
+    }
+
+    fn template(&self) -> &'static TemplateTexts {
+        template::TEXTS
+    }
+
     fn survey(&self) -> &'static SurveyTexts {
         survey::TEXTS
+    }
+
+    fn layout_with_revision(&self, layout: &str, revision: Option<u32>) -> String {
+        match revision {
+            Some(number) => format!("{layout} rev. {number}"),
+            None => layout.to_owned(),
+        }
+    }
+
+    fn layout_digest(&self, revision: Option<u32>, digest: &Digest) -> String {
+        match revision {
+            Some(number) => format!("Revisión {number} del diseño, resumen digital {digest}."),
+            None => format!("Resumen digital del diseño {digest}."),
+        }
+    }
+
+    fn cells_with_range(&self, low: u32, stock: u32, high: u32, jumps: bool) -> String {
+        let mark = if jumps { "!" } else { "" };
+        format!("{stock}{mark} ({low}-{high})")
+    }
+
+    fn template_wall(
+        &self,
+        wall: usize,
+        between: [Option<u8>; 2],
+        seam: &str,
+        ends: Option<[usize; 2]>,
+        length: Length,
+    ) -> String {
+        let of = |number: Option<u8>| number.map_or("fuera".to_owned(), |own| own.to_string());
+        let [left, right] = between.map(of);
+        let ends = ends.map_or("cerrada".to_owned(), |[from, to]| format!("J{from}-J{to}"));
+        format!("W{wall}: {left} | {right}, {seam}, {ends}, {} mm", decimal(length.to_mm(), 1))
+    }
+
+    fn template_wall_number(&self, wall: usize) -> String {
+        format!("W{wall}")
+    }
+
+    fn template_junction(&self, junction: usize) -> String {
+        format!("J{junction}")
+    }
+
+    fn template_opening(&self, _: u8, length: Length) -> String {
+        format!("abertura {:.0} mm", length.to_mm())
+    }
+
+    fn template_allowance(&self, allowance: Length) -> String {
+        format!(
+            "Margen de costura de {:.0} mm, por fuera de toda línea de costura.",
+            allowance.to_mm()
+        )
+    }
+
+    fn template_crown(
+        &self,
+        extra: f64,
+        number: u8,
+        spans: [Length; 3],
+        is_cut_so: bool,
+    ) -> String {
+        let [chord, rise, arc] = spans.map(|own| own.to_mm());
+        let why = format!(
+            "Un arco es más largo que su cuerda: el compartimento {number} tiene {chord:.0} mm de ancho y sube {rise:.0} mm sobre sus paredes, así que la tela sobre él mide {} mm, un {} % más, y ningún otro pide más.",
+            decimal(arc, 1),
+            decimal(extra * 100.0, 1)
+        );
+        let what = if is_cut_so {
+            "Toda la pieza de arriba se corta mayor en esa parte, la base y las paredes no: reparta la de arriba por igual de piquete a piquete."
+        } else {
+            "La pieza de arriba no se corta mayor: su tela debe ceder esa parte en ambos sentidos. Una tela que no cede necesita una pieza de arriba cortada mayor."
+        };
+        format!("{why} {what}")
+    }
+
+    fn template_small_openings(&self, numbers: &[u8]) -> String {
+        let numbers: Vec<String> = numbers.iter().map(u8::to_string).collect();
+        format!(
+            "Ninguna mano entra por la abertura de {}: llene con un embudo, o elija un tamaño mayor.",
+            list(&numbers)
+        )
+    }
+
+    fn template_joins(&self, page: &str) -> String {
+        format!("une con {page}")
+    }
+
+    fn template_piece_shows(&self, piece: &str) -> String {
+        format!("{piece}: línea de corte, líneas de costura, piquetes e hilo, a tamaño real")
     }
 
     fn size(&self, size: Size) -> String {
@@ -308,6 +407,17 @@ impl PaperWords for Spanish {
     fn pack_spares(&self, spares: u32) -> String {
         let spares = counted(spares as usize, SPARE_CELLS);
         format!("Meta {spares} en una bolsa cerrada con el código de la persona.")
+    }
+
+    fn height_to_measure(&self, height: &Spread<Length>) -> String {
+        format!("{:.0}–{:.0}:", height.low.to_mm(), height.high.to_mm())
+    }
+
+    fn expected_mass(&self, mass: &Spread<Mass>) -> String {
+        let [central, low, high] = [mass.central, mass.low, mass.high].map(|own| own.to_g());
+        format!(
+            "Se esperan entonces {central:.0} g ({low:.0} a {high:.0}), una estimación con una tela usual de memoria, sin etiquetas ni funda."
+        )
     }
 
     fn counts_from_below(&self, compartments: usize) -> String {

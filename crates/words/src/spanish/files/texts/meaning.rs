@@ -2,7 +2,9 @@
 
 use case::Said;
 use case::question::Group;
-use case::text::{ClientFinding, DesignFinding, LengthUnit, RecordFinding, WishFinding};
+use case::text::{
+    ClientFinding, DesignFinding, LengthUnit, RecordFinding, StockChange, WishFinding,
+};
 
 use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::Spanish;
@@ -178,6 +180,16 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
             format!("`{name}` es el nombre de un diseño incluido, y este no lo es"),
             "dele un nombre propio: los papeles distinguen los diseños por su nombre",
         ),
+        DesignFinding::RevisionMustRise { was, is, changes } => {
+            said(must_rise(*was, *is, changes), format!("escriba `revision = {}`", next(*was)))
+        }
+        DesignFinding::RevisionFell { was, is } => said(
+            match is {
+                Some(is) => format!("el diseño anterior es la revisión {was}, y este la {is}"),
+                None => format!("el diseño anterior es la revisión {was}, y este no tiene ninguna"),
+            },
+            format!("escriba `revision = {}`", next(Some(*was))),
+        ),
         DesignFinding::CellVolume { volume, most } => said(
             format!(
                 "dos hojas con este borde no pueden contener {} ml; contienen {} ml como mucho",
@@ -195,4 +207,40 @@ pub(super) fn design(finding: &DesignFinding) -> Said {
             "pese un lote contado a mano, y divida por su número",
         ),
     }
+}
+
+/// The revision after another one, or the second where none was written.
+fn next(was: Option<u32>) -> u32 {
+    was.unwrap_or(1) + 1
+}
+
+/// The most changes that are named.
+const MOST_CHANGES: usize = 3;
+
+/// Which counts changed, while the revision is no higher.
+fn must_rise(was: Option<u32>, is: Option<u32>, changes: &[StockChange]) -> String {
+    let change = |own: &StockChange| {
+        let StockChange { size, number, was, is } = own;
+        match (was, is) {
+            (Some(was), Some(is)) => {
+                format!("de {was} a {is} en el compartimento {number} de {size}")
+            }
+            (None, Some(is)) => format!("el compartimento {number} de {size} es nuevo, con {is}"),
+            (Some(was), None) => {
+                format!("el compartimento {number} de {size} ya no está, con {was}")
+            }
+            (None, None) => format!("el compartimento {number} de {size}"),
+        }
+    };
+    let named: Vec<String> = changes.iter().take(MOST_CHANGES).map(change).collect();
+    let more = match changes.len().saturating_sub(MOST_CHANGES) {
+        0 => String::new(),
+        more => format!("; y {more} más"),
+    };
+    let before = was.map_or_else(|| "no había ninguna".to_owned(), |own| format!("era la {own}"));
+    let now = is.map_or_else(|| "no hay ninguna escrita".to_owned(), |own| format!("es la {own}"));
+    format!(
+        "la revisión debe subir, porque cambiaron cantidades: {}{more}; antes {before}, y ahora {now}",
+        named.join("; ")
+    )
 }

@@ -56,9 +56,7 @@ pub(super) fn about(trouble: &Trouble) -> Said {
         Trouble::Checks { why, numbers } => checks(why, numbers),
         Trouble::NotDrawn { what, why } => papers::not_drawn(what, why),
         Trouble::NoPicture(why) => said(papers::no_picture(why), ""),
-        Trouble::NoStock { file, size, error } => {
-            said(format!("`{file}` no tiene llenado de serie en {size}: {}", stock(error)), "")
-        }
+        Trouble::NoStock { file, size, error } => no_stock(file, *size, error),
         Trouble::NotMade { file, size, fault } => not_made(file, *size, fault.as_ref()),
         Trouble::NoSizes { file } => said(format!("`{file}` no tiene tamaños"), ""),
         Trouble::OtherCounts { given, wanted } => said(
@@ -189,6 +187,10 @@ fn checks(why: &AdjustRefusal, numbers: &[u8]) -> Said {
         | AdjustRefusal::NoWeight
         | AdjustRefusal::NoBody(_) => said,
     }
+}
+
+fn no_stock(file: &str, size: Size, error: &StockError) -> Said {
+    said(format!("`{file}` no tiene llenado de serie en {size}: {}", stock(error)), "")
 }
 
 /// Why there is no stock fill.

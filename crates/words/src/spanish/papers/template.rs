@@ -1,0 +1,40 @@
+//! Spanish: cutting and sewing templates.
+
+use crate::TemplateTexts;
+
+pub(super) const TEXTS: &TemplateTexts = &TemplateTexts {
+    title: "Patrón de corte",
+    tiles_title: "Patrón de corte por hojas",
+    subject: "Piezas de una cubierta a tamaño real: líneas de corte y de costura, piquetes, aberturas",
+    untested: "SIN PROBAR: cosa antes una de prueba",
+    layout: "Diseño",
+    revision: "Revisión",
+    no_revision: "ninguna escrita",
+    digest: "Resumen digital",
+    size: "Tamaño",
+    walls: "Altura de pared",
+    printed: "Impreso",
+    top: "ARRIBA, vista desde arriba",
+    base: "BASE, vista desde ABAJO: en espejo",
+    grain: "hilo",
+    upper_edge: "a la de arriba",
+    lower_edge: "a la base",
+    cut: "corte",
+    stitch: "costura",
+    notch: "piquete",
+    opening: "abertura",
+    square: "100 mm: mídalo en su impresión",
+    mirror: "La base está dibujada desde abajo, con su cara de fuera hacia arriba, como se cosen las aberturas: tiene la izquierda de la persona a la derecha, y la pieza de arriba a la izquierda. La barra gruesa está en ambas a la izquierda de la persona. Los números son los cosidos en las aberturas.",
+    notches: "Un piquete va con uno, dos van con dos: cada costura tiene uno a un tercio de su camino y dos a dos tercios, igual en pared, base y pieza de arriba. J marca dónde se juntan paredes, W qué pared se cose ahí. Una pared está dibujada con su borde superior arriba, de la primera unión de su nombre a la segunda; una pared de fuera se ve desde fuera.",
+    full_size: "Imprima al 100 %, sin ajustar a la página, y mida los 100 mm antes de cortar.",
+    scale_bar: "100 mm",
+    how_to_join: &[
+        "Imprima al 100 %, sin ajustar a la página. En cada página, el cuadrado de puntos debe medir 100 mm por cada lado.",
+        "Ponga las páginas como muestra el mapa. Una página se solapa con la siguiente: córtela por la línea de trazos, o póngala encima, de modo que las cruces de ambas coincidan.",
+        "Péguelas con cinta, y después mida la línea de costura de una pared larga: su longitud está escrita en ella.",
+    ],
+    map: "Mapa de las páginas",
+    map_shows: "Dónde va cada página en la hoja entera; faltan las páginas sin líneas.",
+    page: "Página",
+    trial: "El modelo en que se basa no se comparó con un cojín cosido: cosa una cubierta de prueba, llénela según la tabla de llenado y mídala antes de cortar la tela de uso.",
+};
