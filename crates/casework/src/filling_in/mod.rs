@@ -8,6 +8,8 @@ mod blank;
 mod roster;
 mod typed;
 
+use std::ops::Range;
+
 use case::question::{Group, QuestionWords};
 use case::text::{FileFinding, LengthUnit, Remark, TextFinding};
 use case::{Client, ClientCode, Date, FileKind, LayoutSource};
@@ -140,14 +142,23 @@ impl Draft {
     /// is said of each.
     #[must_use]
     pub fn about(&self, blank: &Blank, on: Date) -> Vec<Remark> {
-        let place = |key: &str| files::place_of_key(&self.text, key);
-        let Some(own) = place(&blank.key()) else { return Vec::new() };
-        let whole = Blank { side: None, ..*blank }.key();
-        let around = place(&whole).unwrap_or_else(|| own.clone());
+        let place = |blank: &Blank| files::place_of_key(&self.text, &blank.key());
+        if place(blank).is_none() {
+            return Vec::new();
+        }
+        let Some(around) = place(&Blank { side: None, ..*blank }).or_else(|| place(blank)) else {
+            return Vec::new();
+        };
+        let other = blank.side.and_then(|side| {
+            let side = Some(side.other());
+            place(&Blank { side, ..*blank })
+        });
+        let within = |outer: &Range<usize>, span: &Range<usize>| {
+            outer.start <= span.start && span.end <= outer.end
+        };
         let is_about = |remark: &Remark| {
-            let span = &remark.span;
-            let within = own.start <= span.start && span.end <= own.end;
-            within || (span.start <= own.start && own.end <= span.end && span.end <= around.end)
+            within(&around, &remark.span)
+                && !other.as_ref().is_some_and(|other| within(other, &remark.span))
         };
         self.remarks(on).into_iter().filter(is_about).collect()
     }
