@@ -147,11 +147,11 @@ export default {
     await page.waitForFunction(() => document.querySelector(".cuts figure"));
     await look(page, found, "plan");
     // With so few cells the client sits on the base.
-    await page.evaluate(() => { for (const own of document.querySelectorAll("#counts-to-take input")) own.value = "2"; });
+    await page.evaluate(() => { for (const own of document.querySelectorAll("#counts-to-take input")) own.value = "14"; });
     await fill(page, { by: "OT" });
     await press(page, "#take button");
     assert.ok(await page.locator('[role="alert"]').count(), "counts that are not safe were taken");
-    assert.doesNotMatch(clinic.text("DEMO-2.toml"), /planned = 2 /);
+    assert.doesNotMatch(clinic.text("DEMO-2.toml"), /planned = 14 /);
     await settled(page);
     await look(page, found, "plan refused");
     told(found);

@@ -118,7 +118,10 @@ export default {
       await measure(page, clinic);
       const before = clinic.text("DEMO-1.toml");
       try { clinic.write("full", "x".repeat(64 * 1024)); } catch { /* now it is full */ }
-      await fill(page, { "measures.hip_width": "399" });
+      // Under the box as it is left, and again by the button.
+      await keep(page, "measures.hip_width", "399");
+      await page.locator("#f-measures-hip_width-about [role=alert]").waitFor();
+      await fill(page, { "measures.hip_width": "398" });
       await page.locator("main form.stack .buttons button").click();
       await page.locator("[role=alert]").first().waitFor();
       assert.equal(clinic.text("DEMO-1.toml"), before);
