@@ -133,8 +133,8 @@ impl Work<'_> {
         // The same answer, however it was typed, is nobody else's.
         let (question, value) = self.as_in_file(one);
         let now_words = now.as_deref().unwrap_or_default();
-        let same = now_words == one.words.trim()
-            || (question == one.blank.question && now_words == value);
+        let same =
+            now_words == one.words.trim() || (question == one.blank.question && now_words == value);
         if !same {
             let why = NotWritten::Meanwhile(now);
             self.refused.push(Refused { typed: one.clone(), why });

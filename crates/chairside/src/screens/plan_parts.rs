@@ -163,6 +163,7 @@ pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
     let goals = plan.goals.iter().enumerate();
     let reached = plan.goals.iter().filter(|own| own.met).count();
     html! {
+        h2 class="vh" { (texts.these_counts) }
         p class="verdict" {
             @if plan.not_safe.is_empty() { b { (texts.limits_kept) } } @else { b { (texts.not_safe) } }
             @if !plan.goals.is_empty() { " " (texts.goals_met) " " (reached) " / " (plan.goals.len()) "." }
@@ -282,7 +283,7 @@ fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
         table {
             caption { (texts.these_counts) }
             @if costs.is_some() {
-                thead { tr { th {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
+                thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
             }
             tbody {
                 (clearance(language, seat, costs.is_some()))

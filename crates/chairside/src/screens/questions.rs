@@ -204,7 +204,11 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         return without(place, &draft, entry);
     }
     let (after, refused) = answered(house.language(), &draft, &ask.sent, house.typed_in());
-    draft.keep(house.shelf(), &after)?;
+    if let Err(error) = draft.keep(house.shelf(), &after) {
+        // Said under the box that was left, where somebody looks.
+        let failed = Failed::from(error);
+        return Err(if ask.fragment { failed.in_part() } else { failed });
+    }
     if ask.fragment {
         return Ok(kept_part(house, ask, &after, &refused));
     }

@@ -108,6 +108,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         return screen(place, &draft, told(texts.say_still));
     }
     found.extend(checks::found(place, sent).unwrap_or_default());
+    found.sort_by_key(in_order);
     let (transfer, reach) = (sent.get("transfer").is_some(), sent.get("reach").is_some());
     if passed && let Some(words) = may_not_pass(place, &found, transfer, reach) {
         return screen(place, &draft, told(&words));
@@ -126,6 +127,18 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
             Ok(lead(place.ask, &place.to(to)))
         }
         Err(error) => screen(place, &draft, Some(said(house, &error))),
+    }
+}
+
+/// The place of a check in an entry, the same as where the command line writes it.
+const fn in_order(check: &Check) -> u8 {
+    match check {
+        Check::Top { .. } => 0,
+        Check::Under { .. } => 1,
+        Check::Press { .. } => 2,
+        Check::Lower { .. } => 3,
+        Check::Reading { .. } => 4,
+        Check::Skin { .. } => 5,
     }
 }
 
