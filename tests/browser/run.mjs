@@ -50,8 +50,9 @@ class Bench {
   listen(page) {
     page.on("pageerror", (error) => this.errors.push(`${page.url()}: ${error}`));
     page.on("console", (said) => {
-      // A refusal in words has a status, of which the browser tells.
-      if (said.type() === "error" && !/status of 4\d\d/.test(said.text())) this.errors.push(`${page.url()}: ${said.text()}`);
+      // A refusal in words has a status, of which the browser tells; htmx tells when it drops a
+      // question that newer counts took the place of.
+      if (said.type() === "error" && !/status of 4\d\d|^htmx:(sendAbort|afterRequest),/.test(said.text())) this.errors.push(`${page.url()}: ${said.text()}`);
     });
   }
 
