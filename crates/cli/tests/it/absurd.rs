@@ -40,6 +40,19 @@ fn no_number_from_the_command_line_is_a_fault_of_the_program() {
 }
 
 #[test]
+fn very_few_cells_are_told_unsafe_and_are_no_fault() {
+    let dir = TestDir::new().with("T-1.toml", CLIENT);
+    for cells in [1, 2, 3, 5] {
+        let counts = (1..=6).map(|number| format!("{number}={cells}"));
+        let words = ["predict", "T-1.toml", "--cells"].map(str::to_owned);
+        let words: Vec<String> = words.into_iter().chain(counts).collect();
+        let ran = dir.run(&words.iter().map(String::as_str).collect::<Vec<_>>());
+        assert_eq!(ran.code, Some(5), "{cells} cells: {}", ran.stderr);
+        assert!(ran.stdout.contains("bottomed out"), "{cells} cells: {}", ran.stdout);
+    }
+}
+
+#[test]
 fn a_file_that_is_none_of_ours_is_refused_without_a_line_of_it() {
     const SECRET: &str = "root:x:0:0:root:/root:/bin/bash\npassword = swordfish\n";
     let client = CLIENT.replace("\"row-six\"", "\"./secret.txt\"");

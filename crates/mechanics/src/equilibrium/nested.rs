@@ -119,6 +119,7 @@ impl<'a> FilledModel<'a> {
         let flat =
             SheetAndPose { sheet: vec![self.model.wall; nodes], walls: Vec::new(), pose: [0.0; 3] };
         on_finest(problem, start, flat, limits, searches)
+            .expect("a sheet as high as the walls has room for the cells")
     }
 
     /// Takes a state to the next finer mesh.
@@ -149,14 +150,15 @@ impl<'a> FilledModel<'a> {
         newton::search(&problem, start, limits).filter(|found| found.end != End::GaveUp)
     }
 
-    /// Finds the loaded sheet on the finest mesh.
+    /// Finds the loaded sheet on the finest mesh; none where there are so few cells that the sheet,
+    /// with its walls upright, has no room for them under the body: it rests on the base then.
     pub(super) fn cold(
         &self,
         unloaded: &Unloaded,
         body: BodyOverMesh<'_>,
         limits: Limits<'_>,
         searches: Searches,
-    ) -> FinestEnd {
+    ) -> Option<FinestEnd> {
         let mut steps = 0;
         let mut state = self.touching(0, unloaded, &body);
         state.pose[0] -= DIP;
@@ -166,7 +168,8 @@ impl<'a> FilledModel<'a> {
             if let Some(found) = newton::search(&problem, state.clone(), coarse) {
                 steps += found.steps;
                 if found.end == End::Stopped {
-                    return FinestEnd { found: SearchEnd { steps, ..found }, by_barrier: false };
+                    let found = SearchEnd { steps, ..found };
+                    return Some(FinestEnd { found, by_barrier: false });
                 }
                 state = found.state;
             }
@@ -175,9 +178,9 @@ impl<'a> FilledModel<'a> {
         }
         let problem = self.loaded_problem(self.finest(), unloaded, body);
         let above = self.touching(self.finest(), unloaded, &body);
-        let mut ended = on_finest(&problem, state, above, limits, searches);
+        let mut ended = on_finest(&problem, state, above, limits, searches)?;
         ended.found.steps += steps;
-        ended
+        Some(ended)
     }
 
     pub(super) fn finest(&self) -> usize {
@@ -195,25 +198,24 @@ impl<'a> FilledModel<'a> {
 }
 
 /// Searches from a start that is thought near the end, and where the active set gives up, by the
-/// barrier from one that is surely allowed.
+/// barrier from one that is allowed; none where that has no room for the cells.
 fn on_finest(
     problem: &RestProblem<'_>,
     near: SheetAndPose,
     allowed: SheetAndPose,
     limits: Limits<'_>,
     searches: Searches,
-) -> FinestEnd {
+) -> Option<FinestEnd> {
     let mut steps = 0;
     if searches == Searches::All
         && let Some(found) = newton::search(problem, near, limits)
     {
         if found.end != End::GaveUp {
-            return FinestEnd { found, by_barrier: false };
+            return Some(FinestEnd { found, by_barrier: false });
         }
         steps = found.steps;
     }
-    let mut found = barrier::search(problem, allowed, limits)
-        .expect("an unloaded sheet has room for the cells");
+    let mut found = barrier::search(problem, allowed, limits)?;
     found.steps += steps;
-    FinestEnd { found, by_barrier: true }
+    Some(FinestEnd { found, by_barrier: true })
 }

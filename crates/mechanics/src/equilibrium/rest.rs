@@ -232,9 +232,10 @@ impl Question<'_> {
             fill.warm(&unloaded, body, start, limits)
         });
         let loaded = match warm {
-            Some(found) => FinestEnd { found, by_barrier: false },
+            Some(found) => Some(FinestEnd { found, by_barrier: false }),
             None => fill.cold(&unloaded, body, limits, searches),
         };
+        let Some(loaded) = loaded else { return Rest::on_the_base() };
         if loaded.found.end == End::Stopped {
             return Rest::stopped(unloaded.steps(), loaded.found.steps);
         }
@@ -243,12 +244,15 @@ impl Question<'_> {
         if rest.outcome == Outcome::Tipping && body.lean > 0.0 {
             // It is the trunk's doing where the same load on a fixed line comes to rest.
             let fixed = BodyOverMesh { lean: 0.0, ..body };
-            let upright = fill.cold(&unloaded, fixed, limits, searches).found;
-            if upright.end == End::Stopped {
-                return Rest::stopped(unloaded.steps(), upright.steps);
-            }
-            if upright.end == End::AtRest && !is_tipping(&upright.state) {
-                rest.outcome = Outcome::LeansAway;
+            let upright = fill.cold(&unloaded, fixed, limits, searches).map(|own| own.found);
+            match upright {
+                Some(own) if own.end == End::Stopped => {
+                    return Rest::stopped(unloaded.steps(), own.steps);
+                }
+                Some(own) if own.end == End::AtRest && !is_tipping(&own.state) => {
+                    rest.outcome = Outcome::LeansAway;
+                }
+                _ => {}
             }
         }
         rest

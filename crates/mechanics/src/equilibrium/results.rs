@@ -54,7 +54,8 @@ impl Rest {
         Self::without_numbers(Outcome::Stopped, unloaded_steps, steps)
     }
 
-    /// A body over no cells at all: it is on the base, and there is nothing to search.
+    /// A body over no cells at all, or over so few that the sheet has no room for them under it: it
+    /// is on the base, and there is nothing to search.
     pub(super) fn on_the_base() -> Self {
         Self::without_numbers(Outcome::Bottomed, 0, 0)
     }

@@ -129,7 +129,8 @@ fn the_barrier_finds_the_same_answer() {
     for scene in scenes().into_iter().chain(hard_cases()) {
         solved(&scene, |case, unloaded, _, found| {
             let body = scene.seated.over_mesh();
-            let other = case.cold(unloaded, body, LIMITS, Searches::BarrierOnly);
+            let other =
+                case.cold(unloaded, body, LIMITS, Searches::BarrierOnly).expect("it has room");
             assert!(other.by_barrier && other.found.end == End::AtRest);
             assert!((other.found.forces.energy - found.forces.energy).abs() < 1e-11);
             for (one, other) in found.state.sheet.iter().zip(&other.found.state.sheet) {
@@ -147,7 +148,7 @@ fn the_barrier_is_used_when_the_active_set_gives_up() {
             let body = scene.seated.over_mesh();
             // Two steps are too few for any start.
             let limits = Limits { steps: 2, ..LIMITS };
-            let other = case.cold(unloaded, body, limits, Searches::All);
+            let other = case.cold(unloaded, body, limits, Searches::All).expect("it has room");
             assert!(other.by_barrier);
             // Two steps may be too few to finish off as well; then it still ends close by.
             for (one, other) in found.state.pose.iter().zip(other.found.state.pose) {

@@ -90,7 +90,7 @@ pub(super) fn solved<T>(
     let unloaded = case.unloaded(None, LIMITS, Searches::All);
     assert!(unloaded.end() == End::AtRest && !unloaded.by_barrier);
     let body = scene.seated.over_mesh();
-    let loaded = case.cold(&unloaded, body, LIMITS, Searches::All);
+    let loaded = case.cold(&unloaded, body, LIMITS, Searches::All).expect("it has room");
     assert!(loaded.found.end == End::AtRest && !loaded.by_barrier);
     let problem = case.loaded_problem(scene.model.levels.len() - 1, &unloaded, body);
     use_it(&case, &unloaded, &problem, &loaded.found)

@@ -173,7 +173,9 @@ fn the_energy_falls_with_more_give() {
             let parameters = Parameters { inner_give: give, outer_give: give, ..upright() };
             let laws = laws(&scene.model, &scene.cells, &parameters);
             let fill = FilledModel::new(&scene.model, &parameters, &laws);
-            let end = fill.cold(unloaded, scene.seated.over_mesh(), LIMITS, Searches::All);
+            let end = fill
+                .cold(unloaded, scene.seated.over_mesh(), LIMITS, Searches::All)
+                .expect("it has room");
             assert_eq!(end.found.end, End::AtRest);
             end.found.forces.energy
         });
