@@ -13,7 +13,7 @@ use case::{
     UnderAnswer, Verdict,
 };
 use cushion::{Length, Pattern, Side};
-use mechanics::Stop;
+use mechanics::{Parameters, Stop};
 
 use crate::advice::small_moves::small_moves;
 use crate::checks::alarms::after;
@@ -231,6 +231,10 @@ fn decided(
         (true, true) => Verdict::Stay,
         (true, false) => Verdict::Move,
     };
+    let low = if verdict == Verdict::Stay { felt_too_low(rounds) } else { Vec::new() };
+    if !low.is_empty() {
+        return Ok(expected.answer(Verdict::Asked, None, &[], low)?);
+    }
     if verdict == Verdict::Stay {
         next.splice(0..0, learnt.tells_most(input.client, input.checks));
     }
@@ -250,19 +254,39 @@ fn decided(
     })
 }
 
+/// How much cushion hands felt under a seat bone in a round.
+fn readings(round: &Round, side: Side) -> Vec<Length> {
+    let felt = |check: &Check| match check {
+        Check::Under { side: at, answer: UnderAnswer::Felt(felt) } if *at == side => Some(*felt),
+        _ => None,
+    };
+    round.checks.iter().filter_map(felt).collect()
+}
+
+/// What is asked where hands feel less than the limit of every plan and nothing that is known explains
+/// it, so that no cells would be moved: it is felt again, and what was felt again is no matter of
+/// cells. Never that all may stay as it is.
+fn felt_too_low(rounds: &[Round]) -> Vec<NextStep> {
+    let limit = Length::from_m(Parameters::default().clearance_limit);
+    let Some((now, earlier)) = rounds.split_last() else { return Vec::new() };
+    let low = |round: &Round, side: Side| {
+        readings(round, side).into_iter().filter(|felt| *felt < limit).count()
+    };
+    let sides = [Side::Left, Side::Right].into_iter().filter(|side| low(now, *side) > 0);
+    let asked = sides.map(|side| {
+        let before = earlier.iter().filter(|round| round.counts == now.counts);
+        let times = low(now, side) + before.map(|round| low(round, side)).sum::<usize>();
+        if times > 1 { NextStep::CountBeforeMoving } else { NextStep::FeelAgain(side) }
+    });
+    let mut asked: Vec<NextStep> = asked.collect();
+    asked.dedup();
+    asked
+}
+
 /// The sides that are too low by one reading near the limit and by nothing else: it is felt again
 /// before cells are moved. None where another side is too low beyond doubt.
 fn felt_once(rounds: &[Round], too_low: &[Side]) -> Vec<Side> {
     let Some((now, earlier)) = rounds.split_last() else { return Vec::new() };
-    let readings = |round: &Round, side: Side| -> Vec<Length> {
-        let felt = |check: &Check| match check {
-            Check::Under { side: at, answer: UnderAnswer::Felt(felt) } if *at == side => {
-                Some(*felt)
-            }
-            _ => None,
-        };
-        round.checks.iter().filter_map(felt).collect()
-    };
     let once = |side: &Side| {
         let now_felt = readings(now, *side);
         let before = earlier.iter().filter(|round| round.counts == now.counts);

@@ -274,6 +274,35 @@ fn one_reading_near_the_limit_moves_nothing_and_two_do() {
     assert!(!low.moves.is_empty() || !low.doubts.is_empty(), "{:?}", low.verdict);
 }
 
+/// However well the other side explains it away: less than the limit under a hand is never left as
+/// it is.
+#[test]
+fn what_hands_feel_too_low_is_never_left_as_it_is() {
+    let cushion = made("row-six");
+    let own = with_goals(client("row-six", "440x400"), &[Want::NearStock]);
+    let counts = counts(&planned(&cushion, &own, None));
+    let identity = testkit::identity(cushion.pattern());
+    let felt = |side: Side, mm: f64| Check::Under {
+        side,
+        answer: case::UnderAnswer::Felt(Length::from_mm(mm)),
+    };
+    for left in [5.0, 10.0, 15.0, 20.0, 24.0] {
+        for right in [30.0, 40.0, 50.0, 60.0] {
+            let checks = [felt(Side::Left, left), felt(Side::Right, right)];
+            let (now, on, stop) = (counts.as_slice(), DAY, Stop::never());
+            let (client, cushion, identity) = (&own, &cushion, &identity);
+            let input =
+                fitting::AdjustInput { client, cushion, on, now, checks: &checks, identity, stop };
+            let told = fitting::adjust(&input).unwrap();
+            let stays = matches!(
+                told.verdict,
+                case::Verdict::Stay | case::Verdict::AsPlanned | case::Verdict::AsPlannedSoFar
+            );
+            assert!(!stays, "{left} and {right} mm: {:?}", told.verdict);
+        }
+    }
+}
+
 /// Goals one after the other: a goal that is named is never worth less than nothing.
 #[test]
 fn a_goal_first_in_rank_and_not_reached_never_reads_met() {

@@ -171,8 +171,8 @@ impl CheckWords for English {
             }
             NextStep::FeelAgain(side) => {
                 return format!(
-                    "So near to the limit one reading moves no cells: feel under the {} seat bone \
-                     again before the client sits on, and give both readings.",
+                    "One reading alone moves no cells here: feel under the {} seat bone again \
+                     before the client sits on, and give both readings.",
                     parts::side(side)
                 );
             }

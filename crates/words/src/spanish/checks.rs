@@ -173,7 +173,7 @@ impl CheckWords for Spanish {
             }
             NextStep::FeelAgain(side) => {
                 return format!(
-                    "Tan cerca del límite, una sola lectura no mueve celdas: palpe otra vez bajo el isquion {} antes de que la persona siga sentada, y dé ambas lecturas.",
+                    "Aquí una sola lectura no mueve celdas: palpe otra vez bajo el isquion {} antes de que la persona siga sentada, y dé ambas lecturas.",
                     parts::side(side)
                 );
             }
