@@ -108,8 +108,8 @@ impl OpenCase {
         Err(WorkError::file(what))
     }
 
-    /// Plans the counts for the client, from what is in the cushion: what was recorded last for
-    /// it, or the stock fill.
+    /// Plans the counts for the client as hands found them to sit on this cushion, where they did,
+    /// from what is in the cushion: what was recorded last for it, or the stock fill.
     ///
     /// # Errors
     ///
@@ -129,16 +129,30 @@ impl OpenCase {
         stop: Stop<'_>,
         progress: Progress<'_>,
     ) -> Result<Plan, WorkError> {
-        let stock =
-            || self.cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock);
-        let now = self.recorded_counts().unwrap_or_else(|| stock().collect());
+        let now = self.recorded_counts().unwrap_or_else(|| self.stock());
+        self.decided(self.client.value.changes.clone(), &now, on, (stop, progress))
+    }
+
+    /// The plan with these changes wanted, for the client as found on this cushion.
+    fn decided(
+        &self,
+        changes: Vec<Change>,
+        now: &[u32],
+        on: Date,
+        (stop, progress): (Stop<'_>, Progress<'_>),
+    ) -> Result<Plan, WorkError> {
         let plan = unless_stopped(stop, |stop| {
-            let passed =
-                fitting::passed_counts(&self.client.value, &self.pattern, &self.identity());
+            let client = Client { changes, ..self.as_found(stop).client };
+            let passed = fitting::passed_counts(&client, &self.pattern, &self.identity());
             let passed = passed.as_deref();
-            fitting::plan(&PlanInput { stop, progress, passed, ..self.input(on) }, &now)
+            let input = PlanInput { client: &client, stop, progress, passed, ..self.input(on) };
+            fitting::plan(&input, now)
         })?;
         plan.map_err(|refusals| self.refused(&refusals))
+    }
+
+    fn stock(&self) -> Vec<u32> {
+        self.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect()
     }
 
     /// Judges counts of one's own as [`Self::plan`] judges those that it finds: by the same limits,
@@ -153,24 +167,15 @@ impl OpenCase {
         if counts.len() != wanted {
             return Err(WorkError::asked(Trouble::OtherCounts { given: counts.len(), wanted }));
         }
-        let stock = self.cushion.stock().compartments.iter().map(|own| own.cells.stock);
-        let fixed = self.pattern.compartments().iter().zip(stock).zip(counts);
+        let stock = self.stock();
+        let fixed = self.pattern.compartments().iter().zip(&stock).zip(counts);
         let fixed = fixed.map(|((own, stock), count)| Change {
             compartment: own.id.clone(),
-            amount: Amount::Cells((i64::from(*count) - i64::from(stock)) as i32),
+            amount: Amount::Cells((i64::from(*count) - i64::from(*stock)) as i32),
             reason: String::new(),
         });
-        let client = Client { changes: fixed.collect(), ..self.client.value.clone() };
-        let now = self.recorded_counts();
-        let now = now.unwrap_or_else(|| {
-            self.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect()
-        });
-        let passed = fitting::passed_counts(&client, &self.pattern, &self.identity());
-        let plan = unless_stopped(stop, |stop| {
-            let passed = passed.as_deref();
-            fitting::plan(&PlanInput { client: &client, stop, passed, ..self.input(on) }, &now)
-        })?;
-        let mut plan = plan.map_err(|refusals| self.refused(&refusals))?;
+        let now = self.recorded_counts().unwrap_or_else(|| stock.clone());
+        let mut plan = self.decided(fixed.collect(), &now, on, (stop, Progress::none()))?;
         plan.counts.iter_mut().for_each(|count| count.reason = None);
         Ok(plan)
     }

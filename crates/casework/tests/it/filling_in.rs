@@ -132,6 +132,18 @@ fn nobodys_answer_is_overwritten_unseen() {
 }
 
 #[test]
+fn the_same_answer_typed_in_another_unit_is_nobody_elses() {
+    let shelf = MemoryShelf::of([]);
+    let draft = begun(&shelf);
+    let mine = typed(&draft, &[("measures.hip_width", "40 cm"), ("weight.weighed_on", "")]);
+    let kept = after(&draft, &[("measures.hip_width", "40 cm")]);
+    // The box was kept as it was left, and the whole form is sent with what it was shown with.
+    let Answered { draft: again, refused } = kept.answered(&mine, MM);
+    assert_eq!(refused, []);
+    assert_eq!(again.answer(&Blank::of(Question::HipWidth)).as_deref(), Some("400"));
+}
+
+#[test]
 fn entries_of_lists_come_go_and_change_places() {
     let shelf = MemoryShelf::of([]);
     let draft = after(&begun(&shelf), &WHOLE);
@@ -203,4 +215,40 @@ fn own_counts_are_judged_as_a_plans_are() {
     assert!(!unsafe_counts.not_safe.is_empty());
     assert!(!plan_stands(&unsafe_counts, &case.client.value, true));
     assert!(case.judged(&counts[1..], DAY, Stop::never()).is_err());
+}
+
+/// After checks there is one body: counts are planned and judged for the client as hands found them to
+/// sit, as predictions are.
+#[test]
+fn after_checks_counts_are_judged_on_the_body_that_was_found() {
+    let shelf = MemoryShelf::of([]);
+    let draft = begun(&shelf);
+    draft.keep(&shelf, &after(&draft, &WHOLE)).unwrap();
+    let surroundings = Surroundings { shelf: &shelf, layouts: &BuiltIn };
+    let open = || casework::OpenCase::open(surroundings, "T-1.toml").unwrap();
+    let recorder =
+        casework::Recorder { by: "OT", because: None, on: DAY, language: words::ENGLISH };
+    let before = open();
+    let plan = before.plan(DAY, Stop::never()).unwrap();
+    assert!(before.record_plan(&shelf, &plan, false, &recorder).unwrap());
+    let checks = ["left=28mm", "right=44mm"].map(|own| case::Check::read("under", own).unwrap());
+    let case = open();
+    let now = case.counts_now(DAY, Stop::never()).unwrap();
+    let adjusted = case.adjust(&now, &checks, DAY, Stop::never()).unwrap();
+    assert!(case.record_adjustment(&shelf, &checks, &adjusted, false, &recorder).unwrap());
+    let case = open();
+    let left = |own: &case::Prediction| own.seated.as_ref().unwrap().clearance.left.central.to_mm();
+    let counts = &now.counts;
+    let judged = case.judged(counts, DAY, Stop::never()).unwrap().prediction.unwrap();
+    let (predicted, _) = case.predict(counts, Stop::never()).unwrap();
+    // Two searches for one balance, to the same residual: far below what hands tell.
+    let off = left(&judged) - left(&predicted);
+    assert!(off.abs() < 0.1, "{off} mm");
+    let assumed = left(plan.prediction.as_ref().unwrap());
+    assert!((left(&judged) - assumed).abs() > 1.0, "nothing was learnt from {assumed} mm");
+    let again = case.plan(DAY, Stop::never()).unwrap();
+    let counts: Vec<u32> = again.counts.iter().map(|own| own.planned).collect();
+    let (predicted, _) = case.predict(&counts, Stop::never()).unwrap();
+    let off = left(again.prediction.as_ref().unwrap()) - left(&predicted);
+    assert!(off.abs() < 0.1, "{off} mm");
 }
