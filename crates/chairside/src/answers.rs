@@ -12,7 +12,17 @@ use crate::form::Sent;
 pub(crate) struct Said {
     pub(crate) blank: Blank,
     pub(crate) typed: String,
+    /// What stood there when the blank was shown, and is still the last that the person saw; none
+    /// where they are told here what stands there now.
+    pub(crate) seen: Option<String>,
     pub(crate) message: String,
+}
+
+impl Said {
+    /// Whether something is wrong with it; else it is only shown again, as it was typed.
+    pub(crate) fn is_refused(&self) -> bool {
+        !self.message.is_empty()
+    }
 }
 
 /// The answers that a form sent. What is as it was shown is no answer.
@@ -43,6 +53,7 @@ pub(crate) fn answered(
     let said = refused.into_iter().map(|own| Said {
         blank: own.typed.blank,
         message: why(language, &own.why),
+        seen: own.typed.seen.filter(|_| matches!(own.why, NotWritten::Wrong(_))),
         typed: own.typed.words,
     });
     (after, said.collect())

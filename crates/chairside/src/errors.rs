@@ -14,6 +14,10 @@ use crate::house::House;
 pub(crate) enum Failed {
     /// There is nothing at that address.
     NotThere,
+    /// The program is at fault.
+    Ours,
+    /// It is not to be shown before the sign-off.
+    NotYet,
     /// The work ended early.
     Work(Box<WorkError>),
     /// The same, within a part of a screen.
@@ -41,12 +45,14 @@ pub(crate) fn told(house: &House, failed: Failed) -> Response {
     let texts = &house.language().page().trouble;
     match failed {
         Failed::NotThere => {
-            let body = html! {
-                div class="box heavy" role="alert" { p { (texts.not_there) } }
-                p { a class="button" href="/" { (texts.to_all_clients) } }
-            };
-            let screen = Screen { title: texts.title_not_there, of: None, body };
-            screen.answer_with(house, StatusCode::NOT_FOUND)
+            plain(house, StatusCode::NOT_FOUND, texts.title_not_there, texts.not_there)
+        }
+        Failed::Ours => {
+            plain(house, StatusCode::INTERNAL_SERVER_ERROR, texts.title_ours, texts.ours)
+        }
+        Failed::NotYet => {
+            let papers = &house.language().page().papers;
+            plain(house, StatusCode::FORBIDDEN, papers.title, papers.not_before_sign_off)
         }
         Failed::Work(error) => {
             let body = html! {
@@ -62,6 +68,16 @@ pub(crate) fn told(house: &House, failed: Failed) -> Response {
             response
         }
     }
+}
+
+/// A sentence, and the way back.
+fn plain(house: &House, status: StatusCode, title: &str, words: &str) -> Response {
+    let back = house.language().page().trouble.to_all_clients;
+    let body = html! {
+        div class="box heavy" role="alert" { p { (words) } }
+        p { a class="button" href="/" { (back) } }
+    };
+    Screen { title, of: None, body }.answer_with(house, status)
 }
 
 fn title(house: &House, error: &WorkError) -> &'static str {

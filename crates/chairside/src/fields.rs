@@ -99,13 +99,14 @@ impl Fields<'_> {
     pub(crate) fn about(&self, blank: &Blank) -> Markup {
         let key = blank.key();
         let refused = self.refused.iter().find(|own| own.blank == *blank);
-        let seen = self.draft.answer(blank).unwrap_or_default();
+        let seen = refused.and_then(|own| own.seen.clone());
+        let seen = seen.or_else(|| self.draft.answer(blank)).unwrap_or_default();
         let asked = said_of(self.language, self.draft, blank, self.on);
         let also = millimetres(self.draft, blank, self.typed_in);
         html! {
             input type="hidden" name=(format!("was:{key}")) value=(seen);
             input type="hidden" name=(format!("shown:{key}")) value=(self.of_file(blank));
-            @if let Some(own) = refused {
+            @if let Some(own) = refused.filter(|own| own.is_refused()) {
                 p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } }
             } @else {
                 @if let Some(mm) = also { p class="also" { "= " (mm) } }
@@ -126,7 +127,7 @@ impl Fields<'_> {
             Some(_) => "",
             None => self.language.comment_on_form(blank.question),
         };
-        let wrong = self.refused.iter().any(|own| own.blank == *blank);
+        let wrong = self.refused.iter().any(|own| own.blank == *blank && own.is_refused());
         let shown = self.shown(blank);
         let described = format!("{id}-hint {id}-about");
         let (kind, mode) = match row.kind {

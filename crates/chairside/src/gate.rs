@@ -10,8 +10,8 @@ use std::time::Duration;
 use axum::body::Body;
 use axum::extract::{Request, State};
 use axum::http::header::{
-    CACHE_CONTROL, CONTENT_SECURITY_POLICY, COOKIE, HOST, HeaderMap, HeaderName, HeaderValue,
-    LOCATION, ORIGIN, REFERRER_POLICY, SET_COOKIE, X_CONTENT_TYPE_OPTIONS,
+    CACHE_CONTROL, CONTENT_SECURITY_POLICY, CONTENT_TYPE, COOKIE, HOST, HeaderMap, HeaderName,
+    HeaderValue, LOCATION, ORIGIN, REFERRER_POLICY, SET_COOKIE, X_CONTENT_TYPE_OPTIONS,
 };
 use axum::http::{Method, StatusCode};
 use axum::middleware::Next;
@@ -40,13 +40,15 @@ pub(crate) struct Gate {
     used: AtomicBool,
     /// What the cookie has.
     pass: String,
+    /// What is said to whoever is not let in.
+    closed: &'static str,
 }
 
 impl Gate {
     /// A gate for a port; none where the system has no random words.
-    pub(crate) fn new(port: u16) -> Option<Self> {
+    pub(crate) fn new(port: u16, closed: &'static str) -> Option<Self> {
         let used = AtomicBool::new(false);
-        Some(Self { port, key: lot::word()?, used, pass: lot::word()? })
+        Some(Self { port, key: lot::word()?, used, pass: lot::word()?, closed })
     }
 
     /// The address that is to be opened.
@@ -128,12 +130,12 @@ pub(crate) async fn keep(
 ) -> Response {
     let mut response = match gate.refusal(&request) {
         Some(StatusCode::UNAUTHORIZED) if gate.takes_key(&request) => gate.welcome(),
-        Some(status) => plain(status),
+        Some(status) => said(status, gate.closed),
         // The key may still stand in the address of a browser that was let in.
         None if request.uri().query().is_some_and(|own| own.starts_with("key=")) => home(),
         None => match tokio::time::timeout(LONGEST, next.run(request)).await {
             Ok(response) => response,
-            Err(_) => plain(StatusCode::SERVICE_UNAVAILABLE),
+            Err(_) => said(StatusCode::SERVICE_UNAVAILABLE, gate.closed),
         },
     };
     guard(response.headers_mut());
@@ -160,8 +162,15 @@ fn home() -> Response {
 }
 
 fn plain(status: StatusCode) -> Response {
-    let mut response = Response::new(Body::empty());
+    said(status, "")
+}
+
+/// A sentence and no more: whoever is not let in learns nothing else.
+fn said(status: StatusCode, words: &'static str) -> Response {
+    let mut response = Response::new(Body::from(words));
     *response.status_mut() = status;
+    let kind = HeaderValue::from_static("text/plain; charset=utf-8");
+    response.headers_mut().insert(CONTENT_TYPE, kind);
     response
 }
 
@@ -182,7 +191,7 @@ mod tests {
     use super::*;
 
     fn gate() -> Gate {
-        Gate::new(4321).unwrap()
+        Gate::new(4321, "closed").unwrap()
     }
 
     #[test]

@@ -6,9 +6,9 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Path, RawQuery, State};
-use axum::http::{HeaderMap, StatusCode};
+use axum::http::HeaderMap;
 use axum::middleware;
-use axum::response::{IntoResponse as _, Redirect, Response};
+use axum::response::{Redirect, Response};
 use axum::routing::{get, post};
 use tokio::net::TcpListener;
 
@@ -51,7 +51,8 @@ impl Chairside {
         let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).await;
         let listener = listener.map_err(NotServed::Port)?;
         let port = listener.local_addr().map_err(NotServed::Port)?.port();
-        let gate = Gate::new(port).ok_or(NotServed::NoLot)?;
+        let closed = house.language().page().frame.closed;
+        let gate = Gate::new(port, closed).ok_or(NotServed::NoLot)?;
         Ok(Self { listener, gate: Arc::new(gate), house: Arc::new(house) })
     }
 
@@ -97,10 +98,11 @@ async fn beside(
     house: Arc<House>,
     work: impl FnOnce(&House) -> Result<Response, Failed> + Send + 'static,
 ) -> Response {
-    let done = tokio::task::spawn_blocking(move || {
-        work(&house).unwrap_or_else(|failed| told(&house, failed))
-    });
-    done.await.unwrap_or_else(|_| StatusCode::INTERNAL_SERVER_ERROR.into_response())
+    let own = Arc::clone(&house);
+    let done = tokio::task::spawn_blocking(move || work(&own)).await;
+    // What panicked is a fault of ours, and is said too.
+    let done = done.unwrap_or(Err(Failed::Ours));
+    done.unwrap_or_else(|failed| told(&house, failed))
 }
 
 async fn nothing_there(State(house): State<Arc<House>>) -> Response {

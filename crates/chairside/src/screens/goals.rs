@@ -89,7 +89,7 @@ fn add(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
     html! {
         form class="box" method="post" action=(place.page("add")) novalidate data-needs="goal" {
             h2 { (texts.add) }
-            @for own in refused { p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } } }
+            @for own in refused.iter().filter(|own| own.is_refused()) { p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } } }
             @for question in Question::of(Group::Goal) {
                 div class="needs" data-question=(question.row().key) { (fields.question(question, Some(entry))) }
             }
@@ -188,6 +188,7 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
             let message = crate::answers::whole(&message, None);
             refused.push(Said {
                 blank: nothing.blank,
+                seen: None,
                 typed: sent.or_nothing(&nothing.blank.key()).to_owned(),
                 message,
             });
@@ -196,7 +197,12 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
             let known =
                 Blank::from_key(key).filter(|own| !refused.iter().any(|said| said.blank == *own));
             if let Some(blank) = known.filter(|_| !words.is_empty()) {
-                refused.push(Said { blank, typed: words.to_owned(), message: String::new() });
+                refused.push(Said {
+                    blank,
+                    typed: words.to_owned(),
+                    seen: None,
+                    message: String::new(),
+                });
             }
         }
         return Ok(screen(place, draft, &refused));

@@ -1,6 +1,5 @@
 //! Papers: each to be looked at, printed and kept; the take-home sheet only after the sign-off.
 
-use axum::http::StatusCode;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE};
 use axum::response::{IntoResponse as _, Response};
 use casework::{Change, Draft, OpenCase};
@@ -126,7 +125,7 @@ fn file(place: &Place<'_>, name: &str) -> Result<Response, Failed> {
         return Err(Failed::NotThere);
     }
     if goes_home(&own.name) && case.standing(house.today()).fitted().is_none() {
-        return Ok(StatusCode::FORBIDDEN.into_response());
+        return Err(Failed::NotYet);
     }
     let kind = match ending {
         "pdf" => "application/pdf",

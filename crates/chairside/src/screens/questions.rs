@@ -3,7 +3,7 @@
 use axum::http::StatusCode;
 use axum::response::{IntoResponse as _, Redirect, Response};
 use case::question::{Group, Question};
-use casework::{Blank, Draft, TypedIn, TypedLength};
+use casework::{Blank, Draft, TypedIn, TypedLength, WorkError};
 use maud::{Markup, html};
 
 use super::{Ask, Place, lead, part};
@@ -205,9 +205,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     }
     let (after, refused) = answered(house.language(), &draft, &ask.sent, house.typed_in());
     if let Err(error) = draft.keep(house.shelf(), &after) {
-        // Said under the box that was left, where somebody looks.
-        let failed = Failed::from(error);
-        return Err(if ask.fragment { failed.in_part() } else { failed });
+        return not_kept(place, &draft, error);
     }
     if ask.fragment {
         return Ok(kept_part(house, ask, &after, &refused));
@@ -221,6 +219,23 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         None => place.step.next().map_or_else(|| place.to(place.step), |next| place.to(next)),
     };
     Ok(lead(ask, &to))
+}
+
+/// What is said where an answer could not be kept: under the box that was left, with what was typed,
+/// and nothing taken for seen that was not.
+fn not_kept(place: &Place<'_>, draft: &Draft, error: WorkError) -> Result<Response, Failed> {
+    let (house, ask) = (place.house, place.ask);
+    let blank = ask.trigger.as_deref().and_then(Blank::from_key).filter(|_| ask.fragment);
+    let Some(blank) = blank else { return Err(error.into()) };
+    let key = blank.key();
+    let trouble = house.language().trouble(&error.what);
+    let said = Said {
+        blank,
+        typed: ask.sent.or_nothing(&key).to_owned(),
+        seen: ask.sent.get(&format!("was:{key}")).map(str::to_owned),
+        message: whole(&trouble.message, trouble.hint.as_deref()),
+    };
+    Ok(kept_part(house, ask, draft, &[said]))
 }
 
 /// What is said under the box that was changed.
@@ -248,7 +263,7 @@ fn without(place: &Place<'_>, draft: &Draft, entry: &str) -> Result<Response, Fa
     let group = Group::from_path(list).ok_or(Failed::NotThere)?;
     let at = at.parse::<usize>().map_err(|_| Failed::NotThere)?;
     let after = draft.without_entry(group, at).map_err(|error| {
-        casework::WorkError::asked(case::Trouble::Edit { file: draft.name.clone(), error })
+        WorkError::asked(case::Trouble::Edit { file: draft.name.clone(), error })
     })?;
     draft.keep(place.house.shelf(), &after)?;
     let (_, page) = page_of(place)?;

@@ -33,6 +33,7 @@ pub struct StepNames {
 #[derive(Clone, Copy, Debug)]
 pub struct FrameTexts {
     pub skip: &'static str,
+    pub closed: &'static str,
     pub estimate: &'static str,
     pub clinician_decides: &'static str,
     pub invented_client: &'static str,
@@ -347,5 +348,7 @@ pub struct TroubleTexts {
     pub title_not_safe: &'static str,
     pub title_not_kept: &'static str,
     pub not_there: &'static str,
+    pub title_ours: &'static str,
+    pub ours: &'static str,
     pub to_all_clients: &'static str,
 }

@@ -24,6 +24,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     frame: FrameTexts {
         skip: "Skip to the page",
+        closed: "This page is open only to the browser that was given its address when the program was started, and that address opens once. Start the program again for a new one; whatever was answered is kept in the files.",
         estimate: "An estimate until somebody has checked it with their hands.",
         clinician_decides: "The treating clinician decides; local rules come first.",
         invented_client: "This client is invented. Nobody is meant.",
@@ -301,6 +302,8 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         no_remarks: "No remarks.",
     },
     trouble: TroubleTexts {
+        title_ours: "A fault of the program",
+        ours: "This is a fault of the program, and nothing was recorded by what you did last. What was answered before is kept. Please report what you did.",
         title: "This does not work yet",
         title_not_there: "Nothing is here",
         title_not_safe: "Not safely possible",

@@ -37,6 +37,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     frame: FrameTexts {
         skip: "Ir a la página",
+        closed: "Esta página solo se abre al navegador que recibió su dirección al iniciar el programa, y esa dirección sirve una sola vez. Inicie otra vez el programa para tener una nueva; lo que se respondió está guardado en los archivos.",
         estimate: "Una estimación hasta que alguien lo compruebe con sus manos.",
         clinician_decides: "Decide el profesional que trata; las normas locales van primero.",
         invented_client: "Esta persona es inventada. No es nadie.",
@@ -314,6 +315,8 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         no_remarks: "Sin observaciones.",
     },
     trouble: TroubleTexts {
+        title_ours: "Un fallo del programa",
+        ours: "Es un fallo del programa, y nada se registró con lo último que hizo. Lo que se respondió antes está guardado. Informe, por favor, de lo que hizo.",
         title: "Esto aún no funciona",
         title_not_there: "Aquí no hay nada",
         title_not_safe: "No es posible con seguridad",
