@@ -47,7 +47,9 @@ export default {
     for (const host of names) {
       const got = await clinic.ask("GET", "/", { host, cookie: own });
       assert.ok([400, 421].includes(got.status), `${host}: ${got.status}`);
-      assert.equal(got.body, "");
+      // One sentence for everybody who is not let in, of which nothing is the folder's.
+      assert.match(got.headers["content-type"] ?? "", /^text\/plain|^$/, host);
+      assert.doesNotMatch(got.body, /DEMO|\.toml|clinic/i, host);
     }
     for (const host of [`localhost:${port}`, `127.0.0.1:${port}`]) {
       assert.equal((await clinic.ask("GET", "/", { host, cookie: own })).status, 200, host);

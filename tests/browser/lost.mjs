@@ -120,7 +120,7 @@ export default {
       try { clinic.write("full", "x".repeat(64 * 1024)); } catch { /* now it is full */ }
       // Under the box as it is left, and again by the button.
       await keep(page, "measures.hip_width", "399");
-      await page.locator("#f-measures-hip_width-about [role=alert]").waitFor();
+      await page.locator("#f-measures-hip_width-about[aria-live] .error").waitFor();
       await fill(page, { "measures.hip_width": "398" });
       await page.locator("main form.stack .buttons button").click();
       await page.locator("[role=alert]").first().waitFor();

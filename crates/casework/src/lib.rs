@@ -62,7 +62,6 @@ pub use crate::papers::{
     NamedDocument, OnPaper, Papers, PapersOfClient, blank_papers, papers_of_stock,
 };
 pub use crate::parts::{ClothPart, Materials, Parts, parts};
-pub use crate::proposed::missing_parts;
 pub use crate::range_table::range_table;
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};

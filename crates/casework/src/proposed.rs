@@ -1,6 +1,6 @@
 //! What is proposed and not done yet: the moves from what is in the cushion to the plan.
 
-use case::{Check, CheckPart, Costs, Move, PartsChecked};
+use case::{Costs, Move};
 use mechanics::Stop;
 
 use crate::open_case::OpenCase;
@@ -48,20 +48,4 @@ impl OpenCase {
         let (prediction, _) = found.predict(&wanted, Stop::never()).ok()?;
         found.costs(&wanted, &prediction, Stop::never()).ok()?
     }
-}
-
-/// The parts that a fitting check of these answers would still lack.
-#[must_use]
-pub fn missing_parts(found: &[Check], transfer: bool, reach: bool) -> Vec<CheckPart> {
-    // Who and when say nothing of the parts.
-    let nobody = PartsChecked {
-        on: case::Date::constant(2000, 1, 1),
-        by: String::new(),
-        found: found.to_vec(),
-        transfer,
-        reach,
-        passed: None,
-        why: None,
-    };
-    nobody.missing()
 }

@@ -41,8 +41,6 @@ struct State {
     ended: bool,
     /// The plan that was made in this window.
     plan: Option<Arc<Plan>>,
-    /// How often counts that were overtaken were dropped.
-    dropped: u64,
 }
 
 /// What became of a question.
@@ -138,7 +136,6 @@ impl Window {
         let mut state = self.state();
         loop {
             if state.newest.is_some_and(|newest| newest.number() > revision) {
-                state.dropped += 1;
                 return Told::Overtaken;
             }
             let own = state.answer.as_ref().filter(|own| own.revision.number() == revision);

@@ -136,6 +136,27 @@ impl CheckPart {
         Self::Reach,
     ];
 
+    /// The parts that a check still lacks in which these answers were found, and a transfer and
+    /// reaching were tried or not.
+    #[must_use]
+    pub fn missing(found: &[Check], transfer: bool, reach: bool) -> Vec<Self> {
+        let made = |part: Self, check: &Check| match (part, check) {
+            (Self::Top(side), Check::Top { side: at, .. }) => side == *at,
+            // A hand that did not find the bone is to look again.
+            (Self::Under(side), Check::Under { side: at, answer }) => {
+                side == *at && *answer != UnderAnswer::NotFound
+            }
+            (Self::Skin, Check::Skin { .. }) => true,
+            _ => false,
+        };
+        let has = |part: &Self| match part {
+            Self::Transfer => transfer,
+            Self::Reach => reach,
+            part => found.iter().any(|check| made(*part, check)),
+        };
+        Self::ALL.into_iter().filter(|part| !has(part)).collect()
+    }
+
     /// How reports call it.
     #[must_use]
     pub fn id(self) -> &'static str {
@@ -178,24 +199,7 @@ impl PartsChecked {
     /// The parts that were not looked at.
     #[must_use]
     pub fn missing(&self) -> Vec<CheckPart> {
-        CheckPart::ALL.into_iter().filter(|part| !self.has(*part)).collect()
-    }
-
-    fn has(&self, part: CheckPart) -> bool {
-        let made = |check: &Check| match (part, check) {
-            (CheckPart::Top(side), Check::Top { side: at, .. }) => side == *at,
-            // A hand that did not find the bone is to look again.
-            (CheckPart::Under(side), Check::Under { side: at, answer }) => {
-                side == *at && *answer != UnderAnswer::NotFound
-            }
-            (CheckPart::Skin, Check::Skin { .. }) => true,
-            _ => false,
-        };
-        match part {
-            CheckPart::Transfer => self.transfer,
-            CheckPart::Reach => self.reach,
-            _ => self.found.iter().any(made),
-        }
+        CheckPart::missing(&self.found, self.transfer, self.reach)
     }
 
     /// What it comes to: an alarm is never passed, and nothing is that was not wholly looked at.

@@ -36,7 +36,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                 (lower(place))
                 (skin(place, &case))
                 (more(place, &case))
-                (signed_by(place))
+                (signed_by(place, "checks"))
                 div class="row buttons" { button class="button" { (texts.what_follows) } }
             }
         } @else {
@@ -350,7 +350,6 @@ fn followed(
     let body = html! {
         (expected(language, before, checks))
         section class="part" {
-            h2 { (texts.what_follows) }
             @if let Some(verdict) = language.verdict(adjusted.verdict, moves) { p class="verdict" { (verdict) } }
             @for own in &adjusted.not_safe { div class="box heavy" { p { (language.not_safe_yet(own)) } } }
             ul { @for own in &adjusted.next { li { (language.next_step(*own)) } } }

@@ -83,7 +83,7 @@ fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
                         @if let Some(best) = sizing.chosen {
                             label class="answer" {
                                 input type="radio" name="choice" value=(value(&own.name, best)) checked[is_chosen(&own.name, best)];
-                                span { b { (language.size(best)) ", " (texts.suits_best) } small { (language.size_with_margins(&sizing.margins)) } }
+                                span { b { (language.size(best)) ", " (texts.suits_best) } small { (language.size_leaves(&sizing.margins)) } }
                             }
                         } @else { p { b { (texts.none_suits) } } }
                         @for other in &sizing.suit_too {
@@ -126,10 +126,7 @@ fn beside(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
     let texts = &language.page().cushion;
     let chosen = draft.answer(&Blank::of(Question::LayoutOfCushion)).is_some();
     let counts = case.cushion.stock().compartments.iter().map(|own| own.cells.stock).sum();
-    let old = case.other.as_ref().map(|other| {
-        let expected = case.client.value.latest_plan().and_then(|own| own.expected.as_ref());
-        language.beside_the_other(other, (counts, expected.filter(|_| false)))
-    });
+    let old = case.other.as_ref().map(|other| language.beside_the_other(other, (counts, None)));
     html! {
         @if let Some(lines) = &old {
             section class="box" {

@@ -127,7 +127,7 @@ fn all(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan, put: &Put) -> Ma
                 label for="batch" { (texts.batch) }
                 input id="batch" name="batch" autocomplete="off";
             }
-            (signed_by(place))
+            (signed_by(place, "fill"))
             div class="row buttons" { button class="button" name="record" value="yes" { (texts.record) } }
         }
     }

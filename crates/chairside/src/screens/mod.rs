@@ -1,6 +1,6 @@
 //! The screens, each a file. Showing one changes nothing.
 
-pub(crate) mod carry;
+pub(crate) mod beside;
 pub(crate) mod checks;
 pub(crate) mod clients;
 pub(crate) mod cushion;
@@ -145,15 +145,36 @@ pub(crate) fn part(markup: Markup) -> Response {
     Html(markup.into_string()).into_response()
 }
 
-/// The box for who signs, with who signed last.
-pub(crate) fn signed_by(place: &Place<'_>) -> Markup {
+/// The box for who signs, with who signed last; a page has one for each of its forms, by a word.
+pub(crate) fn signed_by(place: &Place<'_>, form: &str) -> Markup {
     let texts = &place.house.language().page().fields;
+    let id = format!("by-{form}");
     html! {
         div class="field" {
-            label for="by" { (texts.by) }
-            p class="hint" id="by-hint" { (texts.by_hint) }
-            input id="by" name="by" value=(place.house.by()) required maxlength="80"
-                autocomplete="off" aria-describedby="by-hint";
+            label for=(id) { (texts.by) }
+            p class="hint" id=(format!("{id}-hint")) { (texts.by_hint) }
+            input id=(id) name="by" value=(place.house.by()) required maxlength="80"
+                autocomplete="off" aria-describedby=(format!("{id}-hint"));
+        }
+    }
+}
+
+/// A box for the cells that were counted in each compartment, and in the bag.
+pub(crate) fn count_boxes(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    html! {
+        div class="abreast" {
+            @for own in case.pattern.compartments() {
+                @let id = format!("counted.{}", own.number);
+                div class="field" {
+                    label for=(id) { span class="disc" { (own.number) } " " (language.compartment(own)) }
+                    input class="narrow" id=(id) name=(id) inputmode="numeric" autocomplete="off";
+                }
+            }
+            div class="field" {
+                label for="counted.spare" { (language.page().moves.in_bag) }
+                input class="narrow" id="counted.spare" name="counted.spare" inputmode="numeric" autocomplete="off";
+            }
         }
     }
 }

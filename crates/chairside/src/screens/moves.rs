@@ -5,7 +5,7 @@ use case::{Entry, Move};
 use casework::{Done, Draft, OpenCase, record_done};
 use maud::{Markup, PreEscaped, html};
 
-use super::{Place, grown, lead, signed_by};
+use super::{Place, count_boxes, grown, lead, signed_by};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
 use crate::screens::plan_parts;
@@ -76,7 +76,7 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
                 (costs(language, case))
                 form method="post" action=(place.page("done")) class="stack" {
                     (hidden(case, own))
-                    (signed_by(place))
+                    (signed_by(place, "done"))
                     div class="row buttons" { button class="button" { (texts.done) } }
                 }
             }
@@ -134,7 +134,7 @@ fn put_back(place: &Place<'_>, case: &OpenCase) -> Markup {
                 form method="post" action=(place.page("put-back")) class="stack" {
                     input type="hidden" name="entries" value=(case.client.value.record.len());
                     label class="answer" { input type="checkbox" name="counted" value="yes" required; span { (texts.put_back_done) } }
-                    (signed_by(place))
+                    (signed_by(place, "put-back"))
                     button class="button less" { (texts.put_back_record) }
                 }
             }
@@ -156,20 +156,8 @@ fn something_else(place: &Place<'_>, case: &OpenCase) -> Markup {
             p { (texts.something_else_hint) }
             form method="post" action=(place.page("counted")) class="stack" novalidate {
                 input type="hidden" name="entries" value=(case.client.value.record.len());
-                div class="abreast" {
-                    @for own in case.pattern.compartments() {
-                        @let id = format!("counted.{}", own.number);
-                        div class="field" {
-                            label for=(id) { span class="disc" { (own.number) } " " (language.compartment(own)) }
-                            input class="narrow" id=(id) name=(id) inputmode="numeric" autocomplete="off";
-                        }
-                    }
-                    div class="field" {
-                        label for="counted.spare" { (texts.in_bag) }
-                        input class="narrow" id="counted.spare" name="counted.spare" inputmode="numeric" autocomplete="off";
-                    }
-                }
-                (signed_by(place))
+                (count_boxes(place, case))
+                (signed_by(place, "counted"))
                 button class="button less" { (texts.record_counts) }
             }
         }

@@ -60,17 +60,13 @@ fn screen(
 ) -> Result<Response, Failed> {
     let house = place.house;
     let texts = &house.language().page().plan;
-    let case = place.open()?;
-    let no_weight = case.weight().err();
-    let counts = begin_with(&case, tried);
+    let (id, window) = window(place)?;
+    let case = &window.case;
+    let counts = begin_with(case, tried);
     let (on, entries) = (house.today(), case.client.value.record.len());
     let standing = case.standing(on);
     let wants_plan = tried.is_none() && case.client.value.latest_plan().is_none();
-    let (id, window) = match no_weight {
-        Some(error) => return Err(error.into()),
-        None => window(place)?,
-    };
-    let seen = Seen { place, case: &window.case, window: &id };
+    let seen = Seen { place, case, window: &id };
     let body = html! {
         (told.unwrap_or_default())
         @if let Some(now) = case.client.value.cushion_now() {
@@ -83,12 +79,12 @@ fn screen(
                 (plan_parts::cushion(&seen, &counts))
                 div id="verdict" aria-live="polite" {
                     @if wants_plan { (plan_parts::making(place)) }
-                    @else { (plan_parts::loading(place, &id, &counts)) }
+                    @else { (plan_parts::loading(&seen, &counts)) }
                 }
             }
         }
         (make(place, draft))
-        (take_box(place, &case, &counts, &id))
+        (take_box(place, case, &counts, &id))
     };
     let of =
         OfClient { address: &place.ask.address, draft, step: Step::Plan, standing: Some(standing) };
@@ -120,7 +116,7 @@ fn take_box(place: &Place<'_>, case: &OpenCase, counts: &[u32], window: &str) ->
             input type="hidden" name="window" value=(window);
             input type="hidden" name="entries" value=(case.client.value.record.len());
             div id="taken-counts" { (hidden_counts(case, counts, false)) }
-            (signed_by(place))
+            (signed_by(place, "take"))
             div class="field" {
                 label for="because" { (texts.because) }
                 p class="hint" id="because-hint" { (texts.because_hint) }

@@ -1,6 +1,5 @@
 //! Parts of the plan's screen: the cushion with its counts, and what they do.
 
-use axum::http::uri::PathAndQuery;
 use case::{BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction};
 use casework::{LiveAnswer, LiveNumbers, OpenCase, short_for_injuries};
 use maud::{Markup, PreEscaped, html};
@@ -24,18 +23,12 @@ impl Seen<'_> {
         self.place.house.language().with_lengths_in(self.case.client.value.lengths)
     }
 
+    /// Counts as the words of an address: they are the page's, and stand in no file.
     fn query(&self, counts: &[u32]) -> String {
-        query(self.case, self.window, counts)
+        let numbers = self.case.pattern.compartments().iter().zip(counts);
+        let cells = numbers.map(|(own, count)| format!("&cells.{}={count}", own.number));
+        format!("window={}{}", self.window, cells.collect::<String>())
     }
-}
-
-fn query(case: &OpenCase, window: &str, counts: &[u32]) -> String {
-    let numbers = case.pattern.compartments().iter().zip(counts);
-    let cells: Vec<String> =
-        numbers.map(|(own, count)| format!("cells.{}={count}", own.number)).collect();
-    let made = format!("window={window}&{}", cells.join("&"));
-    debug_assert!(made.parse::<PathAndQuery>().is_ok() || !made.is_empty());
-    made
 }
 
 /// The cushion from above, with a stepper for each compartment.
@@ -100,10 +93,9 @@ pub(crate) fn making(place: &Place<'_>) -> Markup {
 }
 
 /// Said while counts are looked at, which begins at once.
-pub(crate) fn loading(place: &Place<'_>, window: &str, counts: &[u32]) -> Markup {
-    let texts = &place.house.language().page().plan;
-    let Ok(case) = place.open() else { return html! {} };
-    let to = format!("{}?{}", place.page("judged"), query(&case, window, counts));
+pub(crate) fn loading(seen: &Seen<'_>, counts: &[u32]) -> Markup {
+    let texts = &seen.language().page().plan;
+    let to = format!("{}?{}", seen.place.page("judged"), seen.query(counts));
     html! {
         div hx-get=(to) hx-trigger="load" hx-target="#verdict" {
             p class="soft" { (texts.looking) }
@@ -307,7 +299,7 @@ fn clearance(language: &dyn Language, seat: &PredictedSeat, wide: bool) -> Marku
     let ranged = |own: &case::Spread<cushion::Length>| {
         let [central, low, high] =
             [own.central, own.low, own.high].map(|length| language.plain_length(length));
-        html! { (central) span class="range" { (language.with_range("", &low, &high)) } }
+        html! { (central) span class="range" { (language.range(&low, &high)) } }
     };
     html! {
         tr class="is-left" {

@@ -13,7 +13,7 @@ use crate::fields::{Fields, capital, id_of, is_length};
 use crate::form::Sent;
 use crate::frame::{OfClient, Screen, step_name};
 use crate::house::House;
-use crate::screens::carry;
+use crate::screens::beside;
 use crate::steps::{Page, Part, Step};
 
 /// Which page of a step is asked for.
@@ -49,12 +49,12 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result
         @if draft.is_unreadable() { p class="box heavy" { (language.page().clients.unreadable) } }
         (summary(house, refused))
         div class="panes questions" {
-            (carry::drawings(house, draft, page))
+            (beside::drawings(house, draft, page))
             div class="stack" {
                 @if asks_lengths(page) { (units(house, &action)) }
                 form method="post" action=(action) novalidate class="stack" {
                     @for own in page.parts { (part_of(&fields, own)) }
-                    (carry::means(house, draft, page))
+                    (beside::means(house, draft, page))
                     (buttons(place, at))
                 }
             }

@@ -6,7 +6,7 @@ use casework::{Done, Draft, OpenCase, record_done};
 use maud::{Markup, html};
 
 use super::moves::counted;
-use super::{Place, grown, lead, signed_by};
+use super::{Place, count_boxes, grown, lead, signed_by};
 use crate::errors::{Failed, said};
 use crate::fields::capital;
 use crate::frame::{OfClient, Screen};
@@ -72,7 +72,7 @@ fn form(
             form method="post" action=(place.page(page)) class="stack" novalidate {
                 input type="hidden" name="entries" value=(case.client.value.record.len());
                 (inner)
-                (signed_by(place))
+                (signed_by(place, page))
                 button class="button less" { (button) }
             }
         }
@@ -84,19 +84,7 @@ fn recount(place: &Place<'_>, case: &OpenCase) -> Markup {
     let texts = &language.page().review;
     let inner = html! {
         p class="hint" { (texts.recount_hint) }
-        div class="abreast" {
-            @for own in case.pattern.compartments() {
-                @let id = format!("counted.{}", own.number);
-                div class="field" {
-                    label for=(id) { span class="disc" { (own.number) } " " (language.compartment(own)) }
-                    input class="narrow" id=(id) name=(id) inputmode="numeric" autocomplete="off";
-                }
-            }
-            div class="field" {
-                label for="counted.spare" { (language.page().moves.in_bag) }
-                input class="narrow" id="counted.spare" name="counted.spare" inputmode="numeric" autocomplete="off";
-            }
-        }
+        (count_boxes(place, case))
     };
     form(place, case, "recount", texts.recount, &inner, texts.record)
 }
@@ -171,7 +159,7 @@ fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>) -> Markup {
                     form method="post" action=(place.page("entry")) class="stack" {
                         input type="hidden" name="entries" value=(case.client.value.record.len());
                         input type="hidden" name="entry" value=(own.number);
-                        (signed_by_of(place, own.number))
+                        (signed_by(place, &format!("entry-{}", own.number)))
                         div class="field" {
                             label for=(format!("because-{}", own.number)) { (texts.because) }
                             input id=(format!("because-{}", own.number)) name="because" maxlength="200" autocomplete="off";
@@ -183,16 +171,6 @@ fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>) -> Markup {
                     }
                 }
             }
-        }
-    }
-}
-
-fn signed_by_of(place: &Place<'_>, number: usize) -> Markup {
-    let texts = &place.house.language().page().fields;
-    html! {
-        div class="field" {
-            label for=(format!("by-{number}")) { (texts.by) }
-            input id=(format!("by-{number}")) name="by" value=(place.house.by()) maxlength="80" autocomplete="off";
         }
     }
 }

@@ -73,7 +73,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                 label for="because" { (texts.note) }
                 input id="because" name="because" maxlength="200" autocomplete="off";
             }
-            (signed_by(place))
+            (signed_by(place, "sign-off"))
             div class="row buttons" { button class="button" { (texts.sign) } }
         }
         p class="soft" { (texts.only_then) }
@@ -148,7 +148,7 @@ fn may_not_pass(place: &Place<'_>, found: &[Check], transfer: bool, reach: bool)
     if found.iter().any(Check::speaks_against) {
         return Some(language.page().sign_off.speaks_against.to_owned());
     }
-    let missing: Vec<CheckPart> = casework::missing_parts(found, transfer, reach);
+    let missing: Vec<CheckPart> = CheckPart::missing(found, transfer, reach);
     let parts: Vec<&str> = missing.iter().map(|own| language.check_part(*own)).collect();
     (!parts.is_empty()).then(|| language.check_lacks(&parts))
 }

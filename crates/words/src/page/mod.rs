@@ -7,7 +7,7 @@
 
 mod texts;
 
-use case::{Check, Date, Place, SizeMargin, Standing};
+use case::{Check, Date, Standing};
 use cushion::{Length, Mass, Side};
 
 pub use self::texts::*;
@@ -46,12 +46,8 @@ pub trait PageWords {
     fn change_from_stock(&self, cells: i64) -> String;
     /// How many cells there are in all, and how they differ from the stock fill: a sentence.
     fn all_cells_said(&self, cells: u32, stock: u32) -> String;
-    /// A made size with its rating.
-    fn size_with_margins(&self, margins: &[SizeMargin]) -> String;
-    /// How much cushion is left under both seat bones, in one line.
-    fn under_both(&self, left: Length, right: Length) -> String;
-    /// A length with its range.
-    fn with_range(&self, central: &str, low: &str, high: &str) -> String;
+    /// From one number to another.
+    fn range(&self, low: &str, high: &str) -> String;
     /// A length.
     fn plain_length(&self, length: Length) -> String;
     /// A lean of the trunk in degrees, positive where the client's right side is higher.
@@ -60,8 +56,6 @@ pub trait PageWords {
     fn slope(&self, pitch_deg: f64) -> String;
     /// Shares of load left and right.
     fn shares(&self, left: f64, right: f64) -> String;
-    /// A change of pressure, as a share: a few words.
-    fn pressure_change(&self, rise: f64) -> String;
     /// Which compartment of how many is filled.
     fn compartment_of(&self, at: usize, of: usize) -> String;
     /// Put so many cells into a compartment.
@@ -70,8 +64,6 @@ pub trait PageWords {
     fn other_than_planned(&self, number: u8, planned: u32, put_in: u32) -> String;
     /// Which move of how many it is.
     fn move_of(&self, at: usize, of: usize) -> String;
-    /// Where cells are.
-    fn place_said(&self, place: Place) -> String;
     /// What was expected under a seat bone, and what was felt: a sentence.
     fn expected_and_found(&self, side: Side, expected: Length, found: Option<Length>) -> String;
     /// What is missing for a check to pass: a sentence.

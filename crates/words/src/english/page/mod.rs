@@ -3,8 +3,8 @@
 mod texts;
 
 use case::{
-    Check, Date, Lapse, MeasuredAt, Place, PressAnswer, Review, SizeMargin, SkinAnswer, Standing,
-    State, TopAnswer, UnderAnswer,
+    Check, Date, Lapse, MeasuredAt, PressAnswer, Review, SkinAnswer, Standing, State, TopAnswer,
+    UnderAnswer,
 };
 use cushion::{Length, Mass, Side};
 
@@ -12,7 +12,7 @@ use super::English;
 use super::papers::day;
 use super::parts::{capital, cells, kg, list, loud_side, percent, side, signed};
 use crate::page::PageTexts;
-use crate::{BasicWords, PageWords, ReportWords};
+use crate::{BasicWords, PageWords};
 
 impl PageWords for English {
     fn page(&self) -> &'static PageTexts {
@@ -115,21 +115,8 @@ impl PageWords for English {
         }
     }
 
-    fn size_with_margins(&self, margins: &[SizeMargin]) -> String {
-        self.size_leaves(margins)
-    }
-
-    fn under_both(&self, left: Length, right: Length) -> String {
-        format!(
-            "Under the seat bones: client's left {}, right {}",
-            self.length(left),
-            self.length(right)
-        )
-    }
-
-    fn with_range(&self, central: &str, low: &str, high: &str) -> String {
-        let gap = if central.is_empty() { "" } else { ", " };
-        format!("{central}{gap}{low} to {high}")
+    fn range(&self, low: &str, high: &str) -> String {
+        format!("{low} to {high}")
     }
 
     fn plain_length(&self, length: Length) -> String {
@@ -148,10 +135,6 @@ impl PageWords for English {
         format!("left {}, right {}", percent(left), percent(right))
     }
 
-    fn pressure_change(&self, rise: f64) -> String {
-        format!("{} {}", percent(rise), if rise < 0.0 { "less" } else { "more" })
-    }
-
     fn compartment_of(&self, at: usize, of: usize) -> String {
         format!("Compartment {at} of {of}")
     }
@@ -166,13 +149,6 @@ impl PageWords for English {
 
     fn move_of(&self, at: usize, of: usize) -> String {
         format!("Move {at} of {of}")
-    }
-
-    fn place_said(&self, place: Place) -> String {
-        match place {
-            Place::Compartment(number) => format!("compartment {number}"),
-            Place::Spare => "the spare bag".to_owned(),
-        }
     }
 
     fn expected_and_found(&self, of: Side, expected: Length, found: Option<Length>) -> String {

@@ -3,8 +3,8 @@
 mod texts;
 
 use case::{
-    Check, Date, Lapse, MeasuredAt, Place, PressAnswer, Review, SizeMargin, SkinAnswer, Standing,
-    State, TopAnswer, UnderAnswer,
+    Check, Date, Lapse, MeasuredAt, PressAnswer, Review, SkinAnswer, Standing, State, TopAnswer,
+    UnderAnswer,
 };
 use cushion::{Length, Mass, Side};
 
@@ -12,7 +12,7 @@ use super::Spanish;
 use super::papers::day;
 use super::parts::{capital, cells, counted, kg, list, loud_side, number, percent, side, signed};
 use crate::page::PageTexts;
-use crate::{BasicWords, PageWords, ReportWords};
+use crate::{BasicWords, PageWords};
 
 impl PageWords for Spanish {
     fn page(&self) -> &'static PageTexts {
@@ -116,21 +116,8 @@ impl PageWords for Spanish {
         }
     }
 
-    fn size_with_margins(&self, margins: &[SizeMargin]) -> String {
-        self.size_leaves(margins)
-    }
-
-    fn under_both(&self, left: Length, right: Length) -> String {
-        format!(
-            "Bajo los isquiones de la persona: izquierdo {}, derecho {}",
-            self.length(left),
-            self.length(right)
-        )
-    }
-
-    fn with_range(&self, central: &str, low: &str, high: &str) -> String {
-        let gap = if central.is_empty() { "" } else { "; " };
-        format!("{central}{gap}{low} a {high}")
+    fn range(&self, low: &str, high: &str) -> String {
+        format!("{low} a {high}")
     }
 
     fn plain_length(&self, length: Length) -> String {
@@ -147,10 +134,6 @@ impl PageWords for Spanish {
 
     fn shares(&self, left: f64, right: f64) -> String {
         format!("izquierda {}, derecha {}", percent(left), percent(right))
-    }
-
-    fn pressure_change(&self, rise: f64) -> String {
-        format!("{} {}", percent(rise), if rise < 0.0 { "menos" } else { "más" })
     }
 
     fn compartment_of(&self, at: usize, of: usize) -> String {
@@ -170,13 +153,6 @@ impl PageWords for Spanish {
 
     fn move_of(&self, at: usize, of: usize) -> String {
         format!("Movimiento {at} de {of}")
-    }
-
-    fn place_said(&self, place: Place) -> String {
-        match place {
-            Place::Compartment(number) => format!("el compartimento {number}"),
-            Place::Spare => "la bolsa de repuesto".to_owned(),
-        }
     }
 
     fn expected_and_found(&self, of: Side, expected: Length, found: Option<Length>) -> String {
