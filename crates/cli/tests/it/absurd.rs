@@ -47,7 +47,9 @@ fn very_few_cells_are_told_unsafe_and_are_no_fault() {
         let words = ["predict", "T-1.toml", "--cells"].map(str::to_owned);
         let words: Vec<String> = words.into_iter().chain(counts).collect();
         let ran = dir.run(&words.iter().map(String::as_str).collect::<Vec<_>>());
-        assert_eq!(ran.code, Some(5), "{cells} cells: {}", ran.stderr);
+        // What is only tried is answered, whatever it would do.
+        assert_eq!(ran.code, Some(0), "{cells} cells: {}", ran.stderr);
+        assert!(ran.stderr.contains("not safely possible"), "{cells} cells: {}", ran.stderr);
         assert!(ran.stdout.contains("bottomed out"), "{cells} cells: {}", ran.stdout);
     }
 }
