@@ -1,6 +1,6 @@
 //! What counts cost: all that a person should know to have changed, wanted or not.
 
-use cushion::Pressure;
+use cushion::{Length, Pressure};
 
 use crate::{GoalNumber, Mirror, Partners, Sides, SiteName, Want};
 
@@ -72,6 +72,8 @@ pub struct Costs {
     pub goals: Vec<GoalChange>,
     /// Each site with an injury, healed or not, and the coccyx of a client who slides.
     pub careful: Vec<SiteChange>,
+    /// Cushion left under each seat bone.
+    pub clearance: BeforeAfter<Sides<Length>>,
     /// Degrees by which the right side is turned up.
     pub roll_deg: BeforeAfter<f64>,
     /// Degrees by which the front is turned up.
@@ -111,6 +113,7 @@ impl Mirror for Costs {
             from: self.from,
             goals: self.goals.iter().map(goal).collect(),
             careful,
+            clearance: self.clearance.map(|own| Sides { left: own.right, right: own.left }),
             roll_deg: self.roll_deg.map(|degrees| 0.0 - degrees),
             pitch_deg: self.pitch_deg,
             side_share: self.side_share.map(|share| Sides { left: share.right, right: share.left }),

@@ -67,6 +67,7 @@ pub use crate::posture::{
 };
 pub use crate::prediction::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Spread,
+    lower_at_seat_bones,
 };
 pub use crate::record::{
     Adjustment, CheckOutcome, CheckPart, Cleaned, Digest, Entry, Expected, Filled, FittingCheck,

@@ -58,6 +58,15 @@ pub struct Prediction {
     pub residual: f64,
 }
 
+/// The side of the pelvis that is lower, at the seat bones, and by how much, from what cushion is left
+/// under each; no side below 1 mm, which no hand tells.
+#[must_use]
+pub fn lower_at_seat_bones(clearance: Sides<Length>) -> (Option<Side>, Length) {
+    let by = (clearance.right - clearance.left).abs();
+    let lower = if clearance.right > clearance.left { Side::Left } else { Side::Right };
+    ((by >= Length::from_mm(1.0)).then_some(lower), by)
+}
+
 /// The numbers of a client at rest.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PredictedSeat {

@@ -57,6 +57,7 @@ impl Screen<'_> {
                     }
                     footer {
                         p { (texts.estimate) " " (texts.clinician_decides) }
+                        @if let Some(words) = language.unreviewed() { p { (words) } }
                         @if self.is_invented(house) { p { (texts.invented_client) } }
                     }
                 }

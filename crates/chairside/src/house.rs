@@ -27,7 +27,7 @@ pub struct Settings {
     pub shelf: Arc<dyn Shelf>,
     /// Layouts that are no files.
     pub layouts: Arc<dyn LayoutSource>,
-    /// What day it is, asked anew for each page; an error where nobody knows.
+    /// What day it is, asked anew for each page.
     pub today: Box<dyn Fn() -> Date + Send + Sync>,
     /// The language of the page.
     pub language: &'static dyn Language,

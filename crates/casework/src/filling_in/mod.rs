@@ -124,13 +124,6 @@ impl Draft {
         }
     }
 
-    /// How many entries its record has, as far as they can be read: by which a page knows whether
-    /// it was grown meanwhile.
-    #[must_use]
-    pub fn entries_of_record(&self) -> usize {
-        files::entries(&self.text, Group::Plan)
-    }
-
     /// Everything that there is to be said of the text on a day.
     #[must_use]
     pub fn remarks(&self, on: Date) -> Vec<Remark> {

@@ -63,7 +63,6 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
     let texts = &language.page().moves;
     let done = made(case).len();
     let picture = sheets::move_picture(language, &case.pattern, own.from, own.to, own.cells);
-    let why = case.client.value.latest_plan().and_then(|plan| plan.why.clone());
     html! {
         p class="soft" { (language.move_of(done + 1, done + left)) }
         p class="order" { (language.a_move(own)) }
@@ -72,7 +71,7 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
                 figure class="drawing" { (PreEscaped(sheets::fragment(own))) figcaption { (texts.from_below) } }
             }
             div class="stack" {
-                @if let Some(why) = why { h2 { (texts.why) } p { (why) } }
+                (why(language, case))
                 (costs(language, case))
                 form method="post" action=(place.page("done")) class="stack" {
                     (hidden(case, own))
@@ -81,6 +80,24 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
                 }
             }
         }
+    }
+}
+
+/// What was found, where the moves follow from checks; else what was written of the plan.
+fn why(language: &dyn words::Language, case: &OpenCase) -> Markup {
+    let record = &case.client.value.record;
+    let planned = record.iter().rposition(|own| matches!(own, Entry::Plan(_)));
+    let before = planned.and_then(|at| at.checked_sub(1)).and_then(|at| record.get(at));
+    let checks = match before {
+        Some(Entry::Adjustment(own)) => own.checks.as_slice(),
+        _ => &[],
+    };
+    let written = case.client.value.latest_plan().and_then(|own| own.why.as_ref());
+    html! {
+        @if !checks.is_empty() || written.is_some() { h2 { (language.page().moves.why) } }
+        @if !checks.is_empty() {
+            ul { @for own in checks { li { (language.check_said(own)) } } }
+        } @else if let Some(written) = written { p { (written) } }
     }
 }
 

@@ -1,7 +1,10 @@
 //! Parts of the plan's screen: the cushion with its counts, and what they do.
 
-use case::{BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction};
+use case::{
+    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, lower_at_seat_bones,
+};
 use casework::{LiveAnswer, LiveNumbers, OpenCase, short_for_injuries};
+use cushion::Length;
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
 
@@ -278,8 +281,15 @@ fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
                 thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
             }
             tbody {
-                (clearance(language, seat, costs.is_some()))
-                tr { th scope="row" { (texts.pelvis) } td { (capital(&language.lower(seat.lower_side, seat.lower_by))) } @if costs.is_some() { td {} } }
+                (clearance(language, seat, costs.map(|own| own.clearance.before)))
+                tr {
+                    th scope="row" { (texts.pelvis) }
+                    td { (capital(&language.lower(seat.lower_side, seat.lower_by))) }
+                    @if let Some(costs) = costs {
+                        @let (side, by) = lower_at_seat_bones(costs.clearance.before);
+                        td { (capital(&language.lower(side, by))) }
+                    }
+                }
                 tr { th scope="row" { (texts.lean) } td { (language.lean(seat.roll_deg.central)) } @if let Some(costs) = costs { td { (language.lean(costs.roll_deg.before)) } } }
                 tr { th scope="row" { (texts.slope) } td { (language.slope(seat.pitch_deg.central)) } @if let Some(costs) = costs { td { (language.slope(costs.pitch_deg.before)) } } }
                 @if let Some(costs) = costs {
@@ -294,17 +304,25 @@ fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
     }
 }
 
-fn clearance(language: &dyn Language, seat: &PredictedSeat, wide: bool) -> Markup {
+fn clearance(
+    language: &dyn Language,
+    seat: &PredictedSeat,
+    before: Option<Sides<Length>>,
+) -> Markup {
     let texts = &language.page().plan;
-    let ranged = |own: &case::Spread<cushion::Length>| {
+    let ranged = |own: &case::Spread<Length>| {
         let [central, low, high] =
             [own.central, own.low, own.high].map(|length| language.plain_length(length));
         html! { (central) span class="range" { (language.range(&low, &high)) } }
     };
     html! {
         tr class="is-left" {
-            th scope="row" { (texts.under_left) } td data-value="under-left" { (ranged(&seat.clearance.left)) } @if wide { td {} }
+            th scope="row" { (texts.under_left) } td data-value="under-left" { (ranged(&seat.clearance.left)) }
+            @if let Some(own) = before { td { (language.plain_length(own.left)) } }
         }
-        tr { th scope="row" { (texts.under_right) } td data-value="under-right" { (ranged(&seat.clearance.right)) } @if wide { td {} } }
+        tr {
+            th scope="row" { (texts.under_right) } td data-value="under-right" { (ranged(&seat.clearance.right)) }
+            @if let Some(own) = before { td { (language.plain_length(own.right)) } }
+        }
     }
 }

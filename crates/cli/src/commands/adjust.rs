@@ -68,7 +68,8 @@ fn ending(say: &dyn Language, arguments: &Adjust, adjusted: &Adjusted) -> Result
              least, and --nearest-safe takes them",
         );
     }
-    if adjusted.verdict == Verdict::Stay && !adjusted.not_safe.is_empty() {
+    let stands = casework::adjustment_stands(adjusted, arguments.nearest_safe);
+    if adjusted.verdict == Verdict::Stay && !stands {
         return not_safe(say.lines().take_another_cushion);
     }
     Ok(())

@@ -14,8 +14,9 @@ fn listed(text: &str) -> Vec<&str> {
     lines.filter_map(|line| line.split('"').next()).collect()
 }
 
-/// Prints all papers of a client on a layout in a size, after recording a plan.
-fn check(layout: &str, size: &str) {
+/// Prints all papers of a client on a layout in a size, after recording a plan; `whole` on Letter and
+/// as pictures too, which changes nothing of what is on them.
+fn check(layout: &str, size: &str, whole: bool) {
     let client = CLIENT
         .replace("layout = \"layout.toml\"", &format!("layout = \"{layout}\""))
         .replace("size = \"440x400\"", &format!("size = \"{size}\""))
@@ -25,7 +26,8 @@ fn check(layout: &str, size: &str) {
     let plan = dir.run(&["plan", "client.toml", "--record", "--by", "OT"]);
     assert_eq!(plan.code, Some(0), "{layout} in {size}: {}", plan.stderr);
     let planned = planned(&dir.read("client.toml"));
-    for paper in ["a4", "letter"] {
+    let papers: &[&str] = if whole { &["a4", "letter"] } else { &["a4"] };
+    for paper in papers {
         let client = ["print", "client.toml", "--out", paper, "--paper", paper];
         let stock = ["print", "--stock", layout, "--size", size, "--out", paper, "--paper", paper];
         for words in [&client[..], &stock] {
@@ -41,8 +43,10 @@ fn check(layout: &str, size: &str) {
         shown.sort_unstable();
         assert_eq!(shown, planned, "{layout} in {size} on {paper}");
     }
-    let pictures = dir.run(&["print", "client.toml", "--out", "pictures", "--png"]);
-    assert_eq!(pictures.code, Some(0), "{layout} in {size}: {}", pictures.stderr);
+    if whole {
+        let pictures = dir.run(&["print", "client.toml", "--out", "pictures", "--png"]);
+        assert_eq!(pictures.code, Some(0), "{layout} in {size}: {}", pictures.stderr);
+    }
 }
 
 /// The planned counts of a record, from small to large.
@@ -67,7 +71,7 @@ fn every_layout_goes_through_every_paper() {
                 let sizes = listed(&text);
                 let name = path.file_stem().unwrap().to_str().unwrap();
                 for size in [sizes[0], sizes[sizes.len() - 1], "17.5x17in"] {
-                    check(name, size);
+                    check(name, size, size == sizes[0]);
                 }
             });
         }

@@ -173,7 +173,7 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
         if !next.is_empty() {
             next.splice(0..0, learn(&rounds)?.tells_most(input.client, input.checks));
         }
-        expected.answer(verdict, None, &[], next)?
+        expected.as_planned(verdict, next)?
     } else if let Some(side) = expected.unchanged(&rounds) {
         let next = vec![NextStep::SetUpBeforeMoving(side)];
         expected.answer(Verdict::Asked, None, &LookAt::AFTER_AN_ALARM, next)?
@@ -183,6 +183,10 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     };
     if let Some(rating) = pattern.max_user_weight().filter(|rating| weighing.weight > *rating) {
         adjusted.not_safe.push(BrokenLimit::TooHeavy { weight: weighing.weight, rating });
+    }
+    // Where a limit is not kept, nobody is told that all is as planned.
+    if adjusted.verdict == Verdict::AsPlanned && !adjusted.not_safe.is_empty() {
+        adjusted.verdict = Verdict::Stay;
     }
     if small_moves(input.cushion, &adjusted.moves).is_some() {
         adjusted.next.push(NextStep::FeelSmallMoves);

@@ -1,6 +1,8 @@
 //! What the plan expects of the checks, and whether hands found just that.
 
-use case::{BodyError, Check, LookAt, NextStep, SiteName, ToldFrom, UnderAnswer, Verdict, Want};
+use case::{
+    BodyError, BrokenLimit, Check, LookAt, NextStep, SiteName, ToldFrom, UnderAnswer, Verdict, Want,
+};
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
@@ -154,6 +156,24 @@ impl<'a> Expected<'a> {
             prediction: found.prediction,
             costs: found.costs,
         })
+    }
+
+    /// The answer where all is as planned. Where hands felt enough under a seat bone, an estimate
+    /// of less, which is within a hand's fineness of it, is no limit that is broken.
+    pub(crate) fn as_planned(
+        &self,
+        verdict: Verdict,
+        next: Vec<NextStep>,
+    ) -> Result<Adjusted, BodyError> {
+        let mut answer = self.answer(verdict, None, &[], next)?;
+        let enough = Length::from_m(Parameters::default().clearance_limit);
+        answer.not_safe.retain(|limit| match limit {
+            BrokenLimit::Clearance { side, .. } | BrokenLimit::LowClearance { side, .. } => {
+                felt_under(self.input.checks, *side).is_none_or(|felt| felt < enough)
+            }
+            _ => true,
+        });
+        Ok(answer)
     }
 
     /// Whether a filling loads a site with an injury by more than this share over what it carries

@@ -7,7 +7,7 @@ use case::{
     BeforeAfter, Costs, GoalChange, GoalNumber, GoalOutcome, PredictedSeat, Sides, SiteChange,
     SiteName, ToldFrom,
 };
-use cushion::{Pressure, Side};
+use cushion::{Length, Pressure, Side};
 
 use crate::goals::aims::{Filling, Quantity};
 use crate::goals::harm::{LITTLE, SITE};
@@ -40,6 +40,7 @@ impl Compared<'_> {
             from,
             goals: self.goals(),
             careful: careful.iter().filter_map(|site| self.site(seat, *site)).collect(),
+            clearance: self.clearance(seat),
             roll_deg: turn(Quantity::Roll, seat.roll_deg.central),
             pitch_deg: turn(Quantity::Pitch, seat.pitch_deg.central),
             side_share: self.side_share(seat),
@@ -53,6 +54,18 @@ impl Compared<'_> {
         let values = quantity.value(self.before).zip(quantity.value(self.after));
         let change = values.map_or(0.0, |(before, after)| after - before);
         BeforeAfter { before: after - change, after }
+    }
+
+    fn clearance(&self, seat: &PredictedSeat) -> BeforeAfter<Sides<Length>> {
+        let under = |side: Side| {
+            let after = seat.clearance[side].central.to_m();
+            self.lessened(&Quantity::Clearance(side), after).map(Length::from_m)
+        };
+        let (left, right) = (under(Side::Left), under(Side::Right));
+        BeforeAfter {
+            before: Sides { left: left.before, right: right.before },
+            after: Sides { left: left.after, right: right.after },
+        }
     }
 
     fn side_share(&self, seat: &PredictedSeat) -> BeforeAfter<Sides<f64>> {

@@ -14,9 +14,6 @@ use crate::prediction::client_on_cushion::{
 use crate::prediction::unknowns::{Assumptions, Unknown};
 use crate::search::side_by_side::side_by_side;
 
-/// The difference in height below which the pelvis counts as level, m.
-const LEVEL: f64 = 1e-3;
-
 /// What is known of counts before they are predicted.
 #[derive(Default)]
 pub(crate) struct AlreadySolved {
@@ -211,9 +208,9 @@ fn seat(
     let lengths = |at| spread(around(at), Length::from_m);
     // No pressure is below none.
     let pressures = |at| spread(around(at).map(|value| value.max(0.0)), Pressure::from_pa);
-    let higher = central.0[1] - central.0[0];
-    let lower_side =
-        (higher.abs() >= LEVEL).then_some(if higher > 0.0 { Side::Left } else { Side::Right });
+    let under = |at: usize| Length::from_m(central.0[at]);
+    let (lower_side, lower_by) =
+        case::lower_at_seat_bones(Sides { left: under(0), right: under(1) });
     let immersion = |side| {
         let at = index_of(seated.body(), SiteName::SeatBone(side));
         at.map_or(Length::ZERO, |at| resting.sites[at].immersion)
@@ -225,7 +222,7 @@ fn seat(
         roll_deg: spread(around(ROLL), |degrees| degrees),
         pitch_deg: spread(around(PITCH), |degrees| degrees),
         lower_side,
-        lower_by: Length::from_m(higher.abs()),
+        lower_by,
         clearance: Sides { left: lengths(0), right: lengths(1) },
         immersion: Sides { left: immersion(Side::Left), right: immersion(Side::Right) },
         contact_area: resting.contact_area,

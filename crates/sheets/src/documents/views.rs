@@ -169,7 +169,8 @@ pub(super) struct Named {
     view: View,
     /// The area within the names, which the drawing fills.
     pub(super) inner: Rect,
-    drawn: Rect,
+    /// The drawing itself, round which the names stand.
+    pub(super) drawn: Rect,
     /// The length of the bar, and of the room that the words at the sides need, in millimetres.
     pub(super) bar: f64,
     /// What stands at the left and at the right.

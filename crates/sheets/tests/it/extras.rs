@@ -194,10 +194,12 @@ fn costs() -> Costs {
         after: Pressure::from_kpa(after),
     };
     let half = Sides { left: 0.5, right: 0.5 };
+    let under = |mm: f64| Sides { left: Length::from_mm(mm), right: Length::from_mm(33.0) };
     Costs {
         from: ToldFrom::Stock,
         goals: Vec::new(),
         careful: vec![SiteChange { site: SiteName::Coccyx, surface: kpa(4.0, 5.0) }],
+        clearance: BeforeAfter { before: under(24.0), after: under(31.0) },
         roll_deg: BeforeAfter { before: -3.0, after: 0.0 },
         pitch_deg: BeforeAfter { before: 0.0, after: 0.0 },
         side_share: BeforeAfter { before: Sides { left: 0.6, right: 0.4 }, after: half },

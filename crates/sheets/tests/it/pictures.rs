@@ -337,6 +337,18 @@ fn places_on_the_body_have_rings_and_room_to_be_touched() {
     }
 }
 
+/// Whether no words of a picture stand on others.
+fn stand_clear(picture: &Picture) -> bool {
+    let marks = picture.parts.iter().flat_map(|part| &part.marks);
+    let words: Vec<Rect> = marks.filter(|mark| matches!(mark, Mark::Text(_))).map(bounds).collect();
+    let pairs = words
+        .iter()
+        .enumerate()
+        .flat_map(|(at, own)| words[..at].iter().map(move |other| (own, other)));
+    // Of a rectangle that two have in common, neither side is negative.
+    pairs.map(|(own, other)| own.intersect(*other)).all(|both| both.area() < 1e-9)
+}
+
 #[test]
 fn a_move_shows_its_two_places_and_an_arrow() {
     for pattern in smallest_and_largest() {
@@ -348,6 +360,7 @@ fn a_move_shows_its_two_places_and_an_arrow() {
                 is_right(&picture);
                 let mut words = words_of(&picture);
                 assert!(words.contains(&"11 cells".to_owned()), "{from:?} {to:?}");
+                assert!(stand_clear(&picture), "{from:?} {to:?}");
                 assert_eq!(
                     words.contains(&"Spare bag".to_owned()),
                     [from, to].contains(&&Place::Spare)

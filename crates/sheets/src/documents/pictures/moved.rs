@@ -31,11 +31,31 @@ const AWAY: f64 = 1.6;
 /// From the arrow to the words beside it: more than a disc reaches.
 const CLEAR: f64 = 2.6;
 
+/// Where words may stand along an arrow, as shares of its length, the best first.
+const ALONG: [f64; 9] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.0];
+
 /// Where an arrow begins or ends, and how much room is kept around it.
 #[derive(Clone, Copy)]
 struct End {
     at: Point,
     around: f64,
+}
+
+/// Where words may stand: on the drawing, round which its edges are named, or below, where the bag is.
+#[derive(Clone, Copy)]
+struct Room {
+    within: Rect,
+    below: f64,
+}
+
+impl Room {
+    /// By how much words of a size stand clear of what is round them, negative where they are on it.
+    fn around(self, at: Point, half: Vec2) -> f64 {
+        let words = Rect::from_points(at - half, at + half);
+        let Rect { x0, y0, x1, y1 } = self.within;
+        let sides = (words.x0 - x0).min(x1 - words.x1);
+        sides.min((words.y0 - y0).min(y1 - words.y1).max(words.y0 - self.below))
+    }
 }
 
 /// Draws a move from below: the two compartments pale with their numbers, an arrow from one to the
@@ -82,8 +102,8 @@ pub fn move_picture(
         ends.iter_mut().filter(|own| own.is_none()).for_each(|own| *own = Some(bag));
     }
     if let [Some(from), Some(to)] = ends {
-        let all = Rect::new(0.0, 0.0, area.width(), height);
-        arrow(&mut over, [from, to], &language.cells(cells), all)?;
+        let room = Room { within: named.drawn, below: area.height() };
+        arrow(&mut over, [from, to], &language.cells(cells), room)?;
     }
     parts.push(Part::of(None, over));
     let alt = language.move_shows(from, to, cells);
@@ -113,8 +133,9 @@ fn bag(block: &mut Block, language: &dyn Language, below: f64, near: f64) -> Res
     Ok(End { at, around: BAG.y + 0.4 })
 }
 
-/// Draws the arrow on white, and beside its middle how many cells.
-fn arrow(block: &mut Block, [from, to]: [End; 2], cells: &str, all: Rect) -> Result<(), SetError> {
+/// Draws the arrow on white, and how many cells beside its middle, or further along where there is no
+/// room beside the middle.
+fn arrow(block: &mut Block, [from, to]: [End; 2], cells: &str, room: Room) -> Result<(), SetError> {
     if from.at == to.at {
         // From a place to itself nothing goes.
         return Ok(());
@@ -130,11 +151,15 @@ fn arrow(block: &mut Block, [from, to]: [End; 2], cells: &str, all: Rect) -> Res
     let across = Vec2::new(-along.y, along.x);
     // Clear of the arrow and of the discs at its ends, whichever way it goes.
     let off = across.x.abs() * half.x + across.y.abs() * half.y + CLEAR;
-    let middle = start.midpoint(tip);
-    let places = [middle + across * off, middle - across * off];
-    // Where there is more room around it.
-    let room = |at: &Point| (at.x - all.x0).min(all.x1 - at.x).min(at.y).min(all.y1 - at.y);
-    let at = if room(&places[0]) >= room(&places[1]) { places[0] } else { places[1] };
+    let beside = |share: f64| {
+        let places = [off, -off].map(|off| start.lerp(tip, share) + across * off);
+        let [one, other] = places.map(|at| room.around(at, half));
+        if one >= other { (places[0], one) } else { (places[1], other) }
+    };
+    let places = ALONG.map(beside);
+    let clear = places.iter().find(|own| own.1 >= 0.0);
+    let most = || places.iter().max_by(|one, other| one.1.total_cmp(&other.1));
+    let at = clear.or_else(most).map_or(start, |own| own.0);
     let ground = Rect::from_points(at - half, at + half).to_rounded_rect(0.8).to_path(1e-2);
     block.path(ground, Some(Fill::solid(Color::WHITE)), None);
     let baseline = at + Vec2::new(0.0, CELLS.cap_height() / 2.0);
