@@ -1,43 +1,35 @@
 //! What stands beside questions: how a measure is taken, and what an answer means.
 
 use case::MeasuredAt;
-use case::question::{Drawing, Group};
+use case::question::{Drawing, Group, Question};
 use casework::Draft;
 use maud::{Markup, PreEscaped, html};
 
 use crate::house::House;
 use crate::steps::{Page, Part};
 
-/// A drawing of each measure of a page that has one, once.
-pub(crate) fn drawings(house: &House, draft: &Draft, page: &Page) -> Markup {
-    let language = house.language();
-    let mut shown: Vec<Drawing> = Vec::new();
-    for question in page.parts.iter().flat_map(Part::questions) {
-        if let Some(own) = question.row().drawing
-            && !shown.contains(&own)
-        {
-            shown.push(own);
-        }
-    }
+/// How a measure is taken, beside the first question of a page that has this drawing; nothing beside
+/// others, and where several answers make one drawing, which stands beside them all.
+pub(crate) fn drawing(house: &House, page: &Page, question: Question) -> Option<Markup> {
+    let own = question.row().drawing.filter(|own| *own != Drawing::Obliquity)?;
+    let mut all = page.parts.iter().flat_map(Part::questions);
+    let first = all.find(|other| other.row().drawing == Some(own));
+    // A drawing that cannot be set leaves its words, which say the same.
+    let picture = sheets::measure_picture(house.language(), own).ok();
+    let picture = picture.filter(|_| first == Some(question))?;
+    Some(html! { figure class="drawing" { (PreEscaped(sheets::fragment(&picture))) } })
+}
+
+/// The pelvis as the answers of a page say that it is, where the page asks for that.
+pub(crate) fn pelvis(house: &House, draft: &Draft, page: &Page) -> Markup {
+    let asks = page.parts.iter().flat_map(Part::questions);
+    let asks = asks.into_iter().any(|own| own.row().drawing == Some(Drawing::Obliquity));
     let oblique = draft.client().and_then(|own| own.posture.obliquity);
-    let mut pictures: Vec<sheets::Picture> = Vec::new();
-    for own in shown {
-        let made = match own {
-            Drawing::Obliquity => sheets::pelvis_picture(
-                language,
-                oblique.map(|own| own.lower),
-                oblique.map(|own| own.by),
-            ),
-            own => sheets::measure_picture(language, own),
-        };
-        // A drawing that cannot be set leaves its words, which say the same.
-        pictures.extend(made.ok());
-    }
+    let (lower, by) = (oblique.map(|own| own.lower), oblique.map(|own| own.by));
+    let picture = asks.then(|| sheets::pelvis_picture(house.language(), lower, by).ok()).flatten();
     html! {
-        @if !pictures.is_empty() {
-            div class="drawings" {
-                @for own in &pictures { figure { (PreEscaped(sheets::fragment(own))) } }
-            }
+        @if let Some(own) = &picture {
+            div class="drawings" { figure { (PreEscaped(sheets::fragment(own))) } }
         }
     }
 }

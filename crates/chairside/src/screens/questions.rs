@@ -49,11 +49,11 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result
         @if draft.is_unreadable() { p class="box heavy" { (language.page().clients.unreadable) } }
         (summary(house, refused))
         div class="panes questions" {
-            (beside::drawings(house, draft, page))
+            (beside::pelvis(house, draft, page))
             div class="stack" {
                 @if asks_lengths(page) { (units(house, &action)) }
                 form method="post" action=(action) novalidate class="stack" {
-                    @for own in page.parts { (part_of(&fields, own)) }
+                    @for own in page.parts { (part_of(&fields, house, page, own)) }
                     (beside::means(house, draft, page))
                     (buttons(place, at))
                 }
@@ -73,7 +73,7 @@ fn asks_lengths(page: &Page) -> bool {
         .any(|own| is_length(own) || own == Question::WeightKg)
 }
 
-fn part_of(fields: &Fields<'_>, part: &Part) -> Markup {
+fn part_of(fields: &Fields<'_>, house: &House, page: &Page, part: &Part) -> Markup {
     let language = fields.language;
     let group = part.group();
     let heading = language.group_heading(group);
@@ -86,7 +86,12 @@ fn part_of(fields: &Fields<'_>, part: &Part) -> Markup {
             @if !matches!(group, Group::Client) { h2 { (heading) } }
             @if !comment.is_empty() { p class="hint" { (capital(comment)) } }
             @for question in part.questions() {
-                @if question != Question::WeightLb { (fields.question(question, None)) }
+                @if question != Question::WeightLb {
+                    @match beside::drawing(house, page, question) {
+                        Some(own) => { div class="measured" { (own) div { (fields.question(question, None)) } } }
+                        None => { (fields.question(question, None)) }
+                    }
+                }
             }
         }
     }

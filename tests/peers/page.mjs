@@ -1,0 +1,114 @@
+// Times of the page, measured through the browser: node tests/peers/page.mjs PROGRAM.
+//
+// Of a release build, by hand. A touch is a click on plus or minus; its time ends when the new central
+// numbers stand on the page, seen by the page itself, and again when their ranges do. What is aimed at
+// stands beside each figure; the status is 1 where one is missed.
+import path from "node:path";
+import { existsSync } from "node:fs";
+import { chromium } from "../browser/aid/packages.mjs";
+import { Clinic } from "../browser/aid/program.mjs";
+import { go, open, settled } from "../browser/aid/window.mjs";
+
+const TOUCHES = 100;
+const WINDOWS = 20;
+const CODES = ["DEMO-1", "DEMO-2", "DEMO-3"];
+
+const share = (of, part) => of.toSorted((a, b) => a - b)[Math.min(of.length - 1, Math.ceil(of.length * part) - 1)];
+const median = (of) => share(of, 0.5);
+
+let missed = false;
+function tell(what, figure, aim) {
+  const kept = figure <= aim;
+  missed ||= !kept;
+  console.log(`${what}: ${figure.toFixed(0)} ms, aimed at ${aim}${kept ? "" : ", MISSED"}`);
+}
+
+/** Milliseconds from a click to the numbers, and to their ranges. */
+const touched = (page, button) => page.evaluate((id) => new Promise((done, fail) => {
+  const verdict = document.getElementById("verdict");
+  const times = {};
+  const late = setTimeout(() => fail(new Error(`no numbers after ${id}`)), 30_000);
+  const began = performance.now();
+  const watch = new MutationObserver(() => {
+    const now = performance.now() - began;
+    if (verdict.querySelector("[data-value=under-left]")) times.central ??= now;
+    if (!verdict.querySelector(".range")) return;
+    watch.disconnect();
+    clearTimeout(late);
+    done({ ...times, spread: now });
+  });
+  // What stands there now is of the counts before.
+  verdict.replaceChildren();
+  watch.observe(verdict, { childList: true, subtree: true });
+  document.getElementById(id).click();
+}), button);
+
+const firstPaint = (page) => page.evaluate(() => performance.getEntriesByName("first-contentful-paint")[0]?.startTime);
+
+const places = async (page) => page.$$eval(".stepper .step[name=more]", (all) => all.map((own) => own.value));
+
+async function planOf(context, clinic, code) {
+  const page = await context.newPage();
+  await open(page, clinic.origin, code);
+  await go(page, "plan");
+  await settled(page);
+  return page;
+}
+
+async function one(context, clinic) {
+  const page = await planOf(context, clinic, "DEMO-1");
+  const numbers = await places(page);
+  const times = [];
+  for (let at = 0; at < TOUCHES; at += 1) {
+    const number = numbers[at % numbers.length];
+    const way = Math.floor(at / numbers.length) % 2 ? "fewer" : "more";
+    times.push(await touched(page, `${way}-${number}`));
+    await settled(page);
+  }
+  const central = times.map((own) => own.central);
+  tell(`numbers after a touch, median of ${TOUCHES}`, median(central), 150);
+  tell("numbers after a touch, 95 of 100", share(central, 0.95), 150);
+  tell("ranges after a touch, 95 of 100", share(times.map((own) => own.spread), 0.95), 1000);
+  const paints = [];
+  for (const where of ["", "measure", "goals", "plan", "checks", "papers"]) {
+    for (let at = 0; at < 3; at += 1) {
+      await (where ? go(page, where) : page.goto(`${clinic.origin}/`));
+      paints.push(await firstPaint(page));
+      if (!where) await open(page, clinic.origin, "DEMO-1");
+    }
+  }
+  tell(`first paint, longest of ${paints.length}`, Math.max(...paints), 300);
+  await page.close();
+}
+
+async function many(context, clinic) {
+  const pages = [];
+  for (let at = 0; at < WINDOWS; at += 1) pages.push(await planOf(context, clinic, CODES[at % CODES.length]));
+  const rounds = [];
+  for (let round = 0; round < 3; round += 1) {
+    const all = pages.map(async (page) => touched(page, `${round % 2 ? "fewer" : "more"}-${(await places(page))[0]}`));
+    rounds.push(...(await Promise.all(all)));
+    for (const page of pages) await settled(page);
+  }
+  tell(`numbers in ${WINDOWS} windows that are touched at once, median`, median(rounds.map((own) => own.central)), 400);
+  console.log(`  their ranges, median: ${median(rounds.map((own) => own.spread)).toFixed(0)} ms`);
+}
+
+const [program] = process.argv.slice(2);
+if (!program) throw new Error("name the program: node tests/peers/page.mjs target/release/seatwright");
+const executablePath = ["/usr/bin/chromium", "/usr/bin/chromium-headless-shell"].find((own) => existsSync(own));
+const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
+const clinic = new Clinic(path.resolve(program));
+clinic.demo(...CODES);
+await clinic.serve();
+// The key of the address lets one browser in, with all its windows.
+const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+await (await context.newPage()).goto(clinic.address);
+try {
+  await one(context, clinic);
+  await many(context, clinic);
+} finally {
+  await browser.close();
+  await clinic.end();
+}
+process.exit(missed ? 1 : 0);
