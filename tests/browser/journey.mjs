@@ -1,5 +1,5 @@
 // The whole job: each demo client made anew from a blank page, through a failed check and two rounds
-// of moves, to signed-off papers.
+// of moves, to signed-off papers; one with a mouse, one by touch on a narrow screen, one by keyboard.
 //
 // Against: the command line's own work. The same answers are given to `new`, `set`, `plan`, `record`
 // and `adjust`, and the two files must have the same text.
@@ -7,7 +7,7 @@ import assert from "node:assert/strict";
 import { mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { command, demoText } from "./aid/program.mjs";
-import { begin, choose, fill, go, next, press, settled, step, text } from "./aid/window.mjs";
+import { begin, choose, fill, go, next, press, settled, step, text, unfold, workWith } from "./aid/window.mjs";
 import { read } from "./aid/answers.mjs";
 
 const BY = "OT";
@@ -38,7 +38,7 @@ async function answerPage(page, answers, given) {
   }
   // A page is given as a whole: a command writes nothing of a table that lacks something.
   given.push(...(Object.keys(here).length ? [Object.keys(here).map((name) => `${name}=${asWord(answers[name])}`)] : []));
-  for (const own of await page.$$("main details:not([open]) > summary")) await own.click();
+  await unfold(page);
   await fill(page, here);
   await next(page);
 }
@@ -135,14 +135,16 @@ async function moveAll(page, other, name) {
   return moves;
 }
 
-async function madeAnew(bench, code, as, unit = "mm") {
+/** Makes a demo client anew, worked with a mouse, by touch or by keyboard alone. */
+async function madeAnew(bench, code, as, hands, options = {}) {
   const demo = read(demoText(code));
   const clinic = await bench.folder().serve();
-  const page = await bench.window(clinic);
+  const page = await bench.window(clinic, options);
+  workWith(page, hands);
   const name = `${as}.toml`;
   const answers = { ...demo.answers };
   const given = [];
-  await begin(page, clinic.origin, as, unit);
+  await begin(page, clinic.origin, as);
   for (const own of PAGES) {
     await go(page, own);
     await answerLists(page, answers, given);
@@ -229,8 +231,11 @@ async function signed({ clinic, other, page, name, last }) {
   assert.ok(names.some((own) => /take-home/.test(own)), "no take-home sheet after the sign-off");
 }
 
+/** A phone or a small tablet. */
+const TOUCHED = { hasTouch: true, isMobile: true, viewport: { width: 390, height: 844 } };
+
 export default {
-  "DEMO-1's client anew": async (bench) => signed(await madeAnew(bench, "DEMO-1", "T-1")),
-  "DEMO-3's client anew": async (bench) => signed(await madeAnew(bench, "DEMO-3", "T-3")),
-  "DEMO-2's client anew": async (bench) => signed(await madeAnew(bench, "DEMO-2", "T-2")),
+  "DEMO-1's client anew": async (bench) => signed(await madeAnew(bench, "DEMO-1", "T-1", "mouse")),
+  "DEMO-3's client anew, by keyboard alone": async (bench) => signed(await madeAnew(bench, "DEMO-3", "T-3", "keyboard")),
+  "DEMO-2's client anew, by touch alone": async (bench) => signed(await madeAnew(bench, "DEMO-2", "T-2", "touch", TOUCHED)),
 };

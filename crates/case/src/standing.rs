@@ -22,6 +22,8 @@ pub enum State<'a> {
     ToPlan,
     /// Nobody has recorded that the counts fit: no check, or none that was finished.
     Estimate,
+    /// Counts that are expected to break a limit were put in on that day, and no check found them right.
+    NotSafe(Date),
     /// A check of these counts passed, and nothing since speaks against it.
     Fitted(Looked<'a>),
     /// A check of these counts found something wrong.
@@ -104,6 +106,7 @@ impl State<'_> {
             Self::ToMeasure => "to-measure",
             Self::ToPlan => "to-plan",
             Self::Estimate => "estimate",
+            Self::NotSafe(_) => "not-safe",
             Self::Fitted(_) => "fitted",
             Self::Failed(_) => "failed",
             Self::Lapsed(..) => "lapsed",
@@ -145,6 +148,9 @@ pub struct Beside {
     /// Whether the newest weight breaks a limit which the weight at the check did not: whoever can
     /// predict knows, see [`Client::weight_since_check`].
     pub weight_breaks_limit: bool,
+    /// Whether what was last put into the cushion is expected to break a limit: whoever can predict
+    /// knows.
+    pub counts_break_limit: bool,
     /// Whether the file names another cushion than the record is about, by more than layout and
     /// size, which are compared here.
     pub other_cushion: bool,
@@ -156,7 +162,15 @@ pub struct Beside {
 #[must_use]
 pub fn state(client: &Client, on: Date, beside: Beside) -> Standing<'_> {
     let by = client.next_review.into_iter().chain(beside.look_again).min();
-    Standing { state: client.state(beside), review: Review::of(by, on) }
+    let state = match (client.state(beside), client.cushion_now().and_then(|now| now.from.on())) {
+        // Hands that found a limit broken, or these counts right, know better.
+        (
+            State::Estimate | State::Lapsed(_, Lapse::Counts(_) | Lapse::Recount(_)),
+            Some(put_in),
+        ) if beside.counts_break_limit => State::NotSafe(put_in),
+        (state, _) => state,
+    };
+    Standing { state, review: Review::of(by, on) }
 }
 
 impl Client {

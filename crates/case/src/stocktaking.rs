@@ -205,6 +205,25 @@ impl Client {
         self.followed().proposes()
     }
 
+    /// Returns what somebody recorded to be in the cushion, where it is nothing that was ever planned
+    /// and no plan waits to be carried out: nobody judged those counts.
+    #[must_use]
+    pub fn unplanned_counts(&self) -> Option<CushionNow> {
+        let now = self.cushion_now().filter(|now| now.from.is_told())?;
+        let is_planned = |entry: &Entry| match entry {
+            Entry::Plan(own) => {
+                own.counts.len() == now.counts.len()
+                    && own
+                        .counts
+                        .iter()
+                        .all(|own| now.counts.get(&own.number) == Some(&own.planned))
+            }
+            _ => false,
+        };
+        let unplanned = !self.plan_is_proposed() && !self.record.iter().any(is_planned);
+        unplanned.then_some(now)
+    }
+
     /// Returns what lies in the cushion, or lay there, before the counts on paper are carried out.
     #[must_use]
     pub fn before_latest_plan(&self) -> Option<Before> {

@@ -22,6 +22,7 @@ impl OpenCase {
     pub(crate) fn beside(&self, client: &Client, on: Date) -> Beside {
         Beside {
             weight_breaks_limit: self.weight_breaks_limit(client),
+            counts_break_limit: self.counts_break_limit(client),
             other_cushion: client.latest_plan().is_some_and(|plan| self.is_of_another(plan)),
             look_again: fitting::look_again(client, on),
         }
@@ -45,6 +46,20 @@ impl OpenCase {
         // A client of whom nothing can be said is not known to be safe.
         let predicted = self.cushion.predict(client, weighing.weight, &counts, Stop::never());
         predicted.map_or(true, |(prediction, _)| !fitting::broken(&prediction).is_empty())
+    }
+
+    /// Whether what somebody recorded to be in the cushion, and nobody planned, is expected to break a
+    /// limit.
+    fn counts_break_limit(&self, client: &Client) -> bool {
+        let now = client.unplanned_counts().filter(|now| now.is_in(&client.cushion));
+        let Some(now) = now else { return false };
+        let numbers = self.pattern.compartments().iter().map(|own| own.number);
+        let counts: Option<Vec<u32>> = numbers.map(|own| now.counts.get(&own).copied()).collect();
+        // Of a client of whom too little is known nothing is expected.
+        counts.is_some_and(|counts| {
+            let predicted = self.as_found(Stop::never()).predict(&counts, Stop::never());
+            predicted.is_ok_and(|(prediction, _)| !fitting::broken(&prediction).is_empty())
+        })
     }
 
     /// Returns what is in this cushion, by the record, in the pattern's order; none where nothing

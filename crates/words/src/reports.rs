@@ -105,6 +105,10 @@ pub struct FixedLines {
     pub nobody_sits: &'static str,
     /// What to do where limits cannot be kept.
     pub take_another_cushion: &'static str,
+    /// What to do where the moves that are shown give an injury more pressure.
+    pub keep_off_or_take: &'static str,
+    /// What to do where the plan that is shown is the nearest safe one.
+    pub nearest_safe_shown: &'static str,
     /// What to do where the weight is missing.
     pub weigh_the_client: &'static str,
     /// Before an entry of the record that was withdrawn.

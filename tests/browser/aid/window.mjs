@@ -2,13 +2,39 @@
 // the client's file, so that tests do not hang on words.
 import assert from "node:assert/strict";
 
+/** With what a page's controls are worked, by its context: "keyboard" or "touch"; a mouse where nothing is said. */
+const hands = new WeakMap();
+
+/** From now on the controls of a page are worked so. */
+export const workWith = (page, own) => hands.set(page.context(), own);
+
+/** Works a control; `where` is what is touched of it, its label say. */
+async function work(page, control, where = control, key = "Enter") {
+  const own = hands.get(page.context());
+  if (own === "touch") return where.tap();
+  if (own !== "keyboard") return where.click();
+  // What the tab key does not come to, no keyboard works.
+  assert.ok(await control.evaluate((it) => it.tabIndex >= 0 && !it.disabled), `no keyboard comes to ${control}`);
+  await control.focus();
+  return page.keyboard.press(key);
+}
+
+/** Opens all that is folded on a page. */
+export async function unfold(page) {
+  const closed = page.locator("main details:not([open]) > summary");
+  for (let left = await closed.count(); left; left -= 1) await work(page, closed.first());
+}
+
 /** Fills boxes and ticks answers, by name: { "measures.hip_width": "395", "child": "true" }. */
 export async function fill(page, answers) {
   for (const [name, value] of Object.entries(answers)) {
     const control = page.locator(`main [name="${name}"]:not([type=hidden])`);
     const kind = await control.first().evaluate((own) => own.type);
     if (kind === "radio") await choose(page, name, value);
-    else if (kind === "checkbox") await page.locator(`main [name="${name}"]`).evaluate((own) => own.checked || own.click());
+    else if (kind === "checkbox") {
+      const own = page.locator(`main [name="${name}"]`);
+      if (!(await own.isChecked())) await work(page, own, page.locator("label", { has: own }).first(), "Space");
+    }
     else await control.first().fill(value);
   }
 }
@@ -18,10 +44,10 @@ export async function choose(page, name, value) {
   const own = page.locator(`input[name="${name}"][value="${value}"]`);
   if (!(await own.count())) assert.fail(`no answer ${value} to ${name}: ${await text(page)}`);
   const details = page.locator("details:not([open])", { has: own });
-  if (await details.count()) await details.first().locator("> summary").click();
+  if (await details.count()) await work(page, details.first().locator("> summary"));
   // What is said under the answer before may come just now and move this one.
   await page.locator(".htmx-request").first().waitFor({ state: "detached" });
-  await page.locator("label", { has: own }).first().click();
+  await work(page, own.first(), page.locator("label", { has: own }).first(), "Space");
   assert.ok(await own.isChecked(), `${name} is not ${value}`);
 }
 
@@ -29,7 +55,7 @@ export async function choose(page, name, value) {
 export async function press(page, selector) {
   const [got] = await Promise.all([
     page.waitForNavigation({ waitUntil: "load" }),
-    page.locator(selector).first().click(),
+    work(page, page.locator(selector).first()),
   ]);
   return got;
 }

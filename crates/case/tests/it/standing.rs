@@ -197,6 +197,19 @@ fn another_cushion_and_a_weight_that_breaks_a_limit_lapse() {
 }
 
 #[test]
+fn counts_that_break_a_limit_are_not_safe_until_hands_or_other_counts_mend_them() {
+    let breaks = Beside { counts_break_limit: true, ..Beside::default() };
+    let id = |record: Vec<Entry>, beside| state(&client(record), day(20), beside).state.id();
+    assert_eq!(id(vec![filled(3, [50; 3])], breaks), "not-safe");
+    assert_eq!(id(vec![filled(3, [50; 3])], Beside::default()), "estimate");
+    // A check of other counts says nothing of these; one of these does.
+    assert_eq!(id(vec![filled(3, [50; 3]), checked(4), filled(5, [20; 3])], breaks), "not-safe");
+    assert_eq!(id(vec![filled(3, [50; 3]), checked(4)], breaks), "fitted");
+    let found = client(vec![filled(3, [20; 3])]);
+    assert!(state(&found, day(20), breaks).fitted().is_none());
+}
+
+#[test]
 fn one_review_day_is_the_earlier_one() {
     let mut client = client(vec![filled(3, [50; 3]), checked(4)]);
     let with = |client: &case::Client, look_again, on| {

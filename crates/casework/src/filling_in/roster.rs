@@ -49,6 +49,7 @@ fn listed(surroundings: Surroundings<'_>, draft: Draft, on: Date) -> Listed {
         // Only a prediction, or the cushion itself, knows more; both take long, and are seldom
         // asked.
         let asks = client.weight_since_check().is_some()
+            || client.unplanned_counts().is_some()
             || client
                 .latest_plan()
                 .is_some_and(|plan| plan.layout != client.cushion.layout.to_string());

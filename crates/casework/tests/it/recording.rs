@@ -188,3 +188,31 @@ fn a_plan_is_a_proposal_and_adjust_begins_from_what_was_counted() {
     assert!(again.record_plan(&shelf, &plan, false, &OT).unwrap());
     assert_eq!(open(&shelf).counts_now(DAY, Stop::never()).unwrap(), now);
 }
+
+#[test]
+fn counts_that_break_a_limit_are_a_fact_and_not_safe_until_they_are_mended() {
+    let shelf = shelf();
+    let case = open(&shelf);
+    let plan = case.plan(DAY, Stop::never()).unwrap();
+    assert!(case.record_plan(&shelf, &plan, false, &OT).unwrap());
+    let planned: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
+    let stands = || open(&shelf).standing(DAY).state.id();
+    let fill = |less: u32| {
+        let counts = planned.iter().zip(1_u8..).map(|(own, number)| (number, own - less));
+        let counted = Counted { counts: Some(counts.collect()), ..Counted::default() };
+        done(&shelf, &Done::Filled(counted)).unwrap();
+    };
+    fill(0);
+    assert_eq!(stands(), "estimate");
+    // A third of the cells under a seat bone is missing.
+    fill(15);
+    assert_eq!(stands(), "not-safe");
+    let listed = casework::roster(Surroundings { shelf: &shelf, layouts: &BuiltIn }, DAY).unwrap();
+    assert_eq!(listed[0].standing(DAY).unwrap().state.id(), "not-safe");
+    // Others than were planned are not unsafe for that alone.
+    fill(1);
+    assert_eq!(stands(), "estimate");
+    fill(15);
+    fill(0);
+    assert_eq!(stands(), "estimate");
+}

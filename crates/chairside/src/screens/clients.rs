@@ -52,7 +52,8 @@ fn urgency(own: &Listed, on: case::Date) -> u8 {
     match own.standing(on) {
         None => 1,
         Some(standing) => match (standing.state, standing.review) {
-            (State::Failed(_) | State::Lapsed(..), _) | (_, Review::Overdue(_)) => 0,
+            (State::NotSafe(_) | State::Failed(_) | State::Lapsed(..), _)
+            | (_, Review::Overdue(_)) => 0,
             (State::Fitted(_), _) => 2,
             _ => 1,
         },
@@ -67,7 +68,7 @@ fn client(house: &House, own: &Listed) -> Markup {
     let step = match standing.map(|own| own.state) {
         None | Some(State::ToMeasure) => Step::Measure,
         Some(State::ToPlan) => Step::Goals,
-        Some(State::Estimate) => Step::Plan,
+        Some(State::Estimate | State::NotSafe(_)) => Step::Plan,
         Some(State::Fitted(_) | State::Failed(_) | State::Lapsed(..)) => Step::Review,
     };
     let invented = house.settings.demos.iter().any(|demo| demo.code == own.draft.code());

@@ -63,10 +63,7 @@ fn ending(say: &dyn Language, arguments: &Adjust, adjusted: &Adjusted) -> Result
     };
     let loads = adjusted.not_safe.iter().any(case::BrokenLimit::may_be_taken);
     if adjusted.verdict == Verdict::Move && loads && !arguments.nearest_safe {
-        return not_safe(
-            "keep the client off the cushion; the moves shown are those that load the injury \
-             least, and --nearest-safe takes them",
-        );
+        return not_safe(say.lines().keep_off_or_take);
     }
     let stands = casework::adjustment_stands(adjusted, arguments.nearest_safe);
     if adjusted.verdict == Verdict::Stay && !stands {

@@ -53,9 +53,6 @@ pub(crate) fn run(arguments: &Plan, setting: Setting) -> Result<(), Failure> {
     ending
 }
 
-/// How a plan is taken that does not do all for an injury.
-const NEAREST_SAFE: &str = "the plan shown is the nearest safe one; --nearest-safe takes it";
-
 /// Whether a goal falls short where none may.
 fn is_too_little(arguments: &Plan, plan: &Counts) -> bool {
     arguments.strict && plan.goals.iter().any(|goal| !goal.met)
@@ -78,13 +75,13 @@ fn ending(
     if !plan.not_safe.iter().all(kept_or_taken) {
         let message = format!("{}{unrecorded}", say.not_safe(&plan.not_safe));
         let may_be_taken = plan.not_safe.iter().all(case::BrokenLimit::may_be_taken);
-        let hint = if may_be_taken { NEAREST_SAFE } else { lines.take_another_cushion };
+        let hint = if may_be_taken { lines.nearest_safe_shown } else { lines.take_another_cushion };
         return Err(Failure::new(Whose::Clinician, message).hint(hint));
     }
     let waiting = casework::short_for_injuries(plan, &case.client.value);
     if !waiting.is_empty() && !arguments.nearest_safe {
         let message = format!("{}{unrecorded}", say.goals_not_reached(&waiting));
-        return Err(Failure::new(Whose::Clinician, message).hint(NEAREST_SAFE));
+        return Err(Failure::new(Whose::Clinician, message).hint(lines.nearest_safe_shown));
     }
     if is_too_little(arguments, plan) {
         let message = format!("{}{unrecorded}", say.goals_not_reached(&plan.goals));

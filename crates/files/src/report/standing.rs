@@ -21,7 +21,7 @@ impl StandingReport {
     #[must_use]
     pub fn new(standing: Standing<'_>, text: String) -> Self {
         let (looked, lapse) = match standing.state {
-            State::ToMeasure | State::ToPlan | State::Estimate => (None, None),
+            State::ToMeasure | State::ToPlan | State::Estimate | State::NotSafe(_) => (None, None),
             State::Fitted(looked) | State::Failed(looked) => (Some(looked), None),
             State::Lapsed(looked, lapse) => (Some(looked), Some(lapse)),
         };

@@ -21,6 +21,9 @@ impl RecordWords for English {
             State::Estimate => {
                 "State: ESTIMATE. No finished check of these counts was recorded.".to_owned()
             }
+            State::NotSafe(on) => format!(
+                "State: NOT SAFE. What was put in on {on} is expected to break a limit. Mend it before the client sits on it."
+            ),
             State::Fitted(looked) => {
                 format!("State: FITTED. Checked on {} by {}.", looked.on, looked.by)
             }

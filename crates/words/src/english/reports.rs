@@ -90,6 +90,8 @@ const LINES: FixedLines = FixedLines {
     clear_this_first: "Nothing is moved before this is clear:",
     what_would_explain: "What would explain it, the likeliest first:",
     nobody_sits: "nobody sits on it again before the cause is found and a hand underneath is sure",
+    keep_off_or_take: "keep the client off the cushion; the moves shown are those that load the injury least, and --nearest-safe takes them",
+    nearest_safe_shown: "the plan shown is the nearest safe one; --nearest-safe takes it",
     take_another_cushion: "take another size, layout or wall height; the counts shown come nearest",
     withdrawn: "WITHDRAWN: ",
     weigh_the_client: "weigh the client and add [weight] with `kg = ...` and `weighed_on = ...`",

@@ -25,6 +25,9 @@ impl RecordWords for Spanish {
                 "Estado: ESTIMACIÓN. No consta ninguna comprobación completa de estas cantidades."
                     .to_owned()
             }
+            State::NotSafe(on) => format!(
+                "Estado: NO ES SEGURO. Lo que se puso el {on} rompe un límite, según la estimación. Corríjalo antes de que la persona se siente."
+            ),
             State::Fitted(looked) => {
                 format!("Estado: AJUSTADO. Comprobado el {} por {}.", looked.on, looked.by)
             }

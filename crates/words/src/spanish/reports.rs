@@ -91,6 +91,8 @@ const LINES: FixedLines = FixedLines {
     clear_this_first: "No se mueve nada antes de aclarar esto:",
     what_would_explain: "Qué lo explicaría, lo más probable primero:",
     nobody_sits: "nadie se sienta en él antes de hallar la causa y de que una mano por debajo esté segura",
+    keep_off_or_take: "la persona no se sienta en el cojín; los movimientos mostrados son los que menos cargan la lesión, y --nearest-safe los toma",
+    nearest_safe_shown: "el plan mostrado es el seguro más cercano; --nearest-safe lo toma",
     take_another_cushion: "tome otro tamaño, diseño o altura de pared; las cantidades mostradas son las más cercanas",
     withdrawn: "RETIRADA: ",
     weigh_the_client: "pese a la persona y añada [weight] con `kg = ...` y `weighed_on = ...`",

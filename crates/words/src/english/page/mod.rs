@@ -32,6 +32,7 @@ impl PageWords for English {
             (State::ToMeasure, _) => "To measure".to_owned(),
             (State::ToPlan, _) => "To plan".to_owned(),
             (State::Estimate, _) => "Estimate: not checked".to_owned(),
+            (State::NotSafe(_), _) => "Not safe: mend it".to_owned(),
             (State::Failed(_), _) => "Failed: client off".to_owned(),
             (State::Lapsed(_, lapse), _) => format!("Lapsed: {}", lapsed(lapse)),
             (State::Fitted(_), Review::Overdue(_)) => "Review overdue".to_owned(),

@@ -416,6 +416,7 @@ impl PaperWords for English {
             (State::ToMeasure | State::ToPlan | State::Estimate, _) => {
                 "NOT FITTED YET. DO NOT HAND OVER.".to_owned()
             }
+            (State::NotSafe(_), _) => "NOT SAFE. DO NOT HAND OVER.".to_owned(),
             (State::Failed(_), _) => "IT DOES NOT FIT. DO NOT HAND OVER.".to_owned(),
             (State::Lapsed(_, Lapse::OtherCushion), _) => {
                 "ANOTHER CUSHION. DO NOT HAND OVER.".to_owned()
@@ -593,6 +594,7 @@ impl PaperWords for English {
 fn card_state(standing: Standing<'_>, estimate: &str) -> String {
     match (standing.state, standing.review) {
         (State::ToMeasure | State::ToPlan | State::Estimate, _) => estimate.to_owned(),
+        (State::NotSafe(on), _) => format!("NOT SAFE: cells of {on}"),
         (State::Failed(looked), _) => format!("FAILED: check of {}", looked.on),
         (State::Lapsed(_, Lapse::OtherCushion), _) => "LAPSED: another cushion".to_owned(),
         (State::Lapsed(_, Lapse::Counts(on)), _) => format!("LAPSED: counts changed, {on}"),

@@ -32,6 +32,7 @@ impl PageWords for Spanish {
             (State::ToMeasure, _) => "Por medir".to_owned(),
             (State::ToPlan, _) => "Por planificar".to_owned(),
             (State::Estimate, _) => "Estimación: sin comprobar".to_owned(),
+            (State::NotSafe(_), _) => "No es seguro: corríjalo".to_owned(),
             (State::Failed(_), _) => "No pasó: fuera del cojín".to_owned(),
             (State::Lapsed(_, lapse), _) => format!("Caducado: {}", lapsed(lapse)),
             (State::Fitted(_), Review::Overdue(_)) => "Revisión atrasada".to_owned(),

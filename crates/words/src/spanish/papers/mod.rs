@@ -432,6 +432,7 @@ impl PaperWords for Spanish {
             (State::ToMeasure | State::ToPlan | State::Estimate, _) => {
                 "SIN AJUSTAR TODAVÍA. NO LO ENTREGUE.".to_owned()
             }
+            (State::NotSafe(_), _) => "NO ES SEGURO. NO LO ENTREGUE.".to_owned(),
             (State::Failed(_), _) => "NO ESTÁ BIEN. NO LO ENTREGUE.".to_owned(),
             (State::Lapsed(_, Lapse::OtherCushion), _) => {
                 "ES OTRO COJÍN. NO LO ENTREGUE.".to_owned()
@@ -612,6 +613,7 @@ impl PaperWords for Spanish {
 fn card_state(standing: Standing<'_>, estimate: &str) -> String {
     match (standing.state, standing.review) {
         (State::ToMeasure | State::ToPlan | State::Estimate, _) => estimate.to_owned(),
+        (State::NotSafe(on), _) => format!("NO ES SEGURO: celdas del {on}"),
         (State::Failed(looked), _) => format!("NO PASÓ: comprobación del {}", looked.on),
         (State::Lapsed(_, Lapse::OtherCushion), _) => "CADUCADO: otro cojín".to_owned(),
         (State::Lapsed(_, Lapse::Counts(on)), _) => format!("CADUCADO: otras cantidades, {on}"),
