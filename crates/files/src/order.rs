@@ -15,8 +15,8 @@ use crate::{Read, place_of};
 /// The most cushions of one order: far more than a day has.
 pub const MOST_CUSHIONS: usize = 500;
 
-/// The longest serial, in characters: as much as a tag has room for.
-const LONGEST_SERIAL: usize = 24;
+/// The longest serial, in characters: as much as a line of a tag has room for.
+const LONGEST_SERIAL: usize = 16;
 
 /// The columns that are known.
 const COLUMNS: [&str; 6] = ["layout", "size", "cell", "client", "quantity", "serials"];
@@ -326,10 +326,10 @@ mod tests {
 
     #[test]
     fn a_serial_is_what_a_tag_has_room_for() {
-        for right in ["1", "SW-0142", "2026/03_A.1", &"A".repeat(24)] {
+        for right in ["1", "SW-0142", "2026/03_A.1", &"A".repeat(16)] {
             assert!(is_serial(right), "{right}");
         }
-        for wrong in ["", "-", "S 1", "S,1", "Ä1", &"A".repeat(25), "S\u{a0}1"] {
+        for wrong in ["", "-", "S 1", "S,1", "Ä1", &"A".repeat(17), "S\u{a0}1"] {
             assert!(!is_serial(wrong), "{wrong}");
         }
     }

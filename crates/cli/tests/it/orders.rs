@@ -156,13 +156,18 @@ fn a_serial_changes_no_count_and_a_count_changes_the_word() {
 #[test]
 fn a_mistake_is_pointed_at_in_the_order_and_nothing_is_written() {
     let head = "layout,size,cell,client,quantity,serials\n";
+    // A client whose file says a serial, with a plan.
+    let serial = CLIENT.replace("spare_cells", "serial = \"SW-7\"\nspare_cells");
+    let dir = TestDir::new().with("T-3.toml", serial.replace("T-1", "T-3"));
+    assert_eq!(dir.run(&["plan", "T-3.toml", "--record", "--by", "OT"]).code, Some(0));
+    let planned = dir.read("T-3.toml");
     for (line, said, place) in [
         ("row-six,440,,,3,", "size", "monday.csv:2:9"),
         ("row-sixx,440x400,,,3,", "row-sixx", "monday.csv:2:1"),
         ("nothing.toml,440x400,,,3,", "nothing.toml", "monday.csv:2:1"),
         ("row-six,440x400,fluff,,3,", "fluff", "monday.csv:2:17"),
         (",,,nobody.toml,,", "nobody.toml", "monday.csv:2:4"),
-        (",,,T-2.toml,,", "no plan", "monday.csv:2:4"),
+        (",,,T-2.toml,,", "no recorded plan", "monday.csv:2:4"),
         ("row-six,440x400,,,2,S-1", "1 serial for 2 cushions", "monday.csv:2:21"),
         (",,,T-3.toml,,S-1", "the serial `SW-7`, and this line `S-1`", "monday.csv:2:14"),
         (
@@ -171,12 +176,10 @@ fn a_mistake_is_pointed_at_in_the_order_and_nothing_is_written() {
             "monday.csv:3:4",
         ),
     ] {
-        let serial = CLIENT.replace("spare_cells", "serial = \"SW-7\"\nspare_cells");
         let dir = TestDir::new()
             .with("T-2.toml", CLIENT.replace("T-1", "T-2"))
-            .with("T-3.toml", serial.replace("T-1", "T-3"))
+            .with("T-3.toml", &planned)
             .with("monday.csv", format!("{head}{line}\n"));
-        assert_eq!(dir.run(&["plan", "T-3.toml", "--record", "--by", "OT"]).code, Some(0));
         let before = dir.names();
         let told = dir.run(&WORDS).failed(3);
         assert!(told.contains(said) && told.contains(place), "{line}: {told}");

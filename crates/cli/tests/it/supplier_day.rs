@@ -33,7 +33,7 @@ fn commands() -> Vec<Vec<&'static str>> {
 }
 
 /// The layout of README, which is not built in.
-fn layout() -> &'static str {
+pub(crate) fn layout() -> &'static str {
     let text = fenced("toml")[0];
     let name = files::read_layout(text).value.unwrap().name.to_string();
     assert!(files::BUILT_IN_LAYOUTS.iter().all(|own| own.name != name), "{name}");

@@ -6,11 +6,12 @@ use kurbo::{Point, Rect};
 use words::Language;
 
 use super::look::{
-    ACCENT, BODY, HEADING, INK, PALE, SMALL, STRONG, columns, facts, foot, inside, title_line,
-    unreviewed,
+    ACCENT, BODY, HEADING, INK, PALE, SMALL, STRONG, THIN, columns, facts, foot, inside,
+    title_line, unreviewed,
 };
 use super::views::{View, draw, mark_clients_left, place_on_page};
 use super::{DocumentError, document};
+use crate::color::Color;
 use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::page::{Align, Document, Fill, Page, Role};
@@ -160,20 +161,20 @@ fn picture(
         Rect::new(tile.x0 + BESIDE, tile.y0 + 1.0, tile.x1 - BESIDE, tile.y1 - CAPTION - 2.0);
     let alt = language.numbers_from_above(pattern.compartments().len());
     let block = page.block(Role::Figure { alt });
-    let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
-    draw(block, pattern, View::Above, inner, numbers, 8.0, 0.5 * inner.height())?;
-    mark_clients_left(block, pattern, View::Above, inner);
     let place = place_on_page(pattern, View::Above, inner);
     // Of whom a size suits nobody knows where their bones are.
     let known = if size.bodies > 0 { size.bones.apart.as_slice() } else { &[] };
     for (apart, percent) in known.iter().zip(REVIEWED) {
         for side in [-0.5, 0.5] {
             let at = place * Point::new(side * apart.to_mm(), BONES_FORWARD);
-            // The middle one is full.
-            let fill = (percent == 50).then_some(Fill::solid(ACCENT));
-            block.circle(at, DOT, fill, Some(super::look::THIN));
+            // The middle one is full; numbers lie over them.
+            let fill = if percent == 50 { ACCENT } else { Color::WHITE };
+            block.circle(at, DOT, Some(Fill::solid(fill)), Some(THIN));
         }
     }
+    let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
+    draw(block, pattern, View::Above, inner, numbers, 8.0, 0.5 * inner.height())?;
+    mark_clients_left(block, pattern, View::Above, inner);
     let said = [(pattern.size().to_string(), STRONG), (language.rating(Some(size.rated)), SMALL)];
     let block = page.block(Role::Paragraph);
     for (at, (words, style)) in said.iter().enumerate() {

@@ -290,7 +290,7 @@ fn of_order(case: &Case, many: usize, paper: sheets::Paper) -> Vec<Document> {
     };
     let long = "SW-2026/03_A.0142-LONGEST";
     let two = [
-        cushion(sheets::ToFill::Stock(case.stock_papers()), Some(&long[..24])),
+        cushion(sheets::ToFill::Stock(case.stock_papers()), Some(&long[..16])),
         cushion(sheets::ToFill::Client(case.papers()), None),
     ];
     let cushions: Vec<_> = two.iter().cycle().take(many).copied().collect();

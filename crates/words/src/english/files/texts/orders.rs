@@ -62,7 +62,7 @@ pub(super) fn order(finding: &OrderFinding) -> Said {
         ),
         OrderFinding::Serial(written) => said(
             format!("`{written}` is not a serial"),
-            "write at most 24 letters, digits and . - _ /, and a space between two",
+            "write at most 16 letters, digits and . - _ /, and a space between two",
         ),
     }
 }

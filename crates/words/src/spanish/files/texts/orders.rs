@@ -63,7 +63,7 @@ pub(super) fn order(finding: &OrderFinding) -> Said {
         ),
         OrderFinding::Serial(written) => said(
             format!("`{written}` no es una serie"),
-            "escriba como mucho 24 letras, cifras y . - _ /, y un espacio entre dos",
+            "escriba como mucho 16 letras, cifras y . - _ /, y un espacio entre dos",
         ),
     }
 }
