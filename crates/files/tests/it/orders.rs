@@ -2,7 +2,7 @@
 
 use case::text::TextFinding;
 use files::{MOST_CUSHIONS, OrderLine, Ordered, Read, place_of, read_order};
-use words::{ENGLISH, FileWords as _};
+use words::ENGLISH;
 
 const HEAD: &str = "layout,size,cell,client,quantity,serials\n";
 
