@@ -22,6 +22,7 @@ mod posture;
 mod prediction;
 pub mod question;
 mod record;
+mod review;
 mod said;
 mod site;
 mod skin;
@@ -73,6 +74,10 @@ pub use crate::record::{
     Adjustment, CheckOutcome, CheckPart, Cleaned, Digest, Entry, Expected, Filled, FittingCheck,
     Moved, PartsChecked, RecordedCount, RecordedPlan, Recount, Returned, SkinSeen, Weighed,
     Withdrawn, in_force, withdrawn,
+};
+pub use crate::review::{
+    BonesAndSeams, CellsDo, ON_A_SEAM, REVIEWED, ReviewFinding, ReviewKind, ReviewedCompartment,
+    ReviewedSeat, ReviewedSize, review_findings,
 };
 pub use crate::said::Said;
 pub use crate::site::SiteName;

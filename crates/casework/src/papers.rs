@@ -2,10 +2,10 @@
 
 use case::text::LengthUnit;
 use case::{
-    Caution, Date, Drawn, Likeness, OtherCount, PlanMark, PlannedCount, RecordedPlan,
+    Caution, Date, Digest, Drawn, Likeness, OtherCount, PlanMark, PlannedCount, RecordedPlan,
     SinceRecorded, Trouble,
 };
-use cushion::{Cell, Layout, Pattern};
+use cushion::{Cell, Layout, Name, Pattern, Size};
 use fitting::{PreparedCushion, Spacings};
 use mechanics::Stop;
 use sheets::{BlankForm, ClientPapers, Document, DocumentError, DrawnBy, Paper, StockPapers};
@@ -174,7 +174,7 @@ impl OpenCase {
     }
 
     /// What papers of the client are made from.
-    fn client_papers<'a>(
+    pub(crate) fn client_papers<'a>(
         &'a self,
         edition: Edition,
         (plan, mark): (&'a RecordedPlan, &'a PlanMark),
@@ -217,12 +217,37 @@ impl OpenCase {
     /// By what papers of these counts are known again.
     pub(crate) fn mark(&self, plan: &RecordedPlan) -> PlanMark {
         let RecordedPlan { layout, size, layout_digest, cell_digest, .. } = plan;
-        let counts =
-            plan.counts.iter().map(|own| format!("{} {} {}\n", own.number, own.id, own.planned));
-        let counts: String = counts.collect();
-        let text = format!("{layout} {size} {layout_digest} {cell_digest}\n{counts}");
-        let word = case::check_word(&files::digest(&text));
+        let counts = plan.counts.iter().map(|own| (own.number, &own.id, own.planned));
+        let word = word_of_counts((layout, *size, layout_digest, cell_digest), counts);
         PlanMark { number: self.client.value.plan_number(), word }
+    }
+
+    /// The counts that belong on paper, with what changed since they were recorded.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::on_paper`].
+    pub(crate) fn plan_to_fill(
+        &self,
+        on: Date,
+    ) -> Result<(RecordedPlan, Vec<SinceRecorded>), WorkError> {
+        let plan = self.plan_on_paper()?;
+        let since = self.since_recorded(&plan, &self.with_changes(on)?, on);
+        Ok((plan, since))
+    }
+
+    /// What is expected of the cushion when it is filled, without anybody on it.
+    pub(crate) fn of_the_filled(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
+        let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
+        let found = self.as_found(Stop::never());
+        let (pattern, cell) = (&self.pattern, &self.cell.value);
+        let all = counts.iter().sum();
+        let finished = usual_mass(pattern, self.cushion.unloaded().stock(), cell, all);
+        sheets::SetupExtras {
+            finished: Some(finished),
+            heights: self.cushion.heights(Some(&found.client), &counts),
+            ..sheets::SetupExtras::default()
+        }
     }
 
     /// The counts that belong on paper, of this cushion.
@@ -238,15 +263,8 @@ impl OpenCase {
     fn extras(&self, plan: &RecordedPlan) -> sheets::SetupExtras {
         let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
         let found = self.as_found(Stop::never());
-        let (pattern, cell) = (&self.pattern, &self.cell.value);
-        let all = counts.iter().sum();
-        let finished = usual_mass(pattern, self.cushion.unloaded().stock(), cell, all);
-        let known = sheets::SetupExtras {
-            finished: Some(finished),
-            heights: self.cushion.heights(Some(&found.client), &counts),
-            size: Some(self.size_reasons()),
-            ..sheets::SetupExtras::default()
-        };
+        let size = Some(self.size_reasons());
+        let known = sheets::SetupExtras { size, ..self.of_the_filled(plan) };
         let Ok(weight) = self.weight() else { return known };
         let advice = fitting::card_advice(&found.client, &self.cushion, weight, &counts);
         let Some(advice) = advice else { return known };
@@ -315,6 +333,17 @@ impl OpenCase {
         let counts = fresh.map(|fresh| others(plan, &fresh.counts));
         Some(SinceRecorded::OtherWeight { then, now, counts })
     }
+}
+
+/// By which counts of a cushion are known again: those of a layout at a size, with the digests of the
+/// layout and of the cell; each with its compartment's number and id.
+pub(crate) fn word_of_counts<'a>(
+    (layout, size, layout_digest, cell_digest): (&str, Size, &Digest, &Digest),
+    counts: impl Iterator<Item = (u8, &'a Name, u32)>,
+) -> String {
+    let counts: String = counts.map(|(number, id, own)| format!("{number} {id} {own}\n")).collect();
+    let text = format!("{layout} {size} {layout_digest} {cell_digest}\n{counts}");
+    case::check_word(&files::digest(&text))
 }
 
 /// Weights are the same within what scales and clothes differ by, kg: common practice, no source.

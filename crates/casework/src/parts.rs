@@ -126,6 +126,15 @@ pub fn parts(
     Parts { cloth, seams, thread, openings, closures, cells, cells_mass, cover_mass, mass }
 }
 
+/// Spare cells to each cushion where nobody says how many, as a share: common practice, no source.
+const SPARES: f64 = 0.05;
+
+/// Spare cells that usually go with a cushion of so many.
+#[must_use]
+pub fn usual_spares(cells: u32) -> u32 {
+    (f64::from(cells) * SPARES).ceil() as u32
+}
+
 /// What the cover and so many cells weigh, of usual cloth.
 pub(crate) fn usual_mass(
     pattern: &Pattern,

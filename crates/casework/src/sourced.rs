@@ -72,6 +72,21 @@ impl Surroundings<'_> {
         self.named_layout(&request, word, &|_| None)
     }
 
+    /// The same, but that a file is looked for where `beside` says.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::layout`].
+    pub(crate) fn layout_beside(
+        &self,
+        word: &str,
+        size: Size,
+        beside: &dyn Fn(&str) -> String,
+    ) -> Result<Sourced<Layout>, WorkError> {
+        let request = LayoutRequest { name: word.to_owned(), size, parameters: BTreeMap::new() };
+        self.named_layout(&request, &beside(word), &|_| None)
+    }
+
     /// Reads a layout from a file, whatever other layout has that name.
     ///
     /// # Errors
@@ -147,6 +162,20 @@ impl Surroundings<'_> {
     pub fn cell(&self, word: Option<&str>) -> Result<Sourced<Cell>, WorkError> {
         let word = word.unwrap_or(BUILT_IN_CELLS[0].name);
         self.named_cell(word, word)
+    }
+
+    /// The same, but that a file is looked for where `beside` says.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::cell`].
+    pub(crate) fn cell_beside(
+        &self,
+        word: Option<&str>,
+        beside: &dyn Fn(&str) -> String,
+    ) -> Result<Sourced<Cell>, WorkError> {
+        let word = word.unwrap_or(BUILT_IN_CELLS[0].name);
+        self.named_cell(word, &beside(word))
     }
 
     /// Finds the cell that a client's file names.

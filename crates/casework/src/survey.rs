@@ -9,7 +9,7 @@ use case::{
     Client, ClientCode, CushionChoice, Date, LayoutRef, SurveyPart, SurveyRow, SurveyedBody,
     Trouble,
 };
-use cushion::{Cell, Layout, Length};
+use cushion::{Cell, Layout, Length, MadeSize, Size};
 use fitting::{Cushions, PreparedCushion, Spacings};
 use mechanics::mixed;
 
@@ -22,8 +22,8 @@ const AT_ONCE: usize = 16;
 
 /// What a survey is made of.
 pub struct Survey<'a> {
-    /// The layout.
-    pub layout: &'a Sourced<Layout>,
+    /// The layout; one that is drawn for a size that is asked for, once for each of them. One at least.
+    pub layouts: &'a [Sourced<Layout>],
     /// The cell.
     pub cell: &'a Cell,
     /// The width of triangles.
@@ -53,8 +53,8 @@ impl Survey<'_> {
         told: SurveyTold<'_>,
     ) -> Result<Vec<SurveyRow>, WorkError> {
         let cushions = self.cushions(bodies)?;
-        let like = self.anybody()?;
-        let sizes = &self.layout.value.sizes;
+        let like = anybody(&self.layouts[0])?;
+        let sizes = &self.sizes();
         let next = AtomicUsize::new(0);
         let rows = Mutex::new(Vec::with_capacity(bodies.len()));
         let failed: Mutex<Option<WorkError>> = Mutex::new(None);
@@ -85,50 +85,61 @@ impl Survey<'_> {
         failed.map_or_else(|| Ok(std::mem::take(&mut *lock(&rows))), Err)
     }
 
+    /// All sizes that are made.
+    fn sizes(&self) -> Vec<MadeSize> {
+        self.layouts.iter().flat_map(|own| own.value.sizes.iter().copied()).collect()
+    }
+
     /// The cushions of all sizes that the bodies need.
     fn cushions(&self, bodies: &[SurveyedBody]) -> Result<Cushions, WorkError> {
         let spacings =
             Spacings { fine: self.mesh, coarse: self.mesh, rough: Length::from_mm(16.0) };
+        let sizes = self.sizes();
         let mut cushions = Cushions::new();
-        for made in &self.layout.value.sizes {
-            let needed = |body: &SurveyedBody| {
-                fitting::size_for(body, &self.layout.value.sizes) == Some(made.size)
-            };
-            if !bodies.iter().any(needed) {
-                continue;
+        for layout in self.layouts {
+            for made in &layout.value.sizes {
+                let needed =
+                    |body: &SurveyedBody| fitting::size_for(body, &sizes) == Some(made.size);
+                if bodies.iter().any(needed) {
+                    cushions.insert(made.size, self.cushion(layout, made.size, spacings)?);
+                }
             }
-            let pattern = cushion::arrange(&self.layout.value, made.size).map_err(|faults| {
-                let fault = faults.into_iter().next().map(|fault| fault.kind);
-                let (file, size) = (self.layout.file.path.clone(), made.size);
-                WorkError::file(Trouble::NotMade { file, size, fault })
-            })?;
-            let ready = PreparedCushion::new(&pattern, self.cell, spacings)
-                .map_err(|error| no_stock(self.layout, &pattern, error))?;
-            cushions.insert(made.size, ready);
         }
         Ok(cushions)
     }
 
-    /// A client of this layout of whom nothing is known.
-    fn anybody(&self) -> Result<Client, WorkError> {
-        let layout = &self.layout.value;
-        let size = layout.sizes.first().map(|made| made.size);
-        let size = size.ok_or_else(|| {
-            WorkError::file(Trouble::NoSizes { file: self.layout.file.path.clone() })
+    fn cushion(
+        &self,
+        layout: &Sourced<Layout>,
+        size: Size,
+        spacings: Spacings,
+    ) -> Result<PreparedCushion, WorkError> {
+        let pattern = cushion::arrange(&layout.value, size).map_err(|faults| {
+            let fault = faults.into_iter().next().map(|fault| fault.kind);
+            let file = layout.file.path.clone();
+            WorkError::file(Trouble::NotMade { file, size, fault })
         })?;
-        let (name, parameters) = (layout.name.to_string(), BTreeMap::new());
-        let layout = LayoutRef::Named { name, parameters };
-        let chosen = CushionChoice {
-            layout,
-            size,
-            cell: String::new(),
-            spare_cells: 0,
-            serial: None,
-            first_file: None,
-        };
-        let code = ClientCode::new("S-1").expect("it keeps the rule");
-        Ok(Client::unknown(code, chosen))
+        PreparedCushion::new(&pattern, self.cell, spacings)
+            .map_err(|error| no_stock(layout, &pattern, error))
     }
+}
+
+/// A client of a layout of whom nothing is known.
+pub(crate) fn anybody(layout: &Sourced<Layout>) -> Result<Client, WorkError> {
+    let file = || layout.file.path.clone();
+    let size = layout.value.sizes.first().map(|made| made.size);
+    let size = size.ok_or_else(|| WorkError::file(Trouble::NoSizes { file: file() }))?;
+    let (name, parameters) = (layout.value.name.to_string(), BTreeMap::new());
+    let chosen = CushionChoice {
+        layout: LayoutRef::Named { name, parameters },
+        size,
+        cell: String::new(),
+        spare_cells: 0,
+        serial: None,
+        first_file: None,
+    };
+    let code = ClientCode::new("S-1").expect("it keeps the rule");
+    Ok(Client::unknown(code, chosen))
 }
 
 fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {

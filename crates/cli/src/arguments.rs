@@ -53,6 +53,7 @@ pub(crate) enum Command {
     Range(Range),
     Template(Template),
     Parts(Parts),
+    Order(Order),
     Size(Size),
     Plan(Plan),
     Predict(Predict),
@@ -66,6 +67,7 @@ pub(crate) enum Command {
     ContourTest(ContourTest),
     Survey(Survey),
     Merge(Merge),
+    Review(Review),
     Check(Check),
     New(New),
     Set(Set),
@@ -239,6 +241,50 @@ pub(crate) struct Parts {
     /// Write the lines into this file
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Print the papers of many cushions at once: pick list, fill cards, tags, and what they need in all
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright order monday.csv --out monday\n  \
+    seatwright order monday.csv --out monday --spares 12 --paper letter\n\n\
+    The file is a table with a heading; columns come in any order, and no others may be there:\n\n  \
+    layout    a built-in layout, the path of a layout file beside the order, or plugin:NAME\n  \
+    size      440x400 in millimetres, 17x16in in inches\n  \
+    cell      a built-in cell, or the path of a cell file; may be left empty\n  \
+    client    the path of a client's file, instead of layout, size and cell: the counts that\n            \
+    its record has\n  \
+    quantity  a whole number; 1 of a client\n  \
+    serials   one for each cushion, with spaces between, or a run: S-101..S-112; may be empty\n\n\
+    Everything is written, or nothing.")]
+pub(crate) struct Order {
+    /// Path of the order, as CSV
+    #[arg(value_name = "ORDER")]
+    pub(crate) order: PathBuf,
+
+    /// Write into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: PathBuf,
+
+    /// Add so many spare cells to each cushion as supplied, 5 in a hundred where not told; a
+    /// client's file has its own
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(0..=5_000))]
+    pub(crate) spares: Option<u32>,
+
+    /// Print for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+
+    /// Write the words of SVGs as shapes, for programs that would take another font
+    #[arg(long)]
+    pub(crate) outlines: bool,
+
+    /// Write PNG pictures too
+    #[arg(long)]
+    pub(crate) png: bool,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,
@@ -698,17 +744,23 @@ pub(crate) struct ContourTest {
 #[command(after_help = "Examples:\n  \
     seatwright survey bodies.csv --layout row-six --out survey.csv --figure survey.svg\n  \
     seatwright survey bodies.csv --layout row-six --out part-3.csv --shard 3/8\n  \
-    seatwright merge part-*.csv --out survey.csv\n\n\
+    seatwright merge part-*.csv --out survey.csv\n  \
+    seatwright survey bodies.csv --layout plugin:mine --size 400x400 --size 440x400 --out mine.csv\n\n\
     The table has a heading with mass_kg, hip_breadth_sitting_mm and buttock_popliteal_mm.\n\
+    A plugin draws for each --size, and is asked for no body's measures: --set gives them.\n\
     A run that was broken off goes on where it was.")]
 pub(crate) struct Survey {
     /// Path of the table of bodies, as CSV
     #[arg(value_name = "BODIES")]
     pub(crate) bodies: PathBuf,
 
-    /// Survey this layout: a built-in name, or the path of a layout file
+    /// Survey this layout: a built-in name, the path of a layout file, or plugin:NAME
     #[arg(long, value_name = "LAYOUT")]
     pub(crate) layout: String,
+
+    /// Have a plugin draw this size: 440x400 in millimetres, 17x16in in inches; once for each
+    #[arg(long, value_parser = counts::size)]
+    pub(crate) size: Vec<CushionSize>,
 
     #[command(flatten)]
     pub(crate) cell: Cell,
@@ -740,6 +792,9 @@ pub(crate) struct Survey {
     /// Compute on a mesh of 4 mm instead of 8 mm, which takes some four times as long
     #[arg(long)]
     pub(crate) fine: bool,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 }
 
 /// Put the parts of a survey together
@@ -759,6 +814,36 @@ pub(crate) struct Merge {
     pub(crate) figure: Vec<PathBuf>,
 
     /// Draw for this paper
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) paper: Paper,
+}
+
+/// Review a layout at every made size for the bodies that each suits: findings, the worst first
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  \
+    seatwright review mine.toml --bodies bodies.csv --sheet review.pdf\n\n\
+    The table is that of `survey`. Of the bodies that a size suits it looks at those that 5, 50 and \
+    95 of a hundred are as light as, on the stock fill; where seat bones fall against seams; whether \
+    a hand goes into each compartment; what one cell does; counts that jump and code groups that \
+    change. Each finding has its number and what to do.")]
+pub(crate) struct Review {
+    /// Name of a built-in layout, or path of a layout file
+    #[arg(value_name = "LAYOUT")]
+    pub(crate) layout: String,
+
+    /// Path of a table of bodies, as CSV
+    #[arg(long, value_name = "FILE")]
+    pub(crate) bodies: PathBuf,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Print the review into this file, which ends in .svg, .pdf or .png; once for each file; of
+    /// several pages each SVG and PNG gets a number
+    #[arg(long, value_name = "FILE")]
+    pub(crate) sheet: Vec<PathBuf>,
+
+    /// Print for this paper
     #[arg(long, value_enum, default_value_t)]
     pub(crate) paper: Paper,
 }
@@ -903,6 +988,7 @@ pub(crate) struct Set {
     seatwright plugin list\n  \
     seatwright plugin show relief-rings\n  \
     seatwright plugin check target/release/libmine.so\n  \
+    seatwright plugin draw relief-rings --size 440x400 --set spacing=120 --out rings.toml\n  \
     seatwright pattern plugin:mine --plugin target/release/libmine.so --size 440x400")]
 pub(crate) struct Plugin {
     #[command(subcommand)]
@@ -922,6 +1008,21 @@ pub(crate) enum PluginAction {
         /// Name of the plugin
         #[arg(value_name = "NAME")]
         name: String,
+    },
+    /// Write the layout that a plugin draws for one size into a layout file, which gives the same
+    /// pattern without the plugin
+    Draw {
+        /// Name of the plugin
+        #[arg(value_name = "NAME")]
+        name: String,
+
+        /// Width by depth: 440x400 in millimetres, 17x16in in inches
+        #[arg(long, value_parser = counts::size)]
+        size: CushionSize,
+
+        /// Write it into this file, which must not be there yet
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
     },
     /// Draw a plugin's layout at several sizes and say what is wrong
     Check {

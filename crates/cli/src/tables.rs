@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use case::{Moment, Plan, PredictedSeat};
+use case::{Moment, Plan, PredictedSeat, ReviewedSeat, ReviewedSize};
 use casework::{ListedLayout, WeighedCompartment};
 use cushion::{Jump, Length, MadeSize, Mass, Pattern, RangeRow, StockFill};
-use files::report::PartLine;
+use files::report::{LineOfOrder, PartLine};
 use words::Language;
 
 use crate::say;
@@ -162,6 +162,128 @@ pub(crate) fn parts(lines: &[PartLine], quantity: u32) -> String {
         };
         let all = line.each * f64::from(quantity);
         rows.push(vec![name, number(line.each), number(all), line.unit.to_owned()]);
+    }
+    aligned(&rows)
+}
+
+/// Returns a line for each size of a review.
+pub(crate) fn reviewed_sizes(sizes: &[ReviewedSize]) -> String {
+    let say = say::language();
+    let (texts, table) = (say.review(), say.table());
+    let head = [
+        table.size,
+        table.rated_kg,
+        texts.suits,
+        texts.code,
+        texts.bone_to_seam,
+        texts.on_seam,
+        texts.left,
+        texts.bottomed,
+        texts.slack,
+        texts.opening,
+    ];
+    let mut rows = vec![head.map(str::to_lowercase).to_vec()];
+    let numbers = |all: &[u8]| match all {
+        [] => "-".to_owned(),
+        _ => all.iter().map(u8::to_string).collect::<Vec<_>>().join(","),
+    };
+    for own in sizes {
+        let of = |told: &dyn Fn(&ReviewedSeat) -> String| {
+            own.seats.iter().map(told).collect::<Vec<_>>().join(" / ")
+        };
+        let least = own.compartments.iter().map(|it| it.opening.to_mm());
+        // Of whom a size suits nobody knows where their bones are.
+        let known = |said: String| if own.bodies > 0 { said } else { "-".to_owned() };
+        rows.push(vec![
+            own.size.to_string(),
+            format!("{:.0}", own.rated.to_kg()),
+            own.bodies.to_string(),
+            own.code.to_owned(),
+            known(format!("{:.0}", own.bones.to_seam[1].to_mm())),
+            known(format!("{:.0} %", own.bones.on_seam * 100.0)),
+            of(&|it| it.left.map_or("-".to_owned(), |left| format!("{:.0}", left.central.to_mm()))),
+            of(&|it| numbers(&it.bottomed)),
+            of(&|it| numbers(&it.slack)),
+            format!("{:.0}", least.fold(f64::INFINITY, f64::min)),
+        ]);
+    }
+    aligned(&rows)
+}
+
+/// Returns what one cell does in each compartment, at the size that suits most bodies.
+pub(crate) fn reviewed_cells(sizes: &[ReviewedSize]) -> String {
+    let say = say::language();
+    let (texts, table) = (say.review(), say.table());
+    let Some(size) = sizes.iter().max_by_key(|own| own.bodies) else { return String::new() };
+    let head = [
+        table.number,
+        table.compartment,
+        table.size,
+        texts.cells,
+        texts.width,
+        texts.under_left,
+        texts.under_right,
+        texts.lifts,
+        texts.pitch,
+    ];
+    let mut rows = vec![head.map(str::to_lowercase).to_vec()];
+    for own in &size.compartments {
+        let [low, stock, high] = own.cells;
+        let of = |told: &dyn Fn(&case::CellsDo) -> String| {
+            own.effect.as_ref().map_or_else(|| "-".to_owned(), told)
+        };
+        let signed = |number: f64, decimals: usize| {
+            let sign = if number < 0.0 { "-" } else { "+" };
+            format!("{sign}{}", say.decimal(number.abs(), decimals))
+        };
+        rows.push(vec![
+            own.number.to_string(),
+            own.id.to_string(),
+            size.size.to_string(),
+            say.cells_with_range(low, stock, high, false),
+            format!("{:.0}", own.width.to_mm()),
+            of(&|it| signed(it.under.left.to_mm(), 2)),
+            of(&|it| signed(it.under.right.to_mm(), 2)),
+            of(&|it| it.lifts.map_or_else(|| "-".to_owned(), |own| signed(own.to_mm(), 1))),
+            of(&|it| signed(it.pitch_deg, 3)),
+        ]);
+    }
+    aligned(&rows)
+}
+
+/// Returns a line for each line of an order.
+pub(crate) fn order(lines: &[LineOfOrder<'_>]) -> String {
+    let say = say::language();
+    let (texts, table) = (say.order(), say.table());
+    let head = [
+        texts.cards,
+        table.layout,
+        table.size,
+        texts.cell,
+        texts.whose,
+        texts.check_word,
+        texts.cushions,
+        texts.each,
+        texts.spare,
+        texts.in_all,
+        texts.mass,
+    ];
+    let mut rows = vec![head.map(str::to_lowercase).to_vec()];
+    for own in lines {
+        let [first, last] = own.cards;
+        rows.push(vec![
+            if first == last { first.to_string() } else { format!("{first}-{last}") },
+            say.layout_with_revision(own.layout, own.revision),
+            own.size.clone(),
+            own.cell.to_owned(),
+            own.client.unwrap_or(texts.stock).to_owned(),
+            own.word.to_owned(),
+            own.quantity.to_string(),
+            own.cells().to_string(),
+            own.spares.to_string(),
+            (own.quantity * (own.cells() + own.spares)).to_string(),
+            say.grams_with_range(&own.finished),
+        ]);
     }
     aligned(&rows)
 }

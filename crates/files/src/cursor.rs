@@ -41,7 +41,7 @@ impl Remarks {
         self.0.borrow_mut().push(Remark { severity, span, finding });
     }
 
-    fn into_vec(self) -> Vec<Remark> {
+    pub(crate) fn into_vec(self) -> Vec<Remark> {
         self.0.into_inner()
     }
 }

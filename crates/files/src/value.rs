@@ -313,7 +313,7 @@ fn in_words(written: &str, unit: Option<Unit>) -> Option<String> {
 }
 
 /// The size that is meant by words such as `440X400`, as it is to be written.
-fn size_meant(written: &str) -> Option<String> {
+pub(crate) fn size_meant(written: &str) -> Option<String> {
     let plain = written.to_lowercase().replace(['*', '/'], "x").replace(',', ".");
     let plain = plain.replace(" by ", "x").replace('"', "in").replace("inx", "x");
     let plain: String = plain.replace("cm", "").split_whitespace().collect();

@@ -17,6 +17,7 @@ mod tests;
 pub use crate::advice::cautions::{cautions, too_few_spares};
 pub use crate::advice::code_group::{CodeGroup, WIDE_FROM, code_group};
 pub use crate::advice::drift::{look_again, re_check};
+pub use crate::advice::review::{bones_and_seams, cells_do, ranked_bodies, reviewed_seat};
 pub use crate::advice::setup_card::{CardAdvice, card_advice};
 pub use crate::advice::sizing::{
     DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, size_to_make, sizing,

@@ -34,9 +34,9 @@ pub use crate::language::{ENGLISH, LANGUAGES, Language, SPANISH, by_tag};
 pub use crate::page::PageWords;
 pub use crate::papers::{
     CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
-    LetterTexts, MeasuringFormTexts, PaperWords, PassageTexts, RangeTableTexts, SectionTexts,
-    SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts,
-    WashDayTexts, WrittenTableTexts,
+    LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, PassageTexts, RangeTableTexts,
+    ReviewTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts,
+    TakeHomeTexts, TemplateTexts, WashDayTexts, WrittenTableTexts,
 };
 pub use crate::pictures::PictureWords;
 pub use crate::record::RecordWords;

@@ -2,8 +2,8 @@
 //! lines. A terminal shows them, and a page can.
 
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, SizeMargin,
-    SizeMisfit, Spread, SurveySummary,
+    Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, ReviewFinding, Said,
+    SizeMargin, SizeMisfit, Spread, SurveySummary,
 };
 use cushion::{Class, Jump, Length, Mass, Size};
 
@@ -225,6 +225,12 @@ pub trait ReportWords {
 
     /// Of what parts are told: so many of a layout at a size, with which allowance. A sentence.
     fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String;
+
+    /// What a review of a layout finds, with its number, and what to do.
+    fn review_finding(&self, finding: &ReviewFinding) -> Said;
+
+    /// How many cushions an order has, and how many cells they need, spare ones beside: a sentence.
+    fn order_in_short(&self, order: &str, cushions: usize, cells: u32, spares: u32) -> String;
 
     /// What one finished cushion is expected to weigh, and of that cover and cells: a sentence.
     fn finished_mass(

@@ -3,6 +3,7 @@
 mod direction;
 mod edit;
 mod meaning;
+mod order;
 mod reading;
 mod remark;
 mod values;
@@ -10,6 +11,7 @@ mod values;
 pub use self::direction::is_right_to_left;
 pub use self::edit::EditError;
 pub use self::meaning::{ClientFinding, DesignFinding, RecordFinding, StockChange, WishFinding};
+pub use self::order::{ColumnsFinding, OrderFinding};
 pub use self::reading::{FileFinding, KeyFinding, SyntaxFinding};
 pub use self::remark::Remark;
 pub use self::values::{LengthUnit, Looks, Type, ValueFinding, WordFinding};
@@ -36,6 +38,10 @@ pub enum TextFinding {
     Record(RecordFinding),
     /// About a layout or a cell.
     Design(DesignFinding),
+    /// About the columns and fields of a table.
+    Columns(ColumnsFinding),
+    /// About a line of an order.
+    Order(OrderFinding),
     /// Work on the text, or with what it names, ends here.
     Trouble(Box<Trouble>),
 }
@@ -76,7 +82,9 @@ wrapped! {
     ClientFinding => Client,
     WishFinding => Wish,
     RecordFinding => Record,
-    DesignFinding => Design
+    DesignFinding => Design,
+    ColumnsFinding => Columns,
+    OrderFinding => Order
 }
 
 /// The words by which programs know the variants of enums.

@@ -10,6 +10,7 @@ mod find;
 mod history;
 mod layouts;
 mod new;
+mod order;
 mod parts;
 mod pattern;
 mod plan;
@@ -18,6 +19,7 @@ mod predict;
 mod print;
 mod range;
 mod record;
+mod review;
 mod set;
 mod size;
 mod survey;
@@ -41,6 +43,7 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Range(arguments) => range::run(arguments, setting),
         Command::Template(arguments) => template::run(arguments, setting),
         Command::Parts(arguments) => parts::run(arguments, terminal),
+        Command::Order(arguments) => order::run(arguments, setting),
         Command::Pattern(arguments) => pattern::run(arguments, terminal),
         Command::Plan(arguments) => plan::run(arguments, setting),
         Command::Plugin(arguments) => plugin::run(arguments, terminal),
@@ -54,6 +57,7 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Survey(arguments) => survey::run(arguments, setting),
         Command::Merge(arguments) => survey::merge(arguments, setting),
         Command::Weigh(arguments) => weigh::run(arguments, setting),
+        Command::Review(arguments) => review::run(arguments, setting),
         Command::Size(arguments) => size::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, setting),
         Command::New(arguments) => new::run(arguments, terminal),

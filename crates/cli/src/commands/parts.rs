@@ -15,9 +15,6 @@ use crate::say;
 use crate::tables;
 use crate::terminal::Terminal;
 
-/// Spare cells to each cushion where nobody says how many, as a share: common practice, no source.
-const SPARES: f64 = 0.05;
-
 /// Shows the parts of so many cushions, and writes them where asked.
 pub(crate) fn run(arguments: &Parts, terminal: Terminal) -> Result<(), Failure> {
     let outside = Outside::new(&arguments.plugins);
@@ -89,7 +86,7 @@ fn lines(parts: &casework::Parts, spares: Option<u32>) -> Vec<PartLine> {
     let cloth = parts.cloth.iter().map(|own| line(&own.id, own.area.to_cm2(), "cm2"));
     let mut lines: Vec<PartLine> = cloth.collect();
     let all = parts.cloth.iter().map(|own| own.area.to_cm2()).sum();
-    let spares = spares.unwrap_or((f64::from(parts.cells) * SPARES).ceil() as u32);
+    let spares = spares.unwrap_or_else(|| casework::usual_spares(parts.cells));
     lines.extend([
         line("all-cloth", all, "cm2"),
         line("seams", parts.seams.to_m(), "m"),

@@ -11,10 +11,14 @@ use plugin_host::{Description, DrawRequest, Parameter};
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
 use crate::failure::Failure;
+use crate::output_paths;
+use crate::outputs;
+use crate::outside::Outside;
 use crate::plugins;
 use crate::remarks;
 use crate::say;
 use crate::terminal::Terminal;
+use crate::written;
 
 /// What is said of running plugins, wherever they are shown.
 const TRUST: &str = "A plugin is a program. It runs in a process of its own with limits, which protects from its faults, not from malice: use only what you trust.";
@@ -31,6 +35,9 @@ pub(crate) fn run(arguments: &Plugin, terminal: Terminal) -> Result<(), Failure>
         PluginAction::Show { name } => {
             plugins::nothing_to_set(&arguments.plugins)?;
             show(&arguments.plugins, name, terminal)
+        }
+        PluginAction::Draw { name, size, out } => {
+            draw((name, *size), out, &arguments.plugins, terminal)
         }
         PluginAction::Check { path } => check(path, &arguments.plugins, terminal),
     }
@@ -66,10 +73,41 @@ fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
     terminal.answer(&format!("{words}\n{TRUST}\n"))
 }
 
-fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), Failure> {
-    let name = Name::new(name.strip_prefix("plugin:").unwrap_or(name)).ok_or_else(|| {
+/// The name of a plugin, with or without what layouts of plugins begin with.
+fn named(name: &str) -> Result<Name, Failure> {
+    let own = name.strip_prefix(plugin_host::PREFIX).unwrap_or(name);
+    Name::new(own).ok_or_else(|| {
         Failure::call(format!("`{name}` is no plugin's name")).hint(format!("take {}", Name::RULE))
-    })?;
+    })
+}
+
+/// Writes a plugin's answer for one size, byte for byte, so that papers know it by the same digest.
+fn draw(
+    (name, size): (&str, Size),
+    out: &Path,
+    options: &PluginOptions,
+    terminal: Terminal,
+) -> Result<(), Failure> {
+    output_paths::has_ending(out, "toml")?;
+    let name = named(name)?;
+    let plugins = plugins::plugins(options).map_err(plugins::not_found_again)?;
+    let parameters = options.set.iter().cloned().collect();
+    let request = DrawRequest { name, size, parameters };
+    let drawn = plugins.draw(&request, &|_| None).map_err(plugins::failure)?;
+    let outside = Outside::new(&PluginOptions::default());
+    outputs::new(&outside, out, drawn.text.as_bytes())?;
+    let digest = files::digest(&drawn.text);
+    let words = format!(
+        "{}: what the plugin {} draws for {size}, digest {digest}.\n\
+         The seams are in millimetres and hold for this size alone.\n",
+        out.display(),
+        drawn.drawn_by
+    );
+    written::tell(terminal, [out], (&[], None), &words)
+}
+
+fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), Failure> {
+    let name = named(name)?;
     let plugins = plugins::plugins(options).map_err(plugins::not_found_again)?;
     let path = plugins.places().find(&name).map_err(plugins::failure)?;
     let description = plugins.describe(&path).map_err(plugins::failure)?;

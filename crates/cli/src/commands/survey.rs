@@ -10,7 +10,7 @@ use case::{
 use casework::{
     Edition, PROGRAM, ReadPart, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure,
 };
-use cushion::{Cell, Layout, Length};
+use cushion::{Cell, Layout, Length, Size};
 
 use crate::arguments::{Merge, Paper, PluginOptions, Survey};
 use crate::failure::Failure;
@@ -28,13 +28,14 @@ pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
     let on = setting.today()?;
     let mut read = vec![arguments.bodies.as_path(), Path::new(&arguments.layout)];
     read.extend(arguments.cell.cell.iter().map(Path::new));
+    read.extend(arguments.plugins.plugin.iter().map(PathBuf::as_path));
     can_be_written(&read, &arguments.out, &arguments.figure)?;
-    let outside = Outside::new(&PluginOptions::default());
+    let outside = Outside::new(&arguments.plugins);
     let text = outside.surroundings().text(&name(&arguments.bodies))?;
     let bodies = files::read_bodies(&text).map_err(|error| wrong(&arguments.bodies, error))?;
-    let layout = layout(arguments, &outside)?;
+    let layouts = layouts(arguments, &outside)?;
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
-    let part = part(arguments, &layout, &cell, &text);
+    let part = part(arguments, &layouts, &cell, &text);
     let bodies = chosen(bodies, arguments)?;
     replaces_only_a_survey(&outside, &arguments.out)?;
     let known = done(&outside, &unfinished(&arguments.out), &part)?;
@@ -42,7 +43,8 @@ pub(crate) fn run(arguments: &Survey, setting: Setting) -> Result<(), Failure> {
         .filter(|body| !known.iter().any(|row| row.body.row == body.row))
         .cloned()
         .collect();
-    let survey = casework::Survey { layout: &layout, cell: &cell.value, mesh: mesh(arguments), on };
+    let survey =
+        casework::Survey { layouts: &layouts, cell: &cell.value, mesh: mesh(arguments), on };
     let kept = Kept::begin(&outside, unfinished(&arguments.out), &part, &known)?;
     let surveyed = surveyed(&survey, &kept, &todo)?;
     let mut rows: Vec<SurveyRow> = known.into_iter().chain(surveyed).collect();
@@ -90,29 +92,46 @@ fn wrong(path: &Path, error: files::TableError) -> Failure {
     WorkError::file(Trouble::Table { file: name(path), line, fault }).into()
 }
 
-fn layout(arguments: &Survey, outside: &Outside) -> Result<Sourced<Layout>, Failure> {
-    if arguments.layout.starts_with(plugin_host::PREFIX) {
-        return Err(Failure::call("a plugin's layout cannot be surveyed yet")
-            .hint("write its answer into a layout file and survey that"));
+/// The layout that is surveyed; of a plugin one for each size.
+fn layouts(arguments: &Survey, outside: &Outside) -> Result<Vec<Sourced<Layout>>, Failure> {
+    let of_plugin = arguments.layout.starts_with(plugin_host::PREFIX);
+    let mut sizes = arguments.size.clone();
+    sizes.sort_unstable();
+    if let Some(twice) = sizes.windows(2).find(|pair| pair[0] == pair[1]) {
+        return Err(Failure::call(format!("the size {} is named twice", twice[0])));
     }
-    // Only a plugin's layout depends on the size.
-    let size = cushion::Size::new(Length::from_mm(440.0), Length::from_mm(400.0));
-    let size = size.ok_or_else(|| Failure::call("there is no such size"))?;
-    Ok(outside.surroundings().layout(&arguments.layout, size)?)
+    match (of_plugin, sizes.is_empty()) {
+        (true, true) => {
+            return Err(Failure::call("a plugin draws for the sizes that are asked for")
+                .hint("name each with --size, such as --size 400x400 --size 440x400"));
+        }
+        (false, false) => {
+            return Err(Failure::call(format!("`{}` lists its sizes itself", arguments.layout))
+                .hint("take --size away"));
+        }
+        (true, false) => {}
+        // Only a plugin's layout depends on the size.
+        (false, true) => {
+            sizes.extend(Size::new(Length::from_mm(440.0), Length::from_mm(400.0)));
+        }
+    }
+    let layout = |size: &Size| Ok(outside.surroundings().layout(&arguments.layout, *size)?);
+    sizes.iter().map(layout).collect()
 }
 
 /// By which this part of this survey is known again.
 fn part(
     arguments: &Survey,
-    layout: &Sourced<Layout>,
+    layouts: &[Sourced<Layout>],
     cell: &Sourced<Cell>,
     table: &str,
 ) -> SurveyPart {
-    let texts = [layout.file.text.as_str(), &cell.file.text, table];
+    let mut texts: Vec<&str> = layouts.iter().map(|own| own.file.text.as_str()).collect();
+    texts.extend([cell.file.text.as_str(), table]);
     let Survey { sample, seed, fine, .. } = arguments;
     let (part, of) = arguments.shard.unwrap_or((1, 1));
     SurveyPart {
-        layout: layout.value.name.to_string(),
+        layout: layouts[0].value.name.to_string(),
         survey: files::digest_of_survey(&texts, &format!("{sample:?} {seed} {fine} {PROGRAM}")),
         part,
         of,

@@ -307,6 +307,21 @@ fn what_cannot_be_read_is_said() {
     survives(&with_files, &["plan", "c.toml", "--record", "--by", "OT"], 7);
 }
 
+#[test]
+fn an_order_is_written_whole_or_not_at_all() {
+    let order = "layout,size,quantity,serials\nrow-six,250x250,2,S-1 S-2\n";
+    let begun = || TestDir::new().with("day.csv", order);
+    survives(&begun, &["order", "day.csv", "--out", "papers"], 29);
+    // In place of an earlier edition.
+    let again = || {
+        let dir = begun();
+        dir.run(&["order", "day.csv", "--out", "papers"]).done();
+        dir.with("day.csv", order.replace("S-2", "S-3"))
+    };
+    survives(&again, &["order", "day.csv", "--out", "papers"], 53);
+    minds_no_interruption(&begun, &["order", "day.csv", "--out", "papers"]);
+}
+
 /// What a survey keeps until it is whole.
 const UNFINISHED: &str = "s.csv.unfinished";
 

@@ -3,6 +3,8 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use serde_json::Value;
+
 use crate::papers::texts;
 use crate::runner::{Ran, TestDir};
 
@@ -247,6 +249,7 @@ fn the_plugin_template_builds_without_network_and_draws() {
 fn a_setting_beside_a_layout_that_no_plugin_draws_is_refused() {
     let layout = include_str!("../../../../layouts/row-six.toml");
     let dir = TestDir::new().with("c.toml", crate::fitting::CLIENT).with("l.toml", layout);
+    let dir = dir.with("o.csv", "layout,size,quantity\nrow-six,440x400,1\n").with("b.csv", BODIES);
     let before = dir.names();
     let given = "--set pitch=... away";
     for (words, said) in [
@@ -263,6 +266,8 @@ fn a_setting_beside_a_layout_that_no_plugin_draws_is_refused() {
         (&["print", "--blank", "--out", "out"], "--set pitch=... sets nothing here"),
         (&["check", "c.toml"], given),
         (&["check", "l.toml"], "--set pitch=... sets nothing here"),
+        (&["survey", "b.csv", "--layout", "row-six", "--out", "s.csv"], given),
+        (&["order", "o.csv", "--out", "out"], given),
         (&["plugin", "list"], "--set pitch=... sets nothing here"),
         (&["plugin", "show", "rings"], "--set pitch=... sets nothing here"),
     ] {
@@ -273,4 +278,145 @@ fn a_setting_beside_a_layout_that_no_plugin_draws_is_refused() {
         assert_eq!(dir.names(), before, "{words:?}");
     }
     assert_eq!(dir.read("c.toml"), crate::fitting::CLIENT);
+}
+
+/// The library of a plugin in Rust. Cargo puts it beside the test's program, or one folder up where
+/// it was built by itself.
+#[track_caller]
+fn in_rust(name: &str) -> String {
+    let program = std::env::current_exe().unwrap();
+    let file = std::env::consts::DLL_PREFIX.to_owned() + name + std::env::consts::DLL_SUFFIX;
+    let folders = program.ancestors().skip(1).take(2);
+    let mut found = folders.map(|folder| folder.join(&file)).filter(|path| path.exists());
+    let found = found.next().unwrap_or_else(|| panic!("{file} was not built"));
+    found.to_str().unwrap().to_owned()
+}
+
+/// The example plugins: name, library, and what must be set.
+fn examples(dir: &TestDir) -> [(&'static str, String, Vec<&'static str>); 3] {
+    leg_front(dir);
+    let legs = vec!["--set", "thigh-left=450", "--set", "thigh-right=430"];
+    [
+        ("leg-front", "libleg_front.so".to_owned(), legs),
+        ("hexagons", in_rust("hexagons"), vec!["--set", "pitch=120"]),
+        ("relief-rings", in_rust("relief_rings"), vec!["--set", "spacing=118"]),
+    ]
+}
+
+/// A plugin's answer as a file is the same cushion as the plugin's, without the plugin.
+#[test]
+fn an_answer_that_is_written_is_the_same_layout() {
+    let dir = TestDir::new();
+    for (name, library, set) in examples(&dir) {
+        for size in ["400x400", "16x15in"] {
+            let (file, of) = (format!("{name}-{size}.toml"), format!("plugin:{name}"));
+            let with = [&["--plugin", &library][..], &set].concat();
+            let draw = ["plugin", "draw", name, "--size", size, "--out", &file];
+            let told = dir.run(&[&draw[..], &with].concat()).done();
+            let pattern = |words: &[&str]| -> Value {
+                let words = [words, &["--size", size, "--json"]].concat();
+                serde_json::from_str(&dir.run(&words).stdout).unwrap()
+            };
+            let drawn = pattern(&[&["pattern", of.as_str()][..], &with].concat());
+            let mut written = pattern(&["pattern", &file]);
+            let digest = written["layout_digest"].as_str().unwrap().to_owned();
+            assert!(told.contains(&digest) && told.contains(name), "{told}");
+            // Everything but by whom it is drawn, to the last digit.
+            assert_ne!(written["drawn_by"], drawn["drawn_by"]);
+            written["drawn_by"] = drawn["drawn_by"].clone();
+            written["warnings"] = drawn["warnings"].clone();
+            assert_eq!(written, drawn, "{name} at {size}");
+            // It is a layout like any other.
+            assert_eq!(dir.run(&["check", &file]).code, Some(0));
+            let range = dir.run(&["range", &file, "--json"]);
+            let range: Value = serde_json::from_str(&range.stdout).unwrap();
+            assert_eq!(range["sizes"].as_array().unwrap().len(), 1);
+            assert_eq!(range["layout_digest"].as_str().unwrap(), digest);
+        }
+    }
+}
+
+#[test]
+fn an_answer_is_never_written_over_anything_and_nothing_is_written_of_a_wrong_one() {
+    let dir = TestDir::new().with("mine.toml", "format = 1");
+    leg_front(&dir);
+    let before = dir.names();
+    let legs = ["--set", "thigh-left=450", "--set", "thigh-right=430"];
+    let draw = |out: &str, set: &[&str]| {
+        let words = ["plugin", "draw", "leg-front", "--size", "440x400", "--out", out];
+        dir.run(&[&words[..], &PLUGIN[..], set].concat())
+    };
+    let told = draw("mine.toml", &legs).failed(6);
+    assert!(told.contains("mine.toml"), "{told}");
+    assert_eq!(dir.read("mine.toml"), "format = 1");
+    assert!(draw("legs.svg", &legs).failed(2).contains("legs.toml"));
+    draw("nowhere/legs.toml", &legs).failed(6);
+    assert!(draw("legs.toml", &[]).failed(2).contains("must be measured or given"));
+    assert!(draw("legs.toml", &["--set", "pitch=3"]).failed(2).contains("pitch"));
+    let short = ["--set", "thigh-left=460", "--set", "thigh-right=200"];
+    assert_ne!(draw("legs.toml", &short).code, Some(0));
+    assert_eq!(dir.names(), before);
+}
+
+/// Two bodies whom the smaller and the larger size suit, and one whom none does.
+const BODIES: &str = "mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n\
+    50,345,455\n54,420,460\n160,600,470\n";
+
+#[test]
+fn a_plugins_layout_is_surveyed_as_its_answers_are() {
+    let dir = TestDir::new().with("bodies.csv", BODIES);
+    let (_, hexagons, _) = &examples(&dir)[1];
+    let with = ["--plugin", hexagons.as_str()];
+    let survey = ["survey", "bodies.csv", "--layout", "plugin:hexagons", "--out", "s.csv"];
+    let sizes = ["--size", "400x400", "--size", "440x400"];
+    dir.run(&[&survey[..], &sizes, &with].concat()).done();
+    let rows = |name: &str| -> Vec<Vec<String>> {
+        let text = dir.read(name);
+        text.lines().skip(1).map(|own| own.split(',').map(str::to_owned).collect()).collect()
+    };
+    let all = rows("s.csv");
+    let found: Vec<&str> = all.iter().map(|row| row[5].as_str()).collect();
+    assert_eq!(found[2], "no size");
+    let taken: Vec<&str> = all.iter().map(|row| row[7].as_str()).collect();
+    assert_eq!(taken, ["400x400", "440x400", ""], "{all:?}");
+    // The order of the sizes changes nothing.
+    let turned = ["--size", "440x400", "--size", "400x400"];
+    let other = ["survey", "bodies.csv", "--layout", "plugin:hexagons", "--out", "t.csv"];
+    dir.run(&[&other[..], &turned, &with].concat()).done();
+    assert_eq!(dir.read("t.csv"), dir.read("s.csv"));
+    // Each body is planned as on the answer in a file, by which the plugin is not needed.
+    for (row, size) in all.iter().zip(["400x400", "440x400"]) {
+        let file = format!("{size}.toml");
+        let draw = ["plugin", "draw", "hexagons", "--size", size, "--out", &file];
+        dir.run(&[&draw[..], &with].concat()).done();
+        dir.run(&["survey", "bodies.csv", "--layout", &file, "--out", "own.csv"]).done();
+        let own = rows("own.csv");
+        let same = own.iter().find(|own| own[0] == row[0]).unwrap();
+        assert_eq!(same[..19], row[..19], "{size}");
+    }
+    // Another parameter is another survey: what was done of this one is not gone on with.
+    let part = ["--shard", "1/2"];
+    dir.run(&[&survey[..], &sizes, &with, &part, &["--set", "pitch=130"]].concat()).done();
+    assert_ne!(rows("s.csv")[0][19], all[0][19]);
+}
+
+#[test]
+fn a_survey_asks_a_plugin_for_sizes_and_a_layout_for_none() {
+    let dir = TestDir::new().with("bodies.csv", BODIES);
+    leg_front(&dir);
+    let before = dir.names();
+    let survey = |layout: &str, words: &[&str]| {
+        let all = ["survey", "bodies.csv", "--layout", layout, "--out", "s.csv"];
+        dir.run(&[&all[..], &PLUGIN[..], words].concat())
+    };
+    let told = survey("plugin:leg-front", &[]).failed(2);
+    assert!(told.contains("--size 400x400"), "{told}");
+    let told = survey("row-six", &["--size", "440x400"]).failed(2);
+    assert!(told.contains("take --size away"), "{told}");
+    let twice = ["--size", "440x400", "--size", "440x400mm"];
+    assert!(survey("plugin:leg-front", &twice).failed(2).contains("named twice"));
+    let told = survey("plugin:leg-front", &["--size", "440x400"]).failed(2);
+    assert!(told.contains("--set thigh-left=..."), "{told}");
+    assert!(survey("row-six", &["--set", "pitch=110"]).failed(2).contains("pitch"));
+    assert_eq!(dir.names(), before);
 }

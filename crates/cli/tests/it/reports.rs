@@ -6,6 +6,8 @@ use crate::fitting::CLIENT;
 use crate::runner::{Ran, TestDir};
 
 const LAYOUT: &str = include_str!("data/layout.toml");
+const ORDER: &str =
+    "layout,size,quantity,serials\nlayout.toml,440x400,2,S-1 S-2\nrow-six,430x400,1,\n";
 const BODIES: &str =
     "mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n70,380,470\n160,380,470\n";
 
@@ -28,6 +30,7 @@ fn dir() -> TestDir {
         .with("T-2.toml", second())
         .with("layout.toml", LAYOUT)
         .with("bodies.csv", BODIES)
+        .with("order.csv", ORDER)
         .with("wide.toml", CLIENT.replace("hip_width = 400", "hip_width = 640"))
         .with("wrong.toml", CLIENT.replace("400", "\"400\""))
 }
@@ -40,13 +43,15 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 44] = [
+const COMMANDS: [(&str, &str, i32); 47] = [
     ("demo --out papers", "written", 0),
     ("layouts layout.toml", "layouts", 0),
     ("layouts wrong.toml", "layouts", 3),
     ("range layout.toml --csv range.csv --sheet range.pdf", "range", 0),
     ("template layout.toml --size 440x400 --out templates", "template", 0),
     ("parts layout.toml --size 440x400 --quantity 30 --csv parts.csv", "parts", 0),
+    ("order order.csv --out order", "order", 0),
+    ("order bodies.csv --out order", "error", 3),
     ("check layout.toml --against row-six", "check", 3),
     ("pattern layout.toml --size 440x400", "pattern", 0),
     ("pattern row-six --size 430x400", "pattern", 0),
@@ -74,6 +79,7 @@ const COMMANDS: [(&str, &str, i32); 44] = [
     ("print --blank --out papers", "written", 0),
     ("contour-test layout.toml --size 440x400", "contour-test", 0),
     ("survey bodies.csv --layout layout.toml --out survey.csv --figure survey.svg", "survey", 0),
+    ("review layout.toml --bodies bodies.csv --sheet review.pdf", "review", 0),
     ("merge survey.csv --out whole.csv", "survey", 0),
     ("check T-1.toml layout.toml T-2.toml", "check", 0),
     ("check T-1.toml wrong.toml nothing.toml", "check", 3),

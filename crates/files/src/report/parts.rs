@@ -76,7 +76,7 @@ struct PartBody<'a> {
 
 /// A mass with its range.
 #[derive(Serialize, JsonSchema)]
-struct MassBody {
+pub(super) struct MassBody {
     grams: f64,
     low_grams: f64,
     high_grams: f64,

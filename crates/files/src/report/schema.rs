@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 use super::adjust::AdjustBody;
 use super::check::{CheckReport, ErrorReport};
 use super::layouts::LayoutsBody;
+use super::order::OrderBody;
 use super::parts::PartsBody;
 use super::pattern::PatternReport;
 use super::plan::PlanReport;
@@ -14,6 +15,7 @@ use super::plugins::{PluginBody, PluginsBody};
 use super::prediction::{ContourReport, PredictReport};
 use super::range::RangeBody;
 use super::record::{FindBody, HistoryBody, RecordBody};
+use super::review::ReviewBody;
 use super::sizing::{SizingBody, SizingsBody};
 use super::survey::SurveyBody;
 use super::template::TemplateBody;
@@ -38,6 +40,7 @@ pub fn schema() -> String {
         report::<FindBody<'_>>("find", &mut generator),
         report::<HistoryBody<'_>>("history", &mut generator),
         report::<LayoutsBody<'_>>("layouts", &mut generator),
+        report::<OrderBody<'_>>("order", &mut generator),
         report::<PartsBody<'_>>("parts", &mut generator),
         report::<PatternReport<'_>>("pattern", &mut generator),
         report::<PlanReport<'_>>("plan", &mut generator),
@@ -46,6 +49,7 @@ pub fn schema() -> String {
         report::<PredictReport<'_>>("predict", &mut generator),
         report::<RangeBody<'_>>("range", &mut generator),
         report::<RecordBody<'_>>("record", &mut generator),
+        report::<ReviewBody<'_>>("review", &mut generator),
         report::<SetBody<'_>>("set", &mut generator),
         report::<SizingBody<'_>>("size", &mut generator),
         report::<SizingsBody<'_>>("sizes", &mut generator),

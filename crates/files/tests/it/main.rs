@@ -10,6 +10,7 @@ mod broken;
 mod designs;
 mod editing;
 mod entries;
+mod orders;
 mod remarks;
 mod right;
 mod schemas;

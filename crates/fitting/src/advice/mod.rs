@@ -6,6 +6,7 @@ pub(crate) mod cautions;
 pub(crate) mod code_group;
 pub mod counting;
 pub(crate) mod drift;
+pub(crate) mod review;
 pub(crate) mod setup_card;
 pub(crate) mod sizing;
 pub(crate) mod small_moves;

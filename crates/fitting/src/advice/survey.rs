@@ -30,7 +30,7 @@ fn why_none(body: &SurveyedBody, sizes: &[MadeSize]) -> NoSize {
     if by_measures.is_some() { NoSize::TooHeavy } else { NoSize::Measures }
 }
 
-fn measures(body: &SurveyedBody) -> Measures {
+pub(crate) fn measures(body: &SurveyedBody) -> Measures {
     let depth = Some(body.thigh_depth);
     Measures {
         hip_width: Some(body.hip_width),

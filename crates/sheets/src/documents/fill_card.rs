@@ -9,6 +9,7 @@ use super::look::{
     ACCENT, BODY, GUTTER, HEADING, INK, PALE, SMALL, STRONG, columns, facts, field_rows,
     first_within, foot, inside, text, title_line, unreviewed,
 };
+use super::masthead::CardIdentity;
 use super::views::{View, draw, draw_named, mark_clients_left, place_on_page};
 use super::{ClientPapers, DocumentError, StockPapers, document};
 use crate::flow::Flow;
@@ -36,11 +37,30 @@ struct Card<'a> {
     title: &'a str,
     /// For whom it is; nobody for a size as supplied, whose counts are an estimate.
     client: Option<&'a ClientPapers<'a>>,
+    /// By what a card of an order is known again that is of no client.
+    card: Option<CardIdentity<'a>>,
     facts: Vec<(&'a str, String)>,
     counts: Vec<Count>,
     spares: Option<u32>,
     finished: Option<Spread<Mass>>,
     foot: String,
+}
+
+/// Which card of an order a fill card is.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct InOrder<'a> {
+    /// The order.
+    pub(super) order: &'a str,
+    /// Which card, from 1.
+    pub(super) card: usize,
+    /// Of how many.
+    pub(super) cards: usize,
+    /// The serial of a cushion as supplied, where it has one.
+    pub(super) serial: Option<&'a str>,
+    /// By which the counts of a cushion as supplied are known again.
+    pub(super) word: &'a str,
+    /// Spare cells that go with a cushion as supplied.
+    pub(super) spares: u32,
 }
 
 /// Composes the fill card for one client's plan.
@@ -49,23 +69,39 @@ struct Card<'a> {
 ///
 /// Fails where the plan is not for this pattern, or something finds no room.
 pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
+    let texts = papers.language.fill_card();
+    let mut document = papers.document(texts.title_for_one_client, texts.subject);
+    document.pages = pages_of_client(papers, None, paper)?;
+    Ok(document)
+}
+
+/// The pages for one client's plan, as a card of an order where it is one.
+pub(super) fn pages_of_client(
+    papers: &ClientPapers<'_>,
+    of: Option<&InOrder<'_>>,
+    paper: Paper,
+) -> Result<Vec<Page>, DocumentError> {
     papers.counts_fit()?;
     let plan = papers.plan;
     let recorded = plan.counts.iter().zip(papers.pattern.compartments());
     let (language, shared) = (papers.language, papers.language.shared());
     let texts = language.fill_card();
-    let mut made_from = language.fill_card_origin(plan, papers.date);
+    let mut made_from = of.map_or_else(String::new, |own| own.said(language) + " ");
+    made_from += &language.fill_card_origin(plan, papers.date);
     made_from.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(language))));
+    let mut facts = vec![
+        (shared.cell, papers.cell.name.to_string()),
+        (shared.cells_in_all, plan.total().to_string()),
+        (shared.spare_cells, papers.spares().to_string()),
+        (shared.plan_recorded, plan.on.to_string()),
+    ];
+    facts.extend(of.map(|own| own.fact(language)));
     let card = Card {
         language,
         title: texts.title_for_one_client,
         client: Some(papers),
-        facts: vec![
-            (shared.cell, papers.cell.name.to_string()),
-            (shared.cells_in_all, plan.total().to_string()),
-            (shared.spare_cells, papers.spares().to_string()),
-            (shared.plan_recorded, plan.on.to_string()),
-        ],
+        card: None,
+        facts,
         // An order is for one person: a cell more or less is counted again.
         counts: recorded
             .enumerate()
@@ -82,10 +118,18 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
         finished: papers.extras.finished,
         foot: made_from,
     };
-    let mut document = papers.document(texts.title_for_one_client, texts.subject);
     let pages = first_within(1, &Room::ALL, |room| compose(papers.pattern, &card, paper, room))?;
-    document.pages = papers.identified(pages)?;
-    Ok(document)
+    Ok(papers.identified(pages)?)
+}
+
+impl InOrder<'_> {
+    fn said(&self, language: &dyn Language) -> String {
+        language.card_of_order(self.order, self.card, self.cards)
+    }
+
+    fn fact(&self, language: &dyn Language) -> (&'static str, String) {
+        (language.order().card, language.page_of(self.card, self.cards))
+    }
 }
 
 /// Composes the filling table of one size as supplied.
@@ -94,27 +138,34 @@ pub fn fill_order(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, D
 ///
 /// Fails where the fill is not for this pattern, or something finds no room.
 pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
+    let (language, texts) = (papers.language, papers.language.fill_card());
+    let (title, subject) = (texts.title_as_supplied, texts.subject);
+    let mut document = document(language, title, subject, papers.date, papers.program);
+    document.pages = pages_of_stock(papers, None, paper)?;
+    Ok(document)
+}
+
+/// The pages of one size as supplied, as a card of an order where it is one.
+pub(super) fn pages_of_stock(
+    papers: &StockPapers<'_>,
+    of: Option<&InOrder<'_>>,
+    paper: Paper,
+) -> Result<Vec<Page>, DocumentError> {
     let pattern = papers.pattern;
     if papers.fill.compartments.len() != pattern.compartments().len() {
         return Err(DocumentError::OtherFill);
     }
-    let (language, shared) = (papers.language, papers.language.shared());
-    let texts = language.fill_card();
+    let language = papers.language;
+    let identity = of.map(|own| {
+        let InOrder { order, card, serial, word, .. } = *own;
+        CardIdentity { order, serial, pattern, card, word }
+    });
     let card = Card {
         language,
-        title: texts.title_as_supplied,
+        title: language.fill_card().title_as_supplied,
         client: None,
-        facts: vec![
-            (
-                shared.layout,
-                language.layout_with_revision(pattern.layout().as_str(), pattern.revision()),
-            ),
-            (shared.width_by_depth, language.size(pattern.size())),
-            (shared.rated_for, language.rating(pattern.max_user_weight())),
-            (shared.cell, papers.cell.name.to_string()),
-            (shared.cells_in_all, papers.fill.total().to_string()),
-            (texts.printed, papers.date.to_string()),
-        ],
+        card: identity,
+        facts: facts_of_stock(papers, of),
         counts: pattern
             .indices()
             .map(|ix| {
@@ -129,28 +180,59 @@ pub fn stock_fill_card(papers: &StockPapers<'_>, paper: Paper) -> Result<Documen
                 }
             })
             .collect(),
-        spares: None,
+        spares: of.map(|own| own.spares).filter(|spares| *spares > 0),
         finished: papers.finished,
-        foot: match papers.drawn_by {
-            None => {
-                let known = language.layout_digest(pattern.revision(), papers.digest);
-                format!("{}. {known}", papers.program)
-            }
-            Some(plugin) => format!("{}. {}", papers.program, plugin.said(language)),
-        },
+        foot: foot_of_stock(papers, of),
     };
-    let (title, subject) = (texts.title_as_supplied, texts.subject);
-    let mut document = document(language, title, subject, papers.date, papers.program);
-    document.pages = first_within(1, &Room::ALL, |room| compose(pattern, &card, paper, room))?;
-    document.pages.iter_mut().try_for_each(|page| unreviewed(page, language))?;
-    Ok(document)
+    let mut pages = first_within(1, &Room::ALL, |room| compose(pattern, &card, paper, room))?;
+    match identity {
+        Some(own) => pages = own.on(language, pages)?,
+        None => pages.iter_mut().try_for_each(|page| unreviewed(page, language))?,
+    }
+    Ok(pages)
+}
+
+/// The facts of a size as supplied; the strip of a card of an order has some of them.
+fn facts_of_stock<'a>(
+    papers: &StockPapers<'a>,
+    of: Option<&InOrder<'_>>,
+) -> Vec<(&'a str, String)> {
+    let (language, shared, pattern) = (papers.language, papers.language.shared(), papers.pattern);
+    let cell = (shared.cell, papers.cell.name.to_string());
+    let all = (shared.cells_in_all, papers.fill.total().to_string());
+    let printed = (language.fill_card().printed, papers.date.to_string());
+    let Some(own) = of else {
+        let layout = pattern.layout().as_str();
+        return vec![
+            (shared.layout, language.layout_with_revision(layout, pattern.revision())),
+            (shared.width_by_depth, language.size(pattern.size())),
+            (shared.rated_for, language.rating(pattern.max_user_weight())),
+            cell,
+            all,
+            printed,
+        ];
+    };
+    vec![cell, all, (shared.spare_cells, own.spares.to_string()), printed, own.fact(language)]
+}
+
+fn foot_of_stock(papers: &StockPapers<'_>, of: Option<&InOrder<'_>>) -> String {
+    let language = papers.language;
+    let said = of.map_or_else(String::new, |own| own.said(language) + " ");
+    match papers.drawn_by {
+        None => {
+            let known = language.layout_digest(papers.pattern.revision(), papers.digest);
+            format!("{said}{}. {known}", papers.program)
+        }
+        Some(plugin) => format!("{said}{}. {}", papers.program, plugin.said(language)),
+    }
 }
 
 /// Cells that a stock count may be off: two in a hundred, and one at least.
 ///
 /// Two cells on one side change the height by about half a millimetre and the tilt by half a
 /// degree, which is less than a hand finds.
-fn tolerance(cells: u32) -> u32 {
+#[must_use]
+pub fn tolerance(cells: u32) -> u32 {
     (cells / 50).max(1)
 }
 
@@ -164,11 +246,12 @@ struct Room {
 
 impl Room {
     /// From the most room to the least in which one can still write.
-    const ALL: [Self; 4] = [
+    const ALL: [Self; 5] = [
         Self { drawing: 92.0, row: 7.4, field: 9.0 },
         Self { drawing: 88.0, row: 6.8, field: 8.4 },
         Self { drawing: 84.0, row: 6.4, field: 7.6 },
         Self { drawing: 80.0, row: 6.0, field: 7.0 },
+        Self { drawing: 74.0, row: 6.0, field: 7.0 },
     ];
 }
 
@@ -184,12 +267,11 @@ fn compose(
         let end = foot(&mut page, &lines)?;
         let area = inside(&page);
         let mut frame = Frame::new(&mut page, Rect { y1: end - 2.0, ..area });
-        match card.client {
-            Some(papers) => papers.head(&mut frame, card.title)?,
-            None => {
-                let status = card.language.fill_card().estimate_until_counted;
-                title_line(&mut frame, card.title, status, true)?;
-            }
+        let status = card.language.fill_card().estimate_until_counted;
+        match (card.client, card.card) {
+            (Some(papers), _) => papers.head(&mut frame, card.title)?,
+            (None, Some(own)) => own.head(card.language, &mut frame, card.title, status)?,
+            (None, None) => title_line(&mut frame, card.title, status, true)?,
         }
         facts(&mut frame, &card.facts)?;
         let left = Rect { y0: frame.y(), ..frame.area() };
@@ -352,7 +434,11 @@ fn fields(frame: &mut Frame<'_>, card: &Card<'_>, room: Room) -> Result<(), SetE
     };
     frame.paragraph(&finish, &BODY)?;
     if let Some(spares) = card.spares {
-        frame.paragraph(&card.language.pack_spares(spares), &BODY)?;
+        let said = match card.client {
+            Some(_) => card.language.pack_spares(spares),
+            None => card.language.pack_spares_of_stock(spares),
+        };
+        frame.paragraph(&said, &BODY)?;
     }
     field_rows(frame, texts.fields, room.field)
 }

@@ -1,5 +1,5 @@
-//! The strip at the head of each page of a client: whose it is, for which cushion, of which plan,
-//! which page of how many.
+//! The strip at the head of each page of a client, and of each card of an order: whose it is, for
+//! which cushion, of which plan or which card, which page of how many.
 
 use case::{ClientCode, PlanMark, Review};
 use cushion::Pattern;
@@ -56,12 +56,10 @@ impl Identity<'_> {
         title: &str,
         (mut status, unsure): (String, bool),
     ) -> Result<(), SetError> {
-        let masthead = Masthead::of(self, language, frame.area())?;
-        frame.take(masthead.height + 2.5, title)?;
         if let Some(review) = language.look_again(self.review) {
             status = format!("{status}\n{review}");
         }
-        title_line(frame, title, &status, unsure)
+        begin(&self.said(language), frame, title, (&status, unsure))
     }
 
     /// Draws on each page the strip by which it is known again, and the line by which it is struck
@@ -69,19 +67,115 @@ impl Identity<'_> {
     pub(super) fn on(
         &self,
         language: &dyn Language,
-        mut pages: Vec<Page>,
+        pages: Vec<Page>,
     ) -> Result<Vec<Page>, SetError> {
-        let (of, shared) = (pages.len(), language.shared());
-        for (at, page) in pages.iter_mut().enumerate() {
-            let area = inside(page);
-            let number = language.page_of(at + 1, of);
-            Masthead::of(self, language, area)?.draw(page, area, (shared.page, &number))?;
-            let last = Point::new(area.x1, area.y1 + LAST_LINE.first_baseline());
-            page.block(Role::Foot).text(last, shared.superseded, &LAST_LINE, Align::Right)?;
-        }
-        pages.iter_mut().try_for_each(|page| unreviewed(page, language))?;
-        Ok(pages)
+        identified(&self.said(language), language, pages)
     }
+
+    fn said(&self, language: &dyn Language) -> Vec<Said> {
+        let shared = language.shared();
+        let recorded = self.mark.map(|mark| format!("{} · {}", mark.number, mark.word));
+        let plan = recorded.unwrap_or_else(|| shared.not_recorded.to_owned());
+        let mut said = vec![(shared.client, self.code.to_string(), [0, 2], false)];
+        said.extend(of_cushion(language, self.pattern, self.serial));
+        said.push((shared.plan_and_word, plan, [9, 11], true));
+        said
+    }
+}
+
+/// By what a card of an order is known again that is of no client.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct CardIdentity<'a> {
+    /// The order.
+    pub(super) order: &'a str,
+    /// The serial of the cushion; where there is none there is a line to write on.
+    pub(super) serial: Option<&'a str>,
+    /// The cushion.
+    pub(super) pattern: &'a Pattern,
+    /// Which card of the order, from 1.
+    pub(super) card: usize,
+    /// By which its counts are known again.
+    pub(super) word: &'a str,
+}
+
+impl CardIdentity<'_> {
+    /// As [`Identity::head`].
+    pub(super) fn head(
+        &self,
+        language: &dyn Language,
+        frame: &mut Frame<'_>,
+        title: &str,
+        status: &str,
+    ) -> Result<(), SetError> {
+        begin(&self.said(language), frame, title, (status, true))
+    }
+
+    /// As [`Identity::on`].
+    pub(super) fn on(
+        &self,
+        language: &dyn Language,
+        pages: Vec<Page>,
+    ) -> Result<Vec<Page>, SetError> {
+        identified(&self.said(language), language, pages)
+    }
+
+    fn said(&self, language: &dyn Language) -> Vec<Said> {
+        let texts = language.order();
+        let card = format!("{} · {}", self.card, self.word);
+        let mut said = vec![(texts.order, self.order.to_owned(), [0, 2], false)];
+        said.extend(of_cushion(language, self.pattern, self.serial));
+        said.push((texts.card_and_word, card, [9, 11], true));
+        said
+    }
+}
+
+/// A value under its name, from one of the twelve columns to another, and whether it stands in the
+/// dark box.
+type Said = (&'static str, String, [usize; 2], bool);
+
+/// What is said of a cushion.
+fn of_cushion(language: &dyn Language, pattern: &Pattern, serial: Option<&str>) -> [Said; 3] {
+    let shared = language.shared();
+    let size = format!(
+        "{} {}",
+        language.layout_with_revision(pattern.layout().as_str(), pattern.revision()),
+        language.size(pattern.size())
+    );
+    [
+        (shared.serial, serial.unwrap_or_default().to_owned(), [2, 4], false),
+        (shared.layout_and_size, size, [4, 7], false),
+        (shared.rated_for, language.rating(pattern.max_user_weight()), [7, 9], false),
+    ]
+}
+
+/// Begins a page: room for the strip, and the title with how things stand.
+fn begin(
+    said: &[Said],
+    frame: &mut Frame<'_>,
+    title: &str,
+    (status, unsure): (&str, bool),
+) -> Result<(), SetError> {
+    let masthead = Masthead::of(said, frame.area())?;
+    frame.take(masthead.height + 2.5, title)?;
+    title_line(frame, title, status, unsure)
+}
+
+/// Draws the strip and the last line on each page.
+fn identified(
+    said: &[Said],
+    language: &dyn Language,
+    mut pages: Vec<Page>,
+) -> Result<Vec<Page>, SetError> {
+    let (of, shared) = (pages.len(), language.shared());
+    for (at, page) in pages.iter_mut().enumerate() {
+        let area = inside(page);
+        let number = language.page_of(at + 1, of);
+        Masthead::of(said, area)?.draw(page, area, (shared.page, &number))?;
+        let last = Point::new(area.x1, area.y1 + LAST_LINE.first_baseline());
+        page.block(Role::Foot).text(last, shared.superseded, &LAST_LINE, Align::Right)?;
+    }
+    pages.iter_mut().try_for_each(|page| unreviewed(page, language))?;
+    Ok(pages)
 }
 
 /// What the strip says on every page, and how high it is.
@@ -93,28 +187,12 @@ struct Masthead {
 
 impl Masthead {
     /// The strip for an area that is as wide as a page's.
-    fn of(own: &Identity<'_>, language: &dyn Language, area: Rect) -> Result<Self, SetError> {
-        let (shared, pattern) = (language.shared(), own.pattern);
-        let size = format!(
-            "{} {}",
-            language.layout_with_revision(pattern.layout().as_str(), pattern.revision()),
-            language.size(pattern.size())
-        );
-        let serial = own.serial.unwrap_or_default().to_owned();
-        let recorded = own.mark.map(|mark| format!("{} · {}", mark.number, mark.word));
-        let plan = recorded.unwrap_or_else(|| shared.not_recorded.to_owned());
-        let said = [
-            (shared.client, own.code.to_string(), [0, 2], false),
-            (shared.serial, serial, [2, 4], false),
-            (shared.layout_and_size, size, [4, 7], false),
-            (shared.rated_for, language.rating(pattern.max_user_weight()), [7, 9], false),
-            (shared.plan_and_word, plan, [9, 11], true),
-        ];
-        let facts = said.into_iter().map(|(name, value, [from, to], dark)| {
-            let inset = if dark { 2.0 * INSET } else { 0.0 };
-            let room = columns(area, from, to).width() - inset;
-            let (lines, style) = fitted(&value, room)?;
-            Ok(Fact { name, lines, style, from, to, dark })
+    fn of(said: &[Said], area: Rect) -> Result<Self, SetError> {
+        let facts = said.iter().map(|(name, value, [from, to], dark)| {
+            let inset = if *dark { 2.0 * INSET } else { 0.0 };
+            let room = columns(area, *from, *to).width() - inset;
+            let (lines, style) = fitted(value, room)?;
+            Ok(Fact { name, lines, style, from: *from, to: *to, dark: *dark })
         });
         let facts = facts.collect::<Result<Vec<Fact>, SetError>>()?;
         let more = facts.iter().map(|own| (own.lines.len() as f64 - 1.0) * own.style.line_height());

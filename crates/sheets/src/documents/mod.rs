@@ -13,8 +13,10 @@ mod letter;
 mod look;
 mod masthead;
 mod measuring_form;
+mod order;
 mod pictures;
 mod range_table;
+mod review;
 mod section;
 mod setup_card;
 mod survey_page;
@@ -40,22 +42,24 @@ use crate::paper::Paper;
 use crate::text::SetError;
 
 pub use self::drawing::{drawing, faulty_drawing};
-pub use self::fill_card::{fill_order, stock_fill_card};
+pub use self::fill_card::{fill_order, stock_fill_card, tolerance};
 pub use self::height_gauge::height_gauge;
 pub use self::history::history_pages;
 pub use self::letter::{SizeReasons, letter};
 pub use self::look::{INKS, Ink};
 pub use self::masthead::Identity;
 pub use self::measuring_form::{BlankForm, blank_form};
+pub use self::order::{OrderPapers, OrderedCushion, ToFill, fill_cards, pick_list};
 pub use self::pictures::{
     BodyPicture, ControlPlace, body_picture, measure_picture, move_picture, pattern_picture,
     pelvis_picture, places, section_picture,
 };
 pub use self::range_table::{RangeTable, range_table};
+pub use self::review::{ReviewPage, review_page};
 pub use self::section::{Section, SectionAt, SectionPapers, SectionSite, section_sheet};
 pub use self::setup_card::{ExpectedSeat, SetupExtras, setup_card};
 pub use self::survey_page::{Histogram, SurveyPage, survey_page};
-pub use self::tag::{tag, tag_with_serial, tags_sheet};
+pub use self::tag::{tag, tag_with_serial, tags_of_order, tags_sheet};
 pub use self::take_home::{take_home, take_home_text};
 pub use self::template::{TemplatePapers, template_says, template_sheet, template_tiles};
 pub use self::views::{View, place_on_page};

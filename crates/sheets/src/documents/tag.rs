@@ -7,7 +7,7 @@ use words::Language;
 
 use super::look::{ACCENT, INK, SOFT, field_rows, text};
 use super::views::{View, draw, mark_clients_left};
-use super::{DocumentError, DrawnBy, document};
+use super::{DocumentError, DrawnBy, OrderPapers, document};
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Page, Pen, Role};
@@ -74,6 +74,12 @@ pub fn tag_with_serial(
     Ok(document)
 }
 
+/// Between tags on a sheet, in millimetres.
+const BETWEEN: f64 = 6.0;
+/// Tags side by side on a sheet, and one above the other.
+const COLUMNS: usize = 2;
+const ROWS: usize = 3;
+
 /// Composes a sheet of tags with marks to cut along, on a paper laid across.
 ///
 /// # Errors
@@ -86,28 +92,84 @@ pub fn tags_sheet(
     paper: Paper,
     (date, program): (Date, &str),
 ) -> Result<Document, DocumentError> {
-    /// Between tags, in millimetres.
-    const BETWEEN: f64 = 6.0;
-    const COLUMNS: usize = 2;
-    const ROWS: usize = 3;
-    let texts = language.sewn_in_tag();
-    let (width, height) = (paper.height(), paper.width());
-    let mut page = Page::new(language, Paper::Custom { width, height }, texts.sheet_title);
-    let all = |count: usize, own: f64| count as f64 * own + (count as f64 - 1.0) * BETWEEN;
-    let corner = Vec2::new(width - all(COLUMNS, SIZE.x), height - all(ROWS, SIZE.y)) / 2.0;
     let tag = Tag { language, pattern, drawn_by, serial: None, date, program };
-    for at in 0..COLUMNS * ROWS {
+    let texts = language.sewn_in_tag();
+    let mut document = document(language, texts.sheet_title, texts.sheet_subject, date, program);
+    document.pages.push(sheet(language, &[tag; COLUMNS * ROWS], paper, |_, _, _| Ok(()))?);
+    Ok(document)
+}
+
+/// Composes the sheets of an order's tags, in the order of its cards; beside each stands to which
+/// card it belongs, where it is cut off.
+///
+/// # Errors
+///
+/// Fails where something finds no room.
+pub fn tags_of_order(order: &OrderPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
+    let OrderPapers { language, date, program, .. } = *order;
+    let tags: Vec<Tag<'_>> = (order.cushions.iter())
+        .map(|own| {
+            let (pattern, drawn_by, serial) = (own.pattern(), own.drawn_by(), own.serial);
+            Tag { language, pattern, drawn_by, serial, date, program }
+        })
+        .collect();
+    let texts = language.sewn_in_tag();
+    let mut document = document(language, texts.sheet_title, texts.sheet_subject, date, program);
+    let sheets = tags.len().div_ceil(COLUMNS * ROWS);
+    for (at, some) in tags.chunks(COLUMNS * ROWS).enumerate() {
+        let card = |place: usize| at * COLUMNS * ROWS + place + 1;
+        let beside = |page: &mut Page, place: usize, corner: Point| {
+            // Above the tag, in what is cut off.
+            let baseline = corner + Vec2::new(5.0, -1.6);
+            let said = language.tag_of_card(card(place));
+            page.block(Role::Foot).text(baseline, &said, &SMALL, Align::Left).map(drop)
+        };
+        let mut page = sheet(language, some, paper, beside)?;
+        let said = language.tags_of_order(order.name, at + 1, sheets);
+        in_the_margin(&mut page, &format!("{said} {}", language.order().print_at_full_size))?;
+        document.pages.push(page);
+    }
+    Ok(document)
+}
+
+/// Words in the left margin of a sheet, beside the tags.
+fn in_the_margin(page: &mut Page, words: &str) -> Result<(), SetError> {
+    /// Left free at the edge of the paper and before the marks, in millimetres.
+    const EDGE: f64 = 8.0;
+    const MARKS: f64 = 5.0;
+    let wide = corner(page.bounds().width(), page.bounds().height()).x - EDGE - MARKS;
+    let at = Point::new(EDGE, corner(page.bounds().width(), page.bounds().height()).y);
+    page.block(Role::Foot).paragraph(at, wide, words, &SMALL, Align::Left).map(drop)
+}
+
+/// Where the first tag of a sheet begins.
+fn corner(width: f64, height: f64) -> Vec2 {
+    let all = |count: usize, own: f64| count as f64 * own + (count as f64 - 1.0) * BETWEEN;
+    Vec2::new(width - all(COLUMNS, SIZE.x), height - all(ROWS, SIZE.y)) / 2.0
+}
+
+/// A sheet of tags, as many as there is room for at most; `beside` adds to each, by its place and its
+/// corner.
+fn sheet(
+    language: &dyn Language,
+    tags: &[Tag<'_>],
+    paper: Paper,
+    beside: impl Fn(&mut Page, usize, Point) -> Result<(), SetError>,
+) -> Result<Page, SetError> {
+    let (width, height) = (paper.height(), paper.width());
+    let title = language.sewn_in_tag().sheet_title;
+    let mut page = Page::new(language, Paper::Custom { width, height }, title);
+    for (at, tag) in tags.iter().enumerate() {
         let step = Vec2::new(
             (at % COLUMNS) as f64 * (SIZE.x + BETWEEN),
             (at / COLUMNS) as f64 * (SIZE.y + BETWEEN),
         );
-        let origin = (corner + step).to_point();
+        let origin = (corner(width, height) + step).to_point();
         crop_marks(page.block(Role::Artifact), Rect::from_origin_size(origin, SIZE.to_size()));
         tag.set(&mut page, origin)?;
+        beside(&mut page, at, origin)?;
     }
-    let mut document = document(language, texts.sheet_title, texts.sheet_subject, date, program);
-    document.pages.push(page);
-    Ok(document)
+    Ok(page)
 }
 
 /// Short lines outside the corners, along which one cuts.

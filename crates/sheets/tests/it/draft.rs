@@ -110,6 +110,12 @@ delegated! { RecordWords:
 
 delegated! { PaperWords:
     fn range_table(&self) -> &'static RangeTableTexts;
+    fn order(&self) -> &'static OrderTexts;
+    fn review(&self) -> &'static ReviewTexts;
+    fn card_of_order(&self, order: &str, card: usize, cards: usize) -> String;
+    fn tags_of_order(&self, order: &str, sheet: usize, sheets: usize) -> String;
+    fn tag_of_card(&self, card: usize) -> String;
+    fn grams_with_range(&self, mass: &Spread<Mass>) -> String;
     fn template(&self) -> &'static TemplateTexts;
     fn layout_with_revision(&self, layout: &str, revision: Option<u32>) -> String;
     fn layout_digest(&self, revision: Option<u32>, digest: &Digest) -> String;
@@ -165,6 +171,7 @@ delegated! { PaperWords:
     fn fill_card_state(&self, standing: Standing<'_>) -> String;
     fn fill_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
     fn pack_spares(&self, spares: u32) -> String;
+    fn pack_spares_of_stock(&self, spares: u32) -> String;
     fn counts_from_below(&self, compartments: usize) -> String;
     fn sheet_in(&self, own_name: &str) -> String;
     fn height_on_gauge(&self, height: Length) -> String;
@@ -208,6 +215,8 @@ delegated! { PaperWords:
 
 delegated! { ReportWords:
     fn parts(&self) -> &'static PartsTexts;
+    fn review_finding(&self, finding: &ReviewFinding) -> Said;
+    fn order_in_short(&self, order: &str, cushions: usize, cells: u32, spares: u32) -> String;
     fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String;
     fn finished_mass(&self, all: &Spread<Mass>, cover: &Spread<Mass>, cells: &Spread<Mass>) -> String;
     fn layout_known_by(&self, layout: &str, revision: Option<u32>, digest: &str) -> String;

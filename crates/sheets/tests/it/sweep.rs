@@ -276,6 +276,159 @@ fn templates_print_on_both_papers() {
     }
 }
 
+/// The papers of an order: of cushions as supplied and of a client, each so many times.
+fn of_order(case: &Case, many: usize, paper: sheets::Paper) -> Vec<Document> {
+    let mass = |grams| cushion::Mass::from_g(grams);
+    let finished = Spread { central: mass(1641.0), low: mass(1462.0), high: mass(1831.0) };
+    let cushion = |fill, serial| sheets::OrderedCushion {
+        fill,
+        serial,
+        word: "W0KQ",
+        cells: 1234,
+        spares: 62,
+        finished,
+    };
+    let long = "SW-2026/03_A.0142-LONGEST";
+    let two = [
+        cushion(sheets::ToFill::Stock(case.stock_papers()), Some(&long[..16])),
+        cushion(sheets::ToFill::Client(case.papers()), None),
+    ];
+    let cushions: Vec<_> = two.iter().cycle().take(many).copied().collect();
+    let own = sheets::OrderPapers {
+        language: case.language,
+        name: "order-of-the-longest.day",
+        cushions: &cushions,
+        date: DAY,
+        program: PROGRAM,
+    };
+    vec![
+        sheets::pick_list(&own, paper).unwrap(),
+        sheets::fill_cards(&own, paper).unwrap(),
+        sheets::tags_of_order(&own, paper).unwrap(),
+    ]
+}
+
+#[test]
+fn papers_of_orders_have_room_and_say_which_they_are() {
+    for (layout, size) in [("row-six", "250x250"), ("curved-ten", "610x550")] {
+        for language in LANGUAGES {
+            let of = |case: Case| Case { language, ..case };
+            let cases = [of(Case::of(layout, size)), of(full(Case::of(layout, size), 1))];
+            for ((case, many), paper) in cases.iter().zip([1, 60]).zip(PAPERS) {
+                let documents = of_order(case, many, paper);
+                for document in &documents {
+                    let found = faults(&format!("{layout} {size} {paper:?}"), document);
+                    assert!(found.is_empty(), "{}", found.join("\n"));
+                    for page in &document.pages {
+                        let said = says_how_it_was_translated(language, page);
+                        assert!(said, "{}", document.title);
+                    }
+                }
+                let said = |page: &sheets::Page| -> Vec<String> {
+                    page.texts().map(|run| run.shaped.text()).collect()
+                };
+                let [_, cards, tags] = documents.as_slice() else { panic!("three") };
+                assert_eq!((cards.pages.len() >= many, tags.pages.len()), (true, many.div_ceil(6)));
+                for (at, page) in tags.pages.iter().enumerate() {
+                    let own = said(page).concat().replace(' ', "");
+                    let sheet = language.tags_of_order(
+                        "order-of-the-longest.day",
+                        at + 1,
+                        tags.pages.len(),
+                    );
+                    assert!(own.contains(&sheet.replace(' ', "")), "{own}");
+                }
+            }
+        }
+    }
+}
+
+/// A size as a review has it, with much to tell.
+fn reviewed(row: &cushion::RangeRow) -> case::ReviewedSize {
+    let mm = Length::from_mm;
+    let every: Vec<u8> = row.pattern.compartments().iter().map(|own| own.number).collect();
+    let effect = case::CellsDo {
+        tried: 8,
+        under: case::Sides { left: mm(-1.25), right: mm(10.5) },
+        pitch_deg: -0.125,
+        lifts: Some(mm(12.5)),
+    };
+    let compartments = row.pattern.indices().map(|ix| case::ReviewedCompartment {
+        id: row.pattern[ix].id.clone(),
+        number: row.pattern[ix].number,
+        purpose: row.pattern[ix].purpose,
+        cells: [100, 120, 140],
+        width: mm(112.0),
+        opening: mm(60.0),
+        effect: (ix.index() > 0).then_some(effect),
+    });
+    let seat = |(at, percent)| case::ReviewedSeat {
+        percent,
+        weight: cushion::Mass::from_kg(50.0 + 40.0 * at as f64),
+        outcome: case::PredictedOutcome::AtRest,
+        left: (at > 0).then(|| Spread { central: mm(20.0), low: mm(8.0), high: mm(31.0) }),
+        slack: every[at..].to_vec(),
+        bottomed: every[..at].to_vec(),
+    };
+    case::ReviewedSize {
+        size: row.made.size,
+        rated: row.made.max_user_weight,
+        code: "E2622",
+        bodies: 3034,
+        bones: case::BonesAndSeams {
+            women: 0.5,
+            apart: [mm(102.0), mm(118.0), mm(136.0)],
+            to_seam: [mm(4.0), mm(12.0), mm(21.0)],
+            on_seam: 0.625,
+        },
+        compartments: compartments.collect(),
+        seats: case::REVIEWED.into_iter().enumerate().map(seat).collect(),
+    }
+}
+
+#[test]
+fn reviews_print_on_both_papers_with_every_finding() {
+    for text in files::BUILT_IN_LAYOUTS {
+        let layout = files::read_layout(text.text).value.unwrap();
+        let cell = files::BuiltIn::cell();
+        let row = |made: &cushion::MadeSize| {
+            let pattern = cushion::arrange(&layout, made.size).unwrap();
+            let compartments = pattern.indices().map(|_| crate::papers::compartment(60)).collect();
+            let pressure = cushion::Pressure::from_pa(500.0);
+            let fill = cushion::StockFill { pressure, compartments };
+            cushion::RangeRow { made: *made, pattern, fill }
+        };
+        let rows: Vec<_> = layout.sizes.iter().map(row).collect();
+        let sizes: Vec<_> = rows.iter().map(reviewed).collect();
+        let findings = case::review_findings(&sizes, &[]);
+        assert!(findings.len() > 4, "{findings:?}");
+        for (language, paper) in LANGUAGES.into_iter().zip(PAPERS) {
+            let own = sheets::ReviewPage {
+                language,
+                layout: &layout,
+                digest: &files::digest(text.text),
+                cell: &cell,
+                sizes: &sizes,
+                rows: &rows,
+                findings: &findings,
+                bodies: (2900, 3034),
+                date: DAY,
+                program: PROGRAM,
+            };
+            let made = sheets::review_page(&own, paper).unwrap();
+            let found = faults(text.name, &made);
+            assert!(found.is_empty(), "{}", found.join("\n"));
+            for page in &made.pages {
+                assert!(says_how_it_was_translated(language, page), "{}", made.title);
+            }
+            // A picture of each size.
+            let figures = made.pages.iter().flat_map(|page| &page.blocks);
+            let figures = figures.filter(|own| matches!(own.role, sheets::Role::Figure { .. }));
+            assert_eq!(figures.count(), rows.len());
+        }
+    }
+}
+
 /// What is wrong with the range tables of a layout, with its own sizes and with a hundred.
 #[test]
 fn range_tables_print_nothing_over() {

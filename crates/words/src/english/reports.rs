@@ -2,12 +2,12 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMargin,
-    SizeMisfit, Spread, SurveyFault, SurveySummary,
+    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, ReviewFinding,
+    Said, SizeMargin, SizeMisfit, Spread, SurveyFault, SurveySummary,
 };
 use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
-use super::{English, parts};
+use super::{English, parts, reviews};
 use crate::{
     BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
     TableTexts,
@@ -355,6 +355,18 @@ impl ReportWords for English {
         let many =
             if quantity == 1 { "1 cushion".to_owned() } else { format!("{quantity} cushions") };
         format!("{title}, {size} mm: {many}, seam allowance {:.0} mm.", allowance.to_mm())
+    }
+
+    fn review_finding(&self, finding: &ReviewFinding) -> Said {
+        reviews::finding(finding)
+    }
+
+    fn order_in_short(&self, order: &str, cushions: usize, to_fill: u32, spares: u32) -> String {
+        format!(
+            "Order {order}: {}, {} to fill, {spares} spare.",
+            parts::counted(cushions, "cushion"),
+            parts::cells(to_fill)
+        )
     }
 
     fn finished_mass(

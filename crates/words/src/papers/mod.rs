@@ -11,7 +11,9 @@ mod height_gauge;
 mod history;
 mod letter;
 mod measuring_form;
+mod order;
 mod range_table;
+mod review;
 mod sections;
 mod setup_card;
 mod shared;
@@ -35,7 +37,9 @@ pub use self::height_gauge::HeightGaugeTexts;
 pub use self::history::HistoryTexts;
 pub use self::letter::LetterTexts;
 pub use self::measuring_form::MeasuringFormTexts;
+pub use self::order::OrderTexts;
 pub use self::range_table::RangeTableTexts;
+pub use self::review::ReviewTexts;
 pub use self::sections::SectionTexts;
 pub use self::setup_card::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 pub use self::shared::SharedTexts;
@@ -69,8 +73,12 @@ pub trait PaperWords {
     fn measuring_form(&self) -> &'static MeasuringFormTexts;
     /// The sheet of sections.
     fn sections(&self) -> &'static SectionTexts;
+    /// The papers of an order.
+    fn order(&self) -> &'static OrderTexts;
     /// The printed range of a layout.
     fn range_table(&self) -> &'static RangeTableTexts;
+    /// The review of a layout.
+    fn review(&self) -> &'static ReviewTexts;
     /// Cutting and sewing templates.
     fn template(&self) -> &'static TemplateTexts;
     /// The page of a survey.
@@ -169,10 +177,20 @@ pub trait PaperWords {
     fn fill_card_origin(&self, plan: &RecordedPlan, printed: Date) -> String;
     /// What to do with the spare cells.
     fn pack_spares(&self, spares: u32) -> String;
+    /// What to do with the spare cells of a cushion that is no client's yet.
+    fn pack_spares_of_stock(&self, spares: u32) -> String;
     /// How high a compartment is expected to stand, before the room to write what was measured.
     fn height_to_measure(&self, height: &Spread<Length>) -> String;
     /// What the finished cushion is expected to weigh, and what is not in it: a sentence.
     fn expected_mass(&self, mass: &Spread<Mass>) -> String;
+    /// Which card of an order it is: a sentence.
+    fn card_of_order(&self, order: &str, card: usize, cards: usize) -> String;
+    /// Which sheet of an order's tags it is: a sentence.
+    fn tags_of_order(&self, order: &str, sheet: usize, sheets: usize) -> String;
+    /// To which card a tag belongs.
+    fn tag_of_card(&self, card: usize) -> String;
+    /// A mass with its range, without its unit.
+    fn grams_with_range(&self, mass: &Spread<Mass>) -> String;
     /// What the large drawing of the fill card shows.
     fn counts_from_below(&self, compartments: usize) -> String;
 

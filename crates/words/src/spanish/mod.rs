@@ -19,6 +19,7 @@ mod parts;
 mod pictures;
 mod record;
 mod reports;
+mod reviews;
 
 use case::text::LengthUnit;
 use cushion::{Length, Size};

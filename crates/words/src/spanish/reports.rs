@@ -2,13 +2,13 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, SizeMargin,
-    SizeMisfit, Spread, SurveyFault, SurveySummary,
+    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, ReviewFinding,
+    Said, SizeMargin, SizeMisfit, Spread, SurveyFault, SurveySummary,
 };
 use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
 use super::files::title_of;
-use super::{Spanish, parts};
+use super::{Spanish, parts, reviews};
 use crate::{
     BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
     TableTexts,
@@ -356,6 +356,18 @@ impl ReportWords for Spanish {
         let many = parts::counted(quantity as usize, ["cojín", "cojines"]);
         let title = title_of(title);
         format!("{title}, {size} mm: {many}, margen de costura de {:.0} mm.", allowance.to_mm())
+    }
+
+    fn review_finding(&self, finding: &ReviewFinding) -> Said {
+        reviews::finding(finding)
+    }
+
+    fn order_in_short(&self, order: &str, cushions: usize, to_fill: u32, spares: u32) -> String {
+        format!(
+            "Pedido {order}: {}, {} para llenar, {spares} de repuesto.",
+            parts::counted(cushions, ["cojín", "cojines"]),
+            parts::cells(to_fill)
+        )
     }
 
     fn finished_mass(

@@ -110,6 +110,8 @@ pub(crate) fn of_count(say: &dyn Language, count: u32) -> Vec<String> {
         say.counts_from_below(compartments),
         say.reason_of_change(&[1, 2, 3], change, "the client's left side is lower."),
         say.pack_spares(count),
+        say.pack_spares_of_stock(count),
+        say.order_in_short("monday", compartments, count, count),
         say.all_pockets(count),
         say.keep_the_bag(count),
         say.left_under(SiteName::Coccyx, &left),
@@ -202,6 +204,14 @@ pub(crate) fn others(say: &dyn Language) -> Vec<String> {
             low: Mass::from_g(560.0),
             high: Mass::from_g(730.0),
         }),
+        say.card_of_order("monday", 5, 30),
+        say.tags_of_order("monday", 1, 5),
+        say.tag_of_card(5),
+        say.grams_with_range(&Spread {
+            central: Mass::from_g(640.0),
+            low: Mass::from_g(560.0),
+            high: Mass::from_g(730.0),
+        }),
         say.template_wall_number(4),
         say.template_junction(6),
         say.template_opening(3, Length::from_mm(110.0)),
@@ -219,6 +229,50 @@ pub(crate) fn others(say: &dyn Language) -> Vec<String> {
         say.other_papers(&other_papers(3)),
     ];
     states.chain(moves.map(|from| say.moves_from(from))).chain(own).collect()
+}
+
+/// One finding of a review of each kind.
+pub(crate) fn of_a_review() -> Vec<case::ReviewFinding> {
+    use case::ReviewKind;
+    let mm = Length::from_mm;
+    let size = |text: &str| text.parse::<cushion::Size>().expect("it is a size");
+    let (small, large) = (size("400x400"), size("440x400"));
+    let heavy = Mass::from_kg(104.0);
+    let id = cushion::Name::new("thigh-left").expect("it is a name");
+    let jump = cushion::Jump { row: 1, from: 0, number: 5, id, was: 28, is: 46, expected: 31 };
+    let kinds = [
+        ReviewKind::NoRest(95, heavy),
+        ReviewKind::Bottoms(95, heavy, vec![1]),
+        ReviewKind::Bottoms(95, heavy, vec![1, 2, 3]),
+        ReviewKind::LittleLeft(50, heavy, mm(21.4)),
+        ReviewKind::NobodySuits,
+        ReviewKind::BonesOnSeam(0.38),
+        ReviewKind::NoHand(3, mm(64.0)),
+        ReviewKind::LittleReach(1, mm(3.25)),
+        ReviewKind::MuchForOne(3, mm(2.75)),
+        ReviewKind::Slack(5, heavy, vec![5, 6]),
+        ReviewKind::Jumps(jump, small),
+        ReviewKind::OtherCode { was: "E2622", from: small, is: "E2623" },
+    ];
+    let all = kinds.into_iter().enumerate().map(|(at, kind)| {
+        let sizes = [large, small, size("480x400")].into_iter().take(1 + at % 3).collect();
+        case::ReviewFinding { kind, size: large, sizes }
+    });
+    all.collect()
+}
+
+#[test]
+fn what_a_review_finds_is_said_with_its_place_its_number_and_what_to_do() {
+    for say in LANGUAGES {
+        for finding in of_a_review() {
+            let said = say.review_finding(&finding);
+            let hint = said.hint.expect("what to do");
+            assert!(said.message.contains("440x400"), "{}", said.message);
+            let faults = [faults(&said.message), faults(&hint)].concat();
+            assert!(faults.is_empty(), "{}", faults.join("\n"));
+            assert!(!said.message.ends_with('.') && !hint.ends_with('.'), "{}", said.message);
+        }
+    }
 }
 
 #[test]
@@ -261,7 +315,9 @@ pub(crate) fn texts_of_documents(say: &dyn Language) -> Vec<Vec<String>> {
         format!("{:#?}", say.height_gauge()),
         format!("{:#?}", say.letter()),
         format!("{:#?}", say.sections()),
+        format!("{:#?}", say.order()),
         format!("{:#?}", say.range_table()),
+        format!("{:#?}", say.review()),
         format!("{:#?}", say.template()),
         format!("{:#?}", say.survey()),
         format!("{:#?}", say.history()),

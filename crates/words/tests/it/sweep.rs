@@ -4,9 +4,9 @@ use std::time::Duration;
 
 use case::question::{Group, Question};
 use case::text::{
-    ClientFinding, DesignFinding, EditError, FileFinding, KeyFinding, LengthUnit, Looks,
-    RecordFinding, Remark, StockChange, SyntaxFinding, TextFinding, Type, ValueFinding,
-    WishFinding, WordFinding,
+    ClientFinding, ColumnsFinding, DesignFinding, EditError, FileFinding, KeyFinding, LengthUnit,
+    Looks, OrderFinding, RecordFinding, Remark, StockChange, SyntaxFinding, TextFinding, Type,
+    ValueFinding, WishFinding, WordFinding,
 };
 use case::{
     AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, ByHand,
@@ -53,6 +53,7 @@ pub(crate) fn findings() -> Vec<TextFinding> {
     found.extend(words_as_values());
     found.extend(together());
     found.extend(records_and_designs());
+    found.extend(orders());
     found.extend(troubles().into_iter().map(|own| TextFinding::Trouble(Box::new(own))));
     found
 }
@@ -234,6 +235,41 @@ fn records_and_designs() -> Vec<TextFinding> {
     ]));
     found.extend(all(faults().map(|fault| DesignFinding::Fault(fault, Vec::new()))));
     found.extend(all(faults().map(|fault| DesignFinding::Fault(fault, vec![size(); 8]))));
+    found
+}
+
+fn orders() -> Vec<TextFinding> {
+    let unknown = |near| ColumnsFinding::UnknownColumn {
+        written: owned("serial"),
+        near,
+        known: &["layout", "size", "serials"],
+    };
+    let mut found = all([
+        unknown(Some("serials")),
+        unknown(None),
+        ColumnsFinding::ColumnTwice("size"),
+        ColumnsFinding::NoColumn("quantity"),
+        ColumnsFinding::Fields { found: 1, wanted: 5 },
+        ColumnsFinding::Fields { found: 6, wanted: 5 },
+        ColumnsFinding::Quotes,
+        ColumnsFinding::Nothing,
+    ]);
+    found.extend(all([
+        OrderFinding::NoFile(owned("mine.toml")),
+        OrderFinding::NothingNamed,
+        OrderFinding::BesideClient("size"),
+        OrderFinding::NoSize,
+        OrderFinding::Quantity(owned("a dozen")),
+        OrderFinding::TooMany { most: 500 },
+        OrderFinding::OneForClient(2),
+        OrderFinding::Serial(owned("S 1, S 2")),
+        OrderFinding::SerialRun(owned("S-9..S-112")),
+        OrderFinding::SerialCount { serials: 1, quantity: 2 },
+        OrderFinding::SerialCount { serials: 2, quantity: 1 },
+        OrderFinding::SerialTwice { serial: owned("S-101"), line: 3 },
+        OrderFinding::ClientTwice { file: owned("K-17.toml"), line: 4 },
+        OrderFinding::OtherSerial { ordered: owned("S-101"), of_file: owned("S-102") },
+    ]));
     found
 }
 

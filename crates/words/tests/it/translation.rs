@@ -8,7 +8,7 @@ use cushion::{Side, Words};
 use words::{ENGLISH, LANGUAGES, Language, by_tag};
 
 use crate::findings::{clauses, sentences};
-use crate::papers::{of_count, others, texts_of_documents};
+use crate::papers::{of_a_review, of_count, others, texts_of_documents};
 use crate::sweep::{check_errors, findings, plugin_faults, troubles};
 
 /// All that a language says of the values of these tests, in an order that is the same in each.
@@ -25,6 +25,8 @@ fn everything(say: &dyn Language) -> Vec<String> {
     let said = said.chain(troubles.iter().map(|own| say.trouble(own)));
     let said = said.chain(errors.iter().map(|own| say.no_check(own)));
     let said = said.chain(faults.iter().map(|own| say.plugin_fault(own)));
+    let reviewed = of_a_review();
+    let said = said.chain(reviewed.iter().map(|own| say.review_finding(own)));
     // A hint that is there in one language is there in each.
     all.extend(said.flat_map(|own| [own.message, own.hint.unwrap_or_default()]));
     all

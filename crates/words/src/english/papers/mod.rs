@@ -8,7 +8,9 @@ mod height_gauge;
 mod history;
 mod letter;
 mod measuring_form;
+mod order;
 mod range_table;
+mod review;
 mod sections;
 mod setup_card;
 mod shared;
@@ -33,8 +35,9 @@ use super::English;
 use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
 use crate::{
     BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
-    LetterTexts, MeasuringFormTexts, PaperWords, RangeTableTexts, RecordWords, SectionTexts,
-    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts,
+    LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, RangeTableTexts, RecordWords,
+    ReviewTexts, SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+    TemplateTexts, WashDayTexts,
 };
 
 impl PaperWords for English {
@@ -130,8 +133,16 @@ impl PaperWords for English {
         sections::TEXTS
     }
 
+    fn order(&self) -> &'static OrderTexts {
+        order::TEXTS
+    }
+
     fn range_table(&self) -> &'static RangeTableTexts {
         range_table::TEXTS
+    }
+
+    fn review(&self) -> &'static ReviewTexts {
+        review::TEXTS
     }
 
     fn template(&self) -> &'static TemplateTexts {
@@ -393,6 +404,11 @@ impl PaperWords for English {
         format!("Pack {spares} in a closed bag with the client's code on it.")
     }
 
+    fn pack_spares_of_stock(&self, spares: u32) -> String {
+        let spares = counted(spares as usize, "spare cell");
+        format!("Pack {spares} in a closed bag with the cushion's serial on it.")
+    }
+
     fn height_to_measure(&self, height: &Spread<Length>) -> String {
         format!("{:.0}–{:.0}:", height.low.to_mm(), height.high.to_mm())
     }
@@ -402,6 +418,23 @@ impl PaperWords for English {
         format!(
             "Expected then: {central:.0} g ({low:.0} to {high:.0}), an estimate with usual cloth from memory, without labels and outer cover."
         )
+    }
+
+    fn card_of_order(&self, order: &str, card: usize, cards: usize) -> String {
+        format!("Order {order}, card {card} of {cards}.")
+    }
+
+    fn tags_of_order(&self, order: &str, sheet: usize, sheets: usize) -> String {
+        format!("Order {order}, sheet {sheet} of {sheets}.")
+    }
+
+    fn tag_of_card(&self, card: usize) -> String {
+        format!("Card {card}")
+    }
+
+    fn grams_with_range(&self, mass: &Spread<Mass>) -> String {
+        let [central, low, high] = [mass.central, mass.low, mass.high].map(|own| own.to_g());
+        format!("{central:.0} ({low:.0}–{high:.0})")
     }
 
     fn counts_from_below(&self, compartments: usize) -> String {

@@ -9,7 +9,9 @@ mod height_gauge;
 mod history;
 mod letter;
 mod measuring_form;
+mod order;
 mod range_table;
+mod review;
 mod sections;
 mod setup_card;
 mod shared;
@@ -39,8 +41,9 @@ use super::parts::{
 };
 use crate::{
     BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
-    LetterTexts, MeasuringFormTexts, PaperWords, RangeTableTexts, RecordWords, SectionTexts,
-    SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts,
+    LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, RangeTableTexts, RecordWords,
+    ReviewTexts, SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
+    TemplateTexts, WashDayTexts,
 };
 
 impl PaperWords for Spanish {
@@ -137,8 +140,16 @@ impl PaperWords for Spanish {
         sections::TEXTS
     }
 
+    fn order(&self) -> &'static OrderTexts {
+        order::TEXTS
+    }
+
     fn range_table(&self) -> &'static RangeTableTexts {
         range_table::TEXTS
+    }
+
+    fn review(&self) -> &'static ReviewTexts {
+        review::TEXTS
     }
 
     fn template(&self) -> &'static TemplateTexts {
@@ -409,6 +420,11 @@ impl PaperWords for Spanish {
         format!("Meta {spares} en una bolsa cerrada con el código de la persona.")
     }
 
+    fn pack_spares_of_stock(&self, spares: u32) -> String {
+        let spares = counted(spares as usize, SPARE_CELLS);
+        format!("Meta {spares} en una bolsa cerrada con la serie del cojín.")
+    }
+
     fn height_to_measure(&self, height: &Spread<Length>) -> String {
         format!("{:.0}–{:.0}:", height.low.to_mm(), height.high.to_mm())
     }
@@ -418,6 +434,23 @@ impl PaperWords for Spanish {
         format!(
             "Se esperan entonces {central:.0} g ({low:.0} a {high:.0}), una estimación con una tela usual de memoria, sin etiquetas ni funda."
         )
+    }
+
+    fn card_of_order(&self, order: &str, card: usize, cards: usize) -> String {
+        format!("Pedido {order}, ficha {card} de {cards}.")
+    }
+
+    fn tags_of_order(&self, order: &str, sheet: usize, sheets: usize) -> String {
+        format!("Pedido {order}, hoja {sheet} de {sheets}.")
+    }
+
+    fn tag_of_card(&self, card: usize) -> String {
+        format!("Ficha {card}")
+    }
+
+    fn grams_with_range(&self, mass: &Spread<Mass>) -> String {
+        let [central, low, high] = [mass.central, mass.low, mass.high].map(|own| own.to_g());
+        format!("{central:.0} ({low:.0}–{high:.0})")
     }
 
     fn counts_from_below(&self, compartments: usize) -> String {

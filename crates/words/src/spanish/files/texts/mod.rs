@@ -1,6 +1,7 @@
 //! Spanish: how findings about a text are said.
 
 mod meaning;
+mod orders;
 mod reading;
 mod values;
 
@@ -23,6 +24,8 @@ pub(super) fn about(finding: &TextFinding) -> Said {
         TextFinding::Wish(own) => meaning::wish(own),
         TextFinding::Record(own) => meaning::record(own),
         TextFinding::Design(own) => meaning::design(own),
+        TextFinding::Columns(own) => orders::columns(own),
+        TextFinding::Order(own) => orders::order(own),
         TextFinding::Trouble(own) => troubles::about(own),
     }
 }
