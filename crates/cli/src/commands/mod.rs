@@ -18,6 +18,7 @@ mod predict;
 mod print;
 mod range;
 mod record;
+mod restore;
 mod set;
 mod size;
 mod survey;
@@ -57,6 +58,7 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Size(arguments) => size::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, setting),
         Command::New(arguments) => new::run(arguments, terminal),
+        Command::Restore(arguments) => restore::run(arguments, setting),
         Command::Set(arguments) => set::run(arguments, terminal),
         Command::Chairside(arguments) => chairside::run(arguments, setting),
         Command::Completions(arguments) => completions::run(arguments, terminal),

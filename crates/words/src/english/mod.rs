@@ -17,6 +17,7 @@ mod parts;
 mod pictures;
 mod record;
 mod reports;
+mod restoring;
 
 use case::text::LengthUnit;
 use cushion::{Length, Size};

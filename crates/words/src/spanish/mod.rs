@@ -19,6 +19,7 @@ mod parts;
 mod pictures;
 mod record;
 mod reports;
+mod restoring;
 
 use case::text::LengthUnit;
 use cushion::{Length, Size};
