@@ -858,7 +858,7 @@ pub(crate) struct Check {
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:\n  \
     seatwright restore K-17-plan-2-7GES-setup-card.pdf --out K-17.toml\n  \
-    seatwright restore SW1/ROW-SIX/1B4A.../7GES/SW-0142//6A1FD3C0 --out K-17.toml --serial SW-0142\n\n\
+    seatwright restore SW1/ROW-SIX/1B4A.../2/7GES/SW-0142//9B430437 --out K-17.toml --serial SW-0142\n\n\
     Any phone reads the code as a text; the PDFs of setup card and take-home sheet carry the same \
     text as an attachment. It has the layout and the cell with the heads of their digests, the size, \
     the counts, the number of the plan, its check word and the serial of the cushion; no name, and \

@@ -16,6 +16,7 @@ mod plans;
 mod plugins;
 mod record;
 mod reports;
+mod restoring;
 mod runner;
 mod setting;
 mod supplier;

@@ -7,7 +7,7 @@ use super::look::INK;
 use crate::frame::Frame;
 use crate::page::{Align, Fill, Page, Role};
 use crate::qr::Qr;
-use crate::text::{SetError, Style, wrap};
+use crate::text::{SetError, Style, measure, wrap};
 
 /// Between the white around the code and the words, in millimetres: the white parts them already.
 const BESIDE: f64 = 0.5;
@@ -30,6 +30,20 @@ impl<'a> Code<'a> {
     /// Its text.
     pub(super) const fn text(&self) -> &'a str {
         self.text
+    }
+
+    /// Its text in lines for beside it, all in a width: none ends within a part or a number, so that
+    /// whoever types it keeps the place.
+    pub(super) fn text_beside(&self, style: &Style, wide: f64) -> Result<String, SetError> {
+        let room = wide - self.width() - BESIDE;
+        let mut lines: Vec<String> = Vec::new();
+        for piece in self.text.split_inclusive(['/', '-']) {
+            match lines.last_mut() {
+                Some(line) if measure(&format!("{line}{piece}"), style)? <= room => *line += piece,
+                _ => lines.push(piece.to_owned()),
+            }
+        }
+        Ok(lines.join("\n"))
     }
 
     /// Its width and height in millimetres, with the white around it.

@@ -15,7 +15,8 @@ fn setup_card_and_take_home_sheet_have_it_once_and_no_other_paper() {
     let case = Case::of("curved-ten", "440x400").fitted();
     for document in all(&case, PAPERS[0]) {
         let codes = document.pages.iter().flat_map(|page| &page.blocks).filter(|own| is_code(own));
-        let owed = usize::from(both(&case, PAPERS[0]).iter().any(|own| own.title == document.title));
+        let owed =
+            usize::from(both(&case, PAPERS[0]).iter().any(|own| own.title == document.title));
         assert_eq!(codes.count(), owed, "{}", document.title);
         let carried = attached_code(&pdf(&document));
         let wanted = if owed == 1 { Ok(CODE.to_owned()) } else { Err(NoAttachment::None) };
@@ -31,7 +32,7 @@ fn it_is_an_inch_wide_on_the_same_page_of_each_card() {
             let whites: Vec<_> = document.pages.iter().map(code_with_white).collect();
             let at = whites.iter().position(Option::is_some).unwrap();
             let is_card = document.title == case.language.setup_card().title;
-            assert_eq!(at, if is_card { 0 } else { document.pages.len() - 1 });
+            assert!(if is_card { at == 0 } else { at > 0 }, "{at}");
             let white = whites[at].unwrap();
             // As wide as is asked of it, with the white around it, and no poster.
             let least = Length::from_mm(25.0).to_mm();

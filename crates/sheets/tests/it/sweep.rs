@@ -16,7 +16,7 @@ use sheets::{
 
 use words::{LANGUAGES, Language};
 
-use crate::papers::{Case, DAY, PROGRAM};
+use crate::papers::{CODE, Case, DAY, PROGRAM};
 
 /// Every built-in layout with each size that is made of it.
 fn made() -> Vec<(&'static str, String)> {

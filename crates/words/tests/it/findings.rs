@@ -3,11 +3,11 @@
 use case::text::LengthUnit;
 use case::{
     Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardCode, CardFinding, Caution, Check,
-    CheckPart, CostAtBone, Date, DigestHead, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome, HeightEffect, LookAt,
-    Mistake, NextStep, NoCardCode, NoSizeToMake, OtherCount, PlanMark, ReCheck, RecordNote, Remedy,
-    RemedyCost, Restored,
-    Shortfall, SinceRecorded, SiteName, SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer,
-    Source, Telling, ToldFrom, TopAnswer, Verdict, Want, WhyReCheck,
+    CheckPart, CostAtBone, Date, DigestHead, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome,
+    HeightEffect, LookAt, Mistake, NextStep, NoCardCode, NoSizeToMake, OtherCount, PlanMark,
+    ReCheck, RecordNote, Remedy, RemedyCost, Restored, Shortfall, SinceRecorded, SiteName,
+    SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer, Source, Telling, ToldFrom,
+    TopAnswer, Verdict, Want, WhyReCheck,
 };
 use cushion::{Length, MadeSize, Mass, Side};
 use words::{ENGLISH, LANGUAGES, Language};

@@ -10,10 +10,10 @@ use case::text::{
 };
 use case::{
     AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, ByHand,
-    CardCodeFault, CheckError, CheckPart, CodePart, Crash, Date, Digest, DigestHead, Distrust, Doing,
-    Drawn, FileKind, LayoutError, MeshError, NoFile, NoPicture, NotAppended, NotDone, NotDrawn,
-    NotRestored, PluginFault, PluginFaultKind, ShelfError,
-    SiteName, StockError, TableFault, Trouble, Want, Why, WhyNoPlan,
+    CardCodeFault, CheckError, CheckPart, CodePart, Crash, Date, Digest, DigestHead, Distrust,
+    Doing, Drawn, FileKind, LayoutError, MeshError, NoFile, NoPicture, NotAppended, NotDone,
+    NotDrawn, NotRestored, PluginFault, PluginFaultKind, ShelfError, SiteName, StockError,
+    TableFault, Trouble, Want, Why, WhyNoPlan,
 };
 use cushion::{
     FaultKind, Length, Listed, Mass, Name, Point, Severity, Side, Size, SizeError, Volume,

@@ -187,9 +187,12 @@ fn drawing(
 /// it; returns what is left of the column.
 fn code(page: &mut Page, papers: &ClientPapers<'_>, column: Rect) -> Result<Rect, SetError> {
     let Some(code) = Code::of(papers) else { return Ok(column) };
-    let words = [(papers.language.setup_card().code_is_for, BODY), (code.text(), SMALL)];
-    let y0 = column.y1 - code.height(&words, column.width())?;
-    code.with_words(&mut Frame::new(page, Rect { y0, ..column }), &words)?;
+    let text = code.text_beside(&SMALL, column.width())?;
+    let words = [(papers.language.setup_card().code_is_for, BODY), (text.as_str(), SMALL)];
+    // The line below the drawing may be longer than the drawing is wide.
+    let y1 = column.y1 - BODY.line_height();
+    let y0 = y1 - code.height(&words, column.width())?;
+    code.with_words(&mut Frame::new(page, Rect { y0, y1, ..column }), &words)?;
     Ok(Rect { y1: y0 - 1.0, ..column })
 }
 

@@ -1,13 +1,9 @@
 //! Room to write: marks that were seen, cells that were lost, washes, who was shown what.
 
-use kurbo::Rect;
-
-use super::super::code::Code;
 use super::super::look::PALE;
 use super::{GAP, Sheet, written_line};
 use crate::flow::Flow;
-use crate::frame::Frame;
-use crate::page::{Align, Role};
+use crate::page::Align;
 use crate::table::{Column, Table};
 use crate::text::{SetError, measure};
 
@@ -25,34 +21,15 @@ pub(super) fn set(flow: &mut Flow<'_>, sheet: Sheet<'_>) -> Result<(), SetError>
         flow.headed_table(own.heading, &print.head(), &table, |_, _, _| {})?;
         flow.space(GAP);
     }
-    flow.put(|frame| signed(frame, sheet))
-}
-
-/// Who was shown what, with the code beside it.
-fn signed(frame: &mut Frame<'_>, sheet: Sheet<'_>) -> Result<(), SetError> {
-    let (print, texts) = (sheet.print, sheet.papers.language.take_home());
-    let code = Code::of(sheet.papers);
-    let beside = code.as_ref().map_or(0.0, Code::width);
-    let (start, whole) = (frame.y(), frame.area());
-    let left = Rect { y0: start, x1: whole.x1 - beside, ..whole };
-    let end = {
-        let mut column = Frame::new(frame.page(), left);
-        column.paragraph(texts.shown, &print.firmly())?;
-        for name in texts.signed.concat() {
-            written_line(&mut column, name, print)?;
+    flow.put(|frame| {
+        frame.paragraph(texts.shown, &print.firmly())?;
+        for line in texts.signed {
+            for name in *line {
+                written_line(frame, name, print)?;
+            }
         }
-        if code.is_some() {
-            let style = print.label();
-            column.space(1.0);
-            column.words(Role::Paragraph, 0.0, texts.code_is_for, &style, Align::Right)?;
-        }
-        column.y()
-    };
-    let place = frame.take((end - start).max(beside), texts.shown)?;
-    if let Some(code) = code {
-        code.in_corner(frame.page(), place);
-    }
-    Ok(())
+        Ok(())
+    })
 }
 
 /// An empty table, whose columns are as wide as their heads in proportion.

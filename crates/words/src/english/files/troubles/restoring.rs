@@ -69,7 +69,7 @@ fn code(fault: CardCodeFault) -> Said {
         ),
         CardCodeFault::OtherVersion => said(
             "the code is written in another version than SW1, which is read here",
-            "look at its first four signs again; if they are right, a newer program made the card",
+            "look at its first four signs again; if they are as read, a newer program made the card",
         ),
         CardCodeFault::Sign { sign, at } => said(
             format!("sign {at} of the code is `{sign}`, which no code has"),

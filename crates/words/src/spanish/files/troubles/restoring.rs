@@ -69,7 +69,7 @@ fn code(fault: CardCodeFault) -> Said {
         ),
         CardCodeFault::OtherVersion => said(
             "el código está escrito en otra versión que SW1, que es la que se lee aquí",
-            "mire otra vez sus cuatro primeros signos; si son correctos, un programa más nuevo hizo la ficha",
+            "mire otra vez sus cuatro primeros signos; si son como se leyeron, un programa más nuevo hizo la ficha",
         ),
         CardCodeFault::Sign { sign, at } => said(
             format!("el signo {at} del código es `{sign}`, que ningún código tiene"),
