@@ -12,7 +12,7 @@ use words::ENGLISH;
 pub(crate) type Body = (&'static str, fn(&[u8]));
 
 /// All bodies.
-pub(crate) const ALL: [Body; 9] = [
+pub(crate) const ALL: [Body; 11] = [
     ("client", client),
     ("layout", layout),
     ("cell", cell),
@@ -22,6 +22,8 @@ pub(crate) const ALL: [Body; 9] = [
     ("sizes", sizes),
     ("answer", answer),
     ("card_text", card_text),
+    ("card_code", card_code),
+    ("papers", papers),
 ];
 
 /// Remarks point into the text, on borders of characters, and can be said.
@@ -148,5 +150,21 @@ pub(crate) fn card_text(bytes: &[u8]) {
             let drawn = sheets::svg(&page, &SvgOptions { embed_fonts: false, outlines: false });
             roxmltree::Document::parse(&drawn).expect("it is XML, whatever was written");
         }
+    }
+}
+
+/// The code of a card: what is read is written in the same signs, spaces and line breaks aside.
+pub(crate) fn card_code(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else { return };
+    if let Ok(code) = files::read_card_text(text) {
+        let plain: String = text.split_whitespace().collect();
+        assert_eq!(files::card_text(&code), Ok(plain));
+    }
+}
+
+/// A PDF: it carries a text or says why not, and never ends the program.
+pub(crate) fn papers(bytes: &[u8]) {
+    if let Ok(text) = sheets::attached_code(bytes) {
+        assert!(text.len() <= 2000);
     }
 }

@@ -3,6 +3,7 @@
 //! Left and right are always the client's. Nothing here knows how a plan is found, how a file is
 //! written or how a page is drawn.
 
+mod card_code;
 mod central;
 mod check;
 mod client;
@@ -36,6 +37,7 @@ mod trouble;
 
 pub use jiff::civil::Date;
 
+pub use crate::card_code::{CardCode, CardCodeFault, DigestHead, NoCardCode, Restored};
 pub use crate::central::{CentralCompartment, CentralNumbers, CentralSeat, CentralSite};
 pub use crate::check::{
     CHECK_KINDS, Check, CheckError, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer,
@@ -97,6 +99,6 @@ pub use crate::survey::{
 };
 pub use crate::taught::{OtherCushion, Taught, TaughtOfCushion};
 pub use crate::trouble::{
-    BatchError, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDone, NotDrawn,
-    ShelfError, StockError, TableFault, Trouble, Why,
+    BatchError, CodePart, Doing, Drawn, MeshError, NoFile, NoPicture, NotAppended, NotDone,
+    NotDrawn, NotRestored, ShelfError, StockError, TableFault, Trouble, Why,
 };

@@ -16,6 +16,7 @@ const EDITION: Edition = Edition {
     on: case::Date::constant(2026, 2, 24),
     paper: Paper::A4,
     large_print: false,
+    client_in_code: false,
 };
 
 fn main() {

@@ -15,4 +15,6 @@ pub struct Edition {
     pub paper: Paper,
     /// Whether what carers read is set in larger print.
     pub large_print: bool,
+    /// Whether the code by which counts are found again has the client's code in it.
+    pub client_in_code: bool,
 }

@@ -21,7 +21,7 @@ use crate::error::{Whose, WorkError};
 use crate::file_remarks::FileRemarks;
 use crate::not_drawn::not_drawn;
 use crate::open_case::OpenCase;
-use crate::papers::{NamedDocument, word_of_counts};
+use crate::papers::{NamedDocument, check_word_of};
 use crate::parts::{usual_mass, usual_spares};
 use crate::side_by_side::side_by_side;
 use crate::sourced::{Sourced, pattern};
@@ -367,8 +367,8 @@ fn stock(
     let layout_digest = layout.digest();
     let named = pattern.compartments().iter().zip(&counts);
     let named = named.map(|(own, count)| (own.number, &own.id, *count));
-    let known = (pattern.layout().as_str(), size, &layout_digest, &cell.digest());
-    let word = word_of_counts(known, named);
+    let digests = [&layout_digest, &cell.digest()];
+    let word = check_word_of((pattern.layout().as_str(), size), digests, named);
     let spares = spares.unwrap_or_else(|| usual_spares(fill.total()));
     Ok(Stock { layout, layout_digest, cell, pattern, fill, heights, finished, word, spares })
 }

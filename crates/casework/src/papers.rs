@@ -2,8 +2,8 @@
 
 use case::text::LengthUnit;
 use case::{
-    Caution, Date, Digest, Drawn, Likeness, OtherCount, PlanMark, PlannedCount, RecordedPlan,
-    SinceRecorded, Trouble,
+    Caution, Date, Digest, Drawn, Likeness, NoCardCode, OtherCount, PlanMark, PlannedCount,
+    RecordedPlan, SinceRecorded, Trouble,
 };
 use cushion::{Cell, Layout, Name, Pattern, Size};
 use fitting::{PreparedCushion, Spacings};
@@ -47,6 +47,8 @@ pub struct PapersOfClient {
     pub since_recorded: Vec<SinceRecorded>,
     /// By what their counts are known again.
     pub mark: PlanMark,
+    /// Why they have no code by which the counts are found again, where they have none.
+    pub no_code: Option<NoCardCode>,
 }
 
 /// What a client's papers say beside the client's file.
@@ -146,14 +148,19 @@ impl OpenCase {
     pub fn composed(&self, edition: Edition, own: &OnPaper) -> Result<PapersOfClient, WorkError> {
         let file = &self.client.file.path;
         let mark = self.mark(&own.plan);
-        let papers = self.client_papers(edition, (&own.plan, &mark), &own.cautions, &own.extras);
+        let code = self.card_text((&own.plan, &mark), edition.client_in_code);
+        let papers = ClientPapers {
+            code: code.as_deref().ok(),
+            ..self.client_papers(edition, (&own.plan, &mark), &own.cautions, &own.extras)
+        };
         let of_carer = self.for_carers(papers);
         let compose = |(name, reader, compose): &(&'static str, Reader, ForClient)| {
             let papers = if *reader == Reader::Carer { &of_carer } else { &papers };
             named(name, compose(papers, edition.paper), file)
         };
         let papers = Papers::of(side_by_side(OF_CLIENT, compose).into_iter())?;
-        Ok(PapersOfClient { papers, since_recorded: own.since_recorded.clone(), mark })
+        let since_recorded = own.since_recorded.clone();
+        Ok(PapersOfClient { papers, since_recorded, no_code: code.err(), mark })
     }
 
     /// Composes the record as pages, each entry with a small drawing of the cells after it.
@@ -194,6 +201,7 @@ impl OpenCase {
             extras,
             large_print,
             mark,
+            code: None,
             beside: self.beside(client, on),
             date: on,
             program: PROGRAM,
@@ -216,9 +224,9 @@ impl OpenCase {
 
     /// By what papers of these counts are known again.
     pub(crate) fn mark(&self, plan: &RecordedPlan) -> PlanMark {
-        let RecordedPlan { layout, size, layout_digest, cell_digest, .. } = plan;
+        let digests = [&plan.layout_digest, &plan.cell_digest];
         let counts = plan.counts.iter().map(|own| (own.number, &own.id, own.planned));
-        let word = word_of_counts((layout, *size, layout_digest, cell_digest), counts);
+        let word = check_word_of((&plan.layout, plan.size), digests, counts);
         PlanMark { number: self.client.value.plan_number(), word }
     }
 
@@ -335,13 +343,15 @@ impl OpenCase {
     }
 }
 
-/// By which counts of a cushion are known again: those of a layout at a size, with the digests of the
-/// layout and of the cell; each with its compartment's number and id.
-pub(crate) fn word_of_counts<'a>(
-    (layout, size, layout_digest, cell_digest): (&str, Size, &Digest, &Digest),
+/// The check word of counts: of a layout as the client's file names it, a size, the digests of the
+/// layout and of the cell, and number, id and cells of each compartment.
+pub(crate) fn check_word_of<'a>(
+    (layout, size): (&str, Size),
+    [layout_digest, cell_digest]: [&Digest; 2],
     counts: impl Iterator<Item = (u8, &'a Name, u32)>,
 ) -> String {
-    let counts: String = counts.map(|(number, id, own)| format!("{number} {id} {own}\n")).collect();
+    let counts: String =
+        counts.map(|(number, id, cells)| format!("{number} {id} {cells}\n")).collect();
     let text = format!("{layout} {size} {layout_digest} {cell_digest}\n{counts}");
     case::check_word(&files::digest(&text))
 }

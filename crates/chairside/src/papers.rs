@@ -52,7 +52,7 @@ impl PaperStore {
         }
         drop(known);
         let (language, paper) = (house.language(), house.settings.paper);
-        let edition = Edition { language, on, paper, large_print: false };
+        let edition = Edition { language, on, paper, large_print: false, client_in_code: false };
         let papers = case.papers(edition)?;
         let (mark, since) = (papers.mark.clone(), papers.since_recorded.clone());
         let prefix = casework::prefix(&case.client.value.code, &mark);

@@ -70,6 +70,7 @@ pub(crate) enum Command {
     Review(Review),
     Check(Check),
     New(New),
+    Restore(Restore),
     Set(Set),
     Chairside(Chairside),
     Completions(Completions),
@@ -897,6 +898,10 @@ pub(crate) struct Print {
     #[arg(long)]
     pub(crate) outlines: bool,
 
+    /// Put the client's code into the printed QR code too, beside layout, size, counts and serial
+    #[arg(long, requires = "client")]
+    pub(crate) client_in_code: bool,
+
     /// Set the take-home sheet in larger print, 20 points
     #[arg(long, requires = "client")]
     pub(crate) large: bool,
@@ -929,6 +934,43 @@ pub(crate) struct Check {
     /// Count with this cell for --against: a built-in name, or the path of a cell file
     #[arg(long, value_name = "CELL", requires = "against")]
     pub(crate) cell: Option<String>,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
+}
+
+/// Make a client's file anew from the QR code on a setup card or a take-home sheet
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+    seatwright restore K-17-plan-2-7GES-setup-card.pdf --out K-17.toml\n  \
+    seatwright restore SW1/ROW-SIX/1B4A.../2/7GES/SW-0142//9B430437 --out K-17.toml --serial SW-0142\n\n\
+    Any phone reads the code as a text; the PDFs of setup card and take-home sheet carry the same \
+    text as an attachment. It has the layout and the cell with the heads of their digests, the size, \
+    the counts, the number of the plan, its check word and the serial of the cushion; no name, and \
+    the client's code only after `print --client-in-code`.\n\n\
+    What is mistyped is refused, and no file that is there is written over. All that the code does \
+    not say is blank, and `check` names it. The counts are in the record as put in on this day; they \
+    are an ESTIMATE until hands have checked them on the client: count what is in the cushion.")]
+pub(crate) struct Restore {
+    /// Text of the code, or path of a PDF that carries it
+    #[arg(value_name = "TEXT|PDF")]
+    pub(crate) code: String,
+
+    /// Write the client's file here, where no file is yet
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: PathBuf,
+
+    /// Compare the serial on the tag of the cushion at hand with that of the code
+    #[arg(long, value_name = "SERIAL")]
+    pub(crate) serial: Option<String>,
+
+    /// Take the layout from this file, where it is not built in
+    #[arg(long, value_name = "FILE")]
+    pub(crate) layout: Option<PathBuf>,
+
+    /// Take the cell from this file, where it is not built in
+    #[arg(long, value_name = "FILE")]
+    pub(crate) cell: Option<PathBuf>,
 
     #[command(flatten)]
     pub(crate) plugins: PluginOptions,

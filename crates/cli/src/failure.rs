@@ -3,7 +3,7 @@
 use std::process::ExitCode;
 
 use case::text::EditError;
-use case::{LayoutError, PluginFaultKind, Said, Trouble};
+use case::{CodePart, LayoutError, NotRestored, PluginFaultKind, Said, Trouble};
 use casework::{FileRemarks, PROGRAM, ShelfError, Whose, WorkError};
 use files::report;
 
@@ -80,6 +80,16 @@ fn by_command(trouble: &Trouble) -> Option<String> {
         Trouble::Layout(LayoutError::NotSettable { given, .. }) => {
             Some(format!("take --set {given}=... away"))
         }
+        Trouble::NotRestored(
+            NotRestored::Needed { part, name, .. } | NotRestored::OtherText { part, name, .. },
+        ) => Some(match part {
+            CodePart::Layout if name.starts_with(plugin_host::PREFIX) => {
+                "--plugin PATH names a plugin, --set NAME=NUMBER gives it what it was given then"
+                    .to_owned()
+            }
+            CodePart::Layout => "--layout FILE takes it from a file".to_owned(),
+            CodePart::Cell => "--cell FILE takes it from a file".to_owned(),
+        }),
         Trouble::Layout(LayoutError::Plugin(fault)) => match &fault.kind {
             PluginFaultKind::NotFound { .. } | PluginFaultKind::NotTrusted { .. } => {
                 Some("or name its file with --plugin PATH".to_owned())

@@ -8,6 +8,7 @@
 mod answers;
 mod append;
 mod builtin;
+mod card_code;
 mod cell;
 mod check;
 mod client;
@@ -41,6 +42,7 @@ pub use crate::append::append_entry;
 pub use crate::builtin::{
     BUILT_IN_CELLS, BUILT_IN_LAYOUTS, BuiltIn, Text, built_in_cell, built_in_layout,
 };
+pub use crate::card_code::{MOST_SIGNS, card_text, read_card_text};
 pub use crate::cell::read_cell;
 pub use crate::check::{Checked, Known, check};
 pub use crate::client::read_client;

@@ -1,6 +1,9 @@
 //! Starter files, with a comment for each key; that of a client is written in any language.
 
+use case::CardCode;
 use case::question::{Form, Group, Kind, Need, Question, QuestionWords};
+use cushion::Name;
+use toml_edit::{InlineTable, Value};
 
 use crate::cursor::FILL_IN;
 
@@ -22,12 +25,17 @@ pub fn cell() -> &'static str {
 /// Nothing can be planned from it before the blanks are filled in: reading refuses each by name.
 #[must_use]
 pub fn client(words: &dyn QuestionWords) -> String {
-    client_with(words, &|question| match question.row().kind {
+    client_with(words, &blank)
+}
+
+/// What stands in a file to fill in: a blank where an answer is needed.
+fn blank(question: Question) -> Option<String> {
+    match question.row().kind {
         Kind::Just(_) | Kind::Word(_) => Some(question.row().example.to_owned()),
         _ if question == Question::Units => Some(question.row().example.to_owned()),
         _ if is_asked(question) => Some(format!("\"{FILL_IN}\"")),
         _ => None,
-    })
+    }
 }
 
 /// The file of an invented client: the same with the examples of the table in the blanks, and with
@@ -50,6 +58,43 @@ pub fn example(words: &dyn QuestionWords) -> String {
             || matches!(question.row().kind, Kind::Just(_) | Kind::Word(_));
         answered.then(|| question.row().example.to_owned())
     })
+}
+
+/// A cushion as the file of a client is to name it.
+#[derive(Clone, Copy, Debug)]
+pub struct RestoredCushion<'a> {
+    /// The layout: its name, or the path of its file from the folder of the client's.
+    pub layout: &'a str,
+    /// The cell, named in the same way.
+    pub cell: &'a str,
+    /// Values for the parameters of the layout.
+    pub parameters: &'a [(Name, f64)],
+}
+
+/// A client's file with what the code on a card says, and blanks for all else; under a head that says
+/// so. The counts are not in it yet: they belong in its record.
+#[must_use]
+pub fn restored(
+    words: &dyn QuestionWords,
+    head: &str,
+    code: &CardCode,
+    cushion: RestoredCushion<'_>,
+) -> String {
+    let text = |text: &str| Some(Value::from(text).to_string());
+    let parameters: InlineTable = (cushion.parameters.iter())
+        .map(|(name, value)| (name.as_str(), Value::from(*value)))
+        .collect();
+    let known = |question: Question| match question {
+        Question::Code => code.client.as_ref().and_then(|own| text(own.as_str())),
+        Question::LayoutOfCushion => text(cushion.layout),
+        Question::LayoutParameters if !parameters.is_empty() => Some(parameters.to_string()),
+        Question::SizeOfCushion => text(&code.size.to_string()),
+        Question::CellOfCushion => text(cushion.cell),
+        Question::SerialOfCushion => code.serial.as_deref().and_then(text),
+        _ => None,
+    };
+    let blanks = client_with(words, &|question| known(question).or_else(|| blank(question)));
+    format!("{}#\n{blanks}", commented(head))
 }
 
 /// Whether a file without an answer does not do, in a group that is written.

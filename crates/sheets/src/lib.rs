@@ -16,6 +16,7 @@ mod paper;
 mod pdf;
 mod picture;
 mod png;
+mod qr;
 mod svg;
 mod table;
 mod text;
@@ -37,10 +38,10 @@ pub use crate::documents::{
 pub use crate::font::{Weight, font_file};
 pub use crate::frame::Frame;
 pub use crate::page::{
-    Align, Block, Document, Fill, FillRule, Heads, Mark, Page, Pen, Role, Shape, TextRun,
+    Align, Attached, Block, Document, Fill, FillRule, Heads, Mark, Page, Pen, Role, Shape, TextRun,
 };
 pub use crate::paper::Paper;
-pub use crate::pdf::pdf;
+pub use crate::pdf::{NoAttachment, attached_code, pdf};
 pub use crate::picture::{Part, Picture};
 pub use crate::png::{PngError, png};
 pub use crate::svg::{SvgOptions, fragment, svg};

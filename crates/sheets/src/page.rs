@@ -26,6 +26,17 @@ pub struct Document {
     pub program: String,
     /// The pages, in order.
     pub pages: Vec<Page>,
+    /// A text that a PDF carries beside its pages.
+    pub attached: Option<Attached>,
+}
+
+/// A text that a PDF carries as a file of its own.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Attached {
+    /// What it is, in a few words. Never the client's code.
+    pub about: String,
+    /// The text, in ASCII.
+    pub text: String,
 }
 
 /// One side of paper, finished.

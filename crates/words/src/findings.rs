@@ -34,6 +34,8 @@ pub trait FindingWords:
             Finding::Since(own) => self.since_recorded(own),
             Finding::Record(own) => self.record_note(own),
             Finding::OtherPapers(own) => self.other_papers(own),
+            Finding::Restored(own) => self.restored(own),
+            Finding::NoCardCode(own) => self.no_card_code(*own),
             Finding::Source(own) => self.source(*own).to_owned(),
         }
     }

@@ -1,8 +1,8 @@
 //! What is said of the record: entries, what is in the cushion, how the fitting stands.
 
 use case::{
-    CheckOutcome, CheckPart, CountedFrom, Entry, Expected, OtherCushion, OtherPapers, PartsChecked,
-    RecordNote, Standing,
+    CardCode, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, NoCardCode, OtherCushion,
+    OtherPapers, PartsChecked, RecordNote, Restored, Standing,
 };
 
 /// What is said of the record.
@@ -52,6 +52,22 @@ pub trait RecordWords {
 
     /// The text that lies in such a folder: which of the papers are of which plan, and which hold.
     fn which_papers_hold(&self, papers: &OtherPapers) -> String;
+
+    /// What was found again by the code on a card, and that it is an estimate until it is checked:
+    /// sentences.
+    fn restored(&self, restored: &Restored) -> String;
+
+    /// The same in the record, why its counts are there: a sentence.
+    fn restored_from(&self, code: &CardCode) -> String;
+
+    /// Who signs for counts that nobody but a code has told.
+    fn restored_by(&self) -> &'static str;
+
+    /// At the head of a file that was restored: what it is, and what it is not; lines.
+    fn restored_head(&self, code: &CardCode) -> String;
+
+    /// Why papers have no code: a clause.
+    fn no_card_code(&self, why: NoCardCode) -> String;
 
     /// That a plan or moves are proposed, and that what is done is recorded after it was done: a
     /// sentence.

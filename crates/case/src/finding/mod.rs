@@ -36,7 +36,7 @@ pub use self::sizing::{
 };
 pub use self::source::Source;
 
-use crate::Check;
+use crate::{Check, NoCardCode, Restored};
 
 /// Something that is to be said about a client's case.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,6 +81,10 @@ pub enum Finding {
     Record(RecordNote),
     /// Papers of other counts that lie beside those that are written.
     OtherPapers(OtherPapers),
+    /// What was found again by the code on a card.
+    Restored(Restored),
+    /// Why papers have no code.
+    NoCardCode(NoCardCode),
     /// Where a rule comes from.
     Source(Source),
 }
@@ -110,6 +114,8 @@ impl Finding {
             Self::Since(own) => own.id().to_owned(),
             Self::Record(own) => own.id().to_owned(),
             Self::OtherPapers(_) => OtherPapers::ID.to_owned(),
+            Self::Restored(_) => Restored::ID.to_owned(),
+            Self::NoCardCode(_) => NoCardCode::ID.to_owned(),
             Self::Source(own) => own.id().to_owned(),
         }
     }
@@ -144,5 +150,7 @@ wrapped! {
     WhyReCheck => ReCheck,
     SinceRecorded => Since,
     RecordNote => Record,
-    OtherPapers => OtherPapers
+    OtherPapers => OtherPapers,
+    Restored => Restored,
+    NoCardCode => NoCardCode
 }

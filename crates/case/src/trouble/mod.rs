@@ -3,6 +3,7 @@
 mod cushions;
 mod done;
 mod papers;
+mod restoring;
 mod shelf;
 mod tables;
 
@@ -11,6 +12,7 @@ use cushion::{FaultKind, Size};
 pub use self::cushions::{BatchError, MeshError, StockError};
 pub use self::done::NotDone;
 pub use self::papers::{Drawn, NoPicture, NotDrawn};
+pub use self::restoring::{CodePart, NotRestored};
 pub use self::shelf::{Doing, NoFile, ShelfError, Why};
 pub use self::tables::{NotAppended, TableFault};
 use crate::text::EditError;
@@ -121,6 +123,8 @@ pub enum Trouble {
         /// Why.
         why: NotDone,
     },
+    /// No client's file is made of the code on a card.
+    NotRestored(NotRestored),
     /// No check is given.
     NoCheck,
     /// Nothing can be said about checks.
@@ -246,6 +250,7 @@ crate::text::ids! {
         NotAppended => "trouble-not-appended",
         NotSigned => "trouble-not-signed",
         NotDone => "trouble-not-done",
+        NotRestored => "trouble-not-restored",
         NoCheck => "trouble-no-check",
         Checks => "trouble-checks",
         NotDrawn => "trouble-not-drawn",

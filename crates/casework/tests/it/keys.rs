@@ -112,6 +112,7 @@ fn papers(client: &Client, documents: &[Compose]) -> String {
         cautions: &[],
         extras: &SetupExtras::default(),
         large_print: false,
+        code: None,
         mark: &case::PlanMark { number: 1, word: "K7QF".to_owned() },
         beside: case::Beside::default(),
         date: DAY,

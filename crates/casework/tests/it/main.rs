@@ -9,4 +9,5 @@ mod oracles;
 mod other_cushion;
 mod people;
 mod recording;
+mod restoring;
 mod stopping;

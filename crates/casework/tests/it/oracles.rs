@@ -336,7 +336,7 @@ proptest! {
         // Written again, it is the same text.
         prop_assert_eq!(&files::append_entry(&before, &Entry::Plan(entry)).unwrap(), &text);
         let paper = if letter { Paper::Letter } else { Paper::A4 };
-        let edition = Edition { language: words::ENGLISH, on: DAY, paper, large_print: false };
+        let edition = Edition { language: words::ENGLISH, on: DAY, paper, large_print: false, client_in_code: false };
         let papers = open(&shelf).papers(edition).unwrap();
         prop_assert_eq!(&papers.since_recorded, &[]);
         let files = export(&papers.papers.made, casework::Wanted::default()).unwrap();

@@ -31,7 +31,13 @@ pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
     let case = OpenCase::of(outside.surroundings(), client)?;
     let on = setting.date.unwrap_or_else(|| last_day(&case.client.value));
     let terminal = setting.terminal;
-    let edition = Edition { language: say::language(), on, paper: Paper::A4, large_print: false };
+    let edition = Edition {
+        language: say::language(),
+        on,
+        paper: Paper::A4,
+        large_print: false,
+        client_in_code: false,
+    };
     let of_client = case.papers(edition)?;
     let wanted = Wanted { pictures: true, outlines: false };
     let outputs =

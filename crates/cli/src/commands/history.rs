@@ -65,8 +65,13 @@ fn pages(arguments: &History, folder: &Path, setting: Setting) -> Result<(), Fai
     let outside = Outside::new(&arguments.plugins);
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let paper = arguments.paper.sheet();
-    let papers =
-        case.history_pages(Edition { language: say::language(), on, paper, large_print: false })?;
+    let papers = case.history_pages(Edition {
+        language: say::language(),
+        on,
+        paper,
+        large_print: false,
+        client_in_code: false,
+    })?;
     let exported = casework::export(&papers.made, Wanted::default())?;
     let read: Vec<PathBuf> = case.inputs().into_iter().map(PathBuf::from).collect();
     let read = inputs(&read, &arguments.plugins);

@@ -19,6 +19,7 @@ mod predict;
 mod print;
 mod range;
 mod record;
+mod restore;
 mod review;
 mod set;
 mod size;
@@ -61,6 +62,7 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Size(arguments) => size::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, setting),
         Command::New(arguments) => new::run(arguments, terminal),
+        Command::Restore(arguments) => restore::run(arguments, setting),
         Command::Set(arguments) => set::run(arguments, terminal),
         Command::Chairside(arguments) => chairside::run(arguments, setting),
         Command::Completions(arguments) => completions::run(arguments, terminal),

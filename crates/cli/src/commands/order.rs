@@ -21,7 +21,8 @@ pub(crate) fn run(arguments: &Order, setting: Setting) -> Result<(), Failure> {
     let outside = Outside::new(&arguments.plugins);
     let called = called(&arguments.order)?;
     let paper = arguments.paper.sheet();
-    let edition = Edition { language: say::language(), on, paper, large_print: false };
+    let edition =
+        Edition { language: say::language(), on, paper, large_print: false, client_in_code: false };
     let asked = OrderAsked { name: &called, spares: arguments.spares, edition };
     let made = casework::order(outside.surroundings(), &name(&arguments.order), asked)?;
     let wanted = Wanted { pictures: arguments.png, outlines: arguments.outlines };

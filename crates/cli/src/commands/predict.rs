@@ -43,7 +43,13 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
             ));
         }
         let paper = arguments.paper.sheet();
-        let edition = Edition { language: say::language(), on, paper, large_print: false };
+        let edition = Edition {
+            language: say::language(),
+            on,
+            paper,
+            large_print: false,
+            client_in_code: false,
+        };
         let drawn = casework::sections(&case, recorded_on, &cuts, edition)?;
         outputs::all(&outside, outputs::drawings(&drawn, &arguments.sections)?)?;
     }

@@ -23,7 +23,9 @@ pub(crate) fn run(arguments: &Print, setting: Setting) -> Result<(), Failure> {
     let terminal = setting.terminal;
     let on = setting.today()?;
     let paper = arguments.paper.sheet();
-    let edition = Edition { language: say::language(), on, paper, large_print: arguments.large };
+    let (language, large_print) = (say::language(), arguments.large);
+    let client_in_code = arguments.client_in_code;
+    let edition = Edition { language, on, paper, large_print, client_in_code };
     let outside = Outside::new(&arguments.plugins);
     let Made { papers, read, mut since, standing, of } =
         match (&arguments.client, &arguments.stock, arguments.size) {
@@ -102,7 +104,9 @@ fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<Made, F
     let papers = of_client.papers.with_prefix(&casework::prefix(&code, &of_client.mark));
     let notes = case.client.value.record_notes().into_iter();
     let notes = notes.filter(|own| !matches!(own, RecordNote::Believed(_))).map(Finding::Record);
-    let since = of_client.since_recorded.into_iter().map(Finding::Since).chain(notes).collect();
+    let no_code = of_client.no_code.map(Finding::NoCardCode);
+    let since = of_client.since_recorded.into_iter().map(Finding::Since);
+    let since = since.chain(notes).chain(no_code).collect();
     let standing = case.standing(edition.on);
     let standing = Some(StandingReport::new(standing, say::about(&case).standing(standing)));
     let read = case.inputs().into_iter().map(PathBuf::from).collect();

@@ -38,7 +38,13 @@ pub(crate) fn run(arguments: &Range, setting: Setting) -> Result<(), Failure> {
     }
     if !arguments.sheet.is_empty() {
         let paper = arguments.paper.sheet();
-        let edition = Edition { language: say::language(), on, paper, large_print: false };
+        let edition = Edition {
+            language: say::language(),
+            on,
+            paper,
+            large_print: false,
+            client_in_code: false,
+        };
         let document = casework::range_table(&layout, &cell.value, &rows, edition)?;
         written.extend(outputs::pages(&document, &arguments.sheet)?);
     }

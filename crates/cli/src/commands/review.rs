@@ -44,7 +44,13 @@ pub(crate) fn run(arguments: &Review, setting: Setting) -> Result<(), Failure> {
     let mut written: Vec<String> = Vec::new();
     if !arguments.sheet.is_empty() {
         let paper = arguments.paper.sheet();
-        let edition = Edition { language: say::language(), on, paper, large_print: false };
+        let edition = Edition {
+            language: say::language(),
+            on,
+            paper,
+            large_print: false,
+            client_in_code: false,
+        };
         let document = casework::review_page(&layout, &cell.value, &reviewed, edition)?;
         let pages = outputs::pages(&document, &arguments.sheet)?;
         outputs::are_apart(&read, &pages)?;

@@ -260,7 +260,13 @@ impl<'a> Kept<'a> {
 
 /// How the figure is drawn.
 fn edition(on: Date, paper: Paper) -> Edition {
-    Edition { language: say::language(), on, paper: paper.sheet(), large_print: false }
+    Edition {
+        language: say::language(),
+        on,
+        paper: paper.sheet(),
+        large_print: false,
+        client_in_code: false,
+    }
 }
 
 /// Writes the survey whole and its figures, all or none; a figure is made from the rows as they are

@@ -24,7 +24,8 @@ pub(crate) fn run(arguments: &Template, setting: Setting) -> Result<(), Failure>
     let pattern = casework::pattern(&mut layout, arguments.size, &cell.value)?;
     let fill = casework::stock_fill(&mut layout, &pattern, &cell.value)?;
     let paper = arguments.paper.sheet();
-    let edition = Edition { language: say::language(), on, paper, large_print: false };
+    let edition =
+        Edition { language: say::language(), on, paper, large_print: false, client_in_code: false };
     let allowance = Length::from_mm(arguments.allowance);
     let options = templates::Options { allowance, eased: !arguments.stretch };
     let made = casework::made_template(&layout, (&pattern, &fill), options, edition)?;

@@ -13,6 +13,7 @@ use std::sync::{Once, OnceLock};
 use tempfile::TempDir;
 
 use crate::fitting::CLIENT;
+use crate::restoring;
 use crate::runner::TestDir;
 
 /// The library, built once.
@@ -268,6 +269,9 @@ fn papers_are_written_or_not() {
 #[test]
 fn files_that_are_begun_are_whole_or_not_there() {
     survives(&TestDir::new, &["new", "client", "c.toml"], 1);
+    survives(&TestDir::new, &["restore", &restoring::code(), "--out", "c.toml"], 1);
+    let with_card = || TestDir::new().with("card.pdf", restoring::card());
+    survives(&with_card, &["restore", "card.pdf", "--out", "c.toml"], 1);
     survives(&TestDir::new, &["new", "plugin", "mine"], 5);
     survives(&TestDir::new, &["pattern", "row-six", "--size", "440x400", "--svg", "a/b.svg"], 1);
     let range = ["range", "row-six", "--csv", "a/b.csv", "--sheet", "a/b.pdf"];

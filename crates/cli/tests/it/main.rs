@@ -17,6 +17,7 @@ mod plans;
 mod plugins;
 mod record;
 mod reports;
+mod restoring;
 mod reviews;
 mod runner;
 mod setting;

@@ -3,6 +3,7 @@
 use serde_json::Value;
 
 use crate::fitting::CLIENT;
+use crate::restoring;
 use crate::runner::{Ran, TestDir};
 
 const LAYOUT: &str = include_str!("data/layout.toml");
@@ -29,6 +30,7 @@ fn dir() -> TestDir {
         .with("T-1.toml", CLIENT)
         .with("T-2.toml", second())
         .with("layout.toml", LAYOUT)
+        .with("card.pdf", restoring::card())
         .with("bodies.csv", BODIES)
         .with("order.csv", ORDER)
         .with("wide.toml", CLIENT.replace("hip_width = 400", "hip_width = 640"))
@@ -84,6 +86,9 @@ const COMMANDS: [(&str, &str, i32); 47] = [
     ("check T-1.toml layout.toml T-2.toml", "check", 0),
     ("check T-1.toml wrong.toml nothing.toml", "check", 3),
     ("new client T-3.toml", "written", 0),
+    ("restore card.pdf --out T-4.toml", "written", 0),
+    ("restore card.pdf --out T-4.toml", "error", 6),
+    ("restore SW1/ROW-SIX --out T-5.toml", "error", 2),
     ("new report-schema reports.json", "written", 0),
     ("set T-1.toml weight.kg=73", "set", 0),
     ("set T-1.toml weight.kg=7300", "error", 3),

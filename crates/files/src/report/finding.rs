@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use case::{
-    Alarm, AltitudeNote, BrokenLimit, Caution, Doubt, Finding, GoalNumber, GoalOutcome,
+    Alarm, AltitudeNote, BrokenLimit, CardCode, Caution, Doubt, Finding, GoalNumber, GoalOutcome,
     HeightEffect, Mistake, NextStep, NoSizeToMake, OtherCount, OtherPapers, RecordNote, Shortfall,
     SinceRecorded, SizeMargin, SizeMisfit, SizeToMake, SizingRule, Telling, WhyReCheck,
 };
@@ -97,6 +97,8 @@ fn facts(finding: &Finding, say: Say<'_>) -> Facts {
         Finding::Since(own) => since_recorded(own),
         Finding::Record(own) => record_note(own),
         Finding::OtherPapers(own) => other_papers(own),
+        Finding::Restored(own) => restored(&own.code),
+        Finding::NoCardCode(own) => some([("signs", json!(own.signs)), ("most", json!(own.most))]),
         Finding::LookAt(_) | Finding::Source(_) => Facts::new(),
     }
 }
@@ -122,6 +124,20 @@ fn other_papers(own: &OtherPapers) -> Facts {
         json!({ "plan": plan, "word": word, "superseded": superseded, "files": of.files })
     };
     some([("others", own.others.iter().map(one).collect())])
+}
+
+fn restored(code: &CardCode) -> Facts {
+    let client = code.client.as_ref().map(|own| own.as_str());
+    some([
+        ("layout", json!(code.layout)),
+        ("size", json!(code.size.to_string())),
+        ("cell", json!(code.cell)),
+        ("counts", json!(code.counts)),
+        ("plan", json!(code.mark.number)),
+        ("word", json!(code.mark.word)),
+        ("serial", json!(code.serial)),
+        ("client", json!(client)),
+    ])
 }
 
 fn alarm(alarm: &Alarm) -> Facts {

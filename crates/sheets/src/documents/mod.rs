@@ -4,6 +4,7 @@
 //! client's. No pressure is printed.
 
 mod axis;
+mod code;
 mod drawing;
 mod fill_card;
 mod height_gauge;
@@ -37,7 +38,7 @@ use words::Language;
 
 use crate::flow::Flow;
 use crate::frame::Frame;
-use crate::page::{Document, Page};
+use crate::page::{Attached, Document, Page};
 use crate::paper::Paper;
 use crate::text::SetError;
 
@@ -88,6 +89,9 @@ pub struct ClientPapers<'a> {
     pub large_print: bool,
     /// By what the plan is known again.
     pub mark: &'a PlanMark,
+    /// The text by which the counts are found again, in the signs of a QR code; where it is none,
+    /// papers have no code.
+    pub code: Option<&'a str>,
     /// What the record cannot say by itself of how the fitting stands.
     pub beside: Beside,
     /// The day that the papers bear.
@@ -227,6 +231,13 @@ impl<'a> ClientPapers<'a> {
         document(self.language, title, subject, self.date, self.program)
     }
 
+    /// The same with the text of the code, which the PDF carries too.
+    fn document_with_code(&self, title: &str, subject: &str) -> Document {
+        let about = self.language.shared().attached_code;
+        let attached = |text: &str| Attached { about: about.to_owned(), text: text.to_owned() };
+        Document { attached: self.code.map(attached), ..self.document(title, subject) }
+    }
+
     /// Composes a document whose pages flow, each with its head and, at its foot, some lines and who
     /// drew the pattern.
     fn flowing(
@@ -310,6 +321,7 @@ fn document(
         date,
         program: program.to_owned(),
         pages: Vec::new(),
+        attached: None,
     }
 }
 

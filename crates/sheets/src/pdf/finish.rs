@@ -7,6 +7,7 @@ use flate2::Compression;
 use flate2::write::ZlibEncoder;
 use lopdf::{Document as Pdf, Object, Stream, StringFormat, dictionary};
 
+use super::attached::attach;
 use super::icc;
 use super::structure::add_structure;
 use crate::page::Document;
@@ -39,6 +40,9 @@ pub(super) fn finish(mut pdf: Pdf, document: &Document) -> Vec<u8> {
         catalog.set("OutputIntents", vec![intent]);
     }
     info(&mut pdf, document);
+    if let Some(own) = &document.attached {
+        attach(&mut pdf, own, document.date);
+    }
     add_structure(&mut pdf, &document.pages);
     pdf.prune_objects();
     pdf.renumber_objects();

@@ -4,6 +4,7 @@
 //! viewer preferences, colour space, fixed identifiers) is added to the finished objects. The file
 //! claims PDF/UA-1 and PDF/A-3a; a validator checks the claim in the outside tests.
 
+mod attached;
 mod content;
 mod finish;
 mod icc;
@@ -14,6 +15,8 @@ use printpdf::date::OffsetDateTime;
 use printpdf::{PdfDocument, PdfPage, PdfSaveOptions};
 
 use crate::page::Document;
+
+pub use self::attached::{NoAttachment, attached_code};
 
 use self::content::content;
 use self::finish::finish;

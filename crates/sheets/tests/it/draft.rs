@@ -103,6 +103,11 @@ delegated! { RecordWords:
     fn record_note(&self, note: &RecordNote) -> String;
     fn other_papers(&self, papers: &OtherPapers) -> String;
     fn which_papers_hold(&self, papers: &OtherPapers) -> String;
+    fn restored(&self, restored: &Restored) -> String;
+    fn restored_from(&self, code: &CardCode) -> String;
+    fn restored_by(&self) -> &'static str;
+    fn restored_head(&self, code: &CardCode) -> String;
+    fn no_card_code(&self, why: NoCardCode) -> String;
     fn is_proposed(&self) -> &'static str;
     fn beside_the_other(&self, other: &OtherCushion, here: (u32, Option<&Expected>)) -> Vec<String>;
     fn sit_at_most(&self, minutes: u32, times: u32) -> String;
@@ -188,6 +193,7 @@ delegated! { PaperWords:
     fn next_look(&self, on: Date) -> String;
     fn take_home_foot(&self, page: (usize, usize), plan: Date, printed: Date) -> String;
     fn plan_in_short(&self, mark: &PlanMark) -> String;
+    fn code_says(&self, text: &str) -> String;
     fn page_of(&self, page: usize, pages: usize) -> String;
     fn look_again(&self, review: Review) -> Option<String>;
     fn group_heading(&self, group: Group) -> &'static str;

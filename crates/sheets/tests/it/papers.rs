@@ -5,6 +5,10 @@ use case::{Caution, Client, Date, Digest, Entry, FittingCheck, RecordedCount, Re
 use cushion::{Cell, CompartmentFill, CountRange, Length, Pattern, Pressure, StockFill, Volume};
 use sheets::{BlankForm, ClientPapers, Document, DrawnBy, Page, Paper, SetupExtras, StockPapers};
 
+/// As long as a code may be: 150 signs.
+pub(crate) const CODE: &str = "SW1/CURVED-TEN-LONGER/3C257961F9/PILLOW-25-LARGE/1838B34848/609.6X558.8/13\
+    8-150-131-130-138-134-140-142-147-143/12/7GES/SX-0142-LONGER-7-OLD//27B73960";
+
 pub(crate) const DAY: Date = Date::constant(2026, 3, 4);
 pub(crate) const PROGRAM: &str = "seatwright 0.0.0";
 
@@ -83,6 +87,7 @@ impl Case {
 
     pub(crate) fn papers(&self) -> ClientPapers<'_> {
         ClientPapers {
+            code: Some(CODE),
             language: self.language,
             handed_over_in: None,
             client: &self.client,

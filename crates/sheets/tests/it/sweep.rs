@@ -16,7 +16,7 @@ use sheets::{
 
 use words::{LANGUAGES, Language};
 
-use crate::papers::{Case, DAY, PROGRAM};
+use crate::papers::{CODE, Case, DAY, PROGRAM};
 
 /// Every built-in layout with each size that is made of it.
 fn made() -> Vec<(&'static str, String)> {
@@ -196,6 +196,11 @@ pub(crate) fn faults(what: &str, document: &Document) -> Vec<String> {
                 }
             }
         }
+        if let Some(white) = code_with_white(page) {
+            let others = page.blocks.iter().filter(|own| !is_code(own)).flat_map(|own| &own.marks);
+            let over = others.map(place).filter(|place| meets(*place, white));
+            faults.extend(over.map(|place| format!("{what}: {place:?} at the code's {white:?}")));
+        }
         for block in &page.blocks {
             for line in lines(block) {
                 if let Some(hit) = runs.iter().find(|run| goes_through(&line, ink(run))) {
@@ -206,6 +211,26 @@ pub(crate) fn faults(what: &str, document: &Document) -> Vec<String> {
         }
     }
     faults
+}
+
+/// Whether a block is the code by which counts are found again.
+pub(crate) fn is_code(block: &sheets::Block) -> bool {
+    matches!(&block.role, sheets::Role::Figure { alt } if alt.ends_with(CODE))
+}
+
+/// The place of the code on a page, with the white around it that belongs to it: four modules of its
+/// 49 (ISO/IEC 18004:2015, 5.3.8).
+pub(crate) fn code_with_white(page: &sheets::Page) -> Option<Rect> {
+    let code = page.blocks.iter().find(|own| is_code(own))?;
+    let dark = code.marks.iter().map(place).reduce(|all, own| all.union(own))?;
+    let white = dark.width() * 4.0 / 49.0;
+    Some(dark.inflate(white, white))
+}
+
+/// Whether something is drawn on a place; a frame around all of it is not.
+fn meets(own: Rect, place: Rect) -> bool {
+    let both = own.intersect(place.inset(-1e-6));
+    both.width() > 0.0 && both.height() > 0.0 && !own.contains_rect(place)
 }
 
 /// The least size of print that is no name of an edge, in points.

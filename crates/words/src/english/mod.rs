@@ -17,6 +17,7 @@ mod parts;
 mod pictures;
 mod record;
 mod reports;
+mod restoring;
 mod reviews;
 
 use case::text::LengthUnit;

@@ -1,14 +1,16 @@
 //! English: what is said of the record.
 
 use case::{
-    Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
-    OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Review, Standing, State,
+    CardCode, Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
+    NoCardCode, OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Restored, Review,
+    Standing, State,
 };
 use cushion::Side;
 
 use super::English;
 use super::folder;
 use super::parts::cells;
+use super::restoring;
 use crate::{BasicWords as _, RecordWords};
 
 impl RecordWords for English {
@@ -213,6 +215,26 @@ impl RecordWords for English {
 
     fn other_papers(&self, papers: &OtherPapers) -> String {
         folder::warning(papers)
+    }
+
+    fn restored(&self, restored: &Restored) -> String {
+        restoring::told(restored)
+    }
+
+    fn restored_from(&self, code: &CardCode) -> String {
+        restoring::why(code)
+    }
+
+    fn restored_by(&self) -> &'static str {
+        restoring::BY
+    }
+
+    fn restored_head(&self, code: &CardCode) -> String {
+        restoring::head(code)
+    }
+
+    fn no_card_code(&self, why: NoCardCode) -> String {
+        restoring::no_code(why)
     }
 
     fn which_papers_hold(&self, papers: &OtherPapers) -> String {

@@ -234,6 +234,8 @@ pub trait PaperWords {
     fn take_home_foot(&self, page: (usize, usize), plan: Date, printed: Date) -> String;
     /// The number of a plan and its check word.
     fn plan_in_short(&self, mark: &PlanMark) -> String;
+    /// What a printed code says, for those who cannot see it: a sentence.
+    fn code_says(&self, text: &str) -> String;
 
     /// Which page of how many it is.
     fn page_of(&self, page: usize, pages: usize) -> String;

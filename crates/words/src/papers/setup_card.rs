@@ -27,6 +27,8 @@ pub struct SetupCardTexts {
     pub expected_under_bones: &'static str,
     pub found: &'static str,
     pub nothing_found: &'static str,
+    /// What the code is for: a line.
+    pub code_is_for: &'static str,
 
     pub how_to_check: &'static str,
     /// The three checks: how each is made, and what its words mean.

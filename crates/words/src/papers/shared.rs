@@ -38,4 +38,6 @@ pub struct SharedTexts {
     pub total: &'static str,
     /// What a drawing from below with numbers alone shows.
     pub numbers_from_below: &'static str,
+    /// What the file says that is attached to a PDF: the same text as the printed code.
+    pub attached_code: &'static str,
 }

@@ -64,6 +64,8 @@ pub struct TakeHomeTexts {
     pub tables: &'static [WrittenTableTexts],
     pub shown: &'static str,
     pub signed: &'static [&'static [&'static str]],
+    /// What the code is for: a line.
+    pub code_is_for: &'static str,
 }
 
 /// A heading with its sentences.

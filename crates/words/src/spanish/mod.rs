@@ -19,6 +19,7 @@ mod parts;
 mod pictures;
 mod record;
 mod reports;
+mod restoring;
 mod reviews;
 
 use case::text::LengthUnit;

@@ -1,8 +1,9 @@
 //! Spanish: what is said of the record.
 
 use case::{
-    Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
-    OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Review, Standing, State,
+    CardCode, Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
+    NoCardCode, OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Restored, Review,
+    Standing, State,
 };
 use cushion::Side;
 
@@ -10,6 +11,7 @@ use super::Spanish;
 use super::folder;
 use super::hands::{check_by_hand, skin_answer};
 use super::parts::{cells, kg};
+use super::restoring;
 use crate::{BasicWords as _, RecordWords};
 
 impl RecordWords for Spanish {
@@ -223,6 +225,26 @@ impl RecordWords for Spanish {
 
     fn other_papers(&self, papers: &OtherPapers) -> String {
         folder::warning(papers)
+    }
+
+    fn restored(&self, restored: &Restored) -> String {
+        restoring::told(restored)
+    }
+
+    fn restored_from(&self, code: &CardCode) -> String {
+        restoring::why(code)
+    }
+
+    fn restored_by(&self) -> &'static str {
+        restoring::BY
+    }
+
+    fn restored_head(&self, code: &CardCode) -> String {
+        restoring::head(code)
+    }
+
+    fn no_card_code(&self, why: NoCardCode) -> String {
+        restoring::no_code(why)
     }
 
     fn which_papers_hold(&self, papers: &OtherPapers) -> String {

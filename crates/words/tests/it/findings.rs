@@ -2,11 +2,12 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardFinding, Caution, Check, CheckPart,
-    CostAtBone, Date, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome, HeightEffect, LookAt,
-    Mistake, NextStep, NoSizeToMake, OtherCount, ReCheck, RecordNote, Remedy, RemedyCost,
-    Shortfall, SinceRecorded, SiteName, SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer,
-    Source, Telling, ToldFrom, TopAnswer, Verdict, Want, WhyReCheck,
+    Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, CardCode, CardFinding, Caution, Check,
+    CheckPart, CostAtBone, Date, DigestHead, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome,
+    HeightEffect, LookAt, Mistake, NextStep, NoCardCode, NoSizeToMake, OtherCount, PlanMark,
+    ReCheck, RecordNote, Remedy, RemedyCost, Restored, Shortfall, SinceRecorded, SiteName,
+    SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer, Source, Telling, ToldFrom,
+    TopAnswer, Verdict, Want, WhyReCheck,
 };
 use cushion::{Length, MadeSize, Mass, Side};
 use words::{ENGLISH, LANGUAGES, Language};
@@ -275,6 +276,9 @@ pub(crate) fn clauses(say: &dyn Language) -> Vec<String> {
         say.whence(Some(DAY)),
         say.batch(50, 0.806),
     ];
+    all.push(say.restored_from(&card_code()));
+    all.push(say.restored_by().to_owned());
+    all.push(say.no_card_code(NoCardCode { signs: 151, most: 150 }));
     all.extend(limits().iter().map(|own| say.limit(own)));
     all.extend(shortfalls().iter().map(|own| say.shortfall(*own)));
     all.extend(misfits().iter().map(|own| say.size_misfit(own)));
@@ -305,7 +309,25 @@ fn of_record(say: &dyn Language) -> Vec<String> {
     let mut all: Vec<String> = notes.iter().map(|own| say.record_note(own)).collect();
     all.extend([0, 1, 20, -1, -3].map(|cells| say.bag(cells)));
     all.push(say.is_proposed().to_owned());
+    let code = card_code();
+    all.extend(say.restored_head(&code).lines().map(str::to_owned));
+    all.push(say.restored(&Restored { file: "K-17.toml".to_owned(), code }));
     all
+}
+
+fn card_code() -> CardCode {
+    let head = || DigestHead::new("0123456789").expect("ten digits");
+    CardCode {
+        layout: "row-six".to_owned(),
+        layout_digest: head(),
+        cell: "pillow-25".to_owned(),
+        cell_digest: head(),
+        size: "440x400".parse().expect("a size"),
+        counts: vec![44, 47, 30, 30, 31, 31],
+        mark: PlanMark { number: 2, word: "K7QF".to_owned() },
+        serial: Some("SW-0142".to_owned()),
+        client: None,
+    }
 }
 
 /// What stands by itself.

@@ -10,9 +10,10 @@ use case::text::{
 };
 use case::{
     AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, ByHand,
-    CheckError, CheckPart, Crash, Date, Distrust, Doing, Drawn, FileKind, LayoutError, MeshError,
-    NoFile, NoPicture, NotAppended, NotDone, NotDrawn, PluginFault, PluginFaultKind, ShelfError,
-    SiteName, StockError, TableFault, Trouble, Want, Why, WhyNoPlan,
+    CardCodeFault, CheckError, CheckPart, CodePart, Crash, Date, Digest, DigestHead, Distrust,
+    Doing, Drawn, FileKind, LayoutError, MeshError, NoFile, NoPicture, NotAppended, NotDone,
+    NotDrawn, NotRestored, PluginFault, PluginFaultKind, ShelfError, SiteName, StockError,
+    TableFault, Trouble, Want, Why, WhyNoPlan,
 };
 use cushion::{
     FaultKind, Length, Listed, Mass, Name, Point, Severity, Side, Size, SizeError, Volume,
@@ -450,7 +451,37 @@ fn of_cases() -> Vec<Trouble> {
         ]
         .map(|why| Trouble::Checks { why, numbers: vec![1, 2, 3] }),
     );
+    troubles.extend(not_restored().into_iter().map(Trouble::NotRestored));
     troubles
+}
+
+fn not_restored() -> Vec<NotRestored> {
+    let head = || DigestHead::new("0123456789").expect("ten digits");
+    let digest = || Digest::new("0123456789abcdef").expect("sixteen digits");
+    let faults = [
+        CardCodeFault::NotOne,
+        CardCodeFault::OtherVersion,
+        CardCodeFault::Sign { sign: 'w', at: 7 },
+        CardCodeFault::TooLong { signs: 151 },
+        CardCodeFault::Mistyped,
+        CardCodeFault::Unreadable,
+    ];
+    let mut all = faults.map(NotRestored::Code).to_vec();
+    for part in [CodePart::Layout, CodePart::Cell] {
+        let (name, there) = (owned("row-four"), owned("`row-four.toml`"));
+        all.push(NotRestored::Needed { part, name: name.clone(), head: head() });
+        all.push(NotRestored::OtherText { part, name, head: head(), there, digest: digest() });
+    }
+    let (layout, given) = (owned("row-six"), owned("SW-0142"));
+    all.extend([
+        NotRestored::NoPdf { file: owned("a.pdf") },
+        NotRestored::NothingAttached { file: owned("a.pdf") },
+        NotRestored::OtherCompartments { layout, size: size(), counts: 8, compartments: 6 },
+        NotRestored::OtherWord { word: owned("7GES") },
+        NotRestored::OtherSerial { given: given.clone(), coded: owned("SW-0141") },
+        NotRestored::NoSerial { given },
+    ]);
+    all
 }
 
 fn of_layouts() -> Vec<Trouble> {

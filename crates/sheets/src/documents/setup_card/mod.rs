@@ -77,7 +77,7 @@ impl Part {
 pub fn setup_card(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let texts = papers.language.setup_card();
-    let mut document = papers.document(texts.title, texts.subject);
+    let mut document = papers.document_with_code(texts.title, texts.subject);
     document.pages = set::pages(papers, paper)?;
     document.pages.extend(check::pages(papers, paper)?);
     if !papers.extras.moves.is_empty() {

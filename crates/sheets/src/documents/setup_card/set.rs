@@ -5,6 +5,7 @@ use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
 
 use super::super::ClientPapers;
+use super::super::code::Code;
 use super::super::look::{BODY, GUTTER, LESSER_HEADING, SMALL, STRONG, columns, first_within};
 use super::super::views::{View, draw_named};
 use super::counts::counts;
@@ -177,7 +178,22 @@ fn drawing(
     let key = Point::new(place.x0, place.y1 - BODY.line_height() + BODY.first_baseline());
     let block = page.block(Role::Paragraph);
     block.text(key, language.shared().discs_and_numbers, &SMALL, Align::Left)?;
-    beside(&mut Frame::new(page, Rect { x0: split, ..place }), notes)
+    let column = Rect { x0: split, ..place };
+    let left = code(page, papers, column)?;
+    beside(&mut Frame::new(page, left), notes)
+}
+
+/// The code at the lower end of a column, with what it is for and its text, for whoever has to type
+/// it; returns what is left of the column.
+fn code(page: &mut Page, papers: &ClientPapers<'_>, column: Rect) -> Result<Rect, SetError> {
+    let Some(code) = Code::of(papers) else { return Ok(column) };
+    let text = code.text_beside(&SMALL, column.width())?;
+    let words = [(papers.language.setup_card().code_is_for, BODY), (text.as_str(), SMALL)];
+    // The line below the drawing may be longer than the drawing is wide.
+    let y1 = column.y1 - BODY.line_height();
+    let y0 = y1 - code.height(&words, column.width())?;
+    code.with_words(&mut Frame::new(page, Rect { y0, y1, ..column }), &words)?;
+    Ok(Rect { y1: y0 - 1.0, ..column })
 }
 
 /// Sets notes until there is no more room; no heading stands last.

@@ -3,6 +3,7 @@
 use cushion::CompartmentIx;
 use kurbo::Rect;
 
+use super::super::code::Code;
 use super::super::look::{ACCENT, FIRM, PALE};
 use super::super::of_clients_left;
 use super::super::views::{Letters, View, draw_named, height_of};
@@ -94,8 +95,24 @@ fn column_of(table: &Table) -> f64 {
     table.columns[0].width
 }
 
-/// The sum of the counts, whether they were checked, and the bag.
+/// The sum of the counts, whether they were checked, and the bag; beside it the code.
 fn in_all(frame: &mut Frame<'_>, sheet: Sheet<'_>) -> Result<(), SetError> {
+    let Some(code) = Code::of(sheet.papers) else { return sums(frame, sheet) };
+    let (start, whole) = (frame.y(), frame.area());
+    let left = Rect { y0: start, x1: whole.x1 - code.width(), ..whole };
+    let end = {
+        let mut column = Frame::new(frame.page(), left);
+        sums(&mut column, sheet)?;
+        let texts = sheet.papers.language.take_home();
+        column.paragraph(texts.code_is_for, &sheet.print.words())?;
+        column.y()
+    };
+    let place = frame.take((end - start).max(code.width()), code.text())?;
+    code.in_corner(frame.page(), place);
+    Ok(())
+}
+
+fn sums(frame: &mut Frame<'_>, sheet: Sheet<'_>) -> Result<(), SetError> {
     let (papers, print) = (sheet.papers, sheet.print);
     let (language, texts) = (papers.language, papers.language.take_home());
     frame.paragraph(&language.all_pockets(papers.plan.total()), &print.firmly())?;

@@ -75,7 +75,7 @@ const GAP: f64 = 3.0;
 pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, DocumentError> {
     papers.counts_fit()?;
     let texts = papers.language.take_home();
-    let mut document = papers.document(texts.title, texts.subject);
+    let mut document = papers.document_with_code(texts.title, texts.subject);
     // The pages say how many there are, so they are set again where it is not the usual number.
     const USUAL: usize = 5;
     document.pages = pages(papers, paper, USUAL)?;

@@ -566,6 +566,10 @@ impl PaperWords for English {
         format!("Page {page} of {pages}. Plan of {plan}, printed {printed}. Old? Bin it.")
     }
 
+    fn code_says(&self, text: &str) -> String {
+        format!("A QR code that says {text}")
+    }
+
     fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {
         format!("Plan {number} · {word}")
     }

@@ -32,4 +32,5 @@ pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     superseded: "Superseded: strike this page through. Date ____________ Initials ________",
     total: "Total",
     numbers_from_below: "The cushion from below, front edge up, with the numbers of the compartments. The client's left is on the right of the drawing.",
+    attached_code: "The text of the printed code, by which the counts are found again",
 };

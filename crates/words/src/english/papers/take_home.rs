@@ -179,4 +179,5 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     ],
     shown: "I was shown steps 1 to 8 and could do them myself.",
     signed: &[&["You or helper, date"], &["Therapist, date"]],
+    code_is_for: "For the clinic: this code keeps your cell counts.",
 };

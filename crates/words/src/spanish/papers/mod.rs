@@ -584,6 +584,10 @@ impl PaperWords for Spanish {
         format!("Pág. {page} de {pages}. Plan: {plan}. Impreso: {printed}. ¿Vieja? Tírela.")
     }
 
+    fn code_says(&self, text: &str) -> String {
+        format!("Un código QR que dice {text}")
+    }
+
     fn plan_in_short(&self, PlanMark { number, word }: &PlanMark) -> String {
         format!("Plan {number} · {word}")
     }

@@ -32,4 +32,5 @@ pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     superseded: "Sustituida: táchela. Fecha ____________ Iniciales ________",
     total: "Total",
     numbers_from_below: "El cojín desde abajo, con el borde delantero arriba y los números de los compartimentos. La izquierda de la persona está a la derecha del dibujo.",
+    attached_code: "El texto del código impreso, con que se recuperan las cantidades",
 };

@@ -193,4 +193,5 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     ],
     shown: "Me mostraron los pasos 1 a 8 y los pude hacer yo.",
     signed: &[&["Usted o quien ayuda, fecha"], &["Terapeuta, fecha"]],
+    code_is_for: "Para la clínica: este código guarda sus celdas.",
 };

@@ -2,6 +2,7 @@
 
 mod done;
 mod papers;
+mod restoring;
 mod shelf;
 mod surveys;
 
@@ -48,6 +49,7 @@ pub(super) fn about(trouble: &Trouble) -> Said {
         Trouble::NotAppended { file, why } => said(not_appended(file, why), ""),
         Trouble::NotSigned => not_signed(),
         Trouble::NotDone { file, why } => done::about(file, why),
+        Trouble::NotRestored(why) => restoring::about(why),
         Trouble::NoCheck => no_check(),
         Trouble::Checks { why, numbers } => checks(why, numbers),
         Trouble::NotDrawn { what, why } => papers::not_drawn(what, why),
