@@ -45,7 +45,7 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 47] = [
+const COMMANDS: [(&str, &str, i32); 50] = [
     ("demo --out papers", "written", 0),
     ("layouts layout.toml", "layouts", 0),
     ("layouts wrong.toml", "layouts", 3),
