@@ -42,7 +42,7 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 44] = [
+const COMMANDS: [(&str, &str, i32); 47] = [
     ("demo --out papers", "written", 0),
     ("layouts layout.toml", "layouts", 0),
     ("layouts wrong.toml", "layouts", 3),
