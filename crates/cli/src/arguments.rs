@@ -823,8 +823,8 @@ pub(crate) struct Merge {
 #[derive(Debug, Args)]
 #[command(after_help = "Example:\n  \
     seatwright review mine.toml --bodies bodies.csv --sheet review.pdf\n\n\
-    The table is that of `survey`. Of the bodies that a size suits it looks at those that 5, 50 and \
-    95 of a hundred are as light as, on the stock fill; where seat bones fall against seams; whether \
+    The table is that of `survey`. Of the bodies that a size suits it looks at those at percentile 5, \
+    50 and 95 by weight, on the stock fill; where seat bones fall against seams; whether \
     a hand goes into each compartment; what one cell does; counts that jump and code groups that \
     change. Each finding has its number and what to do.")]
 pub(crate) struct Review {

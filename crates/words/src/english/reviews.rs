@@ -99,7 +99,7 @@ fn remedy(kind: &ReviewKind) -> &'static str {
 
 /// A body of the table, by its weight and how many are as light.
 fn body(percent: u8, weight: Mass) -> String {
-    format!("a body of {} (as light as it are {percent} of 100 that it suits)", kg(weight))
+    format!("a body of {} (percentile {percent} by weight of those that it suits)", kg(weight))
 }
 
 fn compartments(numbers: &[u8]) -> String {

@@ -95,7 +95,7 @@ fn remedy(kind: &ReviewKind) -> &'static str {
 
 /// A body of the table, by its weight and how many are as light.
 fn body(percent: u8, weight: Mass) -> String {
-    format!("un cuerpo de {} (tan ligeros son {percent} de 100 a los que sirve)", kg(weight))
+    format!("un cuerpo de {} (percentil {percent} por peso de los que admite)", kg(weight))
 }
 
 fn compartments(numbers: &[u8]) -> String {

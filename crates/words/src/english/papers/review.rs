@@ -35,7 +35,7 @@ pub(super) const TEXTS: &ReviewTexts = &ReviewTexts {
     under_right: "Right bone, mm",
     lifts: "Lifts its side, mm",
     pitch: "Front, degrees",
-    legend: "Left under bones: of the bodies that a size suits the one that 5, 50 and 95 of a hundred are as light as, on the stock fill, under the bone that has less. Numbers of compartments for the same bodies. Dots: seat bones of 5, 50 and 95 of a hundred people. One cell: tried with as many as a hand moves, more and less, under the middle body. Lifts: with its most cells and the fewest in its mirror image.",
+    legend: "Left under bones: of the bodies that a size suits, those at percentile 5, 50 and 95 by weight, on the stock fill, under the bone that has less. Numbers of compartments for the same bodies. Dots: seat bones of 5, 50 and 95 of a hundred people. One cell: tried with as many as a hand moves, more and less, under the middle body. Lifts: with its most cells and the fewest in its mirror image.",
     sources: "Seat bones: men 112 mm apart, deviation 9 (Velagapudi and Ray, 2019), women 13 mm more (Chen, Scientific Reports 11, 2021), by the sexes in the table; taken to lie 125 mm in front of the rear edge. On a seam: within 15 mm of it. Code groups: CMS HCPCS Level II, April 2020; nothing here claims a code.",
     limits: "An estimate of a model that no measured cushion has tested: it compares layouts and sizes, and replaces neither a laboratory test nor a trial.",
     clinician_decides: "The treating clinician decides on any change; local rules come first.",
