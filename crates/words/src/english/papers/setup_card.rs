@@ -60,7 +60,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     expected_under_bones: "Cushion left, expected",
     found: "What the fitting found",
     nothing_found: "Nothing is recorded for these counts yet.",
-    code_is_for: "File lost? This code brings the counts back: an estimate until checked.",
+    code_is_for: "File lost? This code brings the counts back, to be checked again.",
 
     how_to_check: "Real cover on, brakes on, rings off, client agrees. Pat level, client fully back, wait 5 to 10 minutes. Both sides.",
     defined: &[

@@ -60,7 +60,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     expected_under_bones: "Cojín que queda, esperado",
     found: "Qué halló el ajuste",
     nothing_found: "Aún no hay nada registrado para estas cantidades.",
-    code_is_for: "¿Se perdió el archivo? Este código recupera las cantidades: una estimación sin comprobar.",
+    code_is_for: "¿Se perdió el archivo? Este código recupera las cantidades, por comprobar otra vez.",
 
     how_to_check: "Funda real, frenos puestos, sin anillos, con permiso. Alise, persona del todo atrás, espere 5 a 10 minutos. Ambos lados.",
     defined: &[
