@@ -112,7 +112,7 @@ fn nothing_is_written_over_and_nothing_of_what_does_not_check() {
         (&["restore", "K-17", "--out", "a.toml"], 2, "not the code of a card"),
         (&["restore", "card.pdf", "--out", "a.toml"], 3, "cannot be read as a PDF"),
         (&["restore", "tag.pdf", "--out", "a.toml"], 3, "no code is attached"),
-        (&["restore", "none.pdf", "--out", "a.toml"], 3, "none.pdf"),
+        (&["restore", "none.pdf", "--out", "a.toml"], 2, "none.pdf"),
         (&["restore", "K-17.toml", "--out", "a.toml"], 3, "cannot be read as a PDF"),
         (
             &["restore", &code, "--out", "a.toml", "--serial", "SW-0143"],
