@@ -184,6 +184,7 @@ export default {
     await look(page, found, "moves");
     for (const step of ["sign-off", "papers", "review"]) {
       await go(page, step);
+      await settled(page);
       await openAll(page);
       await look(page, found, step);
     }

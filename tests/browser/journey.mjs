@@ -104,6 +104,7 @@ function expected(file) {
 
 async function refusesTakeHome(page) {
   await go(page, "papers");
+  await settled(page);
   const files = await page.$$eval(".papers a[href], .papers img", (all) => all.length);
   assert.ok(files > 0);
   let refused = 0;
@@ -220,6 +221,7 @@ async function signed({ clinic, other, page, name, last }) {
   assert.equal(step(page), "papers", await text(page));
   await other.answer("record", name, "checked", ...words(last), "--transfer", "--reach", "--passed", "--by", BY);
   same(clinic, other, name, "the sign-off");
+  await settled(page);
   const pdfs = await page.$$eval(".papers a[href$='.pdf']:not([download])", (all) => all.map((own) => own.href));
   const names = [];
   for (const own of pdfs) {

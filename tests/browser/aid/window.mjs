@@ -32,7 +32,7 @@ export async function fill(page, answers) {
     const kind = await control.first().evaluate((own) => own.type);
     if (kind === "radio") await choose(page, name, value);
     else if (kind === "checkbox") {
-      const own = page.locator(`main [name="${name}"]`);
+      const own = page.locator(`[name="${name}"][type=checkbox]`);
       if (!(await own.isChecked())) await work(page, own, page.locator("label", { has: own }).first(), "Space");
     }
     else await control.first().fill(value);

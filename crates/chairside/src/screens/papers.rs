@@ -5,7 +5,7 @@ use axum::response::{IntoResponse as _, Response};
 use casework::{Change, Draft, OpenCase};
 use maud::{Markup, html};
 
-use super::{Place, lead};
+use super::{Place, lead, part};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
 use crate::gate::POLICY_OF_DRAWINGS;
@@ -14,15 +14,36 @@ use crate::steps::Step;
 
 /// Papers that go home, and are handed over only where the fitting holds.
 const GO_HOME: [&str; 2] = ["take-home", "wash-day"];
+/// The page of the papers themselves.
+const LIST: &str = "list";
 /// The folder of papers, beside the clients' files.
 const FOLDER: &str = "papers";
 
 /// Shows the papers, or one of their files.
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
-    match &place.ask.page {
-        None => screen(place, draft, None),
+    match place.ask.page.as_deref() {
+        None => later(place, draft),
+        Some(LIST) if place.ask.fragment => {
+            let case = place.open().map_err(Failed::in_part)?;
+            Ok(part(list(place, &case)))
+        }
+        Some(LIST) => screen(place, draft, None),
         Some(name) => file(place, name),
     }
+}
+
+/// Shows the screen at once; the papers, which take their time, follow.
+fn later(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    let texts = &place.house.language().page().papers;
+    let case = place.open()?;
+    let list = place.page(LIST);
+    let body = html! {
+        div hx-get=(list) hx-trigger="load" hx-target="this" hx-swap="outerHTML" {
+            p class="soft" { (texts.making) }
+            noscript { a class="button" href=(list) { (texts.title) } }
+        }
+    };
+    Ok(framed(place, draft, &case, body))
 }
 
 /// Whether a file of this name goes home.
@@ -31,22 +52,26 @@ fn goes_home(name: &str) -> bool {
 }
 
 fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Response, Failed> {
+    let case = place.open()?;
+    let body = html! { (told.unwrap_or_default()) (list(place, &case)) };
+    Ok(framed(place, draft, &case, body))
+}
+
+/// The papers, each to be looked at.
+fn list(place: &Place<'_>, case: &OpenCase) -> Markup {
     let house = place.house;
     let language = house.language();
     let texts = &language.page().papers;
-    let case = place.open()?;
-    let standing = case.standing(house.today());
-    let fitted = standing.fitted().is_some();
-    let made = house.papers.of(house, &case, house.today());
-    let body = html! {
-        (told.unwrap_or_default())
+    let fitted = case.standing(house.today()).fitted().is_some();
+    let made = house.papers.of(house, case, house.today());
+    html! {
         @match &made {
             Err(error) => { (said(house, error)) }
             Ok(made) => {
                 p class="lead" { (language.plan_in_short(&made.mark)) }
                 @for own in &made.since { p class="asks" { (crate::fields::capital(&language.since_recorded(own))) "." } }
                 @for own in &made.not_made { (said(house, own)) }
-                (superseded(place, &case, made))
+                (superseded(place, case, made))
                 ul class="papers" { @for (key, title) in texts.names { (one(place, made, (key, title), fitted)) } }
                 form method="post" action=(place.page("keep")) class="box" {
                     h2 { (texts.keep) }
@@ -56,14 +81,19 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             }
         }
         div class="row buttons" { a class="button less" href=(place.to(Step::Review)) { (texts.to_review) } }
-    };
+    }
+}
+
+fn framed(place: &Place<'_>, draft: &Draft, case: &OpenCase, body: Markup) -> Response {
+    let house = place.house;
     let of = OfClient {
         address: &place.ask.address,
         draft,
         step: Step::Papers,
-        standing: Some(standing),
+        standing: Some(case.standing(house.today())),
     };
-    Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+    let title = house.language().page().papers.title;
+    Screen { title, of: Some(of), body }.answer(house)
 }
 
 fn one(place: &Place<'_>, made: &Made, (key, title): (&str, &str), fitted: bool) -> Markup {

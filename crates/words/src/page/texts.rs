@@ -297,6 +297,8 @@ pub struct SignOffTexts {
 #[derive(Clone, Copy, Debug)]
 pub struct PapersTexts {
     pub title: &'static str,
+    /// While the papers are made.
+    pub making: &'static str,
     pub open: &'static str,
     pub download: &'static str,
     pub look: &'static str,

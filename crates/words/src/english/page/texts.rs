@@ -258,6 +258,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     papers: PapersTexts {
         title: "Papers",
+        making: "Making the papers...",
         open: "Open to print",
         download: "Download",
         look: "Look at it",

@@ -271,6 +271,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     papers: PapersTexts {
         title: "Papeles",
+        making: "Preparando los papeles...",
         open: "Abrir para imprimir",
         download: "Descargar",
         look: "Mirarlo",
