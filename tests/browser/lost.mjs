@@ -5,10 +5,10 @@
 // read it.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { chmodSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { chmodSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { fill, go, next, open, text } from "./aid/window.mjs";
+import { fill, go, next, open, press, step, text, unfold } from "./aid/window.mjs";
 
 /** Opens DEMO-1's measures. */
 async function measure(page, clinic) {
@@ -25,6 +25,47 @@ async function keep(page, name, value) {
 }
 
 export default {
+  "a lost file is brought back from a card, and is no fitting": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const counts = (file) => [...file.matchAll(/number = (\d+), (?:stock = \d+, )?(?:planned|cells) = (\d+)/g)].map((own) => `${own[1]}=${own[2]}`).slice(-10);
+    const before = clinic.text("DEMO-1.toml");
+    await clinic.answer("print", "DEMO-1.toml", "--out", "papers");
+    rmSync(clinic.path("DEMO-1.toml"));
+    const page = await bench.window(clinic);
+    const form = 'form[action="/clients/lost"]';
+    const bring = async (fields) => {
+      await page.goto(`${clinic.origin}/`);
+      await unfold(page);
+      for (const [name, value] of Object.entries(fields)) {
+        const box = page.locator(`${form} [name="${name}"]`);
+        if (name === "pdf") await box.selectOption({ label: value });
+        else await box.fill(value);
+      }
+      await press(page, `${form} button`);
+    };
+    const [card] = readdirSync(clinic.path("papers")).filter((name) => name.endsWith("setup-card.pdf"));
+    const there = () => existsSync(clinic.path("K-9.toml"));
+    for (const wrong of [{ code: "K-9", text: "SW1/ROW-SIX/1" }, { code: "no code", pdf: `papers/${card}` }, { code: "K-9" }]) {
+      await bring(wrong);
+      assert.ok(await page.locator("[role=alert]").count(), JSON.stringify(wrong));
+      assert.ok(!there(), JSON.stringify(wrong));
+    }
+    await bring({ code: "K-9", pdf: `papers/${card}` });
+    assert.equal(step(page), "measure", await text(page));
+    const made = clinic.text("K-9.toml");
+    assert.deepEqual(counts(made), counts(before));
+    assert.doesNotMatch(made.replace(/^#.*$/gm, ""), /passed|fitting check/);
+    // What is there is never written over.
+    await bring({ code: "K-9", pdf: `papers/${card}` });
+    assert.ok(await page.locator("[role=alert]").count());
+    assert.equal(clinic.text("K-9.toml"), made);
+    // The rest is asked as of a new client.
+    await open(page, clinic.origin, "K-9");
+    assert.equal(await page.inputValue("#f-measures-hip_width"), "");
+    await keep(page, "measures.hip_width", "395");
+    assert.match(clinic.text("K-9.toml"), /hip_width = 395/);
+  },
+
   "the second of two windows is told and shown both": async (bench) => {
     const clinic = await bench.clinic("DEMO-1");
     const one = await bench.window(clinic);

@@ -1,8 +1,8 @@
 //! Restoring: what the code on a card says, and a client's file made of such a code.
 
 use case::{
-    CardCode, CodePart, Date, DigestHead, Entry, Filled, LayoutRef, NoCardCode, NotRestored,
-    PlanMark, RecordedPlan, Restored, Trouble,
+    CardCode, ClientCode, CodePart, Date, DigestHead, Entry, Filled, LayoutRef, NoCardCode,
+    NotRestored, PlanMark, RecordedPlan, Restored, Trouble,
 };
 use cushion::{Cell, Layout, Name, Pattern};
 use files::starter::RestoredCushion;
@@ -28,6 +28,8 @@ pub struct Lost<'a> {
     pub parameters: &'a [(Name, f64)],
     /// The serial on the tag of the cushion at hand.
     pub serial: Option<&'a str>,
+    /// The code that stands for the client, where somebody gives one and the text has none.
+    pub client: Option<&'a ClientCode>,
 }
 
 /// A client's file that was made of a code, and is not written yet.
@@ -89,6 +91,7 @@ pub fn restored(
         layout: lost.layout.map_or(code.layout.as_str(), |[_, named]| named),
         cell: lost.cell.map_or(code.cell.as_str(), |[_, named]| named),
         parameters: lost.parameters,
+        client: code.client.as_ref().or(lost.client),
     };
     let head = language.restored_head(&code);
     let text = files::starter::restored(language, &head, &code, named);

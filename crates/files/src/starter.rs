@@ -1,7 +1,7 @@
 //! Starter files, with a comment for each key; that of a client is written in any language.
 
-use case::CardCode;
 use case::question::{Form, Group, Kind, Need, Question, QuestionWords};
+use case::{CardCode, ClientCode};
 use cushion::Name;
 use toml_edit::{InlineTable, Value};
 
@@ -69,6 +69,8 @@ pub struct RestoredCushion<'a> {
     pub cell: &'a str,
     /// Values for the parameters of the layout.
     pub parameters: &'a [(Name, f64)],
+    /// The code that stands for the client; none where it is not known.
+    pub client: Option<&'a ClientCode>,
 }
 
 /// A client's file with what the code on a card says, and blanks for all else; under a head that says
@@ -85,7 +87,7 @@ pub fn restored(
         .map(|(name, value)| (name.as_str(), Value::from(*value)))
         .collect();
     let known = |question: Question| match question {
-        Question::Code => code.client.as_ref().and_then(|own| text(own.as_str())),
+        Question::Code => cushion.client.and_then(|own| text(own.as_str())),
         Question::LayoutOfCushion => text(cushion.layout),
         Question::LayoutParameters if !parameters.is_empty() => Some(parameters.to_string()),
         Question::SizeOfCushion => text(&code.size.to_string()),

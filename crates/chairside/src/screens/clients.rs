@@ -6,6 +6,7 @@ use case::{ClientCode, Review, State};
 use casework::{Change, Draft, Listed, roster};
 use maud::{Markup, html};
 
+use super::lost;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
 use crate::frame::{Screen, stamp};
@@ -17,7 +18,7 @@ pub(crate) fn show(house: &House, sent: &Sent) -> Result<Response, Failed> {
     screen(house, sent.or_nothing("find"), None)
 }
 
-fn screen(house: &House, find: &str, wrong: Option<Markup>) -> Result<Response, Failed> {
+pub(super) fn screen(house: &House, find: &str, wrong: Option<Markup>) -> Result<Response, Failed> {
     let on = house.today();
     let texts = &house.language().page().clients;
     let all = roster(house.surroundings(), on)?;
@@ -41,7 +42,7 @@ fn screen(house: &House, find: &str, wrong: Option<Markup>) -> Result<Response, 
                 ul class="clients" { @for own in &listed { (client(house, own)) } }
                 (layouts(house))
             }
-            div class="stack" { (new_client(house)) (learn(house, &all)) }
+            div class="stack" { (new_client(house)) (lost::form(house)) (learn(house, &all)) }
         }
     };
     Ok(Screen { title: texts.title, of: None, body }.answer(house))
@@ -159,6 +160,7 @@ fn layouts(house: &House) -> Markup {
 pub(crate) fn take(house: &House, what: &str, sent: &Sent) -> Result<Response, Failed> {
     match what {
         "new" => begin(house, sent),
+        "lost" => lost::take(house, sent),
         "demo" => {
             let listed = house.shelf().list("").map_err(casework::WorkError::from)?;
             let name = |demo: &crate::Demo| format!("{}.toml", demo.code);
@@ -172,13 +174,18 @@ pub(crate) fn take(house: &House, what: &str, sent: &Sent) -> Result<Response, F
     }
 }
 
-fn begin(house: &House, sent: &Sent) -> Result<Response, Failed> {
+/// Says how a code is written, where something else was typed.
+pub(super) fn no_code(house: &House) -> Result<Response, Failed> {
     let texts = &house.language().page().clients;
+    let wrong = html! {
+        div class="box heavy" role="alert" { p { b { (texts.not_a_code) } } p { (texts.code_hint) } }
+    };
+    screen(house, "", Some(wrong))
+}
+
+fn begin(house: &House, sent: &Sent) -> Result<Response, Failed> {
     let Some(code) = ClientCode::new(sent.or_nothing("code").trim()) else {
-        let wrong = html! {
-            div class="box heavy" role="alert" { p { b { (texts.not_a_code) } } p { (texts.code_hint) } }
-        };
-        return screen(house, "", Some(wrong));
+        return no_code(house);
     };
     let unit = match sent.get("unit") {
         Some("in") => LengthUnit::Inches,

@@ -7,6 +7,7 @@ pub(crate) mod cushion;
 pub(crate) mod fill;
 pub(crate) mod goals;
 pub(crate) mod layout;
+mod lost;
 pub(crate) mod moves;
 pub(crate) mod papers;
 pub(crate) mod plan;

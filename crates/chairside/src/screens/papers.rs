@@ -17,7 +17,7 @@ const GO_HOME: [&str; 2] = ["take-home", "wash-day"];
 /// The page of the papers themselves.
 const LIST: &str = "list";
 /// The folder of papers, beside the clients' files.
-const FOLDER: &str = "papers";
+pub(super) const FOLDER: &str = "papers";
 
 /// Shows the papers, or one of their files.
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {

@@ -33,6 +33,7 @@ pub(crate) fn run(arguments: &Restore, setting: Setting) -> Result<(), Failure> 
         cell: cell.as_ref().map(|(file, named)| [file.as_str(), named.as_str()]),
         parameters: &plugins.set,
         serial: serial.as_deref(),
+        client: None,
     };
     let edition = (setting.today()?, say::language());
     let made = casework::restored(outside.surroundings(), &lost, &name(out), edition)?;

@@ -16,6 +16,7 @@ pub struct PageTexts {
     pub sign_off: SignOffTexts,
     pub papers: PapersTexts,
     pub review: ReviewTexts,
+    pub lost: LostTexts,
     pub layout: LayoutTexts,
     pub trouble: TroubleTexts,
 }
@@ -308,6 +309,20 @@ pub struct PapersTexts {
     pub to_review: &'static str,
     /// The papers in their order, by their names, with their titles.
     pub names: [(&'static str, &'static str); 7],
+}
+
+/// A client whose file is lost.
+#[derive(Clone, Copy, Debug)]
+pub struct LostTexts {
+    pub title: &'static str,
+    pub lead: &'static str,
+    pub text: &'static str,
+    pub pdf: &'static str,
+    pub pdf_hint: &'static str,
+    pub no_pdf: &'static str,
+    pub serial: &'static str,
+    pub serial_hint: &'static str,
+    pub bring_back: &'static str,
 }
 
 /// The review.

@@ -295,6 +295,17 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         another_cushion: "Another cushion",
         not_a_number: "That is not a number that is understood. Type whole numbers of cells, or a weight such as 68 kg.",
     },
+    lost: LostTexts {
+        title: "A client's file is lost",
+        lead: "A phone reads the code on the setup card and on the take-home sheet: put its text here, or take the card as a PDF. The counts come back as an estimate that nobody has checked; all else is asked anew.",
+        text: "Text of the code",
+        pdf: "Or a card as PDF",
+        pdf_hint: "Those in this folder, and in its folder \"papers\". Copy another one there first.",
+        no_pdf: "None",
+        serial: "Serial of the cushion at hand",
+        serial_hint: "From its tag. Left blank, it is not compared.",
+        bring_back: "Bring the counts back",
+    },
     layout: LayoutTexts {
         title: "Layout",
         lead: "Write the layout in a text editor; it is drawn anew here whenever the file is saved.",

@@ -308,6 +308,17 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         another_cushion: "Otro cojín",
         not_a_number: "Eso no es un número que se entienda. Escriba números enteros de celdas, o un peso como 68 kg.",
     },
+    lost: LostTexts {
+        title: "Se perdió el archivo de una persona",
+        lead: "Un teléfono lee el código de la ficha de ajuste y de la hoja para casa: ponga aquí su texto, o elija la ficha en PDF. Las cantidades vuelven como una estimación que nadie ha comprobado; lo demás se pregunta otra vez.",
+        text: "Texto del código",
+        pdf: "O una ficha en PDF",
+        pdf_hint: "Las que están en esta carpeta y en su carpeta \"papers\". Si falta una, cópiela antes ahí.",
+        no_pdf: "Ninguna",
+        serial: "Número de serie del cojín que tiene delante",
+        serial_hint: "De su etiqueta. En blanco, no se compara.",
+        bring_back: "Recuperar las cantidades",
+    },
     layout: LayoutTexts {
         title: "Diseño",
         lead: "Escriba el diseño en un editor de texto; aquí se dibuja de nuevo cada vez que se guarda el archivo.",
