@@ -7,6 +7,7 @@ use crate::color::Color;
 use crate::font::Weight;
 use crate::frame::Frame;
 use crate::page::{Align, Block, Fill, Page, Pen, Role};
+use crate::table::{Column, Table};
 use crate::text::{SetError, Style, measure, wrap};
 
 /// An ink and the ground that it stands on.
@@ -232,6 +233,32 @@ pub(super) fn unreviewed(page: &mut Page, language: &dyn Language) -> Result<(),
     let area = inside(page);
     let at = Point::new(area.x0, area.y1 + LAST_LINE.first_baseline());
     page.block(Role::Foot).text(at, line, &SMALL, Align::Left).map(drop)
+}
+
+/// Numbers pages in the margin under the foot, at the right, and says there that no professional looked
+/// through their words, where that is so.
+pub(super) fn numbered(
+    mut pages: Vec<Page>,
+    language: &dyn Language,
+) -> Result<Vec<Page>, SetError> {
+    let of = pages.len();
+    for (at, page) in pages.iter_mut().enumerate() {
+        let area = inside(page);
+        let number = language.page_of(at + 1, of);
+        let under = Point::new(area.x1, area.y1 + SMALL.first_baseline());
+        page.block(Role::Foot).text(under, &number, &SMALL, Align::Right)?;
+        unreviewed(page, language)?;
+    }
+    Ok(pages)
+}
+
+/// A table of many numbers: small heads on a pale ground, and a margin in each cell, in millimetres.
+pub(super) fn dense_table(columns: Vec<Column>, margin: f64) -> Table {
+    let mut table = Table::new(columns, STRONG, BODY);
+    table.head.size_pt = SMALL.size_pt;
+    table.head_ground = Some(PALE);
+    table.margin = margin;
+    table
 }
 
 /// Sets the last lines of a page, at its lower edge; returns where they begin.

@@ -7,7 +7,7 @@ use words::Language;
 
 use super::fill_card::{InOrder, pages_of_client, pages_of_stock};
 use super::look::{
-    BODY, HEADING, INK, PALE, SMALL, STRONG, facts, foot, inside, text, title_line, unreviewed,
+    BODY, HEADING, INK, SMALL, STRONG, dense_table, facts, foot, inside, numbered, text, title_line,
 };
 use super::{ClientPapers, DocumentError, DrawnBy, StockPapers, document};
 use crate::flow::Flow;
@@ -147,15 +147,7 @@ pub fn pick_list(order: &OrderPapers<'_>, paper: Paper) -> Result<Document, Docu
     })?;
     let (title, subject) = (texts.pick_list, texts.pick_list_subject);
     let mut made = document(language, title, subject, order.date, order.program);
-    made.pages = flow.pages();
-    let of = made.pages.len();
-    for (at, page) in made.pages.iter_mut().enumerate() {
-        let area = inside(page);
-        let number = language.page_of(at + 1, of);
-        let under = Point::new(area.x1, area.y1 + SMALL.first_baseline());
-        page.block(Role::Foot).text(under, &number, &SMALL, Align::Right)?;
-        unreviewed(page, language)?;
-    }
+    made.pages = numbered(flow.pages(), language)?;
     Ok(made)
 }
 
@@ -176,11 +168,7 @@ fn totals<'a>(order: &OrderPapers<'a>) -> Vec<(&'a str, String)> {
 
 /// A table whose look all of them share.
 fn table(columns: Vec<Column>) -> Table {
-    let mut table = Table::new(columns, STRONG, BODY);
-    table.head.size_pt = SMALL.size_pt;
-    table.head_ground = Some(PALE);
-    table.margin = 0.9;
-    table
+    dense_table(columns, 0.9)
 }
 
 /// Items that belong together, in the order in which the first of each is met.

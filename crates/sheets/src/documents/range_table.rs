@@ -5,7 +5,9 @@ use cushion::{Cell, CompartmentIx, CountColumn, Jump, Layout, Name, RangeRow};
 use kurbo::Rect;
 use words::Language;
 
-use super::look::{BODY, HEADING, PALE, SMALL, STRONG, columns, facts, foot, inside, title_line};
+use super::look::{
+    BODY, HEADING, SMALL, STRONG, columns, dense_table, facts, foot, inside, numbered, title_line,
+};
 use super::views::{View, draw_named, height_of};
 use super::{DocumentError, document};
 use crate::flow::Flow;
@@ -86,14 +88,7 @@ pub fn range_table(own: &RangeTable<'_>, paper: Paper) -> Result<Document, Docum
         flow.space(3.0);
     }
     let mut made = document(language, texts.title, texts.subject, own.date, own.program);
-    made.pages = flow.pages();
-    let of = made.pages.len();
-    for (at, page) in made.pages.iter_mut().enumerate() {
-        let area = inside(page);
-        let number = language.page_of(at + 1, of);
-        let under = kurbo::Point::new(area.x1, area.y1 + SMALL.first_baseline());
-        page.block(Role::Foot).text(under, &number, &SMALL, Align::Right)?;
-    }
+    made.pages = numbered(flow.pages(), language)?;
     Ok(made)
 }
 
@@ -137,11 +132,7 @@ fn whose_numbers(frame: &mut Frame<'_>, own: &RangeTable<'_>) -> Result<(), SetE
 
 /// A table whose look all of them share.
 fn table(columns: Vec<Column>) -> Table {
-    let mut table = Table::new(columns, STRONG, BODY);
-    table.head.size_pt = SMALL.size_pt;
-    table.head_ground = Some(PALE);
-    table.margin = 0.7;
-    table
+    dense_table(columns, 0.7)
 }
 
 /// Some of the compartments; the last of such tables has the whole cushion too.

@@ -6,8 +6,8 @@ use kurbo::{Point, Rect};
 use words::Language;
 
 use super::look::{
-    ACCENT, BODY, HEADING, INK, PALE, SMALL, STRONG, THIN, columns, facts, foot, inside,
-    title_line, unreviewed,
+    ACCENT, BODY, HEADING, INK, SMALL, STRONG, THIN, columns, dense_table, facts, foot, inside,
+    numbered, title_line,
 };
 use super::views::{View, draw, mark_clients_left, place_on_page};
 use super::{DocumentError, document};
@@ -77,15 +77,7 @@ pub fn review_page(own: &ReviewPage<'_>, paper: Paper) -> Result<Document, Docum
     flow.space(3.0);
     flow.headed_table(texts.by_compartment, &HEADING, &cells(own, flow.width()), |_, _, _| ())?;
     let mut made = document(language, texts.title, texts.subject, own.date, own.program);
-    made.pages = flow.pages();
-    let of = made.pages.len();
-    for (at, page) in made.pages.iter_mut().enumerate() {
-        let area = inside(page);
-        let number = language.page_of(at + 1, of);
-        let under = Point::new(area.x1, area.y1 + SMALL.first_baseline());
-        page.block(Role::Foot).text(under, &number, &SMALL, Align::Right)?;
-        unreviewed(page, language)?;
-    }
+    made.pages = numbered(flow.pages(), language)?;
     Ok(made)
 }
 
@@ -190,11 +182,7 @@ const BONES_FORWARD: f64 = 125.0;
 
 /// A table whose look all of them share.
 fn table(columns: Vec<Column>) -> Table {
-    let mut table = Table::new(columns, STRONG, BODY);
-    table.head.size_pt = SMALL.size_pt;
-    table.head_ground = Some(PALE);
-    table.margin = 0.8;
-    table
+    dense_table(columns, 0.8)
 }
 
 /// A row for each size.

@@ -288,7 +288,14 @@ fn templates_print_on_both_papers() {
         unique.sort_unstable();
         unique.dedup();
         assert_eq!(unique.len(), ids.len(), "an id is there once");
+        translated(|language| {
+            sheets::template_sheet(&sheets::TemplatePapers { language, ..own }).unwrap()
+        });
         for paper in PAPERS {
+            translated(|language| {
+                let own = sheets::TemplatePapers { language, ..own };
+                sheets::template_tiles(&own, paper).unwrap()
+            });
             let tiles = sheets::template_tiles(&own, paper).unwrap();
             for page in sheet.pages.iter().chain(&tiles.pages) {
                 for mark in page.blocks.iter().flat_map(|block| &block.marks) {
@@ -511,6 +518,10 @@ fn range_tables_print_nothing_over() {
                 let number = words::ENGLISH.page_of(at + 1, made.pages.len());
                 assert!(page.texts().any(|run| run.shaped.text() == number), "{number}");
             }
+            translated(|language| {
+                let own = sheets::RangeTable { language, ..own };
+                sheets::range_table(&own, paper).unwrap()
+            });
         }
     }
 }
@@ -542,6 +553,27 @@ fn extremes() -> Vec<(&'static str, String)> {
         [sizes[0].clone(), sizes[sizes.len() - 1].clone()]
     };
     files::BUILT_IN_LAYOUTS.iter().flat_map(|own| ends(own.name)).collect()
+}
+
+/// Makes a document in each language: every page says how it was translated, with no words on others.
+fn translated(made: impl Fn(&'static dyn Language) -> Document) {
+    for language in LANGUAGES {
+        let document = made(language);
+        for page in &document.pages {
+            assert!(says_how_it_was_translated(language, page), "{}", document.title);
+            let Some(line) = language.unreviewed() else { continue };
+            let words = |mark: &&Mark| matches!(mark, Mark::Text(_));
+            let (own, others): (Vec<_>, Vec<_>) = (page.blocks.iter())
+                .flat_map(|block| &block.marks)
+                .filter(words)
+                .partition(|mark| match mark {
+                    Mark::Text(run) => run.shaped.text().contains(line),
+                    Mark::Shape(_) => false,
+                });
+            let meets = |one: &Mark| others.iter().any(|it| meets(place(it), place(one)));
+            assert!(!own.into_iter().any(meets), "{}: {line}", document.title);
+        }
+    }
 }
 
 /// Whether a page says that no professional looked through its words, where that is so.

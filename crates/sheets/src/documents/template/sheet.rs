@@ -37,6 +37,7 @@ pub fn template_sheet(own: &TemplatePapers<'_>) -> Result<Document, DocumentErro
     }
     let foot = format!("{}, {}", own.program, own.date);
     let at = Point::new(MARGIN, page.bounds().y1 - 4.0);
+    let foot = language.unreviewed().map_or_else(|| foot.clone(), |own| format!("{foot}. {own}"));
     page.block(Role::Foot).text(at, &foot, &SMALL, Align::Left)?;
     let mut made = document(language, texts.title, texts.subject, own.date, own.program);
     made.pages.push(page);

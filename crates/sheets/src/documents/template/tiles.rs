@@ -5,7 +5,7 @@ use words::Language;
 
 use super::super::look::{
     BODY, HEADING, INK, LESSER_HEADING, SMALL, SOFT, STRONG, THIN, facts, foot, inside, text,
-    title_line,
+    title_line, unreviewed,
 };
 use super::super::{DocumentError, document};
 use super::TemplatePapers;
@@ -103,6 +103,7 @@ pub fn template_tiles(own: &TemplatePapers<'_>, paper: Paper) -> Result<Document
     for (at, tile) in tiles.iter().enumerate() {
         made.pages.push(tile_page(own, (&grid, &tiles), *tile, (at + 2, paper))?);
     }
+    made.pages.iter_mut().try_for_each(|page| unreviewed(page, language))?;
     Ok(made)
 }
 
