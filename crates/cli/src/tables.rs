@@ -132,7 +132,7 @@ pub(crate) fn range(rows: &[RangeRow], jumps: &[Jump], film: Mass) -> String {
         }
         let [low, stock, high] = row.totals();
         line.push(format!("{stock} ({low}-{high})"));
-        line.push(format!("{:.1}", row.volume().to_litres()));
+        line.push(say::language().decimal(row.volume().to_litres(), 1));
         line.push(format!("{:.0}", row.cells_mass(film).to_g()));
         line.push(format!("{:.0}", row.seams().to_mm()));
         lines.push(line);
@@ -157,7 +157,7 @@ pub(crate) fn parts(lines: &[PartLine], quantity: u32) -> String {
             piece => format!("{}, {piece}", texts.cloth),
         };
         let number = |number: f64| match line.unit {
-            "m" => format!("{number:.1}"),
+            "m" => say::language().decimal(number, 1),
             _ => format!("{number:.0}"),
         };
         let all = line.each * f64::from(quantity);

@@ -38,6 +38,10 @@ pub trait FileWords: QuestionWords {
     /// say it.
     fn compartment(&self, compartment: &Compartment) -> String;
 
+    /// What the file of a layout says of it in English (title, what it is for, whence its ratings are): in
+    /// this language for the layouts that are ours, else as its author wrote it.
+    fn text_of_layout<'a>(&self, text: &'a str) -> &'a str;
+
     /// A measure of the client, without an article.
     fn body_measure(&self, measure: BodyMeasure) -> &'static str;
 

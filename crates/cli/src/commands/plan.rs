@@ -101,7 +101,12 @@ fn words(
     let (client, say) = (&case.client.value, say::about(case));
     let file = arguments.client.display();
     let mut lines = vec![
-        format!("{}: {}, {}\n", client.code, case.pattern.title(), case.pattern.size()),
+        format!(
+            "{}: {}, {}\n",
+            client.code,
+            say.text_of_layout(case.pattern.title()),
+            case.pattern.size()
+        ),
         tables::plan(plan),
     ];
     lines.extend(expected(say, plan));

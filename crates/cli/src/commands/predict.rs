@@ -116,11 +116,11 @@ fn words(
     let (pattern, say) = (case.cushion.pattern(), say::about(case));
     let mut lines = vec![
         format!(
-            "{}: {}, {}, {:.1} kg; {whence}",
+            "{}: {}, {}, {} kg; {whence}",
             case.client.value.code,
-            pattern.title(),
+            say.text_of_layout(pattern.title()),
             pattern.size(),
-            weight.to_kg()
+            say.decimal(weight.to_kg(), 1)
         ),
         say.ended(prediction),
     ];

@@ -66,7 +66,8 @@ impl Shown<'_> {
             self.terminal.answer(&report::sizing(PROGRAM, code, &report, &said))?;
             return Ok(some_suits);
         }
-        let mut lines = vec![format!("{}: {}\n", client.code, case.pattern.title())];
+        let mut lines =
+            vec![format!("{}: {}\n", client.code, say.text_of_layout(case.pattern.title()))];
         lines.extend(
             sized.rules.iter().map(|rule| self.with_source(say.sizing_rule(rule), rule.source())),
         );

@@ -25,7 +25,11 @@ pub fn drawing(language: &dyn Language, pattern: &Pattern) -> Result<Page, Docum
     let around = 2.0 * (MARGIN + EDGE_WORDS);
     let size = pattern.size();
     let (width, height) = (size.width().to_mm() + around, size.depth().to_mm() + around);
-    let mut page = Page::new(language, Paper::Custom { width, height }, pattern.title());
+    let mut page = Page::new(
+        language,
+        Paper::Custom { width, height },
+        language.text_of_layout(pattern.title()),
+    );
     let area = page.bounds().inset(-MARGIN);
     let alt = language.numbers_from_above(pattern.compartments().len());
     let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);

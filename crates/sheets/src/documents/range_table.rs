@@ -123,11 +123,12 @@ fn whose_numbers(frame: &mut Frame<'_>, own: &RangeTable<'_>) -> Result<(), SetE
     let block = page.block(Role::Figure { alt });
     draw_named(block, shared, middle, View::Above, drawn, numbers, 11.5)?;
     let mut text = Frame::new(page, beside);
-    text.paragraph(&own.layout.title, &STRONG)?;
+    let said = |text| own.language.text_of_layout(text);
+    text.paragraph(said(&own.layout.title), &STRONG)?;
     text.space(1.0);
-    text.paragraph(&own.layout.about, &BODY)?;
+    text.paragraph(said(&own.layout.about), &BODY)?;
     text.space(1.0);
-    text.paragraph(&own.layout.rating_from, &SMALL)
+    text.paragraph(said(&own.layout.rating_from), &SMALL)
 }
 
 /// A table whose look all of them share.
@@ -207,7 +208,7 @@ fn lengths(own: &RangeTable<'_>, some: &[Name]) -> Table {
             found.map_or_else(String::new, |(_, length)| format!("{:.0}", length.to_mm()))
         }));
         cells.push(format!("{:.0}", row.seams().to_mm()));
-        cells.push(format!("{:.1}", row.volume().to_litres()));
+        cells.push(own.language.decimal(row.volume().to_litres(), 1));
         cells.push(format!("{:.0}", row.cells_mass(own.cell.film).to_g()));
         table.row(cells);
     }

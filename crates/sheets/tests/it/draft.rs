@@ -285,6 +285,7 @@ delegated! { FileWords:
     fn layout_fault(&self, kind: &FaultKind) -> Said;
     fn no_size(&self, error: SizeError) -> String;
     fn place_of<'a>(&self, words: &'a Words) -> &'a str;
+    fn text_of_layout<'a>(&self, text: &'a str) -> &'a str;
     fn compartment(&self, compartment: &Compartment) -> String;
     fn body_measure(&self, measure: BodyMeasure) -> &'static str;
     fn answer(&self, answer: Answer) -> &'static str;

@@ -520,7 +520,14 @@ fn range_tables_print_nothing_over() {
             }
             translated(|language| {
                 let own = sheets::RangeTable { language, ..own };
-                sheets::range_table(&own, paper).unwrap()
+                let made = sheets::range_table(&own, paper).unwrap();
+                let said = made.pages[0].texts().map(|run| run.shaped.text());
+                let said = said.collect::<Vec<_>>().join(" ");
+                for text in [&layout.title, &layout.about, &layout.rating_from] {
+                    let english = language.tag() == "en";
+                    assert_eq!(said.contains(text.as_str()), english, "{text}: {said}");
+                }
+                made
             });
         }
     }
@@ -555,12 +562,21 @@ fn extremes() -> Vec<(&'static str, String)> {
     files::BUILT_IN_LAYOUTS.iter().flat_map(|own| ends(own.name)).collect()
 }
 
+/// Whether no number has a decimal point where a language writes a comma; versions have points.
+fn has_its_decimals(language: &dyn Language, page: &sheets::Page) -> bool {
+    let is_point =
+        |word: &str| word.parse::<f64>().is_ok() && word.trim_end_matches('.').contains('.');
+    let mut words = page.texts().map(|run| run.shaped.text());
+    language.decimal(0.5, 1) == "0.5" || !words.any(|run| run.split(' ').any(is_point))
+}
+
 /// Makes a document in each language: every page says how it was translated, with no words on others.
 fn translated(made: impl Fn(&'static dyn Language) -> Document) {
     for language in LANGUAGES {
         let document = made(language);
         for page in &document.pages {
             assert!(says_how_it_was_translated(language, page), "{}", document.title);
+            assert!(has_its_decimals(language, page), "{}", document.title);
             let Some(line) = language.unreviewed() else { continue };
             let words = |mark: &&Mark| matches!(mark, Mark::Text(_));
             let (own, others): (Vec<_>, Vec<_>) = (page.blocks.iter())

@@ -7,7 +7,7 @@ use case::{
 };
 use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
-use super::files::title_of;
+use super::files::text_of_layout;
 use super::{Spanish, parts, reviews};
 use crate::{
     BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
@@ -298,7 +298,7 @@ impl ReportWords for Spanish {
         };
         format!(
             "{}, {} x {} mm, {}\nParedes de {} mm de alto; {rating}.",
-            title_of(title),
+            text_of_layout(title),
             tenths(size.width()),
             tenths(size.depth()),
             class_words(class),
@@ -354,7 +354,7 @@ impl ReportWords for Spanish {
 
     fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String {
         let many = parts::counted(quantity as usize, ["cojín", "cojines"]);
-        let title = title_of(title);
+        let title = text_of_layout(title);
         format!("{title}, {size} mm: {many}, margen de costura de {:.0} mm.", allowance.to_mm())
     }
 
@@ -396,7 +396,7 @@ impl ReportWords for Spanish {
     }
 
     fn range_of(&self, title: &str, sizes: usize, cell: &str) -> String {
-        let (title, sizes) = (title_of(title), parts::counted(sizes, ["tamaño", "tamaños"]));
+        let (title, sizes) = (text_of_layout(title), parts::counted(sizes, ["tamaño", "tamaños"]));
         format!("{title}: {sizes}, con cantidades de la celda {cell}.")
     }
 

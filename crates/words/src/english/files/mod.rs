@@ -88,6 +88,10 @@ impl FileWords for English {
         words.in_language(self.tag())
     }
 
+    fn text_of_layout<'a>(&self, text: &'a str) -> &'a str {
+        text
+    }
+
     fn compartment(&self, compartment: &Compartment) -> String {
         let words = self.place_of(&compartment.words);
         match compartment.side.filter(|_| compartment.has_partner) {

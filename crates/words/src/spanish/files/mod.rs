@@ -9,7 +9,7 @@ mod questions;
 mod texts;
 mod troubles;
 
-pub(super) use self::places::title_of;
+pub(super) use self::places::text_of_layout;
 
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
@@ -95,6 +95,10 @@ impl FileWords for Spanish {
 
     fn place_of<'a>(&self, words: &'a Words) -> &'a str {
         places::words(words, self.tag())
+    }
+
+    fn text_of_layout<'a>(&self, text: &'a str) -> &'a str {
+        text_of_layout(text)
     }
 
     fn compartment(&self, compartment: &Compartment) -> String {

@@ -32,12 +32,24 @@ fn known(english: &str) -> Option<&'static str> {
     })
 }
 
-/// The title of a layout: ours for those we know, else its author's.
-pub(in crate::spanish) fn title_of(english: &str) -> &str {
+/// What the file of a layout says of it: ours for those we know, else its author's.
+pub(in crate::spanish) fn text_of_layout(english: &str) -> &str {
     match english {
         "Three rows by two sides" => "Tres filas por dos lados",
         "Relief island with surround" => "Isla de alivio con contorno",
         "Curved ten with side supports" => "Diez curvos con soportes laterales",
+        "For a client whose pelvis needs even support or a modest change from side to side, and whose legs may need different heights in front." => {
+            "Para quien necesita un apoyo parejo de la pelvis, o un cambio moderado de un lado a otro, y quizá alturas distintas delante para cada pierna."
+        }
+        "For a client whose seat bones or tail bone need relief: the island can be filled lower while the parts around it take the load." => {
+            "Para quien necesita alivio en los isquiones o el cóccix: la isla se llena menos y lo que la rodea lleva la carga."
+        }
+        "For a client who slides forward, leans, or whose legs fall to one side: the row in front of the seat bones and the side supports can be built up." => {
+            "Para quien se desliza hacia delante, se inclina o deja caer las piernas a un lado: la fila ante los isquiones y los soportes laterales se pueden llenar más."
+        }
+        "The heaviest client, as wide as the size is for, who keeps 25 mm under both seat bones at the stock fill in the model, with 65 % of the weight on the seat; and no more than is common for the size. No cushion was tested." => {
+            "La persona más pesada, de la anchura para la que es el tamaño, que conserva 25 mm bajo los dos isquiones con el llenado de serie en el modelo, con el 65 % del peso en el asiento; y no más de lo que es usual para el tamaño. No se probó ningún cojín."
+        }
         _ => english,
     }
 }

@@ -33,7 +33,7 @@ use cushion::{Length, Mass, Pattern, Side, Size};
 
 pub(super) use self::dates::day;
 use super::Spanish;
-use super::files::title_of;
+use super::files::text_of_layout;
 use super::hands::check_by_hand;
 use super::parts::{
     COMPARTMENTS, SPARE_CELLS, capital, cells, counted, decimal, inches, kg, list, loud_side, mm,
@@ -511,7 +511,7 @@ impl PaperWords for Spanish {
         };
         format!(
             "Un cojín regulable, {}, {}, de {compartments} con celdas contadas, {rating}: {} dentro, y {} en una bolsa.",
-            title_of(pattern.title()),
+            text_of_layout(pattern.title()),
             self.size(pattern.size()),
             self.cells(cells),
             counted(spares as usize, SPARE_CELLS),
