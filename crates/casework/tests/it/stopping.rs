@@ -82,9 +82,9 @@ fn whenever_it_is_told_to_stop_it_ends_soon_and_records_nothing() {
             whole
         };
         assert!(whole > 20, "{whole}");
-        // The first and last questions, and five between them; also where the question is
+        // The first and last questions, and eleven between them; also where the question is
         // answered with no again later.
-        let between = (1..6).map(|part| part * whole / 6);
+        let between = (1..12).map(|part| part * whole / 12);
         for k in [1, 2, whole - 1, whole].into_iter().chain(between) {
             for stays in [true, false] {
                 let (ended, asked) = stopped_at(k, stays, work, &case, &shelf);

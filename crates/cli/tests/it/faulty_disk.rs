@@ -374,5 +374,5 @@ fn parts_are_put_together_or_not() {
 fn a_demo_is_written_or_not() {
     // Some 800 calls, most of which look whether two files are one; the rest are those of `print`,
     // and a run takes seconds: what this adds is that none of all its files is there then.
-    survives(&TestDir::new, &["demo", "--out", "papers"], 499);
+    survives(&TestDir::new, &["demo", "--out", "papers"], 191);
 }

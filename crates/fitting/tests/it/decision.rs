@@ -303,6 +303,71 @@ fn what_hands_feel_too_low_is_never_left_as_it_is() {
     }
 }
 
+/// What follows from answers on both sides, mm, with all fingers free.
+fn answered(
+    cushion: &PreparedCushion,
+    client: &Client,
+    now: &[u32],
+    [left, right]: [f64; 2],
+) -> fitting::Adjusted {
+    let felt = |mm: f64| case::UnderAnswer::Felt(Length::from_mm(mm));
+    let safe = |side| Check::Top { side, answer: case::TopAnswer::Safe };
+    let checks = [
+        safe(Side::Left),
+        safe(Side::Right),
+        Check::Under { side: Side::Left, answer: felt(left) },
+        Check::Under { side: Side::Right, answer: felt(right) },
+    ];
+    let identity = &testkit::identity(cushion.pattern());
+    let (on, stop) = (DAY, Stop::never());
+    let input = fitting::AdjustInput { client, cushion, on, now, checks: &checks, identity, stop };
+    fitting::adjust(&input).unwrap()
+}
+
+/// What is expected under both seat bones of counts, mm.
+fn expected(cushion: &PreparedCushion, client: &Client, counts: &[u32]) -> [f64; 2] {
+    let weight = client.latest_weighing().unwrap().weight;
+    let (told, _) = cushion.predict(client, weight, counts, Stop::never()).unwrap();
+    let clearance = told.seated.unwrap().clearance;
+    [clearance.left.central.to_mm(), clearance.right.central.to_mm()]
+}
+
+/// Hands that find enough know better than an estimate of a little less; less than enough under a hand
+/// is never as planned.
+#[test]
+fn where_hands_feel_enough_an_estimate_of_a_little_less_is_no_broken_limit() {
+    let cushion = made("row-six");
+    let own = client("row-six", "440x400");
+    let mut now = counts(&planned(&cushion, &own, None));
+    while expected(&cushion, &own, &now)[0] > 24.7 {
+        now.iter_mut().take(2).for_each(|cells| *cells -= 1);
+    }
+    let [left, right] = expected(&cushion, &own, &now);
+    assert!(left > 23.0 && right > 23.0, "{left} {right}");
+    let enough = answered(&cushion, &own, &now, [25.0, 25.0]);
+    assert_eq!((enough.verdict, enough.not_safe), (case::Verdict::AsPlanned, Vec::new()));
+    let less = answered(&cushion, &own, &now, [left, right]);
+    assert_ne!(less.verdict, case::Verdict::AsPlanned);
+}
+
+/// Answers as expected, and a client who is heavier than the cushion is rated for.
+#[test]
+fn nobody_is_told_as_planned_while_a_limit_is_broken() {
+    let cushion = made("row-six");
+    let mut own = client("row-six", "440x400");
+    let rating = cushion.pattern().max_user_weight().unwrap();
+    own.weighing.as_mut().unwrap().weight = rating;
+    let now = counts(&planned(&cushion, &own, None));
+    for (kg, verdict) in [(-1.0, case::Verdict::AsPlanned), (1.0, case::Verdict::Stay)] {
+        own.weighing.as_mut().unwrap().weight = cushion::Mass::from_kg(rating.to_kg() + kg);
+        let told = answered(&cushion, &own, &now, expected(&cushion, &own, &now));
+        assert_eq!(told.verdict, verdict, "{kg} kg over the rating: {:?}", told.not_safe);
+        let heavy = |own: &BrokenLimit| matches!(own, BrokenLimit::TooHeavy { .. });
+        assert_eq!(told.not_safe.iter().any(heavy), kg > 0.0);
+        assert!(told.moves.is_empty());
+    }
+}
+
 /// Goals one after the other: a goal that is named is never worth less than nothing.
 #[test]
 fn a_goal_first_in_rank_and_not_reached_never_reads_met() {
