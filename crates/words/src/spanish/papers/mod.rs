@@ -489,7 +489,9 @@ impl PaperWords for Spanish {
     }
 
     fn sheet_in(&self, own_name: &str) -> String {
-        format!("Para terapeutas: esta hoja está en {own_name}. Repásela con quien cuida.")
+        format!(
+            "Para terapeutas: esta hoja está en {own_name}. Después sigue en español: repásela con quien cuida."
+        )
     }
 
     fn height_on_gauge(&self, height: Length) -> String {

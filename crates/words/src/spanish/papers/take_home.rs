@@ -81,6 +81,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     title: "Hoja para casa",
     subject: "Cómo usar, comprobar y rellenar un cojín, para quien cuida",
     name: "Nombre:",
+    same_for_therapist: "Para terapeutas: lo mismo en español. No es para la pared.",
 
     heading: "Su cojín, cada día",
     stop: "No se siente en él si",
