@@ -40,5 +40,5 @@ pub use crate::papers::{
 };
 pub use crate::pictures::PictureWords;
 pub use crate::record::RecordWords;
-pub use crate::reports::{FixedLines, PartsTexts, ReportWords, TableTexts};
+pub use crate::reports::{ComparisonTexts, FixedLines, PartsTexts, ReportWords, TableTexts};
 pub use crate::spanish::Spanish;
