@@ -102,10 +102,21 @@ impl ComparedMeasure {
         }
     }
 
-    /// The least difference that is one at all: half of the last decimal that is told.
+    /// The least difference that is told at all, however little the model moves: judgements, from
+    /// memory, unverified. A tenth of what hands tell of a height; less than 1 mmHg; and of the rest
+    /// what nobody who sits would find.
     #[must_use]
     pub fn told_from(self) -> f64 {
-        if self.decimals() == 2 { 0.005 } else { 0.05 }
+        match self {
+            Self::LeftUnder
+            | Self::RightUnder
+            | Self::Immersion
+            | Self::Oblique
+            | Self::ObliqueUnder
+            | Self::PelvisShare => 0.5,
+            Self::BoneSurface | Self::GreatestSurface | Self::MeanSurface | Self::Pitch => 0.1,
+            Self::RollStiffness => 0.05,
+        }
     }
 }
 
@@ -152,14 +163,14 @@ impl OneCell {
             .filter(|(_, for_bone, _)| *for_bone || !some_are_for_bones)
             .filter_map(|(number, _, effect)| Some((*number, (*effect)?)))
             .collect();
-        // The first of those that do the same is named.
-        known.sort_by(|one, other| {
-            one.1.most_under().to_mm().total_cmp(&other.1.most_under().to_mm())
-        });
-        let (finest, most) = (known.first()?, known.last()?.1.most_under());
-        let coarsest = known.iter().find(|own| own.1.most_under() == most)?;
+        // Of those that do the same to a micrometre the first is named: mirror images differ by
+        // rounding alone.
+        let microns = |length: Length| (length.to_mm() * 1e3).round() as i64;
+        known.sort_by_key(|own| own.0);
+        let finest = known.iter().min_by_key(|own| microns(own.1.most_under()))?;
+        let coarsest = known.iter().min_by_key(|own| -microns(own.1.most_under()))?;
         let lifts = known.iter().filter_map(|(number, effect)| Some((*number, effect.lifts?)));
-        let reach = lifts.reduce(|best, own| if own.1 > best.1 { own } else { best });
+        let reach = lifts.min_by_key(|own| -microns(own.1));
         Some(Self {
             finest: (finest.0, finest.1.most_under()),
             coarsest: (coarsest.0, coarsest.1.most_under()),
@@ -451,7 +462,7 @@ mod tests {
         let unknown = measures_compared(&pairs(&[9.0]), &[None; ComparedMeasure::COUNT]);
         assert_eq!(unknown[0].verdict, ComparedVerdict::NoDifference);
         // Less than what is told is nothing, whatever the model could.
-        let fine = measures_compared(&pairs(&[0.04]), &[Some(0.0); ComparedMeasure::COUNT]);
+        let fine = measures_compared(&pairs(&[0.49]), &[Some(0.0); ComparedMeasure::COUNT]);
         assert_eq!(fine[0].verdict, ComparedVerdict::NoDifference);
     }
 
@@ -467,6 +478,29 @@ mod tests {
         assert!(found.iter().all(|own| own.bodies == 1), "{found:?}");
         let harm = ComparedHarm::of(&pairs);
         assert_eq!((harm.no_rest, harm.bottomed, harm.little_left), ([1, 0], [0, 1], [1, 1]));
+    }
+
+    #[test]
+    fn what_a_cell_does_is_summed_up_over_the_compartments_for_a_seat_bone() {
+        let does = |left: f64, lifts: Option<f64>| CellsDo {
+            tried: 4,
+            under: crate::Sides { left: Length::from_mm(left), right: Length::ZERO },
+            pitch_deg: 0.0,
+            lifts: lifts.map(Length::from_mm),
+        };
+        let all = [
+            (3, true, Some(does(0.400_000_1, Some(2.0)))),
+            (1, true, Some(does(0.4, Some(2.0)))),
+            (2, true, Some(does(0.3, None))),
+            (4, false, Some(does(0.1, None))),
+        ];
+        let found = OneCell::of(&all).expect("it is known");
+        assert_eq!((found.finest.0, found.coarsest.0), (2, 1));
+        assert_eq!(found.reach.map(|own| own.0), Some(1));
+        // Where none is for a seat bone, all are looked at.
+        let others: Vec<_> = all.iter().map(|own| (own.0, false, own.2)).collect();
+        assert_eq!(OneCell::of(&others).map(|own| own.finest.0), Some(4));
+        assert_eq!(OneCell::of(&[(1, true, None)]), None);
     }
 
     #[test]

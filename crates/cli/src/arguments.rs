@@ -887,7 +887,7 @@ pub(crate) struct Compare {
     pub(crate) cell: Cell,
 
     /// Take only so many bodies, drawn by lot
-    #[arg(long, value_name = "N", requires = "bodies")]
+    #[arg(long, value_name = "N", conflicts_with = "client")]
     pub(crate) sample: Option<usize>,
 
     /// Draw lots from this number

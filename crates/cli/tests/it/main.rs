@@ -4,6 +4,7 @@
 
 mod absurd;
 mod calls;
+mod comparisons;
 mod corpora;
 mod every_layout;
 mod faulty_disk;

@@ -236,3 +236,39 @@ impl OneSide {
         Some(sum.sqrt())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use cushion::Length;
+
+    use super::*;
+    use crate::prediction::prepared::Spacings;
+
+    fn cushion(layout: &str) -> PreparedCushion {
+        let pattern = testkit::pattern(layout, "440x400");
+        let spacings = Spacings::all(Length::from_mm(16.0));
+        PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("it can be filled")
+    }
+
+    /// Half a cell more than the nearest count is at or above the pressure, half a cell less at or
+    /// below it.
+    #[test]
+    fn counts_are_the_whole_ones_that_come_nearest_to_a_pressure() {
+        for layout in ["row-six", "island-eight", "curved-ten"] {
+            let cushion = cushion(layout);
+            let stock = cushion.stock().pressure;
+            assert_eq!(counts_at_pressure(&cushion, stock), stock_counts(&cushion));
+            for share in [0.6, 0.9, 1.3] {
+                let pressure = stock * share;
+                let counts = counts_at_pressure(&cushion, pressure);
+                for (ix, count) in cushion.pattern().indices().zip(counts) {
+                    let at =
+                        |off: f64| cushion.unloaded().at_count(ix, f64::from(count) + off).pressure;
+                    // Rounding of the root that is found.
+                    let near = 1.0 + 1e-9;
+                    assert!(at(-0.5) <= pressure * near && pressure <= at(0.5) * near, "{layout}");
+                }
+            }
+        }
+    }
+}
