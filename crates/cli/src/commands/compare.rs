@@ -55,10 +55,8 @@ fn spacings(arguments: &Compare) -> Spacings {
 impl Asked {
     fn of(arguments: &Compare, setting: Setting) -> Result<Self, Failure> {
         let outside = Outside::new(&arguments.plugins);
-        let layouts = [
-            layout(&arguments.first, arguments.size, &outside)?,
-            layout(&arguments.second, arguments.size, &outside)?,
-        ];
+        let words = [&arguments.first, &arguments.second].map(String::as_str);
+        let layouts = [layout(words, arguments)?, layout([words[1], words[0]], arguments)?];
         let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
         let both = [&layouts[0], &layouts[1]];
         let client = match &arguments.client {
@@ -85,16 +83,22 @@ impl Asked {
     }
 }
 
-/// A layout; a plugin has to be told a size.
-fn layout(word: &str, size: Option<Size>, outside: &Outside) -> Result<Sourced<Layout>, Failure> {
+/// The first of two layouts; a plugin has to be told a size. Settings are for plugins: where the other
+/// one is drawn by a plugin, they are its alone.
+fn layout([word, other]: [&str; 2], arguments: &Compare) -> Result<Sourced<Layout>, Failure> {
+    let is_drawn = |word: &str| word.starts_with(plugin_host::PREFIX);
+    let mut options = arguments.plugins.clone();
+    if is_drawn(other) && !is_drawn(word) {
+        options.set.clear();
+    }
     let usual = Size::new(Length::from_mm(440.0), Length::from_mm(400.0));
     // Only a plugin's layout depends on the size.
-    let asked = if word.starts_with(plugin_host::PREFIX) { size } else { size.or(usual) };
-    let asked = asked.ok_or_else(|| {
+    let size = if is_drawn(word) { arguments.size } else { arguments.size.or(usual) };
+    let size = size.ok_or_else(|| {
         Failure::call("a plugin draws for the size that is asked for")
             .hint("name it with --size, such as --size 440x400")
     })?;
-    Ok(outside.surroundings().layout(word, asked)?)
+    Ok(Outside::new(&options).surroundings().layout(word, size)?)
 }
 
 /// Refuses a client for whom a layout has no size.

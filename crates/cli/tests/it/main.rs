@@ -10,6 +10,7 @@ mod every_layout;
 mod faulty_disk;
 mod fitting;
 mod house;
+mod job_files;
 mod languages;
 mod orders;
 mod outputs;
