@@ -409,14 +409,14 @@ fn a_plugins_layout_is_compared_as_its_answer_is() {
     let (_, hexagons, _) = &examples(&dir)[1];
     let with = ["--plugin", hexagons.as_str(), "--size", "400x400"];
     dir.run(&[&["plugin", "draw", "hexagons", "--out", "own.toml"], &with[..]].concat()).done();
-    let compare = |first: &str, more: &[&str]| -> serde_json::Value {
+    let compare = |first: &str, more: &[&str]| -> Value {
         let words = ["compare", first, "plugin:hexagons", "--bodies", "bodies.csv", "--json"];
         serde_json::from_str(&dir.run(&[&words, &with[..], more].concat()).done()).unwrap()
     };
     let same = compare("own.toml", &[]);
     let measures = same["measures"].as_array().unwrap();
     assert!(!measures.is_empty() && measures.iter().all(|own| own["difference"][1] == 0.0));
-    let set = compare("row-six", &["--set", "pitch=110"]);
+    let set = compare("row-six", &["--set", "pitch=100"]);
     assert_ne!(set["b"]["layout_digest"], same["b"]["layout_digest"]);
 }
 
