@@ -284,7 +284,7 @@ fn a_setting_beside_a_layout_that_no_plugin_draws_is_refused() {
 /// The library of a plugin in Rust. Cargo puts it beside the test's program, or one folder up where
 /// it was built by itself.
 #[track_caller]
-fn in_rust(name: &str) -> String {
+pub(crate) fn in_rust(name: &str) -> String {
     let program = std::env::current_exe().unwrap();
     let file = std::env::consts::DLL_PREFIX.to_owned() + name + std::env::consts::DLL_SUFFIX;
     let folders = program.ancestors().skip(1).take(2);
