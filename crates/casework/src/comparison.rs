@@ -5,12 +5,12 @@ use std::collections::BTreeMap;
 use case::{
     Both, Client, ComparedCushion, ComparedHarm, ComparedMeasure, ComparedPair, ComparedSeat,
     ComparedSizes, ComparedValues, Date, MeasureCompared, OneCell, REVIEWED, SurveyedBody, Trouble,
-    measures_compared,
+    WhyNoPlan, measures_compared,
 };
 use cushion::{Cell, FaultKind, Layout, MadeSize, Mass, Pattern, Pressure, Purpose, Size};
 use fitting::{PreparedCushion, Spacings};
 
-use crate::error::WorkError;
+use crate::error::{Whose, WorkError};
 use crate::parts::usual_mass;
 use crate::side_by_side::side_by_side;
 use crate::sourced::Sourced;
@@ -26,6 +26,9 @@ pub struct Sitter {
     pub weight: Mass,
     /// The size of each layout on which they sit; none where none suits.
     pub sizes: Both<Option<Size>>,
+    /// The client's file, which is wrong where its measures make no body; a body of a table then comes
+    /// to no rest.
+    pub file: Option<String>,
 }
 
 /// Two layouts that were compared.
@@ -58,7 +61,7 @@ pub fn bodies_on(
     let sitter = |body: &SurveyedBody| {
         let sizes = [0, 1].map(|at| fitting::size_for(body, &made[at]));
         let client = fitting::client_of_body(body, like.cushion.size, &like, on);
-        Sitter { client, weight: body.weight, sizes }
+        Sitter { client, weight: body.weight, sizes, file: None }
     };
     Ok(bodies.iter().map(sitter).collect())
 }
@@ -67,8 +70,8 @@ pub fn bodies_on(
 ///
 /// # Errors
 ///
-/// Fails where a layout has no sizes, or is not made in the size that is asked for, and where the
-/// client was not weighed.
+/// Fails where a layout is not made in the size that is asked for, where the client was not weighed,
+/// and where they are heavier than the size is rated for.
 pub fn client_on(
     client: &Sourced<Client>,
     layouts: Both<&Sourced<Layout>>,
@@ -81,10 +84,16 @@ pub fn client_on(
     for (at, layout) in layouts.into_iter().enumerate() {
         let made = made_sizes(layout, size)?;
         let sizing = fitting::sizing(&own.measures, Some(weight), &own.chair, &made);
-        // Who asks for a size has reasons that the rules do not know.
+        // Who asks for a size has reasons that the rules do not know, but for what it is rated for.
         sizes[at] = size.or(sizing.chosen);
+        let rating = size.and_then(|size| layout.value.made(size)).map(|made| made.max_user_weight);
+        if let Some(rating) = rating.filter(|rating| weight > *rating) {
+            let why = WhyNoPlan::TooHeavy { weight, rating };
+            return Err(WorkError::new(Whose::Clinician, Trouble::NotSafe(why)));
+        }
     }
-    Ok(Sitter { client: own.clone(), weight, sizes })
+    let file = Some(client.file.path.clone());
+    Ok(Sitter { client: own.clone(), weight, sizes, file })
 }
 
 /// The sizes of a layout, or the one that is asked for.
@@ -100,7 +109,8 @@ fn made_sizes(layout: &Sourced<Layout>, size: Option<Size>) -> Result<Vec<MadeSi
 ///
 /// # Errors
 ///
-/// Fails where a size that somebody needs cannot be made or filled.
+/// Fails where a size that somebody needs cannot be made or filled, and where the measures of a
+/// client's file make no body.
 pub fn compare(
     layouts: Both<&Sourced<Layout>>,
     cell: &Cell,
@@ -122,6 +132,9 @@ pub fn compare(
     let beside = |sizes: &Both<Size>| Beside::new([0, 1].map(|at| &cushions[at][&sizes[at]]));
     let besides: BTreeMap<Both<Size>, Beside<'_>> =
         sizes.iter().map(|sizes| (*sizes, beside(sizes))).collect();
+    for (sitter, sizes) in &seated {
+        besides[sizes].is_a_body(sitter)?;
+    }
     let seats: Vec<Both<ComparedSeat>> = side_by_side(&seated, |(sitter, sizes)| {
         let seats = besides[sizes].seats(sitter);
         told();
@@ -224,6 +237,12 @@ impl<'c> Beside<'c> {
             client.cushion.size = own.pattern().size();
             client
         })
+    }
+
+    fn is_a_body(&self, sitter: &Sitter) -> Result<(), WorkError> {
+        let Some(file) = &sitter.file else { return Ok(()) };
+        let made = fitting::is_a_body(self.cushions[0], &self.clients(sitter)[0], sitter.weight);
+        made.map_err(|error| WorkError::file(Trouble::NoBody { file: file.clone(), error }))
     }
 
     fn seats(&self, sitter: &Sitter) -> Both<ComparedSeat> {

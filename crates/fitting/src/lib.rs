@@ -16,7 +16,7 @@ mod tests;
 
 pub use crate::advice::cautions::{cautions, too_few_spares};
 pub use crate::advice::code_group::{CodeGroup, WIDE_FROM, code_group};
-pub use crate::advice::comparison::{compared_seat, counts_at_pressure, least_told};
+pub use crate::advice::comparison::{compared_seat, counts_at_pressure, is_a_body, least_told};
 pub use crate::advice::drift::{look_again, re_check};
 pub use crate::advice::review::{
     bones_and_seams, cells_do, client_of_body, ranked_bodies, reviewed_seat, stock_counts,

@@ -11,6 +11,10 @@ const LAYOUT: &str = include_str!("data/layout.toml");
 const BODIES: &str = "mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n\
     62,375,455\n70,380,470\n78,390,465\n150,600,470\n78,455,490\n";
 
+/// A posture of which no body is made: an obliquity beside thighs swept so far.
+const SWEPT: &str = "[posture]\nwindswept = { to = \"left\", degrees = 40 }\n\
+    obliquity = { lower = \"left\", by = 60, at = \"seat bones\", is = \"fixed\" }\n";
+
 fn begun() -> TestDir {
     TestDir::new().with("bodies.csv", BODIES).with("mine.toml", LAYOUT).with("T-1.toml", CLIENT)
 }
@@ -232,6 +236,8 @@ fn what_cannot_be_compared_is_refused_with_what_to_do() {
                 + "[cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n",
         )
         .with("wide.toml", CLIENT.replace("hip_width = 400", "hip_width = 640"))
+        .with("swept.toml", CLIENT.to_owned() + SWEPT)
+        .with("heavy.toml", CLIENT.replace("kg = 72", "kg = 150"))
         .with("nan.csv", BODIES.replace("62", "nan"));
     let fails = |words: &str, code: i32, says: &str| {
         let words: Vec<&str> = words.split(' ').collect();
@@ -249,6 +255,9 @@ fn what_cannot_be_compared_is_refused_with_what_to_do() {
     fails("row-six mine.toml --bodies bodies.csv --size 480x440", 3, "mine.toml");
     fails("row-six mine.toml --client wide.toml", 8, "row-six");
     fails("row-six mine.toml --client light.toml", 3, "light.toml");
+    // A client for whom no plan would be made.
+    fails("row-six mine.toml --client heavy.toml --size 440x400", 5, "150 kg");
+    fails("row-six mine.toml --client swept.toml --size 440x400", 3, "swept.toml");
     fails("plugin:rings mine.toml --bodies bodies.csv", 2, "--size");
 }
 

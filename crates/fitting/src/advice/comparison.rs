@@ -1,11 +1,11 @@
 //! One body on two cushions: what it has on each, and the least difference that the model can tell.
 
 use case::{
-    Both, Client, ComparedMeasure, ComparedSeat, ComparedValues, Flexibility, MeasuredAt,
-    PelvicObliquity, PredictedOutcome, Sides, TRIED_OBLIQUITY,
+    BodyError, Both, Client, ComparedMeasure, ComparedSeat, ComparedValues, Flexibility,
+    MeasuredAt, PelvicObliquity, PredictedOutcome, Sides, TRIED_OBLIQUITY,
 };
 use cushion::{Force, Mass, Pressure, Side};
-use mechanics::{Resting, SiteName, Stop};
+use mechanics::{Body, Resting, SiteName, Stop};
 
 use crate::advice::review::stock_counts;
 use crate::goals::aims::real;
@@ -60,9 +60,25 @@ pub fn compared_seat(
     let Some((outcome, mut values)) = on(cushion.fine(), level, &counts, client) else {
         return nothing;
     };
-    let (_, tried) = on(cushion.fine(), oblique, &counts, client).unwrap_or((outcome, values));
+    // Some who are a body as they are would be none with it.
+    let tried = on(cushion.fine(), oblique, &counts, client);
+    let tried = tried.map_or([None; ComparedMeasure::COUNT], |(_, values)| values);
     values[OBLIQUE..].copy_from_slice(&tried[OBLIQUE..]);
     ComparedSeat { outcome, values }
+}
+
+/// Says whether a client's measures make a body to sit on a cushion.
+///
+/// # Errors
+///
+/// Returns what in them is no body's.
+pub fn is_a_body(
+    cushion: &PreparedCushion,
+    client: &Client,
+    weight: Mass,
+) -> Result<(), BodyError> {
+    let assumptions = assumptions_of(client, cushion, weight, Stop::never())?;
+    Body::of_client(&assumptions.sitter).map(|_| ())
 }
 
 /// What is assumed of a client as they are, and with an obliquity; none of whom is no body.
