@@ -58,7 +58,7 @@ impl Changing {
 fn ready() -> (LiveCase, Changing) {
     let case = open();
     let changing = Changing { counts: stock(&case), more: Cell::new(true) };
-    let live = LiveCase::start(case).expect("the client was weighed");
+    let live = LiveCase::start(case, Arc::default()).expect("the client was weighed");
     live.ask(&changing.counts).expect("a count for each");
     finish(&live);
     (live, changing)
@@ -126,7 +126,7 @@ fn from_the_file(bencher: Bencher<'_, '_>) {
 }
 
 fn started(case: &Arc<OpenCase>, counts: &[u32]) -> LiveCase {
-    let live = LiveCase::start(Arc::clone(case)).expect("the client was weighed");
+    let live = LiveCase::start(Arc::clone(case), Arc::default()).expect("the client was weighed");
     live.ask(counts).expect("a count for each");
     live
 }

@@ -60,7 +60,7 @@ pub use crate::filling_in::{
     weight_typed,
 };
 pub use crate::folder::{NOTE, other_papers, prefix};
-pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision};
+pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision, Turns};
 pub use crate::made_range::{ListedLayout, made_range, revision_finding};
 pub use crate::open_case::{CountsNow, OpenCase};
 pub use crate::order::{MadeLine, MadeOrder, OrderAsked, OrderedCompartment, order};

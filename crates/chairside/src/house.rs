@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use case::{Date, LayoutSource};
-use casework::{OpenCase, Shelf, Surroundings, TypedIn, TypedLength, WorkError};
+use casework::{OpenCase, Shelf, Surroundings, Turns, TypedIn, TypedLength, WorkError};
 use sheets::Paper;
 use words::Language;
 
@@ -41,6 +41,8 @@ pub struct Settings {
 pub struct House {
     pub(crate) settings: Settings,
     pub(crate) windows: Windows,
+    /// The turns of all windows at the processor.
+    pub(crate) turns: Arc<Turns>,
     pub(crate) papers: PaperStore,
     kept: Mutex<Kept>,
     writing: Mutex<()>,
@@ -60,7 +62,8 @@ impl House {
     #[must_use]
     pub fn new(settings: Settings) -> Self {
         let (windows, papers) = (Windows::default(), PaperStore::default());
-        Self { settings, windows, papers, kept: Mutex::default(), writing: Mutex::default() }
+        let (turns, kept, writing) = (Arc::default(), Mutex::default(), Mutex::default());
+        Self { settings, windows, turns, papers, kept, writing }
     }
 
     fn kept(&self) -> MutexGuard<'_, Kept> {

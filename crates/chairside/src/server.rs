@@ -3,6 +3,7 @@
 use core::net::Ipv4Addr;
 use std::future::Future;
 use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Path, RawQuery, State};
@@ -141,6 +142,25 @@ async fn first(Path(address): Path<String>) -> Redirect {
     Redirect::to(&format!("/c/{address}/{}", Step::Measure.word()))
 }
 
+/// Answers what is asked of a screen of a client. Where whoever asked leaves before, the work is told.
+async fn answered(
+    house: Arc<House>,
+    ask: Ask,
+    answer: fn(&House, &Ask) -> Result<Response, Failed>,
+) -> Response {
+    let _leaves = Leaves(Arc::clone(&ask.left));
+    beside(house, move |house| answer(house, &ask)).await
+}
+
+/// Notes when a connection is dropped, or its answer is there.
+struct Leaves(Arc<AtomicBool>);
+
+impl Drop for Leaves {
+    fn drop(&mut self) {
+        self.0.store(true, Ordering::SeqCst);
+    }
+}
+
 /// What is asked of a screen of a client.
 fn ask(
     (address, step, page): (String, String, Option<String>),
@@ -150,7 +170,7 @@ fn ask(
     let header =
         |name: &str| headers.get(name).and_then(|own| own.to_str().ok()).map(str::to_owned);
     let (fragment, trigger) = (header("hx-request").is_some(), header("hx-trigger-name"));
-    Ask { address, step, page, sent, fragment, trigger }
+    Ask { address, step, page, sent, fragment, trigger, left: Arc::default() }
 }
 
 async fn show(
@@ -161,7 +181,7 @@ async fn show(
 ) -> Response {
     let sent = Sent::read(query.unwrap_or_default().as_bytes());
     let ask = ask((address, step, None), sent, &headers);
-    beside(house, move |house| screens::show(house, &ask)).await
+    answered(house, ask, screens::show).await
 }
 
 async fn show_page(
@@ -172,7 +192,7 @@ async fn show_page(
 ) -> Response {
     let sent = Sent::read(query.unwrap_or_default().as_bytes());
     let ask = ask((address, step, Some(page)), sent, &headers);
-    beside(house, move |house| screens::show(house, &ask)).await
+    answered(house, ask, screens::show).await
 }
 
 async fn take(
@@ -182,7 +202,7 @@ async fn take(
     sent: Sent,
 ) -> Response {
     let ask = ask((address, step, None), sent, &headers);
-    beside(house, move |house| screens::take(house, &ask)).await
+    answered(house, ask, screens::take).await
 }
 
 async fn take_page(
@@ -192,5 +212,5 @@ async fn take_page(
     sent: Sent,
 ) -> Response {
     let ask = ask((address, step, Some(page)), sent, &headers);
-    beside(house, move |house| screens::take(house, &ask)).await
+    answered(house, ask, screens::take).await
 }

@@ -5,7 +5,7 @@ use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
 use case::Plan;
-use casework::{LiveAnswer, LiveCase, OpenCase, Revision, WorkError};
+use casework::{LiveAnswer, LiveCase, OpenCase, Revision, Turns, WorkError};
 
 /// The most windows that are kept: the one that was used longest ago makes room.
 const MOST_WINDOWS: usize = 24;
@@ -84,14 +84,18 @@ impl Windows {
 }
 
 impl Window {
-    /// Opens a window on a case, and a reader of its answers.
+    /// Opens a window on a case, which searches when it has a turn, and a reader of its answers.
     ///
     /// # Errors
     ///
     /// As [`LiveCase::start`].
-    pub(crate) fn open(name: &str, case: OpenCase) -> Result<Arc<Self>, WorkError> {
+    pub(crate) fn open(
+        name: &str,
+        case: OpenCase,
+        turns: &Arc<Turns>,
+    ) -> Result<Arc<Self>, WorkError> {
         let case = Arc::new(case);
-        let live = LiveCase::start(Arc::clone(&case))?;
+        let live = LiveCase::start(Arc::clone(&case), Arc::clone(turns))?;
         let (state, changed) = (Mutex::default(), Condvar::new());
         let own = Arc::new(Self { name: name.to_owned(), case, live, state, changed });
         let reader = Arc::clone(&own);

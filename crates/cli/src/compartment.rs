@@ -4,6 +4,7 @@ use std::fmt;
 use std::str::FromStr;
 
 use cushion::{CompartmentIx, Name, Pattern};
+use words::CallFault;
 
 use crate::failure::Failure;
 
@@ -51,8 +52,9 @@ impl CompartmentRef {
         found.ok_or_else(|| {
             let known = pattern.compartments().iter();
             let known = known.map(|own| format!("{} ({})", own.number, own.id));
-            Failure::call(format!("this cushion has no compartment {self}"))
-                .hint(format!("it has {}", known.collect::<Vec<_>>().join(", ")))
+            let known = known.collect::<Vec<_>>().join(", ");
+            let fault = CallFault::NoCompartment { named: &self.to_string(), known: &known };
+            Failure::call(&fault)
         })
     }
 }

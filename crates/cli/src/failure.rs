@@ -1,11 +1,13 @@
 //! Failure: the one place that turns errors into words, hints and exit codes.
 
+use std::path::Path;
 use std::process::ExitCode;
 
 use case::text::EditError;
-use case::{CodePart, LayoutError, NotRestored, PluginFaultKind, Said, Trouble};
+use case::{CodePart, Doing, LayoutError, NotRestored, PluginFaultKind, Said, Trouble};
 use casework::{FileRemarks, PROGRAM, ShelfError, Whose, WorkError};
 use files::report;
+use words::{Advice, CallFault, OutputFault, SupplierFault};
 
 use crate::exit_codes;
 use crate::remarks;
@@ -73,64 +75,77 @@ impl From<ShelfError> for Failure {
 
 /// What to do by a command or an option, which only the command line has.
 fn by_command(trouble: &Trouble) -> Option<String> {
-    match trouble {
-        Trouble::Edit { error: EditError::Unreadable(_), .. } => {
-            Some("`seatwright check` says where".to_owned())
-        }
+    let advice = match trouble {
+        Trouble::Edit { error: EditError::Unreadable(_), .. } => Advice::CheckSaysWhere,
         Trouble::Layout(LayoutError::NotSettable { given, .. }) => {
-            Some(format!("take --set {given}=... away"))
+            Advice::TakeSettingAway { given: given.as_str() }
         }
         Trouble::NotRestored(
             NotRestored::Needed { part, name, .. } | NotRestored::OtherText { part, name, .. },
-        ) => Some(match part {
-            CodePart::Layout if name.starts_with(plugin_host::PREFIX) => {
-                "--plugin PATH names a plugin, --set NAME=NUMBER gives it what it was given then"
-                    .to_owned()
-            }
-            CodePart::Layout => "--layout FILE takes it from a file".to_owned(),
-            CodePart::Cell => "--cell FILE takes it from a file".to_owned(),
-        }),
+        ) => match part {
+            CodePart::Layout if name.starts_with(plugin_host::PREFIX) => Advice::NamePluginOfCode,
+            CodePart::Layout => Advice::NameLayoutOfCode,
+            CodePart::Cell => Advice::NameCellOfCode,
+        },
         Trouble::Layout(LayoutError::Plugin(fault)) => match &fault.kind {
             PluginFaultKind::NotFound { .. } | PluginFaultKind::NotTrusted { .. } => {
-                Some("or name its file with --plugin PATH".to_owned())
+                Advice::NamePlugin
             }
             PluginFaultKind::NotGiven { parameter, .. } => {
-                Some(format!("--set {parameter}=... gives it"))
+                Advice::GiveSetting { parameter: parameter.as_str() }
             }
-            _ => None,
+            _ => return None,
         },
-        _ => None,
-    }
+        _ => return None,
+    };
+    Some(say::language().advice(&advice))
 }
 
 impl Failure {
-    /// A failure that is somebody's move, in a sentence without a full stop.
-    pub(crate) fn new(whose: Whose, message: impl Into<String>) -> Self {
-        let said = Said { message: message.into(), hint: None };
+    /// A failure that is somebody's move: why, in a sentence without a full stop, and what to do.
+    pub(crate) fn new(whose: Whose, said: Said) -> Self {
         Self { whose, said, id: None, file: None, told: false, reader_left: false }
     }
 
     /// The command was called in a wrong way.
-    pub(crate) fn call(message: impl Into<String>) -> Self {
-        Self::new(Whose::Asker, message)
+    pub(crate) fn call(fault: &CallFault<'_>) -> Self {
+        Self::new(Whose::Asker, say::language().call_fault(fault))
     }
 
-    /// A file is wrong as a whole.
-    pub(crate) fn file(message: impl Into<String>) -> Self {
-        Self::new(Whose::Writer, message)
+    /// What a supplier asks for is not had.
+    pub(crate) fn supplier(fault: &SupplierFault<'_>) -> Self {
+        Self::new(Whose::Asker, say::language().supplier_fault(fault))
+    }
+
+    /// An output cannot be one.
+    pub(crate) fn output(fault: &OutputFault<'_>) -> Self {
+        Self::new(Whose::Asker, say::language().output_fault(fault))
+    }
+
+    /// The answer could not be written.
+    pub(crate) fn answer(error: &std::io::Error) -> Self {
+        let said =
+            say::language().output_fault(&OutputFault::TheAnswer { why: &shelf::why(error) });
+        let reader_left = error.kind() == std::io::ErrorKind::BrokenPipe;
+        Self { reader_left, ..Self::new(Whose::Keeper, said) }
     }
 
     /// An output could not be written.
-    pub(crate) fn write(what: &str, error: &std::io::Error) -> Self {
-        let message = format!("cannot write {what}: {}", reason(error));
+    pub(crate) fn write(path: &Path, error: &std::io::Error) -> Self {
         let reader_left = error.kind() == std::io::ErrorKind::BrokenPipe;
-        Self { reader_left, ..Self::new(Whose::Keeper, message) }
+        let error = ShelfError::new(Doing::Write, path.display().to_string(), shelf::why(error));
+        Self { reader_left, ..Self::from(error) }
     }
 
     /// Says what to do.
     pub(crate) fn hint(mut self, hint: impl Into<String>) -> Self {
         self.said.hint = Some(hint.into());
         self
+    }
+
+    /// Says what to do.
+    pub(crate) fn advise(self, advice: &Advice<'_>) -> Self {
+        self.hint(say::language().advice(advice))
     }
 
     /// Says that everything has been told already, and only the exit code is left.
@@ -184,7 +199,8 @@ impl From<clap::Error> for Failure {
         let (message, tip) = message.split_once("\n  tip: ").unwrap_or((message, ""));
         let in_one_line = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
         let usage = usage.lines().next().unwrap_or_default().trim();
-        let failure = Self::call(in_one_line(message.trim_start_matches("error:")));
+        let message = in_one_line(message.trim_start_matches("error:"));
+        let failure = Self::new(Whose::Asker, Said { message, hint: None });
         match (in_one_line(tip), usage) {
             (tip, "") if tip.is_empty() => {
                 failure.hint("`seatwright --help` tells how it is called")
@@ -194,20 +210,5 @@ impl From<clap::Error> for Failure {
             }
             (tip, _) => failure.hint(tip),
         }
-    }
-}
-
-/// Says in plain words why the operating system refuses.
-fn reason(error: &std::io::Error) -> String {
-    use std::io::ErrorKind;
-    match error.kind() {
-        ErrorKind::PermissionDenied => "this user may not write there".to_owned(),
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "the disk is full".to_owned(),
-        ErrorKind::FileTooLarge => "the file becomes larger than is allowed here".to_owned(),
-        ErrorKind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
-        ErrorKind::NotADirectory => "a part of the path is not a folder".to_owned(),
-        ErrorKind::IsADirectory => "a folder has that name".to_owned(),
-        ErrorKind::AlreadyExists => "a file has that name already".to_owned(),
-        _ => error.to_string(),
     }
 }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use casework::DrawnAs;
+use words::OutputFault;
 
 use crate::arguments::PluginOptions;
 use crate::failure::Failure;
@@ -40,17 +41,9 @@ fn ends_in(output: &Path, ending: &str) -> bool {
 }
 
 fn called_otherwise(output: &Path, endings: &[&str]) -> Failure {
-    let message = format!(
-        "`{}` is to be written as {}, and is called otherwise",
-        shown(output),
-        endings.join(" or ")
-    );
-    let named = output.with_extension(endings[0]);
-    Failure::call(message).hint(format!(
-        "name a file that ends in .{}, such as `{}`",
-        endings[0],
-        shown(&named)
-    ))
+    let example = shown(&output.with_extension(endings[0])).to_string();
+    let output = shown(output).to_string();
+    Failure::output(&OutputFault::CalledOtherwise { output: &output, endings, example: &example })
 }
 
 /// Refuses outputs that would be written over an input or over each other, also by way of links.
@@ -65,16 +58,13 @@ pub(crate) fn are_apart(inputs: &[&Path], outputs: &[impl AsRef<Path>]) -> Resul
         let own = WhereItLeads::of(output);
         let same = |other: &WhereItLeads| own.is_that_of(other);
         if let Some(input) = read.iter().position(same).map(|at| inputs[at]) {
-            let message = format!(
-                "`{}` would be written over `{}`, which is read here",
-                shown(output),
-                shown(input)
-            );
-            return Err(Failure::call(message).hint("name another file to write"));
+            let (output, input) = (shown(output).to_string(), shown(input).to_string());
+            let fault = OutputFault::OverAnInput { output: &output, input: &input };
+            return Err(Failure::output(&fault));
         }
         if written.iter().any(same) {
-            let message = format!("`{}` would be written twice", shown(output));
-            return Err(Failure::call(message).hint("name a file for each"));
+            let output = shown(output).to_string();
+            return Err(Failure::output(&OutputFault::Twice { output: &output }));
         }
         written.push(own);
     }

@@ -117,7 +117,7 @@ pub(crate) fn all(outside: &Outside, outputs: Vec<Output>) -> Result<(), Failure
     for Output { path, bytes } in outputs {
         if path.exists() && !path.is_file() && !path.is_dir() {
             let written = write_to_device(&path, &bytes);
-            written.map_err(|error| Failure::write(&format!("`{}`", path.display()), &error))?;
+            written.map_err(|error| Failure::write(&path, &error))?;
         } else {
             changes.push(Change::output(name(&path), bytes));
         }
@@ -133,8 +133,7 @@ pub(crate) fn all(outside: &Outside, outputs: Vec<Output>) -> Result<(), Failure
 pub(crate) fn new(outside: &Outside, path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     // A folder that is not there is more likely a slip than a wish.
     if let Some(folder) = path.parent().filter(|folder| *folder != Path::new("")) {
-        fs::metadata(folder)
-            .map_err(|error| Failure::write(&format!("`{}`", path.display()), &error))?;
+        fs::metadata(folder).map_err(|error| Failure::write(path, &error))?;
     }
     Ok(outside.shelf().put(&[Change::new(name(path), bytes)])?)
 }

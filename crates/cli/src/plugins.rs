@@ -7,9 +7,11 @@ use case::{LayoutError, PluginFault};
 use casework::{FileRemarks, Whose, WorkError};
 use cushion::Name;
 use plugin_host::{Isolation, Limits, Places, Plugins};
+use words::{CallFault, FileFault};
 
 use crate::arguments::PluginOptions;
 use crate::failure::Failure;
+use crate::say;
 
 /// The environment's list of folders with installed plugins.
 const FOLDERS: &str = "SEATWRIGHT_PLUGINS";
@@ -48,13 +50,14 @@ fn folders() -> Vec<PathBuf> {
 /// Fails with the first of them, where there is one.
 pub(crate) fn nothing_to_set(options: &PluginOptions) -> Result<(), Failure> {
     let Some((given, _)) = options.set.first() else { return Ok(()) };
-    let message = format!("--set {given}=... sets nothing here");
-    Err(Failure::call(message).hint("only the layouts of plugins take settings; take it away"))
+    Err(Failure::call(&CallFault::SettingForNothing { given: given.as_str() }))
 }
 
 /// The failure where this program cannot be found again.
 pub(crate) fn not_found_again(error: io::Error) -> Failure {
-    Failure::new(Whose::Ours, format!("this program cannot be found again: {error}"))
+    let why = error.to_string();
+    let said = say::language().file_fault(&FileFault::ProgramGone { why: &why });
+    Failure::new(Whose::Ours, said)
 }
 
 /// The failure for a plugin's fault, with the places in its answer where that is wrong.

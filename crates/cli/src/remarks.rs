@@ -6,6 +6,7 @@ use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use case::Said;
 use casework::FileRemarks;
 use files::{Remark, Severity};
+use words::Level as Of;
 
 use crate::say;
 
@@ -23,12 +24,12 @@ pub(crate) fn count(file: &FileRemarks) -> String {
 
 /// Returns an error that is about no place in a file, with its hint, on lines of their own.
 pub(crate) fn sentence(message: &str, hint: Option<&str>, color: bool) -> String {
-    titled(Level::ERROR, message, hint, color)
+    titled(named(Of::Error), message, hint, color)
 }
 
 /// Returns a warning, on a line of its own.
 pub(crate) fn warning(message: &str, color: bool) -> String {
-    titled(Level::WARNING, message, None, color)
+    titled(named(Of::Warning), message, None, color)
 }
 
 /// A line with its level before it, and perhaps a hint below it.
@@ -41,8 +42,8 @@ fn titled(level: Level<'static>, message: &str, hint: Option<&str>, color: bool)
 /// One remark: its sentence, the words that it is about, and what to do.
 fn with_place(file: &FileRemarks, remark: &Remark, color: bool) -> String {
     let level = match remark.severity {
-        Severity::Error => Level::ERROR,
-        Severity::Remark => Level::WARNING.with_name("remark"),
+        Severity::Error => named(Of::Error),
+        Severity::Remark => named(Of::Remark),
     };
     let snippet = Snippet::source(&file.text)
         .path(&file.path)
@@ -59,9 +60,19 @@ fn first_line(text: &str, span: &Range<usize>) -> Range<usize> {
     span.start..end
 }
 
+/// How grave it is, in the words of whoever reads it.
+fn named(level: Of) -> Level<'static> {
+    let own = match level {
+        Of::Error => Level::ERROR,
+        Of::Warning | Of::Remark => Level::WARNING,
+        Of::Hint => Level::HELP,
+    };
+    own.with_name(say::language().level(level))
+}
+
 /// What to do.
 fn advice(hint: &str) -> Group<'_> {
-    Group::with_title(Level::HELP.with_name("hint").primary_title(hint))
+    Group::with_title(named(Of::Hint).primary_title(hint))
 }
 
 /// Draws with colour or without; the signs are plain in both.

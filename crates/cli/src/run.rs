@@ -7,6 +7,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use casework::Whose;
 use clap::{CommandFactory as _, FromArgMatches as _};
+use words::FileFault;
 
 use crate::arguments::Arguments;
 use crate::commands;
@@ -41,7 +42,7 @@ fn parsed(words: &[OsString], color: Color) -> Result<Option<Arguments>, Failure
     match read.and_then(|matches| Arguments::from_arg_matches(&matches)) {
         Ok(arguments) => Ok(Some(arguments)),
         Err(answer) if !answer.use_stderr() => {
-            answer.print().map_err(|error| Failure::write("the answer", &error))?;
+            answer.print().map_err(|error| Failure::answer(&error))?;
             Ok(None)
         }
         Err(error) => Err(Failure::from(error)),
@@ -84,8 +85,8 @@ fn guarded(work: impl FnOnce() -> Result<(), Failure>) -> Result<(), Failure> {
     std::panic::set_hook(usual);
     outcome.unwrap_or_else(|_| {
         let place = place.lock().unwrap_or_else(PoisonError::into_inner);
-        Err(Failure::new(Whose::Ours, format!("this is a fault of the program: {place}"))
-            .hint("please report it, with this message, the command and the files"))
+        let said = say::language().file_fault(&FileFault::OfTheProgram { place: &place });
+        Err(Failure::new(Whose::Ours, said))
     })
 }
 

@@ -9,7 +9,7 @@ use case::{
 use casework::{ListedLayout, WeighedCompartment};
 use cushion::{Jump, Length, MadeSize, Mass, Pattern, RangeRow, StockFill};
 use files::report::{LineOfOrder, PartLine};
-use words::Language;
+use words::{Language, Told};
 
 use crate::say;
 
@@ -107,7 +107,7 @@ pub(crate) fn layouts(listed: &[ListedLayout]) -> String {
             size(least),
             size(most),
             rated,
-            value.title.clone(),
+            say::language().text_of_layout(&value.title).to_owned(),
         ]);
     }
     aligned(&rows)
@@ -157,14 +157,23 @@ pub(crate) fn parts(lines: &[PartLine], quantity: u32) -> String {
             "closures" => texts.closures.to_owned(),
             "cells" => texts.cells.to_owned(),
             "spare-cells" => texts.spares.to_owned(),
-            piece => format!("{}, {piece}", texts.cloth),
+            "top" => format!("{}, {}", texts.cloth, texts.top),
+            "base" => format!("{}, {}", texts.cloth, texts.base),
+            piece => match piece.strip_prefix("wall-") {
+                Some(number) => format!("{}, {} {number}", texts.cloth, texts.wall),
+                None => format!("{}, {piece}", texts.cloth),
+            },
         };
         let number = |number: f64| match line.unit {
             "m" => say::language().decimal(number, 1),
             _ => format!("{number:.0}"),
         };
         let all = line.each * f64::from(quantity);
-        rows.push(vec![name, number(line.each), number(all), line.unit.to_owned()]);
+        let unit = match line.unit {
+            "pieces" => say::language().told(&Told::Pieces),
+            unit => unit.to_owned(),
+        };
+        rows.push(vec![name, number(line.each), number(all), unit]);
     }
     aligned(&rows)
 }

@@ -67,7 +67,7 @@ impl Terminal {
     pub(crate) fn answer(self, words: &str) -> Result<(), Failure> {
         let mut stdout = std::io::stdout().lock();
         let written = stdout.write_all(words.as_bytes()).and_then(|()| stdout.flush());
-        written.map_err(|error| Failure::write("the answer", &error))
+        written.map_err(|error| Failure::answer(&error))
     }
 
     /// Says something on stderr, where it does not mix with the answer.

@@ -2,6 +2,7 @@
 
 use case::Date;
 use jiff::{Timestamp, ZonedDateTime, tz::TimeZone};
+use words::CallFault;
 
 use crate::failure::Failure;
 
@@ -16,12 +17,7 @@ pub(crate) fn today(asked: Option<Date>) -> Result<Date, Failure> {
         (Some(date), _) => Ok(date),
         (None, Some(epoch)) => {
             let epoch = epoch.to_string_lossy();
-            of_epoch(&epoch).ok_or_else(|| {
-                Failure::call(format!(
-                    "SOURCE_DATE_EPOCH is `{epoch}`, which is no number of seconds since 1970"
-                ))
-                .hint("unset it, or give the day by --date")
-            })
+            of_epoch(&epoch).ok_or_else(|| Failure::call(&CallFault::NoEpoch { epoch: &epoch }))
         }
         (None, None) => Ok(ZonedDateTime::now().date()),
     }

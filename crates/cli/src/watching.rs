@@ -5,6 +5,7 @@ use std::sync::mpsc;
 use std::time::Duration;
 
 use notify::{RecursiveMode, Watcher as _};
+use words::SupplierFault;
 
 use crate::failure::Failure;
 
@@ -19,8 +20,8 @@ const SETTLED: Duration = Duration::from_millis(80);
 /// Fails where the file's folder cannot be watched.
 pub(crate) fn whenever_saved(path: &Path, mut again: impl FnMut()) -> Result<(), Failure> {
     let failed = |error: &notify::Error| {
-        Failure::call(format!("{} cannot be watched: {error}", path.display()))
-            .hint("leave --watch out")
+        let (file, why) = (path.display().to_string(), error.to_string());
+        Failure::supplier(&SupplierFault::NotWatched { file: &file, why: &why })
     };
     let (tell, told) = mpsc::channel();
     let mut watcher = notify::recommended_watcher(tell).map_err(|error| failed(&error))?;

@@ -23,6 +23,8 @@ impl Size {
     pub const LEAST: Length = Length::from_mm(150.0);
     /// The greatest width or depth that is taken for a cushion: 800 mm.
     pub const GREATEST: Length = Length::from_mm(800.0);
+    /// A usual size, for which a layout is asked where any will do.
+    pub const USUAL: Self = Self { width: Length::from_mm(440.0), depth: Length::from_mm(400.0) };
 
     /// Returns `None` where a side is outside the range.
     #[must_use]

@@ -23,6 +23,7 @@ mod target;
 mod why;
 
 pub use crate::disk::DiskShelf;
+pub use crate::why::why;
 
 /// How the names of files begin that a `put` keeps for a while.
 const OURS: &str = ".seatwright-";

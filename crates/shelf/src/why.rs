@@ -6,7 +6,8 @@ use std::io::{self, ErrorKind};
 use casework::{NoFile, Why};
 
 /// Why the system refuses.
-pub(crate) fn why(error: &io::Error) -> Why {
+#[must_use]
+pub fn why(error: &io::Error) -> Why {
     match error.kind() {
         ErrorKind::NotFound => Why::NotFound,
         ErrorKind::PermissionDenied => Why::NotAllowed,

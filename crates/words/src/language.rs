@@ -5,7 +5,8 @@ use std::fmt;
 use case::text::LengthUnit;
 
 use crate::{
-    English, FileWords, FindingWords, PageWords, PaperWords, PictureWords, ReportWords, Spanish,
+    English, FileWords, FindingWords, PageWords, PaperWords, PictureWords, ProgramWords,
+    ReportWords, Spanish,
 };
 
 /// A language in which everything can be said. A further one is a type of its own that implements
@@ -16,6 +17,7 @@ pub trait Language:
     + PageWords
     + PaperWords
     + PictureWords
+    + ProgramWords
     + ReportWords
     + fmt::Debug
     + Send

@@ -15,6 +15,7 @@ mod language;
 pub mod page;
 mod papers;
 mod pictures;
+mod program;
 mod record;
 mod reports;
 mod said;
@@ -39,6 +40,10 @@ pub use crate::papers::{
     TakeHomeTexts, TemplateTexts, WashDayTexts, WrittenTableTexts,
 };
 pub use crate::pictures::PictureWords;
+pub use crate::program::{
+    Advice, Begun, CallFault, ContourNumber, ContourSaid, Done, FileFault, Level, OutputFault,
+    PageFault, ProgramWords, SupplierFault, Told,
+};
 pub use crate::record::RecordWords;
 pub use crate::reports::{ComparisonTexts, FixedLines, PartsTexts, ReportWords, TableTexts};
 pub use crate::spanish::Spanish;

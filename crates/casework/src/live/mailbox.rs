@@ -34,10 +34,15 @@ impl Mailbox {
         inside.newest
     }
 
-    /// Waits for counts and takes them; none once the work is ended.
-    pub(super) fn take_asked(&self) -> Option<(Revision, Vec<u32>)> {
+    /// Waits until counts are asked about; `false` once the work is ended.
+    pub(super) fn wait_for_counts(&self) -> bool {
         let waiting = |inside: &mut Inside| !inside.ended && inside.asked.is_none();
-        let mut inside = self.wait_while(waiting);
+        !self.wait_while(waiting).ended
+    }
+
+    /// Takes the newest counts; none where there are none, or the work is ended.
+    pub(super) fn take_asked(&self) -> Option<(Revision, Vec<u32>)> {
+        let mut inside = self.lock();
         if inside.ended {
             return None;
         }

@@ -2,6 +2,7 @@
 //! once, the central numbers first and their spread when it is known.
 
 mod mailbox;
+mod turns;
 mod worker;
 
 use std::sync::Arc;
@@ -13,6 +14,8 @@ use crate::error::{Whose, WorkError};
 use crate::open_case::OpenCase;
 
 use mailbox::Mailbox;
+
+pub use turns::Turns;
 
 /// Which of the counts that were asked about: later ones are greater.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -63,24 +66,26 @@ pub enum LiveNumbers {
 pub struct LiveCase {
     case: Arc<OpenCase>,
     mailbox: Arc<Mailbox>,
+    turns: Arc<Turns>,
     worker: Option<JoinHandle<()>>,
 }
 
 impl LiveCase {
-    /// Starts the worker, which begins by meshing the cushion.
+    /// Starts the worker, which begins by meshing the cushion and works when it has a turn.
     ///
     /// # Errors
     ///
     /// Fails where the client was not weighed, or the system has no thread left.
-    pub fn start(case: Arc<OpenCase>) -> Result<Self, WorkError> {
+    pub fn start(case: Arc<OpenCase>, turns: Arc<Turns>) -> Result<Self, WorkError> {
         let weight = case.weight()?;
         let mailbox = Arc::new(Mailbox::default());
         let (own, its_case) = (Arc::clone(&mailbox), Arc::clone(&case));
-        let work = move || worker::work(&its_case, weight, &own);
+        let its_turns = Arc::clone(&turns);
+        let work = move || worker::work(&its_case, weight, &own, &its_turns);
         let worker = thread::Builder::new()
             .spawn(work)
             .map_err(|error| WorkError::new(Whose::Keeper, Trouble::NoThread(error.to_string())))?;
-        Ok(Self { case, mailbox, worker: Some(worker) })
+        Ok(Self { case, mailbox, turns, worker: Some(worker) })
     }
 
     /// Asks what counts would do, one for each compartment in the pattern's order. What was asked
@@ -94,7 +99,10 @@ impl LiveCase {
         if counts.len() != wanted {
             return Err(WorkError::asked(Trouble::OtherCounts { given: counts.len(), wanted }));
         }
-        Ok(Revision(self.mailbox.ask(counts)))
+        let revision = Revision(self.mailbox.ask(counts));
+        // What was under way, or waited for its turn, for the counts before is not wanted any more.
+        self.turns.ask_again();
+        Ok(revision)
     }
 
     /// Waits for the next answer and takes it: never one for older counts than the newest.
@@ -107,6 +115,7 @@ impl LiveCase {
     /// Ends the work: nothing is told any more, and whoever waits for an answer waits no longer.
     pub fn end(&self) {
         self.mailbox.end();
+        self.turns.ask_again();
     }
 }
 

@@ -1,11 +1,14 @@
 //! The worker of a live case: takes the newest counts, tells the central numbers, then the spread.
 
+use std::sync::atomic::{AtomicBool, Ordering};
+
 use cushion::Mass;
 use fitting::LivePredictor;
 use mechanics::Stop;
 
 use super::LiveNumbers;
 use super::mailbox::Mailbox;
+use super::turns::Turns;
 use crate::open_case::OpenCase;
 
 /// Ends the mailbox when the worker ends, even by a panic: nobody waits for ever.
@@ -17,14 +20,22 @@ impl Drop for EndsWithWorker<'_> {
     }
 }
 
-/// Works until the mailbox is ended.
-pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox) {
+/// Works until the mailbox is ended, whenever it has a turn.
+pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox, turns: &Turns) {
     let _ends = EndsWithWorker(mailbox);
+    let gives_way = AtomicBool::new(false);
     let overtaken = || mailbox.is_overtaken();
-    let stop = Stop::when(&overtaken);
+    // The predictor keeps one question for all its searches; only a spread gives way.
+    let stops = || overtaken() || gives_way.load(Ordering::SeqCst) && turns.is_wanted_first();
     let found = case.as_found(Stop::never());
-    let mut predictor = LivePredictor::new(&case.cushion, &found.client, weight, stop);
-    while let Some((revision, counts)) = mailbox.take_asked() {
+    let turn = turns.first();
+    let mut predictor =
+        LivePredictor::new(&case.cushion, &found.client, weight, Stop::when(&stops));
+    drop(turn);
+    while mailbox.wait_for_counts() {
+        // The newest counts are taken when it is their turn.
+        let turn = turns.first();
+        let Some((revision, counts)) = mailbox.take_asked() else { continue };
         let predictor = match &mut predictor {
             Ok(predictor) => predictor,
             Err(error) => {
@@ -34,12 +45,19 @@ pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox) {
         };
         // What was told to stop is overtaken, and so it is not posted.
         let central = predictor.central(&counts);
+        drop(turn);
         if central.seated.is_none() {
             mailbox.post(revision, LiveNumbers::NoNumbers(central.outcome));
-        } else if mailbox.post(revision, LiveNumbers::Central(central))
-            && let Some(prediction) = predictor.with_spread()
-        {
-            mailbox.post(revision, LiveNumbers::Spread(prediction));
+        } else if mailbox.post(revision, LiveNumbers::Central(central)) {
+            let spread = turns.after(&overtaken, || {
+                gives_way.store(true, Ordering::SeqCst);
+                let spread = predictor.with_spread();
+                gives_way.store(false, Ordering::SeqCst);
+                spread
+            });
+            if let Some(Some(prediction)) = spread {
+                mailbox.post(revision, LiveNumbers::Spread(prediction));
+            }
         }
     }
 }

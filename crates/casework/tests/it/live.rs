@@ -133,7 +133,7 @@ fn a_case_is_shared_between_threads() {
 fn what_is_told_is_what_a_prediction_from_nothing_tells() {
     for layout in ["row-six", "curved-ten"] {
         let case = case_of(layout, "[weight]\nkg = 72\nweighed_on = 2026-02-10\n");
-        let live = LiveCase::start(Arc::clone(&case)).unwrap();
+        let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
         let stock = stock(&case);
         // From nothing; a cell more; many cells fewer elsewhere, from that; and back.
         let asked = [stock.clone(), with(&stock, 0, 1), with(&stock, 2, -15), stock.clone()];
@@ -151,7 +151,7 @@ fn what_is_told_is_what_a_prediction_from_nothing_tells() {
 #[test]
 fn of_many_counts_asked_at_once_the_last_are_answered() {
     let case = case();
-    let live = LiveCase::start(Arc::clone(&case)).unwrap();
+    let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
     let stock = stock(&case);
     let mut last = None;
     let counts = |time: u32| with(&stock, 1, (time % 7) as i32);
@@ -172,7 +172,7 @@ fn of_many_counts_asked_at_once_the_last_are_answered() {
 #[test]
 fn no_answer_is_told_that_is_older_than_the_newest_counts() {
     let case = case();
-    let live = LiveCase::start(Arc::clone(&case)).unwrap();
+    let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
     let stock = stock(&case);
     let newest = AtomicU64::new(0);
     let mut told = 0;
@@ -206,7 +206,7 @@ fn no_answer_is_told_that_is_older_than_the_newest_counts() {
 #[test]
 fn ending_wakes_whoever_waits_and_dropping_ends_the_worker() {
     let case = case();
-    let live = LiveCase::start(Arc::clone(&case)).unwrap();
+    let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
     thread::scope(|scope| {
         let waits = scope.spawn(|| live.next_answer());
         live.end();
@@ -217,7 +217,7 @@ fn ending_wakes_whoever_waits_and_dropping_ends_the_worker() {
     drop(live);
     // While it meshes, and while it searches.
     for asked in [false, true] {
-        let live = LiveCase::start(Arc::clone(&case)).unwrap();
+        let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
         if asked {
             live.ask(&stock(&case)).unwrap();
             live.next_answer().unwrap();
@@ -233,7 +233,7 @@ fn counts_on_which_nobody_rests_have_no_numbers_and_the_next_have() {
     // A pelvis that is flexible does not hold itself up over an empty half.
     let flexible = "[weight]\nkg = 72\nweighed_on = 2026-02-10\n[posture]\nobliquity = { lower = \"left\", by = 6, at = \"seat bones\", is = \"flexible\" }\n";
     let case = case_of("row-six", flexible);
-    let live = LiveCase::start(Arc::clone(&case)).unwrap();
+    let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
     let stock = stock(&case);
     let expected = both(&live, &stock).1;
     // Nothing under one half of the pelvis, and nothing at all.
@@ -257,7 +257,9 @@ fn counts_on_which_nobody_rests_have_no_numbers_and_the_next_have() {
 fn several_cases_work_at_once_and_keep_apart() {
     let cases = [60, 72, 84]
         .map(|kg| case_of("row-six", &format!("[weight]\nkg = {kg}\nweighed_on = 2026-02-10\n")));
-    let lives = cases.each_ref().map(|case| LiveCase::start(Arc::clone(case)).unwrap());
+    let turns = Arc::default();
+    let lives =
+        cases.each_ref().map(|case| LiveCase::start(Arc::clone(case), Arc::clone(&turns)).unwrap());
     let counts = with(&stock(&cases[0]), 3, 2);
     for live in &lives {
         live.ask(&counts).unwrap();
@@ -278,7 +280,7 @@ fn several_cases_work_at_once_and_keep_apart() {
 #[test]
 fn mirrored_counts_mirror() {
     let case = case();
-    let live = LiveCase::start(Arc::clone(&case)).unwrap();
+    let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
     let left = with(&stock(&case), 1, 6);
     // The compartments are numbered left, right, left, right.
     let mirrored: Vec<u32> = (0..left.len()).map(|at| left[at ^ 1]).collect();
@@ -297,10 +299,10 @@ fn mirrored_counts_mirror() {
 
 #[test]
 fn nothing_starts_without_a_weight_and_nothing_is_asked_with_too_few_counts() {
-    let error = LiveCase::start(case_of("row-six", "")).err().unwrap();
+    let error = LiveCase::start(case_of("row-six", ""), Arc::default()).err().unwrap();
     assert_eq!(error.whose, Whose::Writer);
     let case = case();
-    let live = LiveCase::start(Arc::clone(&case)).unwrap();
+    let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
     let stock = stock(&case);
     assert_eq!(live.ask(&stock[1..]).unwrap_err().whose, Whose::Asker);
     // It harms nothing that was refused.

@@ -16,6 +16,9 @@ pub(crate) mod questions;
 pub(crate) mod review;
 pub(crate) mod sign_off;
 
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{Html, IntoResponse as _, Redirect, Response};
 use casework::{Draft, OpenCase, Recorder};
@@ -36,6 +39,15 @@ pub(crate) struct Ask {
     pub(crate) fragment: bool,
     /// The name of the control that asks.
     pub(crate) trigger: Option<String>,
+    /// Whether whoever asked has left, and nobody waits for the answer.
+    pub(crate) left: Arc<AtomicBool>,
+}
+
+impl Ask {
+    /// Whether nobody waits for the answer any more.
+    pub(crate) fn is_left(&self) -> bool {
+        self.left.load(Ordering::SeqCst)
+    }
 }
 
 /// A client's file, on the way to a screen of a step.

@@ -46,7 +46,7 @@ fn window(place: &Place<'_>) -> Result<(String, Arc<Window>), Failed> {
     if let Some(known) = known {
         return Ok((id.to_owned(), known));
     }
-    let window = Window::open(&place.name, place.open()?)?;
+    let window = Window::open(&place.name, place.open()?, &place.house.turns)?;
     let id = lot::word().ok_or(Failed::NotThere)?;
     place.house.windows.put(id.clone(), Arc::clone(&window));
     Ok((id, window))
@@ -242,11 +242,13 @@ fn judged(place: &Place<'_>) -> Result<Response, Failed> {
     let seen = Seen { place, case: &window.case, window: &id };
     let counts = counts_of(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
     let revision = place.ask.sent.number::<u64>("revision").unwrap_or(u64::MAX);
-    let overtaken = || window.is_overtaken(revision);
-    match window.case.judged(&counts, place.house.today(), Stop::when(&overtaken)) {
-        Ok(plan) => Ok(part(plan_parts::whole(&seen, &plan))),
-        Err(_) if overtaken() => Ok(nothing()),
-        Err(error) => Err(error.into()),
+    let turns = &place.house.turns;
+    let unwanted = || window.is_overtaken(revision) || place.ask.is_left();
+    let stops = || unwanted() || turns.is_wanted_first();
+    let (on, stop) = (place.house.today(), Stop::when(&stops));
+    match turns.after(&unwanted, || window.case.judged(&counts, on, stop)) {
+        Some(plan) => Ok(part(plan_parts::whole(&seen, &plan?))),
+        None => Ok(nothing()),
     }
 }
 

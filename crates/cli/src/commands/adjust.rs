@@ -1,10 +1,10 @@
 //! `adjust`: from what was found on the filled cushion to the next moves.
 
-use case::{Check, Doubt, MeasuredAt, Verdict};
+use case::{Check, Doubt, MeasuredAt, Said, Verdict};
 use casework::{OpenCase, PROGRAM, Whose};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
-use words::Language;
+use words::{Done, Language};
 
 use crate::arguments::Adjust;
 use crate::failure::Failure;
@@ -59,7 +59,8 @@ fn ending(say: &dyn Language, arguments: &Adjust, adjusted: &Adjusted) -> Result
         return Err(client_off(say, adjusted));
     }
     let not_safe = |hint: &'static str| {
-        Err(Failure::new(Whose::Clinician, say.not_safe(&adjusted.not_safe)).hint(hint))
+        let said = Said { message: say.not_safe(&adjusted.not_safe), hint: Some(hint.to_owned()) };
+        Err(Failure::new(Whose::Clinician, said))
     };
     let loads = adjusted.not_safe.iter().any(case::BrokenLimit::may_be_taken);
     if adjusted.verdict == Verdict::Move && loads && !arguments.nearest_safe {
@@ -74,7 +75,8 @@ fn ending(say: &dyn Language, arguments: &Adjust, adjusted: &Adjusted) -> Result
 
 /// What the alarms are, as the reason for which the command does not end well.
 fn client_off(say: &dyn Language, adjusted: &Adjusted) -> Failure {
-    Failure::new(Whose::Clinician, say.client_off(&adjusted.alarms)).hint(say.lines().nobody_sits)
+    let said = Said { message: say.client_off(&adjusted.alarms), hint: None };
+    Failure::new(Whose::Clinician, said).hint(say.lines().nobody_sits)
 }
 
 fn report<'a>(
@@ -178,7 +180,7 @@ fn words(
     lines.extend(adjusted.left_out.iter().map(|check| say.left_out(check)));
     let misfit = adjusted.doubts.iter().any(|own| matches!(own, Doubt::Misfit(_)));
     if !arguments.why && (misfit || !adjusted.left_out.is_empty()) {
-        lines.push("`--why` looks for mistakes in the set-up.".to_owned());
+        lines.push(say.done(&Done::WhyLooksForMistakes));
     }
     let likely = why.iter().filter(|own| own.likelihood >= 0.02).take(MOST_MISTAKES);
     let explained = likely
@@ -190,15 +192,11 @@ fn words(
 
 /// What was recorded, a line.
 fn recorded_in(arguments: &Adjust, adjusted: &Adjusted) -> String {
-    let file = arguments.client.display();
-    if adjusted.moves.is_empty() || casework::adjustment_stands(adjusted, arguments.nearest_safe) {
-        let proposed = (!adjusted.moves.is_empty()).then(|| say::language().is_proposed());
-        return format!("Recorded in {file}. {}", proposed.unwrap_or_default())
-            .trim_end()
-            .to_owned();
+    let (say, file) = (say::language(), arguments.client.display().to_string());
+    let stands = casework::adjustment_stands(adjusted, arguments.nearest_safe);
+    if !adjusted.moves.is_empty() && !stands {
+        return say.done(&Done::MovesNotRecorded { file: &file });
     }
-    format!(
-        "What was found is recorded in {file}. The moves are not: with them a limit is still not \
-         kept."
-    )
+    let recorded = say.done(&Done::Recorded { file: &file, by: None });
+    if adjusted.moves.is_empty() { recorded } else { format!("{recorded} {}", say.is_proposed()) }
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use casework::Whose;
 use chairside::{Demo, House, NotServed, Settings};
 use shelf::DiskShelf;
+use words::{PageFault, Told};
 
 use crate::arguments::{Chairside, Invented};
 use crate::commands::demo;
@@ -23,11 +24,11 @@ const DEMOS: &[Demo] = &[
 /// Serves the page until the program is stopped.
 pub(crate) fn run(arguments: &Chairside, setting: Setting) -> Result<(), Failure> {
     if setting.terminal.is_json() {
-        return Err(Failure::call("a page has no report").hint("leave --json out"));
+        return Err(page(Whose::Asker, &PageFault::NoReport));
     }
     if !arguments.folder.is_dir() {
-        let message = format!("{} is no folder", arguments.folder.display());
-        return Err(Failure::call(message).hint("name the folder with the clients' files"));
+        let named = arguments.folder.display().to_string();
+        return Err(page(Whose::Asker, &PageFault::NoFolder { named: &named }));
     }
     let started_on = setting.today()?;
     let house = House::new(Settings {
@@ -40,36 +41,36 @@ pub(crate) fn run(arguments: &Chairside, setting: Setting) -> Result<(), Failure
         demos: DEMOS,
     });
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build();
-    let runtime = runtime.map_err(|error| Failure::write("threads for the page", &error))?;
+    let runtime = runtime.map_err(|error| {
+        let why = error.to_string();
+        page(Whose::Keeper, &PageFault::NoThreads { why: &why })
+    })?;
     runtime.block_on(serve(arguments, house, setting))
 }
 
 async fn serve(arguments: &Chairside, house: House, setting: Setting) -> Result<(), Failure> {
     let page = chairside::Chairside::at(arguments.port, house).await.map_err(not_served)?;
-    let address = page.address();
-    let folder = arguments.folder.display();
-    setting.terminal.answer(&format!(
-        "The page of {folder} is open on this machine alone:\n  {address}\n\
-         The address opens once. Stop it with Ctrl-C; everything is kept as you answer.\n"
-    ))?;
+    let (say, address) = (say::language(), page.address());
+    let folder = arguments.folder.display().to_string();
+    let open = Told::PageIsOpen { folder: &folder, address: &address };
+    setting.terminal.answer(&(say.told(&open) + "\n"))?;
     if !arguments.no_open && open::that_detached(&address).is_err() {
-        setting
-            .terminal
-            .warn(&["no browser could be opened: open the address yourself".to_owned()]);
+        setting.terminal.warn(&[say.told(&Told::NoBrowser)]);
     }
     page.serve(std::future::pending()).await.map_err(not_served)
 }
 
 fn not_served(error: NotServed) -> Failure {
     match error {
-        NotServed::Port(error) => {
-            Failure::new(Whose::Keeper, format!("the port cannot be served: {error}"))
-                .hint("leave --port out, and a free one is taken")
+        NotServed::Port(error) => page(Whose::Keeper, &PageFault::Port { why: &error.to_string() }),
+        NotServed::NoLot => page(Whose::Keeper, &PageFault::NoLot),
+        NotServed::Failed(error) => {
+            page(Whose::Keeper, &PageFault::Ended { why: &error.to_string() })
         }
-        NotServed::NoLot => Failure::new(
-            Whose::Keeper,
-            "the system gives no random words, so nobody could be kept out",
-        ),
-        NotServed::Failed(error) => Failure::new(Whose::Keeper, format!("the page ended: {error}")),
     }
+}
+
+/// The failure for what keeps the page from being served.
+fn page(whose: Whose, fault: &PageFault<'_>) -> Failure {
+    Failure::new(whose, say::language().page_fault(fault))
 }

@@ -5,9 +5,9 @@ use std::path::Path;
 use case::question::{Question, Unused};
 use case::{Date, FileKind};
 use casework::{FileRemarks, OpenCase, PROGRAM, Whose, WorkError};
-use cushion::Length;
 use files::report::StandingReport;
 use files::{Known, Remark, Severity, report};
+use words::{CallFault, FileFault};
 
 use crate::arguments::Check;
 use crate::failure::Failure;
@@ -41,7 +41,7 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
     let mut stands = None;
     if let Some(before) = &arguments.against {
         let [own] = &mut checked[..] else {
-            return Err(Failure::call("--against goes with one layout file"));
+            return Err(Failure::call(&CallFault::AgainstOneLayout));
         };
         stands = revision(own, before, arguments.cell.as_deref(), &outside)?;
     }
@@ -59,7 +59,7 @@ pub(crate) fn run(arguments: &Check, setting: Setting) -> Result<(), Failure> {
         }
         terminal.say(|color| remarks::to_words(&it.file, color));
         if !it.file.is_wrong() {
-            let kind = it.kind.map_or("", FileKind::id);
+            let kind = it.kind.map_or("", |own| say::language().file_kind(own));
             terminal.answer(&format!(
                 "{}: {kind}, {}\n",
                 it.file.path,
@@ -91,14 +91,12 @@ fn revision(
         return Ok(None);
     }
     if own.kind != Some(FileKind::Layout) {
-        return Err(Failure::call("--against goes with a layout file"));
+        return Err(Failure::call(&CallFault::AgainstALayout));
     }
     let surroundings = outside.surroundings();
     // Neither is drawn for one size: any will do to ask for them.
-    let size = cushion::Size::new(Length::from_mm(440.0), Length::from_mm(400.0));
-    let size = size.ok_or_else(|| Failure::call("there is no such size"))?;
     let mut now = surroundings.layout_file(&own.file.path)?;
-    let mut before = surroundings.layout(before, size)?;
+    let mut before = surroundings.layout(before, cushion::Size::USUAL)?;
     let cell = surroundings.cell(cell)?;
     let (was, is) = (before.value.revision, now.value.revision);
     let found = casework::revision_finding(&mut now, &mut before, &cell.value)?;
@@ -176,11 +174,12 @@ fn verdict(checked: &[Checked]) -> Result<(), Failure> {
         _ if wrong.iter().all(|it| it.plugin) => Whose::SourceAuthor,
         _ => Whose::Writer,
     };
-    let message = match checked {
-        [one] => format!("{} cannot be used: {}", one.file.shown(), remarks::count(&one.file)),
-        _ => format!("{} of {} files cannot be used", wrong.len(), checked.len()),
+    let counted = remarks::count(&first.file);
+    let fault = match checked {
+        [one] => FileFault::CannotBeUsed { file: &one.file.shown(), remarks: &counted },
+        _ => FileFault::SomeCannotBeUsed { wrong: wrong.len(), files: checked.len() },
     };
-    let failure = Failure::new(kind, message);
+    let failure = Failure::new(kind, say::language().file_fault(&fault));
     // Of a single file that could not be read, everything has been said.
     Err(if all_unread && checked.len() == 1 { failure.told() } else { failure })
 }

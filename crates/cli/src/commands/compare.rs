@@ -6,6 +6,7 @@ use casework::{
 };
 use cushion::{Cell, Layout, Length, Size};
 use files::report::{self, ComparedLayout, ComparisonReport};
+use words::SupplierFault;
 
 use crate::arguments::Compare;
 use crate::failure::Failure;
@@ -91,13 +92,11 @@ fn layout([word, other]: [&str; 2], arguments: &Compare) -> Result<Sourced<Layou
     if is_drawn(other) && !is_drawn(word) {
         options.set.clear();
     }
-    let usual = Size::new(Length::from_mm(440.0), Length::from_mm(400.0));
     // Only a plugin's layout depends on the size.
-    let size = if is_drawn(word) { arguments.size } else { arguments.size.or(usual) };
-    let size = size.ok_or_else(|| {
-        Failure::call("a plugin draws for the size that is asked for")
-            .hint("name it with --size, such as --size 440x400")
-    })?;
+    let size = match arguments.size {
+        None if is_drawn(word) => return Err(Failure::supplier(&SupplierFault::PluginNeedsSize)),
+        size => size.unwrap_or(Size::USUAL),
+    };
     Ok(Outside::new(&options).surroundings().layout(word, size)?)
 }
 
@@ -106,10 +105,9 @@ fn suited(sitter: Sitter, arguments: &Compare) -> Result<Sitter, Failure> {
     let words = [&arguments.first, &arguments.second];
     match words.iter().zip(&sitter.sizes).find(|(_, size)| size.is_none()) {
         None => Ok(sitter),
-        Some((word, _)) => {
-            let message = format!("no size that `{word}` is made in suits the client");
-            Err(Failure::new(Whose::Chooser, message)
-                .hint("`seatwright size` says why; --size compares in a size all the same"))
+        Some((layout, _)) => {
+            let fault = SupplierFault::NoSizeOfLayout { layout: layout.as_str() };
+            Err(Failure::new(Whose::Chooser, say::language().supplier_fault(&fault)))
         }
     }
 }

@@ -1,19 +1,22 @@
 //! `contour-test`: the virtual loaded-contour and overload test, for suppliers.
 
 use casework::PROGRAM;
-use cushion::{Force, Length};
+use cushion::{Force, Length, Mass};
 use files::report::{BoardExperiment, BoardTilt, ContourParameter, ContourStep};
 use fitting::{BoardTest, ContourTest, PreparedCushion, Spacings};
 use mechanics::Jig;
+use words::{ContourNumber, ContourSaid, SupplierFault};
 
 use crate::arguments::ContourTest as Arguments;
 use crate::failure::Failure;
 use crate::outside::Outside;
+use crate::say;
 use crate::terminal::Terminal;
 
-/// Said with every answer.
-const CLAIMS: &str = "A computed comparison on the stock fill. It replaces no laboratory test and \
-    claims no code or class; code verification is the manufacturer's and the payer's.";
+/// The mark in JSON of a number whose source was seen.
+const SEEN: &str = "seen";
+/// The mark in JSON of a number from memory.
+const UNVERIFIED: &str = "unverified";
 
 /// Runs the test for both steps of the jig and shows what came out.
 pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failure> {
@@ -29,7 +32,7 @@ pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failu
         overload: Force::from_n(arguments.overload),
     };
     if test.overload <= test.first_load {
-        return Err(Failure::call("the overload is not above the first load"));
+        return Err(Failure::supplier(&SupplierFault::OverloadTooLow));
     }
     let steps: Vec<ContourStep> =
         Jig::STEPS.iter().map(|step| found(&test, &cushion, *step)).collect();
@@ -40,7 +43,7 @@ pub(crate) fn run(arguments: &Arguments, terminal: Terminal) -> Result<(), Failu
         return terminal.answer(&files::report::contour_test(
             PROGRAM,
             at,
-            CLAIMS,
+            &say::language().contour(&ContourSaid::Claims),
             &parameters,
             &steps,
             board.as_ref(),
@@ -62,30 +65,24 @@ fn experiment(test: BoardTest) -> BoardExperiment {
 }
 
 /// The experiment with a board, in words: somebody with a ruler can tell which is true.
-fn board_words(board: &BoardExperiment) -> String {
-    let [width, depth] = board.size.map(Length::to_mm);
-    let mut words = format!(
-        "\nA stiff board of {width:.0} x {depth:.0} mm, its middle {:.0} mm in front of the rear edge, \
-         {:.0} kg with what lies on its middle. Cells moved from compartment {} to {} make its right \
-         edge higher by (estimate):\n",
-        board.forward.to_mm(),
-        board.kilograms,
-        board.compartments[0],
-        board.compartments[1]
-    );
+fn board_words(board: &BoardExperiment) -> Vec<String> {
+    let say = say::language();
+    let mut lines = vec![
+        String::new(),
+        say.contour(&ContourSaid::Board {
+            board: board.size,
+            forward: board.forward,
+            load: Mass::from_kg(board.kilograms),
+            compartments: board.compartments,
+        }),
+    ];
     for own in board.tilts.chunk_by(|a, b| a.give == b.give) {
-        let told = |tilt: &BoardTilt| match tilt.higher {
-            Some(higher) => format!("{} cells {:.1} mm", tilt.moved, higher.to_mm()),
-            None => format!("{} cells: it tips", tilt.moved),
-        };
-        let told: Vec<String> = own.iter().map(told).collect();
-        let walls = match own[0].give {
-            0.0 => "upright walls".to_owned(),
-            give => format!("walls that give {:.0} %", give * 100.0),
-        };
-        words += &format!("  {walls}: {}\n", told.join(", "));
+        let tilts: Vec<(u32, Option<Length>)> =
+            own.iter().map(|tilt| (tilt.moved, tilt.higher)).collect();
+        let told = say.contour(&ContourSaid::Tilts { give: own[0].give, tilts: &tilts });
+        lines.push(format!("  {told}"));
     }
-    words
+    lines
 }
 
 fn found(test: &ContourTest, cushion: &PreparedCushion, step: Length) -> ContourStep {
@@ -100,30 +97,22 @@ fn found(test: &ContourTest, cushion: &PreparedCushion, step: Length) -> Contour
 
 /// The numbers of the test, with what is known of where they come from.
 fn parameters(test: &ContourTest) -> Vec<ContourParameter> {
-    let one = |what, value: String, mark| ContourParameter { what, value, mark };
+    use ContourNumber as Number;
+    let say = |number| say::language().contour_number(number);
+    let one = |what, value: String, mark| ContourParameter { what: say(what), value, mark };
+    let newtons = |force: Force| format!("{:.0} N", force.to_n());
+    let mm = |length: Length| format!("{:.0} mm", length.to_mm());
     vec![
+        one(Number::CylindersApart, say(Number::GrowingWithWidth(120)), SEEN),
+        one(Number::ButtonsApart, say(Number::GrowingWithWidth(380)), SEEN),
+        one(Number::Steps, say(Number::StepsAre([25, 40])), SEEN),
+        one(Number::LineOfParts, mm(test.forward), UNVERIFIED),
+        one(Number::FirstLoad, newtons(test.first_load), UNVERIFIED),
+        one(Number::Overload, newtons(test.overload), UNVERIFIED),
         one(
-            "cylinders apart, on a cushion of 470 mm",
-            "120 mm, growing with the width".to_owned(),
-            "seen",
-        ),
-        one(
-            "buttons apart, on a cushion of 470 mm",
-            "380 mm, growing with the width".to_owned(),
-            "seen",
-        ),
-        one("steps from cylinders to buttons", "25 and 40 mm".to_owned(), "seen"),
-        one(
-            "line of the parts in front of the rear edge",
-            format!("{:.0} mm", test.forward.to_mm()),
-            "unverified",
-        ),
-        one("first load", format!("{:.0} N", test.first_load.to_n()), "unverified"),
-        one("overload", format!("{:.0} N", test.overload.to_n()), "unverified"),
-        one(
-            "reserve that the overload should leave",
-            format!("{:.0} mm of further sink", Jig::RESERVE.to_mm()),
-            "unverified",
+            Number::Reserve,
+            say(Number::FurtherSink(Jig::RESERVE.to_mm().round() as u16)),
+            UNVERIFIED,
         ),
     ]
 }
@@ -134,28 +123,21 @@ fn words(
     steps: &[ContourStep],
     board: Option<&BoardExperiment>,
 ) -> String {
-    let mut words = format!(
-        "{}, {}: loaded contour and overload, stock fill\n\n",
-        pattern.title(),
-        pattern.size()
-    );
-    for own in steps {
-        words += &format!("Step of {:.0} mm: ", own.step.to_mm());
-        words += &match (own.buttons_touch, own.left_under, own.further) {
-            (Some(touch), Some(left), Some(further)) => format!(
-                "the buttons {} under the first load, with {:.0} mm left under the cylinders; \
-                 the overload sinks {:.1} mm further.\n",
-                if touch { "touch" } else { "do not touch" },
-                left.to_mm(),
-                further.to_mm()
-            ),
-            _ => "the jig does not come to rest.\n".to_owned(),
-        };
-    }
-    words += &board.map_or_else(String::new, board_words);
-    words += "\nMade with (seen: a source was read; unverified: from memory):\n";
-    for own in parameters {
-        words += &format!("  {}: {} ({})\n", own.what, own.value, own.mark);
-    }
-    words + "\n" + CLAIMS + "\n"
+    let say = say::language();
+    let title = say.text_of_layout(pattern.title());
+    let mut lines =
+        vec![say.contour(&ContourSaid::Title { title, size: pattern.size() }), String::new()];
+    lines.extend(steps.iter().map(|own| {
+        let found = own.buttons_touch.zip(own.left_under).zip(own.further);
+        let found = found.map(|((touch, left), further)| (touch, left, further));
+        say.contour(&ContourSaid::Step { step: own.step, found })
+    }));
+    lines.extend(board.iter().flat_map(|own| board_words(own)));
+    lines.extend([String::new(), say.contour(&ContourSaid::MadeWith)]);
+    lines.extend(parameters.iter().map(|own| {
+        let mark = say.contour(&ContourSaid::Mark { seen: own.mark == SEEN });
+        format!("  {}: {} ({mark})", own.what, own.value)
+    }));
+    lines.extend([String::new(), say.contour(&ContourSaid::Claims)]);
+    lines.join("\n") + "\n"
 }

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use case::{Client, Date, Entry, Finding};
 use casework::{Edition, OpenCase, Wanted};
 use sheets::Paper;
+use words::Begun;
 
 use crate::arguments::{Demo, Invented, PluginOptions};
 use crate::failure::Failure;
@@ -25,8 +26,7 @@ pub(super) const fn text(who: Invented) -> &'static str {
 
 /// Writes the demo client's papers, as of the day of its last check, and says what to look at.
 pub(crate) fn run(arguments: &Demo, setting: Setting) -> Result<(), Failure> {
-    let client =
-        casework::client_text("the demo client".to_owned(), text(arguments.who).to_owned())?;
+    let client = casework::client_text("demo.toml".to_owned(), text(arguments.who).to_owned())?;
     let outside = Outside::new(&PluginOptions::default());
     let case = OpenCase::of(outside.surroundings(), client)?;
     let on = setting.date.unwrap_or_else(|| last_day(&case.client.value));
@@ -58,19 +58,9 @@ fn last_day(client: &Client) -> Date {
 }
 
 /// What was written, and what to look at.
-fn next(arguments: &Demo, code: &str, names: &str) -> String {
+fn next(arguments: &Demo, code: &str, files: &str) -> String {
     let at = |name: &str| arguments.out.join(name).display().to_string();
-    format!(
-        "Wrote the papers of an invented client, {}, as SVG, PDF and PNG:\n{names}\n\
-         Look first at {} (for the therapist at the chair),\n\
-         then at {} (drawn from below, for whoever fills the cushion)\n\
-         and {} (for the carer's wall).\n\n\
-         Next, a client of your own:\n  \
-         seatwright new client K-17.toml\n  \
-         seatwright plan K-17.toml\n",
-        code,
-        at("setup-card.pdf"),
-        at("fill-card.pdf"),
-        at("take-home.pdf"),
-    )
+    let [setup, fill, home] = ["setup-card.pdf", "fill-card.pdf", "take-home.pdf"].map(at);
+    let first = [setup.as_str(), fill.as_str(), home.as_str()];
+    say::language().begun(&Begun::Demo { code, files, first }) + "\n"
 }

@@ -1,11 +1,13 @@
 //! `find`: whose cushions hold cells of a batch, for a recall.
 
-use casework::{Holds, PROGRAM};
+use casework::{Holds, PROGRAM, Whose};
 use files::report::{self, Held};
+use words::{FileFault, Told};
 
 use crate::arguments::{Find, PluginOptions};
 use crate::failure::Failure;
 use crate::outside::{Outside, name};
+use crate::say;
 use crate::terminal::Terminal;
 
 /// Looks through the clients' files of a folder.
@@ -19,22 +21,16 @@ pub(crate) fn run(arguments: &Find, terminal: Terminal) -> Result<(), Failure> {
         terminal.answer(&report::find(PROGRAM, batch, &held, looked_at, unread))?;
     } else {
         let mut lines: Vec<String> = recall.holds.iter().map(line).collect();
-        lines.push(format!(
-            "{} of {} hold cells of batch {batch}.",
-            recall.holds.len(),
-            match recall.looked_at {
-                1 => "1 client file".to_owned(),
-                files => format!("{files} client files"),
-            }
-        ));
+        let (holds, looked_at) = (recall.holds.len(), recall.looked_at);
+        lines.push(say::language().told(&Told::Recall { holds, looked_at, batch }));
         terminal.answer(&(lines.join("\n") + "\n"))?;
     }
     if recall.unread.is_empty() {
         return Ok(());
     }
-    let message =
-        format!("cannot be read, so nobody knows what they hold: {}", recall.unread.join(", "));
-    let failure = Failure::file(message).hint("`seatwright check` says what is wrong with each");
+    let files = recall.unread.join(", ");
+    let said = say::language().file_fault(&FileFault::Unread { files: &files });
+    let failure = Failure::new(Whose::Writer, said);
     Err(if terminal.is_json() { failure.told() } else { failure })
 }
 
@@ -49,11 +45,11 @@ fn held(own: &Holds) -> Held<'_> {
 }
 
 fn line(own: &Holds) -> String {
-    let serial = own.serial.as_ref().map_or(String::new(), |own| format!(", serial {own}"));
-    let entries: Vec<String> =
-        own.entries.iter().map(|(at, on)| format!("entry {at} of {on}")).collect();
-    let refilled = own.refilled.map_or(String::new(), |on| {
-        format!("; filled with another batch on {on}, cells may be in its bag")
-    });
-    format!("{}: {}{serial}, {}{refilled}", own.file, own.code, entries.join(", "))
+    say::language().told(&Told::Holds {
+        file: &own.file,
+        code: own.code.as_str(),
+        serial: own.serial.as_deref(),
+        entries: &own.entries,
+        refilled: own.refilled,
+    })
 }

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use case::{Client, Entry, Finding, Moment};
 use casework::{Edition, OpenCase, PROGRAM, Wanted};
 use files::report::{self, RecordReport, StandingReport};
-use words::Language;
+use words::{CallFault, Language};
 
 use crate::arguments::History;
 use crate::failure::Failure;
@@ -84,8 +84,7 @@ fn pages(arguments: &History, folder: &Path, setting: Setting) -> Result<(), Fai
 fn moment(client: &Client, number: usize) -> Result<Moment<'_>, Failure> {
     client.moment(number).ok_or_else(|| {
         let there = client.record.len();
-        Failure::call(format!("there is no entry {number} in the record"))
-            .hint(format!("entries are counted from 1, the oldest first; there are {there}"))
+        Failure::call(&CallFault::NoEntry { number, there })
     })
 }
 

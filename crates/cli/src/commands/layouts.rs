@@ -1,7 +1,7 @@
 //! `layouts`: what can be made.
 
 use casework::{ListedLayout, PROGRAM};
-use cushion::{Length, Size};
+use cushion::Size;
 use files::report::{self, LayoutOfList};
 
 use crate::arguments::Layouts;
@@ -16,7 +16,7 @@ pub(crate) fn run(arguments: &Layouts, terminal: Terminal) -> Result<(), Failure
     crate::plugins::nothing_to_set(&arguments.plugins)?;
     let outside = Outside::new(&arguments.plugins);
     let files: Vec<String> = arguments.files.iter().map(|path| name(path)).collect();
-    let listed = outside.surroundings().listed_layouts(&files, usual_size()?);
+    let listed = outside.surroundings().listed_layouts(&files, Size::USUAL);
     if terminal.is_json() {
         let all = listed.iter().map(of_list).collect();
         terminal.answer(&report::layouts(PROGRAM, all))?;
@@ -29,12 +29,6 @@ pub(crate) fn run(arguments: &Layouts, terminal: Terminal) -> Result<(), Failure
         }
     }
     all_are_found(listed, &files)
-}
-
-/// The size for which a layout is drawn that is made for any.
-fn usual_size() -> Result<Size, Failure> {
-    let size = Size::new(Length::from_mm(440.0), Length::from_mm(400.0));
-    size.ok_or_else(|| Failure::call("there is no such size"))
 }
 
 fn of_list(own: &ListedLayout) -> LayoutOfList<'_> {

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use casework::{Edition, MadeLine, MadeOrder, OrderAsked, PROGRAM, Wanted};
 use files::report::{self, CellsOfOrder, LineOfOrder, OrderReport};
+use words::{OutputFault, SupplierFault};
 
 use crate::arguments::Order;
 use crate::failure::Failure;
@@ -45,9 +46,8 @@ fn called(path: &Path) -> Result<String, Failure> {
     if (1..=LONGEST).contains(&stem.len()) && stem.chars().all(plain) {
         return Ok(stem.to_owned());
     }
-    let message = format!("`{}` cannot name an order on its papers", path.display());
-    let hint = format!("call the file by at most {LONGEST} letters, digits and - _ . before .csv");
-    Err(Failure::call(message).hint(hint))
+    let file = path.display().to_string();
+    Err(Failure::supplier(&SupplierFault::NamesNoOrder { file: &file, longest: LONGEST }))
 }
 
 /// Refuses a folder with papers of this order that would stay beside the new ones: a card of an
@@ -76,14 +76,7 @@ fn nothing_else_of_it(
     };
     let stays: Vec<&String> = there.iter().filter(|file| own(file) && !is_replaced(file)).collect();
     let Some(first) = stays.first() else { return Ok(()) };
-    let message = format!(
-        "`{first}`{} of an earlier edition of this order would stay beside the new papers",
-        match stays.len() {
-            1 => String::new(),
-            more => format!(" and {} more papers", more - 1),
-        }
-    );
-    Err(Failure::call(message).hint("take the earlier papers away, or name another folder"))
+    Err(Failure::output(&OutputFault::StaysBeside { first, more: stays.len() - 1 }))
 }
 
 /// Tells what the order needs, and which papers were written.

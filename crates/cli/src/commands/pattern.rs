@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use casework::PROGRAM;
 use files::report::LayoutSource;
+use words::{SupplierFault, Told};
 
 use crate::arguments::Pattern;
 use crate::failure::Failure;
@@ -20,11 +21,8 @@ pub(crate) fn run(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure
     }
     let path = Path::new(&arguments.layout);
     if !path.is_file() {
-        return Err(Failure::call(format!(
-            "{} is no file that could be watched",
-            arguments.layout
-        ))
-        .hint("name a layout file, or leave --watch out"));
+        let named = arguments.layout.as_str();
+        return Err(Failure::supplier(&SupplierFault::NoFileToWatch { named }));
     }
     watching::whenever_saved(path, || {
         if let Err(failure) = once(arguments, terminal) {
@@ -75,7 +73,7 @@ fn once(arguments: &Pattern, terminal: Terminal) -> Result<(), Failure> {
     let remarks = layout.file.remarks.iter().map(|own| say::text(&own.finding).message);
     terminal.warn(&cautions.iter().map(say::finding).chain(remarks).collect::<Vec<_>>());
     let drawn_by = drawn_by.map_or_else(String::new, |plugin| {
-        format!("Drawn by the plugin {plugin}, layout {digest}.\n")
+        say::language().told(&Told::DrawnBy { plugin, digest: digest.as_str() }) + "\n"
     });
     terminal.answer(&(tables::pattern(&pattern, &fill) + &drawn_by))
 }

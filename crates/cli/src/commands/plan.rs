@@ -1,10 +1,10 @@
 //! `plan`: counts for a client, shown and perhaps recorded.
 
-use case::Plan as Counts;
+use case::{Plan as Counts, Said};
 use casework::{OpenCase, PROGRAM, Whose};
 use files::report::StandingReport;
 use mechanics::Stop;
-use words::Language;
+use words::{Done, Language};
 
 use crate::arguments::Plan;
 use crate::failure::Failure;
@@ -65,27 +65,30 @@ fn ending(
     case: &OpenCase,
     plan: &Counts,
 ) -> Result<(), Failure> {
-    let unrecorded = if arguments.record.record { "; nothing was recorded" } else { "" };
+    let unrecorded = arguments.record.record.then(|| say.done(&Done::NothingRecorded));
+    let told = |message: &str| Said {
+        message: format!("{message}{}", unrecorded.as_deref().unwrap_or_default()),
+        hint: None,
+    };
     let lines = say.lines();
     if case.has_goals_and_no_weight() {
-        let message = format!("{}{unrecorded}", say.nothing_planned());
-        return Err(Failure::file(message).hint(lines.weigh_the_client));
+        let said = told(say.nothing_planned());
+        return Err(Failure::new(Whose::Writer, said).hint(lines.weigh_the_client));
     }
     let kept_or_taken = |limit: &case::BrokenLimit| arguments.nearest_safe && limit.may_be_taken();
     if !plan.not_safe.iter().all(kept_or_taken) {
-        let message = format!("{}{unrecorded}", say.not_safe(&plan.not_safe));
+        let said = told(&say.not_safe(&plan.not_safe));
         let may_be_taken = plan.not_safe.iter().all(case::BrokenLimit::may_be_taken);
         let hint = if may_be_taken { lines.nearest_safe_shown } else { lines.take_another_cushion };
-        return Err(Failure::new(Whose::Clinician, message).hint(hint));
+        return Err(Failure::new(Whose::Clinician, said).hint(hint));
     }
     let waiting = casework::short_for_injuries(plan, &case.client.value);
     if !waiting.is_empty() && !arguments.nearest_safe {
-        let message = format!("{}{unrecorded}", say.goals_not_reached(&waiting));
-        return Err(Failure::new(Whose::Clinician, message).hint(lines.nearest_safe_shown));
+        let said = told(&say.goals_not_reached(&waiting));
+        return Err(Failure::new(Whose::Clinician, said).hint(lines.nearest_safe_shown));
     }
     if is_too_little(arguments, plan) {
-        let message = format!("{}{unrecorded}", say.goals_not_reached(&plan.goals));
-        return Err(Failure::new(Whose::GoalSetter, message));
+        return Err(Failure::new(Whose::GoalSetter, told(&say.goals_not_reached(&plan.goals))));
     }
     Ok(())
 }
@@ -99,7 +102,7 @@ fn words(
     terminal: Terminal,
 ) -> String {
     let (client, say) = (&case.client.value, say::about(case));
-    let file = arguments.client.display();
+    let file = arguments.client.display().to_string();
     let mut lines = vec![
         format!(
             "{}: {}, {}\n",
@@ -124,9 +127,12 @@ fn words(
     lines.push(bag);
     lines.push(say.lines().estimate.to_owned());
     match (&arguments.record.by, terminal.is_read_by_a_person()) {
-        (Some(by), _) if recorded => lines.push(format!("Recorded in {file} by {}.", by.trim())),
+        (Some(by), _) if recorded => {
+            lines.push(say.done(&Done::Recorded { file: &file, by: Some(by.trim()) }));
+        }
         (None, true) => {
-            lines.push(format!("Not recorded: seatwright plan {file} --record --by WHO"))
+            let command = format!("seatwright plan {file} --record --by WHO");
+            lines.push(say.done(&Done::NotRecorded { command: &command }));
         }
         (Some(_), _) | (None, false) => {}
     }

@@ -8,6 +8,7 @@ use casework::{FileRemarks, PROGRAM, Whose};
 use cushion::{Name, Severity, Size};
 use files::report::{self, PluginFile, PluginParameter, PluginSelf};
 use plugin_host::{Description, DrawRequest, Parameter};
+use words::{SupplierFault, Told};
 
 use crate::arguments::{Plugin, PluginAction, PluginOptions};
 use crate::failure::Failure;
@@ -19,9 +20,6 @@ use crate::remarks;
 use crate::say;
 use crate::terminal::Terminal;
 use crate::written;
-
-/// What is said of running plugins, wherever they are shown.
-const TRUST: &str = "A plugin is a program. It runs in a process of its own with limits, which protects from its faults, not from malice: use only what you trust.";
 
 /// The sizes at which a plugin is checked.
 const SIZES: [&str; 3] = ["250x250", "440x400", "600x550"];
@@ -62,23 +60,22 @@ fn list(options: &PluginOptions, terminal: Terminal) -> Result<(), Failure> {
         let folders = places.folders.iter().map(|it| it.display().to_string()).collect();
         return terminal.answer(&report::plugins(PROGRAM, files.collect(), faults, folders));
     }
+    let say = say::language();
     if words.is_empty() && faults.is_empty() {
         let folders = places.folders.iter().map(|it| format!("  {}\n", it.display()));
-        words = format!("No plugins. They are looked for in:\n{}", folders.collect::<String>());
+        words = format!("{}\n{}", say.told(&Told::NoPlugins), folders.collect::<String>());
     } else {
-        words +=
-            "\nNone was run for this list; `seatwright plugin show NAME` runs one and asks it.\n";
+        words += &format!("\n{}\n", say.told(&Told::NoneWasRun));
     }
     terminal.warn(&faults);
-    terminal.answer(&format!("{words}\n{TRUST}\n"))
+    terminal.answer(&format!("{words}\n{}\n", say.told(&Told::TrustInPlugins)))
 }
 
 /// The name of a plugin, with or without what layouts of plugins begin with.
 fn named(name: &str) -> Result<Name, Failure> {
     let own = name.strip_prefix(plugin_host::PREFIX).unwrap_or(name);
-    Name::new(own).ok_or_else(|| {
-        Failure::call(format!("`{name}` is no plugin's name")).hint(format!("take {}", Name::RULE))
-    })
+    let fault = SupplierFault::NoPluginName { named: name };
+    Name::new(own).ok_or_else(|| Failure::supplier(&fault))
 }
 
 /// Writes a plugin's answer for one size, byte for byte, so that papers know it by the same digest.
@@ -97,13 +94,13 @@ fn draw(
     let outside = Outside::new(&PluginOptions::default());
     outputs::new(&outside, out, drawn.text.as_bytes())?;
     let digest = files::digest(&drawn.text);
-    let words = format!(
-        "{}: what the plugin {} draws for {size}, digest {digest}.\n\
-         The seams are in millimetres and hold for this size alone.\n",
-        out.display(),
-        drawn.drawn_by
-    );
-    written::tell(terminal, [out], (&[], None), &words)
+    let words = say::language().told(&Told::PluginDraws {
+        file: &out.display().to_string(),
+        plugin: &drawn.drawn_by,
+        size,
+        digest: digest.as_str(),
+    });
+    written::tell(terminal, [out], (&[], None), &(words + "\n"))
 }
 
 fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), Failure> {
@@ -115,7 +112,9 @@ fn show(options: &PluginOptions, name: &str, terminal: Terminal) -> Result<(), F
         let path = path.display().to_string();
         return terminal.answer(&report::plugin(PROGRAM, itself(description), path));
     }
-    terminal.answer(&format!("{}From {}\n\n{TRUST}\n", words(&description), path.display()))
+    let (say, file) = (say::language(), path.display().to_string());
+    let (from, trust) = (say.told(&Told::From { file: &file }), say.told(&Told::TrustInPlugins));
+    terminal.answer(&format!("{}{from}\n\n{trust}\n", words(&description)))
 }
 
 /// What a plugin says of itself, for a report.
@@ -147,16 +146,14 @@ fn words(description: &Description) -> String {
 }
 
 fn parameter_words(parameter: &Parameter) -> String {
-    let Parameter { name, words, unit, least, greatest, standard, measure, must_be_given } =
-        parameter;
-    let bound = measure
-        .map_or(String::new(), |it| format!("; the client's {}", say::language().body_measure(it)));
-    let without = if *must_be_given {
-        "must be given or measured".to_owned()
-    } else {
-        format!("{standard} where none is given")
-    };
-    format!("  --set {name}=...  {words}: {least} to {greatest} {unit}, {without}{bound}\n")
+    let say = say::language();
+    let setting = say.told(&Told::Setting {
+        ends: [parameter.least, parameter.greatest],
+        unit: &parameter.unit,
+        standard: (!parameter.must_be_given).then_some(parameter.standard),
+        measure: parameter.measure.map(|own| say.body_measure(own)),
+    });
+    format!("  --set {}=...  {}: {setting}\n", parameter.name, parameter.words)
 }
 
 /// What came of drawing a plugin's layout at a size.
@@ -222,10 +219,11 @@ fn drawn_words(drawn: &Drawn) -> String {
     match compartments {
         Some(compartments) => {
             let remarks: String = remarks.iter().map(|remark| format!("  {remark}\n")).collect();
-            format!("{size}: {compartments} compartments\n{remarks}")
+            let count = say::language().told(&Told::Compartments { count: *compartments });
+            format!("{size}: {count}\n{remarks}")
         }
         None => {
-            let what = if *refused { "refused" } else { "WRONG" };
+            let what = say::language().told(&Told::NotDrawn { refused: *refused });
             let answer = answer.as_ref();
             let answer = answer.map_or_else(String::new, |own| remarks::to_words(own, false));
             format!("{size}: {what}: {}\n{answer}", remarks.join("; "))
@@ -235,15 +233,14 @@ fn drawn_words(drawn: &Drawn) -> String {
 
 /// Fails where the plugin is wrong at a size, or refused every one.
 fn verdict(description: &Description, drawn: &[Drawn]) -> Result<(), Failure> {
-    let name = &description.name;
+    let plugin = description.name.as_str();
     if drawn.iter().all(|own| own.refused) {
-        let message = format!("plugin `{name}`: refused at every size, so nothing was checked");
-        return Err(Failure::call(message).hint("give it other values with --set NAME=NUMBER"));
+        return Err(Failure::supplier(&SupplierFault::RefusedEverywhere { plugin }));
     }
     let wrong = drawn.iter().filter(|own| own.compartments.is_none() && !own.refused).count();
     if wrong == 0 {
         return Ok(());
     }
-    let message = format!("plugin `{name}`: wrong at {wrong} of {} sizes", drawn.len());
-    Err(Failure::new(Whose::SourceAuthor, message).hint("tell the plugin's author"))
+    let fault = SupplierFault::WrongAt { plugin, wrong, sizes: drawn.len() };
+    Err(Failure::new(Whose::SourceAuthor, say::language().supplier_fault(&fault)))
 }

@@ -6,7 +6,7 @@ use case::{Caution, Costs, Finding, Prediction};
 use casework::{Edition, OpenCase, PROGRAM, Whose};
 use cushion::Mass;
 use mechanics::Stop;
-use words::Language;
+use words::{CallFault, Language};
 
 use crate::arguments::Predict;
 use crate::compartment::CompartmentRef;
@@ -37,10 +37,8 @@ pub(crate) fn run(arguments: &Predict, setting: Setting) -> Result<(), Failure> 
     let warnings = warnings(&case, &counts, &prediction);
     if !arguments.sections.is_empty() {
         if cuts.is_empty() {
-            return Err(Failure::new(
-                Whose::Clinician,
-                format!("nothing can be drawn: {}", say.outcome(prediction.outcome)),
-            ));
+            let fault = CallFault::NothingToDraw { outcome: say.outcome(prediction.outcome) };
+            return Err(Failure::new(Whose::Clinician, say.call_fault(&fault)));
         }
         let paper = arguments.paper.sheet();
         let edition = Edition {

@@ -6,6 +6,7 @@ use case::text::LengthUnit;
 use case::{ClientCode, Finding, PlanMark, RecordNote};
 use casework::{Edition, OpenCase, Papers, Wanted, WorkError};
 use files::report::StandingReport;
+use words::Advice;
 
 use crate::arguments::{FormUnits, Print};
 use crate::failure::Failure;
@@ -95,10 +96,7 @@ fn of_client(path: &Path, outside: &Outside, edition: Edition) -> Result<Made, F
     let of_client =
         case.papers(edition).map_err(|error| match case.client.value.latest_plan() {
             Some(_) => Failure::from(error),
-            None => Failure::from(error).hint(format!(
-                "see the counts with `seatwright plan {}`, then record them with --record --by WHO",
-                path.display()
-            )),
+            None => Failure::from(error).advise(&Advice::RecordAPlan { file: &name(path) }),
         })?;
     let code = case.client.value.code.clone();
     let papers = of_client.papers.with_prefix(&casework::prefix(&code, &of_client.mark));

@@ -3,8 +3,9 @@
 use std::path::{Path, PathBuf};
 
 use casework::{Edition, PROGRAM};
-use cushion::{Jump, Layout, Length, RangeRow, Size};
+use cushion::{Jump, Layout, RangeRow, Size};
 use files::report::RangeReport;
+use words::SupplierFault;
 
 use crate::arguments::Range;
 use crate::failure::Failure;
@@ -25,7 +26,7 @@ pub(crate) fn run(arguments: &Range, setting: Setting) -> Result<(), Failure> {
     let cell = outside.surroundings().cell(arguments.cell.cell.as_deref())?;
     let read = [&layout.file.path, &cell.file.path].map(PathBuf::from);
     can_be_written(arguments, &inputs(&read, &arguments.plugins))?;
-    let bar = progress::bar(layout.value.sizes.len(), "sizes");
+    let bar = progress::bar(layout.value.sizes.len(), say::language().table().sizes);
     let rows = casework::made_range(&mut layout, &cell.value, &|| bar.inc(1));
     bar.finish_and_clear();
     let rows = rows?;
@@ -78,14 +79,9 @@ pub(crate) fn run(arguments: &Range, setting: Setting) -> Result<(), Failure> {
 /// The layout; one that is drawn for each size that is asked for has no range.
 fn layout(arguments: &Range, outside: &Outside) -> Result<casework::Sourced<Layout>, Failure> {
     if arguments.layout.starts_with(plugin_host::PREFIX) {
-        return Err(Failure::call(
-            "a plugin's layout is drawn for each size that is asked for: it has no range",
-        )
-        .hint("write its answer into a layout file that lists sizes, and ask for that"));
+        return Err(Failure::supplier(&SupplierFault::NoRangeOfPlugin));
     }
-    let size = Size::new(Length::from_mm(440.0), Length::from_mm(400.0));
-    let size = size.ok_or_else(|| Failure::call("there is no such size"))?;
-    Ok(outside.surroundings().layout(&arguments.layout, size)?)
+    Ok(outside.surroundings().layout(&arguments.layout, Size::USUAL)?)
 }
 
 /// Refuses outputs that are misnamed or would be written over something that is read.

@@ -3,7 +3,7 @@
 use case::{Check, CheckOutcome, Entry, Finding, Place, RecordNote};
 use casework::{Counted, Done, OpenCase, PROGRAM, Recorded, Recorder};
 use files::report::{self, RecordReport, StandingReport};
-use words::Language;
+use words::{CallFault, Done as DoneSaid, Language};
 
 use crate::arguments::{CheckedParts, FilledWith, RecordDone, WhatWasDone};
 use crate::failure::Failure;
@@ -46,7 +46,7 @@ pub(crate) fn run(arguments: &RecordDone, setting: Setting) -> Result<(), Failur
 }
 
 fn nobody() -> Failure {
-    Failure::call("it is not said who did it").hint("add --by WHO, by initials or role")
+    Failure::call(&CallFault::Nobody)
 }
 
 /// What the command line says was done.
@@ -87,7 +87,7 @@ fn apart(counts: &[(Place, u32)]) -> Result<Apart, Failure> {
         match place {
             Place::Compartment(number) => numbered.push((*number, *cells)),
             Place::Spare if spare.is_some() => {
-                return Err(Failure::call("the spare bag is counted twice"));
+                return Err(Failure::call(&CallFault::BagTwice));
             }
             Place::Spare => spare = Some(*cells),
         }
@@ -101,11 +101,10 @@ fn counted(own: &FilledWith) -> Result<Counted, Failure> {
         (true, true) => None,
         (false, false) => Some(counts),
         (true, false) => {
-            return Err(Failure::call("it is as planned, or the counts are given, not both"));
+            return Err(Failure::call(&CallFault::PlannedAndCounted));
         }
         (false, true) => {
-            return Err(Failure::call("no compartment has a count")
-                .hint("say them as 1=44 2=47, or --as-planned"));
+            return Err(Failure::call(&CallFault::NoCounts));
         }
     };
     Ok(Counted { counts, spare, batch: own.batch.clone(), serial: own.serial.clone() })
@@ -131,16 +130,19 @@ fn notes(recorded: &Recorded) -> Vec<Finding> {
 
 /// What was recorded, and what is in the cushion after it.
 fn words(arguments: &RecordDone, recorded: &Recorded, say: &dyn Language) -> Vec<String> {
+    let file = arguments.client.display().to_string();
     let mut lines: Vec<String> = recorded
         .entries()
-        .map(|(at, entry)| {
-            format!("Entry {at} of {}: {}", arguments.client.display(), say.entry(entry))
+        .map(|(number, entry)| {
+            let head = say.done(&DoneSaid::Entry { number, file: &file });
+            format!("{head}: {}", say.entry(entry))
         })
         .collect();
     if let Some(now) = recorded.client.value.cushion_now() {
         let counts: Vec<(u8, u32)> = now.counts.iter().map(|own| (*own.0, *own.1)).collect();
         lines.push(format!(
-            "In the cushion: {} ({}), {}. {}",
+            "{}: {} ({}), {}. {}",
+            say.done(&DoneSaid::InTheCushion),
             say.cells(now.total()),
             say.counts(&counts),
             say.counted_from(now.from),

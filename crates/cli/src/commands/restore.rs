@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf, absolute};
 
 use case::Finding;
 use casework::Lost;
+use words::Begun;
 
 use crate::arguments::Restore;
 use crate::failure::Failure;
@@ -38,8 +39,8 @@ pub(crate) fn run(arguments: &Restore, setting: Setting) -> Result<(), Failure> 
     let edition = (setting.today()?, say::language());
     let made = casework::restored(outside.surroundings(), &lost, &name(out), edition)?;
     outputs::new(&outside, out, made.text.as_bytes())?;
-    let file = out.display();
-    let words = format!("{file} is restored; fill it in, then: seatwright check {file}\n");
+    let file = out.display().to_string();
+    let words = say::language().begun(&Begun::Restored { file: &file }) + "\n";
     let findings = [Finding::Restored(made.restored)];
     written::tell(setting.terminal, [out.as_path()], (&findings, None), &words)
 }

@@ -6,6 +6,7 @@ use case::Trouble;
 use casework::{Edition, PROGRAM, Reviewed, Sourced, WorkError};
 use cushion::Layout;
 use files::report::{self, ReviewReport};
+use words::SupplierFault;
 
 use crate::arguments::{PluginOptions, Review};
 use crate::failure::Failure;
@@ -37,7 +38,7 @@ pub(crate) fn run(arguments: &Review, setting: Setting) -> Result<(), Failure> {
         let file = name(&arguments.bodies);
         WorkError::file(Trouble::Table { file, line, fault })
     })?;
-    let bar = progress::bar(layout.value.sizes.len(), "sizes");
+    let bar = progress::bar(layout.value.sizes.len(), say::language().table().sizes);
     let reviewed = casework::review(&mut layout, &cell.value, &bodies, on, &|| bar.inc(1));
     bar.finish_and_clear();
     let reviewed = reviewed?;
@@ -80,12 +81,9 @@ pub(crate) fn run(arguments: &Review, setting: Setting) -> Result<(), Failure> {
 /// The layout; one that is drawn for each size that is asked for has no sizes to review.
 fn layout(word: &str, outside: &Outside) -> Result<Sourced<Layout>, Failure> {
     if word.starts_with(plugin_host::PREFIX) {
-        return Err(Failure::call("a plugin's layout has no sizes of its own to review")
-            .hint("write its answer with `seatwright plugin draw`, and review that"));
+        return Err(Failure::supplier(&SupplierFault::NoReviewOfPlugin));
     }
-    let size = cushion::Size::new(cushion::Length::from_mm(440.0), cushion::Length::from_mm(400.0));
-    let size = size.ok_or_else(|| Failure::call("there is no such size"))?;
-    Ok(outside.surroundings().layout(word, size)?)
+    Ok(outside.surroundings().layout(word, cushion::Size::USUAL)?)
 }
 
 /// What is found, and the numbers.

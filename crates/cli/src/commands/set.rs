@@ -3,6 +3,7 @@
 use case::Trouble;
 use casework::{Change, FileRemarks, PROGRAM, WorkError};
 use files::EditError;
+use words::{Advice, Done};
 
 use crate::arguments::{PluginOptions, Set};
 use crate::failure::Failure;
@@ -23,8 +24,7 @@ pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
     let worse = files::new_errors(&files::read_client(&before).remarks, &remarks);
     if !worse.is_empty() {
         let file = FileRemarks { path: shown, text, remarks: worse };
-        return Err(Failure::from(WorkError::wrong_file(file))
-            .hint("nothing was written; give what is missing too"));
+        return Err(Failure::from(WorkError::wrong_file(file)).advise(&Advice::GiveTheRest));
     }
     let change = Change::of(&shown, before.as_bytes(), text.clone().into_bytes());
     outside.shelf().put(&[change])?;
@@ -33,7 +33,9 @@ pub(crate) fn run(arguments: &Set, terminal: Terminal) -> Result<(), Failure> {
         let text = (file.text.as_str(), file.remarks.as_slice());
         return terminal.answer(&files::report::set(PROGRAM, &file.path, text, &say::text));
     }
-    terminal.answer(&format!("{}: changed, {}\n", file.path, remarks::count(&file)))
+    let remarks = remarks::count(&file);
+    let changed = Done::Changed { file: &file.path, remarks: &remarks };
+    terminal.answer(&(say::language().done(&changed) + "\n"))
 }
 
 /// The text with all changes made.
@@ -57,7 +59,7 @@ fn refused(shown: &str, error: EditError) -> Failure {
     match error {
         EditError::Wrong { text, remark } => {
             let file = FileRemarks { path: file, text, remarks: vec![*remark] };
-            Failure::from(WorkError::wrong_file(file)).hint("nothing was written")
+            Failure::from(WorkError::wrong_file(file)).advise(&Advice::NothingWritten)
         }
         EditError::Unreadable(_) => WorkError::file(Trouble::Edit { file, error }).into(),
         _ => WorkError::asked(Trouble::Edit { file, error }).into(),

@@ -3,7 +3,7 @@
 use case::{Finding, NoSizeToMake, SizeToMake, Source};
 use casework::{AllSizings, LayoutSizing, OpenCase, PROGRAM, Surroundings, Whose};
 use files::report::{self, SizedLayout, SizingReport, SizingsReport};
-use words::Language;
+use words::{CallFault, Language};
 
 use crate::arguments;
 use crate::failure::Failure;
@@ -26,8 +26,8 @@ pub(crate) fn run(arguments: &arguments::Size, terminal: Terminal) -> Result<(),
 
 /// Fails since no made size suits.
 fn none_suits(terminal: Terminal) -> Failure {
-    let failure =
-        Failure::new(Whose::Chooser, "no made size suits").hint("what to do is said above");
+    let said = say::language().call_fault(&CallFault::NoSizeSuits);
+    let failure = Failure::new(Whose::Chooser, said);
     if terminal.is_json() { failure.told() } else { failure }
 }
 

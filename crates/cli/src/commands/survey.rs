@@ -1,6 +1,6 @@
 //! `survey` and `merge`: a layout over many bodies, in parts if need be.
 
-use std::io::{ErrorKind, Write as _};
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
@@ -11,6 +11,7 @@ use casework::{
     Edition, PROGRAM, ReadPart, Sourced, SurveyTold, WorkError, by_lot, shard, survey_figure,
 };
 use cushion::{Cell, Layout, Length, Size};
+use words::{SupplierFault, Told};
 
 use crate::arguments::{Merge, Paper, PluginOptions, Survey};
 use crate::failure::Failure;
@@ -98,21 +99,20 @@ fn layouts(arguments: &Survey, outside: &Outside) -> Result<Vec<Sourced<Layout>>
     let mut sizes = arguments.size.clone();
     sizes.sort_unstable();
     if let Some(twice) = sizes.windows(2).find(|pair| pair[0] == pair[1]) {
-        return Err(Failure::call(format!("the size {} is named twice", twice[0])));
+        return Err(Failure::supplier(&SupplierFault::SizeTwice { size: twice[0] }));
     }
     match (of_plugin, sizes.is_empty()) {
         (true, true) => {
-            return Err(Failure::call("a plugin draws for the sizes that are asked for")
-                .hint("name each with --size, such as --size 400x400 --size 440x400"));
+            return Err(Failure::supplier(&SupplierFault::PluginNeedsSizes));
         }
         (false, false) => {
-            return Err(Failure::call(format!("`{}` lists its sizes itself", arguments.layout))
-                .hint("take --size away"));
+            let layout = arguments.layout.as_str();
+            return Err(Failure::supplier(&SupplierFault::ListsItsSizes { layout }));
         }
         (true, false) => {}
         // Only a plugin's layout depends on the size.
         (false, true) => {
-            sizes.extend(Size::new(Length::from_mm(440.0), Length::from_mm(400.0)));
+            sizes.push(Size::USUAL);
         }
     }
     let layout = |size: &Size| Ok(outside.surroundings().layout(&arguments.layout, *size)?);
@@ -177,10 +177,7 @@ fn chosen(bodies: Vec<SurveyedBody>, arguments: &Survey) -> Result<Vec<SurveyedB
         None => bodies,
     };
     if bodies.is_empty() {
-        return Err(Failure::call(format!(
-            "there is no body in this part; there are {count} in all"
-        ))
-        .hint("take a larger sample, or fewer parts"));
+        return Err(Failure::supplier(&SupplierFault::NoBodyInPart { count }));
     }
     Ok(bodies)
 }
@@ -208,7 +205,7 @@ fn surveyed(
     kept: &Kept<'_>,
     bodies: &[SurveyedBody],
 ) -> Result<Vec<SurveyRow>, Failure> {
-    let bar = progress::bar(bodies.len(), "bodies");
+    let bar = progress::bar(bodies.len(), &say::language().told(&Told::Bodies));
     let keep = |rows: &[SurveyRow]| {
         bar.inc(rows.len() as u64);
         kept.add(rows)
@@ -236,8 +233,7 @@ impl<'a> Kept<'a> {
     ) -> Result<Self, Failure> {
         outputs::one(outside, &path, files::write_survey(part, known).into_bytes())?;
         let file = std::fs::OpenOptions::new().append(true).open(&path);
-        let file =
-            file.map_err(|error| Failure::write(&format!("`{}`", path.display()), &error))?;
+        let file = file.map_err(|error| Failure::write(&path, &error))?;
         Ok(Self { path, part, file: Mutex::new(Some(file)) })
     }
 
@@ -248,12 +244,7 @@ impl<'a> Kept<'a> {
         let Some(open) = file.as_mut() else { return Ok(()) };
         open.write_all(lines.as_bytes()).map_err(|error| {
             *file = None;
-            let why = match error.kind() {
-                ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Why::DiskFull,
-                ErrorKind::FileTooLarge => Why::TooLargeHere,
-                _ => Why::System(error.to_string()),
-            };
-            ShelfError::new(Doing::Write, name(&self.path), why).into()
+            ShelfError::new(Doing::Write, name(&self.path), shelf::why(&error)).into()
         })
     }
 }
@@ -304,6 +295,6 @@ fn tell(
         return terminal.answer(&files::report::survey(PROGRAM, &summary, &written));
     }
     let mut lines = say::language().survey_summary(&summary);
-    lines.push(format!("Wrote {}.", written.join(" and ")));
+    lines.push(say::language().told(&Told::Wrote { files: &written }));
     terminal.answer(&(lines.join("\n") + "\n"))
 }

@@ -8,6 +8,7 @@ use cushion::Size;
 use files::report::{self, WeighReport, WeighedCompartment};
 use fitting::counting::Batch;
 use mechanics::Stop;
+use words::CallFault;
 
 use crate::arguments::Weigh;
 use crate::failure::Failure;
@@ -29,8 +30,7 @@ pub(crate) fn run(arguments: &Weigh, setting: Setting) -> Result<(), Failure> {
             let cell = arguments.cell.as_deref();
             of_stock((layout, size, cell), &batch, &outside, setting.terminal)
         }
-        _ => Err(Failure::call("nothing is named to weigh")
-            .hint("name a client's file, or --stock LAYOUT with --size")),
+        _ => Err(Failure::call(&CallFault::NothingToWeigh)),
     }
 }
 

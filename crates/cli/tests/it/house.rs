@@ -304,6 +304,47 @@ fn documents_have_no_words_of_their_own() {
     assert!(printed_words("frame.take(height, \"the drawings\")?;").is_empty());
 }
 
+/// What the parser of the command line says stays English, as `--help` is; all else is said by a
+/// language.
+#[test]
+fn the_program_has_no_sentences_of_its_own() {
+    const OF_THE_PARSER: [&str; 7] = [
+        "/arguments.rs",
+        "/compartment.rs",
+        "/counts.rs",
+        "/exit_codes.rs",
+        "/failure.rs",
+        "/plugins.rs",
+        "/today.rs",
+    ];
+    let is_of_it = |name: &str| OF_THE_PARSER.iter().any(|own| name.ends_with(own));
+    let own = sources().into_iter().filter(|(name, _)| name.contains("cli/src/"));
+    let mut count = 0;
+    for (name, text) in own.filter(|(name, _)| !is_of_it(name)) {
+        count += 1;
+        let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+        let found: Vec<&str> = code.lines().flat_map(sentences).collect();
+        assert!(found.is_empty(), "{name}: the language says {found:?}");
+    }
+    assert!(count > 30, "{count}");
+    assert_eq!(sentences("call(\"the bag is counted twice\");"), ["the bag is counted twice"]);
+    assert!(sentences("let name = \"K-17 {size}\"; // \"a bag is there\"").is_empty());
+}
+
+/// What a line says in three words or more one after the other, but not what is for developers, or to
+/// be typed.
+fn sentences(line: &str) -> Vec<&str> {
+    let code = line.split("//").next().unwrap_or_default();
+    let is_said = |text: &&str| {
+        let words: Vec<&str> = text.split(' ').collect();
+        let is_word = |own: &&str| !own.is_empty() && own.chars().all(|c| c.is_ascii_lowercase());
+        words.windows(3).any(|three| three.iter().all(|own| is_word(own)))
+    };
+    let said = code.split('"').skip(1).step_by(2).filter(is_said);
+    let is_excused = ["expect(", "reason =", "cargo build"].iter().any(|own| code.contains(own));
+    if is_excused { Vec::new() } else { said.collect() }
+}
+
 #[test]
 fn every_file_says_what_it_is() {
     for (path, text) in sources() {

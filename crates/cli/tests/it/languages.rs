@@ -96,6 +96,60 @@ fn what_programs_read_is_the_same_in_every_language() {
     }
 }
 
+/// The words of three letters and more of what a run said, without what stands in quotes, names of
+/// files, options and ids.
+fn prose(said: &str) -> BTreeSet<String> {
+    let shown = said.split('`').step_by(2).collect::<Vec<_>>().join(" ");
+    let is_word = |own: &&str| own.len() > 2 && own.chars().all(char::is_alphabetic);
+    let words = shown.split_whitespace();
+    let words = words.map(|own| own.trim_matches(['.', '"', ',', ':', ';', '(', ')', '!', '?']));
+    // What is to be replaced in a command stands in capitals.
+    let is_said = |own: &&str| own.chars().any(char::is_lowercase);
+    words.filter(is_word).filter(is_said).map(str::to_lowercase).collect()
+}
+
+#[test]
+fn whatever_a_command_says_is_said_in_the_language_that_is_asked_for() {
+    // Words that both languages write alike.
+    const ALIKE: [&str; 8] =
+        ["error", "total", "base", "plan", "seatwright", "use", "svg", "format"];
+    // The layout's title is its author's.
+    let title = prose(LAYOUT.lines().find(|own| own.starts_with("title")).unwrap_or_default());
+    let dir = recorded("").with("wrong.toml", "format = 1\nkind = \"client\"\n");
+    let mut all_left: Vec<String> = Vec::new();
+    for call in [
+        "contour-test layout.toml --size 440x400",
+        "find --batch B-7 .",
+        "plugin list",
+        "plugin show nothing",
+        "record client.toml weighed 70kg --by OT",
+        "record client.toml weighed 70kg",
+        "history client.toml --between 1 99",
+        "set client.toml weight.kg=71",
+        "set client.toml weight.kg=7100",
+        "check client.toml layout.toml",
+        "check client.toml wrong.toml nothing.toml",
+        "pattern layout.toml --size 440x400 --svg x.png",
+        "range plugin:x",
+        "parts layout.toml --size 440x400",
+        "weigh client.toml --batch 50 --grams 40.3 --division 0.1",
+        "chairside x/y --no-open",
+        "new client wrong.toml",
+    ] {
+        let words: Vec<&str> = call.split(' ').collect();
+        let [english, spanish] = ["en", "es"].map(|tag| {
+            let ran = dir.run(&[&words[..], &["--language", tag]].concat());
+            prose(&format!("{}{}", ran.stdout, ran.stderr))
+        });
+        let left = english
+            .intersection(&spanish)
+            .filter(|own| !ALIKE.contains(&own.as_str()) && !title.contains(*own));
+        all_left.extend(left.map(|own| format!("{call}: {own}")));
+        assert!(english.len() > 1, "{call}: {english:?}");
+    }
+    assert_eq!(all_left, [""; 0]);
+}
+
 #[test]
 fn a_language_that_is_not_there_is_refused() {
     let dir = recorded("");

@@ -233,7 +233,7 @@ pub struct BoardTilt {
 #[derive(Clone, Debug)]
 pub struct ContourParameter {
     /// What it is.
-    pub what: &'static str,
+    pub what: String,
     /// Its value, with the unit.
     pub value: String,
     /// Whether a source for it was seen: `seen`, or `unverified`.
@@ -319,7 +319,7 @@ pub fn contour_test(
         claims,
         parameters: parameters
             .iter()
-            .map(|own| ParameterBody { what: own.what, value: &own.value, mark: own.mark })
+            .map(|own| ParameterBody { what: &own.what, value: &own.value, mark: own.mark })
             .collect(),
         steps: steps
             .iter()

@@ -43,7 +43,7 @@ pub(super) fn finish(mut pdf: Pdf, document: &Document) -> Vec<u8> {
     if let Some(own) = &document.attached {
         attach(&mut pdf, own, document.date);
     }
-    add_structure(&mut pdf, &document.pages);
+    add_structure(&mut pdf, &document.pages, &document.language);
     pdf.prune_objects();
     pdf.renumber_objects();
     compress(&mut pdf);

@@ -35,13 +35,14 @@ enum Group {
     Row { table: usize, table_id: ObjectId, row: usize, row_id: ObjectId },
 }
 
-/// Builds the structure tree and hangs it into the catalogue.
-pub(super) fn add_structure(pdf: &mut Pdf, pages: &[Page]) {
+/// Builds the structure tree of a document in a language and hangs it into the catalogue.
+pub(super) fn add_structure(pdf: &mut Pdf, pages: &[Page], language: &str) {
     let page_ids: Vec<ObjectId> = pdf.get_pages().into_values().collect();
     let root = pdf.new_object_id();
     let whole = pdf.new_object_id();
-    let mut tree = Tree { pdf, children: Vec::new(), parents: Vec::new() };
+    let mut tree = Tree { pdf, children: Vec::new(), parents: Vec::new(), other_language: None };
     for (number, (page, page_id)) in pages.iter().zip(&page_ids).enumerate() {
+        tree.other_language = (page.language != language).then_some(page.language);
         tree.page(page, number, *page_id, whole);
     }
     let Tree { children, parents, .. } = tree;
@@ -74,6 +75,9 @@ struct Tree<'a> {
     children: Vec<Object>,
     /// For each page, the element of each marked block.
     parents: Vec<Vec<Object>>,
+    /// The language of the page, where it is not that of the document: a reader that speaks has to
+    /// know it.
+    other_language: Option<&'static str>,
 }
 
 impl Tree<'_> {
@@ -128,9 +132,12 @@ impl Tree<'_> {
 
     /// A new element, last among its parent's children.
     fn element(&mut self, kind: &str, parent: ObjectId) -> ObjectId {
-        let element = dictionary! {
+        let mut element = dictionary! {
             "Type" => "StructElem", "S" => kind, "P" => parent, "K" => Vec::<Object>::new(),
         };
+        if let Some(language) = self.other_language {
+            element.set("Lang", text(language));
+        }
         let id = self.pdf.add_object(element);
         match self.pdf.get_object_mut(parent).and_then(Object::as_dict_mut) {
             Ok(parent) => push_child(parent, id),

@@ -88,6 +88,22 @@ delegated! { CardWords:
     fn remedy_cost(&self, cost: &RemedyCost) -> String;
 }
 
+delegated! { ProgramWords:
+    fn told(&self, told: &Told<'_>) -> String;
+    fn begun(&self, begun: &Begun<'_>) -> String;
+    fn done(&self, done: &Done<'_>) -> String;
+    fn contour(&self, said: &ContourSaid<'_>) -> String;
+    fn contour_number(&self, number: ContourNumber) -> String;
+    fn level(&self, level: Level) -> &'static str;
+    fn file_kind(&self, kind: FileKind) -> &'static str;
+    fn call_fault(&self, fault: &CallFault<'_>) -> Said;
+    fn output_fault(&self, fault: &OutputFault<'_>) -> Said;
+    fn supplier_fault(&self, fault: &SupplierFault<'_>) -> Said;
+    fn file_fault(&self, fault: &FileFault<'_>) -> Said;
+    fn page_fault(&self, fault: &PageFault<'_>) -> Said;
+    fn advice(&self, advice: &Advice<'_>) -> String;
+}
+
 delegated! { RecordWords:
     fn standing(&self, standing: Standing<'_>) -> String;
     fn counted_from(&self, from: CountedFrom) -> String;

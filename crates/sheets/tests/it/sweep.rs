@@ -10,8 +10,8 @@ use case::{
 };
 use cushion::{Length, Side};
 use sheets::{
-    Document, Mark, PAPERS, Rect, SizeReasons, fill_order, height_gauge, letter, setup_card,
-    stock_fill_card, tag, tags_sheet, take_home, wash_day,
+    ClientPapers, Document, Mark, PAPERS, Rect, SizeReasons, fill_order, height_gauge, letter,
+    setup_card, stock_fill_card, tag, tags_sheet, take_home, wash_day,
 };
 
 use words::{LANGUAGES, Language};
@@ -632,7 +632,7 @@ fn papers_in_other_languages_have_room_and_say_who_looked_through_them() {
 #[test]
 fn a_sheet_in_another_language_tells_whoever_hands_it_over_in_theirs() {
     let case = Case { language: words::SPANISH, ..Case::of("row-six", "440x400") };
-    let papers = sheets::ClientPapers { handed_over_in: Some(words::ENGLISH), ..case.papers() };
+    let papers = ClientPapers { handed_over_in: Some(words::ENGLISH), ..case.papers() };
     let sheet = take_home(&papers, PAPERS[0]).unwrap();
     let said = |page: &sheets::Page| {
         let said: Vec<String> = page.texts().map(|run| run.shaped.text()).collect();
@@ -641,8 +641,44 @@ fn a_sheet_in_another_language_tells_whoever_hands_it_over_in_theirs() {
     let first = said(&sheet.pages[0]);
     assert!(first.contains("SIN AJUSTAR TODAVÍA. NO LO ENTREGUE."), "{first}");
     assert!(first.contains("NOT FITTED YET. DO NOT HAND OVER."), "{first}");
-    assert!(first.contains("this sheet is in español. Go through it with the carer."), "{first}");
-    assert!(sheet.pages[1..].iter().all(|page| !said(page).contains("Go through it")));
+    assert!(first.contains("this sheet is in español. It follows in English"), "{first}");
+    assert!(sheet.pages[1..].iter().all(|page| !said(page).contains("this sheet is in")));
+}
+
+#[test]
+fn the_same_sheet_follows_in_the_language_of_the_therapist() {
+    let [one, other] = [words::SPANISH, words::ENGLISH];
+    for (of_carer, of_therapist) in [(one, other), (other, one)] {
+        for paper in PAPERS {
+            let case = Case { language: of_carer, ..Case::of("row-six", "440x400") };
+            let both = ClientPapers { handed_over_in: Some(of_therapist), ..case.papers() };
+            let both = take_home(&both, paper).unwrap().pages;
+            let alone = |language| {
+                let case = Case { language, ..Case::of("row-six", "440x400") };
+                take_home(&case.papers(), paper).unwrap().pages
+            };
+            let (carers, therapists) = (alone(of_carer), alone(of_therapist));
+            assert_eq!(both.len(), carers.len() + therapists.len());
+            let (first, then) = both.split_at(carers.len());
+            assert!(first.iter().all(|page| page.language == of_carer.tag()));
+            let for_whom = of_therapist.take_home().same_for_therapist;
+            let says_so = |page: &sheets::Page| {
+                page.texts().any(|run| run.shaped.text().replace('\u{a0}', " ") == for_whom)
+            };
+            assert!(!first.iter().any(says_so));
+            for (page, own) in then.iter().zip(&therapists) {
+                assert!(page.language == of_therapist.tag() && says_so(page));
+                // It is all that the sheet says, and that line.
+                assert_eq!(page.texts().count(), own.texts().count() + 1);
+                // A printer leaves some 5 mm at the edge.
+                let printed = page.bounds().inflate(-5.0, -5.0);
+                let marks = page.blocks.iter().flat_map(|block| &block.marks);
+                for own in marks.map(crate::pictures::bounds) {
+                    assert!(printed.contains_rect(own), "{own:?}");
+                }
+            }
+        }
+    }
 }
 
 #[test]

@@ -16,6 +16,7 @@ mod page;
 mod papers;
 mod parts;
 mod pictures;
+mod program;
 mod record;
 mod reports;
 mod restoring;

@@ -7,6 +7,8 @@ pub struct TakeHomeTexts {
     pub title: &'static str,
     pub subject: &'static str,
     pub name: &'static str,
+    /// On each page of the same sheet in the therapist's language: what it is for.
+    pub same_for_therapist: &'static str,
 
     pub heading: &'static str,
     pub stop: &'static str,

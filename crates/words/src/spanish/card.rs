@@ -38,10 +38,10 @@ impl CardWords for Spanish {
     fn remedy(&self, remedy: &Remedy) -> String {
         match remedy {
             Remedy::ClientOffLookAtSetUp => {
-                "FUERA DEL COJÍN YA. No mueva celdas. Mire asiento (hundido), FRENTE y ARRIBA, izquierda y derecha, fugas, cantidades. Llame."
+                "PERSONA FUERA YA. No mueva celdas. Mire asiento (hundido), FRENTE y ARRIBA, izquierda y derecha, fugas, cantidades. Llame."
                     .to_owned()
             }
-            Remedy::ClientOff => "FUERA DEL COJÍN YA. No mueva celdas. Llame.".to_owned(),
+            Remedy::ClientOff => "PERSONA FUERA YA. No mueva celdas. Llame.".to_owned(),
             Remedy::PutIn { cells, into } => {
                 format!("Ponga {} de la bolsa de repuesto en el compartimento {into}.", parts::cells(*cells))
             }
@@ -53,9 +53,9 @@ impl CardWords for Spanish {
                 format!("Pase {} del compartimento {from} al {to}.", parts::cells(*cells))
             }
             Remedy::MoreThanAHandful => {
-                "Hacen falta más celdas que un puñado: fuera del cojín, nuevo plan, llame.".to_owned()
+                "Hace falta más que un puñado de celdas: persona fuera, nuevo plan, llame.".to_owned()
             }
-            Remedy::NoCells => "No mueva celdas: fuera del cojín, llame.".to_owned(),
+            Remedy::NoCells => "No mueva celdas. Persona fuera. Llame.".to_owned(),
         }
     }
 

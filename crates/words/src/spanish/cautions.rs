@@ -27,7 +27,7 @@ impl CautionWords for Spanish {
             Caution::ReCheck { due, .. } => {
                 let because: Vec<String> =
                     due.because.iter().map(|why| self.why_re_check(why)).collect();
-                format!("Revise antes del {}: {}.", due.by, because.join("; "))
+                format!("Revise como tarde el {}: {}.", due.by, because.join("; "))
             }
             Caution::Empty { number } => empty(*number),
             Caution::FewCells { number, cells, least } => few_cells(*number, *cells, *least),
@@ -246,7 +246,7 @@ fn no_size_to_make(say: Spanish, why: &NoSizeToMake) -> String {
     }
 }
 
-const CANNOT_PROTECT_SKIN: &str = "La persona no siente, o no se mueve, lo bastante para proteger la piel. Decida quién alivia la carga, de 1 a 2 minutos cada 30 minutos, y quién mira la piel.";
+const CANNOT_PROTECT_SKIN: &str = "La persona no siente, o no se mueve, lo bastante para proteger la piel. Decida quién alivia la presión, de 1 a 2 minutos cada 30 minutos, y quién mira la piel.";
 const FOOT_PROPELS: &str = "La persona se impulsa con un pie, y ningún objetivo baja el frente. Mida el borde delantero cargado frente a la pierna con el zapato puesto: lo mejor es de 25 a 50 mm por debajo.";
 const NO_WEIGHT: &str = "No consta el peso corporal. Pese a la persona: sin él no se puede comprobar ni el peso máximo ni el plan.";
 const HEIGHT_CHANGED: &str = "Este plan sube o baja a la persona. Ajuste de nuevo los reposapiés, y compruebe transferencias, frenos y mesa.";
@@ -267,7 +267,7 @@ fn layers(pad: bool, sling: bool) -> String {
 
 fn open_injury(site: &str, seen_on: Date) -> String {
     format!(
-        "Una lesión por presión abierta en el {site} ({seen_on}). El profesional que trata decide si la persona se sienta y cuánto."
+        "Una lesión por presión abierta en el {site} ({seen_on}). El profesional responsable decide si la persona se sienta y cuánto."
     )
 }
 
@@ -280,7 +280,7 @@ fn small_obliquity(lower: Side, by: &str) -> String {
 
 fn low_side(lower: Side) -> String {
     format!(
-        "Rellenar bajo el lado bajo carga su isquion: compruebe antes el lado {}.",
+        "Llenar más el lado bajo carga su isquion: compruebe primero el lado {}.",
         parts::side(lower)
     )
 }

@@ -148,7 +148,7 @@ impl CheckWords for Spanish {
             }
             NextStep::FeelBeforeMoving(side) => {
                 return format!(
-                    "Atrapado puede ser que toca fondo o que sobra relleno, y no se mueve nada antes de que una mano por debajo diga cuál: compruebe bajo el isquion {}.",
+                    "Atrapado: o toca fondo o sobra relleno, y no se mueve nada antes de que una mano por debajo diga cuál: compruebe bajo el isquion {}.",
                     parts::side(side)
                 );
             }
@@ -366,7 +366,7 @@ fn by_hand(why: ByHand) -> Said {
 fn feel_before_taking(side: Side) -> String {
     let side = parts::side(side);
     format!(
-        "Atrapado puede ser que toca fondo o que sobra relleno. No se saca nada del lado {side} antes de que una mano por debajo diga cuál: compruebe bajo el isquion {side}."
+        "Atrapado: o toca fondo o sobra relleno. No se saca nada del lado {side} antes de que una mano por debajo diga cuál: compruebe bajo el isquion {side}."
     )
 }
 

@@ -27,7 +27,7 @@ impl Spanish {
     fn changes(&self, costs: &Costs, site: impl Fn(&SiteChange) -> String) -> Vec<String> {
         let mut lines: Vec<String> = costs.careful.iter().map(site).collect();
         lines.push(format!(
-            "El cojín gira la pelvis, desde como queda por sí sola: de lado, {}; de delante atrás, {}.",
+            "El cojín gira la pelvis, respecto a como queda sola: de lado, {}; de delante a atrás, {}.",
             turns(&costs.roll_deg, ["con el lado izquierdo arriba", "con el lado derecho arriba"], true),
             turns(&costs.pitch_deg, ["con el frente abajo", "con el frente arriba"], false)
         ));
@@ -80,9 +80,9 @@ impl Spanish {
             .map(|own| format!("{} ({})", self.site(own.site), more_or_less(own.rise())))
             .collect();
         if each.is_empty() {
-            "Ningún otro sitio recibe más de una décima parte más de presión.".to_owned()
+            "En ningún otro sitio sube la presión más de una décima parte.".to_owned()
         } else {
-            format!("Más de una décima parte más de presión en: {}.", each.join(", "))
+            format!("La presión sube cerca de una décima parte o más en: {}.", each.join(", "))
         }
     }
 }

@@ -191,7 +191,11 @@ impl Spanish {
             GoalNumber::Lower { side, by } => Some(match side.filter(|_| by.to_mm() >= 0.5) {
                 None => "se quiere nivelada".to_owned(),
                 Some(side) => {
-                    format!("se quieren {} a la {}", self.length(*by), parts::loud_hand(side))
+                    format!(
+                        "se quiere {} MÁS BAJO el lado {}",
+                        self.length(*by),
+                        parts::loud_side(side)
+                    )
                 }
             }),
             GoalNumber::Higher(by) | GoalNumber::FrontLower(by) => {

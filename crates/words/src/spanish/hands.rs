@@ -3,7 +3,7 @@
 use case::{Check, MeasuredAt, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer};
 
 use super::Spanish;
-use super::parts::{hand, number};
+use super::parts::{number, side};
 use crate::BasicWords as _;
 
 /// A check with its answer: a clause.
@@ -11,37 +11,37 @@ pub(super) fn check_by_hand(check: &Check) -> String {
     // As many digits as were written down.
     let tidy = |own: f64| number((own * 1e3).round() / 1e3);
     match check {
-        Check::Top { side, answer } => {
+        Check::Top { side: own, answer } => {
             let answer = match answer {
                 TopAnswer::Safe => "libre",
-                TopAnswer::Tight => "justo",
+                TopAnswer::Tight => "estrecho",
                 TopAnswer::Pinched => "atrapado",
             };
-            format!("por arriba a la {}: {answer}", hand(*side))
+            format!("por arriba, isquion {}: {answer}", side(*own))
         }
-        Check::Under { side, answer } => {
+        Check::Under { side: own, answer } => {
             let answer = match answer {
                 UnderAnswer::BoneFelt => "se nota el hueso".to_owned(),
                 UnderAnswer::NotFound => "no se halló el hueso".to_owned(),
                 UnderAnswer::Felt(felt) => format!("{} mm", tidy(felt.to_mm())),
             };
-            format!("por debajo a la {}: {answer}", hand(*side))
+            format!("por debajo, isquion {}: {answer}", side(*own))
         }
         Check::Press { number, answer } => {
             let answer = match answer {
                 PressAnswer::Slack => "flojo",
                 PressAnswer::Like => "igual",
-                PressAnswer::Tight => "justo",
+                PressAnswer::Tight => "duro",
             };
             format!("al apretar el compartimento {number}: {answer}")
         }
         Check::Lower { lower: None, .. } => "pelvis nivelada".to_owned(),
-        Check::Lower { lower: Some(side), by, at } => {
+        Check::Lower { lower: Some(own), by, at } => {
             let at = match at {
                 MeasuredAt::Asis => " en el frente de la pelvis",
                 MeasuredAt::SeatBones => "",
             };
-            format!("lado más bajo{at}: la {}, {} mm", hand(*side), tidy(by.to_mm()))
+            format!("lado más bajo{at}: el {}, {} mm", side(*own), tidy(by.to_mm()))
         }
         Check::Reading { site, pressure } => {
             format!(

@@ -57,7 +57,7 @@ pub(super) fn number(number: f64) -> String {
 
 /// A length in whole millimetres.
 pub(super) fn mm(length: Length) -> String {
-    format!("{:.0} mm", length.to_mm().round() + 0.0)
+    format!("{:.0}\u{a0}mm", length.to_mm().round() + 0.0)
 }
 
 /// Inches to a tenth, without a nought after the comma; exact by definition of the inch.
@@ -67,12 +67,12 @@ pub(super) fn inches(length: Length) -> String {
 
 /// A share in whole per cent, without its sign.
 pub(super) fn percent(share: f64) -> String {
-    format!("{:.0} %", (share * 100.0).abs().round())
+    format!("{:.0}\u{a0}%", (share * 100.0).abs().round())
 }
 
 /// A body weight.
 pub(super) fn kg(mass: Mass) -> String {
-    format!("{} kg", number((mass.to_kg() * 10.0).round() / 10.0))
+    format!("{}\u{a0}kg", number((mass.to_kg() * 10.0).round() / 10.0))
 }
 
 /// Words one after the other: "a", "a y b", "a, b y c"; "e" before the sound of an i.

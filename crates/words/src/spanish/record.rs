@@ -77,9 +77,9 @@ impl RecordWords for Spanish {
 
     fn check_outcome(&self, outcome: CheckOutcome) -> &'static str {
         match outcome {
-            CheckOutcome::Passed => "pasada",
+            CheckOutcome::Passed => "superada",
             CheckOutcome::NotFinished => "incompleta",
-            CheckOutcome::Failed => "no pasada",
+            CheckOutcome::Failed => "no superada",
         }
     }
 
@@ -134,8 +134,8 @@ impl RecordWords for Spanish {
             }
             Entry::FittingCheck(own) => {
                 let outcome = match own.passed {
-                    Some(true) => "pasada",
-                    Some(false) => "no pasada",
+                    Some(true) => "superada",
+                    Some(false) => "no superada",
                     None => "incompleta",
                 };
                 format!("comprobación del ajuste: {outcome}{}", why(&own.found))
@@ -292,7 +292,7 @@ impl Spanish {
     fn moves(&self, moves: &[Move], none: &str) -> String {
         let place = |place| match place {
             Place::Compartment(number) => number.to_string(),
-            Place::Spare => "repuesto".to_owned(),
+            Place::Spare => "la bolsa".to_owned(),
         };
         let one = |own: &Move| format!("{} de {} a {}", own.cells, place(own.from), place(own.to));
         if moves.is_empty() {
@@ -328,8 +328,8 @@ fn checks(checks: &[Check]) -> String {
 /// A part of a fitting check.
 fn check_part(part: CheckPart) -> &'static str {
     match part {
-        CheckPart::Top(Side::Left) => "dedos por arriba a la izquierda",
-        CheckPart::Top(Side::Right) => "dedos por arriba a la derecha",
+        CheckPart::Top(Side::Left) => "dedos sobre el isquion izquierdo",
+        CheckPart::Top(Side::Right) => "dedos sobre el isquion derecho",
         CheckPart::Under(Side::Left) => "una mano bajo el lado izquierdo",
         CheckPart::Under(Side::Right) => "una mano bajo el lado derecho",
         CheckPart::Skin => "la piel tras 30 minutos",

@@ -71,6 +71,9 @@ const PARTS: PartsTexts = PartsTexts {
     in_all: "en total",
     unit: "unidad",
     cloth: "tela",
+    top: "pieza de arriba",
+    base: "base",
+    wall: "pared",
     all_cloth: "toda la tela",
     seams: "costuras",
     thread: "hilo de coser",
@@ -83,11 +86,11 @@ const PARTS: PartsTexts = PartsTexts {
 };
 
 const LINES: FixedLines = FixedLines {
-    estimate: "Una estimación hasta que alguien lo compruebe con sus manos. Decide el profesional que trata.",
+    estimate: "Una estimación hasta que alguien lo compruebe con sus manos. Decide el profesional responsable.",
     model_limits: "Entre paréntesis: lo plausible, de cálculos en los márgenes de lo que no se sabe. El modelo no se comparó con un cojín medido: presiones hasta un 30 %, sus cambios hasta un 10 a 20 %. Ninguna presión es segura.",
-    sizing_defers: "El tamaño sigue reglas de la práctica; decide el profesional que trata.",
+    sizing_defers: "El tamaño sigue reglas de la práctica; decide el profesional responsable.",
     grams_of_today: "Solo para este lote, báscula y día: pese un lote nuevo otro día. Pese las celdas sin bolsa ni recipiente. Donde importe la cantidad, cuente.",
-    client_off_now: "FUERA DEL COJÍN YA.",
+    client_off_now: "LA PERSONA, FUERA DEL COJÍN YA.",
     look_at_these: "Después mire esto:",
     clear_this_first: "No se mueve nada antes de aclarar esto:",
     what_would_explain: "Qué lo explicaría, lo más probable primero:",
@@ -189,7 +192,7 @@ impl ReportWords for Spanish {
 
     fn client_off(&self, alarms: &[Alarm]) -> String {
         let alarms: Vec<String> = alarms.iter().map(|own| self.alarm(own)).collect();
-        format!("fuera del cojín ya: {}", alarms.join("; "))
+        format!("la persona, fuera del cojín ya: {}", alarms.join("; "))
     }
 
     fn not_safe(&self, limits: &[BrokenLimit]) -> String {
@@ -242,8 +245,9 @@ impl ReportWords for Spanish {
 
     fn sizes_suit_too(&self, sizes: &[Size]) -> String {
         let sizes: Vec<String> = sizes.iter().map(|size| self.size_in_words(*size)).collect();
+        let suit = if sizes.len() == 1 { "también sirve" } else { "también sirven" };
         format!(
-            "Más lejos de la anchura y la profundidad que se quieren, pero sirven: {}.",
+            "Más lejos de la anchura y la profundidad que se quieren, {suit}: {}.",
             sizes.join("; ")
         )
     }

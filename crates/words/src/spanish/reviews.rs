@@ -28,13 +28,13 @@ fn message(kind: &ReviewKind) -> String {
             format!("{} casi toca la base en {}", body(*percent, *weight), compartments(numbers))
         }
         ReviewKind::LittleLeft(percent, weight, left) => format!(
-            "a {} le quedan {} bajo un hueso de asiento, y 25 mm es el límite",
+            "a {} le quedan {} bajo un isquion, y 25 mm es el límite",
             body(*percent, *weight),
             mm(*left)
         ),
         ReviewKind::NobodySuits => "este tamaño no sirve a ningún cuerpo de la tabla".to_owned(),
         ReviewKind::BonesOnSeam(share) => format!(
-            "hay huesos de asiento a menos de 15 mm de una costura en {:.0} de 100 personas",
+            "hay isquiones a menos de 15 mm de una costura en {:.0} de 100 personas",
             share * 100.0
         ),
         ReviewKind::NoHand(number, opening) => {
@@ -44,11 +44,11 @@ fn message(kind: &ReviewKind) -> String {
             )
         }
         ReviewKind::LittleReach(number, reach) => format!(
-            "el compartimento {number}, para un hueso de asiento, sube su lado {} con las más celdas y las menos en su simétrico",
+            "el compartimento {number}, para un isquion, sube su lado {} con las más celdas y las menos en su simétrico",
             tenths(*reach)
         ),
         ReviewKind::MuchForOne(number, change) => format!(
-            "una celda en el compartimento {number} cambia lo que queda bajo un hueso de asiento en {}",
+            "una celda en el compartimento {number} cambia lo que queda bajo un isquion en {}",
             tenths(*change)
         ),
         ReviewKind::Slack(percent, weight, numbers) => format!(

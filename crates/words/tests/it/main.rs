@@ -3,5 +3,6 @@
 mod files;
 mod findings;
 mod papers;
+mod program;
 mod sweep;
 mod translation;

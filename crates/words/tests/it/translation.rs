@@ -9,6 +9,7 @@ use words::{ENGLISH, LANGUAGES, Language, by_tag};
 
 use crate::findings::{clauses, sentences};
 use crate::papers::{of_a_comparison, of_a_review, of_count, others, texts_of_documents};
+use crate::program::{not_done, told};
 use crate::sweep::{check_errors, findings, plugin_faults, troubles};
 
 /// All that a language says of the values of these tests, in an order that is the same in each.
@@ -20,6 +21,7 @@ fn everything(say: &dyn Language) -> Vec<String> {
     all.extend(texts_of_documents(say).concat());
     all.extend(of_questions(say));
     all.extend(of_a_comparison(say));
+    all.extend(told(say));
     let (findings, troubles) = (findings(), troubles());
     let (errors, faults) = (check_errors(), plugin_faults());
     let said = findings.iter().map(|own| say.about_text(own));
@@ -28,6 +30,7 @@ fn everything(say: &dyn Language) -> Vec<String> {
     let said = said.chain(faults.iter().map(|own| say.plugin_fault(own)));
     let reviewed = of_a_review();
     let said = said.chain(reviewed.iter().map(|own| say.review_finding(own)));
+    let said = said.chain(not_done(say));
     // A hint that is there in one language is there in each.
     all.extend(said.flat_map(|own| [own.message, own.hint.unwrap_or_default()]));
     all

@@ -67,7 +67,8 @@ impl Print {
 /// Room between things, in millimetres.
 const GAP: f64 = 3.0;
 
-/// Composes the take-home sheet.
+/// Composes the take-home sheet. Where whoever hands it over reads another language, the same follows
+/// in theirs, so that the two can go through it together.
 ///
 /// # Errors
 ///
@@ -76,19 +77,31 @@ pub fn take_home(papers: &ClientPapers<'_>, paper: Paper) -> Result<Document, Do
     papers.counts_fit()?;
     let texts = papers.language.take_home();
     let mut document = papers.document_with_code(texts.title, texts.subject);
-    // The pages say how many there are, so they are set again where it is not the usual number.
-    const USUAL: usize = 5;
-    document.pages = pages(papers, paper, USUAL)?;
-    if document.pages.len() != USUAL {
-        document.pages = pages(papers, paper, document.pages.len())?;
+    document.pages = whole(papers, paper, false)?;
+    if let Some(language) = papers.handed_over_in {
+        let own = ClientPapers { language, handed_over_in: None, large_print: false, ..*papers };
+        document.pages.extend(whole(&own, paper, true)?);
     }
     Ok(document)
 }
 
-/// All parts of the sheet, whose feet say that it has so many pages.
-fn pages(papers: &ClientPapers<'_>, paper: Paper, of: usize) -> Result<Vec<Page>, SetError> {
+/// The sheet in one language, for the carer or for the therapist.
+fn whole(
+    papers: &ClientPapers<'_>,
+    paper: Paper,
+    for_therapist: bool,
+) -> Result<Vec<Page>, SetError> {
+    // The pages say how many there are, so they are set again where it is not the usual number.
+    const USUAL: usize = 5;
     let print = if papers.large_print { Print::LARGE } else { Print::USUAL };
-    let sheet = Sheet { papers, paper, print, of };
+    let pages_of = |of: usize| pages(Sheet { papers, paper, print, of, for_therapist });
+    let first = pages_of(USUAL)?;
+    if first.len() == USUAL { Ok(first) } else { pages_of(first.len()) }
+}
+
+/// All parts of the sheet.
+fn pages(sheet: Sheet<'_>) -> Result<Vec<Page>, SetError> {
+    let papers = sheet.papers;
     let texts = papers.language.take_home();
     let mut pages = sheet.part(0, texts.heading, |flow| wall::set(flow, sheet))?;
     pages.extend(sheet.part(pages.len(), texts.steps_heading, |flow| steps::set(flow, sheet))?);
@@ -104,6 +117,8 @@ struct Sheet<'a> {
     print: Print,
     /// How many pages there are.
     of: usize,
+    /// Whether this is the same as the carer's sheet, for a therapist who reads another language.
+    for_therapist: bool,
 }
 
 impl Sheet<'_> {
@@ -125,6 +140,13 @@ impl Sheet<'_> {
         let title = self.papers.language.take_home().title;
         let mut page = Page::new(self.papers.language, self.paper, title);
         let area = self.above_foot(&mut page, number)?;
+        if self.for_therapist {
+            // In the margin, where it takes no room from what both have.
+            let line = self.papers.language.take_home().same_for_therapist;
+            let style = text(Print::USUAL.label, Weight::Bold, ACCENT);
+            let at = Point::new(area.x0, area.y0 - 0.5);
+            page.block(Role::Paragraph).text(at, line, &style, Align::Left)?;
+        }
         let mut frame = Frame::new(&mut page, area);
         self.top(&mut frame, heading)?;
         if let Some(other) = self.papers.handed_over_in.filter(|_| number == 1) {

@@ -8,6 +8,8 @@ mod questions;
 mod texts;
 mod troubles;
 
+pub(super) use self::troubles::reason;
+
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
 use case::{BodyMeasure, CheckError, FileKind, LayoutError, PluginFaultKind, Said, Trouble};

@@ -471,7 +471,9 @@ impl PaperWords for English {
     }
 
     fn sheet_in(&self, own_name: &str) -> String {
-        format!("For the therapist: this sheet is in {own_name}. Go through it with the carer.")
+        format!(
+            "For the therapist: this sheet is in {own_name}. It follows in English: go through it with the carer."
+        )
     }
 
     fn height_on_gauge(&self, height: Length) -> String {

@@ -67,6 +67,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     title: "Take-home sheet",
     subject: "How to use, check and refill one cushion, for carers",
     name: "Name:",
+    same_for_therapist: "For the therapist: the same in English. Not for the wall.",
 
     heading: "Your cushion, each day",
     stop: "Do not sit on it if",

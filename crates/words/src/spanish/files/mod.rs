@@ -10,6 +10,7 @@ mod texts;
 mod troubles;
 
 pub(super) use self::places::text_of_layout;
+pub(super) use self::troubles::reason;
 
 use case::question::{Answer, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, TextFinding};
@@ -21,7 +22,7 @@ use crate::said::said;
 use crate::{FileWords, Language as _};
 
 /// What a name is, after "take".
-const NAME_RULE: &str =
+pub(super) const NAME_RULE: &str =
     "letras minúsculas, cifras y guiones, con una letra al principio, como mucho 40";
 /// What a code for a client is, after "take".
 const CODE_RULE: &str = "de 2 a 24 letras, cifras y guiones con alguna cifra, sin guion delante, sin nombre de aparato como COM1";

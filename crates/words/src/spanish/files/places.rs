@@ -20,7 +20,7 @@ fn known(english: &str) -> Option<&'static str> {
         "beside the hip" => "junto a la cadera",
         "beside the thigh" => "junto al muslo",
         "between the thighs" => "entre los muslos",
-        "in front of the seat bone" => "ante el isquion",
+        "in front of the seat bone" => "delante del isquion",
         "in the middle, under both seat bones" => "en el centro, bajo los dos isquiones",
         "under both seat bones" => "bajo los dos isquiones",
         "under the seat bone" => "bajo el isquion",
@@ -45,7 +45,7 @@ pub(in crate::spanish) fn text_of_layout(english: &str) -> &str {
             "Para quien necesita alivio en los isquiones o el cóccix: la isla se llena menos y lo que la rodea lleva la carga."
         }
         "For a client who slides forward, leans, or whose legs fall to one side: the row in front of the seat bones and the side supports can be built up." => {
-            "Para quien se desliza hacia delante, se inclina o deja caer las piernas a un lado: la fila ante los isquiones y los soportes laterales se pueden llenar más."
+            "Para quien se desliza hacia delante, se inclina o deja caer las piernas a un lado: la fila delante de los isquiones y los soportes laterales se pueden llenar más."
         }
         "The heaviest client, as wide as the size is for, who keeps 25 mm under both seat bones at the stock fill in the model, with 65 % of the weight on the seat; and no more than is common for the size. No cushion was tested." => {
             "La persona más pesada, de la anchura para la que es el tamaño, que conserva 25 mm bajo los dos isquiones con el llenado de serie en el modelo, con el 65 % del peso en el asiento; y no más de lo que es usual para el tamaño. No se probó ningún cojín."

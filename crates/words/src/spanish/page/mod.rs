@@ -33,7 +33,7 @@ impl PageWords for Spanish {
             (State::ToPlan, _) => "Por planificar".to_owned(),
             (State::Estimate, _) => "Estimación: sin comprobar".to_owned(),
             (State::NotSafe(_), _) => "No es seguro: corríjalo".to_owned(),
-            (State::Failed(_), _) => "No pasó: fuera del cojín".to_owned(),
+            (State::Failed(_), _) => "No superado: la persona, fuera del cojín".to_owned(),
             (State::Lapsed(_, lapse), _) => format!("Caducado: {}", lapsed(lapse)),
             (State::Fitted(_), Review::Overdue(_)) => "Revisión atrasada".to_owned(),
             (State::Fitted(_), _) => "Ajustado".to_owned(),
@@ -237,7 +237,7 @@ impl Spanish {
                 let feels = match answer {
                     PressAnswer::Slack => "más flojo que",
                     PressAnswer::Like => "igual que",
-                    PressAnswer::Tight => "más justo que",
+                    PressAnswer::Tight => "más duro que",
                 };
                 format!("el compartimento {number} está {feels} su pareja")
             }

@@ -9,10 +9,10 @@ pub(super) const TEXTS: &FillCardTexts = &FillCardTexts {
     estimate_until_counted: "ESTIMACIÓN hasta contar",
     printed: "Impreso",
     from_below: "Desde abajo, como se llena",
-    turn_it_over: "Dé la vuelta a la cubierta",
+    turn_it_over: "Dé la vuelta al cojín",
     turning_steps: &[
         "Cara de ARRIBA arriba, borde delantero lejos de usted.",
-        "Gírela de lado, como una página. El frente sigue lejos.",
+        "Dele la vuelta de lado, como a una página. El frente sigue lejos.",
         "Las aberturas miran hacia usted. La IZQUIERDA de la persona está ahora a la DERECHA de usted. Guíese por los números.",
     ],
     openings: "ABERTURAS",
@@ -33,5 +33,5 @@ pub(super) const TEXTS: &FillCardTexts = &FillCardTexts {
         &["Masa al acabar, g", "Celdas de repuesto", "Todo cerrado"],
         &["Llenado por, fecha", "Contado otra vez por, fecha"],
     ],
-    clinician_decides: "El profesional que trata decide todo cambio; las normas locales van primero.",
+    clinician_decides: "El profesional responsable decide todo cambio; las normas locales van primero.",
 };

@@ -20,7 +20,7 @@ pub(super) const TEXTS: &HeightGaugeTexts = &HeightGaugeTexts {
     too_high: "Un compartimento es más alto que este papel: mida con una regla, según la tabla.",
     check_the_print: "Antes de cortar: ¿está impreso a tamaño real?",
     line: "Esta línea mide 100 mm. ¿No es así? Imprima otra vez al 100 %, sin ajustar a la página.",
-    bar: "Esta barra mide 25 mm, como el ancho de un pulgar. Ponga el pulgar encima: ¿cómo se notan 25 mm?",
+    bar: "Esta barra mide 25 mm, como el ancho de un pulgar. Ponga el pulgar: ¿cómo se notan 25 mm?",
     measures_drawn: "Una línea de 100 mm y una barra de 25 mm, para medir la impresión y comparar un pulgar.",
     heights: "Alturas tras alisar",
     columns: ["N.º", "Compartimento", "Celdas", "Altura esperada (margen)", "Medida"],

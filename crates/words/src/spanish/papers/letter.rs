@@ -11,7 +11,7 @@ use crate::{LetterTexts, PaperWords};
 pub(super) const TEXTS: &LetterTexts = &LetterTexts {
     title: "Por qué este cojín",
     subject: "Medidas, hallazgos, tamaño, objetivos y lo que se probó, para quien paga",
-    to: &[&["A"], &["Para (nombre, a mano)"]],
+    to: &[&["Dirigida a"], &["Sobre (nombre, a mano)"]],
     what_it_is: "Esta carta da los motivos que constan en el archivo de la persona, y ningún otro. Lo que se llama esperado es una ESTIMACIÓN hasta que unas manos lo comprueben. No se promete nada.",
     measured: "Qué se midió",
     nothing_measured: "No consta ninguna medida.",
@@ -24,7 +24,7 @@ pub(super) const TEXTS: &LetterTexts = &LetterTexts {
     stands: "Cómo está el ajuste",
     asked_for: "Qué se pide",
     fields: &[&["Nombre", "Profesión"], &["Firma", "Fecha"]],
-    clinician_decides: "Decide el profesional que trata; las normas locales van primero. Esta carta no sustituye una valoración.",
+    clinician_decides: "Decide el profesional responsable; las normas locales van primero. Esta carta no sustituye una valoración.",
 };
 
 /// What was measured, each with its name.

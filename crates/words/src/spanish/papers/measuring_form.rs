@@ -9,7 +9,7 @@ pub(super) const TEXTS: &MeasuringFormTexts = &MeasuringFormTexts {
     subject: "Qué se mide y se decide, en el orden del archivo de la persona",
     sides_are_the_clients: "Izquierda y derecha son las de la persona",
     how_to_answer: "Rodee la palabra correcta. Escriba los días como 2026-01-31. Deje en blanco lo que nadie sabe.",
-    clinician_decides: "Decide el profesional que trata; las normas locales van primero. Este formulario no sustituye una valoración.",
+    clinician_decides: "Decide el profesional responsable; las normas locales van primero. Este formulario no sustituye una valoración.",
     how_to_sit: "En posición sentada, tan erguida como se pueda mantener, con la ropa y los zapatos de usar el cojín. Escriba lo que mide, no lo que espera.",
     measure: "Medida",
     from_where_to_where: "De dónde a dónde",

@@ -281,7 +281,7 @@ impl PaperWords for Spanish {
     }
 
     fn serial(&self, serial: &str) -> String {
-        format!("Serie {serial}")
+        format!("N.º de serie {serial}")
     }
 
     fn faults_from_above(&self, rings: usize) -> String {
@@ -351,8 +351,8 @@ impl PaperWords for Spanish {
 
     fn fitting_found(&self, check: &FittingCheck) -> String {
         let how = match check.passed {
-            Some(true) => "pasada",
-            Some(false) => "NO PASADA",
+            Some(true) => "superada",
+            Some(false) => "NO SUPERADA",
             None => "sin resultado escrito",
         };
         let found = check.found.as_deref().map(|own| format!(": {}", own.trim_end_matches('.')));
@@ -417,12 +417,12 @@ impl PaperWords for Spanish {
 
     fn pack_spares(&self, spares: u32) -> String {
         let spares = counted(spares as usize, SPARE_CELLS);
-        format!("Meta {spares} en una bolsa cerrada con el código de la persona.")
+        format!("Meta {spares} en una bolsa cerrada y marcada con el código de la persona.")
     }
 
     fn pack_spares_of_stock(&self, spares: u32) -> String {
         let spares = counted(spares as usize, SPARE_CELLS);
-        format!("Meta {spares} en una bolsa cerrada con la serie del cojín.")
+        format!("Meta {spares} en una bolsa cerrada y marcada con el número de serie del cojín.")
     }
 
     fn height_to_measure(&self, height: &Spread<Length>) -> String {
@@ -432,7 +432,7 @@ impl PaperWords for Spanish {
     fn expected_mass(&self, mass: &Spread<Mass>) -> String {
         let [central, low, high] = [mass.central, mass.low, mass.high].map(|own| own.to_g());
         format!(
-            "Se esperan entonces {central:.0} g ({low:.0} a {high:.0}), una estimación con una tela usual de memoria, sin etiquetas ni funda."
+            "Se esperan entonces {central:.0} g ({low:.0} a {high:.0}), una estimación (peso usual de la tela, de memoria), sin etiquetas ni funda."
         )
     }
 
@@ -489,7 +489,9 @@ impl PaperWords for Spanish {
     }
 
     fn sheet_in(&self, own_name: &str) -> String {
-        format!("Para terapeutas: esta hoja está en {own_name}. Repásela con quien cuida.")
+        format!(
+            "Para terapeutas: esta hoja está en {own_name}. Después sigue en español: repásela con quien cuida."
+        )
     }
 
     fn height_on_gauge(&self, height: Length) -> String {
@@ -510,7 +512,7 @@ impl PaperWords for Spanish {
             None => "en un tamaño que aún no se fabrica, sin peso máximo".to_owned(),
         };
         format!(
-            "Un cojín regulable, {}, {}, de {compartments} con celdas contadas, {rating}: {} dentro, y {} en una bolsa.",
+            "Un cojín regulable, diseño «{}», {}, de {compartments} con celdas contadas, {rating}: {} dentro, y {} en una bolsa.",
             text_of_layout(pattern.title()),
             self.size(pattern.size()),
             self.cells(cells),
@@ -533,7 +535,7 @@ impl PaperWords for Spanish {
             None => format!("{}. Aún no se espera nada de ello.", capital(&self.goal(&goal.want))),
         };
         let because = goal.because.as_ref();
-        let because = because.map(|own| format!(" Porque: {}.", own.trim_end_matches('.')));
+        let because = because.map(|own| format!(" Motivo: {}.", own.trim_end_matches('.')));
         said + &because.unwrap_or_default()
     }
 
@@ -564,7 +566,7 @@ impl PaperWords for Spanish {
 
     fn sit_meanwhile(&self, what: &str) -> String {
         let what = what.trim_end_matches('.');
-        format!("Si no puede usarlo, use: {what}. Nunca la silla sola.")
+        format!("Si no puede usarlo, use: {what}. Nunca la silla sin cojín.")
     }
 
     fn all_pockets(&self, count: u32) -> String {
@@ -581,7 +583,7 @@ impl PaperWords for Spanish {
 
     fn take_home_foot(&self, (page, pages): (usize, usize), plan: Date, printed: Date) -> String {
         let (plan, printed) = (day(plan), day(printed));
-        format!("Pág. {page} de {pages}. Plan: {plan}. Impreso: {printed}. ¿Vieja? Tírela.")
+        format!("Pág. {page} de {pages}. Plan: {plan}. Impreso: {printed}. Hoja vieja: tírela.")
     }
 
     fn code_says(&self, text: &str) -> String {

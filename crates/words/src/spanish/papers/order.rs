@@ -24,7 +24,7 @@ pub(super) const TEXTS: &OrderTexts = &OrderTexts {
     each: "Celdas por cojín",
     cards: "Fichas",
     card: "Ficha",
-    serial: "Serie",
+    serial: "N.º de serie",
     layout_and_size: "Diseño y tamaño",
     whose: "Para",
     check_word: "Clave",
@@ -35,7 +35,7 @@ pub(super) const TEXTS: &OrderTexts = &OrderTexts {
     litres_are_rough: "Los litros son aproximados: sirven para elegir un recipiente, nunca en lugar de contar.",
     masses_are_estimates: "Las masas se esperan del cojín acabado, una estimación con una tela usual de memoria, sin celdas de repuesto, etiquetas ni funda. Un cojín fuera de su margen se cuenta otra vez.",
     how_to_match: "Cubierta, etiqueta y ficha de un cojín tienen la misma serie. Las cantidades están solo en la ficha: su clave es la misma aquí y allí, o la ficha es de otra edición.",
-    clinician_decides: "El profesional que trata decide todo cambio; las normas locales van primero.",
+    clinician_decides: "El profesional responsable decide todo cambio; las normas locales van primero.",
     card_and_word: "Ficha, clave",
     print_at_full_size: "Imprima al 100 %, corte por las marcas. Una etiqueta mide 100 x 60 mm.",
 };

@@ -25,5 +25,5 @@ pub(super) const TEXTS: &RangeTableTexts = &RangeTableTexts {
     all_seams: "Total",
     legend: "Celdas de serie, y entre paréntesis el margen, desde donde las celdas apenas llegan a las paredes hasta la cara superior más alta para la que vale el modelo. Una columna para dos números es de compartimentos simétricos, con las mismas cantidades. Un ! marca una cantidad que salta desde el tamaño menor anterior.",
     limits: "Los litros son aproximados. Las celdas pesan lo que su archivo dice de la película, sin el aire de dentro. Una costura mide lo que se cose por arriba, sin márgenes de costura.",
-    clinician_decides: "El profesional que trata decide todo cambio; las normas locales van primero.",
+    clinician_decides: "El profesional responsable decide todo cambio; las normas locales van primero.",
 };

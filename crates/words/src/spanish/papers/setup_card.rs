@@ -5,8 +5,8 @@ use cushion::Side;
 use super::shared;
 use crate::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 
-const TOP_ANSWERS: &str = "libre / justo / atrapado";
-const PRESS_ANSWERS: &str = "flojo / igual / justo";
+const TOP_ANSWERS: &str = "libre / estrecho / atrapado";
+const PRESS_ANSWERS: &str = "flojo / igual / duro";
 const SKIN_ANSWERS: &str = "limpia / se va / queda";
 const PRESS: &str = "Apretar, ___ frente a ___";
 
@@ -51,11 +51,11 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     take_care: "Tenga cuidado",
     cautions: &[
         "Alise cada compartimento antes de cada comprobación.",
-        "Atrapado puede ser que toca fondo o que sobra relleno. Compruebe por debajo antes de sacar celdas de ese lado.",
+        "Atrapado: o toca fondo o sobra relleno. Compruebe por debajo antes de sacar celdas de ese lado.",
         "Un cambio cada vez. Después compruebe otra vez ambos lados.",
     ],
     counts: "Cantidades",
-    count_columns: ["N.º", "Compartimento", "Serie", "Cambio", "Poner", "Contado"],
+    count_columns: ["N.º", "Compartimento", "De serie", "Cambio", "Dejar en", "Contado"],
     bone_columns: ["Bajo los isquiones", "IZQUIERDA DE LA PERSONA", "DERECHA DE LA PERSONA"],
     expected_under_bones: "Cojín que queda, esperado",
     found: "Qué halló el ajuste",
@@ -67,22 +67,22 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
         DefinedCheckTexts {
             name: "Por arriba",
             how: "Meta los dedos entre isquion y cojín.",
-            words: "libre (safe): las yemas suben y bajan; justo (tight): solo salen; atrapado (pinched): quedan presas",
+            words: "libre (safe): las yemas suben y bajan; estrecho (tight): solo salen; atrapado (pinched): quedan presas",
         },
         DefinedCheckTexts {
             name: "Por debajo",
             how: "Meta la mano plana bajo el cojín, bajo el hueso más bajo. El ancho de un pulgar son unos 25 mm.",
-            words: "cuánto cojín queda entre mano y hueso; hueso (bone-felt): pare, fuera del cojín",
+            words: "cuánto cojín queda entre mano y hueso; hueso (bone-felt): pare y baje a la persona",
         },
         DefinedCheckTexts {
             name: "Apretar",
             how: "Apriete con dos dedos el borde de un compartimento, y después el de su pareja del otro lado.",
-            words: "frente a su pareja: flojo (slack), igual (like), justo (tight)",
+            words: "frente a su pareja: flojo (slack), igual (like), duro (tight)",
         },
         DefinedCheckTexts {
             name: "Piel",
             how: "Mire cuando la persona baja del cojín, y otra vez tras 30 minutos.",
-            words: "limpia (clear): como antes; se va (fades): tras 30 minutos; queda (stays): fuera del cojín, sin celdas",
+            words: "limpia (clear): como antes; se va (fades): tras 30 min; queda (stays): no sentar, no mover celdas",
         },
     ],
     checks: "Lo que halla: rodee la palabra, escriba el número",
@@ -91,8 +91,8 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     check_rows: &rows("____ mm / hueso", "I / nivel / D, ____ mm"),
     order_of_a_fitting: "Llene, compruebe ambos lados, cambie una cosa, compruebe tras 30 minutos. Flojo: ¿se inclina al otro lado?",
     if_then: "Si halla ..., entonces ...",
-    if_then_columns: ["Si halla", "entonces", "y espere en otros sitios"],
-    if_then_note: "Estimado para estas cantidades. Una línea cada vez: mueva, alise, siente a la persona, espere, compruebe otra vez en ambos lados. Si dos hallazgos se contradicen, compruebe antes otra vez. Lo que pasa con las presiones se sabe a una quinta parte como mucho; las alturas pueden cambiar la mitad o el doble, pues nadie sabe cuánto ceden las paredes.",
+    if_then_columns: ["Si halla", "entonces", "y efecto en otros sitios"],
+    if_then_note: "Estimado para estas cantidades. Una línea cada vez: mueva, alise, siente a la persona, espere, compruebe otra vez en ambos lados. Si dos hallazgos se contradicen, compruebe antes otra vez. Los cambios de presión pueden errar en una quinta parte o más; los de altura pueden ser la mitad o el doble, pues nadie sabe cuánto ceden las paredes.",
 
     moves_from_below: "Desde abajo, con las aberturas hacia usted: celdas de más (+) o de menos (–) en cada compartimento.",
     moves_drawing: "El cojín desde abajo, con el borde delantero arriba, y cuántas celdas de más o de menos recibe cada compartimento. La izquierda de la persona está a la derecha del dibujo.",
@@ -101,8 +101,8 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     bag: "bolsa",
     while_you_move: "Mientras mueve",
     move_steps: &[
-        "Gírelo de lado, como una página. La IZQUIERDA de la persona está ahora a la DERECHA de usted. Guíese por los números.",
-        "Un compartimento abierto cada vez. Cuente en la mano, cuente otra vez al sacar, ciérrelo.",
+        "Dele la vuelta de lado, como a una página. La IZQUIERDA de la persona está ahora a la DERECHA de usted. Guíese por los números.",
+        "Un compartimento abierto cada vez. Cuente al sacar a la mano, cuente otra vez al meter, ciérrelo.",
         "¿Dentro hay otras cantidades que aquí? Pare y cuente otra vez.",
         "Al final: ARRIBA hacia arriba, alise, compruebe ambos lados.",
     ],

@@ -2,7 +2,7 @@
 
 use crate::SharedTexts;
 
-pub(super) const CARD_DEFERS: &str = "Decide el profesional que trata; las normas locales van primero. Esta ficha no sustituye una valoración.";
+pub(super) const CARD_DEFERS: &str = "Decide el profesional responsable; las normas locales van primero. Esta ficha no sustituye una valoración.";
 
 pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     front_edge: "BORDE DELANTERO (rodillas)",
@@ -23,13 +23,13 @@ pub(super) const TEXTS: &SharedTexts = &SharedTexts {
     cells_in_all: "Celdas en total",
     spare_cells: "Celdas de repuesto",
     plan_recorded: "Plan registrado",
-    serial: "Serie del cojín",
+    serial: "N.º de serie",
     layout_and_size: "Diseño y tamaño",
     plan_and_word: "Plan, clave",
     not_recorded: "no registrado",
     page: "Página",
     discs_and_numbers: "En un disco: el número de un compartimento. Sin disco: sus celdas. Barra gruesa: la izquierda de la persona.",
-    superseded: "Sustituida: táchela. Fecha ____________ Iniciales ________",
+    superseded: "¿Sustituida? Táchela. Fecha ____________ Iniciales ________",
     total: "Total",
     numbers_from_below: "El cojín desde abajo, con el borde delantero arriba y los números de los compartimentos. La izquierda de la persona está a la derecha del dibujo.",
     attached_code: "El texto del código impreso, con que se recuperan las cantidades",

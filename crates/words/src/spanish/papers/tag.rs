@@ -9,7 +9,7 @@ pub(super) const TEXTS: &TagTexts = &TagTexts {
     this_side_down: "Esta cara ABAJO. ARRIBA es la otra.",
     sides: "Desde abajo. Barra gruesa: izquierda de la persona.",
     fill_by_the_card: "¿Hay ficha? Siga la ficha.",
-    fields: &[&["Serie"], &["Lote", "Fecha"]],
+    fields: &[&["N.º de serie"], &["Lote", "Fecha"]],
     care: "No lavar, no usar lejía, no secar en secadora, no planchar, no limpiar en seco.",
     care_in_words: "Pase un paño. Lave solo la funda.",
     sheet_title: "Hoja de etiquetas del cojín",

@@ -23,7 +23,7 @@ const STEPS: [StepTexts; 8] = [
         "Bien puesto",
         true,
         "El cojín desde arriba en una silla: la cara de arriba hacia arriba, el frente en las rodillas.",
-        &["ARRIBA arriba, etiqueta abajo.", "FRENTE a las rodillas.", NOTHING_ON_IT],
+        &["ARRIBA arriba, etiqueta abajo.", "FRENTE hacia las rodillas.", NOTHING_ON_IT],
     ),
     step(
         "Alisar",
@@ -35,14 +35,14 @@ const STEPS: [StepTexts; 8] = [
         "Del todo atrás",
         false,
         "Una persona en una silla vista de lado, con la cadera contra el respaldo.",
-        &["Ponga los frenos.", "La cadera del todo atrás.", "No se mueva en 10 minutos."],
+        &["Ponga los frenos.", "La cadera del todo atrás.", "10 minutos sin moverse."],
     ),
     step(
         "Mano por debajo",
         true,
         "De lado: la mano plana de quien ayuda entra desde atrás bajo el cojín.",
         &[
-            "Sin anillos. Vaya tras la silla.",
+            "Sin anillos. Póngase detrás.",
             "Palma arriba, mano plana.",
             "Meta la mano bajo el cojín.",
         ],
@@ -51,21 +51,16 @@ const STEPS: [StepTexts; 8] = [
         "Hueso IZQUIERDO",
         true,
         WHERE[0],
-        &["Pare bajo el hueso.", "¿Hay un pulgar de ancho, o más?"],
+        &["Pare bajo el hueso.", "¿Un pulgar de cojín, o más?"],
     ),
-    step(
-        "Hueso DERECHO",
-        true,
-        WHERE[1],
-        &["Pare bajo el hueso.", "¿Hay un pulgar de ancho, o más?"],
-    ),
+    step("Hueso DERECHO", true, WHERE[1], &["Pare bajo el hueso.", "¿Un pulgar de cojín, o más?"]),
     step(
         "Mirar la piel",
         false,
         "Una persona desde atrás, y un espejo de mango largo que muestra la piel sobre los huesos de sentarse.",
         &[
             "Mire cada vez que baje del cojín.",
-            "Mire sobre los dos huesos.",
+            "Mire la piel de los dos huesos.",
             "¿A solas? Use un espejo.",
         ],
     ),
@@ -73,7 +68,7 @@ const STEPS: [StepTexts; 8] = [
         "Mirar otra vez",
         false,
         "Un reloj de 30 minutos, y una marca en la piel sobre un hueso de sentarse.",
-        &["Pase 30 minutos sin el cojín.", "¿Sigue la marca? No se siente.", "Llame."],
+        &["Pase 30 minutos sin sentarse.", "¿Sigue la marca? No use la silla.", "Llame."],
     ),
 ];
 
@@ -81,6 +76,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     title: "Hoja para casa",
     subject: "Cómo usar, comprobar y rellenar un cojín, para quien cuida",
     name: "Nombre:",
+    same_for_therapist: "Para terapeutas: lo mismo en español. No es para la pared.",
 
     heading: "Su cojín, cada día",
     stop: "No se siente en él si",
@@ -91,7 +87,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     ],
     stop_new_marks: &[
         "una marca nueva sigue tras 30 minutos",
-        "otra piel está abierta, húmeda, caliente, dura o hinchada",
+        "otra zona de piel está abierta, húmeda, caliente, dura o hinchada",
     ],
     stop_pockets: "hay un bolsillo abierto, vacío, con bultos o mal llenado",
     stop_then: "Baje. Vaya a la cama. Llame. ¿No contestan? Siga en cama.",
@@ -99,7 +95,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     number_to_call: "Número:",
     emergency_signs: &[
         "Mancha o costra negra",
-        "Llaga con fiebre o temblor",
+        "Llaga y fiebre o escalofríos",
         "Piel abierta que huele mal",
         "Lesión de médula, T6 o más alta: dolor fuerte de cabeza y sudor",
     ],
@@ -107,15 +103,15 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     who_and_phone: "Quién y teléfono:",
     call_the_same_day: PassageTexts {
         heading: "Llame el mismo día",
-        sentences: &["Marca nueva, o se va a un lado.", "Una caída.", "Otra silla u otro peso."],
+        sentences: &["Marca nueva, o usted se ladea.", "Una caída.", "Otra silla u otro peso."],
     },
     notes_for_you: "Para usted",
-    ask_how_long: "No se siente hasta que enfermería diga cuánto tiempo.",
-    sit_for: ["Use la silla", "como mucho."],
+    ask_how_long: "No use la silla hasta que enfermería diga cuánto tiempo.",
+    sit_for: ["Siéntese", "como mucho."],
     relief_every: ["Alce o incline el cuerpo cada", "durante"],
     blank_lines: "¿Hay una línea vacía? Pregunte antes de usarlo.",
     meanwhile: "Si no puede usarlo, use:",
-    care_team: "¿Su equipo dice otra cosa? Haga lo que dice su equipo.",
+    care_team: "¿Su equipo de salud dice otra cosa? Haga lo que diga.",
 
     steps_heading: "Sentarse, palpar, mirar",
     how_often: [
@@ -124,10 +120,10 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         ("7 8:", Some("cada vez que baje")),
     ],
     you: "Usted",
-    helper: "Ayuda",
+    helper: "Ayudante",
     steps: STEPS,
     thumb: "La barra mide 25 mm: un pulgar. Ponga el pulgar encima.",
-    after_the_hand: "Blando y sin hueso: bien. Fino, o un bulto duro: baje y llame.",
+    after_the_hand: "Blando, sin hueso: bien. Poco cojín o un bulto duro: baje y llame.",
     dark_skin: "Piel oscura: toque también. Si está caliente, dura, hinchada o esponjosa, es una marca. Una mancha morada o con brillo también.",
     half_an_hour: "30 min",
     nothing_on_it: NOTHING_ON_IT,
@@ -135,7 +131,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         heading: "El primer día, o tras un cambio",
         sentences: &[
             "Mire la piel tras 30 minutos, 1 hora y 2 horas.",
-            "Siga más tiempo solo si no hay marca.",
+            "Sin marca, puede estar más tiempo. Con marca, no.",
         ],
     },
     after_the_steps: PassageTexts {
@@ -143,7 +139,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         sentences: &[
             "En un avión, no cambie nada. Palpe por debajo en vuelo y al llegar.",
             "No lo deje en el coche con calor o frío. Deje que se temple antes de usarlo.",
-            "¿Va a vivir más alto o más bajo? Llame antes.",
+            "¿Se muda a más altura o a menos? Llame antes.",
         ],
     },
 
@@ -156,10 +152,10 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
     washing: "Lavado",
     washing_steps: &[
         "Quite la funda. Lave solo la funda. Que se seque un día.",
-        "¿Seco por dentro? Ponga la funda, del lado bueno.",
-        "¿Mojado por dentro? Gire el cojín de lado, como una página.",
+        "¿Seco por dentro? Ponga la funda, bien puesta.",
+        "¿Mojado por dentro? Dé la vuelta al cojín, como a una página.",
         "Abra un bolsillo. Sus celdas van a una bolsa con su número.",
-        "Pase un paño y seque. Cuente al meterlas. Cierre el bolsillo.",
+        "Seque las celdas con un paño. Cuente al meterlas. Cierre el bolsillo.",
         "Después, otro bolsillo. Nunca dos abiertos.",
         "ARRIBA arriba. Alise. Palpe por debajo.",
     ],
@@ -175,7 +171,7 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
             heading: "Una celda rota",
             sentences: &[
                 "Saque una y meta una de la bolsa, en el mismo bolsillo.",
-                "¿Más de 3, o la bolsa vacía? Llame: la clínica manda más.",
+                "¿Más de 3, o la bolsa vacía? Llame: la clínica le envía más.",
                 "Celdas lejos de niños y animales: se pueden ahogar.",
             ],
         },

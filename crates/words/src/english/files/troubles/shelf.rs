@@ -61,7 +61,7 @@ fn unwritten(error: &ShelfError) -> Said {
 }
 
 /// Says in plain words why a shelf refuses.
-fn reason(why: &Why) -> String {
+pub(in crate::english) fn reason(why: &Why) -> String {
     match why {
         Why::NotFound => "there is no such folder".to_owned(),
         Why::NotAllowed => "this user may not write there".to_owned(),

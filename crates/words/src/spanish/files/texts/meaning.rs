@@ -123,8 +123,8 @@ pub(super) fn record(finding: &RecordFinding) -> Said {
             "escriba `passed = true` donde la persona puede usar el cojín, y si no `passed = false`",
         ),
         RecordFinding::NotPassed { alarm: true, .. } => said(
-            "una comprobación con un hueso que se nota, o una marca en la piel, no se ha pasado",
-            "cuenta como no pasada; escriba `passed = false`",
+            "una comprobación con un hueso que se nota, o una marca en la piel, no está superada",
+            "cuenta como no superada; escriba `passed = false`",
         ),
         RecordFinding::NotPassed { missing, .. } => said(
             format!("la comprobación no está completa: sin mirar: {}", list_of_parts(missing)),

@@ -6,6 +6,8 @@ mod restoring;
 mod shelf;
 mod surveys;
 
+pub(in crate::spanish) use self::shelf::reason;
+
 use case::text::EditError;
 use case::{
     AdjustRefusal, BatchError, Date, FileKind, MeshError, NotAppended, Said, StockError, Trouble,

@@ -63,7 +63,7 @@ fn unwritten(error: &ShelfError) -> Said {
 }
 
 /// Says in plain words why a shelf refuses.
-fn reason(why: &Why) -> String {
+pub(in crate::spanish) fn reason(why: &Why) -> String {
     match why {
         Why::NotFound => "no existe esa carpeta".to_owned(),
         Why::NotAllowed => "este usuario no puede escribir ahí".to_owned(),
