@@ -7,6 +7,7 @@ mod card_code;
 mod central;
 mod check;
 mod client;
+mod comparison;
 mod costs;
 mod days;
 mod file_kind;
@@ -45,6 +46,11 @@ pub use crate::check::{
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,
     LayoutRef, Measures, SeatLoad, Sides, SitAtMost, Taken, Weighing,
+};
+pub use crate::comparison::{
+    Both, ComparedCushion, ComparedHarm, ComparedMeasure, ComparedPair, ComparedSeat,
+    ComparedSizes, ComparedValues, ComparedVerdict, MeasureCompared, OneCell, TRIED_OBLIQUITY,
+    measures_compared,
 };
 pub use crate::costs::{BeforeAfter, Costs, GoalChange, SiteChange, ToldFrom};
 pub use crate::days::{day_after, days_between};

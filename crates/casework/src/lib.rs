@@ -6,6 +6,7 @@
 
 mod adjusting;
 mod as_found;
+mod comparison;
 mod done;
 mod edition;
 mod error;
@@ -46,6 +47,7 @@ mod written_layout;
 pub const PROGRAM: &str = concat!("seatwright ", env!("CARGO_PKG_VERSION"));
 
 pub use crate::as_found::AsFound;
+pub use crate::comparison::{Compared, Sitter, bodies_on, client_on, compare};
 pub use crate::done::{Counted, Done, Recorded, record_done};
 pub use crate::edition::Edition;
 pub use crate::error::{Whose, WorkError};
@@ -82,5 +84,5 @@ pub use crate::survey_figure::survey_figure;
 pub use crate::template::{MadeTemplate, made_template};
 pub use crate::weighing::{WeighedCompartment, weigh_stock};
 pub use crate::written_layout::{WrittenLayout, layout_files, written_layout};
-pub use fitting::{Adjusted, CutThrough, at_seat_bones, broken};
+pub use fitting::{Adjusted, CutThrough, Spacings, at_seat_bones, broken};
 pub use mechanics::Stop;

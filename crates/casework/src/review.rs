@@ -87,7 +87,11 @@ fn reviewed_size(
     let seats = seats.collect();
     let middle = ranked.get(1).map(|own| own.1);
     let effects = match middle {
-        Some(body) => fitting::cells_do(&cushion, body, like, on),
+        Some(body) => {
+            let client = fitting::client_of_body(body, made.size, like, on);
+            let counts = fitting::stock_counts(&cushion);
+            fitting::cells_do((&cushion, &counts), &client, body.weight)
+        }
         None => vec![None; fill.compartments.len()],
     };
     let options = templates::Options { allowance: mm(10.0), eased: true };

@@ -68,6 +68,7 @@ pub(crate) enum Command {
     Survey(Survey),
     Merge(Merge),
     Review(Review),
+    Compare(Compare),
     Check(Check),
     New(New),
     Restore(Restore),
@@ -847,6 +848,54 @@ pub(crate) struct Review {
     /// Print for this paper
     #[arg(long, value_enum, default_value_t)]
     pub(crate) paper: Paper,
+}
+
+/// Compare two layouts, filled to the same pressure, under the same client or the same bodies
+#[derive(Debug, Args)]
+#[command(group(clap::ArgGroup::new("whom").required(true).args(["client", "bodies"])))]
+#[command(after_help = "Examples:\n  \
+    seatwright compare row-six mine.toml --bodies bodies.csv\n  \
+    seatwright compare row-six mine.toml --bodies bodies.csv --size 440x400 --sample 200 --json\n  \
+    seatwright compare row-six mine.toml --client K-17.toml\n\n\
+    The table is that of `survey`. Each body sits on the size of each layout that suits it, or on \
+    --size. Two cushions are filled to one unloaded fill pressure, the lower one of their stock \
+    fills, in whole cells; no cell is moved for anybody. B less A is told body by body, with the \
+    least difference that the model can tell, and how many come to harm on each.\n\n\
+    A plugin draws for --size, and is asked for no body's measures: --set gives them.")]
+pub(crate) struct Compare {
+    /// Name of a built-in layout, path of a layout file, or plugin:NAME
+    #[arg(value_name = "A")]
+    pub(crate) first: String,
+
+    /// Compare it with this one
+    #[arg(value_name = "B")]
+    pub(crate) second: String,
+
+    /// Put this client on both: the path of a client file, whose cushion is not looked at
+    #[arg(long, value_name = "CLIENT")]
+    pub(crate) client: Option<PathBuf>,
+
+    /// Put the bodies of this table on both, as CSV
+    #[arg(long, value_name = "FILE")]
+    pub(crate) bodies: Option<PathBuf>,
+
+    /// Take this size of both: 440x400 in millimetres, 17x16in in inches
+    #[arg(long, value_parser = counts::size)]
+    pub(crate) size: Option<CushionSize>,
+
+    #[command(flatten)]
+    pub(crate) cell: Cell,
+
+    /// Take only so many bodies, drawn by lot
+    #[arg(long, value_name = "N", conflicts_with = "client")]
+    pub(crate) sample: Option<usize>,
+
+    /// Draw lots from this number
+    #[arg(long, value_name = "SEED", default_value_t = 1)]
+    pub(crate) seed: u64,
+
+    #[command(flatten)]
+    pub(crate) plugins: PluginOptions,
 }
 
 /// Print papers as SVG and PDF

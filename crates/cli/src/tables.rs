@@ -2,7 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use case::{Moment, Plan, PredictedSeat, ReviewedSeat, ReviewedSize};
+use case::{
+    ComparedHarm, ComparedPair, MeasureCompared, Moment, Plan, PredictedSeat, ReviewedSeat,
+    ReviewedSize,
+};
 use casework::{ListedLayout, WeighedCompartment};
 use cushion::{Jump, Length, MadeSize, Mass, Pattern, RangeRow, StockFill};
 use files::report::{LineOfOrder, PartLine};
@@ -260,6 +263,139 @@ pub(crate) fn reviewed_cells(sizes: &[ReviewedSize]) -> String {
     aligned(&rows)
 }
 
+/// Returns two lines for each pair of cushions that are compared.
+pub(crate) fn compared_cushions(pairs: &[ComparedPair]) -> String {
+    let say = say::language();
+    let texts = say.comparison();
+    let head = [
+        texts.layout,
+        texts.size,
+        texts.bodies,
+        texts.pressure,
+        texts.whole_cells,
+        texts.compartments,
+        texts.cells,
+        texts.as_supplied,
+        texts.litres,
+        texts.mass,
+        texts.seams,
+        texts.finest,
+        texts.coarsest,
+        texts.reach,
+    ];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    let kpa = |own: cushion::Pressure| say.decimal(own.to_kpa(), 2);
+    let at =
+        |(number, length): (u8, Length)| format!("{} ({number})", say.decimal(length.to_mm(), 2));
+    let none = || "-".to_owned();
+    for pair in pairs {
+        for (letter, own) in ["A", "B"].iter().zip(&pair.cushions) {
+            let cell = own.one_cell.as_ref();
+            rows.push(vec![
+                (*letter).to_owned(),
+                own.size.to_string(),
+                pair.bodies.to_string(),
+                kpa(pair.pressure),
+                say.values_between(&kpa(own.pressures[0]), &kpa(own.pressures[1])),
+                own.counts.len().to_string(),
+                own.cells().to_string(),
+                own.stock.to_string(),
+                say.decimal(own.volume.to_litres(), 1),
+                format!("{:.0}", own.mass.central.to_g()),
+                format!("{:.0}", own.seams.to_mm()),
+                cell.map_or_else(none, |own| at(own.finest)),
+                cell.map_or_else(none, |own| at(own.coarsest)),
+                cell.and_then(|own| own.reach).map_or_else(none, at),
+            ]);
+        }
+    }
+    aligned(&rows)
+}
+
+/// A value of a measure as it is told; a difference has its sign.
+fn compared_value(own: &MeasureCompared, value: f64, has_sign: bool) -> String {
+    let said = say::language().decimal(value.abs(), own.measure.decimals());
+    // What is told as nothing has no sign.
+    let is_nothing = said.chars().all(|c| !c.is_ascii_digit() || c == '0');
+    match (is_nothing, value < 0.0, has_sign) {
+        (true, ..) | (_, false, false) => said,
+        (_, true, _) => format!("-{said}"),
+        (_, false, true) => format!("+{said}"),
+    }
+}
+
+/// The least difference that can be told, and in short what there is.
+fn compared_end(own: &MeasureCompared) -> [String; 2] {
+    let told = own.told_from.map_or("-".to_owned(), |told| compared_value(own, told, false));
+    [told, say::language().compared_verdict(own.verdict).to_owned()]
+}
+
+/// Returns a line for each measure over bodies.
+pub(crate) fn compared_measures(measures: &[MeasureCompared]) -> String {
+    let say = say::language();
+    let texts = say.comparison();
+    let of = |letter: &str| format!("{letter} 5 / 50 / 95");
+    let head = [
+        texts.measure.to_owned(),
+        texts.unit.to_owned(),
+        of("A"),
+        of("B"),
+        format!("{} 25 / 50 / 75", texts.difference),
+        texts.told_from.to_owned(),
+        texts.verdict.to_owned(),
+    ];
+    let mut rows = vec![head.to_vec()];
+    for own in measures {
+        let all = |values: &[f64; 3], sign| {
+            values.map(|value| compared_value(own, value, sign)).join(" / ")
+        };
+        let mut row = vec![
+            say.compared_measure(own.measure).to_owned(),
+            own.measure.unit().to_owned(),
+            all(&own.of[0], false),
+            all(&own.of[1], false),
+            all(&own.difference, true),
+        ];
+        row.extend(compared_end(own));
+        rows.push(row);
+    }
+    aligned(&rows)
+}
+
+/// Returns a line for each measure of one client.
+pub(crate) fn compared_for_one(measures: &[MeasureCompared]) -> String {
+    let say = say::language();
+    let texts = say.comparison();
+    let head =
+        [texts.measure, texts.unit, "A", "B", texts.difference, texts.told_from, texts.verdict];
+    let mut rows = vec![head.map(str::to_owned).to_vec()];
+    for own in measures {
+        let mut row = vec![
+            say.compared_measure(own.measure).to_owned(),
+            own.measure.unit().to_owned(),
+            compared_value(own, own.of[0][1], false),
+            compared_value(own, own.of[1][1], false),
+            compared_value(own, own.difference[1], true),
+        ];
+        row.extend(compared_end(own));
+        rows.push(row);
+    }
+    aligned(&rows)
+}
+
+/// Returns how many come to harm on each layout.
+pub(crate) fn compared_harm(harm: &ComparedHarm) -> String {
+    let texts = say::language().comparison();
+    let mut rows = vec![[texts.harm, "A", "B"].map(str::to_owned).to_vec()];
+    let all = [
+        (texts.no_rest, harm.no_rest),
+        (texts.bottomed, harm.bottomed),
+        (texts.little_left, harm.little_left),
+    ];
+    rows.extend(all.map(|(said, [a, b])| vec![said.to_owned(), a.to_string(), b.to_string()]));
+    aligned(&rows)
+}
+
 /// Returns a line for each line of an order.
 pub(crate) fn order(lines: &[LineOfOrder<'_>]) -> String {
     let say = say::language();
@@ -469,6 +605,10 @@ fn aligned(rows: &[Vec<String>]) -> String {
         texts.size,
         say.parts().part,
         say.parts().unit,
+        say.comparison().measure,
+        say.comparison().unit,
+        say.comparison().verdict,
+        say.comparison().harm,
     ];
     let words: Vec<bool> = rows[0].iter().map(|head| of_words.contains(&&**head)).collect();
     let line = |row: &Vec<String>| {

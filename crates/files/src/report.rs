@@ -9,6 +9,7 @@ use serde::Serialize;
 
 mod adjust;
 mod check;
+mod comparison;
 mod costs;
 mod finding;
 mod layouts;
@@ -33,6 +34,7 @@ use self::finding::FindingBody;
 
 pub use self::adjust::{AdjustReport, adjust};
 pub use self::check::{CheckedFile, Error, SayFinding, check, error};
+pub use self::comparison::{ComparedLayout, ComparisonReport, comparison};
 pub use self::finding::Say;
 pub use self::layouts::{LayoutOfList, layouts};
 pub use self::order::{CellsOfOrder, CompartmentOfOrder, LineOfOrder, OrderReport, order};

@@ -16,8 +16,11 @@ mod tests;
 
 pub use crate::advice::cautions::{cautions, too_few_spares};
 pub use crate::advice::code_group::{CodeGroup, WIDE_FROM, code_group};
+pub use crate::advice::comparison::{compared_seat, counts_at_pressure, is_a_body, least_told};
 pub use crate::advice::drift::{look_again, re_check};
-pub use crate::advice::review::{bones_and_seams, cells_do, ranked_bodies, reviewed_seat};
+pub use crate::advice::review::{
+    bones_and_seams, cells_do, client_of_body, ranked_bodies, reviewed_seat, stock_counts,
+};
 pub use crate::advice::setup_card::{CardAdvice, card_advice};
 pub use crate::advice::sizing::{
     DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, size_to_make, sizing,

@@ -45,5 +45,5 @@ pub use crate::program::{
     PageFault, ProgramWords, SupplierFault, Told,
 };
 pub use crate::record::RecordWords;
-pub use crate::reports::{FixedLines, PartsTexts, ReportWords, TableTexts};
+pub use crate::reports::{ComparisonTexts, FixedLines, PartsTexts, ReportWords, TableTexts};
 pub use crate::spanish::Spanish;

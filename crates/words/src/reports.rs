@@ -2,10 +2,10 @@
 //! lines. A terminal shows them, and a page can.
 
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, PredictedSeat, Prediction, ReviewFinding, Said,
-    SizeMargin, SizeMisfit, Spread, SurveySummary,
+    Alarm, BrokenLimit, ComparedMeasure, ComparedSizes, ComparedVerdict, Costs, Date, GoalOutcome,
+    PredictedSeat, Prediction, ReviewFinding, Said, SizeMargin, SizeMisfit, Spread, SurveySummary,
 };
-use cushion::{Class, Jump, Length, Mass, Size};
+use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
 /// Headings of tables and their fixed cells.
 #[derive(Clone, Copy, Debug)]
@@ -83,6 +83,44 @@ pub struct PartsTexts {
     pub from_memory: &'static str,
     /// What is left out.
     pub left_out: &'static str,
+}
+
+/// What stands around two layouts beside each other.
+#[derive(Clone, Copy, Debug)]
+#[allow(missing_docs, reason = "each is the English text under that name")]
+pub struct ComparisonTexts {
+    /// Heads of columns.
+    pub layout: &'static str,
+    pub size: &'static str,
+    pub bodies: &'static str,
+    pub pressure: &'static str,
+    pub whole_cells: &'static str,
+    pub compartments: &'static str,
+    pub cells: &'static str,
+    pub as_supplied: &'static str,
+    pub litres: &'static str,
+    pub mass: &'static str,
+    pub seams: &'static str,
+    pub finest: &'static str,
+    pub coarsest: &'static str,
+    pub reach: &'static str,
+    pub measure: &'static str,
+    pub unit: &'static str,
+    pub difference: &'static str,
+    pub told_from: &'static str,
+    pub verdict: &'static str,
+    /// Above those who come to harm, and their rows.
+    pub harm: &'static str,
+    pub no_rest: &'static str,
+    pub bottomed: &'static str,
+    pub little_left: &'static str,
+    /// Where nobody sits on both.
+    pub nobody: &'static str,
+    /// What the columns mean.
+    pub legend: &'static str,
+    /// When a difference is one.
+    pub how_told: &'static str,
+    pub limits: &'static str,
 }
 
 /// Lines that are always the same.
@@ -229,6 +267,17 @@ pub trait ReportWords {
     /// Of what parts are told: so many of a layout at a size, with which allowance. A sentence.
     fn parts_of(&self, title: &str, size: Size, quantity: u32, allowance: Length) -> String;
 
+    /// What stands around two layouts beside each other.
+    fn comparison(&self) -> &'static ComparisonTexts;
+    /// What is compared, without its unit.
+    fn compared_measure(&self, measure: ComparedMeasure) -> &'static str;
+    /// What a difference comes to.
+    fn compared_verdict(&self, verdict: ComparedVerdict) -> &'static str;
+    /// For how many bodies two layouts have sizes: sentences.
+    fn compared_sizes(&self, sizes: &ComparedSizes) -> String;
+    /// How two cushions are filled: to which unloaded pressure, and that it is the lower one of their
+    /// stock fills, that of the first (0) or the second (1), or of both. A sentence.
+    fn compared_fill(&self, sizes: [Size; 2], pressure: Pressure, of: Option<usize>) -> String;
     /// What a review of a layout finds, with its number, and what to do.
     fn review_finding(&self, finding: &ReviewFinding) -> Said;
 

@@ -3,6 +3,7 @@
 mod adjust;
 mod chairside;
 mod check;
+mod compare;
 mod completions;
 mod contour_test;
 mod demo;
@@ -59,6 +60,7 @@ pub(crate) fn run(command: &Command, setting: Setting) -> Result<(), Failure> {
         Command::Merge(arguments) => survey::merge(arguments, setting),
         Command::Weigh(arguments) => weigh::run(arguments, setting),
         Command::Review(arguments) => review::run(arguments, setting),
+        Command::Compare(arguments) => compare::run(arguments, setting),
         Command::Size(arguments) => size::run(arguments, terminal),
         Command::Check(arguments) => check::run(arguments, setting),
         Command::New(arguments) => new::run(arguments, terminal),

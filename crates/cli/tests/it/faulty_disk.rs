@@ -13,6 +13,7 @@ use std::sync::{Once, OnceLock};
 use tempfile::TempDir;
 
 use crate::fitting::CLIENT;
+use crate::plugins::in_rust;
 use crate::restoring;
 use crate::runner::TestDir;
 
@@ -266,6 +267,12 @@ fn papers_are_written_or_not() {
     survives(&TestDir::new, &stock, 13);
 }
 
+/// A body that no made size suits.
+fn wide() -> TestDir {
+    let bodies = "mass_kg,hip_breadth_sitting_mm,buttock_popliteal_mm\n150,600,470\n";
+    TestDir::new().with("b.csv", bodies).with("layout.toml", include_str!("data/layout.toml"))
+}
+
 #[test]
 fn files_that_are_begun_are_whole_or_not_there() {
     survives(&TestDir::new, &["new", "client", "c.toml"], 1);
@@ -280,6 +287,14 @@ fn files_that_are_begun_are_whole_or_not_there() {
     survives(&TestDir::new, &template, 61);
     let parts = ["parts", "row-six", "--size", "250x250", "--csv", "a/b.csv"];
     survives(&TestDir::new, &parts, 1);
+    // The plugin lies elsewhere, and its child's own folder is a matter of `plugin-host`.
+    let hexagons = in_rust("hexagons");
+    let draw = ["plugin", "draw", "hexagons", "--size", "400x400", "--out", "h.toml"];
+    let within = ["--plugin", &hexagons, "--plugin-in-process"];
+    survives(&TestDir::new, &[&draw[..], &within[..]].concat(), 1);
+    // Nobody suits, so that nothing is searched for; the pages are the same work for the disk.
+    let review = ["review", "row-six", "--bodies", "b.csv", "--sheet", "a/b.pdf"];
+    survives(&wide, &[&review[..], &["--sheet", "a/b.svg"]].concat(), 7);
     // As `pattern`, but each run searches.
     survives(&planned, &["predict", "c.toml", "--svg", "a/b.svg"], 7);
 }
@@ -306,6 +321,7 @@ fn with_files() -> TestDir {
 #[test]
 fn what_cannot_be_read_is_said() {
     reads_or_says_why(&with_files, &["size", "c.toml"]);
+    reads_or_says_why(&wide, &["compare", "row-six", "./layout.toml", "--bodies", "b.csv"]);
     let words = ["pattern", "./layout.toml", "--cell", "./cell.toml", "--size", "440x400"];
     reads_or_says_why(&with_files, &words);
     survives(&with_files, &["plan", "c.toml", "--record", "--by", "OT"], 7);

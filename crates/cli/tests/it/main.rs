@@ -4,11 +4,13 @@
 
 mod absurd;
 mod calls;
+mod comparisons;
 mod corpora;
 mod every_layout;
 mod faulty_disk;
 mod fitting;
 mod house;
+mod job_files;
 mod languages;
 mod orders;
 mod outputs;

@@ -267,6 +267,7 @@ fn a_setting_beside_a_layout_that_no_plugin_draws_is_refused() {
         (&["check", "c.toml"], given),
         (&["check", "l.toml"], "--set pitch=... sets nothing here"),
         (&["survey", "b.csv", "--layout", "row-six", "--out", "s.csv"], given),
+        (&["compare", "row-six", "l.toml", "--bodies", "b.csv"], given),
         (&["order", "o.csv", "--out", "out"], given),
         (&["plugin", "list"], "--set pitch=... sets nothing here"),
         (&["plugin", "show", "rings"], "--set pitch=... sets nothing here"),
@@ -283,7 +284,7 @@ fn a_setting_beside_a_layout_that_no_plugin_draws_is_refused() {
 /// The library of a plugin in Rust. Cargo puts it beside the test's program, or one folder up where
 /// it was built by itself.
 #[track_caller]
-fn in_rust(name: &str) -> String {
+pub(crate) fn in_rust(name: &str) -> String {
     let program = std::env::current_exe().unwrap();
     let file = std::env::consts::DLL_PREFIX.to_owned() + name + std::env::consts::DLL_SUFFIX;
     let folders = program.ancestors().skip(1).take(2);
@@ -398,6 +399,25 @@ fn a_plugins_layout_is_surveyed_as_its_answers_are() {
     let part = ["--shard", "1/2"];
     dir.run(&[&survey[..], &sizes, &with, &part, &["--set", "pitch=130"]].concat()).done();
     assert_ne!(rows("s.csv")[0][19], all[0][19]);
+}
+
+/// A plugin's layout is compared as its answer in a file is: the two do not differ. Settings are the
+/// plugin's alone.
+#[test]
+fn a_plugins_layout_is_compared_as_its_answer_is() {
+    let dir = TestDir::new().with("bodies.csv", BODIES);
+    let (_, hexagons, _) = &examples(&dir)[1];
+    let with = ["--plugin", hexagons.as_str(), "--size", "400x400"];
+    dir.run(&[&["plugin", "draw", "hexagons", "--out", "own.toml"], &with[..]].concat()).done();
+    let compare = |first: &str, more: &[&str]| -> Value {
+        let words = ["compare", first, "plugin:hexagons", "--bodies", "bodies.csv", "--json"];
+        serde_json::from_str(&dir.run(&[&words, &with[..], more].concat()).done()).unwrap()
+    };
+    let same = compare("own.toml", &[]);
+    let measures = same["measures"].as_array().unwrap();
+    assert!(!measures.is_empty() && measures.iter().all(|own| own["difference"][1] == 0.0));
+    let set = compare("row-six", &["--set", "pitch=100"]);
+    assert_ne!(set["b"]["layout_digest"], same["b"]["layout_digest"]);
 }
 
 #[test]

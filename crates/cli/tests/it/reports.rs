@@ -45,7 +45,7 @@ fn report(ran: &Ran) -> Value {
 }
 
 /// The commands, what each is called in its report, and how it ends.
-const COMMANDS: [(&str, &str, i32); 50] = [
+const COMMANDS: [(&str, &str, i32); 54] = [
     ("demo --out papers", "written", 0),
     ("layouts layout.toml", "layouts", 0),
     ("layouts wrong.toml", "layouts", 3),
@@ -82,6 +82,10 @@ const COMMANDS: [(&str, &str, i32); 50] = [
     ("contour-test layout.toml --size 440x400", "contour-test", 0),
     ("survey bodies.csv --layout layout.toml --out survey.csv --figure survey.svg", "survey", 0),
     ("review layout.toml --bodies bodies.csv --sheet review.pdf", "review", 0),
+    ("compare row-six layout.toml --bodies bodies.csv", "compare", 0),
+    ("compare row-six layout.toml --client T-2.toml --size 440x400", "compare", 0),
+    ("compare row-six layout.toml --client wide.toml", "error", 8),
+    ("compare row-six layout.toml --client T-1.toml --size 390x390", "error", 3),
     ("merge survey.csv --out whole.csv", "survey", 0),
     ("check T-1.toml layout.toml T-2.toml", "check", 0),
     ("check T-1.toml wrong.toml nothing.toml", "check", 3),

@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 
 use super::adjust::AdjustBody;
 use super::check::{CheckReport, ErrorReport};
+use super::comparison::ComparisonBody;
 use super::layouts::LayoutsBody;
 use super::order::OrderBody;
 use super::parts::PartsBody;
@@ -34,6 +35,7 @@ pub fn schema() -> String {
     let reports = vec![
         report::<AdjustBody<'_>>("adjust", &mut generator),
         report::<CheckReport<'_>>("check", &mut generator),
+        report::<ComparisonBody<'_>>("compare", &mut generator),
         report::<CompletionsBody<'_>>("completions", &mut generator),
         report::<ContourReport<'_>>("contour-test", &mut generator),
         report::<ErrorReport<'_>>("error", &mut generator),

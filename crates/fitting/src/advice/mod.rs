@@ -4,6 +4,7 @@
 pub mod altitude;
 pub(crate) mod cautions;
 pub(crate) mod code_group;
+pub(crate) mod comparison;
 pub mod counting;
 pub(crate) mod drift;
 pub(crate) mod review;

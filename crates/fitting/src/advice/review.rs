@@ -4,7 +4,7 @@ use case::{
     BonesAndSeams, CellsDo, CentralSeat, Client, Date, ON_A_SEAM, PredictedOutcome, REVIEWED,
     ReviewedSeat, Sides, SurveyedBody, Weighing,
 };
-use cushion::{CompartmentIx, Length, Pattern, Point, Purpose, Side};
+use cushion::{CompartmentIx, Length, Mass, Pattern, Point, Purpose, Side, Size};
 use mechanics::{SeatedClient, Stop};
 
 use crate::advice::survey::measures;
@@ -108,12 +108,13 @@ pub fn ranked_bodies<'b>(bodies: &[&'b SurveyedBody]) -> Vec<(u8, &'b SurveyedBo
     REVIEWED.iter().filter_map(|own| Some((*own, *by_weight.get(rank(*own))?))).collect()
 }
 
-/// Returns a client of a body's measures, for a cushion; `like` has all that the table does not say.
-fn as_client(body: &SurveyedBody, cushion: &PreparedCushion, like: &Client, on: Date) -> Client {
+/// Returns a client of a body's measures, for a size; `like` has all that the table does not say.
+#[must_use]
+pub fn client_of_body(body: &SurveyedBody, size: Size, like: &Client, on: Date) -> Client {
     let mut client = like.clone();
     client.measures = measures(body);
     client.weighing = Some(Weighing { weight: body.weight, on });
-    client.cushion.size = cushion.pattern().size();
+    client.cushion.size = size;
     client
 }
 
@@ -125,8 +126,8 @@ pub fn reviewed_seat(
     like: &Client,
     on: Date,
 ) -> ReviewedSeat {
-    let client = as_client(body, cushion, like, on);
-    let predicted = cushion.predict(&client, body.weight, &stock(cushion), Stop::never());
+    let client = client_of_body(body, cushion.pattern().size(), like, on);
+    let predicted = cushion.predict(&client, body.weight, &stock_counts(cushion), Stop::never());
     let nothing = ReviewedSeat {
         percent,
         weight: body.weight,
@@ -151,7 +152,9 @@ pub fn reviewed_seat(
     }
 }
 
-fn stock(cushion: &PreparedCushion) -> Vec<u32> {
+/// Returns the counts as supplied, in the pattern's order.
+#[must_use]
+pub fn stock_counts(cushion: &PreparedCushion) -> Vec<u32> {
     cushion.stock().compartments.iter().map(|own| own.cells.stock).collect()
 }
 
@@ -160,23 +163,24 @@ fn tried(cells: u32) -> u32 {
     (cells / 10).clamp(2, 8)
 }
 
-/// Returns what a cell does in each compartment under a body, in the pattern's order; none where it
-/// comes to no rest.
+/// Returns what a cell does in each compartment of a cushion with these counts under a client, in the
+/// pattern's order; none where the client comes to no rest.
+///
+/// # Panics
+///
+/// Panics unless there is a count for each compartment.
 #[must_use]
 pub fn cells_do(
-    cushion: &PreparedCushion,
-    body: &SurveyedBody,
-    like: &Client,
-    on: Date,
+    (cushion, counts): (&PreparedCushion, &[u32]),
+    client: &Client,
+    weight: Mass,
 ) -> Vec<Option<CellsDo>> {
-    let client = as_client(body, cushion, like, on);
-    let counts = stock(cushion);
-    let live = LivePredictor::new(cushion, &client, body.weight, Stop::never());
+    let live = LivePredictor::new(cushion, client, weight, Stop::never());
     let Ok(mut live) = live else { return vec![None; counts.len()] };
     let pattern = cushion.pattern();
     let range = |place: usize| cushion.stock().compartments[place].cells;
     let mut at = |changed: &[(usize, u32)]| -> Option<CentralSeat> {
-        let mut other = counts.clone();
+        let mut other = counts.to_vec();
         changed.iter().for_each(|(place, cells)| other[*place] = *cells);
         live.central(&other).seated
     };
@@ -212,8 +216,6 @@ pub fn cells_do(
 
 #[cfg(test)]
 mod tests {
-    use cushion::Mass;
-
     use super::*;
 
     fn body(row: u32, kg: f64) -> SurveyedBody {

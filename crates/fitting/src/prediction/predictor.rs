@@ -5,7 +5,7 @@ use case::{
     PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
 };
 use cushion::{Length, Pattern, Pressure, Side};
-use mechanics::{Outcome, Resting, SiteName, Stop};
+use mechanics::{Outcome, Rest, Resting, SiteName, Stop};
 
 use crate::goals::aims::real;
 use crate::prediction::client_on_cushion::{
@@ -62,14 +62,7 @@ impl<'c> Predictor<'c> {
         let real = real(counts);
         let known = if known.answer.is_none() { self.verified(&real) } else { known };
         let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
-        let outcome = match answer.rest.outcome {
-            Outcome::AtRest => PredictedOutcome::AtRest,
-            Outcome::Bottomed => PredictedOutcome::Bottomed,
-            Outcome::LeansAway => PredictedOutcome::LeansAway,
-            Outcome::Tipping => PredictedOutcome::Tipping,
-            // Who told the search to stop throws the answer away.
-            Outcome::OutOfSteps | Outcome::Stopped => PredictedOutcome::OutOfSteps,
-        };
+        let outcome = outcome_of(&answer.rest);
         let load = self.fine.body().load().weight.to_n();
         let evidence = &answer.rest.evidence;
         let [force, roll, pitch] = evidence.pose_residual.map(f64::abs);
@@ -138,6 +131,18 @@ impl<'c> Predictor<'c> {
     /// The client over the fine mesh.
     pub(crate) fn fine(&self) -> &ClientOnCushion<'c> {
         &self.fine
+    }
+}
+
+/// How a search ended, in the word of a prediction.
+pub(crate) fn outcome_of(rest: &Rest) -> PredictedOutcome {
+    match rest.outcome {
+        Outcome::AtRest => PredictedOutcome::AtRest,
+        Outcome::Bottomed => PredictedOutcome::Bottomed,
+        Outcome::LeansAway => PredictedOutcome::LeansAway,
+        Outcome::Tipping => PredictedOutcome::Tipping,
+        // Who told the search to stop throws the answer away.
+        Outcome::OutOfSteps | Outcome::Stopped => PredictedOutcome::OutOfSteps,
     }
 }
 

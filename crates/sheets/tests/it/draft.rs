@@ -5,7 +5,8 @@ use case::question::{Answer, Drawing, Group, Question, QuestionWords, Unused};
 use case::text::{EditError, LengthUnit, TextFinding};
 use case::*;
 use cushion::{
-    Class, Compartment, FaultKind, Jump, Length, Mass, Pattern, Side, Size, SizeError, Words,
+    Class, Compartment, FaultKind, Jump, Length, Mass, Pattern, Pressure, Side, Size, SizeError,
+    Words,
 };
 use sheets::PAPERS;
 use words::*;
@@ -236,6 +237,11 @@ delegated! { PaperWords:
 }
 
 delegated! { ReportWords:
+    fn comparison(&self) -> &'static ComparisonTexts;
+    fn compared_measure(&self, measure: ComparedMeasure) -> &'static str;
+    fn compared_verdict(&self, verdict: ComparedVerdict) -> &'static str;
+    fn compared_sizes(&self, sizes: &ComparedSizes) -> String;
+    fn compared_fill(&self, sizes: [Size; 2], pressure: Pressure, of: Option<usize>) -> String;
     fn parts(&self) -> &'static PartsTexts;
     fn review_finding(&self, finding: &ReviewFinding) -> Said;
     fn order_in_short(&self, order: &str, cushions: usize, cells: u32, spares: u32) -> String;

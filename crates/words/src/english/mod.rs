@@ -7,6 +7,7 @@ mod basics;
 mod card;
 mod cautions;
 mod checks;
+mod comparisons;
 mod costs;
 mod files;
 mod folder;

@@ -2,15 +2,16 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, ReviewFinding,
-    Said, SizeMargin, SizeMisfit, Spread, SurveyFault, SurveySummary,
+    Alarm, BrokenLimit, ComparedMeasure, ComparedSizes, ComparedVerdict, Costs, Date, GoalOutcome,
+    NoSize, PredictedSeat, Prediction, ReviewFinding, Said, SizeMargin, SizeMisfit, Spread,
+    SurveyFault, SurveySummary,
 };
 use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
-use super::{English, parts, reviews};
+use super::{English, comparisons, parts, reviews};
 use crate::{
-    BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
-    TableTexts,
+    BasicWords, CautionWords, CheckWords, ComparisonTexts, FixedLines, GoalWords, PartsTexts,
+    ReportWords, TableTexts,
 };
 
 const TABLE: TableTexts = TableTexts {
@@ -358,6 +359,26 @@ impl ReportWords for English {
         let many =
             if quantity == 1 { "1 cushion".to_owned() } else { format!("{quantity} cushions") };
         format!("{title}, {size} mm: {many}, seam allowance {:.0} mm.", allowance.to_mm())
+    }
+
+    fn comparison(&self) -> &'static ComparisonTexts {
+        comparisons::TEXTS
+    }
+
+    fn compared_measure(&self, measure: ComparedMeasure) -> &'static str {
+        comparisons::measure(measure)
+    }
+
+    fn compared_verdict(&self, verdict: ComparedVerdict) -> &'static str {
+        comparisons::verdict(verdict)
+    }
+
+    fn compared_sizes(&self, sizes: &ComparedSizes) -> String {
+        comparisons::sizes(sizes)
+    }
+
+    fn compared_fill(&self, sizes: [Size; 2], pressure: Pressure, of: Option<usize>) -> String {
+        comparisons::fill(sizes, pressure, of)
     }
 
     fn review_finding(&self, finding: &ReviewFinding) -> Said {

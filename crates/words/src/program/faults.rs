@@ -117,6 +117,13 @@ pub enum SupplierFault<'a> {
     NoReviewOfPlugin,
     /// A plugin draws for sizes that are asked for.
     PluginNeedsSizes,
+    /// A plugin draws for the one size that is asked for.
+    PluginNeedsSize,
+    /// No size that a layout is made in suits the client.
+    NoSizeOfLayout {
+        /// The layout.
+        layout: &'a str,
+    },
     /// A layout lists its sizes itself.
     ListsItsSizes {
         /// The layout.

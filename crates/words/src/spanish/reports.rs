@@ -2,16 +2,17 @@
 
 use case::text::LengthUnit;
 use case::{
-    Alarm, BrokenLimit, Costs, Date, GoalOutcome, NoSize, PredictedSeat, Prediction, ReviewFinding,
-    Said, SizeMargin, SizeMisfit, Spread, SurveyFault, SurveySummary,
+    Alarm, BrokenLimit, ComparedMeasure, ComparedSizes, ComparedVerdict, Costs, Date, GoalOutcome,
+    NoSize, PredictedSeat, Prediction, ReviewFinding, Said, SizeMargin, SizeMisfit, Spread,
+    SurveyFault, SurveySummary,
 };
 use cushion::{Class, Jump, Length, Mass, Pressure, Size};
 
 use super::files::text_of_layout;
-use super::{Spanish, parts, reviews};
+use super::{Spanish, comparisons, parts, reviews};
 use crate::{
-    BasicWords, CautionWords, CheckWords, FixedLines, GoalWords, PartsTexts, ReportWords,
-    TableTexts,
+    BasicWords, CautionWords, CheckWords, ComparisonTexts, FixedLines, GoalWords, PartsTexts,
+    ReportWords, TableTexts,
 };
 
 const TABLE: TableTexts = TableTexts {
@@ -360,6 +361,26 @@ impl ReportWords for Spanish {
         let many = parts::counted(quantity as usize, ["cojín", "cojines"]);
         let title = text_of_layout(title);
         format!("{title}, {size} mm: {many}, margen de costura de {:.0} mm.", allowance.to_mm())
+    }
+
+    fn comparison(&self) -> &'static ComparisonTexts {
+        comparisons::TEXTS
+    }
+
+    fn compared_measure(&self, measure: ComparedMeasure) -> &'static str {
+        comparisons::measure(measure)
+    }
+
+    fn compared_verdict(&self, verdict: ComparedVerdict) -> &'static str {
+        comparisons::verdict(verdict)
+    }
+
+    fn compared_sizes(&self, sizes: &ComparedSizes) -> String {
+        comparisons::sizes(sizes)
+    }
+
+    fn compared_fill(&self, sizes: [Size; 2], pressure: Pressure, of: Option<usize>) -> String {
+        comparisons::fill(sizes, pressure, of)
     }
 
     fn review_finding(&self, finding: &ReviewFinding) -> Said {

@@ -261,6 +261,43 @@ pub(crate) fn of_a_review() -> Vec<case::ReviewFinding> {
     all.collect()
 }
 
+/// What is said of two layouts beside each other, with every value.
+pub(crate) fn of_a_comparison(say: &dyn Language) -> Vec<String> {
+    let mut all = Vec::new();
+    all.extend(case::ComparedMeasure::ALL.map(|own| say.compared_measure(own).to_owned()));
+    let verdicts = [
+        case::ComparedVerdict::NoDifference,
+        case::ComparedVerdict::More,
+        case::ComparedVerdict::Less,
+        case::ComparedVerdict::ByBody,
+    ];
+    all.extend(verdicts.map(|own| say.compared_verdict(own).to_owned()));
+    for both in [0, 1, 38] {
+        let sizes =
+            case::ComparedSizes { bodies: 40, both, only: [1, 0], neither: 1, other_size: 3 };
+        all.push(say.compared_sizes(&sizes));
+    }
+    let size = |text: &str| text.parse::<cushion::Size>().expect("it is a size");
+    let sizes = [size("400x400"), size("440x420")];
+    let pressure = cushion::Pressure::from_pa(1234.0);
+    all.extend([None, Some(0), Some(1)].map(|of| say.compared_fill(sizes, pressure, of)));
+    all
+}
+
+/// Sentences of a comparison name whose pressure it is, and with the decimals of the language.
+#[test]
+fn what_a_comparison_says_is_whole_and_names_whose_pressure_it_is() {
+    for say in LANGUAGES {
+        let said = of_a_comparison(say);
+        let faults: Vec<String> = said.iter().flat_map(|own| faults(own)).collect();
+        assert!(faults.is_empty(), "{}", faults.join("\n"));
+        let fills = &said[said.len() - 3..];
+        assert!(fills.iter().all(|own| own.contains("400x400") && own.contains("440x420")));
+        assert!(fills.iter().all(|own| own.contains(&say.decimal(1.234, 2))), "{fills:?}");
+        assert!(fills[1].ends_with("A.") && fills[2].ends_with("B."), "{fills:?}");
+    }
+}
+
 #[test]
 fn what_a_review_finds_is_said_with_its_place_its_number_and_what_to_do() {
     for say in LANGUAGES {
@@ -324,6 +361,7 @@ pub(crate) fn texts_of_documents(say: &dyn Language) -> Vec<Vec<String>> {
         format!("{:#?}", say.table()),
         format!("{:#?}", say.lines()),
         format!("{:#?}", say.parts()),
+        format!("{:#?}", say.comparison()),
         format!("{:#?}", say.page()),
     ];
     let texts = |document: &String| {

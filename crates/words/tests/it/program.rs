@@ -173,6 +173,8 @@ fn suppliers() -> Vec<SupplierFault<'static>> {
         SupplierFault::NoRangeOfPlugin,
         SupplierFault::NoReviewOfPlugin,
         SupplierFault::PluginNeedsSizes,
+        SupplierFault::PluginNeedsSize,
+        SupplierFault::NoSizeOfLayout { layout: "a" },
         SupplierFault::ListsItsSizes { layout: "a" },
         SupplierFault::SizeTwice { size: size() },
         SupplierFault::NoBodyInPart { count: 3 },

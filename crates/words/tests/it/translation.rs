@@ -8,7 +8,7 @@ use cushion::{Side, Words};
 use words::{ENGLISH, LANGUAGES, Language, by_tag};
 
 use crate::findings::{clauses, sentences};
-use crate::papers::{of_a_review, of_count, others, texts_of_documents};
+use crate::papers::{of_a_comparison, of_a_review, of_count, others, texts_of_documents};
 use crate::program::{not_done, told};
 use crate::sweep::{check_errors, findings, plugin_faults, troubles};
 
@@ -20,6 +20,7 @@ fn everything(say: &dyn Language) -> Vec<String> {
     all.extend(others(say));
     all.extend(texts_of_documents(say).concat());
     all.extend(of_questions(say));
+    all.extend(of_a_comparison(say));
     all.extend(told(say));
     let (findings, troubles) = (findings(), troubles());
     let (errors, faults) = (check_errors(), plugin_faults());

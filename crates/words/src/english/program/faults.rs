@@ -103,6 +103,8 @@ pub(super) fn of_a_supplier(fault: &SupplierFault<'_>) -> Said {
             "a plugin draws for the sizes that are asked for",
             "name each with --size, such as --size 400x400 --size 440x400",
         ),
+        SupplierFault::PluginNeedsSize => plugin_needs_size(),
+        SupplierFault::NoSizeOfLayout { layout } => no_size_of(layout),
         SupplierFault::ListsItsSizes { layout } => {
             said(format!("`{layout}` lists its sizes itself"), "take --size away")
         }
@@ -188,4 +190,18 @@ pub(super) fn advice(advice: &Advice<'_>) -> String {
         Advice::NameLayoutOfCode => "--layout FILE takes it from a file".to_owned(),
         Advice::NameCellOfCode => "--cell FILE takes it from a file".to_owned(),
     }
+}
+
+fn no_size_of(layout: &str) -> Said {
+    said(
+        format!("no size that `{layout}` is made in suits the client"),
+        "`seatwright size` says why; --size compares in a size all the same",
+    )
+}
+
+fn plugin_needs_size() -> Said {
+    said(
+        "a plugin draws for the size that is asked for",
+        "name it with --size, such as --size 440x400",
+    )
 }

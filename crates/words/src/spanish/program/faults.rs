@@ -113,6 +113,8 @@ pub(super) fn of_a_supplier(fault: &SupplierFault<'_>) -> Said {
             "un complemento dibuja para los tamaños que se piden",
             "nombre cada uno con --size, como --size 400x400 --size 440x400",
         ),
+        SupplierFault::PluginNeedsSize => plugin_needs_size(),
+        SupplierFault::NoSizeOfLayout { layout } => no_size_of(layout),
         SupplierFault::ListsItsSizes { layout } => {
             said(format!("`{layout}` enumera sus propios tamaños"), "quite --size")
         }
@@ -209,4 +211,18 @@ pub(super) fn advice(advice: &Advice<'_>) -> String {
         Advice::NameLayoutOfCode => "--layout FILE lo toma de un archivo".to_owned(),
         Advice::NameCellOfCode => "--cell FILE la toma de un archivo".to_owned(),
     }
+}
+
+fn no_size_of(layout: &str) -> Said {
+    said(
+        format!("ningún tamaño en que se fabrica `{layout}` sirve al cliente"),
+        "`seatwright size` dice por qué; --size compara igualmente en un tamaño",
+    )
+}
+
+fn plugin_needs_size() -> Said {
+    said(
+        "un complemento dibuja para el tamaño que se pide",
+        "nómbrelo con --size, como --size 440x400",
+    )
 }
