@@ -338,7 +338,7 @@ fn sentences(line: &str) -> Vec<&str> {
     let is_said = |text: &&str| {
         let words: Vec<&str> = text.split(' ').collect();
         let is_word = |own: &&str| !own.is_empty() && own.chars().all(|c| c.is_ascii_lowercase());
-        words.windows(3).any(|three| three.iter().all(|own| is_word(own)))
+        words.windows(3).any(|three| three.iter().all(is_word))
     };
     let said = code.split('"').skip(1).step_by(2).filter(is_said);
     let is_excused = ["expect(", "reason =", "cargo build"].iter().any(|own| code.contains(own));

@@ -175,3 +175,15 @@ fn text_from_right_to_left_is_refused_with_its_reason() {
     let failed = dir.run(&["plan", "client.toml", "--record", "--by", "OT שלום"]).failed(2);
     assert!(failed.contains("from right to left"), "{failed}");
 }
+
+#[test]
+fn the_papers_of_the_demo_have_as_many_pages_in_each_language() {
+    let dir = TestDir::new();
+    let [english, spanish] = ["en", "es"].map(|tag| {
+        let written = dir.run(&["demo", "--out", "x", "--language", tag]).stdout;
+        let files = written.lines().filter(|line| line.starts_with("  x/"));
+        files.map(str::to_owned).collect::<BTreeSet<String>>()
+    });
+    assert!(english.len() > 10, "{english:?}");
+    assert_eq!(english, spanish);
+}

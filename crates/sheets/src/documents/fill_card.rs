@@ -18,7 +18,7 @@ use crate::frame::Frame;
 use crate::page::{Align, Block, Document, Page, Pen, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
-use crate::text::SetError;
+use crate::text::{SetError, wrap};
 
 /// What is counted into one compartment.
 struct Count {
@@ -322,15 +322,21 @@ fn turning(
     pattern: &Pattern,
     area: Rect,
 ) -> Result<(), SetError> {
-    /// Height of the row of pictures, and room beside and above a cover, in millimetres.
+    /// The greatest height of the row of pictures, and room beside and above a cover, in millimetres.
     const HEIGHT: f64 = 46.0;
     const BESIDE: f64 = 3.0;
     const APART: f64 = 7.0;
     const ABOVE: f64 = 5.0;
+    const INDENT: f64 = 5.0;
     let (texts, shared) = (language.fill_card(), language.shared());
     let mut frame = Frame::new(page, area);
     frame.heading(2, texts.turn_it_over, &HEADING)?;
-    let (place, block) = frame.figure(HEIGHT, texts.turning_pictures)?;
+    // The steps stand whole above the line under the large drawing.
+    let lines = texts.turning_steps.iter().map(|words| wrap(words, &BODY, area.width() - INDENT));
+    let lines = lines.collect::<Result<Vec<_>, _>>()?.iter().map(Vec::len).sum::<usize>();
+    let steps = lines as f64 * BODY.line_height() + SMALL.line_height() + ABOVE;
+    let height = HEIGHT.min(area.y1 - steps - frame.y());
+    let (place, block) = frame.figure(height, texts.turning_pictures)?;
     let style = text(8.0, Weight::Bold, INK);
     let wide = (place.width() - APART) / 2.0;
     let numbers = |ix: CompartmentIx| (pattern[ix].number.to_string(), None);
@@ -352,7 +358,7 @@ fn turning(
     }
     over(block, place);
     for (step, words) in texts.turning_steps.iter().enumerate() {
-        frame.item(&format!("{}", step + 1), 5.0, words, &BODY)?;
+        frame.item(&format!("{}", step + 1), INDENT, words, &BODY)?;
     }
     Ok(())
 }

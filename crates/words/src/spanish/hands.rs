@@ -14,7 +14,7 @@ pub(super) fn check_by_hand(check: &Check) -> String {
         Check::Top { side: own, answer } => {
             let answer = match answer {
                 TopAnswer::Safe => "libre",
-                TopAnswer::Tight => "estrecho",
+                TopAnswer::Tight => "duro",
                 TopAnswer::Pinched => "atrapado",
             };
             format!("por arriba, isquion {}: {answer}", side(*own))

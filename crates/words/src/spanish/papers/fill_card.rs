@@ -12,7 +12,7 @@ pub(super) const TEXTS: &FillCardTexts = &FillCardTexts {
     turn_it_over: "Dé la vuelta al cojín",
     turning_steps: &[
         "Cara de ARRIBA arriba, borde delantero lejos de usted.",
-        "Dele la vuelta de lado, como a una página. El frente sigue lejos.",
+        "Dele la vuelta como a una página. El frente sigue lejos.",
         "Las aberturas miran hacia usted. La IZQUIERDA de la persona está ahora a la DERECHA de usted. Guíese por los números.",
     ],
     openings: "ABERTURAS",

@@ -5,7 +5,7 @@ use cushion::Side;
 use super::shared;
 use crate::{CheckTexts, DefinedCheckTexts, Foretold, SetupCardTexts};
 
-const TOP_ANSWERS: &str = "libre / estrecho / atrapado";
+const TOP_ANSWERS: &str = "libre / duro / atrapado";
 const PRESS_ANSWERS: &str = "flojo / igual / duro";
 const SKIN_ANSWERS: &str = "limpia / se va / queda";
 const PRESS: &str = "Apretar, ___ frente a ___";
@@ -55,7 +55,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
         "Un cambio cada vez. Después compruebe otra vez ambos lados.",
     ],
     counts: "Cantidades",
-    count_columns: ["N.º", "Compartimento", "De serie", "Cambio", "Dejar en", "Contado"],
+    count_columns: ["N.º", "Compartimento", "Serie", "Cambio", "Dejar en", "Contado"],
     bone_columns: ["Bajo los isquiones", "IZQUIERDA DE LA PERSONA", "DERECHA DE LA PERSONA"],
     expected_under_bones: "Cojín que queda, esperado",
     found: "Qué halló el ajuste",
@@ -67,7 +67,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
         DefinedCheckTexts {
             name: "Por arriba",
             how: "Meta los dedos entre isquion y cojín.",
-            words: "libre (safe): las yemas suben y bajan; estrecho (tight): solo salen; atrapado (pinched): quedan presas",
+            words: "libre (safe): las yemas suben y bajan; duro (tight): solo salen; atrapado (pinched): quedan presas",
         },
         DefinedCheckTexts {
             name: "Por debajo",

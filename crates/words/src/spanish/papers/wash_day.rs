@@ -6,7 +6,7 @@ pub(super) const TEXTS: &WashDayTexts = &WashDayTexts {
     title: "Día de lavado",
     subject: "Orden del trabajo, recuento y etiquetas de bolsas para lavar un cojín",
     order_of_work: "Orden del trabajo",
-    small_cells: "Las celdas son pequeñas. Use una bandeja. Lejos de niños y animales. Isquion: el hueso de sentarse.",
+    small_cells: "Las celdas son pequeñas. Use una bandeja. Lejos de niños y animales.",
     from_below: "Desde abajo, aberturas arriba",
     count: "Cuente al sacar, cuente al meter",
     columns: ["Bolsillo", "Dónde", "Celdas", "Salen", "Entran"],
