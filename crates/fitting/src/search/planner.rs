@@ -14,7 +14,7 @@ use crate::goals::wanted::{GoalReader, Wanted};
 use crate::image::limits_in_order;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
-use crate::prediction::predictor::{AlreadySolved, Predictor};
+use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
 use crate::search::decision::{beyond_reach, groups};
@@ -190,7 +190,7 @@ impl<'a> Planner<'a> {
             progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
-        let needed = self.needed_clearance(&predictor, &stock_counts);
+        let (needed, ends_on_stock) = self.needed_clearance(&predictor, &stock_counts);
         let needs = &self.needs;
         let reader =
             GoalReader { needs, pattern: self.cushion.pattern(), meshes: &meshes, stock: &stock };
@@ -207,13 +207,21 @@ impl<'a> Planner<'a> {
             else {
                 break;
             };
-            known = Some(slopes);
+            known = slopes;
             if task == Task::Pursue && !self.is_worth_it(&reader, &wanted, &found) {
                 break;
             }
             counts = found.counts;
             progress.tell(PlanStep::Verification);
-            verified = predictor.verified(&counts);
+            // The spread of the stock fill is known already.
+            let ends = ends_on_stock.as_ref().filter(|_| counts == stock_counts);
+            verified = match ends {
+                Some(ends) => AlreadySolved {
+                    answer: Some(predictor.fine().rest(&counts, None)),
+                    ends: Some(ends.clone()),
+                },
+                None => predictor.verified(&counts),
+            };
             let fine = verified.answer.as_ref();
             match fine.and_then(|fine| self.missing(&predictor, fine, needed)) {
                 Some(missing) if missing > 0.0 => spare += missing + SPARE,
@@ -229,17 +237,23 @@ impl<'a> Planner<'a> {
     }
 
     /// The clearance that is needed under each seat bone, m: by the spread of the stock fill, or by what
-    /// is known after checks.
-    fn needed_clearance(&self, predictor: &Predictor<'_>, stock: &[f64]) -> [f64; 2] {
+    /// is known after checks. Returns the spread with it, where it was looked for.
+    fn needed_clearance(
+        &self,
+        predictor: &Predictor<'_>,
+        stock: &[f64],
+    ) -> ([f64; 2], Option<Ends>) {
         let limit = self.assumptions.parameters.clearance_limit;
         if let Some(adjusting) = &self.adjusting {
-            return adjusting.unsure.map(|unsure| limit + unsure);
+            return (adjusting.unsure.map(|unsure| limit + unsure), None);
         }
         let ends = predictor.spread(stock);
-        needed([Side::Left, Side::Right].map(|side| ends.clearance_below(side)))
+        let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));
+        (needed(below), Some(ends))
     }
 
-    /// The best whole counts for these goals.
+    /// The best whole counts for these goals; with the slopes that were found on the way, where any
+    /// were needed.
     fn searched(
         &self,
         reader: &GoalReader<'_>,
@@ -247,9 +261,12 @@ impl<'a> Planner<'a> {
         task: Task,
         needed: [f64; 2],
         known: Option<Slopes>,
-    ) -> Option<(Filling, Slopes)> {
+    ) -> Option<(Filling, Option<Slopes>)> {
         let mut search = self.decision(reader, wanted, task, needed)?;
         let start = search.filled(&self.home, Some(reader.stock))?;
+        if search.score(&start).is_perfect() {
+            return Some((start, None));
+        }
         let (mut rough, start) = search.roughly(&start)?;
         let (mut best, mut slopes) = rough.best(start, known)?;
         let beyond = beyond_reach(&rough, wanted, &best);
@@ -258,7 +275,8 @@ impl<'a> Planner<'a> {
             search.weigh(&beyond);
             (best, slopes) = rough.best(best, Some(slopes))?;
         }
-        self.whole(&search, reader.stock, &best.counts, slopes)
+        let (found, slopes) = self.whole(&search, reader.stock, &best.counts, slopes)?;
+        Some((found, Some(slopes)))
     }
 
     /// The best whole counts around others: looked for on the rough mesh, with aims that allow for what

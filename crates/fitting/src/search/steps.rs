@@ -79,6 +79,13 @@ pub(crate) struct Score {
     pub(crate) rest: f64,
 }
 
+impl Score {
+    /// Whether nothing can be better: nothing is off, no harm is done and no cell moved.
+    pub(crate) fn is_perfect(&self) -> bool {
+        self.rest == 0.0 && self.ranks.iter().all(|rank| *rank == 0)
+    }
+}
+
 impl<'s> Search<'s> {
     /// A search that looks for nothing: it only solves for counts, and tries moves.
     pub(crate) fn solving_only(cushion: &'s PreparedCushion, meshes: &'s SearchMeshes<'s>) -> Self {
