@@ -351,7 +351,7 @@ pub(crate) fn compared_measures(measures: &[MeasureCompared]) -> String {
         };
         let mut row = vec![
             say.compared_measure(own.measure).to_owned(),
-            own.measure.unit().to_owned(),
+            say.compared_unit(own.measure).to_owned(),
             all(&own.of[0], false),
             all(&own.of[1], false),
             all(&own.difference, true),
@@ -372,7 +372,7 @@ pub(crate) fn compared_for_one(measures: &[MeasureCompared]) -> String {
     for own in measures {
         let mut row = vec![
             say.compared_measure(own.measure).to_owned(),
-            own.measure.unit().to_owned(),
+            say.compared_unit(own.measure).to_owned(),
             compared_value(own, own.of[0][1], false),
             compared_value(own, own.of[1][1], false),
             compared_value(own, own.difference[1], true),

@@ -271,6 +271,9 @@ pub trait ReportWords {
     fn comparison(&self) -> &'static ComparisonTexts;
     /// What is compared, without its unit.
     fn compared_measure(&self, measure: ComparedMeasure) -> &'static str;
+
+    /// The unit in which it is told.
+    fn compared_unit(&self, measure: ComparedMeasure) -> &'static str;
     /// What a difference comes to.
     fn compared_verdict(&self, verdict: ComparedVerdict) -> &'static str;
     /// For how many bodies two layouts have sizes: sentences.

@@ -239,6 +239,7 @@ delegated! { PaperWords:
 delegated! { ReportWords:
     fn comparison(&self) -> &'static ComparisonTexts;
     fn compared_measure(&self, measure: ComparedMeasure) -> &'static str;
+    fn compared_unit(&self, measure: ComparedMeasure) -> &'static str;
     fn compared_verdict(&self, verdict: ComparedVerdict) -> &'static str;
     fn compared_sizes(&self, sizes: &ComparedSizes) -> String;
     fn compared_fill(&self, sizes: [Size; 2], pressure: Pressure, of: Option<usize>) -> String;

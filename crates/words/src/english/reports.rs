@@ -365,6 +365,10 @@ impl ReportWords for English {
         comparisons::TEXTS
     }
 
+    fn compared_unit(&self, measure: ComparedMeasure) -> &'static str {
+        measure.unit()
+    }
+
     fn compared_measure(&self, measure: ComparedMeasure) -> &'static str {
         comparisons::measure(measure)
     }

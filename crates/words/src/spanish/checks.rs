@@ -169,7 +169,7 @@ impl CheckWords for Spanish {
                 "Los dedos quedaron atrapados, y lo que se nota por debajo no dice por qué. No se mueve ninguna celda antes de hallar la causa."
             }
             NextStep::NoCellsForAMark => {
-                "Por una marca en la piel no se mueve ninguna celda. El ajuste no vale hasta que lo vea el profesional que trata."
+                "Por una marca en la piel no se mueve ninguna celda. El ajuste no vale hasta que lo vea el profesional responsable."
             }
             NextStep::FeelAgain(side) => {
                 return format!(

@@ -29,29 +29,38 @@ pub(super) const TEXTS: &ComparisonTexts = &ComparisonTexts {
     harm: "de quienes se sientan en ambos",
     no_rest: "no llegan a reposo",
     bottomed: "casi tocan la base en algún lugar",
-    little_left: "menos de 25 mm bajo un hueso de asiento",
+    little_left: "menos de 25 mm bajo un isquion",
     nobody: "Nadie tiene un tamaño en ambos: no se compara nada.",
-    legend: "A y B: de los cuerpos que se sientan en ambos, lo que tienen como mucho 5, 50 y 95 de cada cien. B menos A: para cada cuerpo por separado, y después lo que tienen como mucho 25, 50 y 75 de cada cien. Con celdas enteras: la menor y la mayor presión de relleno sin carga de un compartimento. Una celda: cuánto cambia una celda lo que queda bajo un hueso de asiento, en los compartimentos para un hueso de asiento (en todos donde ninguno lo es), bajo el cuerpo de en medio; entre paréntesis el número del compartimento. Alcance: cuánto más alto queda un hueso de asiento con las más celdas en su lado y las menos en el otro. Oblicuidad: la propia del cliente, o una fija de 12 mm con el hueso de asiento izquierdo más bajo.",
+    legend: "A y B: de los cuerpos que se sientan en ambos, lo que tienen como mucho 5, 50 y 95 de cada cien. B menos A: para cada cuerpo por separado, y después lo que tienen como mucho 25, 50 y 75 de cada cien. Con celdas enteras: la menor y la mayor presión de relleno sin carga de un compartimento. Una celda: cuánto cambia una celda lo que queda bajo un isquion, en los compartimentos para un isquion (en todos donde ninguno lo es), bajo el cuerpo de en medio; entre paréntesis el número del compartimento. Alcance: cuánto más alto queda un isquion con las más celdas en su lado y las menos en el otro. Oblicuidad: la propia de la persona, o una fija de 12 mm con el isquion izquierdo más bajo.",
     how_told: "Se distingue desde: cuánto se mueve la diferencia misma cuando cada cosa que no se sabe de la funda, las celdas y el cuerpo está en un extremo de su intervalo, igual en ambos cojines; de una malla a otra; y por celdas enteras; para el cuerpo ligero, el de en medio y el pesado, de los que se toma el mayor. Lo que es menos, o menos de 0,5 mm, 0,1 kPa, 0,5 %, 0,05 N m/grado o 0,1 grados (juicios, sin verificar), no es una diferencia que el modelo pueda distinguir. Las manos distinguen 5 mm de una altura.",
-    limits: "Una estimación de un modelo que ningún cojín medido ha comprobado: compara diseños llenados por igual, no sustituye un ensayo de laboratorio ni una prueba, y nada sabe de cizalla, calor, humedad, desgaste ni facilidad de uso. Ninguna diferencia no es una aprobación. Decide el profesional que trata; las normas locales van primero.",
+    limits: "Una estimación de un modelo que ningún cojín medido ha comprobado: compara diseños llenados por igual, no sustituye un ensayo de laboratorio ni una prueba, y nada sabe de cizalla, calor, humedad, desgaste ni facilidad de uso. Que no haya diferencia no es una aprobación. Decide el profesional responsable; las normas locales van primero.",
 };
 
 /// What is compared.
 pub(super) fn measure(measure: ComparedMeasure) -> &'static str {
     match measure {
-        ComparedMeasure::LeftUnder => "bajo el hueso de asiento izquierdo",
-        ComparedMeasure::RightUnder => "bajo el hueso de asiento derecho",
-        ComparedMeasure::Immersion => "inmersión de los huesos de asiento",
+        ComparedMeasure::LeftUnder => "bajo el isquion izquierdo",
+        ComparedMeasure::RightUnder => "bajo el isquion derecho",
+        ComparedMeasure::Immersion => "inmersión de los isquiones",
         ComparedMeasure::BoneSurface => {
-            "presión superficial bajo el hueso de asiento que tiene más"
+            "presión superficial bajo el isquion que tiene más"
         }
         ComparedMeasure::GreatestSurface => "mayor presión superficial",
         ComparedMeasure::MeanSurface => "presión superficial media",
         ComparedMeasure::PelvisShare => "parte que lleva la pelvis",
         ComparedMeasure::RollStiffness => "resiste inclinarse a un lado",
         ComparedMeasure::Pitch => "frente girado hacia arriba",
-        ComparedMeasure::Oblique => "con oblicuidad: el hueso bajo queda más bajo en",
-        ComparedMeasure::ObliqueUnder => "con oblicuidad: bajo el hueso de asiento bajo",
+        ComparedMeasure::Oblique => "con oblicuidad: el isquion bajo queda más bajo en",
+        ComparedMeasure::ObliqueUnder => "con oblicuidad: bajo el isquion bajo",
+    }
+}
+
+/// The unit of a measure.
+pub(super) fn unit(measure: ComparedMeasure) -> &'static str {
+    match measure {
+        ComparedMeasure::RollStiffness => "N m/grado",
+        ComparedMeasure::Pitch => "grados",
+        other => other.unit(),
     }
 }
 

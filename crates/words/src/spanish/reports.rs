@@ -367,6 +367,10 @@ impl ReportWords for Spanish {
         comparisons::TEXTS
     }
 
+    fn compared_unit(&self, measure: ComparedMeasure) -> &'static str {
+        comparisons::unit(measure)
+    }
+
     fn compared_measure(&self, measure: ComparedMeasure) -> &'static str {
         comparisons::measure(measure)
     }

@@ -35,7 +35,7 @@ pub(super) const TEXTS: &ReviewTexts = &ReviewTexts {
     under_right: "Hueso derecho, mm",
     lifts: "Sube su lado, mm",
     pitch: "Frente, grados",
-    legend: "Queda bajo huesos: de los cuerpos para los que sirve un tamaño, los de percentil 5, 50 y 95 por peso, con el llenado de serie, bajo el hueso que tiene menos. Números de compartimentos para los mismos cuerpos. Puntos: huesos de asiento de 5, 50 y 95 de cien personas. Una celda: probada con cuantas mueve una mano, de más y de menos, bajo el cuerpo de en medio. Sube: con las más celdas y las menos en su simétrico.",
+    legend: "Queda bajo huesos: de los cuerpos para los que sirve un tamaño, los de percentil 5, 50 y 95 por peso, con el llenado de serie, bajo el hueso que tiene menos. Números de compartimentos para los mismos cuerpos. Puntos: isquiones de 5, 50 y 95 de cien personas. Una celda: probada con cuantas mueve una mano, de más y de menos, bajo el cuerpo de en medio. Sube: con las más celdas y las menos en su simétrico.",
     sources: "Huesos de asiento: hombres, 112 mm entre ellos, desviación 9 (Velagapudi y Ray, 2019), mujeres 13 mm más (Chen, Scientific Reports 11, 2021), según los sexos de la tabla; se suponen 125 mm delante del borde trasero. En costura: a menos de 15 mm de ella. Grupos de código: CMS HCPCS Level II, April 2020; nada aquí reclama un código.",
     limits: "Una estimación de un modelo que ningún cojín medido ha comprobado: compara diseños y tamaños, y no sustituye un ensayo de laboratorio ni una prueba.",
     clinician_decides: "El profesional responsable decide todo cambio; las normas locales van primero.",

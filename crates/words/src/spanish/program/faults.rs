@@ -215,7 +215,7 @@ pub(super) fn advice(advice: &Advice<'_>) -> String {
 
 fn no_size_of(layout: &str) -> Said {
     said(
-        format!("ningún tamaño en que se fabrica `{layout}` sirve al cliente"),
+        format!("ningún tamaño en que se fabrica `{layout}` sirve a la persona"),
         "`seatwright size` dice por qué; --size compara igualmente en un tamaño",
     )
 }
