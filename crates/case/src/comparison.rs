@@ -299,6 +299,8 @@ impl ComparedHarm {
 /// What a difference comes to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ComparedVerdict {
+    /// The model cannot tell whether there is any: somebody comes to no rest where it is asked.
+    CannotTell,
     /// None that the model can tell.
     NoDifference,
     /// The second has more.
@@ -314,6 +316,7 @@ impl ComparedVerdict {
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
+            Self::CannotTell => "cannot-tell",
             Self::NoDifference => "no-difference",
             Self::More => "more",
             Self::Less => "less",
@@ -322,7 +325,7 @@ impl ComparedVerdict {
     }
 
     fn of([low, middle, high]: [f64; 3], told_from: Option<f64>) -> Self {
-        let Some(told_from) = told_from else { return Self::NoDifference };
+        let Some(told_from) = told_from else { return Self::CannotTell };
         if middle > told_from {
             Self::More
         } else if middle < -told_from {
@@ -460,7 +463,7 @@ mod tests {
         assert_eq!(verdict(&[-2.1, -2.2, -3.0]), ComparedVerdict::Less);
         assert_eq!(verdict(&[-5.0, -5.0, 0.0, 5.0, 5.0]), ComparedVerdict::ByBody);
         let unknown = measures_compared(&pairs(&[9.0]), &[None; ComparedMeasure::COUNT]);
-        assert_eq!(unknown[0].verdict, ComparedVerdict::NoDifference);
+        assert_eq!(unknown[0].verdict, ComparedVerdict::CannotTell);
         // Less than what is told is nothing, whatever the model could.
         let fine = measures_compared(&pairs(&[0.49]), &[Some(0.0); ComparedMeasure::COUNT]);
         assert_eq!(fine[0].verdict, ComparedVerdict::NoDifference);

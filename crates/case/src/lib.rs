@@ -85,7 +85,7 @@ pub use crate::record::{
 };
 pub use crate::review::{
     BonesAndSeams, CellsDo, ON_A_SEAM, REVIEWED, ReviewFinding, ReviewKind, ReviewedCompartment,
-    ReviewedSeat, ReviewedSize, review_findings,
+    ReviewedSeat, ReviewedSize, nearest_rank, review_findings,
 };
 pub use crate::said::Said;
 pub use crate::site::SiteName;

@@ -7,6 +7,12 @@ use crate::{PredictedOutcome, Sides, Spread};
 /// The bodies at which a size is looked at, of a hundred by their weight.
 pub const REVIEWED: [u8; 3] = [5, 50, 95];
 
+/// The place, from 0, of so many of a hundred among sorted values, by nearest rank.
+#[must_use]
+pub fn nearest_rank(values: usize, percent: u8) -> usize {
+    (values * usize::from(percent)).div_ceil(100).max(1) - 1
+}
+
 /// What is said to lie on a seam: within so much of it, which is the radius of the disc over which
 /// a surface pressure is a result.
 pub const ON_A_SEAM: Length = Length::from_mm(15.0);

@@ -5,17 +5,16 @@ use std::collections::BTreeMap;
 use case::{
     Both, Client, ComparedCushion, ComparedHarm, ComparedMeasure, ComparedPair, ComparedSeat,
     ComparedSizes, ComparedValues, Date, MeasureCompared, OneCell, REVIEWED, SurveyedBody, Trouble,
-    WhyNoPlan, measures_compared,
+    WhyNoPlan, measures_compared, nearest_rank,
 };
-use cushion::{Cell, FaultKind, Layout, MadeSize, Mass, Pattern, Pressure, Purpose, Size};
+use cushion::{Cell, FaultKind, Layout, MadeSize, Mass, Pressure, Purpose, Size};
 use fitting::{PreparedCushion, Spacings};
 
 use crate::error::{Whose, WorkError};
 use crate::parts::usual_mass;
 use crate::side_by_side::side_by_side;
 use crate::sourced::Sourced;
-use crate::stock::no_stock;
-use crate::survey::anybody;
+use crate::survey::{anybody, prepared};
 
 /// Somebody who is put on both layouts.
 #[derive(Clone, Debug)]
@@ -165,14 +164,7 @@ fn cushions(
         if made.contains_key(&size) {
             continue;
         }
-        let pattern: Pattern = cushion::arrange(&layout.value, size).map_err(|faults| {
-            let fault = faults.into_iter().next().map(|fault| fault.kind);
-            let file = layout.file.path.clone();
-            WorkError::file(Trouble::NotMade { file, size, fault })
-        })?;
-        let cushion = PreparedCushion::new(&pattern, cell, spacings)
-            .map_err(|error| no_stock(layout, &pattern, error))?;
-        made.insert(size, cushion);
+        made.insert(size, prepared(layout, cell, size, spacings)?);
     }
     Ok(made)
 }
@@ -185,7 +177,8 @@ fn least_told(
 ) -> ComparedValues {
     let mut told: ComparedValues = [None; ComparedMeasure::COUNT];
     let sorted = by_weight(seated, |own| own.0.weight);
-    let mut places: Vec<usize> = REVIEWED.iter().map(|own| place(sorted.len(), *own)).collect();
+    let mut places: Vec<usize> =
+        REVIEWED.iter().map(|own| nearest_rank(sorted.len(), *own)).collect();
     places.dedup();
     for (sitter, sizes) in places.into_iter().filter_map(|at| sorted.get(at)) {
         let own = besides[sizes].least_told(sitter);
@@ -204,11 +197,6 @@ fn by_weight<T>(of: &[T], weight: impl Fn(&T) -> Mass) -> Vec<&T> {
     let mut sorted: Vec<&T> = of.iter().collect();
     sorted.sort_by(|one, other| weight(one).to_kg().total_cmp(&weight(other).to_kg()));
     sorted
-}
-
-/// The place of a percentile among so many, one at least, by nearest rank.
-fn place(many: usize, percent: u8) -> usize {
-    (many * usize::from(percent)).div_ceil(100).max(1) - 1
 }
 
 /// Two cushions at one pressure.
@@ -258,7 +246,8 @@ impl<'c> Beside<'c> {
 
     /// Both cushions in numbers, with what a cell does under the middle one of those who sit there.
     fn pair(&self, cell: &Cell, sitters: &[&Sitter]) -> ComparedPair {
-        let middle = by_weight(sitters, |own| own.weight).get(place(sitters.len(), 50)).copied();
+        let middle =
+            by_weight(sitters, |own| own.weight).get(nearest_rank(sitters.len(), 50)).copied();
         let own = |at: usize| {
             let (cushion, counts) = self.filled(at);
             let effects = middle.map(|sitter| {

@@ -101,27 +101,28 @@ impl Survey<'_> {
                 let needed =
                     |body: &SurveyedBody| fitting::size_for(body, &sizes) == Some(made.size);
                 if bodies.iter().any(needed) {
-                    cushions.insert(made.size, self.cushion(layout, made.size, spacings)?);
+                    cushions.insert(made.size, prepared(layout, self.cell, made.size, spacings)?);
                 }
             }
         }
         Ok(cushions)
     }
+}
 
-    fn cushion(
-        &self,
-        layout: &Sourced<Layout>,
-        size: Size,
-        spacings: Spacings,
-    ) -> Result<PreparedCushion, WorkError> {
-        let pattern = cushion::arrange(&layout.value, size).map_err(|faults| {
-            let fault = faults.into_iter().next().map(|fault| fault.kind);
-            let file = layout.file.path.clone();
-            WorkError::file(Trouble::NotMade { file, size, fault })
-        })?;
-        PreparedCushion::new(&pattern, self.cell, spacings)
-            .map_err(|error| no_stock(layout, &pattern, error))
-    }
+/// A cushion of a layout that no client's file names.
+pub(crate) fn prepared(
+    layout: &Sourced<Layout>,
+    cell: &Cell,
+    size: Size,
+    spacings: Spacings,
+) -> Result<PreparedCushion, WorkError> {
+    let pattern = cushion::arrange(&layout.value, size).map_err(|faults| {
+        let fault = faults.into_iter().next().map(|fault| fault.kind);
+        let file = layout.file.path.clone();
+        WorkError::file(Trouble::NotMade { file, size, fault })
+    })?;
+    PreparedCushion::new(&pattern, cell, spacings)
+        .map_err(|error| no_stock(layout, &pattern, error))
 }
 
 /// A client of a layout of whom nothing is known.

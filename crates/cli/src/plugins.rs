@@ -7,7 +7,7 @@ use case::{LayoutError, PluginFault};
 use casework::{FileRemarks, Whose, WorkError};
 use cushion::Name;
 use plugin_host::{Isolation, Limits, Places, Plugins};
-use words::{CallFault, FileFault};
+use words::{CallFault, ProgramFault};
 
 use crate::arguments::PluginOptions;
 use crate::failure::Failure;
@@ -56,7 +56,7 @@ pub(crate) fn nothing_to_set(options: &PluginOptions) -> Result<(), Failure> {
 /// The failure where this program cannot be found again.
 pub(crate) fn not_found_again(error: io::Error) -> Failure {
     let why = error.to_string();
-    let said = say::language().file_fault(&FileFault::ProgramGone { why: &why });
+    let said = say::language().program_fault(&ProgramFault::Gone { why: &why });
     Failure::new(Whose::Ours, said)
 }
 

@@ -7,7 +7,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use casework::Whose;
 use clap::{CommandFactory as _, FromArgMatches as _};
-use words::FileFault;
+use words::ProgramFault;
 
 use crate::arguments::Arguments;
 use crate::commands;
@@ -85,7 +85,7 @@ fn guarded(work: impl FnOnce() -> Result<(), Failure>) -> Result<(), Failure> {
     std::panic::set_hook(usual);
     outcome.unwrap_or_else(|_| {
         let place = place.lock().unwrap_or_else(PoisonError::into_inner);
-        let said = say::language().file_fault(&FileFault::OfTheProgram { place: &place });
+        let said = say::language().program_fault(&ProgramFault::Ours { place: &place });
         Err(Failure::new(Whose::Ours, said))
     })
 }

@@ -42,7 +42,7 @@ pub use crate::papers::{
 pub use crate::pictures::PictureWords;
 pub use crate::program::{
     Advice, Begun, CallFault, ContourNumber, ContourSaid, Done, FileFault, Level, OutputFault,
-    PageFault, ProgramWords, SupplierFault, Told,
+    PageFault, ProgramFault, ProgramWords, SupplierFault, Told,
 };
 pub use crate::record::RecordWords;
 pub use crate::reports::{ComparisonTexts, FixedLines, PartsTexts, ReportWords, TableTexts};

@@ -6,7 +6,7 @@ use casework::{
 };
 use cushion::{Cell, Layout, Length, Size};
 use files::report::{self, ComparedLayout, ComparisonReport};
-use words::SupplierFault;
+use words::{SupplierFault, Told};
 
 use crate::arguments::Compare;
 use crate::failure::Failure;
@@ -29,7 +29,7 @@ pub(crate) fn run(arguments: &Compare, setting: Setting) -> Result<(), Failure> 
     let terminal = setting.terminal;
     let asked = Asked::of(arguments, setting)?;
     let [first, second] = &asked.layouts;
-    let bar = progress::bar(asked.sitters.len(), "bodies");
+    let bar = progress::bar(asked.sitters.len(), &say::language().told(&Told::Bodies));
     let told = || bar.inc(1);
     let (cell, spacings) = (&asked.cell.value, spacings(arguments));
     let compared = casework::compare([first, second], cell, &asked.sitters, spacings, &told);

@@ -168,7 +168,7 @@ struct MeasureBody {
     difference: [f64; 3],
     /// The least difference that the model can tell; null where it can tell none.
     told_from: Option<f64>,
-    /// `no-difference`, `more` or `less` (of B), or `by-body`.
+    /// `cannot-tell`, `no-difference`, `more` or `less` (of B), or `by-body`.
     verdict: &'static str,
     text: String,
 }

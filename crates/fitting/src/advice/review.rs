@@ -2,7 +2,7 @@
 
 use case::{
     BonesAndSeams, CellsDo, CentralSeat, Client, Date, ON_A_SEAM, PredictedOutcome, REVIEWED,
-    ReviewedSeat, Sides, SurveyedBody, Weighing,
+    ReviewedSeat, Sides, SurveyedBody, Weighing, nearest_rank,
 };
 use cushion::{CompartmentIx, Length, Mass, Pattern, Point, Purpose, Side, Size};
 use mechanics::{SeatedClient, Stop};
@@ -104,8 +104,8 @@ pub fn ranked_bodies<'b>(bodies: &[&'b SurveyedBody]) -> Vec<(u8, &'b SurveyedBo
     by_weight.sort_by(|one, other| {
         one.weight.to_kg().total_cmp(&other.weight.to_kg()).then(one.row.cmp(&other.row))
     });
-    let rank = |percent: u8| (by_weight.len() * usize::from(percent)).div_ceil(100).max(1) - 1;
-    REVIEWED.iter().filter_map(|own| Some((*own, *by_weight.get(rank(*own))?))).collect()
+    let at = |percent: u8| by_weight.get(nearest_rank(by_weight.len(), percent));
+    REVIEWED.iter().filter_map(|own| Some((*own, *at(*own)?))).collect()
 }
 
 /// Returns a client of a body's measures, for a size; `like` has all that the table does not say.

@@ -214,14 +214,8 @@ impl<'a> Planner<'a> {
             counts = found.counts;
             progress.tell(PlanStep::Verification);
             // The spread of the stock fill is known already.
-            let ends = ends_on_stock.as_ref().filter(|_| counts == stock_counts);
-            verified = match ends {
-                Some(ends) => AlreadySolved {
-                    answer: Some(predictor.fine().rest(&counts, None)),
-                    ends: Some(ends.clone()),
-                },
-                None => predictor.verified(&counts),
-            };
+            let ends = ends_on_stock.clone().filter(|_| counts == stock_counts);
+            verified = predictor.verified(&counts, ends);
             let fine = verified.answer.as_ref();
             match fine.and_then(|fine| self.missing(&predictor, fine, needed)) {
                 Some(missing) if missing > 0.0 => spare += missing + SPARE,

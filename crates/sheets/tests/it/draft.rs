@@ -100,6 +100,7 @@ delegated! { ProgramWords:
     fn output_fault(&self, fault: &OutputFault<'_>) -> Said;
     fn supplier_fault(&self, fault: &SupplierFault<'_>) -> Said;
     fn file_fault(&self, fault: &FileFault<'_>) -> Said;
+    fn program_fault(&self, fault: &ProgramFault<'_>) -> Said;
     fn page_fault(&self, fault: &PageFault<'_>) -> Said;
     fn advice(&self, advice: &Advice<'_>) -> String;
 }

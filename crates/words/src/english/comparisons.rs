@@ -55,6 +55,7 @@ pub(super) fn measure(measure: ComparedMeasure) -> &'static str {
 /// What a difference comes to.
 pub(super) fn verdict(verdict: ComparedVerdict) -> &'static str {
     match verdict {
+        ComparedVerdict::CannotTell => "the model cannot tell",
         ComparedVerdict::NoDifference => "no difference that the model can tell",
         ComparedVerdict::More => "B has more",
         ComparedVerdict::Less => "B has less",

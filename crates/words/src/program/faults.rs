@@ -191,13 +191,18 @@ pub enum FileFault<'a> {
         /// The files.
         files: &'a str,
     },
+}
+
+/// What is the program's own fault, or that of how it was installed.
+#[derive(Clone, Copy, Debug)]
+pub enum ProgramFault<'a> {
     /// A fault of the program itself.
-    OfTheProgram {
+    Ours {
         /// Where it is.
         place: &'a str,
     },
     /// The program cannot be found again to be the child that runs a plugin.
-    ProgramGone {
+    Gone {
         /// Why not, as the system says it.
         why: &'a str,
     },

@@ -7,7 +7,9 @@ mod faults;
 
 pub use contour::{ContourNumber, ContourSaid};
 pub use done::{Begun, Done, Told};
-pub use faults::{Advice, CallFault, FileFault, OutputFault, PageFault, SupplierFault};
+pub use faults::{
+    Advice, CallFault, FileFault, OutputFault, PageFault, ProgramFault, SupplierFault,
+};
 
 use case::{FileKind, Said};
 
@@ -63,6 +65,9 @@ pub trait ProgramWords {
 
     /// Why files end a command, and what to do.
     fn file_fault(&self, fault: &FileFault<'_>) -> Said;
+
+    /// What is the program's own fault, and what to do.
+    fn program_fault(&self, fault: &ProgramFault<'_>) -> Said;
 
     /// Why the page beside the chair is not served, and what to do.
     fn page_fault(&self, fault: &PageFault<'_>) -> Said;

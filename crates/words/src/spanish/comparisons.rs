@@ -42,9 +42,7 @@ pub(super) fn measure(measure: ComparedMeasure) -> &'static str {
         ComparedMeasure::LeftUnder => "bajo el isquion izquierdo",
         ComparedMeasure::RightUnder => "bajo el isquion derecho",
         ComparedMeasure::Immersion => "inmersión de los isquiones",
-        ComparedMeasure::BoneSurface => {
-            "presión superficial bajo el isquion que tiene más"
-        }
+        ComparedMeasure::BoneSurface => "presión superficial bajo el isquion que tiene más",
         ComparedMeasure::GreatestSurface => "mayor presión superficial",
         ComparedMeasure::MeanSurface => "presión superficial media",
         ComparedMeasure::PelvisShare => "parte que lleva la pelvis",
@@ -67,6 +65,7 @@ pub(super) fn unit(measure: ComparedMeasure) -> &'static str {
 /// What a difference comes to.
 pub(super) fn verdict(verdict: ComparedVerdict) -> &'static str {
     match verdict {
+        ComparedVerdict::CannotTell => "el modelo no puede decirlo",
         ComparedVerdict::NoDifference => "ninguna diferencia que el modelo pueda distinguir",
         ComparedVerdict::More => "B tiene más",
         ComparedVerdict::Less => "B tiene menos",

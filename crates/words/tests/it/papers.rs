@@ -266,6 +266,7 @@ pub(crate) fn of_a_comparison(say: &dyn Language) -> Vec<String> {
     let mut all = Vec::new();
     all.extend(case::ComparedMeasure::ALL.map(|own| say.compared_measure(own).to_owned()));
     let verdicts = [
+        case::ComparedVerdict::CannotTell,
         case::ComparedVerdict::NoDifference,
         case::ComparedVerdict::More,
         case::ComparedVerdict::Less,

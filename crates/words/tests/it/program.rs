@@ -4,7 +4,7 @@ use case::{Date, FileKind, Said, Why};
 use cushion::{Length, Mass, Size};
 use words::{
     Advice, Begun, CallFault, ContourNumber, ContourSaid, Done, FileFault, LANGUAGES, Language,
-    Level, OutputFault, PageFault, SupplierFault, Told,
+    Level, OutputFault, PageFault, ProgramFault, SupplierFault, Told,
 };
 
 use crate::papers::faults;
@@ -31,6 +31,8 @@ pub(crate) fn not_done(say: &dyn Language) -> Vec<Said> {
     all.extend(outputs().iter().map(|own| say.output_fault(own)));
     all.extend(suppliers().iter().map(|own| say.supplier_fault(own)));
     all.extend(files().iter().map(|own| say.file_fault(own)));
+    let own = [ProgramFault::Ours { place: "x" }, ProgramFault::Gone { why: "x" }];
+    all.extend(own.map(|own| say.program_fault(&own)));
     all.extend(pages().iter().map(|own| say.page_fault(own)));
     all
 }
@@ -191,8 +193,6 @@ fn files() -> Vec<FileFault<'static>> {
         FileFault::CannotBeUsed { file: "a", remarks: "0" },
         FileFault::SomeCannotBeUsed { wrong: 1, files: 3 },
         FileFault::Unread { files: "a, b" },
-        FileFault::OfTheProgram { place: "x" },
-        FileFault::ProgramGone { why: "x" },
     ]
 }
 

@@ -6,7 +6,7 @@ use cushion::Name;
 use super::super::files::reason;
 use super::super::parts::counted;
 use crate::said::said;
-use crate::{Advice, CallFault, FileFault, OutputFault, PageFault, SupplierFault};
+use crate::{Advice, CallFault, FileFault, OutputFault, PageFault, ProgramFault, SupplierFault};
 
 /// Why, where nothing else is to be done than what it says.
 fn only(message: impl Into<String>) -> Said {
@@ -144,13 +144,16 @@ pub(super) fn of_files(fault: &FileFault<'_>) -> Said {
             format!("cannot be read, so nobody knows what they hold: {files}"),
             "`seatwright check` says what is wrong with each",
         ),
-        FileFault::OfTheProgram { place } => said(
+    }
+}
+
+pub(super) fn of_the_program(fault: &ProgramFault<'_>) -> Said {
+    match fault {
+        ProgramFault::Ours { place } => said(
             format!("this is a fault of the program: {place}"),
             "please report it, with this message, the command and the files",
         ),
-        FileFault::ProgramGone { why } => {
-            only(format!("this program cannot be found again: {why}"))
-        }
+        ProgramFault::Gone { why } => only(format!("this program cannot be found again: {why}")),
     }
 }
 

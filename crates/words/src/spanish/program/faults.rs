@@ -5,7 +5,7 @@ use case::Said;
 use super::super::files::{NAME_RULE, reason};
 use super::super::parts::counted;
 use crate::said::said;
-use crate::{Advice, CallFault, FileFault, OutputFault, PageFault, SupplierFault};
+use crate::{Advice, CallFault, FileFault, OutputFault, PageFault, ProgramFault, SupplierFault};
 
 /// Why, where nothing else is to be done than what it says.
 fn only(message: impl Into<String>) -> Said {
@@ -162,11 +162,16 @@ pub(super) fn of_files(fault: &FileFault<'_>) -> Said {
             format!("no se pueden leer, así que nadie sabe qué contienen: {files}"),
             "`seatwright check` dice qué está mal en cada uno",
         ),
-        FileFault::OfTheProgram { place } => said(
+    }
+}
+
+pub(super) fn of_the_program(fault: &ProgramFault<'_>) -> Said {
+    match fault {
+        ProgramFault::Ours { place } => said(
             format!("esto es un fallo del programa: {place}"),
             "comuníquelo, con este mensaje, la orden y los archivos",
         ),
-        FileFault::ProgramGone { why } => {
+        ProgramFault::Gone { why } => {
             only(format!("este programa no se encuentra a sí mismo: {why}"))
         }
     }

@@ -9,7 +9,7 @@ use case::{FileKind, Said};
 use super::Spanish;
 use crate::{
     Advice, Begun, CallFault, ContourNumber, ContourSaid, Done, FileFault, Level, OutputFault,
-    PageFault, ProgramWords, SupplierFault, Told,
+    PageFault, ProgramFault, ProgramWords, SupplierFault, Told,
 };
 
 impl ProgramWords for Spanish {
@@ -64,6 +64,10 @@ impl ProgramWords for Spanish {
 
     fn file_fault(&self, fault: &FileFault<'_>) -> Said {
         faults::of_files(fault)
+    }
+
+    fn program_fault(&self, fault: &ProgramFault<'_>) -> Said {
+        faults::of_the_program(fault)
     }
 
     fn page_fault(&self, fault: &PageFault<'_>) -> Said {
