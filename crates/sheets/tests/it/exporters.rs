@@ -3,7 +3,7 @@
 use case::text::LengthUnit;
 use lopdf::content::Content;
 use lopdf::{Document as Pdf, Object};
-use sheets::{Paper, SvgOptions, fill_order, pdf, png, setup_card, svg};
+use sheets::{ClientPapers, Paper, SvgOptions, fill_order, pdf, png, setup_card, svg, take_home};
 use testkit::assert_near;
 
 use crate::papers::{Case, DAY, PROGRAM, blank_form, texts};
@@ -200,6 +200,28 @@ fn every_figure_of_a_pdf_says_where_it_is_and_the_file_what_it_claims() {
     for claim in ["<pdfaid:part>3<", "<pdfaid:conformance>A<", "<pdfuaid:part>1<"] {
         assert!(xmp.contains(claim), "{claim}");
     }
+}
+
+/// A reader that speaks has to know where the language changes: what is on such a page says its own
+/// (PDF 2.0, 14.9.2), and nothing else does.
+#[test]
+fn what_is_in_another_language_says_so_in_a_pdf() {
+    let case = Case { language: words::SPANISH, ..Case::of("row-six", "440x400") };
+    let papers = ClientPapers { handed_over_in: Some(words::ENGLISH), ..case.papers() };
+    let sheet = take_home(&papers, Paper::A4).unwrap();
+    let read = Pdf::load_mem(&pdf(&sheet)).unwrap();
+    assert_eq!(read.catalog().unwrap().get(b"Lang").unwrap().as_str().unwrap(), b"es");
+    let pages: Vec<_> = read.get_pages().into_values().collect();
+    let mut told = [0, 0];
+    for object in read.objects.values().filter_map(|object| object.as_dict().ok()) {
+        let Ok(on) = object.get(b"Pg").and_then(Object::as_reference) else { continue };
+        let at = pages.iter().position(|page| *page == on).unwrap();
+        let language = object.get(b"Lang").and_then(Object::as_str).ok();
+        let wanted = (sheet.pages[at].language == "en").then_some(&b"en"[..]);
+        assert_eq!(language, wanted, "page {at}");
+        told[usize::from(wanted.is_some())] += 1;
+    }
+    assert!(told[0] > 50 && told[1] > 50, "{told:?}");
 }
 
 #[test]
