@@ -126,7 +126,11 @@ impl FillLaw {
     #[must_use]
     #[track_caller]
     pub fn energy(&self, volume: f64) -> f64 {
-        let PressureAt { pressure, .. } = self.pressure(volume);
+        self.energy_at(volume, self.pressure(volume).pressure)
+    }
+
+    /// The same where the pressure at the volume is known, Pa.
+    pub(crate) fn energy_at(&self, volume: f64, pressure: f64) -> f64 {
         // By parts: the integral of p dV from V to the loose volume is that of V dp, less p V.
         let taut = pressure.min(self.knee());
         let voids = self.void_pressure * -libm::expm1(-taut / self.void_pressure);

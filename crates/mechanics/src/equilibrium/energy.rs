@@ -93,7 +93,7 @@ impl RestProblem<'_> {
         let (tension, tension_slope) = cover.tension(extra);
         let held = self.laws[compartment].pressure(volume);
         forces.energy += cover.energy(extra)
-            + self.laws[compartment].energy(volume)
+            + self.laws[compartment].energy_at(volume, held.pressure)
             + self.parameters.cover_weight * under;
         let net = self.parameters.cover_weight - held.pressure;
         for ((node, bent), area) in patch.nodes.iter().zip(&bent).zip(&patch.areas) {

@@ -33,11 +33,9 @@ impl Element {
     /// Slope of the sheet with these heights at the corners.
     #[must_use]
     #[inline]
-    pub fn slope(&self, heights: [f64; 3]) -> [f64; 2] {
-        let sum = |axis: usize| -> f64 {
-            heights.iter().zip(self.slopes).map(|(height, slope)| height * slope[axis]).sum()
-        };
-        [sum(0), sum(1)]
+    pub fn slope(&self, [a, b, c]: [f64; 3]) -> [f64; 2] {
+        let [[ax, ay], [bx, by], [cx, cy]] = self.slopes;
+        [a * ax + b * bx + c * cx, a * ay + b * by + c * cy]
     }
 
     /// Stiffness under unit tension between two of its corners: the integral of the product of
