@@ -19,9 +19,10 @@ pub use crate::body::{
     SeatedClient, Site, SiteName, ThighPose,
 };
 pub use crate::equilibrium::{
-    CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Regions, Rest, Resting, SeatedBody,
-    SheetModel, SiteRest, TurnStiffness, come_to_rest, come_to_rest_beside, come_to_rest_slowly,
-    effects_of_a_cell, unloaded_heights,
+    BareSheet, CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Regions, Rest, Resting,
+    SeatedBody, SheetModel, SiteRest, Start, TurnStiffness, bare_sheet, come_to_rest,
+    come_to_rest_beside, come_to_rest_from, come_to_rest_slowly, effects_of_a_cell,
+    unloaded_heights,
 };
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};

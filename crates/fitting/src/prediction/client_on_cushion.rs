@@ -3,12 +3,13 @@
 use case::BodyError;
 use cushion::{Length, Pattern, Rim, StockFill, Volume};
 use mechanics::{
-    Body, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody, SheetModel,
-    SiteName, Stop, come_to_rest, come_to_rest_beside,
+    BareSheet, Body, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody,
+    SheetModel, SiteName, Start, Stop, come_to_rest, come_to_rest_beside, come_to_rest_from,
 };
 
 use crate::goals::known::KnownFillings;
 use crate::prediction::assumptions::outer_give;
+use crate::prediction::bare_stock::BareStock;
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
 
@@ -19,6 +20,9 @@ pub(crate) struct MeshedCushion {
     each: Volume,
     packing: Vec<f64>,
     rim: Rim,
+    /// The stock fill, in the pattern's order.
+    stock: Vec<f64>,
+    bare_stock: BareStock,
 }
 
 impl MeshedCushion {
@@ -35,6 +39,8 @@ impl MeshedCushion {
             each,
             packing: pattern.indices().map(|ix| stock[ix].packing).collect(),
             rim: pattern.rim(),
+            stock: pattern.indices().map(|ix| f64::from(stock[ix].cells.stock)).collect(),
+            bare_stock: BareStock::default(),
         }
     }
 
@@ -45,7 +51,8 @@ impl MeshedCushion {
 
     /// The same cushion turned round by mistake.
     pub(crate) fn turned_round(&self, depth: Length) -> Self {
-        Self { model: self.model.turned_round(depth), ..self.clone() }
+        let bare_stock = BareStock::default();
+        Self { model: self.model.turned_round(depth), bare_stock, ..self.clone() }
     }
 
     /// The cells in each compartment, with a factor on their volume.
@@ -53,6 +60,17 @@ impl MeshedCushion {
         let each = self.each * factor;
         let packed = counts.iter().zip(&self.packing);
         packed.map(|(count, packing)| Cells { count: *count, each, packing: *packing }).collect()
+    }
+
+    /// The sheet without a body over the stock fill, which is asked for again and again; none for
+    /// other counts.
+    fn bare(&self, counts: &[f64], factor: f64, parameters: &Parameters) -> Option<BareSheet> {
+        if counts != self.stock {
+            return None;
+        }
+        let usual = self.usual_parameters();
+        let usual = (&usual, &*self.cells(counts, 1.0));
+        self.bare_stock.of(&self.model, usual, (parameters, &self.cells(counts, factor)))
     }
 
     /// Where any body comes to rest, under the usual parameters.
@@ -127,10 +145,23 @@ impl<'c> ClientOnCushion<'c> {
 
     /// Where the body comes to rest on these counts, near an answer for like ones.
     pub(crate) fn rest(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
+        self.rest_from(counts, Start { near, ..Start::default() })
+    }
+
+    /// The same near an answer for a like client on these counts, for what is different there.
+    pub(crate) fn rest_to_compare(&self, counts: &[f64], near: &Resting) -> Answer {
+        let start = Start { near: Some(near), for_differences: true, ..Start::default() };
+        self.rest_from(counts, start)
+    }
+
+    fn rest_from(&self, counts: &[f64], start: Start<'_>) -> Answer {
         let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
-        let rest =
-            come_to_rest(&self.cushion.model, &cells, &self.placed, parameters, near, self.stop);
-        Answer { rest }
+        let bare = self.cushion.bare(counts, self.assumptions.cells, parameters);
+        let start = Start { bare: bare.as_ref(), ..start };
+        let model = &self.cushion.model;
+        Answer {
+            rest: come_to_rest_from(start, model, &cells, &self.placed, parameters, self.stop),
+        }
     }
 
     /// The same beside an answer for nearly these counts, for searches and for differences: see

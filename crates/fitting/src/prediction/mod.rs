@@ -1,6 +1,7 @@
 //! What counts would do under a client, and how sure that is.
 
 pub(crate) mod assumptions;
+pub(crate) mod bare_stock;
 pub(crate) mod board;
 pub(crate) mod client_on_cushion;
 pub(crate) mod contour;

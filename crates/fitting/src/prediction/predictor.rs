@@ -113,7 +113,7 @@ impl<'c> Predictor<'c> {
             return None;
         }
         let seated = ClientOnCushion::new(self.rough_cushion, moved, self.stop).ok()?;
-        let answer = seated.rest(counts, Some(near));
+        let answer = seated.rest_to_compare(counts, near);
         Some(Values::of(&seated, answer.resting()?))
     }
 

@@ -19,7 +19,7 @@ use super::regions::Regions;
 use super::rest::{Cells, SeatedBody, laws};
 use super::results::{Resting, disc_mean};
 use super::step::{AppliedForces, Change, StepPoint};
-use super::unloaded::{Unloaded, UnloadedSheets};
+use super::unloaded::Unloaded;
 
 /// What one cell more in one compartment does.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,38 +80,20 @@ pub fn effects_of_a_cell(
 ) -> Option<Vec<CellEffect>> {
     let laws = laws(model, cells, parameters);
     let case = FilledModel::new(model, parameters, &laws);
-    let unloaded = known_unloaded(&case, resting)?;
-    let problem = case.loaded_problem(case.finest(), &unloaded, seated.over_mesh());
+    let unloaded = &*resting.bare;
+    assert!(!unloaded.is_of_a_like_fill(), "an answer that was not found beside another");
+    let problem = case.loaded_problem(case.finest(), unloaded, seated.over_mesh());
     let loaded = at_state(&problem, &resting.sheet, &resting.walls, resting.pose)?;
     let pressing: Vec<f64> =
         (0..cells.len()).map(|at| pressing(&loaded.forces, cells, at)).collect();
-    let shapes = shapes(&case, &unloaded, cells)?;
-    let moved =
-        Moved { problem: &problem, laws: &laws, cells, unloaded: &unloaded, loaded: &loaded };
+    let shapes = shapes(&case, unloaded, cells)?;
+    let moved = Moved { problem: &problem, laws: &laws, cells, unloaded, loaded: &loaded };
     let causes: Vec<Cause> =
         shapes.iter().enumerate().map(|(at, shape)| moved.cause(at, shape, pressing[at])).collect();
     let loads: Vec<AppliedForces> = causes.iter().map(|cause| moved.load(cause)).collect();
     let changes = solve(&problem, &loaded, &loads)?;
     let effect = |(cause, change): (&Cause, &Change)| moved.effect(cause, change, seated);
     Some(causes.iter().zip(&changes).map(effect).collect())
-}
-
-/// The unloaded cushion of an answer.
-fn known_unloaded(case: &FilledModel<'_>, resting: &Resting) -> Option<Unloaded> {
-    assert!(!resting.sheets.is_of_a_like_fill(), "an answer that was not found beside another");
-    let UnloadedSheets { upright, coarse, .. } = &resting.sheets;
-    let of = |problem: &RestProblem<'_>, state: &SheetAndPose| {
-        at_state(problem, &state.sheet, &state.walls, state.pose)
-    };
-    let upright = of(&case.upright_problem(case.finest()), upright)?;
-    let coarse = match coarse {
-        None => None,
-        Some(states) => {
-            let problems = case.coarse_problems();
-            Some([of(&problems[0], &states[0])?, of(&problems[1], &states[1])?])
-        }
-    };
-    Some(case.combined(upright, coarse))
 }
 
 /// How the unloaded sheet changes with one cell more in a compartment.

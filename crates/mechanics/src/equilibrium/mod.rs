@@ -25,7 +25,10 @@ pub use self::effects::{CellEffect, effects_of_a_cell};
 pub use self::heights::unloaded_heights;
 pub use self::model::SheetModel;
 pub use self::regions::Regions;
-pub use self::rest::{Cells, SeatedBody, come_to_rest, come_to_rest_beside, come_to_rest_slowly};
+pub use self::rest::{
+    BareSheet, Cells, SeatedBody, Start, bare_sheet, come_to_rest, come_to_rest_beside,
+    come_to_rest_from, come_to_rest_slowly,
+};
 pub use self::results::{
     CompartmentRest, Evidence, Outcome, Rest, Resting, SiteRest, TurnStiffness,
 };

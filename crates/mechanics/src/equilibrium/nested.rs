@@ -22,7 +22,7 @@ pub(super) struct FilledModel<'a> {
     pub(super) parameters: &'a Parameters,
     /// The same with upright walls.
     upright: Parameters,
-    laws: &'a [FillLaw],
+    pub(super) laws: &'a [FillLaw],
 }
 
 /// Which searches may be made.

@@ -1,5 +1,7 @@
 //! Filling the cushion and sitting on it: the verb of this module.
 
+use std::sync::Arc;
+
 use cushion::Volume;
 
 use crate::body::Body;
@@ -18,6 +20,9 @@ use super::unloaded::Unloaded;
 const ENOUGH: f64 = 1e-9;
 /// The same for the unloaded sheet, as a share of what the cells press up with at a pascal.
 pub(super) const ENOUGH_PRESSURE: f64 = 1e-6;
+/// How many times as much is enough for differences: half a millinewton under an adult, which moves
+/// no node by a micrometre, and saves the last step or two of six.
+const DIFFERENCES: f64 = 1e3;
 /// Steps on one mesh after which the active set has failed; some five do.
 pub(super) const MOST_STEPS: u32 = 40;
 /// Roll or pitch from which a result has no numbers: ten degrees, far beyond small slopes.
@@ -108,6 +113,24 @@ impl SeatedBody {
     }
 }
 
+/// What a search begins from, and how far it goes.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Start<'a> {
+    /// An answer for a like fill and body on the same model; the answer does not depend on it but
+    /// for rounding.
+    pub near: Option<&'a Resting>,
+    /// The sheet without the body, where it is known already: of these cells under these
+    /// parameters.
+    pub bare: Option<&'a BareSheet>,
+    /// Whether to end a thousand times sooner, which is enough for differences: heights are within
+    /// a micrometre. Numbers that are given are not found so.
+    pub for_differences: bool,
+}
+
+/// The sheet over cells without a body, which is the same for all bodies.
+#[derive(Clone, Debug)]
+pub struct BareSheet(Arc<Unloaded>);
+
 /// Finds where a body comes to rest on a cushion with these cells, one entry for each compartment.
 ///
 /// `near` is an answer for a like fill and body on the same model, from which the search begins;
@@ -128,7 +151,25 @@ pub fn come_to_rest(
     near: Option<&Resting>,
     stop: Stop<'_>,
 ) -> Rest {
-    let start = near.map_or(Start::Cold, Start::Near);
+    let start = Start { near, ..Start::default() };
+    come_to_rest_from(start, model, cells, seated, parameters, stop)
+}
+
+/// As [`come_to_rest`], from more that may be known.
+///
+/// # Panics
+///
+/// As [`come_to_rest`], and unless a sheet that is known is that of these cells and parameters.
+#[must_use]
+#[track_caller]
+pub fn come_to_rest_from(
+    start: Start<'_>,
+    model: &SheetModel,
+    cells: &[Cells],
+    seated: &SeatedBody,
+    parameters: &Parameters,
+    stop: Stop<'_>,
+) -> Rest {
     Question { model, cells, seated, parameters, stop }.answer(start, Searches::All)
 }
 
@@ -150,7 +191,32 @@ pub fn come_to_rest_beside(
     near: &Resting,
     stop: Stop<'_>,
 ) -> Rest {
-    Question { model, cells, seated, parameters, stop }.answer(Start::Beside(near), Searches::All)
+    Question { model, cells, seated, parameters, stop }.answer_beside(near)
+}
+
+/// Finds the sheet over cells without a body, one entry for each compartment, from that of a like
+/// fill where there is one. None where there are no cells, or the search was told to stop.
+///
+/// # Panics
+///
+/// Panics unless there is one entry for each compartment, and `near` is of this model.
+#[must_use]
+#[track_caller]
+pub fn bare_sheet(
+    model: &SheetModel,
+    cells: &[Cells],
+    parameters: &Parameters,
+    near: Option<&BareSheet>,
+    stop: Stop<'_>,
+) -> Option<BareSheet> {
+    if stop.is_wanted() || cells.iter().all(|cells| cells.count <= 0.0) {
+        return None;
+    }
+    let laws = laws(model, cells, parameters);
+    let fill = FilledModel::new(model, parameters, &laws);
+    let near = near.map(|near| &*near.0);
+    let found = fill.unloaded(near, enough(model, 1.0, stop), Searches::All);
+    (found.end() == End::AtRest).then(|| BareSheet(Arc::new(found)))
 }
 
 /// As [`come_to_rest`], by the slower search alone, which does not depend on a good start. It is
@@ -168,7 +234,8 @@ pub fn come_to_rest_slowly(
     parameters: &Parameters,
 ) -> Rest {
     let stop = Stop::never();
-    Question { model, cells, seated, parameters, stop }.answer(Start::Cold, Searches::BarrierOnly)
+    Question { model, cells, seated, parameters, stop }
+        .answer(Start::default(), Searches::BarrierOnly)
 }
 
 #[track_caller]
@@ -177,15 +244,10 @@ pub(super) fn laws(model: &SheetModel, cells: &[Cells], parameters: &Parameters)
     cells.iter().map(|cells| cells.law(parameters)).collect()
 }
 
-/// What an answer begins from.
-#[derive(Clone, Copy)]
-pub(super) enum Start<'a> {
-    /// Nothing.
-    Cold,
-    /// An answer for a like fill.
-    Near(&'a Resting),
-    /// The same, and what walls take from the unloaded sheet is as there.
-    Beside(&'a Resting),
+/// When a search without a body ends.
+fn enough<'a>(model: &SheetModel, times: f64, stop: Stop<'a>) -> Limits<'a> {
+    let area: f64 = model.finest().areas.iter().sum();
+    Limits { residual: times * ENOUGH_PRESSURE * area, steps: MOST_STEPS, stop }
 }
 
 /// What is asked: these cells under this body.
@@ -200,6 +262,37 @@ pub(super) struct Question<'a> {
 impl Question<'_> {
     #[track_caller]
     pub(super) fn answer(&self, start: Start<'_>, searches: Searches) -> Rest {
+        let times = if start.for_differences { DIFFERENCES } else { 1.0 };
+        let enough = enough(self.model, times, self.stop);
+        let bare = |fill: &FilledModel<'_>| {
+            if let Some(BareSheet(bare)) = start.bare {
+                assert!(fill.is_over(bare), "a sheet over these cells");
+                return Arc::clone(bare);
+            }
+            match start.near {
+                Some(near) if fill.is_over(&near.bare) => Arc::clone(&near.bare),
+                near => Arc::new(fill.unloaded(near.map(|near| &*near.bare), enough, searches)),
+            }
+        };
+        self.answer_over(bare, start.near, times, searches)
+    }
+
+    #[track_caller]
+    fn answer_beside(&self, near: &Resting) -> Rest {
+        let enough = enough(self.model, DIFFERENCES, self.stop);
+        let bare = |fill: &FilledModel<'_>| Arc::new(fill.unloaded_beside(&near.bare, enough));
+        self.answer_over(bare, Some(near), DIFFERENCES, Searches::All)
+    }
+
+    /// The answer over a sheet without the body, to so many times what is enough.
+    #[track_caller]
+    fn answer_over(
+        &self,
+        bare: impl FnOnce(&FilledModel<'_>) -> Arc<Unloaded>,
+        near: Option<&Resting>,
+        times: f64,
+        searches: Searches,
+    ) -> Rest {
         let Self { model, parameters, seated, stop, .. } = *self;
         assert_eq!(seated.underside.len(), model.places().len(), "the body is over this cushion");
         if stop.is_wanted() {
@@ -210,18 +303,12 @@ impl Question<'_> {
         }
         let laws = laws(model, self.cells, parameters);
         let fill = FilledModel::new(model, parameters, &laws);
-        let body = seated.over_mesh();
-        let area: f64 = model.finest().areas.iter().sum();
-        let enough = Limits { residual: ENOUGH_PRESSURE * area, steps: MOST_STEPS, stop };
-        let (unloaded, near) = match start {
-            Start::Cold => (fill.unloaded(None, enough, searches), None),
-            Start::Near(near) => (fill.unloaded(Some(&near.sheets), enough, searches), Some(near)),
-            Start::Beside(near) => (fill.unloaded_beside(&near.sheets, enough), Some(near)),
-        };
+        let unloaded = bare(&fill);
         if unloaded.end() == End::Stopped {
             return Rest::stopped(unloaded.steps(), 0);
         }
-        let limits = Limits { residual: ENOUGH * body.weight, steps: MOST_STEPS, stop };
+        let body = seated.over_mesh();
+        let limits = Limits { residual: times * ENOUGH * body.weight, steps: MOST_STEPS, stop };
         let warm = near.and_then(|near| {
             assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
             let start = SheetAndPose {
@@ -240,22 +327,30 @@ impl Question<'_> {
             return Rest::stopped(unloaded.steps(), loaded.found.steps);
         }
         let problem = fill.loaded_problem(model.levels.len() - 1, &unloaded, body);
-        let mut rest = summed_up(&problem, seated, &unloaded, &loaded);
+        let rest = summed_up(&problem, seated, &unloaded, &loaded);
         if rest.outcome == Outcome::Tipping && body.lean > 0.0 {
-            // It is the trunk's doing where the same load on a fixed line comes to rest.
-            let fixed = BodyOverMesh { lean: 0.0, ..body };
-            let upright = fill.cold(&unloaded, fixed, limits, searches).map(|own| own.found);
-            match upright {
-                Some(own) if own.end == End::Stopped => {
-                    return Rest::stopped(unloaded.steps(), own.steps);
-                }
-                Some(own) if own.end == End::AtRest && !is_tipping(&own.state) => {
-                    rest.outcome = Outcome::LeansAway;
-                }
-                _ => {}
-            }
+            return leaning_or_tipping(rest, &fill, &unloaded, body, (limits, searches));
         }
         rest
+    }
+}
+
+/// What tips, told apart by its cause: it is the trunk's doing where the same load on a fixed line
+/// comes to rest.
+fn leaning_or_tipping(
+    tipping: Rest,
+    fill: &FilledModel<'_>,
+    unloaded: &Unloaded,
+    body: BodyOverMesh<'_>,
+    (limits, searches): (Limits<'_>, Searches),
+) -> Rest {
+    let fixed = BodyOverMesh { lean: 0.0, ..body };
+    match fill.cold(unloaded, fixed, limits, searches).map(|own| own.found) {
+        Some(own) if own.end == End::Stopped => Rest::stopped(unloaded.steps(), own.steps),
+        Some(own) if own.end == End::AtRest && !is_tipping(&own.state) => {
+            Rest { outcome: Outcome::LeansAway, ..tipping }
+        }
+        _ => tipping,
     }
 }
 
@@ -268,7 +363,7 @@ fn is_tipping(state: &SheetAndPose) -> bool {
 fn summed_up(
     problem: &RestProblem<'_>,
     seated: &SeatedBody,
-    unloaded: &Unloaded,
+    unloaded: &Arc<Unloaded>,
     loaded: &FinestEnd,
 ) -> Rest {
     let found = &loaded.found;

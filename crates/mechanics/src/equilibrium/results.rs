@@ -1,5 +1,7 @@
 //! What is known when the search ends.
 
+use std::sync::Arc;
+
 use cushion::{Area, Force, Length, Pressure};
 
 use super::level::{Patch, SolverMesh};
@@ -8,7 +10,7 @@ use super::problem::RestProblem;
 use super::regions::Regions;
 use super::rest::SeatedBody;
 use super::step::StepPoint;
-use super::unloaded::{Unloaded, UnloadedSheets};
+use super::unloaded::Unloaded;
 
 /// Radius of the disc over which surface pressure is averaged, m: about the tip of a seat bone,
 /// and several nodes of the mesh. What a single node carries is no result.
@@ -102,8 +104,8 @@ pub struct Resting {
     pub unloaded: Vec<f64>,
     /// What walls that bow sweep for each length of them, m2; empty where none bow.
     pub(super) walls: Vec<f64>,
-    /// Sheets without the body, from which those of a like fill are found.
-    pub(super) sheets: UnloadedSheets,
+    /// The cushion without the body, from which that of a like fill is found.
+    pub(super) bare: Arc<Unloaded>,
     /// What the body carries on each node, N; not negative.
     pub reactions: Vec<f64>,
     /// One for each compartment.
@@ -177,7 +179,7 @@ impl Resting {
     pub(super) fn new(
         problem: &RestProblem<'_>,
         seated: &SeatedBody,
-        unloaded: &Unloaded,
+        unloaded: &Arc<Unloaded>,
         found: &SearchEnd,
     ) -> Option<Self> {
         let stiffness = turn_stiffness(problem, found)?;
@@ -200,7 +202,7 @@ impl Resting {
             holding: holding(problem, found, &reactions),
             sheet: found.state.sheet.clone(),
             unloaded: unloaded.sheet.clone(),
-            sheets: unloaded.sheets(),
+            bare: Arc::clone(unloaded),
             walls: found.state.walls.clone(),
             reactions,
         })

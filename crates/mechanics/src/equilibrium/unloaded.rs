@@ -6,13 +6,20 @@
 //! finest would cost several times what the loaded sheet does. What that leaves out is the error
 //! of the coarser mesh in a correction of millimetres, some hundredths of one.
 
+use crate::fill::FillLaw;
+use crate::parameters::Parameters;
+
 use super::energy::PatchForces;
 use super::nested::{FilledModel, FinestEnd, Searches};
 use super::newton::{self, End, Limits, SearchEnd};
 use super::problem::{RestProblem, SheetAndPose};
 
 /// The cushion without a body.
+#[derive(Debug)]
 pub(super) struct Unloaded {
+    /// The cells of each compartment.
+    laws: Vec<FillLaw>,
+    parameters: Parameters,
     /// Height of the sheet at the nodes of the finest mesh, m.
     pub(super) sheet: Vec<f64>,
     /// One for each compartment.
@@ -47,23 +54,6 @@ struct Taken {
     patches: Vec<UnloadedPatch>,
 }
 
-/// The sheets of an answer, from which those of a like fill are found.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct UnloadedSheets {
-    /// With upright walls, on the finest mesh.
-    pub(super) upright: SheetAndPose,
-    /// With upright walls and with its own, on the mesh before.
-    pub(super) coarse: Option<[SheetAndPose; 2]>,
-    taken: Option<Taken>,
-}
-
-impl UnloadedSheets {
-    /// Whether what walls take is that of a like fill.
-    pub(super) fn is_of_a_like_fill(&self) -> bool {
-        self.taken.is_some() && self.coarse.is_none()
-    }
-}
-
 impl Unloaded {
     /// How the searches ended, together.
     pub(super) fn end(&self) -> End {
@@ -80,25 +70,31 @@ impl Unloaded {
         [&self.upright].into_iter().chain(self.coarse.iter().flatten())
     }
 
-    /// The sheets.
-    pub(super) fn sheets(&self) -> UnloadedSheets {
-        UnloadedSheets {
-            upright: self.upright.state.clone(),
-            coarse: self.coarse.as_ref().map(|both| both.each_ref().map(|end| end.state.clone())),
-            taken: self.taken.clone(),
-        }
+    /// Whether what walls take is that of a like fill.
+    pub(super) fn is_of_a_like_fill(&self) -> bool {
+        self.taken.is_some() && self.coarse.is_none()
     }
 }
 
 impl FilledModel<'_> {
+    /// Whether an unloaded sheet that is known is that of this fill: how cells resist being moved
+    /// under a body, and what is safe, is nothing to it.
+    pub(super) fn is_over(&self, known: &Unloaded) -> bool {
+        let Parameters { migration, clearance_limit, least_clearance, .. } = *self.parameters;
+        let parameters =
+            Parameters { migration, clearance_limit, least_clearance, ..known.parameters.clone() };
+        let is_found = known.end() == End::AtRest && !known.is_of_a_like_fill();
+        is_found && known.laws == self.laws && parameters == *self.parameters
+    }
+
     /// Finds the unloaded sheet, from that of a like fill where there is one.
     pub(super) fn unloaded(
         &self,
-        near: Option<&UnloadedSheets>,
+        near: Option<&Unloaded>,
         limits: Limits<'_>,
         searches: Searches,
     ) -> Unloaded {
-        let upright = near.map(|near| &near.upright);
+        let upright = near.map(|near| &near.upright.state);
         let upright =
             self.unloaded_on(&self.upright_problem(self.finest()), upright, limits, searches);
         let (mut by_barrier, mut coarse) = (upright.by_barrier, None);
@@ -110,13 +106,13 @@ impl FilledModel<'_> {
             let before = if self.before_finest() == self.finest() {
                 FinestEnd { found: upright.found.clone(), by_barrier: false }
             } else {
-                on(0, near.map(|near| &near[0]))
+                on(0, near.map(|near| &near[0].state))
             };
             if before.found.end == End::Stopped {
                 return self.combined(before.found, None);
             }
             let start = match near {
-                Some(near) => near[1].clone(),
+                Some(near) => near[1].state.clone(),
                 None => self.coarse_to_fine(&before.found.state, limits),
             };
             let own = on(1, Some(&start));
@@ -128,11 +124,11 @@ impl FilledModel<'_> {
 
     /// Finds the unloaded sheet beside that of a like fill: with upright walls, and what its own take
     /// is as there.
-    pub(super) fn unloaded_beside(&self, near: &UnloadedSheets, limits: Limits<'_>) -> Unloaded {
+    pub(super) fn unloaded_beside(&self, near: &Unloaded, limits: Limits<'_>) -> Unloaded {
         let problem = self.upright_problem(self.finest());
-        let upright = self.unloaded_on(&problem, Some(&near.upright), limits, Searches::All);
+        let upright = self.unloaded_on(&problem, Some(&near.upright.state), limits, Searches::All);
         let by_barrier = upright.by_barrier;
-        Unloaded { by_barrier, ..Unloaded::new(upright.found, None, near.taken.clone()) }
+        Unloaded { by_barrier, ..self.bare(upright.found, None, near.taken.clone()) }
     }
 
     /// The problems with upright walls and with its own on the mesh on which they are compared.
@@ -183,13 +179,16 @@ impl FilledModel<'_> {
                 patches: patches.map(|(own, before)| own.less(before)).collect(),
             }
         });
-        Unloaded::new(upright, coarse, taken)
+        self.bare(upright, coarse, taken)
     }
-}
 
-impl Unloaded {
     /// The sheet over upright walls with what its own take.
-    fn new(upright: SearchEnd, coarse: Option<[SearchEnd; 2]>, taken: Option<Taken>) -> Self {
+    fn bare(
+        &self,
+        upright: SearchEnd,
+        coarse: Option<[SearchEnd; 2]>,
+        taken: Option<Taken>,
+    ) -> Unloaded {
         let (mut sheet, mut patches) = (upright.state.sheet.clone(), patches(&upright));
         if let Some(taken) = &taken {
             sheet.iter_mut().zip(&taken.sheet).for_each(|(height, more)| *height += more);
@@ -199,7 +198,11 @@ impl Unloaded {
                 patch.tension += more.tension;
             }
         }
-        Self { sheet, patches, upright, coarse, taken, by_barrier: false }
+        let (laws, parameters) = (self.laws.to_vec(), self.parameters.clone());
+        // Equations are needed no more, and are large.
+        let kept = |found: SearchEnd| SearchEnd { factored: None, ..found };
+        let (upright, coarse) = (kept(upright), coarse.map(|both| both.map(kept)));
+        Unloaded { laws, parameters, sheet, patches, upright, coarse, taken, by_barrier: false }
     }
 }
 

@@ -19,7 +19,7 @@ fn asked(scene: &Scene, near: Option<&Resting>, searches: Searches, yes: [u32; 2
     let stop = Stop::when(&question);
     let Scene { model, cells, seated, parameters } = scene;
     let rest = Question { model, cells, seated, parameters, stop }
-        .answer(near.map_or(Start::Cold, Start::Near), searches);
+        .answer(Start { near, ..Start::default() }, searches);
     (rest, asked.load(Relaxed))
 }
 
@@ -29,7 +29,7 @@ const NEVER: [u32; 2] = [1, 0];
 fn check(scene: &Scene, near: Option<&Resting>, searches: Searches, every: usize) {
     let Scene { model, cells, seated, parameters } = scene;
     let question = Question { model, cells, seated, parameters, stop: Stop::never() };
-    let undisturbed = question.answer(near.map_or(Start::Cold, Start::Near), searches);
+    let undisturbed = question.answer(Start { near, ..Start::default() }, searches);
     let (rest, questions) = asked(scene, near, searches, NEVER);
     assert_eq!(rest.evidence, undisturbed.evidence);
     let (one, other) = (rest.resting.expect("it rests"), undisturbed.resting.expect("it rests"));
