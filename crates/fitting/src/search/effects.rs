@@ -43,26 +43,33 @@ impl Search<'_> {
             there = self.tried_on.rest(counts, None);
             there.resting()?
         };
-        let all: Vec<usize> = (0..counts.len()).collect();
-        side_by_side(&all, |at| self.effect(counts, here, *at)).into_iter().collect()
+        let alone: Vec<Vec<usize>> = (0..counts.len()).map(|at| vec![at]).collect();
+        let groups = if self.groups.is_empty() { &alone } else { &self.groups };
+        let found = side_by_side(groups, |group| self.effect(counts, here, group));
+        let mut effects = vec![None; counts.len()];
+        for (group, effect) in groups.iter().zip(found) {
+            group.iter().for_each(|at| effects[*at].clone_from(&effect));
+        }
+        effects.into_iter().collect()
     }
 
-    /// What each cell does between so many less and so many more; on one side where the other has
-    /// no answer.
-    fn effect(&self, counts: &[f64], here: &Resting, at: usize) -> Option<CellEffect> {
-        let by = tried(counts[at]);
+    /// What each cell does on average between so many less and so many more in each compartment of a
+    /// group, which change alike; on one side where the other has no answer.
+    fn effect(&self, counts: &[f64], here: &Resting, group: &[usize]) -> Option<CellEffect> {
+        let by = tried(counts[group[0]]);
         let with = |more: f64| {
             let mut counts = counts.to_vec();
-            counts[at] += more;
-            if counts[at] < 0.0 {
+            group.iter().for_each(|at| counts[*at] += more);
+            if group.iter().any(|at| counts[*at] < 0.0) {
                 return None;
             }
             self.tried_on.rest_beside(&counts, here).rest.resting
         };
+        let all = by * group.len() as f64;
         match (with(-by), with(by)) {
-            (Some(fewer), Some(more)) => Some(CellEffect::between(&fewer, &more, 2.0 * by)),
-            (None, Some(more)) => Some(CellEffect::between(here, &more, by)),
-            (Some(fewer), None) => Some(CellEffect::between(&fewer, here, by)),
+            (Some(fewer), Some(more)) => Some(CellEffect::between(&fewer, &more, 2.0 * all)),
+            (None, Some(more)) => Some(CellEffect::between(here, &more, all)),
+            (Some(fewer), None) => Some(CellEffect::between(&fewer, here, all)),
             (None, None) => None,
         }
     }
