@@ -16,6 +16,16 @@ impl KnownFillings {
         known.iter().find(|own| own.counts == counts).cloned()
     }
 
+    /// Of the fillings that were solved before and one more the one whose counts are nearest to these:
+    /// the fewest cells away, and of several the first.
+    pub(crate) fn nearest(&self, counts: &[f64], more: Option<&Filling>) -> Option<Filling> {
+        let known = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        let away = |own: &&Filling| -> f64 {
+            own.counts.iter().zip(counts).map(|(own, asked)| (own - asked).abs()).sum()
+        };
+        more.into_iter().chain(known.iter()).min_by(|a, b| away(a).total_cmp(&away(b))).cloned()
+    }
+
     /// Keeps a filling.
     pub(crate) fn keep(&self, filling: &Filling) {
         self.0.lock().unwrap_or_else(PoisonError::into_inner).push(filling.clone());

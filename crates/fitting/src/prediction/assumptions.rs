@@ -85,6 +85,8 @@ pub(crate) fn outer_give(usual: f64, rim: Rim, sides: Option<CushionSides>) -> f
 
 /// Steps by which the line of a leaning client's load is found: each is a straight line's.
 const LEAN_STEPS: usize = 5;
+/// A change of where the load is that turns nobody by a thousandth of a degree, m: the lean is found.
+const LEAN_FOUND: f64 = 1e-6;
 /// How far to a side somebody's load may be, m: farther, nearly all of it would be on one seat bone,
 /// which nobody who sits has; what is then left of a lean is taken to be the pelvis' own turn at the
 /// hips. A practice judgement.
@@ -186,9 +188,13 @@ impl<'a> OnStock<'a> {
         Self { cushion, counts, stop }
     }
 
-    fn rests(&self, assumptions: &Assumptions) -> Result<Option<(Resting, Load, f64)>, BodyError> {
+    fn rests(
+        &self,
+        assumptions: &Assumptions,
+        near: Option<&Resting>,
+    ) -> Result<Option<(Resting, Load, f64)>, BodyError> {
         let seated = ClientOnCushion::new(self.cushion.coarse(), assumptions.clone(), self.stop)?;
-        let answer = seated.rest(&self.counts, None);
+        let answer = seated.rest(&self.counts, near);
         let numbers = has_numbers(&answer.rest);
         let Some(resting) = answer.rest.resting.filter(|_| numbers) else { return Ok(None) };
         let clearance = |side| crate::prediction::predictor::clearance(&seated, &resting, side);
@@ -202,8 +208,10 @@ impl<'a> OnStock<'a> {
     fn lean(&self, assumptions: &mut Assumptions, wanted: f64) -> Result<(), BodyError> {
         let spacing = assumptions.sitter.measures.seat_bone_spacing;
         let spacing = spacing.unwrap_or(SeatedClient::SEAT_BONE_SPACING).to_m();
+        let mut near: Option<Resting> = None;
         for _ in 0..LEAN_STEPS {
-            let Some((resting, load, higher)) = self.rests(assumptions)? else { break };
+            let rests = self.rests(assumptions, near.as_ref())?;
+            let Some((resting, load, higher)) = rests else { break };
             // What is missing of the lean, times the stiffness against it, is a moment; over the
             // weight it is how much farther the load is to the side, left for a lower left.
             let roll = (wanted - higher) / spacing;
@@ -220,7 +228,10 @@ impl<'a> OnStock<'a> {
             if after.abs() >= MOST_ASIDE {
                 let turned = assumptions.sitter.left_lower_by.to_m() + left;
                 assumptions.sitter.left_lower_by = Length::from_m(turned.clamp(-0.05, 0.05));
+            } else if (after - before).abs() < LEAN_FOUND {
+                break;
             }
+            near = Some(resting);
         }
         Ok(())
     }

@@ -148,9 +148,9 @@ impl<'c> ClientOnCushion<'c> {
         self.rest_from(counts, Start { near, ..Start::default() })
     }
 
-    /// The same near an answer for a like client on these counts, for what is different there.
-    pub(crate) fn rest_to_compare(&self, counts: &[f64], near: &Resting) -> Answer {
-        let start = Start { near: Some(near), for_differences: true, ..Start::default() };
+    /// The same to within a micrometre, for searches and for differences.
+    pub(crate) fn rest_to_compare(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
+        let start = Start { near, for_differences: true, ..Start::default() };
         self.rest_from(counts, start)
     }
 
@@ -183,6 +183,8 @@ pub(crate) struct SearchMeshes<'c> {
     pub(crate) rough: ClientOnCushion<'c>,
     /// What was solved on the coarse one.
     pub(crate) known: KnownFillings,
+    /// The same on the rough one.
+    pub(crate) known_roughly: KnownFillings,
 }
 
 impl<'c> SearchMeshes<'c> {
@@ -197,8 +199,9 @@ impl<'c> SearchMeshes<'c> {
         stop: Stop<'c>,
     ) -> Result<Self, BodyError> {
         let on = |mesh| ClientOnCushion::new(mesh, assumptions.clone(), stop);
-        let known = KnownFillings::default();
-        Ok(Self { coarse: on(cushion.coarse())?, rough: on(cushion.rough())?, known })
+        let (coarse, rough) = (on(cushion.coarse())?, on(cushion.rough())?);
+        let [known, known_roughly] = [KnownFillings::default(), KnownFillings::default()];
+        Ok(Self { coarse, rough, known, known_roughly })
     }
 }
 

@@ -40,7 +40,7 @@ impl Search<'_> {
         let here = if std::ptr::eq(self.solved_on, self.tried_on) {
             &filling.resting
         } else {
-            there = self.tried_on.rest(counts, None);
+            there = self.tried_on.rest_to_compare(counts, None);
             there.resting()?
         };
         let alone: Vec<Vec<usize>> = (0..counts.len()).map(|at| vec![at]).collect();

@@ -190,7 +190,7 @@ impl<'a> Planner<'a> {
             progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
-        let (needed, ends_on_stock) = self.needed_clearance(&predictor, &stock_counts);
+        let (needed, but_lean) = self.needed_clearance(&predictor, &stock_counts);
         let needs = &self.needs;
         let reader =
             GoalReader { needs, pattern: self.cushion.pattern(), meshes: &meshes, stock: &stock };
@@ -213,9 +213,9 @@ impl<'a> Planner<'a> {
             }
             counts = found.counts;
             progress.tell(PlanStep::Verification);
-            // The spread of the stock fill is known already.
-            let ends = ends_on_stock.clone().filter(|_| counts == stock_counts);
-            verified = predictor.verified(&counts, ends);
+            // Most of the spread of the stock fill is known already.
+            let but_lean = but_lean.clone().filter(|_| counts == stock_counts);
+            verified = predictor.verified(&counts, but_lean);
             let fine = verified.answer.as_ref();
             match fine.and_then(|fine| self.missing(&predictor, fine, needed)) {
                 Some(missing) if missing > 0.0 => spare += missing + SPARE,
@@ -231,7 +231,7 @@ impl<'a> Planner<'a> {
     }
 
     /// The clearance that is needed under each seat bone, m: by the spread of the stock fill, or by what
-    /// is known after checks. Returns the spread with it, where it was looked for.
+    /// is known after checks. Returns the spread of all but the lean with it, where it was looked for.
     fn needed_clearance(
         &self,
         predictor: &Predictor<'_>,
@@ -241,7 +241,7 @@ impl<'a> Planner<'a> {
         if let Some(adjusting) = &self.adjusting {
             return (adjusting.unsure.map(|unsure| limit + unsure), None);
         }
-        let ends = predictor.spread(stock);
+        let ends = predictor.spread_but_lean(stock);
         let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));
         (needed(below), Some(ends))
     }
@@ -321,6 +321,7 @@ impl<'a> Planner<'a> {
         let pattern = self.cushion.pattern();
         Search {
             known: Some(&meshes.known),
+            known_roughly: Some(&meshes.known_roughly),
             solved_on: &meshes.coarse,
             tried_on: &meshes.rough,
             pattern,

@@ -51,6 +51,8 @@ const COST_OF_OPENING: f64 = 0.1;
 pub(crate) struct Search<'s> {
     /// What was solved before on that mesh; none where it is not worth keeping.
     pub(crate) known: Option<&'s KnownFillings>,
+    /// The same on the mesh on which moves are tried.
+    pub(crate) known_roughly: Option<&'s KnownFillings>,
     /// The client on the mesh on which counts are solved.
     pub(crate) solved_on: &'s ClientOnCushion<'s>,
     /// The same on the mesh on which moves are tried: they are differences, which need less.
@@ -91,6 +93,7 @@ impl<'s> Search<'s> {
     pub(crate) fn solving_only(cushion: &'s PreparedCushion, meshes: &'s SearchMeshes<'s>) -> Self {
         Self {
             known: Some(&meshes.known),
+            known_roughly: Some(&meshes.known_roughly),
             solved_on: &meshes.coarse,
             tried_on: &meshes.rough,
             pattern: cushion.pattern(),
@@ -108,7 +111,9 @@ impl<'s> Search<'s> {
         if let Some(known) = self.known.and_then(|known| known.of(counts)) {
             return Some(known);
         }
-        let answer = self.solved_on.rest(counts, near.map(|near| &near.resting));
+        let nearest = self.known.map_or_else(|| near.cloned(), |known| known.nearest(counts, near));
+        let near = nearest.as_ref().map(|near| &near.resting);
+        let answer = self.solved_on.rest_to_compare(counts, near);
         let filling = self.with_numbers(counts, answer)?;
         if let Some(known) = self.known {
             known.keep(&filling);
@@ -133,7 +138,8 @@ impl<'s> Search<'s> {
     /// allow for what the meshes differ by there; none where the client does not come to rest.
     pub(crate) fn roughly(&self, start: &Filling) -> Option<(Self, Filling)> {
         let mut rough: Search<'s> = Search {
-            known: None,
+            known: self.known_roughly,
+            known_roughly: self.known_roughly,
             solved_on: self.tried_on,
             tried_on: self.tried_on,
             pattern: self.pattern,
