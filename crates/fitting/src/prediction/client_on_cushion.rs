@@ -3,8 +3,8 @@
 use case::BodyError;
 use cushion::{Length, Pattern, Rim, StockFill, Volume};
 use mechanics::{
-    BareSheet, Body, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting, SeatedBody,
-    SheetModel, SiteName, Start, Stop, come_to_rest, come_to_rest_beside, come_to_rest_from,
+    Bare, BareSheet, Body, Cells, Cut, LikeChange, NestedMeshes, Outcome, Parameters, Rest,
+    Resting, SeatedBody, SheetModel, SiteName, Start, Stop, come_to_rest, come_to_rest_from,
 };
 
 use crate::goals::known::KnownFillings;
@@ -150,27 +150,43 @@ impl<'c> ClientOnCushion<'c> {
 
     /// The same to within a micrometre, for searches and for differences.
     pub(crate) fn rest_to_compare(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
-        let start = Start { near, for_differences: true, ..Start::default() };
-        self.rest_from(counts, start)
+        self.rest_from(counts, Start { near, for_differences: true, ..Start::default() })
+    }
+
+    /// The same near an answer that differs from it by what is thought to be much like a change that
+    /// was found, where there is one.
+    pub(crate) fn rest_changed(
+        &self,
+        counts: &[f64],
+        near: &Resting,
+        change: Option<LikeChange<'_>>,
+    ) -> Answer {
+        let near = Some(near);
+        self.rest_from(counts, Start { near, change, for_differences: true, ..Start::default() })
+    }
+
+    /// The same beside an answer for nearly these counts, with what walls take from the unloaded sheet
+    /// as there: see [`Bare::AsNear`].
+    pub(crate) fn rest_beside(
+        &self,
+        counts: &[f64],
+        near: &Resting,
+        change: Option<LikeChange<'_>>,
+    ) -> Answer {
+        let (near, bare) = (Some(near), Bare::AsNear);
+        self.rest_from(counts, Start { near, change, bare, for_differences: true })
     }
 
     fn rest_from(&self, counts: &[f64], start: Start<'_>) -> Answer {
         let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
-        let bare = self.cushion.bare(counts, self.assumptions.cells, parameters);
-        let start = Start { bare: bare.as_ref(), ..start };
-        let model = &self.cushion.model;
+        let known = match start.bare {
+            Bare::AsNear => None,
+            _ => self.cushion.bare(counts, self.assumptions.cells, parameters),
+        };
+        let bare = known.as_ref().map_or(start.bare, Bare::Known);
+        let (model, start) = (&self.cushion.model, Start { bare, ..start });
         Answer {
             rest: come_to_rest_from(start, model, &cells, &self.placed, parameters, self.stop),
-        }
-    }
-
-    /// The same beside an answer for nearly these counts, for searches and for differences: see
-    /// [`come_to_rest_beside`].
-    pub(crate) fn rest_beside(&self, counts: &[f64], near: &Resting) -> Answer {
-        let (cells, parameters) = (self.cells(counts), &self.assumptions.parameters);
-        let model = &self.cushion.model;
-        Answer {
-            rest: come_to_rest_beside(model, &cells, &self.placed, parameters, near, self.stop),
         }
     }
 }

@@ -11,7 +11,7 @@ use crate::stop::Stop;
 
 use super::model::SheetModel;
 use super::nested::{FilledModel, FinestEnd, Searches};
-use super::newton::{End, Limits};
+use super::newton::{End, Limits, SearchEnd};
 use super::problem::{BodyOverMesh, RestProblem, SheetAndPose};
 use super::results::{Evidence, Outcome, Rest, Resting};
 use super::unloaded::Unloaded;
@@ -113,18 +113,44 @@ impl SeatedBody {
     }
 }
 
-/// What a search begins from, and how far it goes.
+/// What a search begins from, and how far it goes. The answer depends on none of it but for
+/// rounding, and on what is given up for speed.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Start<'a> {
-    /// An answer for a like fill and body on the same model; the answer does not depend on it but
-    /// for rounding.
+    /// An answer for a like fill and body on the same model.
     pub near: Option<&'a Resting>,
-    /// The sheet without the body, where it is known already: of these cells under these
-    /// parameters.
-    pub bare: Option<&'a BareSheet>,
+    /// By what change the answer is thought to differ from that.
+    pub change: Option<LikeChange<'a>>,
+    /// Where the sheet without the body comes from.
+    pub bare: Bare<'a>,
     /// Whether to end a thousand times sooner, which is enough for differences: heights are within
     /// a micrometre. Numbers that are given are not found so.
     pub for_differences: bool,
+}
+
+/// A change between two answers on one model, so many times.
+#[derive(Clone, Copy, Debug)]
+pub struct LikeChange<'a> {
+    /// Before it.
+    pub from: &'a Resting,
+    /// After it.
+    pub to: &'a Resting,
+    /// How many times; negative for the change the other way.
+    pub times: f64,
+}
+
+/// Where the sheet without the body comes from.
+#[derive(Clone, Copy, Debug, Default)]
+pub enum Bare<'a> {
+    /// It is found.
+    #[default]
+    Found,
+    /// It is known: of these cells under these parameters.
+    Known(&'a BareSheet),
+    /// What walls that bow and the true area take from it is as in the answer that the search begins
+    /// from, which is for nearly these cells: a third of the work. With a tenth more cells in a
+    /// compartment, clearances are off by some tenths of a millimetre at most.
+    AsNear,
 }
 
 /// The sheet over cells without a body, which is the same for all bodies.
@@ -171,27 +197,6 @@ pub fn come_to_rest_from(
     stop: Stop<'_>,
 ) -> Rest {
     Question { model, cells, seated, parameters, stop }.answer(start, Searches::All)
-}
-
-/// As [`come_to_rest`] for a fill that is nearly that of `near`, in a third of the time: what walls that
-/// bow and the true area take from the unloaded sheet is as there. For searches and for differences: with
-/// a tenth more cells in a compartment, clearances are off by some tenths of a millimetre at most.
-/// Numbers that are given come from [`come_to_rest`].
-///
-/// # Panics
-///
-/// As [`come_to_rest`].
-#[must_use]
-#[track_caller]
-pub fn come_to_rest_beside(
-    model: &SheetModel,
-    cells: &[Cells],
-    seated: &SeatedBody,
-    parameters: &Parameters,
-    near: &Resting,
-    stop: Stop<'_>,
-) -> Rest {
-    Question { model, cells, seated, parameters, stop }.answer_beside(near)
 }
 
 /// Finds the sheet over cells without a body, one entry for each compartment, from that of a like
@@ -262,37 +267,6 @@ pub(super) struct Question<'a> {
 impl Question<'_> {
     #[track_caller]
     pub(super) fn answer(&self, start: Start<'_>, searches: Searches) -> Rest {
-        let times = if start.for_differences { DIFFERENCES } else { 1.0 };
-        let enough = enough(self.model, times, self.stop);
-        let bare = |fill: &FilledModel<'_>| {
-            if let Some(BareSheet(bare)) = start.bare {
-                assert!(fill.is_over(bare), "a sheet over these cells");
-                return Arc::clone(bare);
-            }
-            match start.near {
-                Some(near) if fill.is_over(&near.bare) => Arc::clone(&near.bare),
-                near => Arc::new(fill.unloaded(near.map(|near| &*near.bare), enough, searches)),
-            }
-        };
-        self.answer_over(bare, start.near, times, searches)
-    }
-
-    #[track_caller]
-    fn answer_beside(&self, near: &Resting) -> Rest {
-        let enough = enough(self.model, DIFFERENCES, self.stop);
-        let bare = |fill: &FilledModel<'_>| Arc::new(fill.unloaded_beside(&near.bare, enough));
-        self.answer_over(bare, Some(near), DIFFERENCES, Searches::All)
-    }
-
-    /// The answer over a sheet without the body, to so many times what is enough.
-    #[track_caller]
-    fn answer_over(
-        &self,
-        bare: impl FnOnce(&FilledModel<'_>) -> Arc<Unloaded>,
-        near: Option<&Resting>,
-        times: f64,
-        searches: Searches,
-    ) -> Rest {
         let Self { model, parameters, seated, stop, .. } = *self;
         assert_eq!(seated.underside.len(), model.places().len(), "the body is over this cushion");
         if stop.is_wanted() {
@@ -303,21 +277,18 @@ impl Question<'_> {
         }
         let laws = laws(model, self.cells, parameters);
         let fill = FilledModel::new(model, parameters, &laws);
-        let unloaded = bare(&fill);
+        let times = if start.for_differences { DIFFERENCES } else { 1.0 };
+        let unloaded = self.bare(&fill, &start, times, searches);
         if unloaded.end() == End::Stopped {
             return Rest::stopped(unloaded.steps(), 0);
         }
         let body = seated.over_mesh();
         let limits = Limits { residual: times * ENOUGH * body.weight, steps: MOST_STEPS, stop };
-        let warm = near.and_then(|near| {
-            assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
-            let start = SheetAndPose {
-                sheet: near.sheet.clone(),
-                walls: near.walls.clone(),
-                pose: near.pose,
-            };
-            fill.warm(&unloaded, body, start, limits)
-        });
+        let from = |state| fill.warm(&unloaded, body, state, limits);
+        // What is only thought is not believed where it topples.
+        let thought = |found: &SearchEnd| matches!(found.end, End::AtRest | End::Stopped);
+        let changed = start.changed(model).and_then(from).filter(thought);
+        let warm = changed.or_else(|| start.near.and_then(|near| from(state_of(near, model))));
         let loaded = match warm {
             Some(found) => Some(FinestEnd { found, by_barrier: false }),
             None => fill.cold(&unloaded, body, limits, searches),
@@ -333,6 +304,51 @@ impl Question<'_> {
         }
         rest
     }
+
+    /// The sheet without the body.
+    #[track_caller]
+    fn bare(
+        &self,
+        fill: &FilledModel<'_>,
+        start: &Start<'_>,
+        times: f64,
+        searches: Searches,
+    ) -> Arc<Unloaded> {
+        let enough = enough(self.model, times, self.stop);
+        match (start.bare, start.near) {
+            (Bare::Known(BareSheet(known)), _) => {
+                assert!(fill.is_over(known), "a sheet over these cells");
+                Arc::clone(known)
+            }
+            (Bare::AsNear, Some(near)) => Arc::new(fill.unloaded_beside(&near.bare, enough)),
+            (_, Some(near)) if fill.is_over(&near.bare) => Arc::clone(&near.bare),
+            (_, near) => Arc::new(fill.unloaded(near.map(|near| &*near.bare), enough, searches)),
+        }
+    }
+}
+
+impl Start<'_> {
+    /// The answer to begin from with the change that it is thought to differ by.
+    #[track_caller]
+    fn changed(&self, model: &SheetModel) -> Option<SheetAndPose> {
+        let (near, LikeChange { from, to, times }) = self.near.zip(self.change)?;
+        let mut state = state_of(near, model);
+        let [from, to] = [from, to].map(|answer| state_of(answer, model));
+        let add = |values: &mut [f64], from: &[f64], to: &[f64]| {
+            let changes = from.iter().zip(to);
+            values.iter_mut().zip(changes).for_each(|(value, (a, b))| *value += times * (b - a));
+        };
+        add(&mut state.sheet, &from.sheet, &to.sheet);
+        add(&mut state.walls, &from.walls, &to.walls);
+        add(&mut state.pose, &from.pose, &to.pose);
+        Some(state)
+    }
+}
+
+#[track_caller]
+fn state_of(answer: &Resting, model: &SheetModel) -> SheetAndPose {
+    assert_eq!(answer.sheet.len(), model.places().len(), "an answer for this cushion");
+    SheetAndPose { sheet: answer.sheet.clone(), walls: answer.walls.clone(), pose: answer.pose }
 }
 
 /// What tips, told apart by its cause: it is the trunk's doing where the same load on a fixed line
