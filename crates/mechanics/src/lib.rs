@@ -19,9 +19,9 @@ pub use crate::body::{
     SeatedClient, Site, SiteName, ThighPose,
 };
 pub use crate::equilibrium::{
-    Bare, BareSheet, CellEffect, Cells, CompartmentRest, Cut, Evidence, LikeChange, Outcome,
-    Regions, Rest, Resting, SeatedBody, SheetModel, SiteRest, Start, TurnStiffness, bare_sheet,
-    come_to_rest, come_to_rest_from, come_to_rest_slowly, effects_of_a_cell, unloaded_heights,
+    Bare, BareSheet, CellEffect, Cells, CompartmentRest, Cut, Evidence, Outcome, Regions, Rest,
+    Resting, SeatedBody, SheetModel, SiteRest, Start, TurnStiffness, bare_sheet, come_to_rest,
+    come_to_rest_from, come_to_rest_slowly, effects_of_a_cell, unloaded_heights,
 };
 pub use crate::fill::{FillLaw, PressureAt};
 pub use crate::membrane::{Element, UnitSheet, UnitSheets, unit_sheets};

@@ -3,8 +3,8 @@
 use case::BodyError;
 use cushion::{Length, Pattern, Rim, StockFill, Volume};
 use mechanics::{
-    Bare, BareSheet, Body, Cells, Cut, LikeChange, NestedMeshes, Outcome, Parameters, Rest,
-    Resting, SeatedBody, SheetModel, SiteName, Start, Stop, come_to_rest, come_to_rest_from,
+    Bare, BareSheet, Body, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting,
+    SeatedBody, SheetModel, SiteName, Start, Stop, come_to_rest, come_to_rest_from,
 };
 
 use crate::goals::known::KnownFillings;
@@ -153,28 +153,11 @@ impl<'c> ClientOnCushion<'c> {
         self.rest_from(counts, Start { near, for_differences: true, ..Start::default() })
     }
 
-    /// The same near an answer that differs from it by what is thought to be much like a change that
-    /// was found, where there is one.
-    pub(crate) fn rest_changed(
-        &self,
-        counts: &[f64],
-        near: &Resting,
-        change: Option<LikeChange<'_>>,
-    ) -> Answer {
-        let near = Some(near);
-        self.rest_from(counts, Start { near, change, for_differences: true, ..Start::default() })
-    }
-
     /// The same beside an answer for nearly these counts, with what walls take from the unloaded sheet
     /// as there: see [`Bare::AsNear`].
-    pub(crate) fn rest_beside(
-        &self,
-        counts: &[f64],
-        near: &Resting,
-        change: Option<LikeChange<'_>>,
-    ) -> Answer {
+    pub(crate) fn rest_beside(&self, counts: &[f64], near: &Resting) -> Answer {
         let (near, bare) = (Some(near), Bare::AsNear);
-        self.rest_from(counts, Start { near, change, bare, for_differences: true })
+        self.rest_from(counts, Start { near, bare, for_differences: true })
     }
 
     fn rest_from(&self, counts: &[f64], start: Start<'_>) -> Answer {

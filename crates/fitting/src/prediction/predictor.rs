@@ -129,7 +129,7 @@ impl<'c> Predictor<'c> {
             return None;
         }
         let seated = ClientOnCushion::new(self.rough_cushion, moved, self.stop).ok()?;
-        let answer = seated.rest_changed(counts, near, None);
+        let answer = seated.rest_to_compare(counts, Some(near));
         Some(Values::of(&seated, answer.resting()?))
     }
 

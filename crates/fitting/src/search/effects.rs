@@ -7,7 +7,7 @@
 
 use case::Sides;
 use cushion::{Force, Side};
-use mechanics::{CellEffect, LikeChange, Resting};
+use mechanics::{CellEffect, Resting};
 
 use crate::goals::aims::{Filling, Slopes, tops};
 use crate::search::side_by_side::side_by_side;
@@ -57,20 +57,16 @@ impl Search<'_> {
     /// group, which change alike; on one side where the other has no answer.
     fn effect(&self, counts: &[f64], here: &Resting, group: &[usize]) -> Option<CellEffect> {
         let by = tried(counts[group[0]]);
-        let with = |more: f64, change: Option<LikeChange<'_>>| {
+        let with = |more: f64| {
             let mut counts = counts.to_vec();
             group.iter().for_each(|at| counts[*at] += more);
             if group.iter().any(|at| counts[*at] < 0.0) {
                 return None;
             }
-            self.tried_on.rest_beside(&counts, here, change).rest.resting
+            self.tried_on.rest_beside(&counts, here).rest.resting
         };
         let all = by * group.len() as f64;
-        let fewer = with(-by, None);
-        // Cells more do about the contrary of cells less.
-        let contrary = fewer.as_ref().map(|to| LikeChange { from: here, to, times: -1.0 });
-        let more = with(by, contrary);
-        match (fewer, more) {
+        match (with(-by), with(by)) {
             (Some(fewer), Some(more)) => Some(CellEffect::between(&fewer, &more, 2.0 * all)),
             (None, Some(more)) => Some(CellEffect::between(here, &more, all)),
             (Some(fewer), None) => Some(CellEffect::between(&fewer, here, all)),

@@ -124,7 +124,7 @@ impl<'s> Search<'s> {
     /// The same beside a filling with nearly these counts, to compare them: a filling that is found so is
     /// solved anew before its numbers are used.
     pub(crate) fn filled_beside(&self, counts: &[f64], near: &Filling) -> Option<Filling> {
-        self.with_numbers(counts, self.solved_on.rest_beside(counts, &near.resting, None))
+        self.with_numbers(counts, self.solved_on.rest_beside(counts, &near.resting))
     }
 
     fn with_numbers(&self, counts: &[f64], answer: Answer) -> Option<Filling> {

@@ -26,8 +26,8 @@ pub use self::heights::unloaded_heights;
 pub use self::model::SheetModel;
 pub use self::regions::Regions;
 pub use self::rest::{
-    Bare, BareSheet, Cells, LikeChange, SeatedBody, Start, bare_sheet, come_to_rest,
-    come_to_rest_from, come_to_rest_slowly,
+    Bare, BareSheet, Cells, SeatedBody, Start, bare_sheet, come_to_rest, come_to_rest_from,
+    come_to_rest_slowly,
 };
 pub use self::results::{
     CompartmentRest, Evidence, Outcome, Rest, Resting, SiteRest, TurnStiffness,

@@ -11,7 +11,7 @@ use crate::stop::Stop;
 
 use super::model::SheetModel;
 use super::nested::{FilledModel, FinestEnd, Searches};
-use super::newton::{End, Limits, SearchEnd};
+use super::newton::{End, Limits};
 use super::problem::{BodyOverMesh, RestProblem, SheetAndPose};
 use super::results::{Evidence, Outcome, Rest, Resting};
 use super::unloaded::Unloaded;
@@ -119,24 +119,11 @@ impl SeatedBody {
 pub struct Start<'a> {
     /// An answer for a like fill and body on the same model.
     pub near: Option<&'a Resting>,
-    /// By what change the answer is thought to differ from that.
-    pub change: Option<LikeChange<'a>>,
     /// Where the sheet without the body comes from.
     pub bare: Bare<'a>,
     /// Whether to end a thousand times sooner, which is enough for differences: heights are within
     /// a micrometre. Numbers that are given are not found so.
     pub for_differences: bool,
-}
-
-/// A change between two answers on one model, so many times.
-#[derive(Clone, Copy, Debug)]
-pub struct LikeChange<'a> {
-    /// Before it.
-    pub from: &'a Resting,
-    /// After it.
-    pub to: &'a Resting,
-    /// How many times; negative for the change the other way.
-    pub times: f64,
 }
 
 /// Where the sheet without the body comes from.
@@ -284,11 +271,11 @@ impl Question<'_> {
         }
         let body = seated.over_mesh();
         let limits = Limits { residual: times * ENOUGH * body.weight, steps: MOST_STEPS, stop };
-        let from = |state| fill.warm(&unloaded, body, state, limits);
-        // What is only thought is not believed where it topples.
-        let thought = |found: &SearchEnd| matches!(found.end, End::AtRest | End::Stopped);
-        let changed = start.changed(model).and_then(from).filter(thought);
-        let warm = changed.or_else(|| start.near.and_then(|near| from(state_of(near, model))));
+        let warm = start.near.and_then(|near| {
+            assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
+            let (sheet, walls, pose) = (near.sheet.clone(), near.walls.clone(), near.pose);
+            fill.warm(&unloaded, body, SheetAndPose { sheet, walls, pose }, limits)
+        });
         let loaded = match warm {
             Some(found) => Some(FinestEnd { found, by_barrier: false }),
             None => fill.cold(&unloaded, body, limits, searches),
@@ -325,30 +312,6 @@ impl Question<'_> {
             (_, near) => Arc::new(fill.unloaded(near.map(|near| &*near.bare), enough, searches)),
         }
     }
-}
-
-impl Start<'_> {
-    /// The answer to begin from with the change that it is thought to differ by.
-    #[track_caller]
-    fn changed(&self, model: &SheetModel) -> Option<SheetAndPose> {
-        let (near, LikeChange { from, to, times }) = self.near.zip(self.change)?;
-        let mut state = state_of(near, model);
-        let [from, to] = [from, to].map(|answer| state_of(answer, model));
-        let add = |values: &mut [f64], from: &[f64], to: &[f64]| {
-            let changes = from.iter().zip(to);
-            values.iter_mut().zip(changes).for_each(|(value, (a, b))| *value += times * (b - a));
-        };
-        add(&mut state.sheet, &from.sheet, &to.sheet);
-        add(&mut state.walls, &from.walls, &to.walls);
-        add(&mut state.pose, &from.pose, &to.pose);
-        Some(state)
-    }
-}
-
-#[track_caller]
-fn state_of(answer: &Resting, model: &SheetModel) -> SheetAndPose {
-    assert_eq!(answer.sheet.len(), model.places().len(), "an answer for this cushion");
-    SheetAndPose { sheet: answer.sheet.clone(), walls: answer.walls.clone(), pose: answer.pose }
 }
 
 /// What tips, told apart by its cause: it is the trunk's doing where the same load on a fixed line
