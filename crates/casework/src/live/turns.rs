@@ -4,35 +4,52 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
+use std::time::{Duration, Instant};
+
+/// How long nobody has had a turn for central numbers before anything else begins: whoever touches
+/// several counts, or several who touch at once, ask again within this, and work that gives way to
+/// them is lost. Nobody sees a range so much later.
+const QUIET: Duration = Duration::from_millis(100);
 
 /// The turns of one program.
 ///
 /// A search for central numbers takes one processor, and as many go on beside each other as there
 /// are. What comes after them (their spread, what a plan would be judged as) takes all, begins only
-/// when nobody waits for central numbers, gives way as soon as somebody does, and begins anew.
+/// when nobody waits for central numbers and for a moment nobody has, gives way as soon as somebody
+/// does, and begins anew.
 #[derive(Debug)]
 pub struct Turns {
     at_once: usize,
-    busy: Mutex<usize>,
+    quiet: Duration,
+    now: Mutex<Now>,
     changed: Condvar,
     /// How many wait for central numbers.
     wanted_first: AtomicUsize,
 }
 
+#[derive(Debug, Default)]
+struct Now {
+    /// How many processors are taken.
+    busy: usize,
+    /// When the last turn for central numbers ended.
+    first_ended: Option<Instant>,
+}
+
 impl Default for Turns {
     /// As many at once as this machine has processors.
     fn default() -> Self {
-        Self::new(thread::available_parallelism().map_or(1, usize::from))
+        Self::new(thread::available_parallelism().map_or(1, usize::from), QUIET)
     }
 }
 
 impl Turns {
-    /// So many at once, at least one.
+    /// So many at once, at least one, and so long a moment.
     #[must_use]
-    pub fn new(at_once: usize) -> Self {
+    pub fn new(at_once: usize, quiet: Duration) -> Self {
         Self {
             at_once: at_once.max(1),
-            busy: Mutex::default(),
+            quiet,
+            now: Mutex::default(),
             changed: Condvar::new(),
             wanted_first: AtomicUsize::new(0),
         }
@@ -41,12 +58,12 @@ impl Turns {
     /// Waits for a turn for central numbers.
     pub(super) fn first(&self) -> Turn<'_> {
         self.wanted_first.fetch_add(1, Ordering::SeqCst);
-        let full = |busy: &mut usize| *busy >= self.at_once;
-        let waited = self.changed.wait_while(self.busy(), full);
-        let mut busy = waited.unwrap_or_else(PoisonError::into_inner);
+        let full = |now: &mut Now| now.busy >= self.at_once;
+        let waited = self.changed.wait_while(self.now(), full);
+        let mut now = waited.unwrap_or_else(PoisonError::into_inner);
         self.wanted_first.fetch_sub(1, Ordering::SeqCst);
-        *busy += 1;
-        Turn { turns: self, takes: 1 }
+        now.busy += 1;
+        Turn { turns: self, takes: 1, is_first: true }
     }
 
     /// Does work that comes after central numbers, anew as often as it has to give way; none once it
@@ -83,24 +100,35 @@ impl Turns {
     /// Wakes whoever waits to ask again whether it is wanted.
     pub(super) fn ask_again(&self) {
         // Nobody is between asking and waiting while this is held.
-        drop(self.busy());
+        drop(self.now());
         self.changed.notify_all();
     }
 
     /// Waits for a turn for what comes later; none once it is not wanted any more.
     fn for_later(&self, unwanted: &(dyn Fn() -> bool + Sync)) -> Option<Turn<'_>> {
-        let waits = |busy: &mut usize| !unwanted() && (*busy > 0 || self.is_wanted_first());
-        let waited = self.changed.wait_while(self.busy(), waits);
-        let mut busy = waited.unwrap_or_else(PoisonError::into_inner);
-        if unwanted() {
-            return None;
+        let mut now = self.now();
+        while !unwanted() {
+            now = if now.busy > 0 || self.is_wanted_first() {
+                self.changed.wait(now).unwrap_or_else(PoisonError::into_inner)
+            } else if let Some(left) = self.left_of_moment(&now) {
+                let waited = self.changed.wait_timeout(now, left);
+                waited.unwrap_or_else(PoisonError::into_inner).0
+            } else {
+                now.busy += self.at_once;
+                return Some(Turn { turns: self, takes: self.at_once, is_first: false });
+            };
         }
-        *busy += self.at_once;
-        Some(Turn { turns: self, takes: self.at_once })
+        None
     }
 
-    fn busy(&self) -> MutexGuard<'_, usize> {
-        self.busy.lock().unwrap_or_else(PoisonError::into_inner)
+    /// How much is left of the moment after central numbers; none where it is over.
+    fn left_of_moment(&self, now: &Now) -> Option<Duration> {
+        let passed = now.first_ended?.elapsed();
+        self.quiet.checked_sub(passed).filter(|left| !left.is_zero())
+    }
+
+    fn now(&self) -> MutexGuard<'_, Now> {
+        self.now.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 
@@ -109,11 +137,17 @@ impl Turns {
 pub(super) struct Turn<'a> {
     turns: &'a Turns,
     takes: usize,
+    is_first: bool,
 }
 
 impl Drop for Turn<'_> {
     fn drop(&mut self) {
-        *self.turns.busy() -= self.takes;
+        let mut now = self.turns.now();
+        now.busy -= self.takes;
+        if self.is_first {
+            now.first_ended = Some(Instant::now());
+        }
+        drop(now);
         self.turns.changed.notify_all();
     }
 }
@@ -134,7 +168,7 @@ mod tests {
 
     #[test]
     fn no_more_search_at_once_than_there_are_processors() {
-        let turns = Turns::new(2);
+        let turns = Turns::new(2, Duration::ZERO);
         let (searching, most) = (AtomicUsize::new(0), AtomicUsize::new(0));
         thread::scope(|scope| {
             for _ in 0..8 {
@@ -151,12 +185,12 @@ mod tests {
             }
         });
         assert!(most.load(Ordering::SeqCst) <= 2);
-        assert_eq!(*turns.busy(), 0);
+        assert_eq!(turns.now().busy, 0);
     }
 
     #[test]
     fn central_numbers_go_before_what_waits_longer() {
-        let turns = Turns::new(1);
+        let turns = Turns::new(1, Duration::ZERO);
         let order = Mutex::new(Vec::new());
         thread::scope(|scope| {
             let held = turns.first();
@@ -176,7 +210,7 @@ mod tests {
 
     #[test]
     fn what_comes_later_gives_way_and_begins_anew() {
-        let turns = Turns::new(2);
+        let turns = Turns::new(2, Duration::ZERO);
         let begun = AtomicUsize::new(0);
         thread::scope(|scope| {
             let later = scope.spawn(|| {
@@ -196,7 +230,7 @@ mod tests {
 
     #[test]
     fn nobody_waits_for_what_is_not_wanted_any_more() {
-        let turns = Turns::new(1);
+        let turns = Turns::new(1, Duration::ZERO);
         let unwanted = AtomicBool::new(false);
         let held = turns.first();
         thread::scope(|scope| {
@@ -208,6 +242,27 @@ mod tests {
             assert_eq!(later.join().unwrap(), None::<()>);
         });
         drop(held);
-        assert_eq!(*turns.busy(), 0);
+        assert_eq!(turns.now().busy, 0);
+    }
+
+    #[test]
+    fn what_comes_later_waits_a_moment_and_begins_once() {
+        let turns = Turns::new(1, Duration::from_millis(400));
+        let begun = AtomicUsize::new(0);
+        thread::scope(|scope| {
+            let ended = Instant::now();
+            drop(turns.first());
+            let later = scope.spawn(|| {
+                turns.after(&|| false, || {
+                    begun.fetch_add(1, Ordering::SeqCst);
+                })
+            });
+            // Somebody asks again within the moment: nothing was begun that is lost.
+            drop(turns.first());
+            assert_eq!(begun.load(Ordering::SeqCst), 0);
+            assert_eq!(later.join().unwrap(), Some(()));
+            assert!(ended.elapsed() >= Duration::from_millis(400));
+        });
+        assert_eq!(begun.load(Ordering::SeqCst), 1);
     }
 }

@@ -141,24 +141,25 @@ impl RestProblem<'_> {
         (1.0 - taut * taut).sqrt()
     }
 
-    /// The greatest height of a seam whose walls are turned so far on the edge, m.
-    fn top(&self, turn: f64) -> f64 {
-        self.slack_height() + self.span() * libm::cos(turn)
+    /// The greatest height of a seam whose walls are turned on the edge by an angle of this cosine, m.
+    fn top(&self, cosine: f64) -> f64 {
+        self.slack_height() + self.span() * cosine
     }
 
-    /// How far the walls of a node are turned: by the one that has used most of its reach. The turn
-    /// of a single wall has its sign, so that it may go through upright.
-    fn turn(&self, stations: &Range<usize>, walls: &[f64]) -> f64 {
-        if stations.len() == 1 {
-            let reach = self.reach(&self.level.walls[stations.start]);
-            let used = if reach > 0.0 { walls[stations.start] / reach } else { 0.0 };
-            return libm::asin(used.clamp(-1.0, 1.0));
-        }
-        let used = stations.clone().map(|at| {
+    /// Sine and cosine of the angle by which the walls of a node are turned: by the one that has used
+    /// most of its reach. The turn of a single wall has its sign, so that it may go through upright.
+    fn turn(&self, stations: &Range<usize>, walls: &[f64]) -> [f64; 2] {
+        let used = |at: usize| {
             let reach = self.reach(&self.level.walls[at]);
-            if reach > 0.0 { walls[at].abs() / reach } else { 0.0 }
-        });
-        libm::asin(used.fold(0.0, f64::max).min(1.0))
+            if reach > 0.0 { walls[at] / reach } else { 0.0 }
+        };
+        let sine = if stations.len() == 1 {
+            used(stations.start).clamp(-1.0, 1.0)
+        } else {
+            stations.clone().map(|at| used(at).abs()).fold(0.0, f64::max).min(1.0)
+        };
+        // Written so that it is exact near both ends.
+        [sine, ((1.0 - sine) * (1.0 + sine)).sqrt()]
     }
 
     /// The nodes of seams that have walls, with their stations.
@@ -176,7 +177,8 @@ impl RestProblem<'_> {
         state.walls.resize(self.stations().len(), 0.0);
         for (node, stations) in self.wall_nodes() {
             let height = state.sheet[node];
-            let over = height > self.top(self.turn(&stations, &state.walls)) + ON_EDGE;
+            let [_, cosine] = self.turn(&stations, &state.walls);
+            let over = height > self.top(cosine) + ON_EDGE;
             self.clip(node, stations, if over { self.room(height) } else { 1.0 }, state);
         }
     }
@@ -236,12 +238,13 @@ impl RestProblem<'_> {
         holds: &mut Holds,
     ) {
         let (height, pushed) = (state.sheet[node], -forces.nodes[node]);
-        let turn = self.turn(stations, &state.walls);
+        let [sine, cosine] = self.turn(stations, &state.walls);
+        let top = self.top(cosine);
         let taut = height >= self.slack_height() - ON_EDGE;
-        let on_edge = taut && height >= self.top(turn) - ON_EDGE;
-        let near = taut && pushed > NEAR_PUSH * (self.top(turn) - height);
+        let on_edge = taut && height >= top - ON_EDGE;
+        let near = taut && pushed > NEAR_PUSH * (top - height);
         let (share, least) = match (on_edge, near) {
-            (true, _) => (libm::sin(turn).abs(), FULL),
+            (true, _) => (sine.abs(), FULL),
             (false, true) => (self.room(height), NEARLY_FULL),
             (false, false) => (self.room(height), FULL),
         };
@@ -258,13 +261,13 @@ impl RestProblem<'_> {
                 Hold::Body
             } else if !on_edge {
                 if near && full { Hold::Bowed } else { Hold::Free }
-            } else if turn.abs() >= FRAC_PI_2 - 1e-9 {
+            } else if cosine <= 1e-9 {
                 // The walls have bowed to the full; lower they are slack.
                 if pushed > 0.0 { Hold::Bowed } else { Hold::Free }
-            } else if pushed <= 0.0 && turn.abs() < NEARLY_UPRIGHT {
+            } else if pushed <= 0.0 && sine.abs() < NEARLY_UPRIGHT {
                 // Pulled down from a wall that hardly bows, along whose edge hardly anything pulls.
                 Hold::Free
-            } else if full || (pushed > 0.0 && (turn < UPRIGHT || stations.len() == 1)) {
+            } else if full || (pushed > 0.0 && (sine < UPRIGHT || stations.len() == 1)) {
                 Hold::Bowed
             } else {
                 Hold::Free
@@ -360,12 +363,12 @@ impl RestProblem<'_> {
     ) {
         let span = self.span();
         let bowed = holds.nodes[node] == Hold::Bowed;
-        let turn = if bowed { self.turn(&stations, &state.walls) } else { 0.0 };
+        let [sine, cosine] = if bowed { self.turn(&stations, &state.walls) } else { [0.0, 1.0] };
         let taut = self.tautness(state.sheet[node]);
         let mut spring = 0.0;
         if bowed {
-            bowing.scale[node] = -libm::sin(turn);
-            spring += LEAST + (-forces.nodes[node]).max(0.0) * libm::cos(turn) / span;
+            bowing.scale[node] = -sine;
+            spring += LEAST + (-forces.nodes[node]).max(0.0) * cosine / span;
         }
         for at in stations {
             let station = &self.level.walls[at];
@@ -380,7 +383,7 @@ impl RestProblem<'_> {
                 continue;
             }
             let [by_node, curved] = if bowed {
-                [reach * libm::cos(turn) / span, -reach * libm::sin(turn) / (span * span)]
+                [reach * cosine / span, -reach * sine / (span * span)]
             } else {
                 self.drop(at, taut)
             };
@@ -414,14 +417,15 @@ impl RestProblem<'_> {
         for (node, stations) in self.wall_nodes() {
             let room = if from.holds.nodes[node] == Hold::Bowed {
                 let turned = share * change.along[node] / self.span();
-                let before = self.turn(&stations, &from.state.walls);
+                let [sine, cosine] = self.turn(&stations, &from.state.walls);
+                let before = libm::asin(sine);
                 let least = if stations.len() == 1 { -FRAC_PI_2 } else { 0.0 };
                 let turn = (before + turned).clamp(least, FRAC_PI_2);
                 // A node near the edge comes onto it with the whole step.
-                let short = (1.0 - share) * (self.top(before) - from.state.sheet[node]).max(0.0);
+                let short = (1.0 - share) * (self.top(cosine) - from.state.sheet[node]).max(0.0);
                 let rigid = self.tissue().is_none();
                 let skin = if rigid { self.skin(node, &state.pose) } else { f64::INFINITY };
-                state.sheet[node] = (self.top(turn) - short).min(skin);
+                state.sheet[node] = (self.top(libm::cos(turn)) - short).min(skin);
                 libm::sin(turn)
             } else {
                 if from.holds.nodes[node] == Hold::Free

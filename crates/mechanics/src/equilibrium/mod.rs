@@ -2,6 +2,7 @@
 
 mod barrier;
 mod bow;
+mod disc_bins;
 mod effects;
 mod energy;
 mod equations;

@@ -1,10 +1,13 @@
 //! The meshed cushion, ready to be filled and sat on.
 
+use std::sync::OnceLock;
+
 use cushion::Length;
 
 use crate::membrane::unit_sheets;
 use crate::mesh::NestedMeshes;
 
+use super::disc_bins::DiscBins;
 use super::level::{Sheet, SolverMesh};
 
 /// The sheet over all compartments on nested meshes, with what does not depend on fill or body:
@@ -18,6 +21,8 @@ pub struct SheetModel {
     pub(super) wall: f64,
     /// The unit solution on the finest mesh, m2.
     pub(super) unit: Vec<f64>,
+    /// Nodes of the finest mesh by squares; made when it is first asked for.
+    discs: OnceLock<DiscBins>,
 }
 
 impl SheetModel {
@@ -34,14 +39,15 @@ impl SheetModel {
         let parents = meshes.levels()[1..].iter().map(|mesh| mesh.parents().to_vec()).collect();
         let levels: Vec<SolverMesh> =
             meshes.levels().iter().map(|mesh| SolverMesh::new(Sheet::from(mesh))).collect();
-        Self { levels, parents, wall, unit: unit_sheets(meshes).values }
+        let unit = unit_sheets(meshes).values;
+        Self { levels, parents, wall, unit, discs: OnceLock::new() }
     }
 
     /// The same cushion turned round by mistake, so that its front edge is at the rear; `depth` is
     /// that of the cushion.
     #[must_use]
     pub fn turned_round(&self, depth: Length) -> Self {
-        let mut turned = self.clone();
+        let mut turned = Self { discs: OnceLock::new(), ..self.clone() };
         for level in &mut turned.levels {
             for [x, y] in &mut level.places {
                 (*x, *y) = (-*x, depth.to_m() - *y);
@@ -60,6 +66,10 @@ impl SheetModel {
     #[must_use]
     pub fn places(&self) -> &[[f64; 2]] {
         &self.finest().places
+    }
+
+    pub(super) fn discs(&self) -> &DiscBins {
+        self.discs.get_or_init(|| DiscBins::new(self.places()))
     }
 
     pub(super) fn finest(&self) -> &SolverMesh {

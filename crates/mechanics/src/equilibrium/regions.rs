@@ -83,22 +83,13 @@ impl Resting {
     #[must_use]
     pub fn greatest_disc(&self, model: &SheetModel) -> ([f64; 2], Pressure) {
         let level = model.finest();
-        let bin = |[x, y]: [f64; 2]| ((x / DISC).floor() as i32, (y / DISC).floor() as i32);
-        let mut bins = std::collections::BTreeMap::<(i32, i32), Vec<usize>>::new();
-        for (node, place) in level.places.iter().enumerate() {
-            bins.entry(bin(*place)).or_default().push(node);
-        }
         let mean = |at: [f64; 2]| {
-            let (column, row) = bin(at);
-            let near = (column - 1..=column + 1)
-                .flat_map(|column| (row - 1..=row + 1).map(move |row| (column, row)));
-            let nodes = near.filter_map(|key| bins.get(&key)).flatten();
-            let inside = nodes.filter(|node| {
-                let [x, y] = level.places[**node];
+            let inside = model.discs().near(at).filter(|node| {
+                let [x, y] = level.places[*node];
                 (x - at[0]).powi(2) + (y - at[1]).powi(2) <= DISC * DISC
             });
             let sums = inside.fold((0.0, 0.0), |(force, area), node| {
-                (force + self.reactions[*node], area + level.areas[*node])
+                (force + self.reactions[node], area + level.areas[node])
             });
             sums.0 / sums.1
         };
