@@ -3,8 +3,9 @@
 
 use cushion::{Length, Mass, Side};
 use mechanics::{
-    Body, Cells, NestedMeshes, Obliquity, Outcome, Parameters, SeatedBody, SeatedClient,
-    SheetModel, Stop, come_to_rest, come_to_rest_slowly, mixed, stock_fill,
+    Bare, Body, Cells, NestedMeshes, Obliquity, Outcome, Parameters, Resting, SeatedBody,
+    SeatedClient, SheetModel, Start, Stop, bare_sheet, come_to_rest, come_to_rest_from,
+    come_to_rest_slowly, mixed, stock_fill,
 };
 
 /// From three fifths to seven fifths of the stock counts, each compartment by itself.
@@ -75,4 +76,90 @@ fn whatever_the_start_and_the_search_the_answer_is_one() {
         }
     }
     assert_eq!(compared, 60);
+}
+
+/// A cushion with its stock fill and a client over it.
+fn seated(kg: f64) -> (SheetModel, Vec<Cells>, SeatedBody) {
+    let pattern = testkit::pattern("curved-ten", "440x400");
+    let cell = testkit::cell();
+    let meshes = NestedMeshes::new(&pattern, Length::from_mm(16.0)).expect("it is known to do");
+    let model = SheetModel::new(&meshes, pattern.wall_height());
+    let fill = stock_fill(&pattern, &cell, &Parameters::default()).expect("it is known to do");
+    let stock = pattern.indices().map(|ix| Cells {
+        count: f64::from(fill[ix].cells.stock),
+        each: cell.inflated,
+        packing: fill[ix].packing,
+    });
+    let body = Body::of_client(&SeatedClient::new(Mass::from_kg(kg))).expect("it is known to do");
+    let seated = SeatedBody::new(&model, body);
+    (model, stock.collect(), seated)
+}
+
+fn heights(resting: &Resting) -> Vec<f64> {
+    resting.sites.iter().map(|site| site.clearance.to_m()).collect()
+}
+
+#[track_caller]
+fn assert_heights(one: &Resting, other: &Resting, near: f64) {
+    for (one, other) in heights(one).into_iter().zip(heights(other)) {
+        testkit::assert_near(one, other, near);
+    }
+}
+
+/// The sheet without a body is the same for all bodies, wherever it comes from.
+#[test]
+fn a_bare_sheet_that_is_known_gives_the_answer_that_finding_it_gives() {
+    let parameters = Parameters::default();
+    let (model, cells, seated_68) = seated(68.0);
+    let (_, _, seated_52) = seated(52.0);
+    let rest = |start: Start<'_>, body: &SeatedBody| {
+        let rest = come_to_rest_from(start, &model, &cells, body, &parameters, Stop::never());
+        rest.resting.expect("it is known to do")
+    };
+    let found = rest(Start::default(), &seated_68);
+    let bare =
+        bare_sheet(&model, &cells, &parameters, None, Stop::never()).expect("cells lie in it");
+    let known = rest(Start { bare: Bare::Known(&bare), ..Start::default() }, &seated_68);
+    assert_eq!(known.sheet, found.sheet);
+    assert_eq!(known.pose, found.pose);
+    // The sheet of an answer for another body over the same cells is this one.
+    let other = rest(Start::default(), &seated_52);
+    let near = rest(Start { near: Some(&other), ..Start::default() }, &seated_68);
+    // To where both searches end.
+    assert_heights(&near, &found, 1e-8);
+    assert_eq!(near.unloaded, found.unloaded);
+}
+
+/// What is ended a thousand times sooner is within a micrometre, for cells, covers and bodies that
+/// differ from those of the answer that it begins from.
+#[test]
+fn a_search_for_differences_is_within_a_micrometre() {
+    let (model, stock, seated) = seated(68.0);
+    let usual = Parameters::default();
+    let near = come_to_rest(&model, &stock, &seated, &usual, None, Stop::never());
+    let near = near.resting.expect("it is known to do");
+    for seed in 0..12 {
+        let cells = by_chance(&stock, seed);
+        let tension_taut = usual.tension_taut * (0.7 + 0.05 * seed as f64);
+        let parameters = Parameters { tension_taut, ..usual.clone() };
+        let start = Start { near: Some(&near), for_differences: true, ..Start::default() };
+        let rest =
+            |start| come_to_rest_from(start, &model, &cells, &seated, &parameters, Stop::never());
+        let (soon, whole) = (rest(start), rest(Start::default()));
+        assert_eq!(soon.outcome, whole.outcome, "{seed}");
+        let (soon, whole) = (soon.resting.expect("it rests"), whole.resting.expect("it rests"));
+        assert_heights(&soon, &whole, 1e-6);
+    }
+}
+
+#[test]
+#[should_panic(expected = "a sheet over these cells")]
+fn a_sheet_over_other_cells_is_refused() {
+    let parameters = Parameters::default();
+    let (model, cells, seated) = seated(68.0);
+    let bare =
+        bare_sheet(&model, &cells, &parameters, None, Stop::never()).expect("cells lie in it");
+    let other = by_chance(&cells, 1);
+    let start = Start { bare: Bare::Known(&bare), ..Start::default() };
+    drop(come_to_rest_from(start, &model, &other, &seated, &parameters, Stop::never()));
 }
