@@ -113,7 +113,11 @@ impl FillLaw {
             let (reached, slope) = self.volume_and_slope(pressure);
             (libm::log(volume / reached), -slope / reached)
         };
-        let pressure = root(rising, [low, high], low, NEAR * self.air_pressure);
+        // Where cells hardly give, it is the voids alone that close.
+        let open = (volume / self.cells - 1.0) / self.voids;
+        let closed = -self.void_pressure * libm::log(open);
+        let start = if open > 0.0 { closed.clamp(low, high) } else { low };
+        let pressure = root(rising, [low, high], start, NEAR * self.air_pressure);
         PressureAt { pressure, slope: self.volume_and_slope(pressure).1.recip() }
     }
 

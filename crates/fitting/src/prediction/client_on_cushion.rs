@@ -131,6 +131,21 @@ impl<'c> ClientOnCushion<'c> {
         Ok(Self { cushion, assumptions, placed, stop })
     }
 
+    /// The same client over the same cushion under other assumptions.
+    ///
+    /// # Errors
+    ///
+    /// Returns what in the client's measures is no body's.
+    pub(crate) fn under(&self, assumptions: Assumptions) -> Result<Self, BodyError> {
+        let same_body = assumptions.sitter == self.assumptions.sitter
+            && assumptions.seat == self.assumptions.seat;
+        if !same_body {
+            return Self::new(self.cushion, assumptions, self.stop);
+        }
+        let (cushion, placed, stop) = (self.cushion, self.placed.clone(), self.stop);
+        Ok(Self { cushion, assumptions, placed, stop })
+    }
+
     pub(crate) fn model(&self) -> &SheetModel {
         &self.cushion.model
     }

@@ -28,8 +28,6 @@ pub(crate) struct AlreadySolved {
 pub(crate) struct Predictor<'c> {
     fine: ClientOnCushion<'c>,
     rough: ClientOnCushion<'c>,
-    rough_cushion: &'c MeshedCushion,
-    stop: Stop<'c>,
 }
 
 impl<'c> Predictor<'c> {
@@ -47,8 +45,6 @@ impl<'c> Predictor<'c> {
         Ok(Self {
             fine: ClientOnCushion::new(fine, setting.clone(), stop)?,
             rough: ClientOnCushion::new(rough, setting.clone(), stop)?,
-            rough_cushion: rough,
-            stop,
         })
     }
 
@@ -60,7 +56,7 @@ impl<'c> Predictor<'c> {
         known: AlreadySolved,
     ) -> (Prediction, Answer) {
         let real = real(counts);
-        let known = if known.answer.is_none() { self.verified(&real, None) } else { known };
+        let known = if known.answer.is_none() { self.verified(&real, None, None) } else { known };
         let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
         let outcome = outcome_of(&answer.rest);
         let load = self.fine.body().load().weight.to_n();
@@ -77,23 +73,24 @@ impl<'c> Predictor<'c> {
 
     /// How far the values may lie below and above, from runs over the ranges on the rough mesh.
     pub(crate) fn spread(&self, counts: &[f64]) -> Ends {
-        self.with_lean(counts, self.spread_but_lean(counts))
+        self.ends(self.no_ends(counts, None), |_| true)
     }
 
     /// The same of all but the lean, which is a quarter of the work less.
     pub(crate) fn spread_but_lean(&self, counts: &[f64]) -> Ends {
-        self.ends(counts, Ends::default(), |unknown| !unknown.leans_aside())
+        self.ends(self.no_ends(counts, None), |unknown| !unknown.leans_aside())
     }
 
-    /// A spread of all but the lean, with that.
-    pub(crate) fn with_lean(&self, counts: &[f64], but_lean: Ends) -> Ends {
-        self.ends(counts, but_lean, Unknown::leans_aside)
+    /// The usual answer without its ends, from one for like counts.
+    fn no_ends(&self, counts: &[f64], like: Option<&Ends>) -> Ends {
+        let near = like.and_then(|like| like.usual.as_ref()).map(|(_, resting)| resting);
+        let usual = self.rough.rest_to_compare(counts, near).rest.resting;
+        Ends { usual: usual.map(|resting| (counts.to_vec(), resting)), ..Ends::default() }
     }
 
-    /// Ends with what comes from some of the unknowns.
-    fn ends(&self, counts: &[f64], known: Ends, of: impl Fn(Unknown) -> bool) -> Ends {
-        let central = self.rough.rest_to_compare(counts, None);
-        let Some(resting) = central.resting() else { return known };
+    /// Ends with what comes from some of the unknowns; as they are where nobody comes to rest.
+    fn ends(&self, known: Ends, of: impl Fn(Unknown) -> bool) -> Ends {
+        let Some((counts, resting)) = &known.usual else { return known };
         let usual = Values::of(&self.rough, resting).0;
         let questions: Vec<(Unknown, f64)> = (Unknown::ALL.into_iter().filter(|own| of(*own)))
             .flat_map(|own| [(own, -1.0), (own, 1.0)])
@@ -113,7 +110,7 @@ impl<'c> Predictor<'c> {
             }
         }
         let [below, above] = squares.map(|sums| sums.into_iter().map(f64::sqrt).collect());
-        Ends { below, above }
+        Ends { below, above, ..known }
     }
 
     /// The values where one unknown is at an end of its range; none where that changes nothing, or
@@ -128,19 +125,27 @@ impl<'c> Predictor<'c> {
         if moved == self.rough.assumptions {
             return None;
         }
-        let seated = ClientOnCushion::new(self.rough_cushion, moved, self.stop).ok()?;
+        let seated = self.rough.under(moved).ok()?;
         let answer = seated.rest_to_compare(counts, Some(near));
         Some(Values::of(&seated, answer.resting()?))
     }
 
-    /// The answer of counts on the fine mesh and their spread, of which all but the lean may be known.
-    pub(crate) fn verified(&self, counts: &[f64], but_lean: Option<Ends>) -> AlreadySolved {
+    /// The answer of counts on the fine mesh, from one that is near, and their spread: with `but_lean`,
+    /// that of other counts or of these without the lean.
+    pub(crate) fn verified(
+        &self,
+        counts: &[f64],
+        near: Option<&Resting>,
+        but_lean: Option<&Ends>,
+    ) -> AlreadySolved {
         std::thread::scope(|scope| {
             let ends = scope.spawn(|| match but_lean {
-                Some(known) => self.with_lean(counts, known),
-                None => self.spread(counts),
+                Some(known) if known.is_of(counts) => {
+                    self.ends(known.clone(), Unknown::leans_aside)
+                }
+                like => self.ends(self.no_ends(counts, like), |_| true),
             });
-            let answer = self.fine.rest(counts, None);
+            let answer = self.fine.rest(counts, near);
             // A panic there is a panic here.
             let ends = ends.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
             AlreadySolved { answer: Some(answer), ends: Some(ends) }
@@ -170,9 +175,15 @@ pub(crate) fn outcome_of(rest: &Rest) -> PredictedOutcome {
 pub(crate) struct Ends {
     below: Vec<f64>,
     above: Vec<f64>,
+    /// The counts, and the usual answer for them on the rough mesh.
+    usual: Option<(Vec<f64>, Resting)>,
 }
 
 impl Ends {
+    fn is_of(&self, counts: &[f64]) -> bool {
+        self.usual.as_ref().is_some_and(|(own, _)| own == counts)
+    }
+
     /// The squares of both ends of so many values; zero where nothing is known.
     fn squares(&self, count: usize) -> [Vec<f64>; 2] {
         [&self.below, &self.above].map(|ends| {

@@ -102,9 +102,14 @@ impl PreparedCushion {
         self.fine.get_or_init(|| self.meshed(&self.meshes))
     }
 
+    /// Whether numbers are given on the mesh that is searched on.
+    pub(crate) fn is_coarse(&self) -> bool {
+        self.spacings.coarse == self.spacings.fine
+    }
+
     /// The mesh that is searched on.
     pub(crate) fn coarse(&self) -> &MeshedCushion {
-        if self.spacings.coarse == self.spacings.fine {
+        if self.is_coarse() {
             return self.fine();
         }
         self.coarse.get_or_init(|| self.meshed_at(self.spacings.coarse))

@@ -191,9 +191,8 @@ impl<'a> Planner<'a> {
             return Ok(self.as_it_is(&predictor));
         };
         let (needed, but_lean) = self.needed_clearance(&predictor, &stock_counts);
-        let needs = &self.needs;
-        let reader =
-            GoalReader { needs, pattern: self.cushion.pattern(), meshes: &meshes, stock: &stock };
+        let (needs, pattern) = (&self.needs, self.cushion.pattern());
+        let reader = GoalReader { needs, pattern, meshes: &meshes, stock: &stock };
         let wanted = reader.wanted();
         let mut spare = SPARE;
         let mut counts = self.home.clone();
@@ -203,19 +202,17 @@ impl<'a> Planner<'a> {
         for time in 1..=times {
             progress.tell(PlanStep::Search { time });
             let needed = needed.map(|clearance| clearance + spare);
-            let Some((found, slopes)) = self.searched(&reader, &wanted, task, needed, known.take())
-            else {
-                break;
-            };
+            let searched = self.searched(&reader, &wanted, task, needed, known.take());
+            let Some((found, slopes)) = searched else { break };
             known = slopes;
             if task == Task::Pursue && !self.is_worth_it(&reader, &wanted, &found) {
                 break;
             }
-            counts = found.counts;
+            counts.clone_from(&found.counts);
             progress.tell(PlanStep::Verification);
-            // Most of the spread of the stock fill is known already.
-            let but_lean = but_lean.clone().filter(|_| counts == stock_counts);
-            verified = predictor.verified(&counts, but_lean);
+            // Where the fine mesh is the coarse one, the answer is nearly known.
+            let near = self.cushion.is_coarse().then_some(&found.resting);
+            verified = predictor.verified(&counts, near, but_lean.as_ref());
             let fine = verified.answer.as_ref();
             match fine.and_then(|fine| self.missing(&predictor, fine, needed)) {
                 Some(missing) if missing > 0.0 => spare += missing + SPARE,
