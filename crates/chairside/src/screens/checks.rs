@@ -10,7 +10,7 @@ use super::{Place, grown, signed_by};
 use crate::answers::whole;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
-use crate::frame::{OfClient, Screen};
+use crate::frame::{OfClient, Screen, step_name};
 use crate::screens::plan_parts;
 use crate::steps::Step;
 
@@ -352,6 +352,10 @@ fn followed(
         section class="part" {
             @if let Some(verdict) = language.verdict(adjusted.verdict, moves) { p class="verdict" { (verdict) } }
             @for own in &adjusted.not_safe { div class="box heavy" { p { (language.not_safe_yet(own)) } } }
+            @if !proposed.is_empty() {
+                h2 { (step_name(house, Step::Moves)) }
+                ol { @for own in &proposed { li { (language.a_move(own)) } } }
+            }
             ul { @for own in &adjusted.next { li { (language.next_step(*own)) } } }
             @for own in &adjusted.left_out { p { (language.left_out(own)) } }
             @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {

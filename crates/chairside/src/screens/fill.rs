@@ -5,6 +5,7 @@ use case::{Likeness, RecordedPlan};
 use casework::{Counted, Done, Draft, OpenCase, Stop, plan_stands, record_done};
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
+use words::page::FillTexts;
 
 use super::{Place, grown, lead, signed_by};
 use crate::errors::{Failed, said};
@@ -16,9 +17,10 @@ use crate::steps::Step;
 /// What was put in so far: the number of each compartment with its cells, in the order of filling.
 type Put = Vec<(u8, u32)>;
 
-/// Shows the first compartment.
+/// Shows the next compartment.
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
-    screen(place, draft, &Vec::new(), None)
+    let entries = draft.client().map_or(0, |client| client.record.len());
+    screen(place, draft, &place.house.put_so_far(&place.name, entries), None)
 }
 
 fn planned(case: &OpenCase) -> Option<&RecordedPlan> {
@@ -97,9 +99,17 @@ fn one(
             }
             input type="hidden" name="number" value=(number);
             input type="hidden" name="planned" value=(cells);
-            div class="row buttons" { button class="button" { (texts.next) } }
+            div class="row buttons" {
+                button class="button" { (texts.next) }
+                @if at > 0 { (one_back(texts)) }
+            }
         }
     }
+}
+
+/// Leads to the compartment before, whose count is given anew.
+fn one_back(texts: &FillTexts) -> Markup {
+    html! { button class="button plain" name="back" value="yes" { (texts.one_back) } }
 }
 
 /// All compartments are filled: who, and how many are in the bag.
@@ -128,7 +138,10 @@ fn all(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan, put: &Put) -> Ma
                 input id="batch" name="batch" autocomplete="off";
             }
             (signed_by(place, "fill"))
-            div class="row buttons" { button class="button" name="record" value="yes" { (texts.record) } }
+            div class="row buttons" {
+                button class="button" name="record" value="yes" { (texts.record) }
+                (one_back(texts))
+            }
         }
     }
 }
@@ -152,6 +165,11 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if place.has_grown(entries) {
         return screen(place, &draft, &Vec::new(), Some(grown(place, entries)));
     }
+    if sent.get("back").is_some() {
+        put.pop();
+        place.house.keep_put(&place.name, entries, &put);
+        return screen(place, &draft, &put, None);
+    }
     if sent.get("record").is_some() {
         return record(place, &draft, &case, &put);
     }
@@ -168,6 +186,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         .is_some_and(|own| own.number == number)
     {
         put.push((number, cells));
+        place.house.keep_put(&place.name, entries, &put);
     }
     screen(place, &draft, &put, None)
 }
