@@ -134,6 +134,31 @@ export default {
     assert.equal(await at(), order[0]);
   },
 
+  "what was checked once and never recorded as filled is recorded as planned by one button": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "checks");
+    // It says what is believed, as the command line does, and not that nobody knows.
+    const { out } = await clinic.command("history", "DEMO-1.toml");
+    const believed = out.match(/Nobody recorded what was put in: [^.]*\./)?.[0];
+    assert.ok(believed, out);
+    assert.ok((await text(page)).includes(believed), await text(page));
+    await fill(page, { by: "OT" });
+    await press(page, "[name=as-planned]");
+    assert.equal(step(page), "checks", await text(page));
+    assert.ok(await page.locator("[name='under.left']").count(), await text(page));
+    const other = bench.folder();
+    other.demo("DEMO-1");
+    await other.answer("record", "DEMO-1.toml", "filled", "--as-planned", "--by", "OT");
+    assert.equal(clinic.text("DEMO-1.toml"), other.text("DEMO-1.toml"));
+    // Of a plan that nobody checked it is not offered: it is filled first.
+    clinic.demo("DEMO-3");
+    await open(page, clinic.origin, "DEMO-3");
+    await go(page, "checks");
+    assert.equal(await page.locator("[name=as-planned]").count(), 0);
+  },
+
   "what follows from a check that fails names the moves": async (bench) => {
     const clinic = await bench.folder();
     clinic.demo("DEMO-3");

@@ -87,7 +87,8 @@ async function follow() {
   if (!own) return;
   for (let seen = own.dataset.seen; ;) {
     try {
-      const answer = await fetch(`${own.dataset.follow}?seen=${seen}`);
+      // Else a browser lets a second window wait for the answer to the first.
+      const answer = await fetch(`${own.dataset.follow}?seen=${seen}`, { cache: "no-store" });
       if (answer.status === 200) {
         seen = await answer.text();
         htmx.trigger(own, "saved");

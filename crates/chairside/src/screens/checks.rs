@@ -1,7 +1,7 @@
 //! Checks by hand: large answers; what was expected is shown after the answer.
 
 use axum::response::Response;
-use case::{Check, Doubt, SiteName, Verdict};
+use case::{Check, Client, Doubt, Entry, RecordNote, SiteName, Verdict};
 use casework::{Adjusted, Draft, OpenCase, Stop};
 use cushion::Side;
 use maud::{Markup, html};
@@ -40,8 +40,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                 div class="row buttons" { button class="button" { (texts.what_follows) } }
             }
         } @else {
-            div class="box" { p { (texts.fill_first) } }
-            a class="button" href=(place.to(Step::Fill)) { (texts.to_fill) }
+            (fill_first(place, &case.client.value))
         }
     };
     let of = OfClient {
@@ -51,6 +50,35 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         standing: Some(standing),
     };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// What is in the cushion comes first. Where it was checked after its plan, it was filled once, and
+/// that may be recorded as it was.
+fn fill_first(place: &Place<'_>, client: &Client) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().checks;
+    let after_plan = client.record.iter().rev().take_while(|own| !matches!(own, Entry::Plan(_)));
+    let is_check = |own: &Entry| {
+        matches!(own, Entry::FittingCheck(_) | Entry::Adjustment(_) | Entry::Checked(_))
+    };
+    let believed = client
+        .record_notes()
+        .into_iter()
+        .find(|own| matches!(own, RecordNote::Believed(_)) && after_plan.clone().any(is_check));
+    html! {
+        @if let Some(own) = believed {
+            form class="box" method="post" action=(place.to(Step::Fill)) {
+                p { (language.record_note(&own)) }
+                p class="hint" { (texts.as_planned_hint) }
+                input type="hidden" name="entries" value=(client.record.len());
+                (signed_by(place, "as-planned"))
+                button class="button less" name="as-planned" value="yes" { (texts.as_planned) }
+            }
+        } @else {
+            div class="box" { p { (texts.fill_first) } }
+        }
+        a class="button" href=(place.to(Step::Fill)) { (texts.to_fill) }
+    }
 }
 
 /// One answer of some, each large, ticked where it was sent before.

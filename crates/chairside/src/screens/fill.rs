@@ -170,6 +170,10 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         place.house.keep_put(&place.name, entries, &put);
         return screen(place, &draft, &put, None);
     }
+    if let (Some(plan), true) = (planned(&case), sent.get("as-planned").is_some()) {
+        let put = plan.counts.iter().map(|own| (own.number, own.planned)).collect();
+        return record(place, &draft, &case, &put);
+    }
     if sent.get("record").is_some() {
         return record(place, &draft, &case, &put);
     }
@@ -222,6 +226,10 @@ fn record(
     if let Err(error) = done {
         return screen(place, draft, put, Some(said(house, &error)));
     }
+    // What hands found right on these cells is no estimate any more.
+    if place.open()?.standing(house.today()).fitted().is_some() {
+        return Ok(lead(place.ask, &place.to(Step::Checks)));
+    }
     let counts: Vec<u32> = put.iter().map(|own| own.1).collect();
     // What is in the cushion is a fact, safe or not; that it is not is said at once.
     let judged = case.judged(&counts, house.today(), Stop::never());
@@ -229,8 +237,11 @@ fn record(
         && !plan_stands(&plan, &case.client.value, false)
     {
         let told = html! {
-            div class="box heavy" role="alert" { p { b { (house.language().page().fill.not_safe) } } }
-            (plan_parts::refused(place, case, &plan))
+            div class="box heavy" role="alert" {
+                p { b { (house.language().page().fill.not_safe) } }
+                @let language = house.language().with_lengths_in(case.client.value.lengths);
+                (plan_parts::reasons(language, case, &plan))
+            }
         };
         let after = place.draft()?;
         return screen(place, &after, &Vec::new(), Some(told));

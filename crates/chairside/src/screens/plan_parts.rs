@@ -240,15 +240,22 @@ fn limits(language: &dyn Language, broken: &[BrokenLimit]) -> Markup {
 pub(crate) fn refused(place: &Place<'_>, case: &OpenCase, plan: &Plan) -> Markup {
     let language = place.house.language().with_lengths_in(case.client.value.lengths);
     let texts = &language.page().plan;
-    let short = short_for_injuries(plan, &case.client.value);
     html! {
         div class="box heavy" role="alert" {
             p { b { (texts.not_taken) } }
-            ul {
-                @for own in &plan.not_safe { li { (capital(&language.limit(own))) "." } }
-                @for own in &short { li { (language.goal_outcome(own)) } }
-            }
+            (reasons(language, case, plan))
             p { (texts.not_taken_hint) }
+        }
+    }
+}
+
+/// Which limits counts break, and what they leave undone for an injury.
+pub(crate) fn reasons(language: &dyn Language, case: &OpenCase, plan: &Plan) -> Markup {
+    let short = short_for_injuries(plan, &case.client.value);
+    html! {
+        ul {
+            @for own in &plan.not_safe { li { (capital(&language.limit(own))) "." } }
+            @for own in &short { li { (language.goal_outcome(own)) } }
         }
     }
 }

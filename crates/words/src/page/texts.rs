@@ -211,6 +211,8 @@ pub struct ChecksTexts {
     pub title_after: &'static str,
     pub lead: &'static str,
     pub fill_first: &'static str,
+    pub as_planned: &'static str,
+    pub as_planned_hint: &'static str,
     pub to_fill: &'static str,
     pub what_follows: &'static str,
     pub not_yet: &'static str,

@@ -180,6 +180,8 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         title_after: "What follows",
         lead: "With the client on the cushion, as it will be used. Answer what your hands find; what was expected is shown afterwards. Both under checks and the skin come before any move.",
         fill_first: "Nobody has recorded yet what is in this cushion.",
+        as_planned: "Record that it was filled as planned",
+        as_planned_hint: "Only where that is known, because somebody counted. Else fill it anew, or count what is in it under Review.",
         to_fill: "To the fill",
         what_follows: "Record this, and say what follows",
         not_yet: "Not yet",

@@ -193,6 +193,8 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         title_after: "Qué sigue",
         lead: "Con la persona en el cojín, como se va a usar. Responda lo que hallan sus manos; lo que se esperaba se muestra después. Ambas manos por debajo y la piel van antes de cualquier movimiento.",
         fill_first: "Nadie registró aún qué hay en este cojín.",
+        as_planned: "Registrar que se llenó como estaba previsto",
+        as_planned_hint: "Solo si se sabe, porque alguien contó. Si no, llénelo de nuevo, o cuente lo que hay en él en Revisión.",
         to_fill: "Al llenado",
         what_follows: "Registrar esto, y decir qué sigue",
         not_yet: "Aún no",
