@@ -38,7 +38,60 @@ async function agree(page, clinic, file) {
   return own;
 }
 
+/** The rows of a table of sites, by site: kPa before and after, and the change as it is said. */
+const sites = (page, table) => page.$$eval(`${table} tr[data-site]`, (all) => all.map((own) => {
+  const [after, before, change] = [...own.querySelectorAll("td")].map((cell) => cell.textContent);
+  return { id: own.dataset.site, after: parseFloat(after), before: parseFloat(before), change };
+}));
+
+/** Compares the sites that are shown with those of a report. */
+function same(shown, wanted) {
+  assert.deepEqual(shown.map((own) => own.id), wanted.map((own) => own.id));
+  for (const [at, { id, surface_kpa: [before, after], rise }] of wanted.entries()) {
+    const own = shown[at];
+    // Pressures are shown with one decimal, changes in whole percents; a tenth as above.
+    for (const [seen, number] of [[own.before, before], [own.after, after]]) assert.ok(Math.abs(seen - number) <= 0.06, `${id}: ${seen} for ${number}`);
+    const said = own.change === "the same" ? 0 : parseFloat(own.change) * (own.change.endsWith("less") ? -1 : 1);
+    assert.ok(Math.abs(said - 100 * rise) <= ROUNDED, `${id}: ${own.change} for ${rise}`);
+  }
+}
+
 export default {
+  "every named site is there before and after, and only what matters is open": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1", "DEMO-3");
+    const page = await bench.window(clinic);
+    for (const code of ["DEMO-1", "DEMO-3"]) {
+      await open(page, clinic.origin, code);
+      await go(page, "plan/made");
+      await settled(page);
+      const { costs } = await clinic.answer("plan", `${code}.toml`);
+      // Both seat bones, both trochanters, both thighs and the coccyx.
+      assert.equal(costs.sites.length, 7, code);
+      same(await sites(page, "#all-sites"), costs.sites);
+      same(await sites(page, "#verdict > table"), [...costs.careful_sites, ...costs.risen_sites]);
+      assert.equal(await page.locator("#all-sites[open]").count(), 0, code);
+      await page.locator("#all-sites > summary").click();
+      assert.ok(await page.locator("#all-sites tr[data-site=right-thigh]").isVisible());
+    }
+  },
+
+  "of counts of one's own the sites are those of the command line": async (bench) => {
+    const clinic = await bench.clinic("DEMO-2");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-2");
+    await go(page, "plan");
+    await settled(page);
+    await page.locator("#more-1").click();
+    await page.locator("#all-sites").waitFor({ state: "attached", timeout: 30_000 });
+    await settled(page);
+    const own = await agree(page, clinic, "DEMO-2.toml");
+    // A prediction is told from what is in the cushion, and these counts from the stock fill.
+    assert.equal(own.costs.from, "present-counts");
+    const shown = await sites(page, "#all-sites");
+    assert.deepEqual(shown.map((site) => site.id), own.costs.sites.map((site) => site.id));
+    for (const [at, { id, surface_kpa: [, after] }] of own.costs.sites.entries()) assert.ok(Math.abs(shown[at].after - after) <= 0.06, `${id}: ${shown[at].after} for ${after}`);
+  },
+
   "what is worked out is what the command line works out": async (bench) => {
     const clinic = await bench.clinic("DEMO-2");
     const page = await bench.window(clinic);

@@ -55,6 +55,12 @@ pub struct SiteChange {
 }
 
 impl SiteChange {
+    /// Whether a share says how it changes: from no pressure there is none.
+    #[must_use]
+    pub fn has_share(&self) -> bool {
+        self.surface.before > Pressure::ZERO || self.surface.after <= Pressure::ZERO
+    }
+
     /// The share by which it rises; negative where it falls.
     #[must_use]
     pub fn rise(&self) -> f64 {
@@ -84,6 +90,8 @@ pub struct Costs {
     pub thigh_share: BeforeAfter<f64>,
     /// Every other site that gets more than a tenth more, the greatest rise first.
     pub risen: Vec<SiteChange>,
+    /// Every site that has a pressure, those above among them, in the order of reports.
+    pub sites: Vec<SiteChange>,
 }
 
 impl<T> BeforeAfter<T> {
@@ -109,6 +117,8 @@ impl Mirror for Costs {
         // Told of the left first, as of any client.
         let mut careful = self.careful.mirrored(partners);
         careful.sort_by_key(|own| own.site);
+        let mut sites = self.sites.mirrored(partners);
+        sites.sort_by_key(|own| own.site);
         Self {
             from: self.from,
             goals: self.goals.iter().map(goal).collect(),
@@ -119,6 +129,7 @@ impl Mirror for Costs {
             side_share: self.side_share.map(|share| Sides { left: share.right, right: share.left }),
             thigh_share: self.thigh_share,
             risen: self.risen.mirrored(partners),
+            sites,
         }
     }
 }

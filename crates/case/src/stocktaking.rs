@@ -205,6 +205,14 @@ impl Client {
         self.followed().proposes()
     }
 
+    /// Whether the latest plan is not carried out yet, or only some of the moves to it were made and
+    /// nothing was felt since.
+    #[must_use]
+    pub fn moves_are_left(&self) -> bool {
+        let cells = self.followed();
+        cells.pending || cells.begun
+    }
+
     /// Returns what somebody recorded to be in the cushion, where it is nothing that was ever planned
     /// and no plan waits to be carried out: nobody judged those counts.
     #[must_use]
@@ -331,6 +339,8 @@ pub(crate) struct Stocktaking<'a> {
     pub(crate) meant_on: Option<Date>,
     /// Whether the last plan came after what is meant, and is not taken to have been carried out.
     pending: bool,
+    /// Whether moves lead from what was there to the last plan, and some are still to be made.
+    begun: bool,
 }
 
 impl<'a> Stocktaking<'a> {
@@ -343,6 +353,7 @@ impl<'a> Stocktaking<'a> {
             before: None,
             meant_on: None,
             pending: false,
+            begun: false,
         }
     }
 
@@ -367,13 +378,17 @@ impl<'a> Stocktaking<'a> {
                 self.seen();
             }
             Entry::Adjustment(_) => self.felt(),
-            Entry::Checked(_) => self.seen(),
+            Entry::Checked(_) => {
+                self.begun = false;
+                self.seen();
+            }
             Entry::Weighed(_) | Entry::Skin(_) | Entry::Cleaned(_) | Entry::Withdrawn(_) => {}
         }
     }
 
     /// Without a word on what was put in, what is felt is felt on what was planned.
     fn felt(&mut self) {
+        self.begun = false;
         if let (true, false, Some(plan)) = (self.pending, self.puts_told, self.plan) {
             self.carried_out(plan);
         }
@@ -403,7 +418,7 @@ impl<'a> Stocktaking<'a> {
         if self.now.is_some() && !self.is_of(plan) {
             *self = Self::new(self.supplied);
         }
-        self.plan = Some(plan);
+        (self.plan, self.begun) = (Some(plan), false);
         let told = self.now.as_ref().is_some_and(|now| now.from.is_told());
         if self.puts_told || told {
             self.pending = true;
@@ -466,7 +481,7 @@ impl<'a> Stocktaking<'a> {
         self.now = Some(CushionNow { cushion, counts, from, meant, bag: bag + freed });
         self.before = before;
         self.meant_on = from.on();
-        self.pending = false;
+        (self.pending, self.begun) = (false, false);
         // The plan's own cells are not a word on what was put in.
         self.puts_told |= from.is_told();
     }
@@ -508,8 +523,22 @@ impl<'a> Stocktaking<'a> {
         let (before, cushion) = ((now.from, now.counts.clone()), now.cushion.clone());
         let (meant, from) = (counts.clone(), CountedFrom::Moved(on));
         self.now = Some(CushionNow { cushion, counts, from, meant, bag });
+        self.begun = (self.pending || self.begun) && self.leads_on(&before.1);
         self.before = Some(before);
         (self.meant_on, self.pending, self.puts_told) = (Some(on), false, true);
+    }
+
+    /// Whether what is there now lies between what was there and the last plan, in each compartment,
+    /// and is not the plan yet.
+    fn leads_on(&self, before: &Cells) -> bool {
+        let (Some(plan), Some(now)) = (self.plan, &self.now) else { return false };
+        let of = |cells: &Cells, number: u8| cells.get(&number).copied().unwrap_or(0);
+        let between = |own: &crate::RecordedCount| {
+            let (from, to) = (of(before, own.number), own.planned);
+            (from.min(to)..=from.max(to)).contains(&of(&now.counts, own.number))
+        };
+        let reached = |own: &crate::RecordedCount| of(&now.counts, own.number) == own.planned;
+        plan.counts.iter().all(between) && !plan.counts.iter().all(reached)
     }
 }
 

@@ -323,7 +323,7 @@ impl Doing<'_> {
         let before: Vec<u32> = planned.iter().map(|own| of(own.0)).collect();
         let after: Vec<u32> = planned.iter().map(|own| own.1).collect();
         let moves = fitting::moves(&pattern, &before, &after);
-        if moves.is_empty() || !client.plan_is_proposed() && now.to_put_back().is_empty() {
+        if moves.is_empty() || !client.moves_are_left() && now.to_put_back().is_empty() {
             return Err(self.refused(NotDone::NothingProposed));
         }
         Ok(moves)

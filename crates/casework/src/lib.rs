@@ -74,7 +74,9 @@ pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_i
 pub use crate::restoring::{Lost, RestoredFile, code_in_bytes, code_in_pdf, restored};
 pub use crate::review::{Reviewed, review, review_page};
 pub use crate::sections::{section, sections};
-pub use crate::shelf::{BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Was, Why};
+pub use crate::shelf::{
+    BytesDigest, Change, Doing, NoFile, Shelf, ShelfError, Tell, Was, Watch, Why,
+};
 pub use crate::sizing::{AllSizings, LayoutSizing};
 pub use crate::sourced::{Sourced, client_text, pattern};
 pub use crate::stock::{no_stock, stock_fill};

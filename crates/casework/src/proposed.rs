@@ -19,7 +19,7 @@ impl OpenCase {
         let client = &self.client.value;
         let (now, counts) = self.counted().filter(|own| own.0.from.is_told())?;
         let plan = client.latest_plan().filter(|plan| self.is_for_this_cushion(plan).is_ok())?;
-        if !client.plan_is_proposed() && now.to_put_back().is_empty() {
+        if !client.moves_are_left() && now.to_put_back().is_empty() {
             return None;
         }
         let planned = self.pattern.compartments().iter().map(|own| {

@@ -1,5 +1,6 @@
 //! The shelf: where a case's files are kept, whatever that is.
 
+use std::any::Any;
 use std::fmt;
 
 pub use case::{Doing, NoFile, ShelfError, Why};
@@ -48,6 +49,38 @@ pub trait Shelf: Send + Sync {
 
     /// Returns the name of the file that the file called `name` calls `other`.
     fn beside(&self, name: &str, other: &str) -> String;
+
+    /// Calls `tell`, from whatever thread, whenever a file may be another than it was, until what is
+    /// returned is dropped; none where the shelf cannot tell.
+    ///
+    /// It may tell for nothing, and of what happens on another machine it may tell nothing: whoever
+    /// is told reads the file, and looks at times all the same.
+    fn watch(&self, name: &str, tell: Tell) -> Option<Watch> {
+        let _ = (name, tell);
+        None
+    }
+}
+
+/// What is called when a watched file may be another.
+pub type Tell = Box<dyn Fn() + Send + Sync>;
+
+/// Keeps a file watched as long as it is not dropped.
+pub struct Watch {
+    _held: Box<dyn Any + Send>,
+}
+
+impl Watch {
+    /// A watch that ends with what is held.
+    #[must_use]
+    pub fn of(held: impl Any + Send) -> Self {
+        Self { _held: Box::new(held) }
+    }
+}
+
+impl fmt::Debug for Watch {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("Watch")
+    }
 }
 
 /// One file to be written or removed.

@@ -16,6 +16,8 @@ use crate::surroundings::Surroundings;
 pub struct LayoutSizing {
     /// The layout's name, as its source knows it, or its file's as the client's file has it.
     pub name: String,
+    /// Whom it suits, in its author's words; none where it could not be looked at.
+    pub about: Option<String>,
     /// The sizes that it is made in, or why it could not be looked at.
     pub sizing: Result<Sizing, WorkError>,
     /// Whether it can be drawn in the size that would have to be made; none where there is none.
@@ -83,8 +85,9 @@ impl OpenCase {
         let mut layouts: Vec<LayoutSizing> = (names.into_iter())
             .map(|name| {
                 let found = surroundings.layout_for(&self.client, &self.called(&name), own.size);
+                let about = found.as_ref().ok().map(|layout| layout.value.about.clone());
                 let sizing = found.map(|layout| self.sizing_of(&layout.value));
-                LayoutSizing { name, sizing, can_be_drawn_so: None }
+                LayoutSizing { name, about, sizing, can_be_drawn_so: None }
             })
             .collect();
         let suits = |own: &LayoutSizing| own.sizing.as_ref().is_ok_and(|it| it.chosen.is_some());

@@ -1,5 +1,6 @@
 // What the page does beside htmx: goals are ordered by dragging, blanks that a goal does not ask
-// are put aside, and touches that follow each other quickly send the counts as they are then.
+// are put aside, touches that follow each other quickly send the counts as they are then, and what
+// is written elsewhere is shown anew.
 
 /** Goals: what is dropped before another comes before it. */
 function orderByDragging() {
@@ -80,7 +81,27 @@ function keepFocus() {
   });
 }
 
+/** What is written elsewhere is shown anew when it is saved: one question waits for that at a time. */
+async function follow() {
+  const own = document.querySelector("[data-follow]");
+  if (!own) return;
+  for (let seen = own.dataset.seen; ;) {
+    try {
+      // Else a browser lets a second window wait for the answer to the first.
+      const answer = await fetch(`${own.dataset.follow}?seen=${seen}`, { cache: "no-store" });
+      if (answer.status === 200) {
+        seen = await answer.text();
+        htmx.trigger(own, "saved");
+      }
+      // Nothing was saved for a while.
+      if (answer.status === 200 || answer.status === 204) continue;
+    } catch { /* The program was stopped, or the page was left. */ }
+    await new Promise((done) => setTimeout(done, 5000));
+  }
+}
+
 orderByDragging();
+follow();
 showWhatIsAsked();
 countAtOnce();
 keepFocus();

@@ -1,8 +1,10 @@
 //! Answers of a form on their way into a client's file.
 
 use case::Date;
-use case::text::EditError;
+use case::question::Question;
+use case::text::{EditError, KeyFinding, Remark, TextFinding};
 use casework::{Answered, Blank, Draft, NotWritten, Typed, TypedIn};
+use cushion::Side;
 use words::Language;
 
 use crate::form::Sent;
@@ -85,18 +87,47 @@ pub(crate) fn whole(message: &str, hint: Option<&str>) -> String {
     }
 }
 
-/// What is asked about an answer that is written, or wrong with it: each with whether it is wrong.
+/// What is to be said about an answer.
+pub(crate) enum Asked {
+    /// Nobody answered yet, and nothing is worked out without it.
+    Needed,
+    /// It is written, and wrong.
+    Wrong(String),
+    /// It is written, and unlikely.
+    Doubted(String),
+}
+
+/// What is asked about an answer that is written, or wrong with it.
 pub(crate) fn said_of(
     language: &dyn Language,
     draft: &Draft,
     blank: &Blank,
     on: Date,
-) -> Vec<(String, bool)> {
+) -> Vec<Asked> {
     let about = draft.about(blank, on);
     let said = about.iter().map(|remark| {
+        if blank_of(remark).is_some() {
+            return Asked::Needed;
+        }
         let said = language.about_text(&remark.finding);
-        let is_error = remark.severity == cushion::Severity::Error;
-        (whole(&said.message, said.hint.as_deref()), is_error)
+        let message = whole(&said.message, said.hint.as_deref());
+        match remark.severity {
+            cushion::Severity::Error => Asked::Wrong(message),
+            _ => Asked::Doubted(message),
+        }
     });
     said.collect()
+}
+
+/// The question that a remark finds blank, and the side; none where it finds something else.
+pub(crate) fn blank_of(remark: &Remark) -> Option<(Question, Option<Side>)> {
+    match &remark.finding {
+        TextFinding::Key(KeyFinding::Blank(question, side)) => {
+            let of = |words: &str| {
+                [Side::Left, Side::Right].into_iter().find(|own| own.words() == words)
+            };
+            Some((*question, side.and_then(of)))
+        }
+        _ => None,
+    }
 }

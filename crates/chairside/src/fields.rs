@@ -8,7 +8,7 @@ use cushion::Side;
 use maud::{Markup, PreEscaped, html};
 use words::Language;
 
-use crate::answers::{Said, said_of};
+use crate::answers::{Asked, Said, said_of};
 
 /// What a field is made from.
 #[derive(Clone, Copy)]
@@ -110,10 +110,11 @@ impl Fields<'_> {
                 p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } }
             } @else {
                 @if let Some(mm) = also { p class="also" { "= " (mm) } }
-                @for (message, is_error) in &asked {
-                    p class=(if *is_error { "error" } else { "asks" }) {
-                        span class="mark" aria-hidden="true" { @if *is_error { "!" } @else { "?" } }
-                        span { (message) }
+                @for own in &asked {
+                    @match own {
+                        Asked::Needed => { p class="hint" { (self.language.page().fields.needed) } }
+                        Asked::Wrong(message) => { p class="error" { span class="mark" aria-hidden="true" { "!" } span { (message) } } }
+                        Asked::Doubted(message) => { p class="asks" { span class="mark" aria-hidden="true" { "?" } span { (message) } } }
                     }
                 }
             }
@@ -179,8 +180,12 @@ impl Fields<'_> {
         let (row, key) = (blank.question.row(), blank.key());
         let id = id_of(&key);
         let shown = self.shown(blank);
-        let comment = self.language.comment_on_form(blank.question);
         let texts = &self.language.page().fields;
+        let comment = match blank.question {
+            // Answers are called otherwise here than in a file.
+            Question::ObliquityAt => texts.twice_at_front,
+            own => self.language.comment_on_form(own),
+        };
         let checks = &self.language.page().checks;
         let said = |word: &'static str| match (row.kind, word) {
             _ if (blank.question, word) == (Question::ObliquityAt, "asis") => {
@@ -243,7 +248,7 @@ fn is_site(question: Question) -> bool {
 }
 
 /// The side that a word of a file is about.
-fn side_of(word: &str) -> Option<Side> {
+pub(crate) fn side_of(word: &str) -> Option<Side> {
     [Side::Left, Side::Right]
         .into_iter()
         .find(|side| word == side.words() || word.starts_with(&format!("{}-", side.words())))

@@ -8,6 +8,7 @@ mod answers;
 mod assets;
 mod errors;
 mod fields;
+mod following;
 mod form;
 mod frame;
 mod gate;
@@ -17,6 +18,8 @@ mod papers;
 mod screens;
 mod server;
 mod steps;
+#[cfg(test)]
+mod tests;
 mod windows;
 
 pub use crate::house::{Demo, House, Settings};

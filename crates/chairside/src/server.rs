@@ -7,14 +7,15 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Path, RawQuery, State};
-use axum::http::HeaderMap;
+use axum::http::{HeaderMap, StatusCode};
 use axum::middleware;
-use axum::response::{Redirect, Response};
+use axum::response::{IntoResponse as _, Redirect, Response};
 use axum::routing::{get, post};
 use tokio::net::TcpListener;
 
 use crate::assets;
 use crate::errors::{Failed, told};
+use crate::following;
 use crate::form::Sent;
 use crate::gate::{self, Gate};
 use crate::house::House;
@@ -85,6 +86,7 @@ fn routes(house: Arc<House>, gate: Arc<Gate>) -> Router {
         .route("/unit", post(unit))
         .route("/own/{name}", get(assets::asset))
         .route("/layout/{address}", get(layout))
+        .route("/layout/{address}/changed", get(layout_changed))
         .route("/c/{address}", get(first))
         .route("/c/{address}/{step}", get(show).post(take))
         .route("/c/{address}/{step}/{page}", get(show_page).post(take_page))
@@ -138,12 +140,29 @@ async fn layout(
     beside(house, move |house| screens::layout::show(house, &address, &sent, part)).await
 }
 
+/// Answers when a layout's file is another than was seen, or with nothing after a while.
+async fn layout_changed(
+    State(house): State<Arc<House>>,
+    Path(address): Path<String>,
+    RawQuery(query): RawQuery,
+) -> Response {
+    let sent = Sent::read(query.unwrap_or_default().as_bytes());
+    let Some(name) = house.name_at(&address) else {
+        return beside(house, |_| Err(Failed::NotThere)).await;
+    };
+    let seen = sent.or_nothing("seen").to_owned();
+    match following::changed(house, name, seen).await {
+        Some(now) => now.into_response(),
+        None => StatusCode::NO_CONTENT.into_response(),
+    }
+}
+
 async fn first(Path(address): Path<String>) -> Redirect {
     Redirect::to(&format!("/c/{address}/{}", Step::Measure.word()))
 }
 
 /// Answers what is asked of a screen of a client. Where whoever asked leaves before, the work is told.
-async fn answered(
+pub(crate) async fn answered(
     house: Arc<House>,
     ask: Ask,
     answer: fn(&House, &Ask) -> Result<Response, Failed>,

@@ -89,6 +89,20 @@ impl Step {
         Self::ALL.get(at + 1).copied()
     }
 
+    /// The step that asks a question, with its page where it has pages; none of what no step asks.
+    pub(crate) fn asking(question: Question) -> Option<(Self, Option<&'static Page>)> {
+        match question.row().group {
+            Group::Cushion => return Some((Self::Cushion, None)),
+            Group::Goal => return Some((Self::Goals, None)),
+            _ => {}
+        }
+        // Pounds are typed into the box of the weight.
+        let question = if question == Question::WeightLb { Question::WeightKg } else { question };
+        let asks = |page: &&Page| page.parts.iter().any(|own| own.questions().contains(&question));
+        let each = Self::ALL.into_iter().map(|step| (step, step.pages().iter().find(asks)));
+        each.into_iter().find(|own| own.1.is_some())
+    }
+
     /// The pages of questions that it has; none where it is no step of questions.
     pub(crate) fn pages(self) -> &'static [Page] {
         match self {

@@ -3,11 +3,11 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use casework::{Change, Doing, Shelf, ShelfError};
+use casework::{Change, Doing, Shelf, ShelfError, Tell, Watch};
 
 use crate::target::path_of;
 use crate::why::why;
-use crate::{OURS, put, reading};
+use crate::{OURS, put, reading, watching};
 
 /// Files in folders on a disk.
 #[derive(Clone, Debug)]
@@ -71,6 +71,10 @@ impl Shelf for DiskShelf {
     fn beside(&self, name: &str, other: &str) -> String {
         let folder = Path::new(name).parent().unwrap_or(Path::new(""));
         text(&folder.join(other))
+    }
+
+    fn watch(&self, name: &str, tell: Tell) -> Option<Watch> {
+        watching::watch(&path_of(self.fence(), name).ok()?, tell)
     }
 }
 

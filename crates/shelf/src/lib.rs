@@ -20,6 +20,7 @@ mod lock;
 mod put;
 mod reading;
 mod target;
+mod watching;
 mod why;
 
 pub use crate::disk::DiskShelf;

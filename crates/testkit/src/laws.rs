@@ -1,5 +1,8 @@
 //! What every shelf promises, wherever it keeps its files.
 
+use std::sync::mpsc;
+use std::time::Duration;
+
 use casework::{Change, Shelf, Was, Why};
 
 /// Fails unless an empty shelf keeps what [`Shelf`] promises. `at` makes a name of a word.
@@ -13,6 +16,36 @@ pub fn assert_keeps_the_promises(shelf: &dyn Shelf, at: &dyn Fn(&str) -> String)
     what_changed_meanwhile_is_not_replaced(shelf, at);
     all_or_none(shelf, at);
     files_go(shelf, at);
+    what_is_watched_is_told(shelf, at);
+}
+
+/// Longer than any system takes to tell of a change.
+const LONG: Duration = Duration::from_secs(20);
+
+/// Where the shelf can tell: of a change, also of one that puts another file in the place of the
+/// first, and of nothing after the watch has ended.
+#[track_caller]
+fn what_is_watched_is_told(shelf: &dyn Shelf, at: &dyn Fn(&str) -> String) {
+    let name = at("watched");
+    shelf.put(&[Change::new(&name, "first")]).expect("the name is free");
+    let (tell, told) = mpsc::channel();
+    let tell = move || {
+        // Whoever asked may have gone.
+        let _gone = tell.send(());
+    };
+    let Some(watch) = shelf.watch(&name, Box::new(tell)) else { return };
+    for (was, is) in [("first", "second"), ("second", "third")] {
+        while told.try_recv().is_ok() {}
+        shelf.put(&[Change::of(&name, was.as_bytes(), is)]).expect("it is as it was read");
+        assert_eq!(told.recv_timeout(LONG), Ok(()), "nothing is told of {is}");
+    }
+    drop(watch);
+    let end = loop {
+        if let Err(end) = told.recv_timeout(LONG) {
+            break end;
+        }
+    };
+    assert_eq!(end, mpsc::RecvTimeoutError::Disconnected, "it is watched for ever");
 }
 
 #[track_caller]

@@ -5,18 +5,53 @@ use std::panic::panic_any;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
-use casework::{BytesDigest, Change, Doing, Shelf, ShelfError, Was, Why};
+use casework::{BytesDigest, Change, Doing, Shelf, ShelfError, Tell, Was, Watch, Why};
 
 /// Files in memory; names are words between slashes. A clone is the same shelf.
 #[derive(Clone, Debug, Default)]
-pub struct MemoryShelf(Arc<Mutex<BTreeMap<String, Vec<u8>>>>);
+pub struct MemoryShelf {
+    files: Arc<Mutex<BTreeMap<String, Vec<u8>>>>,
+    watches: Arc<Mutex<Watches>>,
+}
+
+/// Who watches which file, each under a number of its own.
+#[derive(Default)]
+struct Watches {
+    given: usize,
+    kept: BTreeMap<usize, (String, Arc<dyn Fn() + Send + Sync>)>,
+}
+
+impl core::fmt::Debug for Watches {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "{} watches", self.kept.len())
+    }
+}
+
+/// Ends a watch of a shelf in memory.
+struct EndOfWatch(Arc<Mutex<Watches>>, usize);
+
+impl Drop for EndOfWatch {
+    fn drop(&mut self) {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner).kept.remove(&self.1);
+    }
+}
 
 impl MemoryShelf {
     /// A shelf with files of these names and texts.
     #[must_use]
     pub fn of<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Self {
         let files = files.into_iter().map(|(name, text)| (name.to_owned(), text.into()));
-        Self(Arc::new(Mutex::new(files.collect())))
+        Self { files: Arc::new(Mutex::new(files.collect())), watches: Arc::default() }
+    }
+
+    /// How many files are watched now.
+    #[must_use]
+    pub fn watched(&self) -> usize {
+        self.watches().kept.len()
+    }
+
+    fn watches(&self) -> MutexGuard<'_, Watches> {
+        self.watches.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// All files, as they are now.
@@ -38,7 +73,7 @@ impl MemoryShelf {
     }
 
     fn lock(&self) -> MutexGuard<'_, BTreeMap<String, Vec<u8>>> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+        self.files.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 
@@ -61,6 +96,12 @@ impl Shelf for MemoryShelf {
         once(changes)?;
         changes.iter().try_for_each(|change| compare(&files, change))?;
         changes.iter().for_each(|change| make(&mut files, change));
+        drop(files);
+        let told: Vec<_> = (self.watches().kept.values())
+            .filter(|own| changes.iter().any(|change| change.name == own.0))
+            .map(|own| Arc::clone(&own.1))
+            .collect();
+        told.iter().for_each(|tell| tell());
         Ok(())
     }
 
@@ -69,6 +110,14 @@ impl Shelf for MemoryShelf {
             Some((folder, _)) => format!("{folder}/{other}"),
             None => other.to_owned(),
         }
+    }
+
+    fn watch(&self, name: &str, tell: Tell) -> Option<Watch> {
+        let mut watches = self.watches();
+        watches.given += 1;
+        let number = watches.given;
+        watches.kept.insert(number, (name.to_owned(), tell.into()));
+        Some(Watch::of(EndOfWatch(Arc::clone(&self.watches), number)))
     }
 }
 

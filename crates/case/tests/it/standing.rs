@@ -99,6 +99,34 @@ fn a_plan_proposes_and_changes_nothing_that_was_checked() {
 }
 
 #[test]
+fn moves_are_left_until_all_are_made_or_something_else_is_done() {
+    let spare = |to, cells| Move { from: Place::Spare, to: Place::Compartment(to), cells };
+    let proposed = vec![filled(3, [50; 3]), plan(5, [54, 46, 50])];
+    let left = |more: Vec<Entry>| client([proposed.clone(), more].concat()).moves_are_left();
+    let first = moved(6, vec![spare(1, 3)]);
+    assert!(left(vec![]) && left(vec![first.clone()]));
+    // One that is begun is no untouched proposal: papers speak of what lies in the cushion.
+    assert!(!client([proposed.clone(), vec![first.clone()]].concat()).plan_is_proposed());
+    let out = Move { from: Place::Compartment(2), to: Place::Spare, cells: 4 };
+    let rest = moved(6, vec![spare(1, 1), out]);
+    assert!(!left(vec![first.clone(), rest]));
+    // Beyond the plan, or away from it, somebody did something else.
+    assert!(!left(vec![moved(6, vec![spare(1, 5)])]));
+    assert!(!left(vec![first.clone(), moved(6, vec![spare(3, 1)])]));
+    assert!(!left(vec![first.clone(), filled(6, [53, 50, 50])]));
+    // What was felt was felt on what lies there.
+    assert!(!left(vec![first.clone(), checked(7)]));
+    let stays = Entry::Adjustment(Adjustment {
+        on: day(7),
+        by: "OT".into(),
+        checks: Vec::new(),
+        moves: Vec::new(),
+        why: None,
+    });
+    assert!(!left(vec![first, stays]));
+}
+
+#[test]
 fn a_check_of_counts_that_nobody_recorded_is_none() {
     assert_eq!(id(vec![plan(2, [50; 3]), checked(4)]), "estimate");
 }

@@ -1,7 +1,7 @@
 //! Checks by hand: large answers; what was expected is shown after the answer.
 
 use axum::response::Response;
-use case::{Check, Doubt, SiteName, Verdict};
+use case::{Check, Client, Doubt, Entry, RecordNote, SiteName, Verdict};
 use casework::{Adjusted, Draft, OpenCase, Stop};
 use cushion::Side;
 use maud::{Markup, html};
@@ -10,7 +10,7 @@ use super::{Place, grown, signed_by};
 use crate::answers::whole;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
-use crate::frame::{OfClient, Screen};
+use crate::frame::{OfClient, Screen, step_name};
 use crate::screens::plan_parts;
 use crate::steps::Step;
 
@@ -40,8 +40,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                 div class="row buttons" { button class="button" { (texts.what_follows) } }
             }
         } @else {
-            div class="box" { p { (texts.fill_first) } }
-            a class="button" href=(place.to(Step::Fill)) { (texts.to_fill) }
+            (fill_first(place, &case.client.value))
         }
     };
     let of = OfClient {
@@ -51,6 +50,35 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         standing: Some(standing),
     };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// What is in the cushion comes first. Where it was checked after its plan, it was filled once, and
+/// that may be recorded as it was.
+fn fill_first(place: &Place<'_>, client: &Client) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().checks;
+    let after_plan = client.record.iter().rev().take_while(|own| !matches!(own, Entry::Plan(_)));
+    let is_check = |own: &Entry| {
+        matches!(own, Entry::FittingCheck(_) | Entry::Adjustment(_) | Entry::Checked(_))
+    };
+    let believed = client
+        .record_notes()
+        .into_iter()
+        .find(|own| matches!(own, RecordNote::Believed(_)) && after_plan.clone().any(is_check));
+    html! {
+        @if let Some(own) = believed {
+            form class="box" method="post" action=(place.to(Step::Fill)) {
+                p { (language.record_note(&own)) }
+                p class="hint" { (texts.as_planned_hint) }
+                input type="hidden" name="entries" value=(client.record.len());
+                (signed_by(place, "as-planned"))
+                button class="button less" name="as-planned" value="yes" { (texts.as_planned) }
+            }
+        } @else {
+            div class="box" { p { (texts.fill_first) } }
+        }
+        a class="button" href=(place.to(Step::Fill)) { (texts.to_fill) }
+    }
 }
 
 /// One answer of some, each large, ticked where it was sent before.
@@ -352,6 +380,10 @@ fn followed(
         section class="part" {
             @if let Some(verdict) = language.verdict(adjusted.verdict, moves) { p class="verdict" { (verdict) } }
             @for own in &adjusted.not_safe { div class="box heavy" { p { (language.not_safe_yet(own)) } } }
+            @if !proposed.is_empty() {
+                h2 { (step_name(house, Step::Moves)) }
+                ol { @for own in &proposed { li { (language.a_move(own)) } } }
+            }
             ul { @for own in &adjusted.next { li { (language.next_step(*own)) } } }
             @for own in &adjusted.left_out { p { (language.left_out(own)) } }
             @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {

@@ -77,6 +77,7 @@ fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
         @for own in &all.layouts {
             fieldset class="layout box" {
                 legend { (own.name) }
+                @if let Some(about) = &own.about { p class="hint" { (about) } }
                 @match &own.sizing {
                     Err(error) => { (said(house, error)) }
                     Ok(sizing) => {

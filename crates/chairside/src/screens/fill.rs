@@ -5,6 +5,7 @@ use case::{Likeness, RecordedPlan};
 use casework::{Counted, Done, Draft, OpenCase, Stop, plan_stands, record_done};
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
+use words::page::FillTexts;
 
 use super::{Place, grown, lead, signed_by};
 use crate::errors::{Failed, said};
@@ -16,9 +17,10 @@ use crate::steps::Step;
 /// What was put in so far: the number of each compartment with its cells, in the order of filling.
 type Put = Vec<(u8, u32)>;
 
-/// Shows the first compartment.
+/// Shows the next compartment.
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
-    screen(place, draft, &Vec::new(), None)
+    let entries = draft.client().map_or(0, |client| client.record.len());
+    screen(place, draft, &place.house.put_so_far(&place.name, entries), None)
 }
 
 fn planned(case: &OpenCase) -> Option<&RecordedPlan> {
@@ -97,9 +99,17 @@ fn one(
             }
             input type="hidden" name="number" value=(number);
             input type="hidden" name="planned" value=(cells);
-            div class="row buttons" { button class="button" { (texts.next) } }
+            div class="row buttons" {
+                button class="button" { (texts.next) }
+                @if at > 0 { (one_back(texts)) }
+            }
         }
     }
+}
+
+/// Leads to the compartment before, whose count is given anew.
+fn one_back(texts: &FillTexts) -> Markup {
+    html! { button class="button plain" name="back" value="yes" { (texts.one_back) } }
 }
 
 /// All compartments are filled: who, and how many are in the bag.
@@ -128,7 +138,10 @@ fn all(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan, put: &Put) -> Ma
                 input id="batch" name="batch" autocomplete="off";
             }
             (signed_by(place, "fill"))
-            div class="row buttons" { button class="button" name="record" value="yes" { (texts.record) } }
+            div class="row buttons" {
+                button class="button" name="record" value="yes" { (texts.record) }
+                (one_back(texts))
+            }
         }
     }
 }
@@ -152,6 +165,15 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if place.has_grown(entries) {
         return screen(place, &draft, &Vec::new(), Some(grown(place, entries)));
     }
+    if sent.get("back").is_some() {
+        put.pop();
+        place.house.keep_put(&place.name, entries, &put);
+        return screen(place, &draft, &put, None);
+    }
+    if let (Some(plan), true) = (planned(&case), sent.get("as-planned").is_some()) {
+        let put = plan.counts.iter().map(|own| (own.number, own.planned)).collect();
+        return record(place, &draft, &case, &put);
+    }
     if sent.get("record").is_some() {
         return record(place, &draft, &case, &put);
     }
@@ -168,6 +190,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         .is_some_and(|own| own.number == number)
     {
         put.push((number, cells));
+        place.house.keep_put(&place.name, entries, &put);
     }
     screen(place, &draft, &put, None)
 }
@@ -203,6 +226,10 @@ fn record(
     if let Err(error) = done {
         return screen(place, draft, put, Some(said(house, &error)));
     }
+    // What hands found right on these cells is no estimate any more.
+    if place.open()?.standing(house.today()).fitted().is_some() {
+        return Ok(lead(place.ask, &place.to(Step::Checks)));
+    }
     let counts: Vec<u32> = put.iter().map(|own| own.1).collect();
     // What is in the cushion is a fact, safe or not; that it is not is said at once.
     let judged = case.judged(&counts, house.today(), Stop::never());
@@ -210,8 +237,11 @@ fn record(
         && !plan_stands(&plan, &case.client.value, false)
     {
         let told = html! {
-            div class="box heavy" role="alert" { p { b { (house.language().page().fill.not_safe) } } }
-            (plan_parts::refused(place, case, &plan))
+            div class="box heavy" role="alert" {
+                p { b { (house.language().page().fill.not_safe) } }
+                @let language = house.language().with_lengths_in(case.client.value.lengths);
+                (plan_parts::reasons(language, case, &plan))
+            }
         };
         let after = place.draft()?;
         return screen(place, &after, &Vec::new(), Some(told));

@@ -1,7 +1,8 @@
 //! Goals: what the cushion is to do, in order.
 
 use axum::response::Response;
-use case::question::{Group, Question};
+use case::question::{Group, Kind, Question};
+use case::text::Remark;
 use case::{Goal, Shortfall};
 use casework::{Blank, Draft, Stop, Typed, WorkError};
 use maud::{Markup, html};
@@ -24,7 +25,9 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed>
 
 fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Response {
     let texts = &place.house.language().page().goals;
-    let goals = draft.client().map(|client| client.goals.as_slice()).unwrap_or_default();
+    let known = known(place, draft);
+    let can_look = known.is_some();
+    let goals = known.unwrap_or_else(|| as_written(place, draft));
     let body = html! {
         p class="lead" { (texts.lead) }
         div class="panes" {
@@ -35,7 +38,7 @@ fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Response {
                     @for (at, goal) in goals.iter().enumerate() { (one(place, at + 1, goals.len(), goal)) }
                 }
                 div id="look" aria-live="polite" {
-                    @if !goals.is_empty() {
+                    @if can_look && !goals.is_empty() {
                         div hx-get=(place.page("look")) hx-trigger="load" hx-swap="outerHTML" {
                             p class="soft" { (texts.looking) }
                             noscript { a href=(place.page("look")) { (texts.look) } }
@@ -45,22 +48,56 @@ fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Response {
             }
             (add(place, draft, refused))
         }
-        div class="row buttons" { a class="button" href=(place.to(Step::Cushion)) { (texts.next) } }
+        // A goal that is begun here goes along.
+        div class="row buttons" { button class="button" form="add-goal" name="then" value="next" { (texts.next) } }
     };
     let of = OfClient { address: &place.ask.address, draft, step: Step::Goals, standing: None };
     Screen { title: texts.title, of: Some(of), body }.answer(place.house)
 }
 
-fn one(place: &Place<'_>, at: usize, of: usize, goal: &Goal) -> Markup {
+/// A goal in words, with its reason.
+struct Told {
+    said: String,
+    because: Option<String>,
+}
+
+/// The goals of a file that is right, or would be with a cushion; none of another.
+fn known(place: &Place<'_>, draft: &Draft) -> Option<Vec<Told>> {
     let language = place.house.language();
-    let texts = &language.page().goals;
-    let said = capital(&language.goal(&goal.want));
+    let told = |goal: &Goal| Told {
+        said: capital(&language.goal(&goal.want)),
+        because: goal.because.clone(),
+    };
+    if let Some(client) = draft.client() {
+        return Some(client.goals.iter().map(told).collect());
+    }
+    let case = draft.with_any_cushion(place.house.surroundings()).ok()?;
+    Some(case.client.value.goals.iter().map(told).collect())
+}
+
+/// The goals of a file that lacks other answers: what is wanted, as it is written.
+fn as_written(place: &Place<'_>, draft: &Draft) -> Vec<Told> {
+    let language = place.house.language();
+    let told = |entry: usize| {
+        let answer = |question| draft.answer(&Blank::in_entry(question, entry));
+        let want = answer(Question::GoalWant).unwrap_or_default();
+        let Kind::Choice(words) = Question::GoalWant.row().kind else { return want };
+        let known = words.iter().find(|own| **own == want);
+        known.map_or(want, |own| language.word_on_form(Question::GoalWant, own).to_owned())
+    };
+    let because = |entry| draft.answer(&Blank::in_entry(Question::GoalBecause, entry));
+    let all = 1..=draft.entries(Group::Goal);
+    all.map(|entry| Told { said: capital(&told(entry)), because: because(entry) }).collect()
+}
+
+fn one(place: &Place<'_>, at: usize, of: usize, Told { said, because }: &Told) -> Markup {
+    let texts = &place.house.language().page().goals;
     html! {
         li class="goal" draggable="true" data-at=(at) {
             span class="rank" aria-hidden="true" { (at) }
             div {
                 p class="what" { b { (said) } }
-                @if let Some(because) = &goal.because { p { (because) } }
+                @if let Some(because) = because { p { (because) } }
                 form method="post" action=(place.page("order")) class="row" {
                     input type="hidden" name="entry" value=(at);
                     @if at > 1 { button class="button less" name="to" value=(at - 1) { (texts.earlier) span class="vh" { ": " (said) } } }
@@ -87,7 +124,7 @@ fn add(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
         keep_at: &keep_at,
     };
     html! {
-        form class="box" method="post" action=(place.page("add")) novalidate data-needs="goal" {
+        form class="box" id="add-goal" method="post" action=(place.page("add")) novalidate data-needs="goal" {
             h2 { (texts.add) }
             @for own in refused.iter().filter(|own| own.is_refused()) { p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } } }
             @for question in Question::of(Group::Goal) {
@@ -168,20 +205,27 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
 
 /// A new goal is written as a whole, or not at all.
 fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Failed> {
-    let (after, refused) = answered(place.house.language(), draft, sent, place.house.typed_in());
     let entry = draft.entries(Group::Goal) + 1;
+    let goes_on = sent.get("then").is_some();
+    let new = format!("goal.{entry}.");
+    if goes_on && sent.after(&new).all(|own| own.1.trim().is_empty()) {
+        return Ok(lead(place.ask, &place.to(Step::Cushion)));
+    }
+    let (after, refused) = answered(place.house.language(), draft, sent, place.house.typed_in());
     let nothing = Typed {
         blank: Blank::in_entry(Question::GoalWant, entry),
         words: String::new(),
         seen: None,
     };
     let begun = after.entries(Group::Goal) == entry;
-    // What the new goal still lacks keeps the file from being right.
-    let lacks = draft.client().is_some() && after.client().is_none();
-    if !refused.is_empty() || lacks || !begun {
+    // What the new goal still lacks was not lacking before.
+    let before = draft.missing();
+    let is_new = |own: &Remark| before.iter().all(|other| other.finding != own.finding);
+    let lacks = after.missing().into_iter().find(is_new);
+    if !refused.is_empty() || lacks.is_some() || !begun {
         let mut refused = refused;
         if refused.is_empty() {
-            let message = match after.missing().first().filter(|_| lacks) {
+            let message = match &lacks {
                 Some(remark) => place.house.language().about_text(&remark.finding).message,
                 None => place.house.language().page().goals.choose_first.to_owned(),
             };
@@ -208,5 +252,5 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
         return Ok(screen(place, draft, &refused));
     }
     draft.keep(place.house.shelf(), &after)?;
-    Ok(lead(place.ask, &place.to(Step::Goals)))
+    Ok(lead(place.ask, &place.to(if goes_on { Step::Cushion } else { Step::Goals })))
 }

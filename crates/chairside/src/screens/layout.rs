@@ -8,6 +8,7 @@ use sheets::View;
 
 use super::part;
 use crate::errors::{Failed, remarks};
+use crate::following;
 use crate::form::Sent;
 use crate::frame::Screen;
 use crate::house::House;
@@ -21,6 +22,8 @@ pub(crate) fn show(
 ) -> Result<Response, Failed> {
     let name = house.name_at(address).ok_or(Failed::NotThere)?;
     let texts = &house.language().page().layout;
+    // Before it is read: what is written meanwhile is seen as a change.
+    let seen = following::mark(house, &name).unwrap_or_default();
     let own = casework::written_layout(house.surroundings(), &name, sent.number("at").unwrap_or(0));
     let own = own?;
     let drawn = drawn(house, &own);
@@ -36,7 +39,8 @@ pub(crate) fn show(
                 hx-get=(format!("/layout/{address}")) hx-trigger="input changed delay:60ms" hx-target="#drawn";
             noscript { button class="button less" { (texts.show) } }
         }
-        div id="drawn" hx-get=(format!("/layout/{address}")) hx-include="#at" hx-trigger="every 1s" { (drawn) }
+        div id="drawn" data-follow=(format!("/layout/{address}/changed")) data-seen=(seen)
+            hx-get=(format!("/layout/{address}")) hx-include="#at" hx-trigger="saved" { (drawn) }
     };
     Ok(Screen { title: texts.title, of: None, body }.answer(house))
 }

@@ -71,13 +71,13 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
                 figure class="drawing" { (PreEscaped(sheets::fragment(own))) figcaption { (texts.from_below) } }
             }
             div class="stack" {
-                (why(language, case))
-                (costs(language, case))
                 form method="post" action=(place.page("done")) class="stack" {
                     (hidden(case, own))
                     (signed_by(place, "done"))
                     div class="row buttons" { button class="button" { (texts.done) } }
                 }
+                (why(language, case))
+                (costs(language, case))
             }
         }
     }

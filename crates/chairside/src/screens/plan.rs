@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::response::Response;
 use case::{Goal, Plan};
-use casework::{Draft, OpenCase, Stop, plan_stands};
+use casework::{Draft, OpenCase, Stop, WorkError, plan_stands};
 use maud::{Markup, html};
 
 use super::plan_parts::{self, Seen};
@@ -12,6 +12,7 @@ use super::{Place, grown, lead, part, signed_by};
 use crate::errors::{Failed, said};
 use crate::form::Sent;
 use crate::frame::{OfClient, Screen};
+use crate::house::House;
 use crate::lot;
 use crate::steps::Step;
 use crate::windows::{Told, Window};
@@ -148,7 +149,8 @@ pub(crate) fn counts_of(case: &OpenCase, sent: &Sent) -> Option<Vec<u32>> {
 /// Works a plan out for the goals, and shows its counts.
 fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     let (id, window) = window(place)?;
-    let plan = window.case.plan(place.house.today(), Stop::never());
+    let left = || place.ask.is_left();
+    let plan = window.case.plan(place.house.today(), Stop::when(&left));
     let plan = match plan {
         Ok(plan) => Arc::new(plan),
         Err(error) if place.ask.fragment => return Err(Failed::from(error).in_part()),
@@ -242,21 +244,32 @@ fn judged(place: &Place<'_>) -> Result<Response, Failed> {
     let seen = Seen { place, case: &window.case, window: &id };
     let counts = counts_of(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
     let revision = place.ask.sent.number::<u64>("revision").unwrap_or(u64::MAX);
-    let turns = &place.house.turns;
     let unwanted = || window.is_overtaken(revision) || place.ask.is_left();
-    let stops = || unwanted() || turns.is_wanted_first();
-    let (on, stop) = (place.house.today(), Stop::when(&stops));
-    match turns.after(&unwanted, || window.case.judged(&counts, on, stop)) {
+    match judging(place.house, &window.case, &counts, &unwanted) {
         Some(plan) => Ok(part(plan_parts::whole(&seen, &plan?))),
         None => Ok(nothing()),
     }
+}
+
+/// Judges counts when nothing goes before that, as long as it is wanted.
+pub(crate) fn judging(
+    house: &House,
+    case: &OpenCase,
+    counts: &[u32],
+    unwanted: &(dyn Fn() -> bool + Sync),
+) -> Option<Result<Plan, WorkError>> {
+    let turns = &house.turns;
+    let stops = || unwanted() || turns.is_wanted_first();
+    let (on, stop) = (house.today(), Stop::when(&stops));
+    turns.after(unwanted, || case.judged(counts, on, stop))
 }
 
 /// The sections through the cushion under the client, as these counts leave it.
 fn sections(place: &Place<'_>) -> Result<Response, Failed> {
     let (_, window) = window(place)?;
     let counts = counts_of(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
-    let (_, cuts) = window.case.predict(&counts, Stop::never())?;
+    let left = || place.ask.is_left();
+    let (_, cuts) = window.case.predict(&counts, Stop::when(&left))?;
     Ok(part(plan_parts::sections(place, &window.case, &cuts)))
 }
 

@@ -1,7 +1,8 @@
 //! Parts of the plan's screen: the cushion with its counts, and what they do.
 
 use case::{
-    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, lower_at_seat_bones,
+    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange,
+    lower_at_seat_bones,
 };
 use casework::{LiveAnswer, LiveNumbers, OpenCase, short_for_injuries};
 use cushion::Length;
@@ -11,7 +12,7 @@ use sheets::View;
 use super::Place;
 use super::plan::stock;
 use crate::errors::said;
-use crate::fields::capital;
+use crate::fields::{capital, side_of};
 use words::Language;
 
 /// What a part of the screen is made from.
@@ -165,6 +166,7 @@ pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
         }
         (limits(language, &plan.not_safe))
         @if let Some(own) = &plan.prediction { (table(seen, own, plan.costs.as_ref())) }
+        @if let Some(costs) = &plan.costs { (sites(language, costs)) }
         @if !plan.goals.is_empty() {
             h3 { (texts.goals) }
             ul class="sayings" {
@@ -238,15 +240,22 @@ fn limits(language: &dyn Language, broken: &[BrokenLimit]) -> Markup {
 pub(crate) fn refused(place: &Place<'_>, case: &OpenCase, plan: &Plan) -> Markup {
     let language = place.house.language().with_lengths_in(case.client.value.lengths);
     let texts = &language.page().plan;
-    let short = short_for_injuries(plan, &case.client.value);
     html! {
         div class="box heavy" role="alert" {
             p { b { (texts.not_taken) } }
-            ul {
-                @for own in &plan.not_safe { li { (capital(&language.limit(own))) "." } }
-                @for own in &short { li { (language.goal_outcome(own)) } }
-            }
+            (reasons(language, case, plan))
             p { (texts.not_taken_hint) }
+        }
+    }
+}
+
+/// Which limits counts break, and what they leave undone for an injury.
+pub(crate) fn reasons(language: &dyn Language, case: &OpenCase, plan: &Plan) -> Markup {
+    let short = short_for_injuries(plan, &case.client.value);
+    html! {
+        ul {
+            @for own in &plan.not_safe { li { (capital(&language.limit(own))) "." } }
+            @for own in &short { li { (language.goal_outcome(own)) } }
         }
     }
 }
@@ -297,6 +306,48 @@ fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
                         th scope="row" { (texts.load) }
                         td { (language.shares(costs.side_share.after.left, costs.side_share.after.right)) }
                         td { (language.shares(costs.side_share.before.left, costs.side_share.before.right)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Pressure at the sites that matter most; at all of them where somebody looks.
+fn sites(language: &dyn Language, costs: &Costs) -> Markup {
+    let texts = &language.page().plan;
+    let first: Vec<SiteChange> = costs.careful.iter().chain(&costs.risen).copied().collect();
+    html! {
+        @if !first.is_empty() { (sites_table(language, texts.pressure, "", &first)) }
+        @if !costs.sites.is_empty() {
+            details class="entry" id="all-sites" {
+                summary { (texts.all_sites) }
+                (sites_table(language, texts.all_sites, "vh", &costs.sites))
+                p class="soft" { (texts.all_sites_hint) }
+            }
+        }
+    }
+}
+
+/// A row for each site; `class` is that of the caption, which may be said elsewhere already.
+fn sites_table(
+    language: &dyn Language,
+    caption: &str,
+    class: &str,
+    sites: &[SiteChange],
+) -> Markup {
+    let texts = &language.page().plan;
+    html! {
+        table {
+            caption class=(class) { (caption) }
+            thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } th scope="col" { (texts.change) } } }
+            tbody {
+                @for own in sites {
+                    tr class=(if side_of(own.site.id()) == Some(cushion::Side::Left) { "is-left" } else { "" }) data-site=(own.site.id()) {
+                        th scope="row" { (capital(language.site(own.site))) }
+                        td { (language.site_pressure(own.surface.after)) }
+                        td { (language.site_pressure(own.surface.before)) }
+                        td { (language.site_change(own)) }
                     }
                 }
             }

@@ -3,11 +3,13 @@
 use axum::http::StatusCode;
 use axum::response::{IntoResponse as _, Redirect, Response};
 use case::question::{Group, Question};
+use case::text::Remark;
 use casework::{Blank, Draft, TypedIn, TypedLength, WorkError};
+use cushion::Side;
 use maud::{Markup, html};
 
 use super::{Ask, Place, lead, part};
-use crate::answers::{Said, answered, whole};
+use crate::answers::{Said, answered, blank_of, whole};
 use crate::errors::Failed;
 use crate::fields::{Fields, capital, id_of, is_length};
 use crate::form::Sent;
@@ -53,6 +55,8 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result
             div class="stack" {
                 @if asks_lengths(page) { (units(house, &action)) }
                 form method="post" action=(action) novalidate class="stack" {
+                    // What the enter key presses: else it would be the first button, which may take an entry away.
+                    button class="vh" tabindex="-1" aria-hidden="true" { (language.page().fields.next) }
                     @for own in page.parts { (part_of(&fields, house, page, own)) }
                     (beside::means(house, draft, page))
                     (buttons(place, at))
@@ -118,6 +122,7 @@ fn list_of(fields: &Fields<'_>, group: Group, heading: &str, comment: &str) -> M
             details class="entry" open[fields.refused.iter().any(|own| own.blank.entry == Some(there + 1))] {
                 summary { (texts.add) }
                 @for question in Question::of(group) { (fields.question(question, Some(there + 1))) }
+                button class="button less" name="more" value="yes" { (texts.keep_and_add) }
             }
         }
     }
@@ -202,7 +207,7 @@ fn buttons(place: &Place<'_>, at: usize) -> Markup {
 
 /// Takes the answers of a page: what can be written is written, at once.
 pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
-    let (at, _) = page_of(place)?;
+    let (at, page) = page_of(place)?;
     let (house, ask) = (place.house, place.ask);
     let draft = place.draft()?;
     if let Some(entry) = ask.sent.get("without") {
@@ -217,6 +222,9 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     }
     if !refused.is_empty() {
         return show(place, &after, &refused);
+    }
+    if ask.sent.get("more").is_some() {
+        return Ok(lead(ask, &place.page(page.word)));
     }
     let pages = place.step.pages();
     let to = match pages.get(at + 1) {
@@ -275,6 +283,28 @@ fn without(place: &Place<'_>, draft: &Draft, entry: &str) -> Result<Response, Fa
     Ok(lead(place.ask, &place.page(page.word)))
 }
 
+/// What is missing or wrong in a file: of a blank, its name and the way to it.
+fn lacking(place: &Place<'_>, remark: &Remark) -> Markup {
+    let language = place.house.language();
+    let Some((question, side)) = blank_of(remark) else {
+        let said = language.about_text(&remark.finding);
+        return html! { (whole(&said.message, None)) };
+    };
+    let (shared, label) = (language.shared(), capital(&language.label_on_form(question)));
+    let heading = capital(language.group_heading(question.row().group));
+    let words = match side {
+        None => label,
+        Some(Side::Left) => format!("{label}: {}", shared.clients_left_short),
+        Some(Side::Right) => format!("{label}: {}", shared.clients_right_short),
+    };
+    let to = match Step::asking(question) {
+        Some((step, Some(page))) => format!("{}/{}", place.to(step), page.word),
+        Some((step, None)) => place.to(step),
+        None => return html! { (heading) ": " (words) },
+    };
+    html! { a href=(to) { (heading) ": " (words) } }
+}
+
 /// What is missing before a step that needs the whole file.
 pub(crate) fn missing(place: &Place<'_>, draft: &Draft) -> Response {
     let house = place.house;
@@ -285,10 +315,7 @@ pub(crate) fn missing(place: &Place<'_>, draft: &Draft) -> Response {
         div class="box heavy" {
             h2 { (language.still_missing(missing.len())) }
             ul {
-                @for remark in &missing {
-                    @let said = language.about_text(&remark.finding);
-                    li { (whole(&said.message, None)) }
-                }
+                @for remark in &missing { li { (lacking(place, remark)) } }
             }
             p { (texts.complete_first) }
             div class="row" {

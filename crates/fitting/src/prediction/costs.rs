@@ -28,10 +28,10 @@ impl Compared<'_> {
     /// All that changes; `seat` are the numbers after it on the fine mesh.
     pub(crate) fn costs(&self, from: ToldFrom, needs: &Needs, seat: &PredictedSeat) -> Costs {
         let careful = needs.told_always();
-        let sites = || seat.sites.iter().map(|site| site.site);
-        let mut risen: Vec<SiteChange> = sites()
-            .filter(|site| !careful.contains(site))
-            .filter_map(|site| self.site(seat, site))
+        let sites: Vec<SiteChange> =
+            SiteName::ALL.into_iter().filter_map(|site| self.site(seat, site)).collect();
+        let mut risen: Vec<SiteChange> = (sites.iter().copied())
+            .filter(|change| !careful.contains(&change.site))
             .filter(|change| change.rise() > TOLD && change.surface.after.to_pa() > LITTLE)
             .collect();
         risen.sort_by(|a, b| b.rise().total_cmp(&a.rise()).then(a.site.cmp(&b.site)));
@@ -39,13 +39,14 @@ impl Compared<'_> {
         Costs {
             from,
             goals: self.goals(),
-            careful: careful.iter().filter_map(|site| self.site(seat, *site)).collect(),
+            careful: sites.iter().copied().filter(|own| careful.contains(&own.site)).collect(),
             clearance: self.clearance(seat),
             roll_deg: turn(Quantity::Roll, seat.roll_deg.central),
             pitch_deg: turn(Quantity::Pitch, seat.pitch_deg.central),
             side_share: self.side_share(seat),
             thigh_share: turn(Quantity::ThighShare, thigh_share(seat)),
             risen,
+            sites,
         }
     }
 

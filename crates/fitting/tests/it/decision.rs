@@ -231,6 +231,13 @@ fn costs_are_those_of_the_two_counts() {
     }
     // Each site that gets more than a tenth more is named, and no other.
     assert!(costs.risen.iter().all(|own| own.rise() > 0.10 && own.site != site));
+    // All that the seat has are told once, the same numbers as in the shorter lists.
+    let seat = plan.prediction.as_ref().unwrap().seated.as_ref().unwrap();
+    let told: Vec<SiteName> = costs.sites.iter().map(|own| own.site).collect();
+    let there = |site: &SiteName| seat.sites.iter().any(|own| own.site == *site);
+    assert_eq!(told, SiteName::ALL.into_iter().filter(there).collect::<Vec<_>>());
+    assert!(costs.careful.iter().chain(&costs.risen).all(|own| costs.sites.contains(own)));
+    assert!(costs.sites.iter().all(|own| own.surface.after.to_pa() == surface(&plan, own.site)));
     let nothing = with_goals(client("row-six", "440x400"), &[Want::NearStock]);
     let nothing = planned(&cushion, &nothing, None).costs.unwrap();
     assert!(nothing.risen.is_empty());

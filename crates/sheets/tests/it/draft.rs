@@ -337,6 +337,8 @@ delegated! { PageWords:
     fn plain_length(&self, length: Length) -> String;
     fn lean(&self, roll_deg: f64) -> String;
     fn slope(&self, pitch_deg: f64) -> String;
+    fn site_pressure(&self, pressure: Pressure) -> String;
+    fn site_change(&self, change: &SiteChange) -> String;
     fn shares(&self, left: f64, right: f64) -> String;
     fn compartment_of(&self, at: usize, of: usize) -> String;
     fn put_in(&self, cells: u32, number: u8) -> String;

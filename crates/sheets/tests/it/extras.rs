@@ -205,6 +205,7 @@ fn costs() -> Costs {
         side_share: BeforeAfter { before: Sides { left: 0.6, right: 0.4 }, after: half },
         thigh_share: BeforeAfter { before: 0.3, after: 0.3 },
         risen: Vec::new(),
+        sites: Vec::new(),
     }
 }
 

@@ -7,8 +7,8 @@
 
 mod texts;
 
-use case::{Check, Date, Standing};
-use cushion::{Length, Mass, Side};
+use case::{Check, Date, SiteChange, Standing};
+use cushion::{Length, Mass, Pressure, Side};
 
 pub use self::texts::*;
 
@@ -54,6 +54,10 @@ pub trait PageWords {
     fn lean(&self, roll_deg: f64) -> String;
     /// A slope from front to back in degrees, positive where the front is higher.
     fn slope(&self, pitch_deg: f64) -> String;
+    /// A pressure at a site.
+    fn site_pressure(&self, pressure: Pressure) -> String;
+    /// By how much the pressure at a site changes.
+    fn site_change(&self, change: &SiteChange) -> String;
     /// Shares of load left and right.
     fn shares(&self, left: f64, right: f64) -> String;
     /// Which compartment of how many is filled.

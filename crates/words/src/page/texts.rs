@@ -92,6 +92,9 @@ pub struct FieldsTexts {
     pub back: &'static str,
     pub kept: &'static str,
     pub complete_first: &'static str,
+    pub needed: &'static str,
+    pub twice_at_front: &'static str,
+    pub keep_and_add: &'static str,
     pub what_it_means: &'static str,
     pub feel_seat_bones: &'static str,
 }
@@ -165,6 +168,10 @@ pub struct PlanTexts {
     pub lean: &'static str,
     pub slope: &'static str,
     pub load: &'static str,
+    pub pressure: &'static str,
+    pub change: &'static str,
+    pub all_sites: &'static str,
+    pub all_sites_hint: &'static str,
     pub take: &'static str,
     pub take_hint: &'static str,
     pub because: &'static str,
@@ -194,6 +201,7 @@ pub struct FillTexts {
     pub batch: &'static str,
     pub record: &'static str,
     pub not_safe: &'static str,
+    pub one_back: &'static str,
 }
 
 /// The checks.
@@ -203,6 +211,8 @@ pub struct ChecksTexts {
     pub title_after: &'static str,
     pub lead: &'static str,
     pub fill_first: &'static str,
+    pub as_planned: &'static str,
+    pub as_planned_hint: &'static str,
     pub to_fill: &'static str,
     pub what_follows: &'static str,
     pub not_yet: &'static str,

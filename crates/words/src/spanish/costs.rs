@@ -138,7 +138,7 @@ fn percent(share: f64) -> String {
     format!("{:.0} %", 100.0 * share)
 }
 
-fn more_or_less(rise: f64) -> String {
+pub(super) fn more_or_less(rise: f64) -> String {
     match (100.0 * rise).round() {
         0.0 => "igual".to_owned(),
         more if more > 0.0 => format!("un {more:.0} % más"),

@@ -3,12 +3,13 @@
 mod texts;
 
 use case::{
-    Check, Date, Lapse, MeasuredAt, PressAnswer, Review, SkinAnswer, Standing, State, TopAnswer,
-    UnderAnswer,
+    Check, Date, Lapse, MeasuredAt, PressAnswer, Review, SiteChange, SkinAnswer, Standing, State,
+    TopAnswer, UnderAnswer,
 };
-use cushion::{Length, Mass, Side};
+use cushion::{Length, Mass, Pressure, Side};
 
 use super::English;
+use super::costs::more_or_less;
 use super::papers::day;
 use super::parts::{capital, cells, kg, list, loud_side, percent, side, signed};
 use crate::page::PageTexts;
@@ -130,6 +131,14 @@ impl PageWords for English {
 
     fn slope(&self, pitch_deg: f64) -> String {
         turned(pitch_deg, ["front", "front"], if pitch_deg < 0.0 { "down" } else { "up" })
+    }
+
+    fn site_pressure(&self, pressure: Pressure) -> String {
+        format!("{:.1} kPa", pressure.to_kpa())
+    }
+
+    fn site_change(&self, change: &SiteChange) -> String {
+        if change.has_share() { more_or_less(change.rise()) } else { "from nothing".to_owned() }
     }
 
     fn shares(&self, left: f64, right: f64) -> String {

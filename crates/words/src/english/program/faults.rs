@@ -160,9 +160,10 @@ pub(super) fn of_the_program(fault: &ProgramFault<'_>) -> Said {
 pub(super) fn of_the_page(fault: &PageFault<'_>) -> Said {
     match fault {
         PageFault::NoReport => said("a page has no report", "leave --json out"),
-        PageFault::NoFolder { named } => {
-            said(format!("{named} is no folder"), "name the folder with the clients' files")
-        }
+        PageFault::NoFolder { named } => said(
+            format!("{named} is no folder"),
+            "name the folder with the clients' files; for a new one, make the folder first",
+        ),
         PageFault::NoThreads { why } => {
             only(format!("the system gives no threads for the page: {why}"))
         }

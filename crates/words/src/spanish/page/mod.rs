@@ -3,14 +3,17 @@
 mod texts;
 
 use case::{
-    Check, Date, Lapse, MeasuredAt, PressAnswer, Review, SkinAnswer, Standing, State, TopAnswer,
-    UnderAnswer,
+    Check, Date, Lapse, MeasuredAt, PressAnswer, Review, SiteChange, SkinAnswer, Standing, State,
+    TopAnswer, UnderAnswer,
 };
-use cushion::{Length, Mass, Side};
+use cushion::{Length, Mass, Pressure, Side};
 
 use super::Spanish;
+use super::costs::more_or_less;
 use super::papers::day;
-use super::parts::{capital, cells, counted, kg, list, loud_side, number, percent, side, signed};
+use super::parts::{
+    capital, cells, counted, decimal, kg, list, loud_side, number, percent, side, signed,
+};
 use crate::page::PageTexts;
 use crate::{BasicWords, PageWords};
 
@@ -131,6 +134,14 @@ impl PageWords for Spanish {
 
     fn slope(&self, pitch_deg: f64) -> String {
         turned(pitch_deg, ["frente arriba", "frente abajo"])
+    }
+
+    fn site_pressure(&self, pressure: Pressure) -> String {
+        format!("{} kPa", decimal(pressure.to_kpa(), 1))
+    }
+
+    fn site_change(&self, change: &SiteChange) -> String {
+        if change.has_share() { more_or_less(change.rise()) } else { "desde nada".to_owned() }
     }
 
     fn shares(&self, left: f64, right: f64) -> String {

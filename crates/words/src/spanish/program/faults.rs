@@ -182,7 +182,7 @@ pub(super) fn of_the_page(fault: &PageFault<'_>) -> Said {
         PageFault::NoReport => said("una página no da informes", "quite --json"),
         PageFault::NoFolder { named } => said(
             format!("{named} no es una carpeta"),
-            "nombre la carpeta con los archivos de las personas",
+            "nombre la carpeta con los archivos de las personas; si es nueva, cree antes la carpeta",
         ),
         PageFault::NoThreads { why } => {
             only(format!("el sistema no da hilos para la página: {why}"))

@@ -1,0 +1,189 @@
+//! Nobody works, and nothing is watched, for a page that was left.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
+use std::time::Duration;
+
+use axum::http::StatusCode;
+use axum::response::{IntoResponse as _, Response};
+use case::Date;
+use casework::{Change, Shelf, ShelfError};
+use files::BuiltIn;
+use sheets::Paper;
+use testkit::MemoryShelf;
+use tokio::runtime::Runtime;
+
+use crate::errors::Failed;
+use crate::following;
+use crate::form::Sent;
+use crate::house::{House, Settings};
+use crate::screens::plan::{judging, stock};
+use crate::screens::{self, Ask};
+use crate::server::answered;
+
+const FILE: &str = "T-3.toml";
+const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-3\"\n\
+     [measures]\nunits = \"mm\"\nhip_width = 400\nthigh_depth = { left = 480, right = 480 }\n\
+     [weight]\nkg = 72\nweighed_on = 2026-02-10\n\
+     [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
+
+/// Longer than anything here takes.
+const LONG: Duration = Duration::from_secs(30);
+
+fn house(shelf: impl Shelf + 'static) -> Arc<House> {
+    Arc::new(House::new(Settings {
+        shelf: Arc::new(shelf),
+        layouts: Arc::new(BuiltIn),
+        today: Box::new(|| Date::constant(2026, 3, 2)),
+        language: words::ENGLISH,
+        paper: Paper::A4,
+        demos: &[],
+    }))
+}
+
+fn runtime() -> Runtime {
+    tokio::runtime::Builder::new_multi_thread().enable_all().build().unwrap()
+}
+
+/// Waits until something is so, which other threads make so; false where it never is.
+async fn until(is_so: impl Fn() -> bool) -> bool {
+    let waits = async {
+        while !is_so() {
+            tokio::time::sleep(Duration::from_millis(2)).await;
+        }
+    };
+    tokio::time::timeout(LONG, waits).await.is_ok()
+}
+
+/// A question about counts that are tried, in the house of one client.
+fn ask(house: &House, is_left: bool) -> Ask {
+    let case = house.open(FILE).unwrap();
+    let counts = stock(&case).into_iter().enumerate();
+    let cells = counts.map(|(at, cells)| format!("&cells.{}={cells}", at + 1));
+    Ask {
+        address: house.address_of(FILE),
+        step: "plan".to_owned(),
+        page: Some("judged".to_owned()),
+        sent: Sent::read(cells.collect::<String>().as_bytes()),
+        fragment: true,
+        trigger: None,
+        left: Arc::new(AtomicBool::new(is_left)),
+    }
+}
+
+static BEGUN: AtomicBool = AtomicBool::new(false);
+static TOLD: AtomicBool = AtomicBool::new(false);
+
+/// Works until it is told that nobody waits, or for long.
+fn works(_: &House, ask: &Ask) -> Result<Response, Failed> {
+    BEGUN.store(true, Ordering::SeqCst);
+    for _ in 0..LONG.as_millis() {
+        if ask.is_left() {
+            TOLD.store(true, Ordering::SeqCst);
+            break;
+        }
+        std::thread::sleep(Duration::from_millis(1));
+    }
+    Ok(StatusCode::OK.into_response())
+}
+
+#[test]
+fn work_is_told_when_its_page_is_left() {
+    let runtime = runtime();
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let ask = ask(&house, false);
+    runtime.block_on(async {
+        // A connection that is dropped drops the answer that is under way.
+        let answer = tokio::spawn(answered(house, ask, works));
+        assert!(until(|| BEGUN.load(Ordering::SeqCst)).await);
+        assert!(!TOLD.load(Ordering::SeqCst));
+        answer.abort();
+        assert!(until(|| TOLD.load(Ordering::SeqCst)).await, "it works for nobody");
+    });
+    runtime.shutdown_background();
+}
+
+#[test]
+fn counts_of_a_page_that_was_left_are_not_judged() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let status = |is_left| screens::show(&house, &ask(&house, is_left)).ok().unwrap().status();
+    assert_eq!(status(true), StatusCode::NO_CONTENT);
+    assert_eq!(status(false), StatusCode::OK);
+}
+
+#[test]
+fn judging_asks_again_and_again_whether_anybody_waits() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let case = house.open(FILE).unwrap();
+    let counts = stock(&case);
+    // How often it asks, where the answer is that nobody waits from the k-th question on.
+    let asks = |k: u32| {
+        let asked = AtomicU32::new(0);
+        let judged = judging(&house, &case, &counts, &|| asked.fetch_add(1, Ordering::SeqCst) >= k);
+        (judged.is_some(), asked.into_inner())
+    };
+    let (is_judged, all) = asks(u32::MAX);
+    assert!(is_judged);
+    // The turns ask twice; the rest is the work.
+    assert!(all > 100, "{all}");
+    let (is_judged, some) = asks(all / 4);
+    assert!(!is_judged && some < all / 2, "{some} of {all}");
+}
+
+#[test]
+fn nothing_is_watched_for_a_page_that_was_left() {
+    let runtime = runtime();
+    let shelf = MemoryShelf::of([(FILE, CLIENT)]);
+    let house = house(shelf.clone());
+    let seen = following::mark(&house, FILE).unwrap();
+    runtime.block_on(async {
+        let waits = tokio::spawn(following::changed(house, FILE.to_owned(), seen));
+        assert!(until(|| shelf.watched() == 1).await);
+        waits.abort();
+        assert!(until(|| shelf.watched() == 0).await, "it is watched for ever");
+    });
+}
+
+/// A shelf that tells nothing, as of a folder on another machine.
+struct Deaf(MemoryShelf);
+
+impl Shelf for Deaf {
+    fn read(&self, name: &str) -> Result<Vec<u8>, ShelfError> {
+        self.0.read(name)
+    }
+
+    fn list(&self, folder: &str) -> Result<Vec<String>, ShelfError> {
+        self.0.list(folder)
+    }
+
+    fn put(&self, changes: &[Change]) -> Result<(), ShelfError> {
+        self.0.put(changes)
+    }
+
+    fn beside(&self, name: &str, other: &str) -> String {
+        self.0.beside(name, other)
+    }
+}
+
+#[test]
+fn a_change_is_answered_also_where_nothing_is_told() {
+    let runtime = runtime();
+    let shelf = MemoryShelf::of([(FILE, CLIENT)]);
+    for house in [house(shelf.clone()), house(Deaf(shelf.clone()))] {
+        let seen = following::mark(&house, FILE).unwrap();
+        let now = shelf.text(FILE);
+        runtime.block_on(async {
+            let own = Arc::clone(&house);
+            let waits = tokio::spawn(following::changed(own, FILE.to_owned(), seen.clone()));
+            // The same bytes are no change.
+            shelf.put(&[Change::of(FILE, now.as_bytes(), now.as_bytes())]).unwrap();
+            tokio::time::sleep(Duration::from_millis(300)).await;
+            assert!(!waits.is_finished());
+            let other = now.clone() + "# saved\n";
+            shelf.put(&[Change::of(FILE, now.as_bytes(), other.as_bytes())]).unwrap();
+            let answer = tokio::time::timeout(LONG, waits).await.unwrap().unwrap();
+            assert_eq!(answer, following::mark(&house, FILE));
+            assert_ne!(answer, Some(seen));
+        });
+    }
+}

@@ -1,0 +1,178 @@
+// What somebody meets who makes a client for the first time: nothing that was begun is lost, nothing
+// is said in the words of a file, and each page leads on.
+//
+// Against: the file on the disk, and what was typed by the test itself.
+import assert from "node:assert/strict";
+import { begin, choose, fill, go, next, open, press, settled, step, text } from "./aid/window.mjs";
+
+/** A new client, measured and weighed, without goals or a cushion. */
+async function measured(bench) {
+  const clinic = await bench.folder().serve();
+  const page = await bench.window(clinic);
+  await begin(page, clinic.origin, "N-1");
+  await fill(page, { "measures.taken_on": "2026-03-01", "measures.taken_by": "OT", "measures.hip_width": "380" });
+  await next(page);
+  await fill(page, { "measures.thigh_depth.left": "460", "measures.thigh_depth.right": "460" });
+  await next(page);
+  await fill(page, { "weight.kg": "60", "weight.weighed_on": "2026-03-01" });
+  await next(page);
+  return { clinic, page };
+}
+
+/** Sends the form that a box is in by the enter key. */
+const enter = (page, name) => Promise.all([page.waitForNavigation(), page.locator(`[name="${name}"]`).first().press("Enter")]);
+
+const GOAL = 'form[data-needs=goal] button';
+const goals = (page) => page.locator("ol.goals li.goal").count();
+
+export default {
+  "a page that nobody answered yet is no page of faults": async (bench) => {
+    const clinic = await bench.folder().serve();
+    const page = await bench.window(clinic);
+    await begin(page, clinic.origin, "N-1");
+    for (const own of ["measure/hips", "measure/legs", "measure/weight", "cushion", "plan"]) {
+      await go(page, own);
+      // Keys of a file stand between these signs.
+      assert.doesNotMatch(await text(page, "body"), /`/, own);
+      assert.equal(await page.locator(".error").count(), 0, own);
+    }
+    // What is missing is named as its page names it, and leads there.
+    const links = page.locator("main .box.heavy li a");
+    assert.ok(await links.count() > 3);
+    const [names, to] = [await links.allInnerTexts(), await links.evaluateAll((all) => all.map((own) => own.pathname.split("/").slice(3).join("/")))];
+    assert.equal(names.length, to.length);
+    for (const wanted of ["measure/hips", "measure/legs", "measure/weight", "cushion"]) assert.ok(to.includes(wanted), `${to}`);
+    await Promise.all([page.waitForNavigation(), links.first().click()]);
+    assert.equal(step(page), to[0]);
+  },
+
+  "goals are there before a cushion is chosen, and one that is begun goes along": async (bench) => {
+    const { clinic, page } = await measured(bench);
+    await go(page, "goals");
+    await choose(page, "goal.1.want", "near stock");
+    await press(page, GOAL);
+    await settled(page);
+    assert.equal(await goals(page), 1, await text(page));
+    // What of a goal is asked is asked at once, though the file lacks other answers.
+    const before = clinic.text("N-1.toml");
+    await choose(page, "goal.2.want", "off-load");
+    await press(page, GOAL);
+    assert.ok(await page.locator("form[data-needs=goal] .error").count(), await text(page));
+    assert.equal(clinic.text("N-1.toml"), before);
+    await choose(page, "goal.2.site", "coccyx");
+    await fill(page, { "goal.2.percent": "10" });
+    const onward = "main > .buttons button";
+    await press(page, onward);
+    assert.equal(step(page), "cushion", await text(page));
+    assert.match(clinic.text("N-1.toml"), /site = "coccyx"\npercent = 10/);
+    // With nothing begun it only leads on.
+    await go(page, "goals");
+    assert.equal(await goals(page), 2);
+    await press(page, onward);
+    assert.equal(step(page), "cushion");
+  },
+
+  "goals of a file that lacks measures are there as they are written": async (bench) => {
+    const clinic = await bench.folder().serve();
+    const page = await bench.window(clinic);
+    await begin(page, clinic.origin, "N-1");
+    await go(page, "goals");
+    await choose(page, "goal.1.want", "equal firmness");
+    await press(page, GOAL);
+    assert.equal(await goals(page), 1, await text(page));
+    assert.match(clinic.text("N-1.toml"), /want = "equal firmness"/);
+  },
+
+  "the enter key takes nothing away, and a second entry follows the first": async (bench) => {
+    const { clinic, page } = await measured(bench);
+    await go(page, "skin");
+    const add = async (at, site) => {
+      await page.locator("details.entry > summary").last().click();
+      await choose(page, `skin.injury.${at}.site`, site);
+      await choose(page, `skin.injury.${at}.is`, "healed");
+      await fill(page, { [`skin.injury.${at}.seen_on`]: "2026-03-01" });
+      await choose(page, `skin.injury.${at}.category`, "1");
+    };
+    await add(1, "coccyx");
+    await press(page, "[name=more]");
+    assert.equal(step(page), "skin/skin", await text(page));
+    await add(2, "left-thigh");
+    await press(page, "[name=more]");
+    const sites = () => [...clinic.text("N-1.toml").matchAll(/^site = "(.*)"/gm)].map((own) => own[1]);
+    assert.deepEqual(sites(), ["coccyx", "left-thigh"]);
+    await enter(page, "skin.injury.1.seen_on");
+    assert.equal(step(page), "function", await text(page));
+    assert.deepEqual(sites(), ["coccyx", "left-thigh"]);
+  },
+
+  "a fill that is left halfway goes on where it was, and a count can be taken back": async (bench) => {
+    const clinic = bench.folder();
+    clinic.demo("DEMO-2");
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-2");
+    const at = async () => Number(await page.inputValue("main form [name=number]"));
+    const count = async () => { await fill(page, { first: "yes", second: "yes" }); await press(page, "main .buttons button"); };
+    await go(page, "fill");
+    const order = [await at()];
+    for (let own = 0; own < 3; own += 1) { await count(); order.push(await at()); }
+    assert.equal(new Set(order).size, 4, `${order}`);
+    await go(page, "measure/hips");
+    await go(page, "fill");
+    assert.equal(await at(), order[3]);
+    // Twice as many are in it, which is seen one compartment later.
+    await press(page, "[name=back]");
+    assert.equal(await at(), order[2]);
+    await fill(page, { other: "47", first: "yes", second: "yes" });
+    await press(page, "main .buttons button");
+    while (await page.locator("[name=first]").count()) await count();
+    await fill(page, { by: "OT" });
+    await press(page, "[name=record]");
+    assert.match(clinic.text("DEMO-2.toml"), new RegExp(`what = "filled"[\\s\\S]*number = ${order[2]}, cells = 47`));
+    // What is recorded is no fill that goes on.
+    await go(page, "fill");
+    assert.equal(await at(), order[0]);
+  },
+
+  "what was checked once and never recorded as filled is recorded as planned by one button": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "checks");
+    // It says what is believed, as the command line does, and not that nobody knows.
+    const { out } = await clinic.command("history", "DEMO-1.toml");
+    const believed = out.match(/Nobody recorded what was put in: [^.]*\./)?.[0];
+    assert.ok(believed, out);
+    assert.ok((await text(page)).includes(believed), await text(page));
+    await fill(page, { by: "OT" });
+    await press(page, "[name=as-planned]");
+    assert.equal(step(page), "checks", await text(page));
+    assert.ok(await page.locator("[name='under.left']").count(), await text(page));
+    const other = bench.folder();
+    other.demo("DEMO-1");
+    await other.answer("record", "DEMO-1.toml", "filled", "--as-planned", "--by", "OT");
+    assert.equal(clinic.text("DEMO-1.toml"), other.text("DEMO-1.toml"));
+    // Of a plan that nobody checked it is not offered: it is filled first.
+    clinic.demo("DEMO-3");
+    await open(page, clinic.origin, "DEMO-3");
+    await go(page, "checks");
+    assert.equal(await page.locator("[name=as-planned]").count(), 0);
+  },
+
+  "what follows from a check that fails names the moves": async (bench) => {
+    const clinic = await bench.folder();
+    clinic.demo("DEMO-3");
+    await clinic.answer("record", "DEMO-3.toml", "filled", "--as-planned", "--by", "OT");
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-3");
+    await go(page, "checks");
+    await fill(page, { "felt.left": "15", "felt.right": "28", by: "OT" });
+    await press(page, "main form.stack .buttons button");
+    const moves = await page.locator("main ol li").count();
+    assert.ok(moves, await text(page));
+    await go(page, "moves");
+    const [, said] = (await text(page)).match(/Move 1 of (\d+)/) ?? [];
+    assert.equal(Number(said), moves);
+  },
+};
