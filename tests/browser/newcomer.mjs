@@ -245,5 +245,8 @@ export default {
     await go(page, "moves");
     const [, said] = (await text(page)).match(/Move 1 of (\d+)/) ?? [];
     assert.equal(Number(said), moves);
+    // What they do takes longer, and comes after the move.
+    await settled(page);
+    assert.match(await text(page), /Expected change from what is in the cushion/);
   },
 };
