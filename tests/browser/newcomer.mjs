@@ -213,6 +213,24 @@ export default {
     assert.equal(await page.locator("[name=as-planned]").count(), 0);
   },
 
+  "a cushion that cannot bear the client leads back to the cushions": async (bench) => {
+    const clinic = bench.folder();
+    // Rated for less, and taken all the same.
+    clinic.write("N-2.toml", CHILD.replace("kg = 20", "kg = 150"));
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    await page.goto(`${clinic.origin}/`);
+    const address = await page.locator(".clients h2 a").first().evaluate((own) => own.pathname.split("/")[2]);
+    await page.goto(`${clinic.origin}/c/${address}/plan`);
+    await page.locator("#verdict [role=alert]").waitFor();
+    await fill(page, { by: "OT" });
+    await press(page, "#take button");
+    assert.ok(await page.locator("[role=alert]").count(), await text(page));
+    await press(page, "main .buttons a[href$='/cushion']");
+    assert.equal(step(page), "cushion", await text(page));
+    assert.ok(await page.locator("[name=choice]").count(), await text(page));
+  },
+
   "where no move is safe, other ways lead on than the same check again": async (bench) => {
     const clinic = bench.folder();
     clinic.write("N-2.toml", CHILD);
