@@ -37,7 +37,8 @@ const small = (page) => page.evaluate((least) => {
   };
   const within = (own) => own.matches("a") && getComputedStyle(own).display === "inline" && own.closest("p, li, dd") && own.closest("p, li, dd").textContent.trim() !== own.textContent.trim();
   return [...document.querySelectorAll("a[href], button, input:not([type=hidden]), textarea, select, summary")]
-    .filter((own) => shown(own) && !within(own) && !own.matches(".skip"))
+    // What the enter key presses is no target for anybody.
+    .filter((own) => shown(own) && !within(own) && !own.matches(".skip, [aria-hidden=true][tabindex='-1']"))
     .map((own) => [own, box(own)])
     .filter(([, at]) => at.width > 0 && (at.height < least - 0.5 || at.width < least - 0.5))
     .map(([own, at]) => `${own.tagName.toLowerCase()} ${own.getAttribute("name") ?? own.textContent.trim().slice(0, 30)}: ${at.width.toFixed(0)}x${at.height.toFixed(0)}`);

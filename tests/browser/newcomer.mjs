@@ -25,6 +25,60 @@ const enter = (page, name) => Promise.all([page.waitForNavigation(), page.locato
 const GOAL = 'form[data-needs=goal] button';
 const goals = (page) => page.locator("ol.goals li.goal").count();
 
+/** A child whose injury would get more by any move that raises what is under it. */
+const CHILD = `format = 1
+kind = "client"
+client = "N-2"
+child = true
+
+[measures]
+units = "mm"
+taken_on = 2026-03-01
+taken_by = "OT"
+hip_width = 240
+thigh_depth = { left = 300, right = 310 }
+seat_bone_spacing = 80
+
+[weight]
+kg = 20
+weighed_on = 2026-03-01
+
+[posture]
+obliquity = { lower = "right", by = 10, at = "seat bones", is = "fixed" }
+
+[skin]
+sensation = "intact"
+weight_shift = "limited"
+
+[[skin.injury]]
+site = "right-seat-bone"
+category = "1"
+is = "healing"
+seen_on = 2026-03-01
+
+[function]
+propulsion = "pushed"
+sitting_hours = 6
+
+[chair]
+inside_width = 300
+inside_depth = 300
+base = "solid"
+
+[cushion]
+layout = "row-six"
+size = "300x300"
+spare_cells = 12
+
+[[goal]]
+want = "accommodate obliquity"
+
+[[goal]]
+want = "off-load"
+site = "right-seat-bone"
+percent = 10
+`;
+
 export default {
   "a page that nobody answered yet is no page of faults": async (bench) => {
     const clinic = await bench.folder().serve();
@@ -159,6 +213,41 @@ export default {
     assert.equal(await page.locator("[name=as-planned]").count(), 0);
   },
 
+  "a cushion that cannot bear the client leads back to the cushions": async (bench) => {
+    const clinic = bench.folder();
+    // Rated for less, and taken all the same.
+    clinic.write("N-2.toml", CHILD.replace("kg = 20", "kg = 150"));
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    await page.goto(`${clinic.origin}/`);
+    const address = await page.locator(".clients h2 a").first().evaluate((own) => own.pathname.split("/")[2]);
+    await page.goto(`${clinic.origin}/c/${address}/plan`);
+    await page.locator("#verdict [role=alert]").waitFor();
+    await fill(page, { by: "OT" });
+    await press(page, "#take button");
+    assert.ok(await page.locator("[role=alert]").count(), await text(page));
+    await press(page, "main .buttons a[href$='/cushion']");
+    assert.equal(step(page), "cushion", await text(page));
+    assert.ok(await page.locator("[name=choice]").count(), await text(page));
+  },
+
+  "where no move is safe, other ways lead on than the same check again": async (bench) => {
+    const clinic = bench.folder();
+    clinic.write("N-2.toml", CHILD);
+    await clinic.answer("plan", "N-2.toml", "--record", "--by", "OT");
+    await clinic.answer("record", "N-2.toml", "filled", "--as-planned", "--by", "OT");
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "N-2");
+    await go(page, "checks");
+    const clear = Object.fromEntries(["left-seat-bone", "right-seat-bone", "coccyx"].map((site) => [`skin.${site}`, "clear"]));
+    await fill(page, { "felt.left": "30", "felt.right": "16", "top.left": "safe", "top.right": "safe", ...clear, by: "OT" });
+    await press(page, "main form.stack .buttons button");
+    assert.equal(await page.locator("main ol li").count(), 0, await text(page));
+    const ways = await page.$$eval("main .buttons a", (all) => all.map((own) => own.pathname.split("/").at(-1)));
+    assert.deepEqual(ways, ["checks", "plan", "cushion"], await text(page));
+  },
+
   "what follows from a check that fails names the moves": async (bench) => {
     const clinic = await bench.folder();
     clinic.demo("DEMO-3");
@@ -174,5 +263,8 @@ export default {
     await go(page, "moves");
     const [, said] = (await text(page)).match(/Move 1 of (\d+)/) ?? [];
     assert.equal(Number(said), moves);
+    // What they do takes longer, and comes after the move.
+    await settled(page);
+    assert.match(await text(page), /Expected change from what is in the cushion/);
   },
 };

@@ -40,7 +40,8 @@ async function agree(page, clinic, file) {
 
 /** The rows of a table of sites, by site: kPa before and after, and the change as it is said. */
 const sites = (page, table) => page.$$eval(`${table} tr[data-site]`, (all) => all.map((own) => {
-  const [after, before, change] = [...own.querySelectorAll("td")].map((cell) => cell.textContent);
+  const [after, before] = [...own.querySelectorAll("td")].map((cell) => cell.textContent);
+  const change = own.querySelector("[data-value=change]").textContent;
   return { id: own.dataset.site, after: parseFloat(after), before: parseFloat(before), change };
 }));
 

@@ -37,15 +37,15 @@ impl OpenCase {
     }
 
     /// What the proposed moves change for the client, all of them together; none where nothing is
-    /// proposed, or the client does not come to rest.
+    /// proposed, the client does not come to rest, or it was told to stop.
     #[must_use]
-    pub fn proposed_costs(&self) -> Option<Costs> {
+    pub fn proposed_costs(&self, stop: Stop<'_>) -> Option<Costs> {
         let (now, wanted) = self.now_and_planned()?;
         if now == wanted {
             return None;
         }
-        let found = self.as_found(Stop::never());
-        let (prediction, _) = found.predict(&wanted, Stop::never()).ok()?;
-        found.costs(&wanted, &prediction, Stop::never()).ok()?
+        let found = self.as_found(stop);
+        let (prediction, _) = found.predict(&wanted, stop).ok()?;
+        found.costs(&wanted, &prediction, stop).ok()?
     }
 }

@@ -6,8 +6,9 @@ use casework::{FileRemarks, Whose, WorkError};
 use maud::{Markup, html};
 
 use crate::answers::whole;
-use crate::frame::Screen;
+use crate::frame::{Screen, step_name};
 use crate::house::House;
+use crate::steps::Step;
 
 /// Why a screen is not shown.
 #[derive(Debug)]
@@ -54,20 +55,31 @@ pub(crate) fn told(house: &House, failed: Failed) -> Response {
             let papers = &house.language().page().papers;
             plain(house, StatusCode::FORBIDDEN, papers.title, papers.not_before_sign_off)
         }
-        Failed::Work(error) => {
-            let body = html! {
-                (said(house, &error))
-                p { a class="button" href="/" { (texts.to_all_clients) } }
-            };
-            let screen = Screen { title: title(house, &error), of: None, body };
-            screen.answer_with(house, status(&error))
-        }
+        Failed::Work(error) => of_work(house, &error, None),
         Failed::Part(error) => {
             let mut response = Html(said(house, &error).into_string()).into_response();
             response.headers_mut().insert("hx-reswap", HeaderValue::from_static("innerHTML"));
             response
         }
     }
+}
+
+/// Why work ended early, and the ways on; of a client's screen the steps that may mend it, where the
+/// address is that of the client's file.
+pub(crate) fn of_work(house: &House, error: &WorkError, address: Option<&str>) -> Response {
+    let texts = &house.language().page().trouble;
+    let body = html! {
+        (said(house, error))
+        div class="row buttons" {
+            @if let Some(address) = address {
+                @for step in [Step::Cushion, Step::Measure, Step::Review] {
+                    a class="button less" href=(format!("/c/{address}/{}", step.word())) { (step_name(house, step)) }
+                }
+            }
+            a class="button" href="/" { (texts.to_all_clients) }
+        }
+    };
+    Screen { title: title(house, error), of: None, body }.answer_with(house, status(error))
 }
 
 /// A sentence, and the way back.

@@ -14,7 +14,7 @@ use axum::routing::{get, post};
 use tokio::net::TcpListener;
 
 use crate::assets;
-use crate::errors::{Failed, told};
+use crate::errors::{Failed, of_work, told};
 use crate::following;
 use crate::form::Sent;
 use crate::gate::{self, Gate};
@@ -168,7 +168,11 @@ pub(crate) async fn answered(
     answer: fn(&House, &Ask) -> Result<Response, Failed>,
 ) -> Response {
     let _leaves = Leaves(Arc::clone(&ask.left));
-    beside(house, move |house| answer(house, &ask)).await
+    let answer = move |house: &House| match answer(house, &ask) {
+        Err(Failed::Work(error)) => Ok(of_work(house, &error, Some(&ask.address))),
+        other => other,
+    };
+    beside(house, answer).await
 }
 
 /// Notes when a connection is dropped, or its answer is there.

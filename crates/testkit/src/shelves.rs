@@ -14,11 +14,17 @@ pub struct MemoryShelf {
     watches: Arc<Mutex<Watches>>,
 }
 
+/// A file that is watched, and who is told.
+struct Watched {
+    name: String,
+    tell: Arc<dyn Fn() + Send + Sync>,
+}
+
 /// Who watches which file, each under a number of its own.
 #[derive(Default)]
 struct Watches {
     given: usize,
-    kept: BTreeMap<usize, (String, Arc<dyn Fn() + Send + Sync>)>,
+    kept: BTreeMap<usize, Watched>,
 }
 
 impl core::fmt::Debug for Watches {
@@ -98,8 +104,8 @@ impl Shelf for MemoryShelf {
         changes.iter().for_each(|change| make(&mut files, change));
         drop(files);
         let told: Vec<_> = (self.watches().kept.values())
-            .filter(|own| changes.iter().any(|change| change.name == own.0))
-            .map(|own| Arc::clone(&own.1))
+            .filter(|own| changes.iter().any(|change| change.name == own.name))
+            .map(|own| Arc::clone(&own.tell))
             .collect();
         told.iter().for_each(|tell| tell());
         Ok(())
@@ -116,7 +122,8 @@ impl Shelf for MemoryShelf {
         let mut watches = self.watches();
         watches.given += 1;
         let number = watches.given;
-        watches.kept.insert(number, (name.to_owned(), tell.into()));
+        let own = Watched { name: name.to_owned(), tell: tell.into() };
+        watches.kept.insert(number, own);
         Some(Watch::of(EndOfWatch(Arc::clone(&self.watches), number)))
     }
 }

@@ -396,7 +396,15 @@ fn followed(
                 @if adjusted.verdict == Verdict::AsPlanned {
                     a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) }
                 } @else {
+                    @let review = &language.page().review;
                     a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
+                    // Where nothing more can be moved, other ways lead on.
+                    @if adjusted.not_safe.is_empty() {
+                        @if adjusted.verdict == Verdict::Stay { a class="button less" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
+                    } @else {
+                        a class="button less" href=(place.to(Step::Plan)) { (review.plan_again) }
+                        a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
+                    }
                 }
             } @else { a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) } }
         }

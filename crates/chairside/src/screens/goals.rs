@@ -26,7 +26,8 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed>
 fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Response {
     let texts = &place.house.language().page().goals;
     let known = known(place, draft);
-    let can_look = known.is_some();
+    // What can be asked for depends on the cushion, so nothing is said before one is chosen.
+    let can_look = draft.client().is_some();
     let goals = known.unwrap_or_else(|| as_written(place, draft));
     let body = html! {
         p class="lead" { (texts.lead) }

@@ -2,17 +2,20 @@
 
 use axum::response::Response;
 use case::{Entry, Move};
-use casework::{Done, Draft, OpenCase, record_done};
+use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, PreEscaped, html};
 
-use super::{Place, count_boxes, grown, lead, signed_by};
+use super::{Place, count_boxes, grown, lead, part, signed_by};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
 use crate::screens::plan_parts;
 use crate::steps::Step;
 
-/// Shows the next move.
+/// Shows the next move, or what all of them do, which takes longer.
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
+    if place.ask.page.as_deref() == Some("costs") {
+        return costs(place).map_err(Failed::in_part);
+    }
     screen(place, draft, None)
 }
 
@@ -77,7 +80,10 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
                     div class="row buttons" { button class="button" { (texts.done) } }
                 }
                 (why(language, case))
-                (costs(language, case))
+                div hx-get=(place.page("costs")) hx-trigger="load" hx-swap="outerHTML" {
+                    p class="soft" { (language.page().plan.looking) }
+                    noscript { a href=(place.page("costs")) { (texts.what_they_do) } }
+                }
             }
         }
     }
@@ -102,15 +108,17 @@ fn why(language: &dyn words::Language, case: &OpenCase) -> Markup {
 }
 
 /// What all proposed moves do, for goals and injured sites.
-fn costs(language: &dyn words::Language, case: &OpenCase) -> Markup {
-    let texts = &language.page().moves;
-    html! {
-        @if let Some(costs) = case.proposed_costs() {
-            h2 { (texts.what_they_do) }
+fn costs(place: &Place<'_>) -> Result<Response, Failed> {
+    let case = place.open()?;
+    let language = place.house.language().with_lengths_in(case.client.value.lengths);
+    let left = || place.ask.is_left();
+    Ok(part(html! {
+        @if let Some(costs) = case.proposed_costs(Stop::when(&left)) {
+            h2 { (language.page().moves.what_they_do) }
             (plan_parts::cost_lines(language, &costs))
             p class="soft" { (language.lines().estimate) }
         }
-    }
+    }))
 }
 
 /// A move as the form sends it back.

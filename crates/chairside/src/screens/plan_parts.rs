@@ -340,14 +340,16 @@ fn sites_table(
     html! {
         table {
             caption class=(class) { (caption) }
-            thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } th scope="col" { (texts.change) } } }
+            thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
             tbody {
                 @for own in sites {
                     tr class=(if side_of(own.site.id()) == Some(cushion::Side::Left) { "is-left" } else { "" }) data-site=(own.site.id()) {
                         th scope="row" { (capital(language.site(own.site))) }
-                        td { (language.site_pressure(own.surface.after)) }
+                        td {
+                            (language.site_pressure(own.surface.after))
+                            span class="range" { span class="vh" { (texts.change) ": " } span data-value="change" { (language.site_change(own)) } }
+                        }
                         td { (language.site_pressure(own.surface.before)) }
-                        td { (language.site_change(own)) }
                     }
                 }
             }
