@@ -1,6 +1,6 @@
 //! The client as what hands found on this cushion says that they sit: predictions begin from it.
 
-use case::{Check, Client, Costs, CushionIdentity, Likeness, Prediction};
+use case::{Check, Client, Costs, CushionIdentity, Likeness, Prediction, Taught};
 use cushion::Pattern;
 use fitting::CutThrough;
 use mechanics::Stop;
@@ -22,12 +22,23 @@ impl OpenCase {
     #[must_use]
     pub fn as_found(&self, stop: Stop<'_>) -> AsFound<'_> {
         let mut client = self.client.value.clone();
-        let found = found_on(&client, &self.pattern, &self.identity());
-        if let (false, Ok(weight)) = (found.is_empty(), self.weight()) {
-            let taught = fitting::taught(&client, &self.cushion, weight, &found, stop);
-            client.taught.extend(taught.ok());
-        }
+        client.taught.extend(self.learnt(stop));
         AsFound { case: self, client }
+    }
+
+    /// What was found on this cushion teaches; worked out once, unless it is told to stop.
+    fn learnt(&self, stop: Stop<'_>) -> Option<Taught> {
+        if let Some(known) = self.learnt.get() {
+            return *known;
+        }
+        let learnt = unless_stopped(stop, |stop| {
+            let client = &self.client.value;
+            let found = found_on(client, &self.pattern, &self.identity());
+            let weight = self.weight().ok().filter(|_| !found.is_empty())?;
+            fitting::taught(client, &self.cushion, weight, &found, stop).ok()
+        });
+        // What was told to stop is thrown away by whoever asked.
+        learnt.ok().and_then(|own| *self.learnt.get_or_init(|| own))
     }
 }
 

@@ -22,6 +22,7 @@ mod order;
 mod other_cushion;
 mod papers;
 mod parts;
+mod prepared_cushions;
 mod proposed;
 mod range_table;
 mod recall;
@@ -68,6 +69,7 @@ pub use crate::papers::{
     NamedDocument, OnPaper, Papers, PapersOfClient, blank_papers, papers_of_stock,
 };
 pub use crate::parts::{ClothPart, Materials, Parts, parts, usual_spares};
+pub use crate::prepared_cushions::PreparedCushions;
 pub use crate::range_table::range_table;
 pub use crate::recall::{Holds, Recall, recall};
 pub use crate::recording::{Recorder, adjustment_stands, plan_stands, short_for_injuries};

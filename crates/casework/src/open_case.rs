@@ -1,16 +1,19 @@
 //! One client's case, opened: the file with everything that it names.
 
+use std::sync::{Arc, OnceLock};
+
 use case::text::TextFinding;
 use case::{
     Amount, BodyError, Caution, Change, Client, CountedFrom, CushionIdentity, Date, Likeness,
-    OtherCushion, Plan, PlanRefusal, PlannedCount, Prediction, RecordedPlan, Trouble,
+    OtherCushion, Plan, PlanRefusal, PlannedCount, Prediction, RecordedPlan, Taught, Trouble,
 };
 use cushion::{Cell, Layout, Mass, Pattern};
 use files::{Remark, Severity};
-use fitting::{CutThrough, PlanInput, PreparedCushion, Progress, Spacings};
+use fitting::{CutThrough, PlanInput, PreparedCushion, Progress};
 use mechanics::Stop;
 
 use crate::error::{Whose, WorkError};
+use crate::prepared_cushions::PreparedCushions;
 use crate::sourced::{Sourced, pattern};
 use crate::stock::no_stock;
 use crate::stopping::unless_stopped;
@@ -27,11 +30,13 @@ pub struct OpenCase {
     /// The layout at the client's size.
     pub pattern: Pattern,
     /// The pattern with its stock fill and meshes.
-    pub cushion: PreparedCushion,
+    pub cushion: Arc<PreparedCushion>,
     /// The cushion that the client sat on before, or sits on beside this one.
     pub other: Option<OtherCushion>,
     /// The file that the client's file names as that of the first cushion, as it was read.
     pub first_file: Option<String>,
+    /// What hands found on this cushion teaches, once it was worked out.
+    pub(crate) learnt: OnceLock<Option<Taught>>,
 }
 
 /// The counts that the cushion has now.
@@ -55,19 +60,41 @@ impl OpenCase {
         Self::of(surroundings, surroundings.client(name)?)
     }
 
+    /// The same with cushions that were prepared before.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::open`].
+    pub fn open_with(
+        cushions: &PreparedCushions,
+        surroundings: Surroundings<'_>,
+        name: &str,
+    ) -> Result<Self, WorkError> {
+        Self::made(cushions, surroundings, surroundings.client(name)?)
+    }
+
     /// The same for a client that was read already.
     ///
     /// # Errors
     ///
     /// As [`Self::open`].
     pub fn of(surroundings: Surroundings<'_>, client: Sourced<Client>) -> Result<Self, WorkError> {
+        Self::made(&PreparedCushions::default(), surroundings, client)
+    }
+
+    fn made(
+        cushions: &PreparedCushions,
+        surroundings: Surroundings<'_>,
+        client: Sourced<Client>,
+    ) -> Result<Self, WorkError> {
         let mut layout = surroundings.layout_of(&client)?;
         let cell = surroundings.cell_of(&client)?;
         let pattern = pattern(&mut layout, client.value.cushion.size, &cell.value)?;
-        let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default())
+        let cushion = cushions
+            .prepared(&pattern, &cell.value)
             .map_err(|error| no_stock(&layout, &pattern, error))?;
-        let mut case =
-            Self { client, layout, cell, pattern, cushion, other: None, first_file: None };
+        let (other, first_file, learnt) = (None, None, OnceLock::new());
+        let mut case = Self { client, layout, cell, pattern, cushion, other, first_file, learnt };
         case.learn_elsewhere(surroundings)?;
         Ok(case)
     }

@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use case::{Date, LayoutSource};
-use casework::{OpenCase, Shelf, Surroundings, Turns, TypedIn, TypedLength, WorkError};
+use casework::{
+    OpenCase, PreparedCushions, Shelf, Surroundings, Turns, TypedIn, TypedLength, WorkError,
+};
 use sheets::Paper;
 use words::Language;
 
@@ -43,6 +45,8 @@ pub struct House {
     pub(crate) windows: Windows,
     /// The turns of all windows at the processor.
     pub(crate) turns: Arc<Turns>,
+    /// Cushions of clients that were opened.
+    cushions: PreparedCushions,
     pub(crate) papers: PaperStore,
     kept: Mutex<Kept>,
     writing: Mutex<()>,
@@ -74,7 +78,8 @@ impl House {
     pub fn new(settings: Settings) -> Self {
         let (windows, papers) = (Windows::default(), PaperStore::default());
         let (turns, kept, writing) = (Arc::default(), Mutex::default(), Mutex::default());
-        Self { settings, windows, turns, papers, kept, writing }
+        let cushions = PreparedCushions::default();
+        Self { settings, windows, turns, cushions, papers, kept, writing }
     }
 
     fn kept(&self) -> MutexGuard<'_, Kept> {
@@ -156,6 +161,6 @@ impl House {
 
     /// Opens the case of a file.
     pub(crate) fn open(&self, name: &str) -> Result<OpenCase, WorkError> {
-        OpenCase::open(self.surroundings(), name)
+        OpenCase::open_with(&self.cushions, self.surroundings(), name)
     }
 }

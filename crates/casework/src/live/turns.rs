@@ -4,7 +4,7 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// How long nobody has had a turn for central numbers before anything else begins: whoever touches
 /// several counts, or several who touch at once, ask again within this, and work that gives way to
@@ -31,8 +31,10 @@ pub struct Turns {
 struct Now {
     /// How many processors are taken.
     busy: usize,
-    /// When the last turn for central numbers ended.
-    first_ended: Option<Instant>,
+    /// How many turns for central numbers have ended.
+    first_ended: u64,
+    /// How many had when nobody asked for a moment.
+    first_ended_before_quiet: u64,
 }
 
 impl Default for Turns {
@@ -108,23 +110,22 @@ impl Turns {
     fn for_later(&self, unwanted: &(dyn Fn() -> bool + Sync)) -> Option<Turn<'_>> {
         let mut now = self.now();
         while !unwanted() {
-            now = if now.busy > 0 || self.is_wanted_first() {
-                self.changed.wait(now).unwrap_or_else(PoisonError::into_inner)
-            } else if let Some(left) = self.left_of_moment(&now) {
-                let waited = self.changed.wait_timeout(now, left);
-                waited.unwrap_or_else(PoisonError::into_inner).0
+            let seen = now.first_ended;
+            if now.busy > 0 || self.is_wanted_first() {
+                now = self.changed.wait(now).unwrap_or_else(PoisonError::into_inner);
+            } else if seen != now.first_ended_before_quiet {
+                let waited = self.changed.wait_timeout(now, self.quiet);
+                let (again, waited) = waited.unwrap_or_else(PoisonError::into_inner);
+                now = again;
+                if waited.timed_out() && now.first_ended == seen {
+                    now.first_ended_before_quiet = seen;
+                }
             } else {
                 now.busy += self.at_once;
                 return Some(Turn { turns: self, takes: self.at_once, is_first: false });
-            };
+            }
         }
         None
-    }
-
-    /// How much is left of the moment after central numbers; none where it is over.
-    fn left_of_moment(&self, now: &Now) -> Option<Duration> {
-        let passed = now.first_ended?.elapsed();
-        self.quiet.checked_sub(passed).filter(|left| !left.is_zero())
     }
 
     fn now(&self) -> MutexGuard<'_, Now> {
@@ -145,7 +146,7 @@ impl Drop for Turn<'_> {
         let mut now = self.turns.now();
         now.busy -= self.takes;
         if self.is_first {
-            now.first_ended = Some(Instant::now());
+            now.first_ended += 1;
         }
         drop(now);
         self.turns.changed.notify_all();
@@ -246,23 +247,24 @@ mod tests {
     }
 
     #[test]
-    fn what_comes_later_waits_a_moment_and_begins_once() {
-        let turns = Turns::new(1, Duration::from_millis(400));
-        let begun = AtomicUsize::new(0);
+    fn what_comes_later_waits_until_nobody_asks_again() {
+        // So long that it ends only where nobody asks for it.
+        let turns = Turns::new(1, Duration::from_secs(3600));
+        let unwanted = AtomicBool::new(false);
         thread::scope(|scope| {
-            let ended = Instant::now();
             drop(turns.first());
             let later = scope.spawn(|| {
-                turns.after(&|| false, || {
-                    begun.fetch_add(1, Ordering::SeqCst);
-                })
+                turns
+                    .after(&|| unwanted.load(Ordering::SeqCst), || panic!("somebody may ask again"))
             });
-            // Somebody asks again within the moment: nothing was begun that is lost.
-            drop(turns.first());
-            assert_eq!(begun.load(Ordering::SeqCst), 0);
-            assert_eq!(later.join().unwrap(), Some(()));
-            assert!(ended.elapsed() >= Duration::from_millis(400));
+            // They do, again and again, and have to wait for nothing.
+            (0..20).for_each(|_| drop(turns.first()));
+            unwanted.store(true, Ordering::SeqCst);
+            turns.ask_again();
+            assert_eq!(later.join().unwrap(), None::<()>);
         });
-        assert_eq!(begun.load(Ordering::SeqCst), 1);
+        let short = Turns::new(1, Duration::from_millis(1));
+        drop(short.first());
+        assert_eq!(short.after(&|| false, || ()), Some(()));
     }
 }

@@ -4,7 +4,7 @@
 
 use case::{Check, Date, Move, Sides};
 use case::{Client, Entry, Mirror, Partners, Place, PredictedSeat, Prediction};
-use casework::{CountsNow, Edition, OpenCase, Recorder, Surroundings, export};
+use casework::{CountsNow, Edition, OpenCase, PreparedCushions, Recorder, Surroundings, export};
 use cushion::{CompartmentIx, Length, Mass, Pattern, Point, Ring, Side};
 use files::BuiltIn;
 use fitting::{LivePredictor, PreparedCushion, SiteCut, Spacings};
@@ -53,12 +53,7 @@ fn client_of(text: &str) -> Client {
 /// Opens the file on the shelf, with meshes of [`spacings`].
 fn open(shelf: &MemoryShelf) -> OpenCase {
     let outside = Surroundings { shelf, layouts: &BuiltIn };
-    let client = outside.client(FILE).unwrap();
-    let mut layout = outside.layout_of(&client).unwrap();
-    let cell = outside.cell_of(&client).unwrap();
-    let pattern = casework::pattern(&mut layout, client.value.cushion.size, &cell.value).unwrap();
-    let cushion = PreparedCushion::new(&pattern, &cell.value, spacings()).unwrap();
-    OpenCase { client, layout, cell, pattern, cushion, other: None, first_file: None }
+    OpenCase::open_with(&PreparedCushions::meshed(spacings()), outside, FILE).unwrap()
 }
 
 fn stock(cushion: &PreparedCushion) -> Vec<u32> {
