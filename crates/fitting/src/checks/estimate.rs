@@ -285,10 +285,14 @@ const MAY_TELL: [(Telling, Number, f64); 5] = [
     (Telling::Lower, Number::RightHigher, LOWER_SIDE),
 ];
 
+/// Clearances that differ by less are as low as each other, m: what the sides of a client who is the
+/// same on both differ by is rounding, and then the left one is meant.
+const AS_LOW: f64 = 1e-6;
+
 /// How much each check would take from what is not known of the least clearance, m2: by the rule of
 /// normal distributions, what it has in common with that, squared, over its own spread and fineness.
 fn telling(spread: &[[f64; 5]; 5], told: [f64; 5]) -> Vec<(Telling, f64)> {
-    let least = usize::from(told[1] < told[0]);
+    let least = usize::from(told[1] < told[0] - AS_LOW);
     let gain = |(at, (telling, _, fineness)): (usize, (Telling, Number, f64))| {
         let gain = spread[at][least].powi(2) / (spread[at][at] + fineness.powi(2));
         (telling, gain)
