@@ -7,6 +7,7 @@ use casework::{Answered, Blank, Draft, NotWritten, Typed, TypedIn};
 use cushion::Side;
 use words::Language;
 
+use crate::fields::side_of;
 use crate::form::Sent;
 
 /// An answer that was typed and not written, with why.
@@ -123,10 +124,7 @@ pub(crate) fn said_of(
 pub(crate) fn blank_of(remark: &Remark) -> Option<(Question, Option<Side>)> {
     match &remark.finding {
         TextFinding::Key(KeyFinding::Blank(question, side)) => {
-            let of = |words: &str| {
-                [Side::Left, Side::Right].into_iter().find(|own| own.words() == words)
-            };
-            Some((*question, side.and_then(of)))
+            Some((*question, side.and_then(side_of)))
         }
         _ => None,
     }

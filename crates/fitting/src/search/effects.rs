@@ -43,11 +43,9 @@ impl Search<'_> {
             there = self.tried_on.rest_to_compare(counts, None);
             there.resting()?
         };
-        let alone: Vec<Vec<usize>> = (0..counts.len()).map(|at| vec![at]).collect();
-        let groups = if self.groups.is_empty() { &alone } else { &self.groups };
-        let found = side_by_side(groups, |group| self.effect(counts, here, group));
+        let found = side_by_side(&self.groups, |group| self.effect(counts, here, group));
         let mut effects = vec![None; counts.len()];
-        for (group, effect) in groups.iter().zip(found) {
+        for (group, effect) in self.groups.iter().zip(found) {
             group.iter().for_each(|at| effects[*at].clone_from(&effect));
         }
         effects.into_iter().collect()

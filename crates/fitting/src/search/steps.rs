@@ -12,6 +12,7 @@ use crate::goals::aims::{Aim, Filling, Slopes, tops};
 use crate::goals::known::KnownFillings;
 use crate::prediction::client_on_cushion::{Answer, ClientOnCushion, SearchMeshes, has_numbers};
 use crate::prediction::prepared::PreparedCushion;
+use crate::search::decision::groups;
 use crate::search::program::{LinearAim, Program};
 
 /// Steps after which the search ends; some five do.
@@ -102,7 +103,7 @@ impl<'s> Search<'s> {
             harm: Vec::new(),
             bounds: Vec::new(),
             home: Vec::new(),
-            groups: Vec::new(),
+            groups: groups(cushion.pattern(), false),
         }
     }
 

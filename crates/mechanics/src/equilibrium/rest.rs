@@ -113,8 +113,8 @@ impl SeatedBody {
     }
 }
 
-/// What a search begins from, and how far it goes. The answer depends on none of it but for
-/// rounding, and on what is given up for speed.
+/// What a search begins from, and how far it goes. But for what is given up for speed, the answer
+/// depends on it by rounding alone.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Start<'a> {
     /// An answer for a like fill and body on the same model.
@@ -136,13 +136,23 @@ pub enum Bare<'a> {
     Known(&'a BareSheet),
     /// What walls that bow and the true area take from it is as in the answer that the search begins
     /// from, which is for nearly these cells: a third of the work. With a tenth more cells in a
-    /// compartment, clearances are off by some tenths of a millimetre at most.
+    /// compartment, clearances are off by some tenths of a millimetre at most. Where there is no
+    /// such answer, it is found.
     AsNear,
 }
 
 /// The sheet over cells without a body, which is the same for all bodies.
 #[derive(Clone, Debug)]
 pub struct BareSheet(Arc<Unloaded>);
+
+impl BareSheet {
+    /// Whether it is that of these cells under these parameters.
+    #[must_use]
+    pub fn is_of(&self, cells: &[Cells], parameters: &Parameters) -> bool {
+        let laws: Vec<FillLaw> = cells.iter().map(|cells| cells.law(parameters)).collect();
+        self.0.is_of(&laws, parameters)
+    }
+}
 
 /// Finds where a body comes to rest on a cushion with these cells, one entry for each compartment.
 ///
@@ -304,11 +314,16 @@ impl Question<'_> {
         let enough = enough(self.model, times, self.stop);
         match (start.bare, start.near) {
             (Bare::Known(BareSheet(known)), _) => {
-                assert!(fill.is_over(known), "a sheet over these cells");
+                assert!(known.is_of(fill.laws, self.parameters), "a sheet over these cells");
                 Arc::clone(known)
             }
             (Bare::AsNear, Some(near)) => Arc::new(fill.unloaded_beside(&near.bare, enough)),
-            (_, Some(near)) if fill.is_over(&near.bare) => Arc::clone(&near.bare),
+            (_, Some(near))
+                if near.bare.is_of(fill.laws, self.parameters)
+                    && near.bare.is_as_fine_as(enough) =>
+            {
+                Arc::clone(&near.bare)
+            }
             (_, near) => Arc::new(fill.unloaded(near.map(|near| &*near.bare), enough, searches)),
         }
     }

@@ -20,6 +20,8 @@ pub(super) struct Unloaded {
     /// The cells of each compartment.
     laws: Vec<FillLaw>,
     parameters: Parameters,
+    /// The unbalanced force to which it was looked for, N.
+    found_to: f64,
     /// Height of the sheet at the nodes of the finest mesh, m.
     pub(super) sheet: Vec<f64>,
     /// One for each compartment.
@@ -74,19 +76,24 @@ impl Unloaded {
     pub(super) fn is_of_a_like_fill(&self) -> bool {
         self.taken.is_some() && self.coarse.is_none()
     }
+
+    /// Whether it is that of these cells: how they resist being moved under a body, and what is
+    /// safe, is nothing to it.
+    pub(super) fn is_of(&self, laws: &[FillLaw], parameters: &Parameters) -> bool {
+        let Parameters { migration, clearance_limit, least_clearance, .. } = *parameters;
+        let own =
+            Parameters { migration, clearance_limit, least_clearance, ..self.parameters.clone() };
+        let is_found = self.end() == End::AtRest && !self.is_of_a_like_fill();
+        is_found && self.laws == laws && own == *parameters
+    }
+
+    /// Whether it was looked for as finely as this asks for.
+    pub(super) fn is_as_fine_as(&self, limits: Limits<'_>) -> bool {
+        self.found_to <= limits.residual
+    }
 }
 
 impl FilledModel<'_> {
-    /// Whether an unloaded sheet that is known is that of this fill: how cells resist being moved
-    /// under a body, and what is safe, is nothing to it.
-    pub(super) fn is_over(&self, known: &Unloaded) -> bool {
-        let Parameters { migration, clearance_limit, least_clearance, .. } = *self.parameters;
-        let parameters =
-            Parameters { migration, clearance_limit, least_clearance, ..known.parameters.clone() };
-        let is_found = known.end() == End::AtRest && !known.is_of_a_like_fill();
-        is_found && known.laws == self.laws && parameters == *self.parameters
-    }
-
     /// Finds the unloaded sheet, from that of a like fill where there is one.
     pub(super) fn unloaded(
         &self,
@@ -109,7 +116,7 @@ impl FilledModel<'_> {
                 on(0, near.map(|near| &near[0].state))
             };
             if before.found.end == End::Stopped {
-                return self.combined(before.found, None);
+                return self.combined(before.found, None, limits);
             }
             let start = match near {
                 Some(near) => near[1].state.clone(),
@@ -119,7 +126,7 @@ impl FilledModel<'_> {
             by_barrier |= before.by_barrier || own.by_barrier;
             coarse = Some([before.found, own.found]);
         }
-        Unloaded { by_barrier, ..self.combined(upright.found, coarse) }
+        Unloaded { by_barrier, ..self.combined(upright.found, coarse, limits) }
     }
 
     /// Finds the unloaded sheet beside that of a like fill: with upright walls, and what its own take
@@ -128,7 +135,7 @@ impl FilledModel<'_> {
         let problem = self.upright_problem(self.finest());
         let upright = self.unloaded_on(&problem, Some(&near.upright.state), limits, Searches::All);
         let by_barrier = upright.by_barrier;
-        Unloaded { by_barrier, ..self.bare(upright.found, None, near.taken.clone()) }
+        Unloaded { by_barrier, ..self.bare(upright.found, None, near.taken.clone(), limits) }
     }
 
     /// The problems with upright walls and with its own on the mesh on which they are compared.
@@ -170,7 +177,12 @@ impl FilledModel<'_> {
     }
 
     /// The unloaded cushion of searches that ended.
-    pub(super) fn combined(&self, upright: SearchEnd, coarse: Option<[SearchEnd; 2]>) -> Unloaded {
+    fn combined(
+        &self,
+        upright: SearchEnd,
+        coarse: Option<[SearchEnd; 2]>,
+        limits: Limits<'_>,
+    ) -> Unloaded {
         let taken = coarse.as_ref().map(|[before, own]| {
             let sheets = own.state.sheet.iter().zip(&before.state.sheet);
             let patches = patches(own).into_iter().zip(patches(before));
@@ -179,7 +191,7 @@ impl FilledModel<'_> {
                 patches: patches.map(|(own, before)| own.less(before)).collect(),
             }
         });
-        self.bare(upright, coarse, taken)
+        self.bare(upright, coarse, taken, limits)
     }
 
     /// The sheet over upright walls with what its own take.
@@ -188,6 +200,7 @@ impl FilledModel<'_> {
         upright: SearchEnd,
         coarse: Option<[SearchEnd; 2]>,
         taken: Option<Taken>,
+        limits: Limits<'_>,
     ) -> Unloaded {
         let (mut sheet, mut patches) = (upright.state.sheet.clone(), patches(&upright));
         if let Some(taken) = &taken {
@@ -198,11 +211,19 @@ impl FilledModel<'_> {
                 patch.tension += more.tension;
             }
         }
-        let (laws, parameters) = (self.laws.to_vec(), self.parameters.clone());
         // Equations are needed no more, and are large.
         let kept = |found: SearchEnd| SearchEnd { factored: None, ..found };
-        let (upright, coarse) = (kept(upright), coarse.map(|both| both.map(kept)));
-        Unloaded { laws, parameters, sheet, patches, upright, coarse, taken, by_barrier: false }
+        Unloaded {
+            laws: self.laws.to_vec(),
+            parameters: self.parameters.clone(),
+            found_to: limits.residual,
+            sheet,
+            patches,
+            upright: kept(upright),
+            coarse: coarse.map(|both| both.map(kept)),
+            taken,
+            by_barrier: false,
+        }
     }
 }
 
