@@ -12,7 +12,8 @@ use mechanics::Stop;
 
 use crate::advice::sizing::sizing;
 use crate::prediction::prepared::PreparedCushion;
-use crate::search::plan::{PlanInput, plan};
+use crate::search::plan::{PlanInput, planned};
+use crate::search::planner::SpreadOf;
 use crate::search::progress::Progress;
 
 /// Cushions of one layout by size, prepared.
@@ -70,9 +71,8 @@ pub fn survey(
     let stock: Vec<u32> =
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
     let (stop, progress) = (Stop::never(), Progress::none());
-    let planned =
-        plan(&PlanInput { client: &client, cushion, passed: None, on, stop, progress }, &stock);
-    let outcome = match planned {
+    let input = PlanInput { client: &client, cushion, passed: None, on, stop, progress };
+    let outcome = match planned(&input, &stock, SpreadOf::Stock) {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|prediction| prediction.seated.as_ref());
             let bone = SiteName::SeatBone(Side::Left);

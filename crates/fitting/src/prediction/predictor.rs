@@ -56,7 +56,8 @@ impl<'c> Predictor<'c> {
         known: AlreadySolved,
     ) -> (Prediction, Answer) {
         let real = real(counts);
-        let known = if known.answer.is_none() { self.verified(&real, None, None) } else { known };
+        let is_new = known.answer.is_none() && known.ends.is_none();
+        let known = if is_new { self.verified(&real, None, None) } else { known };
         let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
         let outcome = outcome_of(&answer.rest);
         let load = self.fine.body().load().weight.to_n();

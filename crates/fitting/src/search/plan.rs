@@ -13,7 +13,7 @@ use crate::goals::needs::Needs;
 use crate::image::{answered_by_its_image, evened, is_its_own_image};
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::moves::moves;
-use crate::search::planner::{FoundPlan, PlanStart, Planner};
+use crate::search::planner::{FoundPlan, PlanStart, Planner, SpreadOf};
 use crate::search::progress::{PlanStep, Progress};
 
 /// What a plan is made from.
@@ -80,6 +80,15 @@ pub fn with_changes(input: &PlanInput<'_>) -> Result<Vec<PlannedCount>, Vec<Plan
 ///
 /// Returns every reason for which no plan is made.
 pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>> {
+    planned(input, now, SpreadOf::Plan)
+}
+
+/// As [`plan`], with the spread of some counts.
+pub(crate) fn planned(
+    input: &PlanInput<'_>,
+    now: &[u32],
+    spread_of: SpreadOf,
+) -> Result<Plan, Vec<PlanRefusal>> {
     let mut counts = with_changes(input)?;
     let mut plan = Plan {
         counts: Vec::new(),
@@ -92,7 +101,7 @@ pub fn plan(input: &PlanInput<'_>, now: &[u32]) -> Result<Plan, Vec<PlanRefusal>
     };
     if let Some(weighing) = input.client.latest_weighing() {
         input.progress.tell(PlanStep::Stock);
-        let found = found(input, weighing.weight, &counts).map_err(|error| {
+        let found = found(input, weighing.weight, &counts, spread_of).map_err(|error| {
             vec![PlanRefusal { compartment: None, why: WhyNoPlan::NoBody(error) }]
         })?;
         for (count, planned) in counts.iter_mut().zip(&found.counts) {
@@ -132,6 +141,7 @@ fn found(
     input: &PlanInput<'_>,
     weight: Mass,
     wished: &[PlannedCount],
+    spread_of: SpreadOf,
 ) -> Result<FoundPlan, BodyError> {
     let fixed: Vec<bool> = wished.iter().map(|count| count.reason.is_some()).collect();
     let begun = |(at, count): (usize, &PlannedCount)| {
@@ -148,7 +158,7 @@ fn found(
     let find = |(client, home, fixed, passed): Question| {
         let start = PlanStart { home, fixed, passed, symmetric };
         let planner = Planner::new(input.cushion, &client, weight, &start, input.stop)?;
-        planner.find(input.progress)
+        planner.with_spread_of(spread_of).find(input.progress)
     };
     match answered_by_its_image(pattern, &own, image) {
         None => find(own),
