@@ -20,8 +20,13 @@ use crate::search::side_by_side::side_by_side;
 const PRIOR: f64 = 0.5;
 /// Improvements of the estimate; two do.
 const STEPS: usize = 3;
+/// The same where effects are those under a like cushion and body, which lead there less straight.
+const STEPS_ALIKE: usize = 6;
 /// The change of an unknown by which its effect is found, in half ranges.
 const PROBE: f64 = 0.2;
+
+/// The places of the usual values.
+const USUAL: [f64; Unknown::ALL.len()] = [0.0; Unknown::ALL.len()];
 
 /// What was found on one filling.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,6 +84,12 @@ impl<'a> EstimateMeshes<'a> {
     }
 }
 
+/// What the unknowns do to the answers, around the usual values.
+pub(crate) struct Around {
+    seen: Seen,
+    slopes: Slopes,
+}
+
 /// Estimates the unknowns from all rounds, the last one last.
 pub(crate) fn estimate(
     meshes: EstimateMeshes<'_>,
@@ -87,6 +98,19 @@ pub(crate) fn estimate(
     rounds: &[Round],
     stop: Stop<'_>,
 ) -> Result<Estimate, BodyError> {
+    estimate_like(meshes, pattern, usual, rounds, None, stop).map(|(estimate, _)| estimate)
+}
+
+/// The same with what the unknowns do to the answers: as under a like cushion and body where that is
+/// given, which says as well which way to go; whether a step is better is always solved.
+pub(crate) fn estimate_like(
+    meshes: EstimateMeshes<'_>,
+    pattern: &Pattern,
+    usual: &Assumptions,
+    rounds: &[Round],
+    like: Option<&Around>,
+    stop: Stop<'_>,
+) -> Result<(Estimate, Option<Around>), BodyError> {
     let spacing = usual.sitter.measures.seat_bone_spacing;
     let answers: Vec<(usize, Check, Meaning)> = (rounds.iter().enumerate())
         .flat_map(|(at, round)| round.checks.iter().map(move |check| (at, *check)))
@@ -94,11 +118,19 @@ pub(crate) fn estimate(
         .collect();
     let on = |cushion| Estimation { cushion, usual, rounds, answers: &answers, stop };
     let estimation = on(meshes.compared);
-    let mut places = vec![0.0; Unknown::ALL.len()];
-    let mut seen = estimation.seen(&places, None)?;
-    let slopes = on(meshes.tried).slopes(&places)?;
-    for _ in 0..STEPS {
-        let Some(by) = estimation.step(&places, &seen, &slopes) else { break };
+    let mut places = USUAL.to_vec();
+    let mut seen = estimation.seen(&places, like.map(|like| &like.seen))?;
+    let own = match like {
+        Some(_) => None,
+        None if std::ptr::eq(meshes.compared, meshes.tried) => {
+            Some(estimation.around(seen.clone())?)
+        }
+        None => Some(on(meshes.tried).around_usual()?),
+    };
+    let slopes = own.as_ref().or(like).map(|around| &around.slopes);
+    let slopes = slopes.expect("they are found where none are given");
+    for _ in 0..like.map_or(STEPS, |_| STEPS_ALIKE) {
+        let Some(by) = estimation.step(&places, &seen, slopes) else { break };
         // Half the step where the whole one makes it worse.
         let before = estimation.disagreement(&places, &seen);
         let better = [1.0, 0.5, 0.25].into_iter().find_map(|share| {
@@ -113,24 +145,19 @@ pub(crate) fn estimate(
         let Some((next, looked)) = better else { break };
         (places, seen) = (next, looked);
     }
-    let spread = estimation.spread(&places, &seen, &slopes);
-    let misfits = (answers.iter().zip(&seen.numbers))
-        .map(|((round, check, meaning), number)| {
-            let by = meaning.misfit(*number);
-            Misfit { round: *round, check: *check, word: meaning.word, by }
-        })
-        .collect();
+    let spread = estimation.spread(&places, &seen, slopes);
     let disagreement = estimation.disagreement(&places, &seen);
-    Ok(Estimate {
+    let estimate = Estimate {
         assumptions: estimation.assumptions(&places),
         places,
         clearance_sd: [0, 1].map(|at| spread[at][at].max(0.0).sqrt()),
         surface_sd: [2, 3].map(|at| spread[at][at].max(0.0).sqrt()),
         higher_sd: spread[4][4].max(0.0).sqrt(),
         telling: telling(&spread, seen.told),
-        misfits,
+        misfits: estimation.misfits(&seen),
         disagreement,
-    })
+    };
+    Ok((estimate, own))
 }
 
 struct Estimation<'a> {
@@ -189,15 +216,20 @@ impl Estimation<'_> {
         Ok(Seen { numbers, told, restings })
     }
 
-    fn slopes(&self, places: &[f64]) -> Result<Slopes, BodyError> {
-        let seen = self.seen(places, None)?;
-        let all: Vec<usize> = (0..places.len()).collect();
+    /// What the unknowns do around the usual values.
+    fn around_usual(&self) -> Result<Around, BodyError> {
+        self.around(self.seen(&USUAL, None)?)
+    }
+
+    /// The same where it is known what is seen there.
+    fn around(&self, seen: Seen) -> Result<Around, BodyError> {
+        let all: Vec<usize> = (0..USUAL.len()).collect();
         let slope = |at: &usize| -> Result<(Vec<f64>, [f64; 5]), BodyError> {
             let at = *at;
             // Towards the inside of a one-sided range: there the usual value is its high end.
             let range = Unknown::ALL[at].range(self.usual);
             let probe = if range.high > range.usual { PROBE } else { -PROBE };
-            let mut moved = places.to_vec();
+            let mut moved = USUAL;
             moved[at] += probe;
             let there = self.seen(&moved, Some(&seen))?;
             let by = |there: f64, here: f64| (there - here) / probe;
@@ -207,7 +239,16 @@ impl Estimation<'_> {
         };
         let slopes: Result<Vec<_>, BodyError> = side_by_side(&all, slope).into_iter().collect();
         let (numbers, told) = slopes?.into_iter().unzip();
-        Ok(Slopes { numbers, told })
+        Ok(Around { seen, slopes: Slopes { numbers, told } })
+    }
+
+    fn misfits(&self, seen: &Seen) -> Vec<Misfit> {
+        (self.answers.iter().zip(&seen.numbers))
+            .map(|((round, check, meaning), number)| {
+                let by = meaning.misfit(*number);
+                Misfit { round: *round, check: *check, word: meaning.word, by }
+            })
+            .collect()
     }
 
     fn disagreement(&self, places: &[f64], seen: &Seen) -> f64 {

@@ -7,7 +7,7 @@ use case::{AdjustRefusal, Mistake};
 use cushion::{CompartmentIx, Length, Pattern};
 
 use crate::checks::adjust::{AdjustInput, checked_rounds};
-use crate::checks::estimate::{EstimateMeshes, Round, estimate};
+use crate::checks::estimate::{Around, EstimateMeshes, Round, estimate_like};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::MeshedCushion;
 use crate::prediction::unknowns::{Assumptions, Seat};
@@ -62,14 +62,23 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Explanation>, AdjustRefus
     // What a rough mesh is off by is nearly the same for all: only differences are compared.
     let meshed = input.cushion.rough();
     let turned = meshed.turned_round(pattern.size().depth());
-    let scored = side_by_side(&trials(input, pattern, &usual), |trial| {
+    let score = |trial: &Trial, like: Option<&Around>| {
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();
         let cushion: &MeshedCushion = if trial.turned { &turned } else { meshed };
         let meshes = EstimateMeshes { compared: cushion, tried: cushion };
-        let learnt = estimate(meshes, pattern, &trial.assumptions, &really, input.stop)?;
-        Ok((trial.mistake.clone(), libm::log(trial.often) - learnt.disagreement / 2.0))
+        let (learnt, around) =
+            estimate_like(meshes, pattern, &trial.assumptions, &really, like, input.stop)?;
+        let score = libm::log(trial.often) - learnt.disagreement / 2.0;
+        Ok(((trial.mistake.clone(), score), around))
+    };
+    let (nothing, others) = trials(input, pattern, &usual);
+    let (first, around) = score(&nothing, None)?;
+    let others = side_by_side(&others, |trial| {
+        let like = around.as_ref().filter(|_| trial.is_alike());
+        score(trial, like).map(|(scored, _)| scored)
     });
-    let scored: Vec<(Mistake, f64)> = scored.into_iter().collect::<Result<_, AdjustRefusal>>()?;
+    let scored = [Ok(first)].into_iter().chain(others);
+    let scored: Vec<(Mistake, f64)> = scored.collect::<Result<_, AdjustRefusal>>()?;
     let best = scored.iter().map(|trial| trial.1).fold(f64::NEG_INFINITY, f64::max);
     let sum: f64 = scored.iter().map(|trial| libm::exp(trial.1 - best)).sum();
     let share = |(mistake, score): (Mistake, f64)| Explanation {
@@ -81,7 +90,8 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Explanation>, AdjustRefus
     Ok(ranked)
 }
 
-fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Vec<Trial> {
+/// That nothing is wrong, and all mistakes.
+fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> (Trial, Vec<Trial>) {
     let trial = |mistake: Mistake, often: f64| Trial {
         mistake,
         often,
@@ -98,7 +108,6 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Ve
     let sag = usual.seat.sag + Length::from_mm(SAG);
     let sagging = Assumptions { seat: Seat { sag, ..usual.seat }, ..usual.clone() };
     let mut all = vec![
-        trial(Mistake::None, 0.45),
         Trial { counts: Counts::Mirrored, ..trial(Mistake::Swapped, 0.12) },
         Trial { turned: true, ..trial(Mistake::TurnedRound, 0.08) },
         Trial { assumptions: leaky, ..trial(Mistake::Leaks, 0.06) },
@@ -111,10 +120,16 @@ fn trials(input: &AdjustInput<'_>, pattern: &Pattern, usual: &Assumptions) -> Ve
         let mistake = Mistake::Short { number, id };
         all.push(Trial { counts: Counts::Short(ix), ..trial(mistake, short) });
     }
-    all
+    (trial(Mistake::None, 0.45), all)
 }
 
 impl Trial {
+    /// Whether the unknowns do nearly what they do where nothing is wrong: not where left and right, or
+    /// front and back, change places.
+    fn is_alike(&self) -> bool {
+        !self.turned && !matches!(self.counts, Counts::Mirrored)
+    }
+
     /// A round with what would really be in the cushion.
     fn really(&self, pattern: &Pattern, round: &Round) -> Round {
         let counts = pattern.indices().zip(&round.counts).map(|(ix, count)| match self.counts {
