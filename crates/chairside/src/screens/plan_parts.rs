@@ -1,10 +1,10 @@
 //! Parts of the plan's screen: the cushion with its counts, and what they do.
 
 use case::{
-    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange,
+    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange, Want,
     lower_at_seat_bones,
 };
-use casework::{LiveAnswer, LiveNumbers, OpenCase, short_for_injuries};
+use casework::{LiveAnswer, LiveNumbers, OpenCase, plan_stands, short_for_injuries};
 use cushion::Length;
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
@@ -13,6 +13,8 @@ use super::Place;
 use super::plan::stock;
 use crate::errors::said;
 use crate::fields::{capital, side_of};
+use crate::frame::step_name;
+use crate::steps::Step;
 use words::Language;
 
 /// What a part of the screen is made from.
@@ -89,7 +91,8 @@ fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
 pub(crate) fn making(place: &Place<'_>) -> Markup {
     let texts = &place.house.language().page().plan;
     html! {
-        div hx-get=(place.page("made")) hx-include="#counts [name=window]" hx-trigger="load" hx-target="#verdict" {
+        div hx-get=(place.page("made")) hx-include="#counts [name=window]" hx-trigger="load"
+            hx-target="#verdict" hx-sync="#counts:replace" {
             p class="soft" { (texts.making) }
             noscript { p { (texts.no_script) } }
         }
@@ -101,7 +104,7 @@ pub(crate) fn loading(seen: &Seen<'_>, counts: &[u32]) -> Markup {
     let texts = &seen.language().page().plan;
     let to = format!("{}?{}", seen.place.page("judged"), seen.query(counts));
     html! {
-        div hx-get=(to) hx-trigger="load" hx-target="#verdict" {
+        div hx-get=(to) hx-trigger="load" hx-target="#verdict" hx-sync="#counts:replace" {
             p class="soft" { (texts.looking) }
             noscript { p { a href=(to) { (texts.what_they_do) } } }
         }
@@ -166,7 +169,12 @@ pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
         }
         (limits(language, &plan.not_safe))
         @if let Some(own) = &plan.prediction { (table(seen, own, plan.costs.as_ref())) }
-        @if let Some(costs) = &plan.costs { (sites(language, costs)) }
+        @if let Some(costs) = &plan.costs {
+            (sites(language, costs))
+            @if plan.goals.iter().any(|own| matches!(own.want, Want::OffLoad { .. })) {
+                p class="hint" { (texts.tissue_hint) }
+            }
+        }
         @if !plan.goals.is_empty() {
             h3 { (texts.goals) }
             ul class="sayings" {
@@ -236,15 +244,29 @@ fn limits(language: &dyn Language, broken: &[BrokenLimit]) -> Markup {
     }
 }
 
-/// Why counts are not taken.
-pub(crate) fn refused(place: &Place<'_>, case: &OpenCase, plan: &Plan) -> Markup {
+/// Why counts are not taken; those that were found to be nearest may be taken by name, where an
+/// injury alone speaks against them.
+pub(crate) fn refused(place: &Place<'_>, case: &OpenCase, plan: &Plan, nearest: bool) -> Markup {
     let language = place.house.language().with_lengths_in(case.client.value.lengths);
     let texts = &language.page().plan;
     html! {
         div class="box heavy" role="alert" {
             p { b { (texts.not_taken) } }
             (reasons(language, case, plan))
-            p { (texts.not_taken_hint) }
+            @if !nearest { p { (texts.not_taken_hint) } }
+            @else {
+                p { (texts.nearest_hint) }
+                @let by_name = plan_stands(plan, &case.client.value, true);
+                @if by_name { p { (texts.nearest_weighed) } }
+                div class="row buttons" {
+                    @if by_name {
+                        button class="button less" form="take" name="nearest-safe" value="yes" { (texts.take_nearest) }
+                    }
+                    @for step in [Step::Cushion, Step::Goals] {
+                        a class="button less" href=(place.to(step)) { (step_name(place.house, step)) }
+                    }
+                }
+            }
         }
     }
 }
