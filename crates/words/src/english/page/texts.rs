@@ -263,7 +263,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         in_bag: "In the bag",
         record_counts: "Record these counts",
         leave: "Leave the cells as they are",
-        leave_hint: "Only where hands find them right as they are. The moves that are not made yet are withdrawn, and stay in the record with the reason.",
+        leave_hint: "Only where hands find nothing wrong with them. The moves that are not made yet are withdrawn, and stay in the record with the reason.",
         leave_because: "Why",
         leave_record: "Record that they stay",
     },

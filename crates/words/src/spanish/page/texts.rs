@@ -276,7 +276,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         in_bag: "En la bolsa",
         record_counts: "Registrar estas cantidades",
         leave: "Dejar las celdas como están",
-        leave_hint: "Solo si las manos las hallan bien como están. Los movimientos que aún no se hicieron se retiran, y quedan en el registro con el motivo.",
+        leave_hint: "Solo si las manos no hallan nada malo en ellas. Los movimientos que aún no se hicieron se retiran, y quedan en el registro con el motivo.",
         leave_because: "Por qué",
         leave_record: "Registrar que se quedan",
     },
