@@ -223,6 +223,11 @@ fn touched(case: &OpenCase, sent: &Sent) -> Option<Vec<u32>> {
     Some(counts)
 }
 
+/// The compartments of a list such as `1,4`.
+fn numbers(list: &str) -> Vec<u8> {
+    list.split(',').filter_map(|own| own.parse().ok()).collect()
+}
+
 fn touch(place: &Place<'_>) -> Result<Response, Failed> {
     let (id, window) = window(place)?;
     let counts = touched(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
@@ -235,8 +240,14 @@ fn touch(place: &Place<'_>) -> Result<Response, Failed> {
     match window.wait(revision, false) {
         Told::Answer(answer) => Ok(part(html! {
             (plan_parts::central(&seen, &answer, &counts))
-            (plan_parts::cushion_again(&seen, &counts))
-            (hidden_counts(&window.case, &counts, true))
+            @match place.ask.sent.get("touched") {
+                // The page has counted by itself.
+                Some(touched) => { (plan_parts::changed(&seen, &numbers(touched), &counts)) }
+                None => {
+                    (plan_parts::cushion_again(&seen, &counts))
+                    (hidden_counts(&window.case, &counts, true))
+                }
+            }
         })),
         Told::Overtaken => Ok(nothing()),
         Told::Ended => Ok(part(html! { p { (place.house.language().page().plan.no_answer) } })),

@@ -54,17 +54,14 @@ fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
         (case.pattern[ix].number.to_string(), Some(counts[ix.index()].to_string()))
     };
     let picture = sheets::pattern_picture(language, &case.pattern, View::Above, label);
-    let stock = stock(case);
-    let total: u32 = counts.iter().sum();
     html! {
         @if let Ok(own) = &picture { div class="drawing" { (PreEscaped(sheets::fragment(own))) } }
-        p { (language.all_cells_said(total, stock.iter().sum())) }
+        (all_cells(seen, counts, false))
         div class="steppers" role="group" aria-label=(texts.counts) {
             @for (at, own) in case.pattern.compartments().iter().enumerate() {
                 @let words = language.compartment(own);
-                @let change = i64::from(counts[at]) - i64::from(stock[at]);
                 div class=(if own.side == Some(::cushion::Side::Left) { "stepper is-left" } else { "stepper" })
-                    role="group" aria-label=(language.compartment_said(own.number, &words, counts[at])) {
+                    role="group" aria-labelledby=(format!("said-{}", own.number)) {
                     span class="disc" { (own.number) }
                     span class="where" { (words) }
                     button class="step" name="fewer" value=(own.number)
@@ -78,12 +75,47 @@ fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
                         id=(format!("more-{}", own.number)) {
                         span aria-hidden="true" { "+" } span class="vh" { (language.step_said(true, own.number, &words)) }
                     }
-                    span class="change" { @if change != 0 { (language.change_from_stock(change)) } }
+                    (change(seen, at, counts, false))
                     input type="hidden" name=(format!("cells.{}", own.number)) value=(counts[at]);
                 }
             }
         }
         p class="hint" { (texts.drawing_hint) }
+    }
+}
+
+/// How many cells there are in all; `again` replaces what the screen says.
+fn all_cells(seen: &Seen<'_>, counts: &[u32], again: bool) -> Markup {
+    let (cells, stock) = (counts.iter().sum(), stock(seen.case).iter().sum());
+    let words = seen.language().all_cells_said(cells, stock);
+    html! { p id="all-cells" hx-swap-oob=[again.then_some("true")] { (words) } }
+}
+
+/// What a compartment's count is from the stock fill, and the compartment with its count in words.
+fn change(seen: &Seen<'_>, at: usize, counts: &[u32], again: bool) -> Markup {
+    let language = seen.language();
+    let own = &seen.case.pattern.compartments()[at];
+    let change = i64::from(counts[at]) - i64::from(stock(seen.case)[at]);
+    let oob = again.then_some("true");
+    html! {
+        span class="change" id=(format!("change-{}", own.number)) hx-swap-oob=[oob] {
+            @if change != 0 { (language.change_from_stock(change)) }
+        }
+        span class="vh" id=(format!("said-{}", own.number)) hx-swap-oob=[oob] {
+            (language.compartment_said(own.number, &language.compartment(own), counts[at]))
+        }
+    }
+}
+
+/// What a touch changed of the cushion beside the counts, which the page counts itself: the drawing and
+/// the steppers are the same, and drawing them anew costs a browser more than all the rest.
+pub(crate) fn changed(seen: &Seen<'_>, touched: &[u8], counts: &[u32]) -> Markup {
+    let all = seen.case.pattern.compartments().iter().enumerate();
+    html! {
+        (all_cells(seen, counts, true))
+        @for (at, _) in all.filter(|(_, own)| touched.contains(&own.number)) {
+            (change(seen, at, counts, true))
+        }
     }
 }
 
