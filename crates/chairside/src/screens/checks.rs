@@ -1,8 +1,8 @@
 //! Checks by hand: large answers; what was expected is shown after the answer.
 
 use axum::response::Response;
-use case::{Check, Client, Doubt, Entry, NextStep, RecordNote, SiteName, Verdict};
-use casework::{Adjusted, Draft, OpenCase, Stop, adjustment_stands};
+use case::{Check, Client, Doubt, Entry, NextStep, RecordNote, SiteName, SkinAnswer, Verdict};
+use casework::{Adjusted, Done, Draft, OpenCase, Stop, adjustment_stands, record_done};
 use cushion::Side;
 use maud::{Markup, html};
 
@@ -309,6 +309,9 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     };
     let by = place.ask.sent.or_nothing("by").to_owned();
     let recorder = place.recorder(&by, None);
+    if let Some(seen) = skin_alone(&case, &checks) {
+        return skin_looked_at(place, &draft, seen);
+    }
     // A bone that was felt or a mark stands before all other questions.
     let adjusted = case
         .counts_now(house.today(), Stop::never())
@@ -335,6 +338,53 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     }
     let after = place.open()?;
     Ok(followed(place, &draft, (&case, &after), &checks, &adjusted))
+}
+
+/// The skin where nothing else was looked at, hands found the rest before on the same cells, and no
+/// answer brings the client off: that is no matter of cells.
+fn skin_alone(case: &OpenCase, checks: &[Check]) -> Option<Vec<(SiteName, SkinAnswer)>> {
+    let seen = |own: &Check| match own {
+        Check::Skin { site, answer } if !answer.is_alarm() => Some((*site, *answer)),
+        _ => None,
+    };
+    let seen: Vec<_> = checks.iter().map(seen).collect::<Option<_>>()?;
+    let felt = |own: &Check| matches!(own, Check::Under { .. } | Check::Top { .. });
+    let before = found::so_far(&case.client.value);
+    (!seen.is_empty() && before.iter().any(felt)).then_some(seen)
+}
+
+/// Records how the skin looked, and lists what was found in all.
+fn skin_looked_at(
+    place: &Place<'_>,
+    draft: &Draft,
+    seen: Vec<(SiteName, SkinAnswer)>,
+) -> Result<Response, Failed> {
+    let house = place.house;
+    let recorder = place.recorder(place.ask.sent.or_nothing("by"), None);
+    let done = record_done(house.surroundings(), &place.name, &Done::Skin(seen), &recorder);
+    if let Err(error) = done {
+        return screen(place, draft, Some(said(house, &error)));
+    }
+    let after = place.open()?;
+    let language = house.language().with_lengths_in(after.client.value.lengths);
+    let texts = &language.page().checks;
+    let found = found::so_far(&after.client.value);
+    let (proposed, against) =
+        (!after.proposed_moves().is_empty(), found.iter().any(Check::speaks_against));
+    let body = html! {
+        p class="verdict" { (texts.skin_kept) }
+        section class="part" {
+            h2 { (language.page().sign_off.found) }
+            (found::list(language, &found))
+        }
+        div class="row buttons" {
+            @if proposed { a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) } }
+            @else if against { a class="button" href=(place.to(Step::Checks)) { (texts.check_again) } }
+            @else { a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: None };
+    Ok(Screen { title: texts.title_after, of: Some(of), body }.answer(house))
 }
 
 /// Whether all moves that keep the limits give an injury more, which a clinician may take by name.
@@ -419,7 +469,11 @@ fn followed(
     let texts = &language.page().checks;
     let moves = !adjusted.moves.is_empty();
     let proposed = after.proposed_moves();
-    let next = still_asked(&found::so_far(&before.client.value), adjusted);
+    let mut next = still_asked(&found::so_far(&before.client.value), adjusted);
+    if moves && proposed.is_empty() {
+        // What comes after moves comes after none that are not made.
+        next.retain(|own| !matches!(own, NextStep::CheckAgain | NextStep::FeelSmallMoves));
+    }
     let found = found::so_far(&after.client.value);
     let rest_stands = adjusted.verdict == Verdict::AsPlannedSoFar && next.is_empty();
     let is_all = rest_stands && !found.iter().any(Check::speaks_against);

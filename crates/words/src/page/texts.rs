@@ -274,6 +274,7 @@ pub struct ChecksTexts {
     pub without_moves: &'static str,
     pub take_moves: &'static str,
     pub rest_stands: &'static str,
+    pub skin_kept: &'static str,
     pub nearest_moves: &'static str,
     pub nearest_moves_hint: &'static str,
 }

@@ -243,6 +243,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         without_moves: "Record what was found, without moves",
         take_moves: "Record it, and take these moves: the treating clinician has weighed them",
         rest_stands: "What was answered now is as planned: leave the cells as they are. What was found before on these cells stands.",
+        skin_kept: "It is kept. No cell is moved for it; what was found before on these cells stands.",
         nearest_moves: "What would come nearest",
         nearest_moves_hint: "With these moves a limit is still not kept, so they are not in the file. Nobody sits on these cells until it is put right.",
     },

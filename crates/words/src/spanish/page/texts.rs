@@ -256,6 +256,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         without_moves: "Registrar lo hallado, sin movimientos",
         take_moves: "Registrarlo y tomar estos movimientos: el profesional responsable los ha sopesado",
         rest_stands: "Lo que se respondió ahora es como estaba previsto: deje las celdas como están. Lo que se halló antes con estas celdas sigue en pie.",
+        skin_kept: "Queda guardado. No se mueve ninguna celda por ello; lo que se halló antes con estas celdas sigue en pie.",
         nearest_moves: "Lo que más se acerca",
         nearest_moves_hint: "Con estos movimientos tampoco se cumple un límite, por eso no están en el archivo. Nadie se sienta sobre estas celdas hasta que se corrija.",
     },
