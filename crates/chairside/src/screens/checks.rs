@@ -493,6 +493,7 @@ fn followed(
             }
             ul { @for own in &next { li { (language.next_step(*own)) } } }
             @for own in &adjusted.left_out { p { (language.left_out(own)) } }
+            @if let Some(own) = before.too_few_spares(adjusted).filter(|_| moves) { p class="asks" { (language.caution(&own)) } }
             @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {
                 (plan_parts::cost_lines(language, costs))
             }

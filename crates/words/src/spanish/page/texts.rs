@@ -155,7 +155,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         under_right: "Cojín bajo el isquion derecho de la persona",
         pelvis: "Pelvis",
         lean: "El cojín gira la pelvis de lado",
-        slope: "El cojín la gira de delante atrás",
+        slope: "El cojín la gira de delante a atrás",
         load: "Carga a izquierda y derecha",
         pressure: "Presión en los sitios con lesión, en riesgo, o que reciben más",
         change: "Cambio",
