@@ -107,6 +107,34 @@ export default {
     assert.deepEqual(goals, plan.goals.map((own) => own.met));
   },
 
+  "after touches the cushion says what a page of these counts says": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "plan");
+    await settled(page);
+    // So quickly that answers are overtaken, and on compartments beside each other.
+    for (const own of ["more-1", "fewer-3", "more-1", "more-2"]) await page.locator(`#${own}`).evaluate((button) => button.click());
+    await settled(page);
+    const said = (cushion) => ({
+      all: cushion.querySelector("#all-cells").textContent,
+      drawn: [...cushion.querySelectorAll("svg text")].map((own) => own.textContent),
+      steppers: [...cushion.querySelectorAll(".stepper")].map((own) => [
+        own.textContent.replace(/\s+/g, " "),
+        own.querySelector("input").value,
+        cushion.querySelector(`#${own.getAttribute("aria-labelledby")}`).textContent,
+      ]),
+    });
+    const [here, anew] = await page.evaluate(async (read) => {
+      const of = new Function(`return ${read}`)();
+      const form = document.getElementById("counts");
+      const answer = await fetch(form.action, { method: "POST", body: new URLSearchParams(new FormData(form)) });
+      const whole = new DOMParser().parseFromString(await answer.text(), "text/html");
+      return [document, whole].map((own) => of(own.getElementById("cushion")));
+    }, said.toString());
+    assert.deepEqual(here, anew);
+  },
+
   "quick touches end with the numbers of the last counts": async (bench) => {
     const clinic = await bench.clinic("DEMO-1");
     // Nobody has felt anything yet.

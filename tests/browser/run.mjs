@@ -9,7 +9,7 @@ import { chromium, logs } from "./aid/packages.mjs";
 import { Clinic } from "./aid/program.mjs";
 
 /** Longest first, so that the last ones are short. */
-const SUBJECTS = ["journey", "axe", "numbers", "newcomer", "layout", "hostile", "lost", "keyboard", "gate"];
+const SUBJECTS = ["journey", "axe", "numbers", "newcomer", "carried", "layout", "hostile", "lost", "keyboard", "gate"];
 /** A journey makes all its moves, and may share the machine. */
 const LONGEST = 300_000;
 const AT_A_TIME = 2;

@@ -57,8 +57,8 @@ pub use crate::export::{
 };
 pub use crate::file_remarks::FileRemarks;
 pub use crate::filling_in::{
-    Answered, Blank, Draft, Listed, NotWritten, Refused, Typed, TypedIn, TypedLength, roster,
-    weight_typed,
+    Answered, Blank, Draft, Listed, NotWritten, Refused, Typed, TypedIn, TypedLength, length_typed,
+    roster, weight_typed,
 };
 pub use crate::folder::{NOTE, other_papers, prefix};
 pub use crate::live::{LiveAnswer, LiveCase, LiveNumbers, Revision, Turns};

@@ -36,6 +36,14 @@ impl OpenCase {
         both.map_or_else(Vec::new, |(now, wanted)| fitting::moves(&self.pattern, &now, &wanted))
     }
 
+    /// The moves by which counts came from what somebody recorded to be in the cushion, in their
+    /// order; none where nobody did.
+    #[must_use]
+    pub fn moves_to(&self, counts: &[u32]) -> Option<Vec<Move>> {
+        let now = self.counted().filter(|own| own.0.from.is_told())?.1;
+        Some(fitting::moves(&self.pattern, &now, counts))
+    }
+
     /// What the proposed moves change for the client, all of them together; none where nothing is
     /// proposed, the client does not come to rest, or it was told to stop.
     #[must_use]

@@ -54,6 +54,8 @@ function showWhatIsAsked() {
 function countAtOnce() {
   const form = document.querySelector("#counts");
   if (!form) return;
+  // What is said of these is not of the counts that stand there: an answer that is overtaken says nothing.
+  const touched = new Set();
   form.addEventListener("htmx:configRequest", (event) => {
     const button = event.target.closest("button.step");
     if (!button) return;
@@ -62,11 +64,29 @@ function countAtOnce() {
     const next = Math.max(0, Number(cells.value) + (button.name === "more" ? 1 : -1));
     cells.value = String(next);
     stepper.querySelector(".count").textContent = cells.value;
+    touched.add(button.value);
     event.detail.parameters[cells.name] = cells.value;
+    event.detail.parameters.touched = [...touched].join();
     delete event.detail.parameters[button.name];
+    drawCount(button.value, cells.value);
     const taken = document.querySelector(`#counts-to-take input[name="${cells.name}"]`);
     if (taken) taken.value = cells.value;
   });
+  form.addEventListener("htmx:afterRequest", (event) => {
+    if (event.target.closest("button.step") && event.detail.xhr.status === 200) touched.clear();
+  });
+}
+
+/** Writes a count into the drawing, in the middle of where it stood. */
+function drawCount(number, cells) {
+  const [, count] = document.querySelectorAll(`#cushion svg [data-compartment="${number}"] text`);
+  if (!count) return;
+  if (count.hasAttribute("textLength")) {
+    count.setAttribute("x", Number(count.getAttribute("x")) + Number(count.getAttribute("textLength")) / 2);
+    count.setAttribute("text-anchor", "middle");
+    count.removeAttribute("textLength");
+  }
+  count.textContent = cells;
 }
 
 /** After a swap the button that was touched keeps the focus. */
@@ -77,7 +97,7 @@ function keepFocus() {
   });
   document.body.addEventListener("htmx:oobAfterSwap", () => {
     const own = touched && document.getElementById(touched);
-    if (own && own.matches("button.step")) own.focus({ preventScroll: true });
+    if (own && own !== document.activeElement && own.matches("button.step")) own.focus({ preventScroll: true });
   });
 }
 

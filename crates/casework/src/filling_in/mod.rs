@@ -25,7 +25,7 @@ use crate::surroundings::Surroundings;
 pub use self::answers::{Answered, NotWritten, Refused, Typed};
 pub use self::blank::Blank;
 pub use self::roster::{Listed, roster};
-pub use self::typed::{TypedIn, TypedLength, weight_typed};
+pub use self::typed::{TypedIn, TypedLength, length_typed, weight_typed};
 
 /// A client's file while it is being filled in.
 #[derive(Clone, Debug)]

@@ -43,10 +43,13 @@ impl TypedLength {
 /// The international avoirdupois pound, by definition, in kilograms.
 const KG_OF_LB: f64 = 0.453_592_37;
 
+/// Millimetres in a centimetre; of the units of lengths, inches alone are longer.
+const MM_OF_CM: f64 = 10.0;
+
 /// Units that may stand behind a number, each with its size in millimetres or kilograms.
 const UNITS: [(&str, Measured, f64); 13] = [
     ("mm", Measured::Length, 1.0),
-    ("cm", Measured::Length, 10.0),
+    ("cm", Measured::Length, MM_OF_CM),
     ("inches", Measured::Length, 25.4),
     ("inch", Measured::Length, 25.4),
     ("in", Measured::Length, 25.4),
@@ -171,6 +174,20 @@ pub fn weight_typed(typed: &str, default: TypedIn) -> Option<Mass> {
     Some(Mass::from_kg(kg))
 }
 
+/// A length as it was typed, as a check has it: `30mm`, or `1.25in` where inches stand behind the
+/// number; without a unit it is millimetres. None for what is no length.
+#[must_use]
+pub fn length_typed(typed: &str) -> Option<String> {
+    match with_unit(typed)? {
+        (value, None) => Some(format!("{}mm", plain(value))),
+        (value, Some((Measured::Length, size))) if size > MM_OF_CM => {
+            Some(format!("{}in", plain(value)))
+        }
+        (value, Some((Measured::Length, size))) => Some(format!("{}mm", plain(value * size))),
+        _ => None,
+    }
+}
+
 fn size_of(unit: TypedLength) -> f64 {
     match unit {
         TypedLength::Millimetres => 1.0,
@@ -211,6 +228,23 @@ mod tests {
     fn what_is_no_number_stays_as_it_was_typed() {
         for typed in ["4o2", "1.234,5", "40 2", "16 3/2", "1/0", "nan", "inf", "", "40 kg", "--4"] {
             assert_eq!(hip(typed, TypedLength::Millimetres, LengthUnit::Millimetres), typed);
+        }
+    }
+
+    #[test]
+    fn a_length_of_a_check_has_its_unit() {
+        for (typed, wanted) in [
+            ("30", Some("30mm")),
+            ("12,5", Some("12.5mm")),
+            ("3 cm", Some("30mm")),
+            ("1 1/4 in", Some("1.25in")),
+            ("0.6\"", Some("0.6in")),
+            ("-3", Some("-3mm")),
+            ("30 kg", None),
+            ("thirty", None),
+            ("", None),
+        ] {
+            assert_eq!(length_typed(typed).as_deref(), wanted, "{typed}");
         }
     }
 

@@ -1,12 +1,12 @@
 //! Checks by hand: large answers; what was expected is shown after the answer.
 
 use axum::response::Response;
-use case::{Check, Client, Doubt, Entry, RecordNote, SiteName, Verdict};
-use casework::{Adjusted, Draft, OpenCase, Stop};
+use case::{Check, Client, Doubt, Entry, NextStep, RecordNote, SiteName, SkinAnswer, Verdict};
+use casework::{Adjusted, Done, Draft, OpenCase, Stop, adjustment_stands, record_done};
 use cushion::Side;
 use maud::{Markup, html};
 
-use super::{Place, grown, signed_by};
+use super::{Place, found, grown, signed_by};
 use crate::answers::whole;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
@@ -25,12 +25,20 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
     let case = place.open()?;
     let standing = case.standing(house.today());
     let entries = case.client.value.record.len();
+    let before = found::so_far(&case.client.value);
     let is_filled = case.client.value.cushion_now().is_some_and(|now| now.from.is_told());
     let body = html! {
         (told.unwrap_or_default())
         @if is_filled {
             p class="lead" { (texts.lead) }
-            form method="post" action=(place.to(Step::Checks)) class="stack" novalidate {
+            @if !before.is_empty() {
+                section class="box" {
+                    h2 { (texts.found_before) }
+                    (found::list(house.language().with_lengths_in(case.client.value.lengths), &before))
+                    p class="hint" { (texts.only_anew) }
+                }
+            }
+            form id="checks" method="post" action=(place.to(Step::Checks)) class="stack" novalidate {
                 input type="hidden" name="entries" value=(entries);
                 (bones(place))
                 (lower(place))
@@ -247,11 +255,12 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
         written.push(("top".to_owned(), format!("{side}={top}")));
     }
     for side in [Side::Left, Side::Right].map(Side::words) {
-        let felt = sent.or_nothing(&format!("felt.{side}")).trim().replace(',', ".");
+        let felt = sent.or_nothing(&format!("felt.{side}")).trim();
+        let length = || casework::length_typed(felt).ok_or_else(|| texts.no_length.to_owned());
         let under = match sent.or_nothing(&format!("under.{side}")) {
             "felt" if felt.is_empty() => return Err(texts.how_much_missing.to_owned()),
-            "felt" => format!("{felt}mm"),
-            "" if !felt.is_empty() => format!("{felt}mm"),
+            "felt" => length()?,
+            "" if !felt.is_empty() => length()?,
             _ if !felt.is_empty() => return Err(texts.felt_and_not.to_owned()),
             other => other.to_owned(),
         };
@@ -260,7 +269,7 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
     for (number, answer) in sent.after("press.") {
         written.push(("press".to_owned(), format!("{number}={answer}")));
     }
-    let by = sent.or_nothing("lower-by").trim().replace(',', ".");
+    let by = sent.or_nothing("lower-by").trim();
     match sent.or_nothing("lower") {
         "" if !by.is_empty() => return Err(texts.which_side_missing.to_owned()),
         "" => {}
@@ -269,7 +278,8 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
         side => {
             let at = sent.or_nothing("lower-at");
             let at = if at.is_empty() { "seat-bones" } else { at };
-            written.push(("lower".to_owned(), format!("{side}={by}mm@{at}")));
+            let by = casework::length_typed(by).ok_or_else(|| texts.no_length.to_owned())?;
+            written.push(("lower".to_owned(), format!("{side}={by}@{at}")));
         }
     }
     for (site, reading) in sent.after("reading.").filter(|own| !own.1.trim().is_empty()) {
@@ -299,6 +309,9 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     };
     let by = place.ask.sent.or_nothing("by").to_owned();
     let recorder = place.recorder(&by, None);
+    if let Some(seen) = skin_alone(&case, &checks) {
+        return skin_looked_at(place, &draft, seen);
+    }
     // A bone that was felt or a mark stands before all other questions.
     let adjusted = case
         .counts_now(house.today(), Stop::never())
@@ -307,7 +320,12 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         Ok(adjusted) => adjusted,
         Err(error) => return screen(place, &draft, Some(said(house, &error))),
     };
-    let recorded = case.record_adjustment(house.shelf(), &checks, &adjusted, false, &recorder);
+    let weighed = place.ask.sent.get("nearest-safe");
+    if loads_an_injury(&adjusted) && weighed.is_none() {
+        return screen(place, &draft, Some(to_be_weighed(place, &case, &adjusted)));
+    }
+    let taken = weighed == Some("take");
+    let recorded = case.record_adjustment(house.shelf(), &checks, &adjusted, taken, &recorder);
     let not_kept = recorded.err().map(|error| said(house, &error));
     if !adjusted.alarms.is_empty() {
         return Ok(stop(place, &draft, &adjusted, not_kept));
@@ -320,6 +338,82 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     }
     let after = place.open()?;
     Ok(followed(place, &draft, (&case, &after), &checks, &adjusted))
+}
+
+/// The skin where nothing else was looked at, hands found the rest before on the same cells, and no
+/// answer brings the client off: that is no matter of cells.
+fn skin_alone(case: &OpenCase, checks: &[Check]) -> Option<Vec<(SiteName, SkinAnswer)>> {
+    let seen = |own: &Check| match own {
+        Check::Skin { site, answer } if !answer.is_alarm() => Some((*site, *answer)),
+        _ => None,
+    };
+    let seen: Vec<_> = checks.iter().map(seen).collect::<Option<_>>()?;
+    let felt = |own: &Check| matches!(own, Check::Under { .. } | Check::Top { .. });
+    let before = found::so_far(&case.client.value);
+    (!seen.is_empty() && before.iter().any(felt)).then_some(seen)
+}
+
+/// Records how the skin looked, and lists what was found in all.
+fn skin_looked_at(
+    place: &Place<'_>,
+    draft: &Draft,
+    seen: Vec<(SiteName, SkinAnswer)>,
+) -> Result<Response, Failed> {
+    let house = place.house;
+    let recorder = place.recorder(place.ask.sent.or_nothing("by"), None);
+    let done = record_done(house.surroundings(), &place.name, &Done::Skin(seen), &recorder);
+    if let Err(error) = done {
+        return screen(place, draft, Some(said(house, &error)));
+    }
+    let after = place.open()?;
+    let language = house.language().with_lengths_in(after.client.value.lengths);
+    let texts = &language.page().checks;
+    let found = found::so_far(&after.client.value);
+    let (proposed, against) =
+        (!after.proposed_moves().is_empty(), found.iter().any(Check::speaks_against));
+    let body = html! {
+        p class="verdict" { (texts.skin_kept) }
+        section class="part" {
+            h2 { (language.page().sign_off.found) }
+            (found::list(language, &found))
+        }
+        div class="row buttons" {
+            @if proposed { a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) } }
+            @else if against { a class="button" href=(place.to(Step::Checks)) { (texts.check_again) } }
+            @else { a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
+        }
+    };
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: None };
+    Ok(Screen { title: texts.title_after, of: Some(of), body }.answer(house))
+}
+
+/// Whether all moves that keep the limits give an injury more, which a clinician may take by name.
+fn loads_an_injury(adjusted: &Adjusted) -> bool {
+    adjusted.alarms.is_empty()
+        && adjusted.doubts.is_empty()
+        && adjusted.verdict == Verdict::Move
+        && !adjustment_stands(adjusted, false)
+        && adjustment_stands(adjusted, true)
+}
+
+/// The moves that give an injury least more, and the question whether they are taken: nothing is
+/// recorded before that is answered.
+fn to_be_weighed(place: &Place<'_>, case: &OpenCase, adjusted: &Adjusted) -> Markup {
+    let language = place.house.language().with_lengths_in(case.client.value.lengths);
+    let texts = &language.page().checks;
+    html! {
+        div class="box heavy" role="alert" {
+            p { b { (texts.loads_injury) } }
+            ul { @for own in &adjusted.not_safe { li { (crate::fields::capital(&language.limit(own))) "." } } }
+            p { (texts.loads_least) }
+            ol { @for own in &adjusted.moves { li { (language.a_move(own)) } } }
+            p { (texts.weighed_hint) }
+            div class="row buttons" {
+                button class="button less" form="checks" name="nearest-safe" value="leave" { (texts.without_moves) }
+                button class="button less" form="checks" name="nearest-safe" value="take" { (texts.take_moves) }
+            }
+        }
+    }
 }
 
 fn doubts(place: &Place<'_>, adjusted: &Adjusted) -> Markup {
@@ -375,42 +469,89 @@ fn followed(
     let texts = &language.page().checks;
     let moves = !adjusted.moves.is_empty();
     let proposed = after.proposed_moves();
+    let mut next = still_asked(&found::so_far(&before.client.value), adjusted);
+    if moves && proposed.is_empty() {
+        // What comes after moves comes after none that are not made.
+        next.retain(|own| !matches!(own, NextStep::CheckAgain | NextStep::FeelSmallMoves));
+    }
+    let found = found::so_far(&after.client.value);
+    let rest_stands = adjusted.verdict == Verdict::AsPlannedSoFar && next.is_empty();
+    let is_all = rest_stands && !found.iter().any(Check::speaks_against);
     let body = html! {
         (expected(language, before, checks))
         section class="part" {
-            @if let Some(verdict) = language.verdict(adjusted.verdict, moves) { p class="verdict" { (verdict) } }
+            @if rest_stands { p class="verdict" { (texts.rest_stands) } }
+            @else if let Some(verdict) = language.verdict(adjusted.verdict, moves) { p class="verdict" { (verdict) } }
             @for own in &adjusted.not_safe { div class="box heavy" { p { (language.not_safe_yet(own)) } } }
             @if !proposed.is_empty() {
                 h2 { (step_name(house, Step::Moves)) }
                 ol { @for own in &proposed { li { (language.a_move(own)) } } }
+            } @else if moves {
+                h2 { (texts.nearest_moves) }
+                p { (texts.nearest_moves_hint) }
+                ol { @for own in &adjusted.moves { li { (language.a_move(own)) } } }
             }
-            ul { @for own in &adjusted.next { li { (language.next_step(*own)) } } }
+            ul { @for own in &next { li { (language.next_step(*own)) } } }
             @for own in &adjusted.left_out { p { (language.left_out(own)) } }
+            @if let Some(own) = before.too_few_spares(adjusted).filter(|_| moves) { p class="asks" { (language.caution(&own)) } }
             @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {
                 (plan_parts::cost_lines(language, costs))
             }
             p class="soft" { (language.lines().estimate) }
         }
-        div class="row buttons" {
-            @if proposed.is_empty() {
-                @if adjusted.verdict == Verdict::AsPlanned {
-                    a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) }
-                } @else {
-                    @let review = &language.page().review;
-                    a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
-                    // Where nothing more can be moved, other ways lead on.
-                    @if adjusted.not_safe.is_empty() {
-                        @if adjusted.verdict == Verdict::Stay { a class="button less" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
-                    } @else {
-                        a class="button less" href=(place.to(Step::Plan)) { (review.plan_again) }
-                        a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
-                    }
-                }
-            } @else { a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) } }
+        @if rest_stands {
+            section class="part" {
+                h2 { (language.page().sign_off.found) }
+                (found::list(language, &found))
+            }
         }
+        (ways_on(place, adjusted, &proposed, is_all))
     };
     let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: None };
     Screen { title: texts.title_after, of: Some(of), body }.answer(house)
+}
+
+/// What is asked for next, less the checks that were made before on the same cells, and less what
+/// would tell most where nothing else is asked.
+fn still_asked(before: &[Check], adjusted: &Adjusted) -> Vec<NextStep> {
+    let asked = adjusted.next.iter().copied();
+    let asked: Vec<NextStep> = asked.filter(|own| !found::was_made(before, *own)).collect();
+    let so_far = adjusted.verdict == Verdict::AsPlannedSoFar;
+    if so_far && asked.iter().all(|own| matches!(own, NextStep::TellsMost(_))) {
+        return Vec::new();
+    }
+    asked
+}
+
+/// Where it goes on after checks.
+fn ways_on(
+    place: &Place<'_>,
+    adjusted: &Adjusted,
+    proposed: &[case::Move],
+    is_all: bool,
+) -> Markup {
+    let language = place.house.language();
+    let (texts, review) = (&language.page().checks, &language.page().review);
+    // Where nothing more can be moved, other ways lead on.
+    let is_safe = adjusted.not_safe.is_empty();
+    let stays = matches!(adjusted.verdict, Verdict::Stay) && is_safe;
+    html! {
+        div class="row buttons" {
+            @if !proposed.is_empty() {
+                a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) }
+            } @else if adjusted.verdict == Verdict::AsPlanned || is_all {
+                a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) }
+            } @else {
+                a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
+                @if stays { a class="button less" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
+                @if !is_safe {
+                    @if !adjusted.moves.is_empty() { a class="button less" href=(place.to(Step::Moves)) { (texts.to_moves) } }
+                    a class="button less" href=(place.to(Step::Plan)) { (review.plan_again) }
+                    a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
+                }
+            }
+        }
+    }
 }
 
 /// What was expected, after the answers.

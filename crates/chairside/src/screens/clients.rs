@@ -38,7 +38,7 @@ pub(super) fn screen(house: &House, find: &str, wrong: Option<Markup>) -> Result
                         button class="button less" { (texts.find_button) }
                     }
                 }
-                @if listed.is_empty() { p { (texts.nobody) } }
+                @if listed.is_empty() { p { (if wanted.is_empty() { texts.nobody_yet } else { texts.nobody }) } }
                 ul class="clients" { @for own in &listed { (client(house, own)) } }
                 (layouts(house))
             }

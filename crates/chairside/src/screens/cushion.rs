@@ -77,7 +77,7 @@ fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
         @for own in &all.layouts {
             fieldset class="layout box" {
                 legend { (own.name) }
-                @if let Some(about) = &own.about { p class="hint" { (about) } }
+                @if let Some(about) = &own.about { p class="hint" lang=[is_built_in(&own.name).then_some("en")] { (about) } }
                 @match &own.sizing {
                     Err(error) => { (said(house, error)) }
                     Ok(sizing) => {
@@ -93,7 +93,7 @@ fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
                                 span { (language.size(*other)) ", " (texts.suits_too) }
                             }
                         }
-                        details {
+                        details open[sizing.why_not.iter().any(|other| is_chosen(&own.name, other.0))] {
                             summary { (texts.why_not) }
                             @for (other, misfits) in &sizing.why_not {
                                 label class="answer" {
@@ -115,6 +115,12 @@ fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
             }
         }
     }
+}
+
+/// Whether a layout is one of ours, which say in English for whom they are; in which language others
+/// say it, nobody knows.
+fn is_built_in(name: &str) -> bool {
+    !name.contains(['.', ':'])
 }
 
 fn value(name: &str, size: Size) -> String {

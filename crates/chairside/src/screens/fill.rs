@@ -50,6 +50,7 @@ fn screen(
             }
             Some(plan) => {
                 p class="lead" { (texts.lead) }
+                p class="hint" { (texts.kept_until) }
                 form method="post" action=(place.to(Step::Fill)) class="panes" novalidate {
                     input type="hidden" name="entries" value=(entries);
                     @for (number, cells) in put { input type="hidden" name=(format!("put.{number}")) value=(cells); }

@@ -1,11 +1,11 @@
 //! The next moves, one at a time, from below.
 
 use axum::response::Response;
-use case::{Entry, Move};
+use case::{Check, Entry, Move};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, PreEscaped, html};
 
-use super::{Place, count_boxes, grown, lead, part, signed_by};
+use super::{Place, count_boxes, found, grown, lead, part, signed_by};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
 use crate::screens::plan_parts;
@@ -34,6 +34,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                 div class="row buttons" { a class="button" href=(place.to(Step::Checks)) { (texts.check_again) } }
             }
         }
+        (leave(place, &case))
         (put_back(place, &case))
         (something_else(place, &case))
     };
@@ -171,6 +172,41 @@ fn reversed(own: &Move) -> Move {
     Move { from: own.to, to: own.from, cells: own.cells }
 }
 
+/// The entry of the plan whose moves are not all made, where an earlier plan stands behind it.
+fn entry_to_leave(case: &OpenCase) -> Option<usize> {
+    let client = &case.client.value;
+    if !client.moves_are_left() {
+        return None;
+    }
+    let kept = client.record.iter().zip(case::withdrawn(&client.record)).enumerate();
+    let plans = kept.filter(|(_, own)| !own.1 && matches!(own.0, Entry::Plan(_)));
+    let mut plans = plans.map(|(at, _)| at + 1);
+    let (earlier, last) = (plans.next(), plans.next_back());
+    earlier.and(last)
+}
+
+/// The cells stay as they are, where hands find them right: the plan is withdrawn, with the reason.
+fn leave(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let texts = &place.house.language().page().moves;
+    html! {
+        @if entry_to_leave(case).is_some() {
+            details class="entry" {
+                summary { (texts.leave) }
+                p { (texts.leave_hint) }
+                form method="post" action=(place.page("leave")) class="stack" {
+                    input type="hidden" name="entries" value=(case.client.value.record.len());
+                    div class="field" {
+                        label for="because-leave" { (texts.leave_because) }
+                        input id="because-leave" name="because" maxlength="200" required autocomplete="off";
+                    }
+                    (signed_by(place, "leave"))
+                    button class="button less" { (texts.leave_record) }
+                }
+            }
+        }
+    }
+}
+
 /// What is in the cushion after something else was done: counted anew.
 fn something_else(place: &Place<'_>, case: &OpenCase) -> Markup {
     let language = place.house.language();
@@ -202,14 +238,15 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
             let (from, to) = (place_of(sent.or_nothing("from")), place_of(sent.or_nothing("to")));
             let own = from.zip(to).zip(sent.number("cells"));
             let ((from, to), cells) = own.ok_or(Failed::NotThere)?;
-            Done::Moved(Some(vec![Move { from, to, cells }]))
+            vec![Done::Moved(Some(vec![Move { from, to, cells }]))]
         }
         Some("put-back") => {
             let back = made(&case).into_iter().rev().map(reversed);
-            Done::Moved(Some(back.collect()))
+            vec![Done::Moved(Some(back.collect()))]
         }
+        Some("leave") => vec![Done::Withdrawn(entry_to_leave(&case).ok_or(Failed::NotThere)?)],
         Some("counted") => match counted(sent) {
-            Some(done) => done,
+            Some(counted) => moved_otherwise(&case, counted),
             None => {
                 let words = house.language().page().fill.whole_number;
                 let told = html! { div class="box heavy" role="alert" { p { (words) } } };
@@ -218,11 +255,35 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         },
         _ => return Err(Failed::NotThere),
     };
-    let recorder = place.recorder(sent.or_nothing("by"), None);
-    match record_done(house.surroundings(), &place.name, &done, &recorder) {
-        Ok(_) => Ok(lead(place.ask, &place.to(Step::Moves))),
-        Err(error) => screen(place, &draft, Some(said(house, &error))),
+    let because = sent.or_nothing("because").trim();
+    let recorder = place.recorder(sent.or_nothing("by"), (!because.is_empty()).then_some(because));
+    for own in &done {
+        if let Err(error) = record_done(house.surroundings(), &place.name, own, &recorder) {
+            return screen(place, &draft, Some(said(house, &error)));
+        }
     }
+    let found = found::so_far(&case.client.value);
+    let is_left = matches!(done.as_slice(), [Done::Withdrawn(_)]);
+    let is_right = !found.is_empty() && !found.iter().any(Check::speaks_against);
+    let to = if is_left && is_right { Step::Carers } else { Step::Moves };
+    Ok(lead(place.ask, &place.to(to)))
+}
+
+/// What was counted after other moves than those that were proposed: the moves that lead there, and
+/// the bag where it holds something else than is left of it. It is meant, and nothing to be put back.
+fn moved_otherwise(case: &OpenCase, counted: Done) -> Vec<Done> {
+    let Done::Recount { counts, spare } = &counted else { return vec![counted] };
+    let there = |own: &cushion::Compartment| counts.iter().find(|count| count.0 == own.number);
+    let now = case.recorded_now().into_iter().flatten();
+    let after: Vec<u32> = (case.pattern.compartments().iter().zip(now))
+        .map(|(own, now)| there(own).map_or(now, |count| count.1))
+        .collect();
+    let moves = case.moves_to(&after).filter(|own| !own.is_empty());
+    let Some(moves) = moves else { return vec![counted] };
+    let left = case.client.value.bag_after(&moves);
+    let bag = spare.filter(|spare| i64::from(*spare) != left);
+    let recount = bag.map(|_| Done::Recount { counts: Vec::new(), spare: bag });
+    [Some(Done::Moved(Some(moves))), recount].into_iter().flatten().collect()
 }
 
 /// A recount of a form; none where something is no whole number.

@@ -11,7 +11,7 @@ use super::plan_parts::{self, Seen};
 use super::{Place, grown, lead, part, signed_by};
 use crate::errors::{Failed, said};
 use crate::form::Sent;
-use crate::frame::{OfClient, Screen};
+use crate::frame::{OfClient, Screen, step_name};
 use crate::house::House;
 use crate::lot;
 use crate::steps::Step;
@@ -21,6 +21,7 @@ use crate::windows::{Told, Window};
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     match place.ask.page.as_deref() {
         None => screen(place, draft, None, None),
+        Some("making") => Ok(part(plan_parts::making(place))),
         Some("made") => made(place, draft),
         Some("spread") => spread(place).map_err(Failed::in_part),
         Some("judged") => judged(place).map_err(Failed::in_part),
@@ -53,17 +54,26 @@ fn window(place: &Place<'_>) -> Result<(String, Arc<Window>), Failed> {
     Ok((id, window))
 }
 
+/// Counts that are on the screen and in no file.
+#[derive(Clone, Copy)]
+struct Tried<'a> {
+    counts: &'a [u32],
+    /// What is known of them already.
+    plan: Option<&'a Plan>,
+}
+
 fn screen(
     place: &Place<'_>,
     draft: &Draft,
-    tried: Option<&[u32]>,
+    tried: Option<Tried<'_>>,
     told: Option<Markup>,
 ) -> Result<Response, Failed> {
     let house = place.house;
     let texts = &house.language().page().plan;
     let (id, window) = window(place)?;
     let case = &window.case;
-    let counts = begin_with(case, tried);
+    let counts = begin_with(case, tried.map(|own| own.counts));
+    let known = tried.and_then(|own| own.plan);
     let (on, entries) = (house.today(), case.client.value.record.len());
     let standing = case.standing(on);
     let wants_plan = tried.is_none() && case.client.value.latest_plan().is_none();
@@ -79,7 +89,8 @@ fn screen(
             div class="panes plan" {
                 (plan_parts::cushion(&seen, &counts))
                 div id="verdict" aria-live="polite" {
-                    @if wants_plan { (plan_parts::making(place)) }
+                    @if let Some(plan) = known { (plan_parts::whole(&seen, plan)) }
+                    @else if wants_plan { (plan_parts::making(place)) }
                     @else { (plan_parts::loading(&seen, &counts)) }
                 }
             }
@@ -102,7 +113,8 @@ fn make(place: &Place<'_>, draft: &Draft) -> Markup {
             h2 { (texts.goals) }
             ol { @for goal in goals { li { (crate::fields::capital(&language.goal(&goal.want))) } } }
             @if goals.is_empty() { p { (texts.no_goals) } }
-            a class="button less" href=(place.page("made")) { (texts.work_out) }
+            a class="button less" href=(place.page("made")) hx-get=(place.page("making"))
+                hx-target="#verdict" hx-swap="innerHTML show:#verdict:top" { (texts.work_out) }
             p class="hint" { (texts.work_out_hint) }
         }
     }
@@ -153,16 +165,18 @@ fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     let plan = window.case.plan(place.house.today(), Stop::when(&left));
     let plan = match plan {
         Ok(plan) => Arc::new(plan),
-        Err(error) if place.ask.fragment => return Err(Failed::from(error).in_part()),
+        Err(error) if place.ask.fragment => return Ok(part(no_plan(place, &error))),
         Err(error) => {
-            let told = said(place.house, &error);
-            return screen(place, draft, Some(&stock(&window.case)), Some(told));
+            let counts = stock(&window.case);
+            let tried = Tried { counts: &counts, plan: None };
+            return screen(place, draft, Some(tried), Some(no_plan(place, &error)));
         }
     };
     let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
     window.set_plan(Arc::clone(&plan));
     if !place.ask.fragment {
-        return screen(place, draft, Some(&counts), None);
+        let tried = Tried { counts: &counts, plan: Some(&plan) };
+        return screen(place, draft, Some(tried), None);
     }
     let seen = Seen { place, case: &window.case, window: &id };
     Ok(part(html! {
@@ -170,6 +184,20 @@ fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
         (plan_parts::cushion_again(&seen, &counts))
         (hidden_counts(&window.case, &counts, true))
     }))
+}
+
+/// Why there is no plan, and where that may be mended.
+fn no_plan(place: &Place<'_>, error: &WorkError) -> Markup {
+    let texts = &place.house.language().page().plan;
+    html! {
+        (said(place.house, error))
+        div class="row buttons" {
+            a class="button less" href=(place.to(Step::Chair)) { (texts.to_chair) }
+            @for step in [Step::Goals, Step::Cushion] {
+                a class="button less" href=(place.to(step)) { (step_name(place.house, step)) }
+            }
+        }
+    }
 }
 
 /// Takes a touch of plus or minus, or the counts.
@@ -195,20 +223,31 @@ fn touched(case: &OpenCase, sent: &Sent) -> Option<Vec<u32>> {
     Some(counts)
 }
 
+/// The compartments of a list such as `1,4`.
+fn numbers(list: &str) -> Vec<u8> {
+    list.split(',').filter_map(|own| own.parse().ok()).collect()
+}
+
 fn touch(place: &Place<'_>) -> Result<Response, Failed> {
     let (id, window) = window(place)?;
     let counts = touched(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
     if !place.ask.fragment {
         let draft = place.draft()?;
-        return screen(place, &draft, Some(&counts), None);
+        return screen(place, &draft, Some(Tried { counts: &counts, plan: None }), None);
     }
     let seen = Seen { place, case: &window.case, window: &id };
     let revision = window.ask(&counts)?.number();
     match window.wait(revision, false) {
         Told::Answer(answer) => Ok(part(html! {
             (plan_parts::central(&seen, &answer, &counts))
-            (plan_parts::cushion_again(&seen, &counts))
-            (hidden_counts(&window.case, &counts, true))
+            @match place.ask.sent.get("touched") {
+                // The page has counted by itself.
+                Some(touched) => { (plan_parts::changed(&seen, &numbers(touched), &counts)) }
+                None => {
+                    (plan_parts::cushion_again(&seen, &counts))
+                    (hidden_counts(&window.case, &counts, true))
+                }
+            }
         })),
         Told::Overtaken => Ok(nothing()),
         Told::Ended => Ok(part(html! { p { (place.house.language().page().plan.no_answer) } })),
@@ -280,37 +319,36 @@ fn record(place: &Place<'_>) -> Result<Response, Failed> {
     let entries = case.client.value.record.len();
     let sent = &place.ask.sent;
     let counts = counts_of(&case, sent).ok_or(Failed::NotThere)?;
+    let tried = Tried { counts: &counts, plan: None };
     if place.has_grown(entries) {
-        return screen(place, &draft, Some(&counts), Some(grown(place, entries)));
+        return screen(place, &draft, Some(tried), Some(grown(place, entries)));
     }
     let (by, because) = (sent.or_nothing("by"), sent.or_nothing("because").trim());
     let recorder = place.recorder(by, (!because.is_empty()).then_some(because));
-    let plan = plan_of(place, &case, &counts)?;
-    if !plan_stands(&plan, &case.client.value, false) {
-        let told = plan_parts::refused(place, &case, &plan);
-        return screen(place, &draft, Some(&counts), Some(told));
+    let made = made_plan(place, &case, &counts);
+    let plan = match &made {
+        Some(made) => (**made).clone(),
+        None => case.judged(&counts, house.today(), Stop::never())?,
+    };
+    // By name only what was found to be nearest to the goals, never counts of one's own.
+    let by_name = made.is_some() && sent.get("nearest-safe").is_some();
+    let refused = || plan_parts::refused(place, &case, &plan, made.is_some());
+    let tried = Tried { plan: Some(&plan), ..tried };
+    if !plan_stands(&plan, &case.client.value, by_name) {
+        return screen(place, &draft, Some(tried), Some(refused()));
     }
-    match case.record_plan(house.shelf(), &plan, false, &recorder) {
+    match case.record_plan(house.shelf(), &plan, by_name, &recorder) {
         Ok(true) => Ok(lead(place.ask, &place.to(Step::Fill))),
-        Ok(false) => {
-            let told = plan_parts::refused(place, &case, &plan);
-            screen(place, &draft, Some(&counts), Some(told))
-        }
-        Err(error) => screen(place, &draft, Some(&counts), Some(said(house, &error))),
+        Ok(false) => screen(place, &draft, Some(tried), Some(refused())),
+        Err(error) => screen(place, &draft, Some(tried), Some(said(house, &error))),
     }
 }
 
-/// The plan with these counts: the one that was made, where it has them; else they are judged.
-fn plan_of(place: &Place<'_>, case: &OpenCase, counts: &[u32]) -> Result<Plan, Failed> {
-    let window = place.house.windows.get(place.ask.sent.or_nothing("window"));
-    let has =
-        |plan: &Arc<Plan>| plan.counts.iter().map(|own| own.planned).eq(counts.iter().copied());
-    let made = window.filter(|own| {
-        // Only of the file as it is now.
-        own.name == place.name && own.case.client.file.text == case.client.file.text
-    });
-    match made.and_then(|own| own.plan()).filter(has) {
-        Some(plan) => Ok((*plan).clone()),
-        None => Ok(case.judged(counts, place.house.today(), Stop::never())?),
-    }
+/// The plan that was made in this window for the goals, where it has these counts and is of the file
+/// as it is now.
+fn made_plan(place: &Place<'_>, case: &OpenCase, counts: &[u32]) -> Option<Arc<Plan>> {
+    let window = place.house.windows.get(place.ask.sent.or_nothing("window"))?;
+    let same = window.name == place.name && window.case.client.file.text == case.client.file.text;
+    let plan = window.plan().filter(|_| same)?;
+    plan.counts.iter().map(|own| own.planned).eq(counts.iter().copied()).then_some(plan)
 }

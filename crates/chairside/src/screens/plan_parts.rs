@@ -1,10 +1,10 @@
 //! Parts of the plan's screen: the cushion with its counts, and what they do.
 
 use case::{
-    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange,
+    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange, Want,
     lower_at_seat_bones,
 };
-use casework::{LiveAnswer, LiveNumbers, OpenCase, short_for_injuries};
+use casework::{LiveAnswer, LiveNumbers, OpenCase, plan_stands, short_for_injuries};
 use cushion::Length;
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
@@ -13,6 +13,8 @@ use super::Place;
 use super::plan::stock;
 use crate::errors::said;
 use crate::fields::{capital, side_of};
+use crate::frame::step_name;
+use crate::steps::Step;
 use words::Language;
 
 /// What a part of the screen is made from.
@@ -52,17 +54,14 @@ fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
         (case.pattern[ix].number.to_string(), Some(counts[ix.index()].to_string()))
     };
     let picture = sheets::pattern_picture(language, &case.pattern, View::Above, label);
-    let stock = stock(case);
-    let total: u32 = counts.iter().sum();
     html! {
         @if let Ok(own) = &picture { div class="drawing" { (PreEscaped(sheets::fragment(own))) } }
-        p { (language.all_cells_said(total, stock.iter().sum())) }
+        (all_cells(seen, counts, false))
         div class="steppers" role="group" aria-label=(texts.counts) {
             @for (at, own) in case.pattern.compartments().iter().enumerate() {
                 @let words = language.compartment(own);
-                @let change = i64::from(counts[at]) - i64::from(stock[at]);
                 div class=(if own.side == Some(::cushion::Side::Left) { "stepper is-left" } else { "stepper" })
-                    role="group" aria-label=(language.compartment_said(own.number, &words, counts[at])) {
+                    role="group" aria-labelledby=(format!("said-{}", own.number)) {
                     span class="disc" { (own.number) }
                     span class="where" { (words) }
                     button class="step" name="fewer" value=(own.number)
@@ -76,7 +75,7 @@ fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
                         id=(format!("more-{}", own.number)) {
                         span aria-hidden="true" { "+" } span class="vh" { (language.step_said(true, own.number, &words)) }
                     }
-                    span class="change" { @if change != 0 { (language.change_from_stock(change)) } }
+                    (change(seen, at, counts, false))
                     input type="hidden" name=(format!("cells.{}", own.number)) value=(counts[at]);
                 }
             }
@@ -85,11 +84,47 @@ fn inner(seen: &Seen<'_>, counts: &[u32]) -> Markup {
     }
 }
 
+/// How many cells there are in all; `again` replaces what the screen says.
+fn all_cells(seen: &Seen<'_>, counts: &[u32], again: bool) -> Markup {
+    let (cells, stock) = (counts.iter().sum(), stock(seen.case).iter().sum());
+    let words = seen.language().all_cells_said(cells, stock);
+    html! { p id="all-cells" hx-swap-oob=[again.then_some("true")] { (words) } }
+}
+
+/// What a compartment's count is from the stock fill, and the compartment with its count in words.
+fn change(seen: &Seen<'_>, at: usize, counts: &[u32], again: bool) -> Markup {
+    let language = seen.language();
+    let own = &seen.case.pattern.compartments()[at];
+    let change = i64::from(counts[at]) - i64::from(stock(seen.case)[at]);
+    let oob = again.then_some("true");
+    html! {
+        span class="change" id=(format!("change-{}", own.number)) hx-swap-oob=[oob] {
+            @if change != 0 { (language.change_from_stock(change)) }
+        }
+        span class="vh" id=(format!("said-{}", own.number)) hx-swap-oob=[oob] {
+            (language.compartment_said(own.number, &language.compartment(own), counts[at]))
+        }
+    }
+}
+
+/// What a touch changed of the cushion beside the counts, which the page counts itself: the drawing and
+/// the steppers are the same, and drawing them anew costs a browser more than all the rest.
+pub(crate) fn changed(seen: &Seen<'_>, touched: &[u8], counts: &[u32]) -> Markup {
+    let all = seen.case.pattern.compartments().iter().enumerate();
+    html! {
+        (all_cells(seen, counts, true))
+        @for (at, _) in all.filter(|(_, own)| touched.contains(&own.number)) {
+            (change(seen, at, counts, true))
+        }
+    }
+}
+
 /// Said while a plan is worked out, which begins at once.
 pub(crate) fn making(place: &Place<'_>) -> Markup {
     let texts = &place.house.language().page().plan;
     html! {
-        div hx-get=(place.page("made")) hx-include="#counts [name=window]" hx-trigger="load" hx-target="#verdict" {
+        div hx-get=(place.page("made")) hx-include="#counts [name=window]" hx-trigger="load"
+            hx-target="#verdict" hx-sync="#counts:replace" {
             p class="soft" { (texts.making) }
             noscript { p { (texts.no_script) } }
         }
@@ -101,7 +136,7 @@ pub(crate) fn loading(seen: &Seen<'_>, counts: &[u32]) -> Markup {
     let texts = &seen.language().page().plan;
     let to = format!("{}?{}", seen.place.page("judged"), seen.query(counts));
     html! {
-        div hx-get=(to) hx-trigger="load" hx-target="#verdict" {
+        div hx-get=(to) hx-trigger="load" hx-target="#verdict" hx-sync="#counts:replace" {
             p class="soft" { (texts.looking) }
             noscript { p { a href=(to) { (texts.what_they_do) } } }
         }
@@ -166,7 +201,12 @@ pub(crate) fn whole(seen: &Seen<'_>, plan: &Plan) -> Markup {
         }
         (limits(language, &plan.not_safe))
         @if let Some(own) = &plan.prediction { (table(seen, own, plan.costs.as_ref())) }
-        @if let Some(costs) = &plan.costs { (sites(language, costs)) }
+        @if let Some(costs) = &plan.costs {
+            (sites(language, costs))
+            @if plan.goals.iter().any(|own| matches!(own.want, Want::OffLoad { .. })) {
+                p class="hint" { (texts.tissue_hint) }
+            }
+        }
         @if !plan.goals.is_empty() {
             h3 { (texts.goals) }
             ul class="sayings" {
@@ -236,15 +276,29 @@ fn limits(language: &dyn Language, broken: &[BrokenLimit]) -> Markup {
     }
 }
 
-/// Why counts are not taken.
-pub(crate) fn refused(place: &Place<'_>, case: &OpenCase, plan: &Plan) -> Markup {
+/// Why counts are not taken; those that were found to be nearest may be taken by name, where an
+/// injury alone speaks against them.
+pub(crate) fn refused(place: &Place<'_>, case: &OpenCase, plan: &Plan, nearest: bool) -> Markup {
     let language = place.house.language().with_lengths_in(case.client.value.lengths);
     let texts = &language.page().plan;
     html! {
         div class="box heavy" role="alert" {
             p { b { (texts.not_taken) } }
             (reasons(language, case, plan))
-            p { (texts.not_taken_hint) }
+            @if !nearest { p { (texts.not_taken_hint) } }
+            @else {
+                p { (texts.nearest_hint) }
+                @let by_name = plan_stands(plan, &case.client.value, true);
+                @if by_name { p { (texts.nearest_weighed) } }
+                div class="row buttons" {
+                    @if by_name {
+                        button class="button less" form="take" name="nearest-safe" value="yes" { (texts.take_nearest) }
+                    }
+                    @for step in [Step::Cushion, Step::Goals] {
+                        a class="button less" href=(place.to(step)) { (step_name(place.house, step)) }
+                    }
+                }
+            }
         }
     }
 }

@@ -2,10 +2,10 @@
 
 use axum::response::Response;
 use case::{Check, CheckOutcome, CheckPart, Entry};
-use casework::{Done, Draft, OpenCase, record_done};
+use casework::{Done, Draft, record_done};
 use maud::{Markup, html};
 
-use super::{Place, checks, grown, lead, signed_by};
+use super::{Place, checks, found, grown, lead, signed_by};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
 use crate::steps::Step;
@@ -15,29 +15,17 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed>
     screen(place, draft, None)
 }
 
-/// What hands found last on the counts that are in the cushion; nothing where cells were moved or
-/// put in since.
-fn found_last(case: &OpenCase) -> Vec<Check> {
-    let record = &case.client.value.record;
-    let kept = record.iter().zip(case::withdrawn(record)).filter(|own| !own.1).map(|own| own.0);
-    let mut last: Vec<Check> = Vec::new();
-    for entry in kept {
-        match entry {
-            Entry::Adjustment(own) if own.moves.is_empty() => last.clone_from(&own.checks),
-            Entry::Weighed(_) | Entry::Skin(_) | Entry::Withdrawn(_) | Entry::Checked(_) => {}
-            _ => last.clear(),
-        }
-    }
-    last
-}
-
 fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Response, Failed> {
     let house = place.house;
     let language = house.language();
     let texts = &language.page().sign_off;
     let case = place.open()?;
     let standing = case.standing(house.today());
-    let found = found_last(&case);
+    let found = found::so_far(&case.client.value);
+    let sent = &place.ask.sent;
+    let ticked = |name: &str, value: &str| sent.get(name) == Some(value);
+    // What was ticked of other answers than those that are listed now is no tick of these.
+    let still = ticked("still", "yes") && !place.has_grown(case.client.value.record.len());
     let body = html! {
         (told.unwrap_or_default())
         @if standing.fitted().is_some() {
@@ -51,27 +39,27 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                 h2 { (texts.found) }
                 @if found.is_empty() {
                     p { (texts.nothing_found) }
-                    a class="button less" href=(place.to(Step::Checks)) { (texts.to_checks) }
                 } @else {
-                    ul { @for own in &found { li { (language.check_said(own)) } } }
-                    label class="answer" { input type="checkbox" name="still" value="yes"; span { (texts.still_so) } }
+                    (found::list(language.with_lengths_in(case.client.value.lengths), &found))
+                    label class="answer" { input type="checkbox" name="still" value="yes" checked[still]; span { (texts.still_so) } }
                 }
+                a class="button less" href=(place.to(Step::Checks)) { (texts.to_checks) }
             }
             section class="part" {
                 h2 { (texts.tried) }
-                label class="answer" { input type="checkbox" name="transfer" value="yes"; span { (texts.transfer) } }
-                label class="answer" { input type="checkbox" name="reach" value="yes"; span { (texts.reach) } }
+                label class="answer" { input type="checkbox" name="transfer" value="yes" checked[ticked("transfer", "yes")]; span { (texts.transfer) } }
+                label class="answer" { input type="checkbox" name="reach" value="yes" checked[ticked("reach", "yes")]; span { (texts.reach) } }
             }
             fieldset class="choice" {
                 legend { (texts.verdict) }
                 div class="answers" {
-                    label class="answer" { input type="radio" name="passed" value="yes"; span { (texts.passed) } }
-                    label class="answer" { input type="radio" name="passed" value="no"; span { (texts.failed) } }
+                    label class="answer" { input type="radio" name="passed" value="yes" checked[ticked("passed", "yes")]; span { (texts.passed) } }
+                    label class="answer" { input type="radio" name="passed" value="no" checked[ticked("passed", "no")]; span { (texts.failed) } }
                 }
             }
             div class="field" {
                 label for="because" { (texts.note) }
-                input id="because" name="because" maxlength="200" autocomplete="off";
+                input id="because" name="because" maxlength="200" autocomplete="off" value=(sent.or_nothing("because"));
             }
             (signed_by(place, "sign-off"))
             div class="row buttons" { button class="button" { (texts.sign) } }
@@ -103,7 +91,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         Some("no") => false,
         _ => return screen(place, &draft, told(texts.say_which)),
     };
-    let mut found = found_last(&case);
+    let mut found = found::so_far(&case.client.value);
     if !found.is_empty() && sent.get("still").is_none() {
         return screen(place, &draft, told(texts.say_still));
     }

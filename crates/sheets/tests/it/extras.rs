@@ -253,7 +253,7 @@ fn the_setup_card_sets_then_checks_then_moves() {
             "Bring the pelvis level: met. Expected: the client's LEFT side is LOWER by 2 mm; level is wanted.",
             "29 mm (20 to 38)",
             "Expected change from the stock fill",
-            "Coccyx, which is injured or at risk: pressure 25 % more.",
+            "Coccyx, which is injured or at risk: pressure 25 % more, without soft tissue.",
             "Load left and right: 60 % and 40 %, then 50 % and 50 %.",
             "fitting check, passed",
         ] {

@@ -342,8 +342,8 @@ fn by_hand(why: ByHand) -> Said {
         ByHand::SideGoalOnSaggingSling => Said::new(
             "the seat sags under the cushion, which turns and lowers it more than cells between \
              the sides can mend",
-            "put a solid insert on the seat and write base = \"solid\", or leave the goals about \
-             sides out; no counts are planned",
+            "put a solid insert on the seat and answer that its base is solid, or leave the goals \
+             about sides out; no counts are planned",
         ),
         ByHand::FixedTiltOnCoccyx => Said::new(
             "the pelvis is fixed in posterior tilt, and the coccyx that it sits on is injured",

@@ -62,7 +62,7 @@ impl English {
     fn site_change(&self, change: &SiteChange) -> String {
         let BeforeAfter { before, after } = change.surface;
         format!(
-            "{}, which is injured or at risk: {:.1} kPa, then {:.1} ({}).",
+            "{}, which is injured or at risk: {:.1} kPa, then {:.1} ({}), without soft tissue.",
             capital(self.site(change.site)),
             before.to_kpa(),
             after.to_kpa(),
@@ -72,7 +72,7 @@ impl English {
 
     fn site_change_on_paper(&self, change: &SiteChange) -> String {
         let (site, rise) = (capital(self.site(change.site)), more_or_less(change.rise()));
-        format!("{site}, which is injured or at risk: pressure {rise}.")
+        format!("{site}, which is injured or at risk: pressure {rise}, without soft tissue.")
     }
 
     fn risen(&self, risen: &[SiteChange]) -> String {

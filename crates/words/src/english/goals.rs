@@ -171,7 +171,10 @@ impl English {
                     return "the same as at the stock fill".to_owned();
                 }
                 let way = if *share < 0.0 { "MORE" } else { "less" };
-                format!("{} {way} than at the stock fill", range(near, far))
+                format!(
+                    "{} {way} than at the stock fill, soft tissue allowed for",
+                    range(near, far)
+                )
             }
             GoalNumber::Lower { side, by } => self.lower(*side, *by),
             GoalNumber::Higher(by) => self.up_or_down(*by, "higher", "LOWER"),

@@ -54,6 +54,7 @@ pub struct ClientsTexts {
     pub find: &'static str,
     pub find_button: &'static str,
     pub nobody: &'static str,
+    pub nobody_yet: &'static str,
     pub invented: &'static str,
     pub not_complete: &'static str,
     pub unreadable: &'static str,
@@ -178,6 +179,11 @@ pub struct PlanTexts {
     pub because_hint: &'static str,
     pub not_taken: &'static str,
     pub not_taken_hint: &'static str,
+    pub nearest_hint: &'static str,
+    pub nearest_weighed: &'static str,
+    pub take_nearest: &'static str,
+    pub tissue_hint: &'static str,
+    pub to_chair: &'static str,
 }
 
 /// The fill.
@@ -202,6 +208,7 @@ pub struct FillTexts {
     pub record: &'static str,
     pub not_safe: &'static str,
     pub one_back: &'static str,
+    pub kept_until: &'static str,
 }
 
 /// The checks.
@@ -258,6 +265,18 @@ pub struct ChecksTexts {
     pub to_sign_off: &'static str,
     pub check_again: &'static str,
     pub to_moves: &'static str,
+    pub found_before: &'static str,
+    pub only_anew: &'static str,
+    pub no_length: &'static str,
+    pub loads_injury: &'static str,
+    pub loads_least: &'static str,
+    pub weighed_hint: &'static str,
+    pub without_moves: &'static str,
+    pub take_moves: &'static str,
+    pub rest_stands: &'static str,
+    pub skin_kept: &'static str,
+    pub nearest_moves: &'static str,
+    pub nearest_moves_hint: &'static str,
 }
 
 /// The moves.
@@ -278,6 +297,10 @@ pub struct MovesTexts {
     pub something_else_hint: &'static str,
     pub in_bag: &'static str,
     pub record_counts: &'static str,
+    pub leave: &'static str,
+    pub leave_hint: &'static str,
+    pub leave_because: &'static str,
+    pub leave_record: &'static str,
 }
 
 /// The sign-off.

@@ -354,7 +354,7 @@ fn by_hand(why: ByHand) -> Said {
         ),
         ByHand::SideGoalOnSaggingSling => Said::new(
             "el asiento se hunde bajo el cojín, y eso lo gira y lo baja más de lo que arreglan celdas entre los lados",
-            "ponga una base rígida en el asiento y escriba base = \"solid\", o quite los objetivos sobre los lados; no se planifican cantidades",
+            "ponga una base rígida en el asiento y responda que la base es rígida, o quite los objetivos sobre los lados; no se planifican cantidades",
         ),
         ByHand::FixedTiltOnCoccyx => Said::new(
             "la pelvis está fija en basculación posterior, y el cóccix sobre el que se apoya está lesionado",

@@ -62,7 +62,7 @@ impl Spanish {
     fn site_change(&self, change: &SiteChange) -> String {
         let BeforeAfter { before, after } = change.surface;
         format!(
-            "{}, con lesión o en riesgo: {} kPa; después {} ({}).",
+            "{}, con lesión o en riesgo: {} kPa; después {} ({}), sin contar el tejido blando.",
             capital(self.site(change.site)),
             decimal(before.to_kpa(), 1),
             decimal(after.to_kpa(), 1),
@@ -72,7 +72,7 @@ impl Spanish {
 
     fn site_change_on_paper(&self, change: &SiteChange) -> String {
         let (site, rise) = (capital(self.site(change.site)), more_or_less(change.rise()));
-        format!("{site}, con lesión o en riesgo: presión {rise}.")
+        format!("{site}, con lesión o en riesgo: presión {rise}, sin contar el tejido blando.")
     }
 
     fn risen(&self, risen: &[SiteChange]) -> String {

@@ -171,7 +171,10 @@ impl Spanish {
                     return "igual que con el llenado de serie".to_owned();
                 }
                 let way = if *share < 0.0 { "MÁS" } else { "menos" };
-                format!("{} {way} que con el llenado de serie", range(near, far))
+                format!(
+                    "{} {way} que con el llenado de serie, contando el tejido blando",
+                    range(near, far)
+                )
             }
             GoalNumber::Lower { side, by } => self.lower(*side, *by),
             GoalNumber::Higher(by) => self.up_or_down(*by, "más alto", "MÁS BAJO"),

@@ -440,7 +440,7 @@ fn goals_are_said_as_somebody_would_say_them() {
             GoalNumber::Relief(0.39),
             true
         ),
-        "Take 25 % of the pressure off the coccyx: met. Expected: 31 to 47 % less than at the stock fill."
+        "Take 25 % of the pressure off the coccyx: met. Expected: 31 to 47 % less than at the stock fill, soft tissue allowed for."
     );
     let left = |by| GoalNumber::Lower { side: Some(Side::Left), by: mm(by) };
     let right = GoalNumber::Lower { side: Some(Side::Right), by: mm(4.0) };

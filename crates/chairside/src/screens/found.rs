@@ -1,0 +1,79 @@
+//! What hands found on the cells that are in the cushion now, in as many checks as that took: under
+//! the seat bones at once, the skin when a mark had time to fade.
+
+use core::mem::discriminant;
+
+use case::{Check, Client, Date, Entry, NextStep, UnderAnswer, days_between};
+use maud::{Markup, html};
+use words::Language;
+
+/// Days between two checks from which the earlier one is of another visit.
+const ANOTHER_VISIT: i32 = 2;
+
+/// What was found last of each thing that is looked at, in one visit; nothing where cells were moved
+/// or put in since, or nobody knows which cells are there.
+pub(crate) fn so_far(client: &Client) -> Vec<Check> {
+    let mut found = Vec::new();
+    let mut last = None;
+    if !client.cushion_now().is_some_and(|now| now.from.is_told()) {
+        return found;
+    }
+    let record = &client.record;
+    let kept = record.iter().zip(case::withdrawn(record)).filter(|own| !own.1).map(|own| own.0);
+    for entry in kept {
+        match entry {
+            Entry::Adjustment(own) => of_one_visit(&mut found, &mut last, own.on),
+            Entry::Skin(own) => of_one_visit(&mut found, &mut last, own.on),
+            Entry::Plan(_) | Entry::Weighed(_) | Entry::Withdrawn(_) | Entry::Checked(_) => {}
+            _ => found.clear(),
+        }
+        match entry {
+            Entry::Adjustment(own) => own.checks.iter().for_each(|check| put(&mut found, *check)),
+            Entry::Skin(own) => {
+                put(&mut found, Check::Skin { site: own.site, answer: own.answer });
+            }
+            _ => {}
+        }
+    }
+    found
+}
+
+fn of_one_visit(found: &mut Vec<Check>, last: &mut Option<Date>, on: Date) {
+    if last.is_some_and(|last| days_between(last, on) >= ANOTHER_VISIT) {
+        found.clear();
+    }
+    *last = Some(on);
+}
+
+/// Puts a check in the place of the one before it that looked at the same thing.
+fn put(found: &mut Vec<Check>, check: Check) {
+    match found.iter_mut().find(|own| is_of_the_same(own, &check)) {
+        Some(own) => *own = check,
+        None => found.push(check),
+    }
+}
+
+fn is_of_the_same(a: &Check, b: &Check) -> bool {
+    match (a, b) {
+        (Check::Top { side: a, .. }, Check::Top { side: b, .. })
+        | (Check::Under { side: a, .. }, Check::Under { side: b, .. }) => a == b,
+        (Check::Press { number: a, .. }, Check::Press { number: b, .. }) => a == b,
+        (Check::Reading { site: a, .. }, Check::Reading { site: b, .. })
+        | (Check::Skin { site: a, .. }, Check::Skin { site: b, .. }) => a == b,
+        (a, b) => discriminant(a) == discriminant(b),
+    }
+}
+
+/// Whether a check that is asked for was made before on the same cells.
+pub(crate) fn was_made(found: &[Check], step: NextStep) -> bool {
+    found.iter().any(|own| match (own, step) {
+        (Check::Under { side, answer: UnderAnswer::Felt(_) }, NextStep::CheckUnder(asked))
+        | (Check::Top { side, .. }, NextStep::CheckOnTop(asked)) => *side == asked,
+        _ => false,
+    })
+}
+
+/// Each check in words.
+pub(crate) fn list(language: &dyn Language, found: &[Check]) -> Markup {
+    html! { ul { @for own in found { li { (language.check_said(own)) } } } }
+}
