@@ -10,8 +10,9 @@ use words::Language;
 /// Days between two checks from which the earlier one is of another visit.
 const ANOTHER_VISIT: i32 = 2;
 
-/// What was found last of each thing that is looked at, in one visit; nothing where cells were moved
-/// or put in since, or nobody knows which cells are there.
+/// What was found last of each thing that is looked at, in one visit; what speaks against the cushion
+/// stays until it is looked at again, however long ago it was found. Nothing where cells were moved or
+/// put in since, or nobody knows which cells are there.
 pub(crate) fn so_far(client: &Client) -> Vec<Check> {
     let mut found = Vec::new();
     let mut last = None;
@@ -40,7 +41,7 @@ pub(crate) fn so_far(client: &Client) -> Vec<Check> {
 
 fn of_one_visit(found: &mut Vec<Check>, last: &mut Option<Date>, on: Date) {
     if last.is_some_and(|last| days_between(last, on) >= ANOTHER_VISIT) {
-        found.clear();
+        found.retain(Check::speaks_against);
     }
     *last = Some(on);
 }
@@ -76,4 +77,53 @@ pub(crate) fn was_made(found: &[Check], step: NextStep) -> bool {
 /// Each check in words.
 pub(crate) fn list(language: &dyn Language, found: &[Check]) -> Markup {
     html! { ul { @for own in found { li { (language.check_said(own)) } } } }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const FILLED: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n[measures]\nunits = \"mm\"\n\
+        [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n\
+        [[record]]\nwhat = \"filled\"\non = 2026-02-01\nby = \"OT\"\n\
+        layout = \"row-six\"\nsize = \"440x400\"\n\
+        counts = [{ number = 1, cells = 50 }]\n";
+
+    fn adjustment(on: &str, found: &str) -> String {
+        format!(
+            "[[record]]\nwhat = \"adjustment\"\non = {on}\nby = \"OT\"\nfound = [{found}]\n\
+             moves = []\n"
+        )
+    }
+
+    /// The checks after records, by their words in the file.
+    fn after(records: &[String]) -> Vec<String> {
+        let text = format!("{FILLED}{}", records.concat());
+        let client = files::read_client(&text).value.expect("a client");
+        so_far(&client).iter().map(|own| format!("{own:?}")).collect()
+    }
+
+    #[test]
+    fn what_is_found_in_parts_of_one_visit_is_kept_together() {
+        let felt = adjustment("2026-02-02", "\"under left=30mm\", \"skin coccyx=fades\"");
+        let skin = adjustment("2026-02-02", "\"skin coccyx=clear\"");
+        let found = after(&[felt, skin]);
+        assert!(found.len() == 2 && found[1].contains("Clear"), "{found:?}");
+    }
+
+    #[test]
+    fn of_another_visit_stays_what_speaks_against_and_nothing_else() {
+        let first = adjustment("2026-02-02", "\"under left=30mm\", \"skin coccyx=stays\"");
+        let second = adjustment("2026-02-12", "\"under right=30mm\"");
+        let found = after(&[first.clone(), second.clone()]);
+        assert!(found.len() == 2 && found[0].contains("Stays"), "{found:?}");
+        // Until it is looked at again.
+        let third = adjustment("2026-02-12", "\"skin coccyx=clear\"");
+        let found = after(&[first.clone(), second, third]);
+        assert!(found.iter().all(|own| !own.contains("Stays")), "{found:?}");
+        // Other cells are another cushion.
+        let moved = "[[record]]\nwhat = \"moved\"\non = 2026-02-03\nby = \"OT\"\n\
+            moves = [{ from = \"spare\", to = 1, cells = 2 }]\n";
+        assert!(after(&[first, moved.to_owned()]).is_empty());
+    }
 }
