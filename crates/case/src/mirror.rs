@@ -139,6 +139,7 @@ impl Mirror for Skin {
         for injury in &mut skin.injuries {
             injury.site = injury.site.mirrored(partners);
         }
+        skin.sensation_side = skin.sensation_side.map(Side::other);
         skin
     }
 }

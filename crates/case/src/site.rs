@@ -38,6 +38,15 @@ impl SiteName {
         words
     };
 
+    /// The side that it is on; none in the middle.
+    #[must_use]
+    pub const fn side(self) -> Option<Side> {
+        match self {
+            Self::SeatBone(side) | Self::Trochanter(side) | Self::Thigh(side) => Some(side),
+            Self::Coccyx => None,
+        }
+    }
+
     /// Finds a name as reports call it.
     #[must_use]
     pub fn from_id(id: &str) -> Option<Self> {

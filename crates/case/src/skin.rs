@@ -78,6 +78,15 @@ impl Sensation {
     /// All, with the words of files.
     pub const WORDS: [(Self, &str); 3] =
         [(Self::Intact, "intact"), (Self::Impaired, "impaired"), (Self::Absent, "absent")];
+
+    /// The words of files for less than usual.
+    pub const LESS: &[&str] = &["impaired", "absent"];
+
+    /// Whether it is less than usual.
+    #[must_use]
+    pub fn is_less(self) -> bool {
+        matches!(self, Self::Impaired | Self::Absent)
+    }
 }
 
 /// Whether the client can take load off by themselves.
@@ -104,11 +113,21 @@ pub struct Skin {
     pub injuries: Vec<PressureInjury>,
     /// Feeling.
     pub sensation: Option<Sensation>,
+    /// The side on which feeling is so, where it is less on one side only; it is none with usual
+    /// feeling.
+    pub sensation_side: Option<Side>,
     /// Shifting weight.
     pub weight_shift: Option<WeightShift>,
 }
 
 impl Skin {
+    /// Whether nothing is felt at a place. The middle belongs to both sides.
+    #[must_use]
+    pub fn is_numb_at(&self, site: SiteName) -> bool {
+        let there = self.sensation_side.zip(site.side()).is_none_or(|(own, side)| own == side);
+        self.sensation == Some(Sensation::Absent) && there
+    }
+
     /// Whether there is or was an injury under the seat bone of a side.
     #[must_use]
     pub fn ever_injured(&self, side: Side) -> bool {
@@ -120,5 +139,26 @@ impl Skin {
     pub fn unhealed(&self) -> Vec<SiteName> {
         let unhealed = self.injuries.iter().filter(|own| own.state != Healing::Healed);
         unhealed.map(|own| own.site).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_numb_on_one_side_is_numb_there_and_in_the_middle() {
+        let skin = |sensation, sensation_side| Skin {
+            sensation: Some(sensation),
+            sensation_side,
+            ..Skin::default()
+        };
+        let numb = |skin: Skin| SiteName::ALL.map(|site| skin.is_numb_at(site));
+        // Seat bones, coccyx, trochanters, thighs.
+        let left = [true, false, true, true, false, true, false];
+        assert_eq!(numb(skin(Sensation::Absent, Some(Side::Left))), left);
+        assert_eq!(numb(skin(Sensation::Absent, None)), [true; 7]);
+        assert_eq!(numb(skin(Sensation::Impaired, Some(Side::Left))), [false; 7]);
+        assert_eq!(numb(Skin::default()), [false; 7]);
     }
 }

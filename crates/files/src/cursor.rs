@@ -276,22 +276,25 @@ impl<'a> Table<'a> {
             let unknown = KeyFinding::Unknown { key: (*key).to_owned(), near, known, belongs };
             self.remarks.error(span.clone(), unknown);
         }
-        for question in self.group.into_iter().flat_map(Question::of) {
-            let Need::With(other, words) = question.row().need else { continue };
-            let word = self.find(other).and_then(|value| value.get_ref().as_str());
-            let known = |word: &str| {
-                let asked = self.group.into_iter().flat_map(Question::of);
-                asked.map(|own| own.row()).any(|row| {
-                    row.key == other
-                        && matches!(row.kind, case::question::Kind::Choice(all) if all.contains(&word))
-                })
-            };
-            if self.has(question.row().key)
-                && word.is_some_and(|word| known(word) && !words.contains(&word))
-            {
-                let finding = KeyFinding::NotBeside { question, other, words };
-                self.remarks.error(self.place(question), finding);
-            }
+        self.group.into_iter().flat_map(Question::of).for_each(|question| self.beside(question));
+    }
+
+    /// What is wrong with a question beside the answer that it goes with.
+    fn beside(&self, given: Question) {
+        let Some((other, words)) = given.row().need.goes_with() else { return };
+        let asked = || self.group.into_iter().flat_map(Question::of);
+        let Some(missing) = asked().find(|own| own.row().key == other) else { return };
+        if !self.has(given.row().key) {
+            return;
+        }
+        if matches!(given.row().need, Need::May(..)) && !self.has(other) {
+            self.remarks.error(self.place(given), KeyFinding::Without { given, missing });
+        }
+        let word = self.find(other).and_then(|value| value.get_ref().as_str());
+        let known = |word: &str| matches!(missing.row().kind, case::question::Kind::Choice(all) if all.contains(&word));
+        if word.is_some_and(|word| known(word) && !words.contains(&word)) {
+            let finding = KeyFinding::NotBeside { question: given, other, words };
+            self.remarks.error(self.place(given), finding);
         }
     }
 }

@@ -75,6 +75,10 @@ fn table(words: &dyn QuestionWords, group: Group) -> Value {
                 "then": { "required": [row.key] },
                 "else": { "properties": { row.key: false } },
             })),
+            Need::May(other, words) => rules.push(json!({
+                "if": { "required": [row.key] },
+                "then": { "properties": { other: { "enum": words } }, "required": [other] },
+            })),
         }
     }
     let mut entries = Vec::new();

@@ -4,6 +4,7 @@ use case::question::{Group, Question};
 use case::{Category, Healing, PressureInjury, Sensation, SiteName, Skin, WeightShift};
 
 use crate::cursor::Table;
+use crate::posture::SIDES;
 
 pub(crate) fn skin(table: &Table<'_>) -> Skin {
     let skin = Skin {
@@ -11,6 +12,9 @@ pub(crate) fn skin(table: &Table<'_>) -> Skin {
         sensation: table
             .optional(Question::Sensation)
             .and_then(|value| value.choice(&Sensation::WORDS)),
+        sensation_side: table
+            .optional(Question::SensationSide)
+            .and_then(|value| value.choice(&SIDES)),
         weight_shift: table
             .optional(Question::WeightShift)
             .and_then(|value| value.choice(&WeightShift::WORDS)),

@@ -280,7 +280,7 @@ fn explained(words: &dyn QuestionWords, question: Question) -> String {
                     .map(|own| format!("{} {} = {}", words.or(), own.key, own.example)),
             );
         }
-        Need::Always | Need::Never | Need::Both(_) | Need::With(..) => {}
+        Need::Always | Need::Never | Need::Both(_) | Need::With(..) | Need::May(..) => {}
     }
     parts.retain(|part| !part.is_empty());
     parts.join("; ")

@@ -132,6 +132,19 @@ pub enum Need {
     Both(&'static str),
     /// Where the one of this key has one of these words; with others there is none.
     With(&'static str, &'static [&'static str]),
+    /// Never; and only where the one of this key has one of these words may there be one.
+    May(&'static str, &'static [&'static str]),
+}
+
+impl Need {
+    /// The key of another question, and the words of it that it goes with.
+    #[must_use]
+    pub const fn goes_with(self) -> Option<(&'static str, &'static [&'static str])> {
+        match self {
+            Self::With(key, words) | Self::May(key, words) => Some((key, words)),
+            Self::Always | Self::Never | Self::OneOf(_) | Self::Both(_) => None,
+        }
+    }
 }
 
 /// A drawing that shows how something is measured, and from where it is seen.

@@ -163,6 +163,7 @@ questions! {
     LimbLossSide = LimbLoss "side", Kind::Choice(SIDES), Need::Always, r#""left""#, Use::OnCard(Unused::NotModelled);
     LimbLossLevel = LimbLoss "level", Kind::Choice(&words(&LossLevel::WORDS)), Need::Always, r#""below knee""#, Use::Changes(&[Answer::Plan]);
     Sensation = Skin "sensation", Kind::Choice(&words(&own::Sensation::WORDS)), Need::Never, r#""impaired""#, Use::Changes(&[Answer::Cautions]);
+    SensationSide = Skin "sensation_side", Kind::Choice(SIDES), Need::May("sensation", own::Sensation::LESS), r#""left""#, Use::Changes(&[Answer::Plan]);
     WeightShift = Skin "weight_shift", Kind::Choice(&words(&own::WeightShift::WORDS)), Need::Never, r#""limited""#, Use::Changes(&[Answer::Cautions]);
     InjurySite = Injury "site", Kind::Choice(SITES), Need::Always, r#""left-seat-bone""#, Use::Changes(&[Answer::Plan, Answer::Cautions]);
     InjuryCategory = Injury "category", Kind::Choice(&words(&Category::WORDS)), Need::Always, r#""2""#, Use::OnCard(Unused::NoRule);

@@ -116,7 +116,7 @@ mod tests {
         for question in Question::ALL {
             let row = question.row();
             match row.need {
-                Need::With(key, words) => {
+                Need::With(key, words) | Need::May(key, words) => {
                     let other = Question::of(row.group).find(|own| own.row().key == key);
                     let Some(Kind::Choice(all)) = other.map(|own| own.row().kind) else {
                         panic!("{question:?} goes with no choice")

@@ -114,7 +114,9 @@ impl Work<'_> {
     /// that it goes with.
     fn is_blank(&self, one: &Typed, all: &[Typed]) -> bool {
         let row = one.blank.question.row();
-        let Need::With(key, words) = row.need else { return one.words.trim().is_empty() };
+        let Some((key, words)) = row.need.goes_with() else {
+            return one.words.trim().is_empty();
+        };
         let other = Question::of(row.group).find(|own| own.row().key == key);
         let other = other.map(|own| one.blank.beside(own));
         let typed = all.iter().find(|own| Some(own.blank) == other).map(|own| own.words.clone());

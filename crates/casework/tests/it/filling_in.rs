@@ -102,6 +102,10 @@ fn an_answer_is_taken_away_and_a_group_with_its_last() {
     let fixed =
         after(&oblique, &[("posture.obliquity.is", "fixed"), ("posture.obliquity.reducible", "5")]);
     assert!(fixed.client().is_some());
+    let one_side = after(&draft, &[("skin.sensation", "absent"), ("skin.sensation_side", "left")]);
+    assert_eq!(one_side.client().unwrap().skin.sensation_side, Some(cushion::Side::Left));
+    let feels = after(&one_side, &[("skin.sensation", "intact"), ("skin.sensation_side", "left")]);
+    assert_eq!(feels.client().unwrap().skin.sensation_side, None);
     let none = [
         ("posture.obliquity.lower", ""),
         ("posture.obliquity.by", ""),

@@ -149,6 +149,12 @@ const INJURED: &[(&str, &str)] = &[
     ("skin.injury.1.is", "open"),
     ("skin.injury.1.seen_on", "2026-01-15"),
 ];
+const NUMB: &[(&str, &str)] = &[
+    ("skin.sensation", "absent"),
+    ("goal.1.want", "off-load"),
+    ("goal.1.site", "left-seat-bone"),
+    ("goal.1.percent", "10"),
+];
 const LOST: &[(&str, &str)] =
     &[("posture.limb_loss.1.side", "left"), ("posture.limb_loss.1.level", "above knee")];
 const RELIEVED: &[(&str, &str)] =
@@ -186,6 +192,7 @@ fn context(question: Question) -> &'static [(&'static str, &'static str)] {
         (_, Question::ObliquityIs) => FIXED,
         (Group::Obliquity, _) => OBLIQUE,
         (Group::Tilt, _) => TILTED,
+        (_, Question::SensationSide) => NUMB,
         (Group::Injury, _) => INJURED,
         (Group::LimbLoss, _) => LOST,
         (_, Question::HipFlexion | Question::GoalHeight) => SHELF,

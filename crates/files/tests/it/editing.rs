@@ -116,6 +116,25 @@ fn a_table_that_is_not_there_is_begun() {
 }
 
 #[test]
+fn a_side_of_sensation_goes_with_less_of_it_alone() {
+    let text = starter::example(words::ENGLISH);
+    let found = |sensation: &[(&str, &str)]| {
+        let side = ("skin.sensation_side", "left");
+        let edited = after(&text, &[sensation, &[side]].concat());
+        let read = read_client(&edited);
+        let places: Vec<&str> = read.remarks.iter().map(|own| &edited[own.span.clone()]).collect();
+        (read.value.map(|client| client.skin.sensation_side), places.join(" "))
+    };
+    let (side, places) = found(&[("skin.sensation", "absent")]);
+    assert_eq!((side, places.as_str()), (Some(Some(cushion::Side::Left)), ""));
+    // Where it is as usual, and where nobody says how it is: each is told at the side.
+    for beside in [&[("skin.sensation", "intact")][..], &[]] {
+        let (_, places) = found(beside);
+        assert!(places.contains("sensation_side"), "{beside:?}: {places}");
+    }
+}
+
+#[test]
 fn entries_of_lists_are_added_changed_ordered_and_removed() {
     let text = after(
         &starter::example(words::ENGLISH),

@@ -58,7 +58,7 @@ fn skin(input: &PlanInput<'_>) -> Vec<Caution> {
     let mut cautions: Vec<Caution> = open
         .map(|injury| Caution::OpenInjury { site: injury.site, seen_on: injury.seen_on })
         .collect();
-    let feels = matches!(skin.sensation, Some(Sensation::Impaired | Sensation::Absent));
+    let feels = skin.sensation.is_some_and(Sensation::is_less);
     let shifts = matches!(skin.weight_shift, Some(WeightShift::Limited | WeightShift::Unable));
     cautions.extend((feels || shifts).then_some(Caution::CannotProtectSkin));
     cautions

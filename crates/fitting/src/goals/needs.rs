@@ -1,6 +1,6 @@
 //! What of a client's file the goals and their gates look at.
 
-use case::{Client, Flexibility, Goal, Healing, MeasuredAt, Sensation, SiteName, Tilt, Want};
+use case::{Client, Flexibility, Goal, Healing, MeasuredAt, SiteName, Tilt, Want};
 use cushion::{Length, Side};
 use mechanics::{ASIS_SPACING, SeatedClient};
 
@@ -117,12 +117,11 @@ impl Needs {
     }
 }
 
-/// Sites with a healed injury; and all that are sat on where nothing is felt.
+/// Sites with a healed injury, and those where nothing is felt.
 fn at_risk(client: &Client) -> Vec<SiteName> {
-    if client.skin.sensation == Some(Sensation::Absent) {
-        return SiteName::ALL.to_vec();
-    }
-    healed(client)
+    let healed = healed(client);
+    let at_risk = |site: &SiteName| healed.contains(site) || client.skin.is_numb_at(*site);
+    SiteName::ALL.into_iter().filter(at_risk).collect()
 }
 
 fn healed(client: &Client) -> Vec<SiteName> {

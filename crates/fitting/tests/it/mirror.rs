@@ -2,8 +2,8 @@
 
 use case::{
     Category, Check, Client, Date, Flexibility, FrontSides, Goal, Healing, MeasuredAt, Mirror,
-    Partners, PelvicObliquity, PressureInjury, Propulsion, Sides, SiteName, SkinAnswer, TopAnswer,
-    UnderAnswer, Want, Windswept,
+    Partners, PelvicObliquity, PressureInjury, Propulsion, Sensation, Sides, SiteName, SkinAnswer,
+    TopAnswer, UnderAnswer, Want, Windswept,
 };
 use cushion::{Length, Mass, Side};
 use fitting::{
@@ -172,6 +172,40 @@ fn sweep(seeds: std::ops::Range<u64>) {
 #[test]
 fn the_mirrored_client_gets_the_mirrored_answer_exactly() {
     sweep(1..1 + CLIENTS);
+}
+
+/// A client who is the same on both sides but that nothing is felt on one: what is lifted off a seat
+/// bone may go where it is felt, and less of it where it is not.
+#[test]
+fn feeling_on_one_side_breaks_symmetry_and_nothing_else() {
+    let cushion = cushion("row-six", "440x400", Spacings::all(Length::from_mm(12.0)));
+    let partners = Partners::of(cushion.pattern()).unwrap();
+    let mut numb = client("row-six", "440x400");
+    let site = SiteName::SeatBone(Side::Left);
+    numb.goals.push(Goal { want: Want::OffLoad { site, share: 0.15 }, because: None });
+    numb.skin.sensation = Some(Sensation::Absent);
+    let stock: Vec<u32> = cushion.stock().compartments.iter().map(|it| it.cells.stock).collect();
+    let planned = |side: Option<Side>, client: &Client| {
+        let client = &mut client.clone();
+        client.skin.sensation_side = side;
+        assert_mirrored(&cushion, client, &[], 0);
+        let (stop, progress, cushion) = (Stop::never(), Progress::none(), &cushion);
+        let input = PlanInput { client, cushion, passed: None, on: DAY, stop, progress };
+        plan(&input, &stock).unwrap()
+    };
+    let rise = |made: &case::Plan, of: Side| {
+        let sites = &made.costs.as_ref().unwrap().sites;
+        let own = sites.iter().find(|own| own.site == SiteName::SeatBone(of)).unwrap();
+        own.rise()
+    };
+    let [here, there] = [Side::Left, Side::Right].map(|side| planned(Some(side), &numb));
+    assert!(rise(&there, Side::Right) <= 0.05 + 0.005, "{}", rise(&there, Side::Right));
+    assert!(rise(&here, Side::Right) > rise(&there, Side::Right) + 0.01);
+    // Without a goal nothing asks for sides.
+    numb.goals.clear();
+    let counts = planned(Some(Side::Left), &numb).counts;
+    let counts: Vec<u32> = counts.iter().map(|count| count.planned).collect();
+    assert_eq!(counts, partners.swapped(&counts));
 }
 
 #[test]

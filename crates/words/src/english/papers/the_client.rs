@@ -97,7 +97,9 @@ pub(super) fn skin(say: English, skin: &Skin) -> Vec<String> {
         WeightShift::Limited => "can shift weight a little",
         WeightShift::Unable => "cannot shift weight",
     });
-    let both: Vec<&str> = feeling.into_iter().chain(shift).collect();
+    let side = skin.sensation_side.map(|side| format!(" on the {} side", loud_side(side)));
+    let feeling = feeling.map(|own| own.to_owned() + &side.unwrap_or_default());
+    let both: Vec<String> = feeling.into_iter().chain(shift.map(str::to_owned)).collect();
     if !both.is_empty() {
         said.push(format!("{}.", capital(&both.join("; "))));
     }

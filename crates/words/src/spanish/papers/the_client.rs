@@ -98,7 +98,9 @@ pub(super) fn skin(say: Spanish, skin: &Skin) -> Vec<String> {
         WeightShift::Limited => "puede mover un poco el peso",
         WeightShift::Unable => "no puede mover el peso",
     });
-    let both: Vec<&str> = feeling.into_iter().chain(shift).collect();
+    let side = skin.sensation_side.map(|side| format!(" del lado {}", loud_side(side)));
+    let feeling = feeling.map(|own| own.to_owned() + &side.unwrap_or_default());
+    let both: Vec<String> = feeling.into_iter().chain(shift.map(str::to_owned)).collect();
     if !both.is_empty() {
         said.push(format!("{}.", capital(&both.join("; "))));
     }
