@@ -20,6 +20,11 @@ use crate::search::steps::Search;
 /// By how much less must be felt than was expected for it to be a surprise, m: once and a half what a
 /// hand tells.
 const SURPRISE: f64 = 4.5e-3;
+/// Readings below which so much less than expected is no longer as expected where a notch of 5 mm
+/// lies between, m: the limit and what a hand tells.
+const NEAR_THE_LIMIT: f64 = 28e-3;
+/// Half a notch, m.
+const HALF_A_NOTCH: f64 = 2.5e-3;
 /// A change of clearance that a hand cannot miss, m: some three times how finely it tells.
 const SHOULD_BE_FELT: f64 = 8e-3;
 
@@ -96,7 +101,12 @@ impl<'a> Expected<'a> {
         let limit = Parameters::default().clearance_limit;
         let keeps = |side: Side| {
             let felt = felt_under(self.input.checks, side).map(Length::to_m);
-            felt.or_else(|| self.clearance(side)).is_some_and(|left| left >= limit)
+            let expected = self.clearance(side);
+            // Near the limit half a notch less than expected is looked at.
+            let surprises = felt.zip(expected).is_some_and(|(felt, expected)| {
+                felt < NEAR_THE_LIMIT && felt < expected - HALF_A_NOTCH
+            });
+            felt.or(expected).is_some_and(|left| left >= limit) && !surprises
         };
         self.input.checks.iter().all(agrees) && [Side::Left, Side::Right].into_iter().all(keeps)
     }

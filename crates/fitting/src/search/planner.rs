@@ -198,6 +198,7 @@ impl<'a> Planner<'a> {
         let mut counts = self.home.clone();
         let (mut verified, mut known) = (AlreadySolved::default(), None);
         let task = self.task(&reader, &wanted, needed);
+        let needed = if task == Task::Repair { self.mended(&reader, needed) } else { needed };
         let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
         for time in 1..=times {
             progress.tell(PlanStep::Search { time });
@@ -234,9 +235,8 @@ impl<'a> Planner<'a> {
         predictor: &Predictor<'_>,
         stock: &[f64],
     ) -> ([f64; 2], Option<Ends>) {
-        let limit = self.assumptions.parameters.clearance_limit;
-        if let Some(adjusting) = &self.adjusting {
-            return (adjusting.unsure.map(|unsure| limit + unsure), None);
+        if self.adjusting.is_some() {
+            return (self.enough(), None);
         }
         let ends = predictor.spread_but_lean(stock);
         let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));

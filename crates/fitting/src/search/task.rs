@@ -4,6 +4,7 @@
 use case::{BodyError, SiteName};
 use cushion::Side;
 
+use crate::checks::meaning::HAND;
 use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::limits::{Reference, limits};
 use crate::goals::wanted::{GoalReader, Wanted};
@@ -42,6 +43,9 @@ pub(super) enum Task {
 pub(crate) struct Adjusting {
     /// How much more clearance is kept under each seat bone than the limit, m: how unsure it is.
     pub(crate) unsure: [f64; 2],
+    /// How much more than the limit there must be under each seat bone by the estimate where hands felt
+    /// so little that it is doubted, m; nothing elsewhere.
+    pub(crate) doubted: [f64; 2],
     /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
     /// the left, m, each as a standard deviation.
     pub(crate) surface_sd: [f64; 2],
@@ -99,19 +103,43 @@ impl Planner<'_> {
         FOUR_IN_FIVE * sd / aim.unit
     }
 
+    /// The clearance under each seat bone, m, from which an adjustment leaves it as it is.
+    pub(super) fn enough(&self) -> [f64; 2] {
+        let limit = self.assumptions.parameters.clearance_limit;
+        match &self.adjusting {
+            Some(Adjusting { unsure, doubted, .. }) => {
+                [0, 1].map(|side| limit + unsure[side].max(doubted[side]))
+            }
+            None => [limit; 2],
+        }
+    }
+
+    /// The clearance to which each side is mended, m: where it is too low, by what a hand tells above
+    /// what is enough anyway, so that the next reading confirms it; elsewhere what is enough.
+    pub(super) fn mended(&self, reader: &GoalReader<'_>, needed: [f64; 2]) -> [f64; 2] {
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(reader.stock)) else { return needed };
+        let limit = self.assumptions.parameters.clearance_limit;
+        let mended = |(side, needed): (Side, f64)| {
+            let low = Quantity::Clearance(side).value(&home).is_some_and(|now| now < needed);
+            if low { needed.max(limit + HAND) } else { needed }
+        };
+        let mut both = [Side::Left, Side::Right].into_iter().zip(needed).map(mended);
+        std::array::from_fn(|side| both.next().unwrap_or(needed[side]))
+    }
+
     /// The sides on which the counts as they are leave too little.
     pub(crate) fn too_low(&self) -> Result<Vec<Side>, BodyError> {
         let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
         let Some(home) = self.search(&meshes, Vec::new()).filled(&self.home, None) else {
             return Ok(Vec::new());
         };
-        let limit = self.assumptions.parameters.clearance_limit;
-        let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
-        let low = |(side, unsure): (Side, f64)| {
+        let needed = self.enough();
+        let low = |(side, needed): (Side, f64)| {
             let clearance = Quantity::Clearance(side).value(&home)?;
-            (clearance < limit + unsure).then_some(side)
+            (clearance < needed).then_some(side)
         };
-        Ok([Side::Left, Side::Right].into_iter().zip(unsure).filter_map(low).collect())
+        Ok([Side::Left, Side::Right].into_iter().zip(needed).filter_map(low).collect())
     }
 
     /// Whether goals come so much nearer that cells are to be moved for it, where a client sits
