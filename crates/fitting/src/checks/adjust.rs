@@ -46,8 +46,8 @@ const RISE_OF_LIMIT: f64 = 15e-3;
 /// Readings from underneath, at least and below, at which a single one moves nothing: at the limit,
 /// within one notch and what a hand tells.
 const EDGE: [Length; 2] = [Length::from_mm(20.0), Length::from_mm(28.0)];
-/// Standard deviations by which an estimate near the limit must be above it: nine in ten.
-const NINE_IN_TEN: f64 = 1.28;
+/// Standard deviations by which an estimate near the limit must be above it: nineteen in twenty.
+pub(crate) const NINETEEN_IN_TWENTY: f64 = 1.64;
 /// Earlier rounds that are learnt from, the newest: those of some visits. A body changes over the
 /// months, and each round costs solves.
 pub(crate) const MOST_EARLIER: usize = 12;
@@ -218,11 +218,10 @@ fn decided(
     let assumptions = learnt.assumptions.clone();
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
+    let too_low = planner.too_low()?;
     if doubts.is_empty() {
-        let mut again = planner.too_low()?;
-        if again.is_empty() {
-            again = expected.surprisingly_low();
-        }
+        let surprising = expected.surprisingly_low();
+        let again = if too_low.is_empty() { near_the_limit(rounds, surprising) } else { too_low.clone() };
         let again = felt_once(rounds, &again);
         if !again.is_empty() {
             let next = again.into_iter().map(NextStep::FeelAgain).collect();
@@ -243,6 +242,8 @@ fn decided(
     }
     if verdict == Verdict::Stay {
         next.splice(0..0, learnt.tells_most(input.client, input.checks));
+        // No cells bring what would be sure to be enough.
+        next.extend((!too_low.is_empty()).then_some(NextStep::AnotherCushion));
     }
     Ok(Adjusted {
         verdict,
@@ -258,6 +259,12 @@ fn decided(
         prediction: found.prediction,
         costs: found.costs,
     })
+}
+
+/// Whether cells were moved from one round to the next, and not because hands felt too little.
+fn is_for_goals(pair: &[Round]) -> bool {
+    let low = |side: Side| readings(&pair[0], side).iter().any(|felt| *felt < EDGE[1]);
+    pair[0].counts != pair[1].counts && !low(Side::Left) && !low(Side::Right)
 }
 
 /// How much cushion hands felt under a seat bone in a round.
@@ -295,6 +302,16 @@ fn felt_too_low(rounds: &[Round]) -> Vec<NextStep> {
     let mut asked: Vec<NextStep> = [Side::Left, Side::Right].into_iter().filter_map(asked).collect();
     asked.dedup();
     asked
+}
+
+/// Those of some sides on which hands felt less in this round than what is far from the limit.
+fn near_the_limit(rounds: &[Round], mut sides: Vec<Side>) -> Vec<Side> {
+    let low = |side: &Side| {
+        let mut felt = rounds.last().into_iter().flat_map(|now| readings(now, *side));
+        felt.any(|felt| felt < EDGE[1])
+    };
+    sides.retain(low);
+    sides
 }
 
 /// The sides that are too low by one reading near the limit and by nothing else: it is felt again
@@ -369,13 +386,16 @@ fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<Check> {
     last.filter(|misfit| misfit.by.abs() > QUESTIONED).map(|misfit| misfit.check).collect()
 }
 
-/// By how much more than the limit the estimate must leave for nine in ten, m, on sides that hands
-/// felt near the limit; nothing on others.
+/// By how much more than the limit the estimate must leave for nineteen in twenty, m, on sides that
+/// were felt and are near the limit by a reading or by the estimate; nothing on others.
 fn unsure_near_the_limit(rounds: &[Round], learnt: &Estimate) -> [f64; 2] {
-    let near = |side: Side| all_readings(rounds, side).iter().any(|felt| *felt < EDGE[1]);
-    let sides = [Side::Left, Side::Right].into_iter().zip(learnt.clearance_sd);
-    let mut unsure = sides.map(|(side, sd)| if near(side) { NINE_IN_TEN * sd } else { 0.0 });
-    std::array::from_fn(|_| unsure.next().unwrap_or(0.0))
+    let unsure = |side: Side, at: usize| {
+        let felt = all_readings(rounds, side);
+        let low = felt.iter().any(|felt| *felt < EDGE[1]);
+        let near = low || learnt.clearance[at] < EDGE[1].to_m();
+        if near && !felt.is_empty() { NINETEEN_IN_TWENTY * learnt.clearance_sd[at] } else { 0.0 }
+    };
+    [unsure(Side::Left, 0), unsure(Side::Right, 1)]
 }
 
 /// What this round may do.
@@ -403,7 +423,7 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),
         held,
-        earlier: rounds.windows(2).filter(|pair| pair[0].counts != pair[1].counts).count(),
+        earlier: rounds.windows(2).filter(|pair| is_for_goals(pair)).count(),
         passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),
         symmetric: is_its_own_image(pattern, &own, image),
     }

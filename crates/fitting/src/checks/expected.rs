@@ -6,8 +6,8 @@ use case::{
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
-use crate::checks::adjust::{AdjustInput, Adjusted};
-use crate::checks::estimate::{EstimateMeshes, Round, estimate};
+use crate::checks::adjust::{AdjustInput, Adjusted, NINETEEN_IN_TWENTY};
+use crate::checks::estimate::{EstimateMeshes, Round, UNSURE_OF_MOVES, estimate};
 use crate::checks::meaning::{HAND, meaning};
 use crate::goals::aims::{Filling, Quantity, real};
 use crate::goals::needs::Needs;
@@ -52,6 +52,9 @@ pub(crate) struct Expected<'a> {
     pub(crate) meshes: SearchMeshes<'a>,
     /// The cushion as it is; none where the client does not come to rest on it.
     pub(crate) now: Option<Filling>,
+    /// How unsure earlier rounds leave the clearance under each seat bone, m; nothing where there are
+    /// none, and the plan's own limits count.
+    unsure: [f64; 2],
 }
 
 impl<'a> Expected<'a> {
@@ -64,15 +67,25 @@ impl<'a> Expected<'a> {
     ) -> Result<Self, BodyError> {
         let pattern = input.cushion.pattern();
         let earlier = &rounds[..rounds.len() - 1];
-        let assumptions = if earlier.iter().all(|round| round.checks.is_empty()) {
-            usual.clone()
+        let learnt = if earlier.iter().all(|round| round.checks.is_empty()) {
+            None
         } else {
-            estimate(EstimateMeshes::of(input.cushion), pattern, usual, earlier, input.stop)?
-                .assumptions
+            let meshes = EstimateMeshes::of(input.cushion);
+            Some(estimate(meshes, pattern, usual, earlier, input.stop)?)
         };
-        let meshes = SearchMeshes::new(input.cushion, &assumptions, input.stop)?;
+        let assumptions = learnt.as_ref().map_or(usual, |learnt| &learnt.assumptions);
+        let meshes = SearchMeshes::new(input.cushion, assumptions, input.stop)?;
         let now = Search::solving_only(input.cushion, &meshes).filled(&real(input.now), None);
-        Ok(Self { input: *input, meshes, now })
+        let unsure = |at: usize, side| {
+            let expected = now.as_ref().and_then(|now| Quantity::Clearance(side).value(now));
+            learnt.as_ref().zip(expected).map_or(0.0, |(learnt, expected)| {
+                // What was moved since did so much, more or less.
+                let moved = UNSURE_OF_MOVES * (expected - learnt.clearance[at]);
+                NINETEEN_IN_TWENTY * libm::hypot(learnt.clearance_sd[at], moved)
+            })
+        };
+        let unsure = [unsure(0, Side::Left), unsure(1, Side::Right)];
+        Ok(Self { input: *input, meshes, now, unsure })
     }
 
     /// The same client on other counts; none where they do not come to rest.
@@ -106,7 +119,13 @@ impl<'a> Expected<'a> {
             let surprises = felt.zip(expected).is_some_and(|(felt, expected)| {
                 felt < NEAR_THE_LIMIT && felt < expected - HALF_A_NOTCH
             });
-            felt.or(expected).is_some_and(|left| left >= limit) && !surprises
+            // After moves or doubts that the client is safe is to follow from more than one reading.
+            let unsure = match side {
+                Side::Left => self.unsure[0],
+                Side::Right => self.unsure[1],
+            };
+            let sure = unsure == 0.0 || expected.is_some_and(|left| left >= limit + unsure);
+            felt.or(expected).is_some_and(|left| left >= limit) && !surprises && sure
         };
         self.input.checks.iter().all(agrees) && [Side::Left, Side::Right].into_iter().all(keeps)
     }

@@ -198,7 +198,8 @@ impl<'a> Planner<'a> {
         let mut counts = self.home.clone();
         let (mut verified, mut known) = (AlreadySolved::default(), None);
         let task = self.task(&reader, &wanted, needed);
-        let needed = if task == Task::Repair { self.mended(&reader, needed) } else { needed };
+        let mends = matches!(task, Task::Repair | Task::Confirm);
+        let needed = if mends { self.mended(&reader, needed) } else { needed };
         let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
         for time in 1..=times {
             progress.tell(PlanStep::Search { time });
@@ -206,7 +207,12 @@ impl<'a> Planner<'a> {
             let searched = self.searched(&reader, &wanted, task, needed, known.take());
             let Some((found, slopes)) = searched else { break };
             known = slopes;
-            if task == Task::Pursue && !self.is_worth_it(&reader, &wanted, &found) {
+            let is_worth_it = match task {
+                Task::Pursue => self.is_worth_it(&reader, &wanted, &found),
+                Task::Confirm => self.confirms(&reader, &found),
+                Task::Repair | Task::Stay => true,
+            };
+            if !is_worth_it {
                 break;
             }
             counts.clone_from(&found.counts);

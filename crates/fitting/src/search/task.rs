@@ -27,6 +27,10 @@ const WORTH_AFTER_MOVES: f64 = 1.0;
 /// Cells of an adult's compartment, of which those of a child's are counted as the same share.
 const ADULT_COMPARTMENT: f64 = 60.0;
 
+/// The least by which a clearance that is only doubted must grow for cells to be moved, m: a third of
+/// what a hand tells.
+const WORTH_CONFIRMING: f64 = 1e-3;
+
 /// What is to be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Task {
@@ -34,6 +38,8 @@ pub(super) enum Task {
     Pursue,
     /// What is broken is mended, and goals may not get worse.
     Repair,
+    /// The same where nothing is broken by the estimate, but so little was felt that it is doubted.
+    Confirm,
     /// Nothing.
     Stay,
 }
@@ -78,9 +84,15 @@ impl Planner<'_> {
         let passed = self.passed.as_ref();
         let passed = passed.and_then(|passed| search.filled(passed, Some(&home)));
         let reference = Reference { now: &home, passed: passed.as_ref() };
-        let broken = limits(&self.needs, reader.pattern, reference, needed);
-        if broken.iter().any(|aim| aim.misses(&home) > BROKEN) {
+        let is_broken = |needed: [f64; 2]| {
+            let broken = limits(&self.needs, reader.pattern, reference, needed);
+            broken.iter().any(|aim| aim.misses(&home) > BROKEN)
+        };
+        if is_broken(self.least()) {
             return Task::Repair;
+        }
+        if is_broken(needed) {
+            return Task::Confirm;
         }
         let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
         let reopened = goals
@@ -103,15 +115,32 @@ impl Planner<'_> {
         FOUR_IN_FIVE * sd / aim.unit
     }
 
+    /// The least clearance under each seat bone by the estimate, m.
+    fn least(&self) -> [f64; 2] {
+        let limit = self.assumptions.parameters.clearance_limit;
+        let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
+        unsure.map(|unsure| limit + unsure)
+    }
+
+    /// Whether a clearance that is doubted grows by something on a side that is too low.
+    pub(super) fn confirms(&self, reader: &GoalReader<'_>, found: &Filling) -> bool {
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(found)) else { return true };
+        let grows = |(side, needed): (Side, f64)| {
+            let clearance = |filling| Quantity::Clearance(side).value(filling);
+            clearance(&home).zip(clearance(found)).is_some_and(|(now, then)| {
+                now < needed && then - now >= WORTH_CONFIRMING
+            })
+        };
+        [Side::Left, Side::Right].into_iter().zip(self.enough()).any(grows)
+    }
+
     /// The clearance under each seat bone, m, from which an adjustment leaves it as it is.
     pub(super) fn enough(&self) -> [f64; 2] {
         let limit = self.assumptions.parameters.clearance_limit;
-        match &self.adjusting {
-            Some(Adjusting { unsure, doubted, .. }) => {
-                [0, 1].map(|side| limit + unsure[side].max(doubted[side]))
-            }
-            None => [limit; 2],
-        }
+        let doubted = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.doubted);
+        let least = self.least();
+        [0, 1].map(|side| least[side].max(limit + doubted[side]))
     }
 
     /// The clearance to which each side is mended, m: where it is too low, by what a hand tells above

@@ -163,20 +163,9 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         outcome.why = "FALLS";
         return outcome;
     }
-    let reach = knower(&case, &counts);
-    for (truth, free) in &reach {
-        outcome.story += &format!(" knower {} free {free}", shown(Some(truth)));
-    }
-    outcome.why = if !reach.iter().any(|own| is_safe(&own.0)) {
-        "LOW"
-    } else if !reach.iter().any(|own| is_confirmed(&own.0)) {
-        "EDGE"
-    } else if !reach.iter().any(|own| is_confirmed(&own.0) && own.1) {
-        "HELD"
-    } else {
-        outcome.settleable = true;
-        ""
-    };
+    let planned = counts.clone();
+    let lazy = std::env::var("LAZY").is_ok();
+    let mut reach = if lazy { Vec::new() } else { knower(&case, &planned) };
     for round in 0..=ROUNDS {
         case.record(&counts);
         case.dice = crate::tests::dice::Dice(mechanics::mixed(seed ^ ((round as u64 + 1) << 32)));
@@ -219,15 +208,6 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
             next = ask(&checks);
             outcome.story += &format!(" -> {}", said(&next));
         }
-        let off = |allowed: &dyn Fn(f64, &Quantity) -> f64| {
-            let Some(truth) = &truth else { return true };
-            truth.off.iter().enumerate().any(|(at, off)| {
-                let could = reach.iter().any(|own| {
-                    own.0.off.get(at).is_some_and(|off| off.as_ref().is_some_and(|off| off.0 <= 1.0))
-                });
-                could && off.as_ref().is_some_and(|off| off.0 > allowed(off.1, &off.2))
-            })
-        };
         let safe = truth.as_ref().is_some_and(is_safe);
         let stop = is_stop(&next);
         outcome.harmed |= harmed(&case, &checks, &counts, &next.counts);
@@ -241,6 +221,11 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         if stop {
             outcome.declared = Some(round);
             outcome.unsafe_declared = !safe;
+            let any_off = truth.as_ref().is_none_or(|truth| truth.off.iter().flatten().any(|off| off.0 > 1.0));
+            if lazy && (!safe || any_off) {
+                reach = knower(&case, &planned);
+            }
+            let off = |allowed: &dyn Fn(f64, &Quantity) -> f64| is_off(truth.as_ref(), &reach, allowed);
             outcome.off = [
                 off(&|_, _| 1.0),
                 off(&|_, _| 1.5),
@@ -252,7 +237,36 @@ fn run(cushions: &Cushions, seed: u64) -> Outcome {
         }
         counts = next.counts;
     }
+    if lazy && outcome.declared.is_none() {
+        reach = knower(&case, &planned);
+    }
+    for (truth, free) in &reach {
+        outcome.story += &format!("\n   knower {} free {free}", shown(Some(truth)));
+    }
+    outcome.why = if lazy && reach.is_empty() {
+        outcome.settleable = true;
+        ""
+    } else if !reach.iter().any(|own| is_safe(&own.0)) {
+        "LOW"
+    } else if !reach.iter().any(|own| is_confirmed(&own.0)) {
+        "EDGE"
+    } else if !reach.iter().any(|own| is_confirmed(&own.0) && own.1) {
+        "HELD"
+    } else {
+        outcome.settleable = true;
+        ""
+    };
     outcome
+}
+
+fn is_off(truth: Option<&Truth>, reach: &[(Truth, bool)], allowed: &dyn Fn(f64, &Quantity) -> f64) -> bool {
+    let Some(truth) = truth else { return true };
+    truth.off.iter().enumerate().any(|(at, off)| {
+        let could = reach.iter().filter(|own| is_safe(&own.0)).any(|own| {
+            own.0.off.get(at).is_some_and(|off| off.as_ref().is_some_and(|off| off.0 <= 1.0))
+        });
+        could && off.as_ref().is_some_and(|off| off.0 > allowed(off.1, &off.2))
+    })
 }
 
 /// Whether moves harm in the truth: a bone that was felt is lowered, or one that was pinched is
@@ -286,7 +300,9 @@ fn outcomes(seeds: std::ops::Range<u64>) -> Vec<(u64, Outcome)> {
         loop {
             let at = next.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
             let Some(seed) = seeds.get(at) else { return done };
-            done.push((*seed, run(&cushions, *seed)));
+            let own = run(&cushions, *seed);
+            show(*seed, &own);
+            done.push((*seed, own));
         }
     };
     let mut outcomes: Vec<(u64, Outcome)> = std::thread::scope(|scope| {
@@ -306,7 +322,18 @@ fn table() {
     let (a, b) = range.split_once("..").unwrap();
     let outcomes = outcomes(a.parse().unwrap()..b.parse().unwrap());
     let able: Vec<_> = outcomes.iter().filter(|own| own.1.settleable).collect();
-    for (seed, own) in &outcomes {
+    let n = able.len() as f64;
+    let share = |keep: &dyn Fn(&Outcome) -> bool| 100.0 * able.iter().filter(|own| keep(&own.1)).count() as f64 / n;
+    println!("SUM {range}: {} of {} able", able.len(), outcomes.len());
+    for (at, what) in ["1", "1.5", "hands", "would act"].iter().enumerate() {
+        let by = |round: usize| share(&|own| own.declared.is_some_and(|at| at <= round) && !own.unsafe_declared && !own.off[at]);
+        println!("SUM goals within {what}: by round 0..3 {:.1} {:.1} {:.1} {:.1}", by(0), by(1), by(2), by(3));
+    }
+    println!("SUM open {:.1} % unsafe of able {:.2} %, of all {} of {} declared, harmed {}", share(&|own| own.declared.is_none()), share(&|own| own.unsafe_declared),
+        outcomes.iter().filter(|own| own.1.unsafe_declared).count(), outcomes.iter().filter(|own| own.1.declared.is_some()).count(), outcomes.iter().filter(|own| own.1.harmed).count());
+}
+
+fn show(seed: u64, own: &Outcome) {
         let kind = if !own.settleable {
             format!("UNABLE-{}", own.why)
         } else if own.declared.is_none() {
@@ -318,15 +345,5 @@ fn table() {
         } else {
             "ok".to_owned()
         };
-        println!("== {seed} {kind} declared {:?} unsafe {} off {:?} harmed {}\n  {}", own.declared, own.unsafe_declared, own.off, own.harmed, own.story);
-    }
-    let n = able.len() as f64;
-    let share = |keep: &dyn Fn(&Outcome) -> bool| 100.0 * able.iter().filter(|own| keep(&own.1)).count() as f64 / n;
-    println!("SUM {range}: {} of {} able", able.len(), outcomes.len());
-    for (at, what) in ["1", "1.5", "hands", "would act"].iter().enumerate() {
-        let by = |round: usize| share(&|own| own.declared.is_some_and(|at| at <= round) && !own.unsafe_declared && !own.off[at]);
-        println!("SUM goals within {what}: by round 0..3 {:.1} {:.1} {:.1} {:.1}", by(0), by(1), by(2), by(3));
-    }
-    println!("SUM open {:.1} % unsafe of able {:.2} %, of all {} of {} declared, harmed {}", share(&|own| own.declared.is_none()), share(&|own| own.unsafe_declared),
-        outcomes.iter().filter(|own| own.1.unsafe_declared).count(), outcomes.iter().filter(|own| own.1.declared.is_some()).count(), outcomes.iter().filter(|own| own.1.harmed).count());
+        eprintln!("== {seed} {kind} declared {:?} unsafe {} off {:?} harmed {}\n  {}", own.declared, own.unsafe_declared, own.off, own.harmed, own.story);
 }
