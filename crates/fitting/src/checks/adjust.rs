@@ -54,6 +54,10 @@ pub(crate) const MOST_EARLIER: usize = 12;
 /// Misfit from which an answer is questioned, in units of how finely it can be told.
 const QUESTIONED: f64 = 5.0;
 
+/// What stays unknown of a clearance however often it is felt, m: hands answer in notches of 5 mm, and
+/// what lies within one of them, as likely here as there, has this standard deviation.
+pub(crate) const BETWEEN_NOTCHES: f64 = 1.5e-3;
+
 /// What an adjustment is made from.
 #[derive(Clone, Copy)]
 pub struct AdjustInput<'a> {
@@ -393,7 +397,8 @@ fn unsure_near_the_limit(rounds: &[Round], learnt: &Estimate) -> [f64; 2] {
         let felt = all_readings(rounds, side);
         let low = felt.iter().any(|felt| *felt < EDGE[1]);
         let near = low || learnt.clearance[at] < EDGE[1].to_m();
-        if near && !felt.is_empty() { NINETEEN_IN_TWENTY * learnt.clearance_sd[at] } else { 0.0 }
+        let sd = learnt.clearance_sd[at].max(BETWEEN_NOTCHES);
+        if near && !felt.is_empty() { NINETEEN_IN_TWENTY * sd } else { 0.0 }
     };
     [unsure(Side::Left, 0), unsure(Side::Right, 1)]
 }
