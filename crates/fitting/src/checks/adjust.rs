@@ -47,7 +47,7 @@ const RISE_OF_LIMIT: f64 = 15e-3;
 /// within one notch and what a hand tells.
 const EDGE: [Length; 2] = [Length::from_mm(20.0), Length::from_mm(28.0)];
 /// Standard deviations by which an estimate near the limit must be above it: nineteen in twenty.
-pub(crate) const NINETEEN_IN_TWENTY: f64 = 1.64;
+const NINETEEN_IN_TWENTY: f64 = 1.64;
 /// Earlier rounds that are learnt from, the newest: those of some visits. A body changes over the
 /// months, and each round costs solves.
 pub(crate) const MOST_EARLIER: usize = 12;
@@ -56,7 +56,7 @@ const QUESTIONED: f64 = 5.0;
 
 /// What stays unknown of a clearance however often it is felt, m: hands answer in notches of 5 mm, and
 /// what lies within one of them, as likely here as there, has this standard deviation.
-pub(crate) const BETWEEN_NOTCHES: f64 = 1.5e-3;
+const BETWEEN_NOTCHES: f64 = 1.5e-3;
 
 /// What an adjustment is made from.
 #[derive(Clone, Copy)]
@@ -265,12 +265,6 @@ fn decided(
     })
 }
 
-/// Whether cells were moved from one round to the next, and not because hands felt too little.
-fn is_for_goals(pair: &[Round]) -> bool {
-    let low = |side: Side| readings(&pair[0], side).iter().any(|felt| *felt < EDGE[1]);
-    pair[0].counts != pair[1].counts && !low(Side::Left) && !low(Side::Right)
-}
-
 /// How much cushion hands felt under a seat bone in a round.
 fn readings(round: &Round, side: Side) -> Vec<Length> {
     let felt = |check: &Check| match check {
@@ -390,15 +384,19 @@ fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<Check> {
     last.filter(|misfit| misfit.by.abs() > QUESTIONED).map(|misfit| misfit.check).collect()
 }
 
-/// By how much more than the limit the estimate must leave for nineteen in twenty, m, on sides that
-/// were felt and are near the limit by a reading or by the estimate; nothing on others.
+/// By how much more than the limit an estimate must leave for nineteen in twenty, m.
+pub(crate) fn sure(sd: f64) -> f64 {
+    NINETEEN_IN_TWENTY * sd.max(BETWEEN_NOTCHES)
+}
+
+/// The same on sides that were felt and are near the limit by a reading or by the estimate; nothing on
+/// others.
 fn unsure_near_the_limit(rounds: &[Round], learnt: &Estimate) -> [f64; 2] {
     let unsure = |side: Side, at: usize| {
         let felt = all_readings(rounds, side);
         let low = felt.iter().any(|felt| *felt < EDGE[1]);
         let near = low || learnt.clearance[at] < EDGE[1].to_m();
-        let sd = learnt.clearance_sd[at].max(BETWEEN_NOTCHES);
-        if near && !felt.is_empty() { NINETEEN_IN_TWENTY * sd } else { 0.0 }
+        if near && !felt.is_empty() { sure(learnt.clearance_sd[at]) } else { 0.0 }
     };
     [unsure(Side::Left, 0), unsure(Side::Right, 1)]
 }
@@ -424,11 +422,12 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
     Adjusting {
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
         doubted: unsure_near_the_limit(rounds, learnt),
+        sure: learnt.clearance_sd.map(sure),
         surface_sd: learnt.surface_sd,
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),
         held,
-        earlier: rounds.windows(2).filter(|pair| is_for_goals(pair)).count(),
+        earlier: rounds.windows(2).filter(|pair| pair[0].counts != pair[1].counts).count(),
         passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),
         symmetric: is_its_own_image(pattern, &own, image),
     }

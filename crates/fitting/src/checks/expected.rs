@@ -6,7 +6,7 @@ use case::{
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
-use crate::checks::adjust::{AdjustInput, Adjusted, BETWEEN_NOTCHES, NINETEEN_IN_TWENTY};
+use crate::checks::adjust::{AdjustInput, Adjusted, sure};
 use crate::checks::estimate::{EstimateMeshes, Round, UNSURE_OF_MOVES, estimate};
 use crate::checks::meaning::{HAND, meaning};
 use crate::goals::aims::{Filling, Quantity, real};
@@ -81,8 +81,7 @@ impl<'a> Expected<'a> {
             learnt.as_ref().zip(expected).map_or(0.0, |(learnt, expected)| {
                 // What was moved since did so much, more or less.
                 let moved = UNSURE_OF_MOVES * (expected - learnt.clearance[at]);
-                let sd = libm::hypot(learnt.clearance_sd[at], moved);
-                NINETEEN_IN_TWENTY * sd.max(BETWEEN_NOTCHES)
+                sure(libm::hypot(learnt.clearance_sd[at], moved))
             })
         };
         let unsure = [unsure(0, Side::Left), unsure(1, Side::Right)];

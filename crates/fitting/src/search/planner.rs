@@ -198,8 +198,7 @@ impl<'a> Planner<'a> {
         let mut counts = self.home.clone();
         let (mut verified, mut known) = (AlreadySolved::default(), None);
         let task = self.task(&reader, &wanted, needed);
-        let mends = matches!(task, Task::Repair | Task::Confirm);
-        let needed = if mends { self.mended(&reader, needed) } else { needed };
+        let needed = self.aimed_at(&reader, task, needed);
         let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
         for time in 1..=times {
             progress.tell(PlanStep::Search { time });

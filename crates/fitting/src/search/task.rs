@@ -52,6 +52,9 @@ pub(crate) struct Adjusting {
     /// How much more than the limit there must be under each seat bone by the estimate where hands felt
     /// so little that it is doubted, m; nothing elsewhere.
     pub(crate) doubted: [f64; 2],
+    /// How much more than the limit would be sure under each seat bone, m: no goal brings the clearance
+    /// below that.
+    pub(crate) sure: [f64; 2],
     /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
     /// the left, m, each as a standard deviation.
     pub(crate) surface_sd: [f64; 2],
@@ -143,18 +146,29 @@ impl Planner<'_> {
         [0, 1].map(|side| least[side].max(limit + doubted[side]))
     }
 
-    /// The clearance to which each side is mended, m: where it is too low, by what a hand tells above
-    /// what is enough anyway, so that the next reading confirms it; elsewhere what is enough.
-    pub(super) fn mended(&self, reader: &GoalReader<'_>, needed: [f64; 2]) -> [f64; 2] {
+    /// The clearance that is aimed at under each seat bone, m, for what is to be done. What is too low is
+    /// mended by what a hand tells above what is enough, so that the next reading confirms it; and what
+    /// is sure to be enough is not brought to where it is doubted.
+    pub(super) fn aimed_at(
+        &self,
+        reader: &GoalReader<'_>,
+        task: Task,
+        needed: [f64; 2],
+    ) -> [f64; 2] {
+        let Some(adjusting) = &self.adjusting else { return needed };
         let search = self.search(reader.meshes, Vec::new());
         let Some(home) = search.filled(&self.home, Some(reader.stock)) else { return needed };
         let limit = self.assumptions.parameters.clearance_limit;
-        let mended = |(side, needed): (Side, f64)| {
-            let low = Quantity::Clearance(side).value(&home).is_some_and(|now| now < needed);
-            if low { needed.max(limit + HAND) } else { needed }
+        let aimed_at = |at: usize, side: Side| {
+            let needed = needed[at];
+            let Some(now) = Quantity::Clearance(side).value(&home) else { return needed };
+            match task {
+                Task::Stay => needed,
+                Task::Repair | Task::Confirm if now < needed => needed.max(limit + HAND),
+                _ => needed.max(now.min(limit + adjusting.sure[at])),
+            }
         };
-        let mut both = [Side::Left, Side::Right].into_iter().zip(needed).map(mended);
-        std::array::from_fn(|side| both.next().unwrap_or(needed[side]))
+        [aimed_at(0, Side::Left), aimed_at(1, Side::Right)]
     }
 
     /// The sides on which the counts as they are leave too little.

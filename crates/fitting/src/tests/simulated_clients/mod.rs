@@ -30,6 +30,7 @@ fn known_next(case: &Case<'_>, counts: &[u32]) -> Vec<u32> {
     let adjusting = Adjusting {
         unsure: [0.0; 2],
         doubted: [HAND; 2],
+        sure: [HAND; 2],
         surface_sd: [FINGERS; 2],
         higher_sd: LOWER_SIDE,
         bounds: bounds.collect(),
