@@ -225,7 +225,8 @@ fn decided(
     let too_low = planner.too_low()?;
     if doubts.is_empty() {
         let surprising = expected.surprisingly_low();
-        let again = if too_low.is_empty() { near_the_limit(rounds, surprising) } else { too_low.clone() };
+        let again =
+            if too_low.is_empty() { near_the_limit(rounds, surprising) } else { too_low.clone() };
         let again = felt_once(rounds, &again);
         if !again.is_empty() {
             let next = again.into_iter().map(NextStep::FeelAgain).collect();
@@ -297,7 +298,8 @@ fn felt_too_low(rounds: &[Round]) -> Vec<NextStep> {
             NextStep::FeelAgain(side)
         })
     };
-    let mut asked: Vec<NextStep> = [Side::Left, Side::Right].into_iter().filter_map(asked).collect();
+    let mut asked: Vec<NextStep> =
+        [Side::Left, Side::Right].into_iter().filter_map(asked).collect();
     asked.dedup();
     asked
 }

@@ -52,8 +52,8 @@ pub(crate) struct Expected<'a> {
     pub(crate) meshes: SearchMeshes<'a>,
     /// The cushion as it is; none where the client does not come to rest on it.
     pub(crate) now: Option<Filling>,
-    /// How unsure earlier rounds leave the clearance under each seat bone, m; nothing where there are
-    /// none, and the plan's own limits count.
+    /// How unsure what was felt in earlier rounds leaves the clearance under each seat bone, m; nothing
+    /// where nothing was, and the plan's own limits count.
     unsure: [f64; 2],
 }
 
@@ -77,8 +77,10 @@ impl<'a> Expected<'a> {
         let meshes = SearchMeshes::new(input.cushion, assumptions, input.stop)?;
         let now = Search::solving_only(input.cushion, &meshes).filled(&real(input.now), None);
         let unsure = |at: usize, side| {
+            let felt = earlier.iter().any(|round| felt_under(&round.checks, side).is_some());
             let expected = now.as_ref().and_then(|now| Quantity::Clearance(side).value(now));
-            learnt.as_ref().zip(expected).map_or(0.0, |(learnt, expected)| {
+            let known = learnt.as_ref().zip(expected).filter(|_| felt);
+            known.map_or(0.0, |(learnt, expected)| {
                 // What was moved since did so much, more or less.
                 let moved = UNSURE_OF_MOVES * (expected - learnt.clearance[at]);
                 sure(libm::hypot(learnt.clearance_sd[at], moved))
@@ -119,13 +121,10 @@ impl<'a> Expected<'a> {
             let surprises = felt.zip(expected).is_some_and(|(felt, expected)| {
                 felt < NEAR_THE_LIMIT && felt < expected - HALF_A_NOTCH
             });
-            // After moves or doubts that the client is safe is to follow from more than one reading.
-            let unsure = match side {
-                Side::Left => self.unsure[0],
-                Side::Right => self.unsure[1],
-            };
-            let sure = unsure == 0.0 || expected.is_some_and(|left| left >= limit + unsure);
-            felt.or(expected).is_some_and(|left| left >= limit) && !surprises && sure
+            // What was felt before is weighed with what is felt now, where it left a doubt.
+            let unsure = self.unsure[usize::from(side == Side::Right)];
+            let doubted = unsure > 0.0 && expected.is_none_or(|left| left < limit + unsure);
+            felt.or(expected).is_some_and(|left| left >= limit) && !surprises && !doubted
         };
         self.input.checks.iter().all(agrees) && [Side::Left, Side::Right].into_iter().all(keeps)
     }

@@ -131,9 +131,9 @@ impl Planner<'_> {
         let Some(home) = search.filled(&self.home, Some(found)) else { return true };
         let grows = |(side, needed): (Side, f64)| {
             let clearance = |filling| Quantity::Clearance(side).value(filling);
-            clearance(&home).zip(clearance(found)).is_some_and(|(now, then)| {
-                now < needed && then - now >= WORTH_CONFIRMING
-            })
+            clearance(&home)
+                .zip(clearance(found))
+                .is_some_and(|(now, then)| now < needed && then - now >= WORTH_CONFIRMING)
         };
         [Side::Left, Side::Right].into_iter().zip(self.enough()).any(grows)
     }

@@ -1,8 +1,8 @@
 //! A simulated client: a truth that the planner does not know, and hands that err.
 
 use case::{
-    Check, Client, CushionIdentity, Entry, FrontSides, Goal, NextStep, PressAnswer,
-    SiteName, TopAnswer, UnderAnswer, Want,
+    Check, Client, CushionIdentity, Entry, FrontSides, Goal, NextStep, PressAnswer, SiteName,
+    TopAnswer, UnderAnswer, Want,
 };
 use cushion::{CompartmentIx, Length, Mass, Pressure, Side};
 use mechanics::{Resting, Stop};
@@ -308,4 +308,3 @@ impl<'a> Case<'a> {
 pub(super) fn weight(client: &Client) -> Mass {
     client.latest_weighing().expect("a weight").weight
 }
-
