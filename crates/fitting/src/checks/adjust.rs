@@ -362,7 +362,7 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
             && found.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
         {
             // Answers that could not both be true were asked again, and teach nothing.
-            let doubts = contradictions(pattern, &found.checks);
+            let doubts = contradictions(pattern, found.checks);
             let doubted = |check: &Check| {
                 doubts.iter().any(|doubt| match doubt {
                     Doubt::Contradiction(one, other) => one == check || other == check,
