@@ -16,6 +16,9 @@
 //! three rounds of the same moves, that leave half a notch more than the limit under both bones, since
 //! less cannot be told from too little by any number of notches, with no fingers held. Who is settled
 //! but unsafe is counted among all who come to rest.
+//!
+//! On the seeds 6000 to 6042, which nobody looked at before: 22 can be settled, 21 are (16 with each goal
+//! that can be met within its tolerance), and none of the 39 who come to rest is settled but unsafe.
 
 mod client;
 mod course;
@@ -99,12 +102,15 @@ fn simulated_clients_settle_within_three_rounds() {
 
 /// The same at length, by hand: `cargo test -p fitting --release -- --ignored --nocapture many`.
 #[test]
-#[ignore = "takes some ten minutes"]
+#[ignore = "takes some half an hour"]
 fn many_simulated_clients_settle_within_three_rounds() {
     let seeds = 6_000..6_200;
     let all = seeds.end - seeds.start;
     let shares = shares(seeds);
     assert_eq!(shares.harmed, 0);
-    assert!(shares.settled >= 0.85, "{}", shares.settled);
-    assert!(100 * shares.unsafe_then as u64 <= 3 * all, "{}", shares.unsafe_then);
+    // The aim is 0.95. Some hundred of 200 can be settled, and by lot a hundred come out lower by two or
+    // three in a hundred; thrice that is allowed.
+    assert!(shares.settled >= 0.88, "{}", shares.settled);
+    // The aim is one in a hundred; so few come out higher by one or two.
+    assert!(100 * shares.unsafe_then as u64 <= 2 * all, "{}", shares.unsafe_then);
 }
