@@ -46,11 +46,17 @@ const RISE_OF_LIMIT: f64 = 15e-3;
 /// Readings from underneath, at least and below, at which a single one moves nothing: at the limit,
 /// within one notch and what a hand tells.
 const EDGE: [Length; 2] = [Length::from_mm(20.0), Length::from_mm(28.0)];
+/// Standard deviations by which an estimate near the limit must be above it: nineteen in twenty.
+const NINETEEN_IN_TWENTY: f64 = 1.64;
 /// Earlier rounds that are learnt from, the newest: those of some visits. A body changes over the
 /// months, and each round costs solves.
 pub(crate) const MOST_EARLIER: usize = 12;
 /// Misfit from which an answer is questioned, in units of how finely it can be told.
 const QUESTIONED: f64 = 5.0;
+
+/// What stays unknown of a clearance however often it is felt, m: hands answer in notches of 5 mm, and
+/// what lies within one of them, as likely here as there, has this standard deviation.
+const BETWEEN_NOTCHES: f64 = 1.5e-3;
 
 /// What an adjustment is made from.
 #[derive(Clone, Copy)]
@@ -216,11 +222,11 @@ fn decided(
     let assumptions = learnt.assumptions.clone();
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
+    let too_low = planner.too_low()?;
     if doubts.is_empty() {
-        let mut again = planner.too_low()?;
-        if again.is_empty() {
-            again = expected.surprisingly_low();
-        }
+        let surprising = expected.surprisingly_low();
+        let again =
+            if too_low.is_empty() { near_the_limit(rounds, surprising) } else { too_low.clone() };
         let again = felt_once(rounds, &again);
         if !again.is_empty() {
             let next = again.into_iter().map(NextStep::FeelAgain).collect();
@@ -241,6 +247,8 @@ fn decided(
     }
     if verdict == Verdict::Stay {
         next.splice(0..0, learnt.tells_most(input.client, input.checks));
+        // No cells bring what would be sure to be enough.
+        next.extend((!too_low.is_empty()).then_some(NextStep::AnotherCushion));
     }
     Ok(Adjusted {
         verdict,
@@ -267,36 +275,52 @@ fn readings(round: &Round, side: Side) -> Vec<Length> {
     round.checks.iter().filter_map(felt).collect()
 }
 
+/// How much cushion hands felt under a seat bone on the counts as they are, in this round and before.
+fn all_readings(rounds: &[Round], side: Side) -> Vec<Length> {
+    let Some((now, earlier)) = rounds.split_last() else { return Vec::new() };
+    let before = earlier.iter().filter(|round| round.counts == now.counts);
+    before.chain([now]).flat_map(|round| readings(round, side)).collect()
+}
+
 /// What is asked where hands feel less than the limit of every plan and nothing that is known explains
 /// it, so that no cells would be moved: it is felt again, and what was felt again is no matter of
 /// cells. Never that all may stay as it is.
 fn felt_too_low(rounds: &[Round]) -> Vec<NextStep> {
     let limit = Length::from_m(Parameters::default().clearance_limit);
-    let Some((now, earlier)) = rounds.split_last() else { return Vec::new() };
-    let low = |round: &Round, side: Side| {
-        readings(round, side).into_iter().filter(|felt| *felt < limit).count()
+    let Some((now, _)) = rounds.split_last() else { return Vec::new() };
+    let asked = |side: Side| {
+        let all = all_readings(rounds, side);
+        let sum: f64 = all.iter().map(|felt| felt.to_m()).sum();
+        let low = sum < (limit.to_m() - 1e-9) * all.len() as f64;
+        (low && !readings(now, side).is_empty()).then_some(if all.len() > 1 {
+            NextStep::CountBeforeMoving
+        } else {
+            NextStep::FeelAgain(side)
+        })
     };
-    let sides = [Side::Left, Side::Right].into_iter().filter(|side| low(now, *side) > 0);
-    let asked = sides.map(|side| {
-        let before = earlier.iter().filter(|round| round.counts == now.counts);
-        let times = low(now, side) + before.map(|round| low(round, side)).sum::<usize>();
-        if times > 1 { NextStep::CountBeforeMoving } else { NextStep::FeelAgain(side) }
-    });
-    let mut asked: Vec<NextStep> = asked.collect();
+    let mut asked: Vec<NextStep> =
+        [Side::Left, Side::Right].into_iter().filter_map(asked).collect();
     asked.dedup();
     asked
+}
+
+/// Those of some sides on which hands felt less in this round than what is far from the limit.
+fn near_the_limit(rounds: &[Round], mut sides: Vec<Side>) -> Vec<Side> {
+    let low = |side: &Side| {
+        let mut felt = rounds.last().into_iter().flat_map(|now| readings(now, *side));
+        felt.any(|felt| felt < EDGE[1])
+    };
+    sides.retain(low);
+    sides
 }
 
 /// The sides that are too low by one reading near the limit and by nothing else: it is felt again
 /// before cells are moved. None where another side is too low beyond doubt.
 fn felt_once(rounds: &[Round], too_low: &[Side]) -> Vec<Side> {
-    let Some((now, earlier)) = rounds.split_last() else { return Vec::new() };
-    let once = |side: &Side| {
-        let now_felt = readings(now, *side);
-        let before = earlier.iter().filter(|round| round.counts == now.counts);
-        let before = before.flat_map(|round| readings(round, *side));
-        let low = now_felt.iter().copied().chain(before).filter(|felt| *felt < EDGE[1]).count();
-        low == 1 && now_felt.first().is_some_and(|felt| (EDGE[0]..EDGE[1]).contains(felt))
+    let Some(now) = rounds.last() else { return Vec::new() };
+    let once = |side: &Side| match all_readings(rounds, *side)[..] {
+        [felt] => felt >= EDGE[0],
+        _ => false,
     };
     // A side that was not felt is low by what the other one's reading makes of it.
     let mut felt = too_low.to_vec();
@@ -337,7 +361,16 @@ fn rounds(input: &AdjustInput<'_>, pattern: &Pattern) -> Vec<Round> {
         if let Some(counts) = counts.filter(|_| same)
             && found.checks.iter().all(|check| can_be_made(pattern, check).is_ok())
         {
-            rounds.push(Round { counts, checks: found.checks.to_vec() });
+            // Answers that could not both be true were asked again, and teach nothing.
+            let doubts = contradictions(pattern, found.checks);
+            let doubted = |check: &Check| {
+                doubts.iter().any(|doubt| match doubt {
+                    Doubt::Contradiction(one, other) => one == check || other == check,
+                    Doubt::Misfit(_) => false,
+                })
+            };
+            let checks = found.checks.iter().filter(|check| !doubted(check)).copied().collect();
+            rounds.push(Round { counts, checks });
         }
     }
     rounds.drain(..rounds.len().saturating_sub(MOST_EARLIER));
@@ -351,6 +384,23 @@ fn doubted(learnt: &Estimate, rounds: usize, words: bool) -> Vec<Check> {
     let last =
         learnt.misfits.iter().filter(|misfit| misfit.round + 1 == rounds && misfit.word == words);
     last.filter(|misfit| misfit.by.abs() > QUESTIONED).map(|misfit| misfit.check).collect()
+}
+
+/// By how much more than the limit an estimate must leave for nineteen in twenty, m.
+pub(crate) fn sure(sd: f64) -> f64 {
+    NINETEEN_IN_TWENTY * sd.max(BETWEEN_NOTCHES)
+}
+
+/// The same on sides that were felt and are near the limit by a reading or by the estimate; nothing on
+/// others.
+fn unsure_near_the_limit(rounds: &[Round], learnt: &Estimate) -> [f64; 2] {
+    let unsure = |side: Side, at: usize| {
+        let felt = all_readings(rounds, side);
+        let low = felt.iter().any(|felt| *felt < EDGE[1]);
+        let near = low || learnt.clearance[at] < EDGE[1].to_m();
+        if near && !felt.is_empty() { sure(learnt.clearance_sd[at]) } else { 0.0 }
+    };
+    [unsure(Side::Left, 0), unsure(Side::Right, 1)]
 }
 
 /// What this round may do.
@@ -373,6 +423,8 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
     };
     Adjusting {
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
+        doubted: unsure_near_the_limit(rounds, learnt),
+        sure: learnt.clearance_sd.map(sure),
         surface_sd: learnt.surface_sd,
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),

@@ -6,8 +6,8 @@ use case::{
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
-use crate::checks::adjust::{AdjustInput, Adjusted};
-use crate::checks::estimate::{EstimateMeshes, Round, estimate};
+use crate::checks::adjust::{AdjustInput, Adjusted, sure};
+use crate::checks::estimate::{EstimateMeshes, Round, UNSURE_OF_MOVES, estimate};
 use crate::checks::meaning::{HAND, meaning};
 use crate::goals::aims::{Filling, Quantity, real};
 use crate::goals::needs::Needs;
@@ -20,6 +20,11 @@ use crate::search::steps::Search;
 /// By how much less must be felt than was expected for it to be a surprise, m: once and a half what a
 /// hand tells.
 const SURPRISE: f64 = 4.5e-3;
+/// Readings below which so much less than expected is no longer as expected where a notch of 5 mm
+/// lies between, m: the limit and what a hand tells.
+const NEAR_THE_LIMIT: f64 = 28e-3;
+/// Half a notch, m.
+const HALF_A_NOTCH: f64 = 2.5e-3;
 /// A change of clearance that a hand cannot miss, m: some three times how finely it tells.
 const SHOULD_BE_FELT: f64 = 8e-3;
 
@@ -47,6 +52,9 @@ pub(crate) struct Expected<'a> {
     pub(crate) meshes: SearchMeshes<'a>,
     /// The cushion as it is; none where the client does not come to rest on it.
     pub(crate) now: Option<Filling>,
+    /// How unsure what was felt in earlier rounds leaves the clearance under each seat bone, m; nothing
+    /// where nothing was, and the plan's own limits count.
+    unsure: [f64; 2],
 }
 
 impl<'a> Expected<'a> {
@@ -59,15 +67,27 @@ impl<'a> Expected<'a> {
     ) -> Result<Self, BodyError> {
         let pattern = input.cushion.pattern();
         let earlier = &rounds[..rounds.len() - 1];
-        let assumptions = if earlier.iter().all(|round| round.checks.is_empty()) {
-            usual.clone()
+        let learnt = if earlier.iter().all(|round| round.checks.is_empty()) {
+            None
         } else {
-            estimate(EstimateMeshes::of(input.cushion), pattern, usual, earlier, input.stop)?
-                .assumptions
+            let meshes = EstimateMeshes::of(input.cushion);
+            Some(estimate(meshes, pattern, usual, earlier, input.stop)?)
         };
-        let meshes = SearchMeshes::new(input.cushion, &assumptions, input.stop)?;
+        let assumptions = learnt.as_ref().map_or(usual, |learnt| &learnt.assumptions);
+        let meshes = SearchMeshes::new(input.cushion, assumptions, input.stop)?;
         let now = Search::solving_only(input.cushion, &meshes).filled(&real(input.now), None);
-        Ok(Self { input: *input, meshes, now })
+        let unsure = |at: usize, side| {
+            let felt = earlier.iter().any(|round| felt_under(&round.checks, side).is_some());
+            let expected = now.as_ref().and_then(|now| Quantity::Clearance(side).value(now));
+            let known = learnt.as_ref().zip(expected).filter(|_| felt);
+            known.map_or(0.0, |(learnt, expected)| {
+                // What was moved since did so much, more or less.
+                let moved = UNSURE_OF_MOVES * (expected - learnt.clearance[at]);
+                sure(libm::hypot(learnt.clearance_sd[at], moved))
+            })
+        };
+        let unsure = [unsure(0, Side::Left), unsure(1, Side::Right)];
+        Ok(Self { input: *input, meshes, now, unsure })
     }
 
     /// The same client on other counts; none where they do not come to rest.
@@ -96,7 +116,15 @@ impl<'a> Expected<'a> {
         let limit = Parameters::default().clearance_limit;
         let keeps = |side: Side| {
             let felt = felt_under(self.input.checks, side).map(Length::to_m);
-            felt.or_else(|| self.clearance(side)).is_some_and(|left| left >= limit)
+            let expected = self.clearance(side);
+            // Near the limit half a notch less than expected is looked at.
+            let surprises = felt.zip(expected).is_some_and(|(felt, expected)| {
+                felt < NEAR_THE_LIMIT && felt < expected - HALF_A_NOTCH
+            });
+            // What was felt before is weighed with what is felt now, where it left a doubt.
+            let unsure = self.unsure[usize::from(side == Side::Right)];
+            let doubted = unsure > 0.0 && expected.is_none_or(|left| left < limit + unsure);
+            felt.or(expected).is_some_and(|left| left >= limit) && !surprises && !doubted
         };
         self.input.checks.iter().all(agrees) && [Side::Left, Side::Right].into_iter().all(keeps)
     }

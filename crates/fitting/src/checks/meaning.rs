@@ -13,7 +13,7 @@ pub(crate) const SAFE_UP_TO: f64 = 9e3;
 /// Surface pressure from which fingers are held, Pa.
 pub(crate) const PINCHED_FROM: f64 = 13e3;
 /// How finely fingers tell pressure, Pa.
-const FINGERS: f64 = 2.5e3;
+pub(crate) const FINGERS: f64 = 2.5e3;
 /// Clearance below which a bone is felt, m.
 pub(crate) const FELT_BELOW: f64 = 10e-3;
 /// How finely a hand tells clearance, m.

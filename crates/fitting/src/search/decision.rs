@@ -27,7 +27,8 @@ impl Planner<'_> {
         let now = filled(&self.reference)?;
         let passed = self.passed.as_ref().and_then(|passed| filled(passed));
         let reference = Reference { now: &now, passed: passed.as_ref() };
-        let home = if task == Task::Repair { Some(filled(&self.home)?) } else { None };
+        let mends = matches!(task, Task::Repair | Task::Confirm);
+        let home = if mends { Some(filled(&self.home)?) } else { None };
         let pursued = |aim: &Aim| {
             // A goal that is not pursued may not get worse.
             let aim = aim.clone().pursued();

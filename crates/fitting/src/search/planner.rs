@@ -219,6 +219,7 @@ impl<'a> Planner<'a> {
         let mut counts = self.home.clone();
         let (mut verified, mut known) = (self.given(of_stock.as_ref()), None);
         let task = self.task(&reader, &wanted, needed);
+        let needed = self.aimed_at(&reader, task, needed);
         let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
         for time in 1..=times {
             progress.tell(PlanStep::Search { time });
@@ -226,7 +227,12 @@ impl<'a> Planner<'a> {
             let searched = self.searched(&reader, &wanted, task, needed, known.take());
             let Some((found, slopes)) = searched else { break };
             known = slopes;
-            if task == Task::Pursue && !self.is_worth_it(&reader, &wanted, &found) {
+            let is_worth_it = match task {
+                Task::Pursue => self.is_worth_it(&reader, &wanted, &found),
+                Task::Confirm => self.confirms(&reader, &found),
+                Task::Repair | Task::Stay => true,
+            };
+            if !is_worth_it {
                 break;
             }
             counts.clone_from(&found.counts);
@@ -255,9 +261,8 @@ impl<'a> Planner<'a> {
         predictor: &Predictor<'_>,
         stock: &[f64],
     ) -> ([f64; 2], Option<Ends>) {
-        let limit = self.assumptions.parameters.clearance_limit;
-        if let Some(adjusting) = &self.adjusting {
-            return (adjusting.unsure.map(|unsure| limit + unsure), None);
+        if self.adjusting.is_some() {
+            return (self.enough(), None);
         }
         let ends = predictor.spread_but_lean(stock);
         let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));

@@ -4,6 +4,7 @@
 use case::{BodyError, SiteName};
 use cushion::Side;
 
+use crate::checks::meaning::HAND;
 use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::limits::{Reference, limits};
 use crate::goals::wanted::{GoalReader, Wanted};
@@ -26,6 +27,10 @@ const WORTH_AFTER_MOVES: f64 = 1.0;
 /// Cells of an adult's compartment, of which those of a child's are counted as the same share.
 const ADULT_COMPARTMENT: f64 = 60.0;
 
+/// The least by which a clearance that is only doubted must grow for cells to be moved, m: a third of
+/// what a hand tells.
+const WORTH_CONFIRMING: f64 = 1e-3;
+
 /// What is to be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Task {
@@ -33,6 +38,8 @@ pub(super) enum Task {
     Pursue,
     /// What is broken is mended, and goals may not get worse.
     Repair,
+    /// The same where nothing is broken by the estimate, but so little was felt that it is doubted.
+    Confirm,
     /// Nothing.
     Stay,
 }
@@ -42,6 +49,12 @@ pub(super) enum Task {
 pub(crate) struct Adjusting {
     /// How much more clearance is kept under each seat bone than the limit, m: how unsure it is.
     pub(crate) unsure: [f64; 2],
+    /// How much more than the limit there must be under each seat bone by the estimate where hands felt
+    /// so little that it is doubted, m; nothing elsewhere.
+    pub(crate) doubted: [f64; 2],
+    /// How much more than the limit would be sure under each seat bone, m: no goal brings the clearance
+    /// below that.
+    pub(crate) sure: [f64; 2],
     /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
     /// the left, m, each as a standard deviation.
     pub(crate) surface_sd: [f64; 2],
@@ -74,9 +87,15 @@ impl Planner<'_> {
         let passed = self.passed.as_ref();
         let passed = passed.and_then(|passed| search.filled(passed, Some(&home)));
         let reference = Reference { now: &home, passed: passed.as_ref() };
-        let broken = limits(&self.needs, reader.pattern, reference, needed);
-        if broken.iter().any(|aim| aim.misses(&home) > BROKEN) {
+        let is_broken = |needed: [f64; 2]| {
+            let broken = limits(&self.needs, reader.pattern, reference, needed);
+            broken.iter().any(|aim| aim.misses(&home) > BROKEN)
+        };
+        if is_broken(self.least()) {
             return Task::Repair;
+        }
+        if is_broken(needed) {
+            return Task::Confirm;
         }
         let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
         let reopened = goals
@@ -99,19 +118,71 @@ impl Planner<'_> {
         FOUR_IN_FIVE * sd / aim.unit
     }
 
+    /// The least clearance under each seat bone by the estimate, m.
+    fn least(&self) -> [f64; 2] {
+        let limit = self.assumptions.parameters.clearance_limit;
+        let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
+        unsure.map(|unsure| limit + unsure)
+    }
+
+    /// Whether a clearance that is doubted grows by something on a side that is too low.
+    pub(super) fn confirms(&self, reader: &GoalReader<'_>, found: &Filling) -> bool {
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(found)) else { return true };
+        let grows = |(side, needed): (Side, f64)| {
+            let clearance = |filling| Quantity::Clearance(side).value(filling);
+            clearance(&home)
+                .zip(clearance(found))
+                .is_some_and(|(now, then)| now < needed && then - now >= WORTH_CONFIRMING)
+        };
+        [Side::Left, Side::Right].into_iter().zip(self.enough()).any(grows)
+    }
+
+    /// The clearance under each seat bone, m, from which an adjustment leaves it as it is.
+    pub(super) fn enough(&self) -> [f64; 2] {
+        let limit = self.assumptions.parameters.clearance_limit;
+        let doubted = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.doubted);
+        let least = self.least();
+        [0, 1].map(|side| least[side].max(limit + doubted[side]))
+    }
+
+    /// The clearance that is aimed at under each seat bone, m, for what is to be done. What is too low is
+    /// mended by what a hand tells above what is enough, so that the next reading confirms it; and what
+    /// is sure to be enough is not brought to where it is doubted.
+    pub(super) fn aimed_at(
+        &self,
+        reader: &GoalReader<'_>,
+        task: Task,
+        needed: [f64; 2],
+    ) -> [f64; 2] {
+        let Some(adjusting) = &self.adjusting else { return needed };
+        let search = self.search(reader.meshes, Vec::new());
+        let Some(home) = search.filled(&self.home, Some(reader.stock)) else { return needed };
+        let limit = self.assumptions.parameters.clearance_limit;
+        let aimed_at = |at: usize, side: Side| {
+            let needed = needed[at];
+            let Some(now) = Quantity::Clearance(side).value(&home) else { return needed };
+            match task {
+                Task::Stay => needed,
+                Task::Repair | Task::Confirm if now < needed => needed.max(limit + HAND),
+                _ => needed.max(now.min(limit + adjusting.sure[at])),
+            }
+        };
+        [aimed_at(0, Side::Left), aimed_at(1, Side::Right)]
+    }
+
     /// The sides on which the counts as they are leave too little.
     pub(crate) fn too_low(&self) -> Result<Vec<Side>, BodyError> {
         let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
         let Some(home) = self.search(&meshes, Vec::new()).filled(&self.home, None) else {
             return Ok(Vec::new());
         };
-        let limit = self.assumptions.parameters.clearance_limit;
-        let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
-        let low = |(side, unsure): (Side, f64)| {
+        let needed = self.enough();
+        let low = |(side, needed): (Side, f64)| {
             let clearance = Quantity::Clearance(side).value(&home)?;
-            (clearance < limit + unsure).then_some(side)
+            (clearance < needed).then_some(side)
         };
-        Ok([Side::Left, Side::Right].into_iter().zip(unsure).filter_map(low).collect())
+        Ok([Side::Left, Side::Right].into_iter().zip(needed).filter_map(low).collect())
     }
 
     /// Whether goals come so much nearer that cells are to be moved for it, where a client sits

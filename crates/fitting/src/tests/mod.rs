@@ -1,5 +1,5 @@
-//! Witnesses that need what is private: all counts around an answer, shared slopes, simulated clients, and the audit
-//! of what is decided.
+//! Witnesses that need what is private: all counts around an answer, shared slopes, simulated clients,
+//! and the audit of what is decided.
 
 mod audit;
 mod dice;

@@ -357,6 +357,57 @@ fn where_hands_feel_enough_an_estimate_of_a_little_less_is_no_broken_limit() {
     assert_ne!(less.verdict, case::Verdict::AsPlanned);
 }
 
+/// A client on planned counts, with one round of checks in the record that moved nothing.
+fn with_a_round(cushion: &PreparedCushion, own: &Client, now: &[u32], checks: &[Check]) -> Client {
+    let mut client = own.clone();
+    client.record.push(Entry::Plan(testkit::recorded(cushion.pattern(), now)));
+    client.record.push(Entry::Adjustment(case::Adjustment {
+        on: DAY,
+        by: "OT".to_owned(),
+        checks: checks.to_vec(),
+        moves: Vec::new(),
+        why: None,
+    }));
+    client
+}
+
+fn under(side: Side, mm: f64) -> Check {
+    Check::Under { side, answer: case::UnderAnswer::Felt(Length::from_mm(mm)) }
+}
+
+/// Answers that could not both be true were asked again; when all is then as expected, it is.
+#[test]
+fn an_old_contradiction_does_not_outweigh_answers_as_expected() {
+    let cushion = made("row-six");
+    let own = with_goals(client("row-six", "440x400"), &[Want::NearStock]);
+    let now = counts(&planned(&cushion, &own, None));
+    let expected = expected(&cushion, &own, &now);
+    let both = [under(Side::Left, 15.0), under(Side::Left, 35.0)];
+    let after = with_a_round(&cushion, &own, &now, &both);
+    let told = answered(&cushion, &after, &now, expected);
+    assert_eq!((told.verdict, told.moves.len()), (case::Verdict::AsPlanned, 0));
+}
+
+/// What was felt too low twice is mended beyond the limit, by so much that the next reading tells it;
+/// and is not said to be as planned by one better reading.
+#[test]
+fn what_was_felt_at_the_edge_twice_is_mended_by_what_a_hand_tells() {
+    let cushion = made("row-six");
+    let own = with_goals(client("row-six", "440x400"), &[Want::NearStock]);
+    let now = counts(&planned(&cushion, &own, None));
+    let twice = [under(Side::Left, 20.0), under(Side::Right, 20.0)];
+    let after = with_a_round(&cushion, &own, &now, &twice);
+    let told = answered(&cushion, &after, &now, [20.0, 20.0]);
+    assert_eq!(told.verdict, case::Verdict::Move);
+    let seat = told.prediction.seated.unwrap();
+    for side in [Side::Left, Side::Right] {
+        let then = seat.clearance[side].central.to_mm();
+        assert!((27.5..31.0).contains(&then), "{side:?} {then} mm");
+    }
+    let better = answered(&cushion, &after, &now, [25.0, 25.0]);
+    assert_ne!(better.verdict, case::Verdict::AsPlanned);
+}
+
 /// Answers as expected, and a client who is heavier than the cushion is rated for.
 #[test]
 fn nobody_is_told_as_planned_while_a_limit_is_broken() {
