@@ -118,20 +118,20 @@ fn a_table_that_is_not_there_is_begun() {
 #[test]
 fn a_side_of_sensation_goes_with_less_of_it_alone() {
     let text = starter::example(words::ENGLISH);
-    let found = |sensation: &[(&str, &str)]| {
-        let side = ("skin.sensation_side", "left");
-        let edited = after(&text, &[sensation, &[side]].concat());
-        let read = read_client(&edited);
-        let places: Vec<&str> = read.remarks.iter().map(|own| &edited[own.span.clone()]).collect();
-        (read.value.map(|client| client.skin.sensation_side), places.join(" "))
-    };
-    let (side, places) = found(&[("skin.sensation", "absent")]);
-    assert_eq!((side, places.as_str()), (Some(Some(cushion::Side::Left)), ""));
-    // Where it is as usual, and where nobody says how it is: each is told at the side.
-    for beside in [&[("skin.sensation", "intact")][..], &[]] {
-        let (_, places) = found(beside);
-        assert!(places.contains("sensation_side"), "{beside:?}: {places}");
-    }
+    let absent = after(&text, &[("skin.sensation", "absent")]);
+    let one_side = after(&absent, &[("skin.sensation_side", "left")]);
+    let client = read_client(&one_side).value.unwrap();
+    assert_eq!(client.skin.sensation_side, Some(cushion::Side::Left));
+    // Where it is as usual, it is not written.
+    let usual = after(&text, &[("skin.sensation", "intact")]);
+    let refused = set(&usual, "skin.sensation_side", "left");
+    let Err(EditError::Wrong { text: wrong, remark }) = refused else { panic!("{refused:?}") };
+    assert_eq!(&wrong[remark.span], "sensation_side");
+    // Where nobody says how it is, that is still to be said.
+    let alone = after(&text, &[("skin.sensation_side", "left")]);
+    let read = read_client(&alone);
+    let places: Vec<&str> = read.remarks.iter().map(|own| &alone[own.span.clone()]).collect();
+    assert_eq!((read.value.is_none(), places), (true, vec!["sensation_side"]));
 }
 
 #[test]

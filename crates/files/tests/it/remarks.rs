@@ -214,7 +214,7 @@ fn layouts_with_one_wrong_line() {
 fn sides_of_the_cushion_are_held_or_open() {
     let text = starter::example(words::ENGLISH)
         .replace("base = \"solid\"", "cushion_sides = \"hold\"\nbase = \"solid\"");
-    assert_eq!(said(&text), ["93: no state of the sides is called `hold`; write \"held\""]);
+    assert_eq!(said(&text), ["94: no state of the sides is called `hold`; write \"held\""]);
 }
 
 #[test]

@@ -64,7 +64,7 @@ prose! {
     LimbLossSide: "side of the loss", "";
     LimbLossLevel: "level of loss", "";
     Sensation: "sensation", "feeling where the client sits";
-    SensationSide: "side of the sensation", "where it is less on one side only";
+    SensationSide: "side of the sensation", "if on one side only";
     WeightShift: "ability to shift weight", "whether they take load off by themselves";
     InjurySite: "site", "";
     InjuryCategory: "category", "in the terms of the international guideline";

@@ -92,7 +92,7 @@ pub(super) fn label(question: Question) -> Option<&'static str> {
         Question::WindsweptTo => "knees to the",
         Question::TrulyShorterSide | Question::ApparentlyShorterSide => "side",
         Question::ObliquityBy | Question::TrulyShorterBy | Question::ApparentlyShorterBy => "by",
-        Question::LimbLossSide | Question::GoalSide => "side",
+        Question::LimbLossSide | Question::GoalSide | Question::SensationSide => "side",
         Question::LimbLossLevel => "level",
         Question::InjuryIs => "state",
         Question::InjurySeenOn => "seen on",

@@ -64,7 +64,7 @@ prose! {
     LimbLossSide: "lado de la pérdida", "";
     LimbLossLevel: "nivel de la pérdida", "";
     Sensation: "sensibilidad", "lo que siente donde se sienta";
-    SensationSide: "lado de la sensibilidad", "si siente menos de un solo lado";
+    SensationSide: "lado de la sensibilidad", "si es de un solo lado";
     WeightShift: "capacidad de mover el peso", "si alivia la carga por sus medios";
     InjurySite: "sitio", "";
     InjuryCategory: "categoría", "en los términos de la guía internacional";

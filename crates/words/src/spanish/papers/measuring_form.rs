@@ -95,7 +95,7 @@ pub(super) fn label(question: Question) -> Option<&'static str> {
         Question::ObliquityBy | Question::TrulyShorterBy | Question::ApparentlyShorterBy => {
             "cuánto"
         }
-        Question::LimbLossSide | Question::GoalSide => "lado",
+        Question::LimbLossSide | Question::GoalSide | Question::SensationSide => "lado",
         Question::LimbLossLevel => "nivel",
         Question::InjuryIs => "estado",
         Question::InjurySeenOn => "visto el",
