@@ -533,3 +533,19 @@ fn the_lower_side_may_be_found_at_the_front_of_the_pelvis() {
     let wrong = dir.run(&["adjust", "T-1.toml", "--lower", "left=20mm@knee"]).failed(2);
     assert!(wrong.contains("write asis, for the front of the pelvis, or seat-bones"), "{wrong}");
 }
+
+/// Where hands feel too little, it is mended with something in reserve, but not at the cost of an
+/// injury: before that the reserve is given up. The left seat bone of the demo's client has an injury.
+#[test]
+fn a_reserve_is_given_up_before_an_injury_is_loaded() {
+    let dir = TestDir::new().with("D.toml", include_str!("../../demo/client.toml"));
+    let found = ["--top", "left=safe", "--top", "right=safe", "--under", "left=15mm"];
+    let asked = [&["adjust", "D.toml"][..], &found, &["--under", "right=38mm", "--json"]].concat();
+    let report = json(&dir.run(&asked).done());
+    assert_eq!(report["verdict"], "move");
+    assert_eq!(report["not_safe"], serde_json::json!([]));
+    let careful = report["costs"]["careful_sites"].as_array().unwrap();
+    let injured = careful.iter().find(|own| own["id"] == "left-seat-bone").unwrap();
+    // An injury that is not healed gets a hundredth more at most; whole cells take half of that.
+    assert!(injured["rise"].as_f64().unwrap() <= 0.015, "{injured}");
+}

@@ -304,6 +304,12 @@ fn felt_too_low(rounds: &[Round]) -> Vec<NextStep> {
     asked
 }
 
+/// Whether hands felt less than the limit under a seat bone in this round.
+fn felt_low(rounds: &[Round], side: Side) -> bool {
+    let limit = Length::from_m(Parameters::default().clearance_limit);
+    rounds.last().is_some_and(|now| readings(now, side).into_iter().any(|felt| felt < limit))
+}
+
 /// Those of some sides on which hands felt less in this round than what is far from the limit.
 fn near_the_limit(rounds: &[Round], mut sides: Vec<Side>) -> Vec<Side> {
     let low = |side: &Side| {
@@ -425,6 +431,7 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
         doubted: unsure_near_the_limit(rounds, learnt),
         sure: learnt.clearance_sd.map(sure),
+        felt_low: [Side::Left, Side::Right].into_iter().any(|side| felt_low(rounds, side)),
         surface_sd: learnt.surface_sd,
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),

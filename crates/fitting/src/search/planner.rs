@@ -92,6 +92,15 @@ pub(crate) struct Planner<'a> {
     pub(super) stop: Stop<'a>,
 }
 
+/// What is asked of a planner, with what is known before counts are looked for.
+struct Asked<'r> {
+    predictor: &'r Predictor<'r>,
+    reader: GoalReader<'r>,
+    wanted: Vec<Wanted>,
+    /// The spread of the stock fill, where it was looked for.
+    of_stock: Option<Ends>,
+}
+
 /// The counts that a plan begins from and is measured against.
 #[derive(Clone, Debug)]
 pub(crate) struct PlanStart {
@@ -215,21 +224,44 @@ impl<'a> Planner<'a> {
         let (needs, pattern) = (&self.needs, self.cushion.pattern());
         let reader = GoalReader { needs, pattern, meshes: &meshes, stock: &stock };
         let wanted = reader.wanted();
+        let task = self.task(&reader, &wanted, needed);
+        let asked = Asked { predictor: &predictor, reader, wanted, of_stock };
+        let mut found = None;
+        for (task, needed) in self.levels(&asked.reader, task, needed) {
+            let own = self.found_for(&asked, task, needed, progress)?;
+            // Only of an injury may a clinician take more by name.
+            let is_kept = !own.not_safe.iter().any(BrokenLimit::may_be_taken)
+                || own.counts.iter().zip(&self.home).all(|(own, home)| f64::from(*own) == *home);
+            found = Some(own);
+            if is_kept {
+                break;
+            }
+        }
+        Ok(found.expect("there is one level at least"))
+    }
+
+    /// The best counts that leave so much clearance under each seat bone, m, with what they do.
+    fn found_for(
+        &self,
+        asked: &Asked<'_>,
+        task: Task,
+        needed: [f64; 2],
+        progress: Progress<'_>,
+    ) -> Result<FoundPlan, BodyError> {
+        let Asked { predictor, reader, wanted, of_stock } = asked;
         let mut spare = SPARE;
         let mut counts = self.home.clone();
         let (mut verified, mut known) = (self.given(of_stock.as_ref()), None);
-        let task = self.task(&reader, &wanted, needed);
-        let needed = self.aimed_at(&reader, task, needed);
         let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
         for time in 1..=times {
             progress.tell(PlanStep::Search { time });
             let needed = needed.map(|clearance| clearance + spare);
-            let searched = self.searched(&reader, &wanted, task, needed, known.take());
+            let searched = self.searched(reader, wanted, task, needed, known.take());
             let Some((found, slopes)) = searched else { break };
             known = slopes;
             let is_worth_it = match task {
-                Task::Pursue => self.is_worth_it(&reader, &wanted, &found),
-                Task::Confirm => self.confirms(&reader, &found),
+                Task::Pursue => self.is_worth_it(reader, wanted, &found),
+                Task::Confirm => self.confirms(reader, &found),
                 Task::Repair | Task::Stay => true,
             };
             if !is_worth_it {
@@ -239,9 +271,9 @@ impl<'a> Planner<'a> {
             progress.tell(PlanStep::Verification);
             // Where the fine mesh is the coarse one, the answer is nearly known.
             let near = self.cushion.is_coarse().then_some(&found.resting);
-            verified = self.verified(&predictor, &counts, near, of_stock.as_ref());
+            verified = self.verified(predictor, &counts, near, of_stock.as_ref());
             let fine = verified.answer.as_ref();
-            match fine.and_then(|fine| self.missing(&predictor, fine, needed)) {
+            match fine.and_then(|fine| self.missing(predictor, fine, needed)) {
                 Some(missing) if missing > 0.0 => spare += missing + SPARE,
                 _ => break,
             }
@@ -249,8 +281,8 @@ impl<'a> Planner<'a> {
         let counts: Vec<u32> = counts.iter().map(|count| *count as u32).collect();
         progress.tell(PlanStep::Prediction);
         let (prediction, _) = predictor.predict(self.cushion.pattern(), &counts, verified);
-        let goals = self.outcomes(&reader, &counts);
-        let (not_safe, costs) = self.weighed(&reader, &counts, &goals, &prediction);
+        let goals = self.outcomes(reader, &counts);
+        let (not_safe, costs) = self.weighed(reader, &counts, &goals, &prediction);
         Ok(FoundPlan { counts, goals, prediction, not_safe, costs })
     }
 

@@ -55,6 +55,8 @@ pub(crate) struct Adjusting {
     /// How much more than the limit would be sure under each seat bone, m: no goal brings the clearance
     /// below that.
     pub(crate) sure: [f64; 2],
+    /// Whether hands felt less than the limit under a seat bone in this round.
+    pub(crate) felt_low: bool,
     /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
     /// the left, m, each as a standard deviation.
     pub(crate) surface_sd: [f64; 2],
@@ -169,6 +171,28 @@ impl Planner<'_> {
             }
         };
         [aimed_at(0, Side::Left), aimed_at(1, Side::Right)]
+    }
+
+    /// What is tried one after the other until no injury gets more: what is to be done, with the clearance
+    /// under each seat bone, m. Where hands feel too little, what is kept in reserve is given up before an
+    /// injury is loaded; and a clearance that is only doubted moves no cells onto one. Where nothing
+    /// spares it, the last counts are those that load it least.
+    pub(super) fn levels(
+        &self,
+        reader: &GoalReader<'_>,
+        task: Task,
+        needed: [f64; 2],
+    ) -> Vec<(Task, [f64; 2])> {
+        let mut levels = vec![(task, self.aimed_at(reader, task, needed))];
+        match task {
+            Task::Repair if self.adjusting.as_ref().is_some_and(|own| own.felt_low) => {
+                levels.extend([(task, needed), (task, self.least())]);
+            }
+            Task::Confirm => levels.push((Task::Stay, needed)),
+            Task::Repair | Task::Pursue | Task::Stay => {}
+        }
+        levels.dedup();
+        levels
     }
 
     /// The sides on which the counts as they are leave too little.
