@@ -41,7 +41,7 @@ pub(crate) fn measures(body: &SurveyedBody) -> Measures {
 }
 
 /// Sizes and plans for a body, without goals: the stock fill where it keeps the limits, and what
-/// comes nearest to it where it does not.
+/// comes nearest to it where it does not. The spread is that of the stock fill, and of all but the lean.
 ///
 /// `cushions` has every size of the layout;  `like` is any client of this layout, for
 /// all that a table of bodies does not say.

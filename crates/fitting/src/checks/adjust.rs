@@ -224,9 +224,11 @@ fn decided(
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
     let too_low = planner.too_low()?;
     if doubts.is_empty() {
-        let surprising = expected.surprisingly_low();
-        let again =
-            if too_low.is_empty() { near_the_limit(rounds, surprising) } else { too_low.clone() };
+        let mut again = too_low.clone();
+        if again.is_empty() {
+            again = expected.surprisingly_low();
+            again.retain(|side| felt_below(rounds, *side, EDGE[1]));
+        }
         let again = felt_once(rounds, &again);
         if !again.is_empty() {
             let next = again.into_iter().map(NextStep::FeelAgain).collect();
@@ -304,20 +306,9 @@ fn felt_too_low(rounds: &[Round]) -> Vec<NextStep> {
     asked
 }
 
-/// Whether hands felt less than the limit under a seat bone in this round.
-fn felt_low(rounds: &[Round], side: Side) -> bool {
-    let limit = Length::from_m(Parameters::default().clearance_limit);
-    rounds.last().is_some_and(|now| readings(now, side).into_iter().any(|felt| felt < limit))
-}
-
-/// Those of some sides on which hands felt less in this round than what is far from the limit.
-fn near_the_limit(rounds: &[Round], mut sides: Vec<Side>) -> Vec<Side> {
-    let low = |side: &Side| {
-        let mut felt = rounds.last().into_iter().flat_map(|now| readings(now, *side));
-        felt.any(|felt| felt < EDGE[1])
-    };
-    sides.retain(low);
-    sides
+/// Whether hands felt less than this under a seat bone in this round.
+fn felt_below(rounds: &[Round], side: Side, below: Length) -> bool {
+    rounds.last().is_some_and(|now| readings(now, side).into_iter().any(|felt| felt < below))
 }
 
 /// The sides that are too low by one reading near the limit and by nothing else: it is felt again
@@ -412,6 +403,7 @@ fn unsure_near_the_limit(rounds: &[Round], learnt: &Estimate) -> [f64; 2] {
 /// What this round may do.
 fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Adjusting {
     let (pattern, checks) = (input.cushion.pattern(), input.checks);
+    let limit = Length::from_m(Parameters::default().clearance_limit);
     let pinched =
         |side: &Side| checks.contains(&Check::Top { side: *side, answer: TopAnswer::Pinched });
     let held: Vec<Side> = [Side::Left, Side::Right].into_iter().filter(pinched).collect();
@@ -431,7 +423,7 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
         doubted: unsure_near_the_limit(rounds, learnt),
         sure: learnt.clearance_sd.map(sure),
-        felt_low: [Side::Left, Side::Right].into_iter().any(|side| felt_low(rounds, side)),
+        felt_low: [Side::Left, Side::Right].into_iter().any(|side| felt_below(rounds, side, limit)),
         surface_sd: learnt.surface_sd,
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),
