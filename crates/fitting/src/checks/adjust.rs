@@ -223,17 +223,9 @@ fn decided(
     let planner =
         Planner::adjusting(input.cushion, input.client, assumptions, &now, adjusting, input.stop);
     let too_low = planner.too_low()?;
-    if doubts.is_empty() {
-        let mut again = too_low.clone();
-        if again.is_empty() {
-            again = expected.surprisingly_low();
-            again.retain(|side| felt_below(rounds, *side, EDGE[1]));
-        }
-        let again = felt_once(rounds, &again);
-        if !again.is_empty() {
-            let next = again.into_iter().map(NextStep::FeelAgain).collect();
-            return Ok(expected.answer(Verdict::Asked, None, &[], next)?);
-        }
+    let again = if doubts.is_empty() { felt_again(rounds, expected, &too_low) } else { Vec::new() };
+    if !again.is_empty() {
+        return Ok(expected.answer(Verdict::Asked, None, &[], again)?);
     }
     let found = planner.find(Progress::none())?;
     let counts = if doubts.is_empty() { found.counts } else { input.now.to_vec() };
@@ -266,6 +258,17 @@ fn decided(
         prediction: found.prediction,
         costs: found.costs,
     })
+}
+
+/// What is felt once more before cells move for it: each seat bone that hands found too low only once,
+/// or, where none is too low, lower than anybody would expect.
+fn felt_again(rounds: &[Round], expected: &Expected<'_>, too_low: &[Side]) -> Vec<NextStep> {
+    let mut low = too_low.to_vec();
+    if low.is_empty() {
+        low = expected.surprisingly_low();
+        low.retain(|side| felt_below(rounds, *side, EDGE[1]));
+    }
+    felt_once(rounds, &low).into_iter().map(NextStep::FeelAgain).collect()
 }
 
 /// How much cushion hands felt under a seat bone in a round.
