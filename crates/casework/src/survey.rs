@@ -10,7 +10,7 @@ use case::{
     Trouble,
 };
 use cushion::{Cell, Layout, Length, MadeSize, Size};
-use fitting::{Cushions, PreparedCushion, Spacings};
+use fitting::{Cushions, PreparedCushion, Spacings, SurveyedCushion};
 use mechanics::mixed;
 
 use crate::error::WorkError;
@@ -106,7 +106,8 @@ impl Survey<'_> {
                 let needed =
                     |body: &SurveyedBody| fitting::size_for(body, &sizes) == Some(made.size);
                 if bodies.iter().any(needed) {
-                    cushions.insert(made.size, prepared(layout, self.cell, made.size, spacings)?);
+                    let prepared = prepared(layout, self.cell, made.size, spacings)?;
+                    cushions.insert(made.size, SurveyedCushion::new(prepared));
                 }
             }
         }

@@ -26,7 +26,7 @@ pub use crate::advice::sizing::{
     DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, size_to_make, sizing,
 };
 pub use crate::advice::small_moves::small_moves;
-pub use crate::advice::survey::{Cushions, size_for, survey};
+pub use crate::advice::survey::{Cushions, SurveyedCushion, size_for, survey};
 pub use crate::advice::{altitude, counting};
 pub use crate::checks::adjust::{AdjustInput, Adjusted, adjust};
 pub use crate::checks::meaning::at_seat_bones;

@@ -11,4 +11,5 @@ pub(crate) mod review;
 pub(crate) mod setup_card;
 pub(crate) mod sizing;
 pub(crate) mod small_moves;
+pub(crate) mod spread_grid;
 pub(crate) mod survey;

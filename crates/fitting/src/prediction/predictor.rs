@@ -1,16 +1,18 @@
 //! What counts would do under a client, with the spread that comes from what is not known.
 
-use case::BodyError;
 use case::{
-    PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite, Prediction, Sides, Spread,
+    BodyError, Client, PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite,
+    Prediction, Sides, Spread,
 };
-use cushion::{Length, Pattern, Pressure, Side};
+use cushion::{Length, Mass, Pattern, Pressure, Side};
 use mechanics::{Outcome, Rest, Resting, SiteName, Stop};
 
 use crate::goals::aims::real;
+use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{
     Answer, ClientOnCushion, MeshedCushion, has_numbers, index_of,
 };
+use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::{Assumptions, Unknown};
 use crate::search::side_by_side::side_by_side;
 
@@ -159,6 +161,23 @@ impl<'c> Predictor<'c> {
     }
 }
 
+/// The spread of a cushion's stock fill under a client, of all but the lean; none where the client is
+/// nobody's body, or does not come to rest.
+pub(crate) fn spread_of_stock(
+    cushion: &PreparedCushion,
+    client: &Client,
+    weight: Mass,
+    stop: Stop<'_>,
+) -> Option<Ends> {
+    let assumptions = assumptions_of(client, cushion, weight, stop).ok()?;
+    let rough = cushion.rough();
+    // Of differences alone is asked.
+    let predictor = Predictor::new(rough, rough, &assumptions, stop).ok()?;
+    let counts = cushion.stock().compartments.iter().map(|own| f64::from(own.cells.stock));
+    let ends = predictor.spread_but_lean(&counts.collect::<Vec<f64>>());
+    ends.usual.is_some().then_some(ends)
+}
+
 /// How a search ended, in the word of a prediction.
 pub(crate) fn outcome_of(rest: &Rest) -> PredictedOutcome {
     match rest.outcome {
@@ -197,6 +216,17 @@ impl Ends {
     fn around(&self, at: usize, central: f64) -> [f64; 3] {
         let part = |ends: &[f64]| ends.get(at).copied().unwrap_or(0.0);
         [central, central - part(&self.below), central + part(&self.above)]
+    }
+
+    /// Ends that lie between others: the sum of theirs, each times its share.
+    pub(crate) fn between(others: &[(f64, Ends)]) -> Self {
+        let mean = |of: fn(&Self) -> &[f64]| -> Vec<f64> {
+            let count = others.first().map_or(0, |(_, ends)| of(ends).len());
+            let at = |at| others.iter().map(|(share, ends)| share * of(ends)[at]).sum();
+            (0..count).map(at).collect()
+        };
+        let [below, above] = [mean(|ends| &ends.below), mean(|ends| &ends.above)];
+        Self { below, above, usual: None }
     }
 
     /// The part by which the clearance under the seat bone of a side may be less, m.

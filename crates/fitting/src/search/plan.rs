@@ -158,7 +158,7 @@ fn found(
     let find = |(client, home, fixed, passed): Question| {
         let start = PlanStart { home, fixed, passed, symmetric };
         let planner = Planner::new(input.cushion, &client, weight, &start, input.stop)?;
-        planner.with_spread_of(spread_of).find(input.progress)
+        planner.with_spread_of(spread_of.clone()).find(input.progress)
     };
     match answered_by_its_image(pattern, &own, image) {
         None => find(own),

@@ -57,14 +57,15 @@ impl Mirror for FoundPlan {
 }
 
 /// Of which counts the spread is looked for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub(crate) enum SpreadOf {
     /// Of those of the plan, the lean with it.
     Plan,
     /// Of the stock fill, and of all but the lean: for a plan of which nobody asks for the lean, and
     /// from which clearances and pressures may lie as from the stock fill. What a plan without goals
-    /// changes, it changes by less than 3 %; it is half of the work.
-    Stock,
+    /// changes, it changes by less than 3 %; it is half of the work. The other half is saved where the
+    /// spread is known.
+    Stock(Option<Ends>),
 }
 
 /// What a plan is looked for with.
@@ -296,14 +297,17 @@ impl<'a> Planner<'a> {
         if self.adjusting.is_some() {
             return (self.enough(), None);
         }
-        let ends = predictor.spread_but_lean(stock);
+        let ends = match &self.spread_of {
+            SpreadOf::Stock(Some(known)) => known.clone(),
+            SpreadOf::Stock(None) | SpreadOf::Plan => predictor.spread_but_lean(stock),
+        };
         let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));
         (needed(below), Some(ends))
     }
 
     /// What is taken as known of all counts: the spread, where that of the stock fill stands for it.
     fn given(&self, of_stock: Option<&Ends>) -> AlreadySolved {
-        let ends = of_stock.filter(|_| self.spread_of == SpreadOf::Stock).cloned();
+        let ends = of_stock.filter(|_| matches!(self.spread_of, SpreadOf::Stock(_))).cloned();
         AlreadySolved { answer: None, ends }
     }
 

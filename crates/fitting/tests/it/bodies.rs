@@ -8,8 +8,8 @@ use std::collections::BTreeMap;
 use case::{Client, SurveyOutcome, SurveyedPlan};
 use cushion::{Length, Size};
 use fitting::{
-    Cushions, DEPTH_ROOM, PlanInput, PreparedCushion, Progress, Spacings, WIDTH_ROOM, plan,
-    size_for, sizing, survey,
+    Cushions, DEPTH_ROOM, PlanInput, PreparedCushion, Progress, Spacings, SurveyedCushion,
+    WIDTH_ROOM, plan, size_for, sizing, survey,
 };
 use mechanics::Stop;
 
@@ -105,7 +105,7 @@ fn a_survey_says_what_plans_say() {
         let cushion =
             |spacings| PreparedCushion::new(&pattern, &testkit::cell(), spacings).unwrap();
         let client = client_of(body, size);
-        let cushions = Cushions::from([(size, cushion(quick))]);
+        let cushions = Cushions::from([(size, SurveyedCushion::new(cushion(quick)))]);
         let row = survey(body, &layout.sizes, &cushions, &client, DAY);
         let SurveyOutcome::Planned(found) = row.outcome else { panic!("{:?}", row.outcome) };
         let cushion = cushion(whole);
@@ -126,6 +126,32 @@ fn a_survey_says_what_plans_say() {
     }
     // Both kinds were asked for: with the stock fill, and with other counts.
     assert!((1..4).contains(&changed), "{changed}");
+}
+
+/// Spreads are looked for once for many bodies, in whatever order: a body must not be told another range
+/// for the company that it is in.
+#[test]
+fn what_is_said_of_a_body_depends_on_no_other() {
+    let layout = testkit::layout("row-six");
+    let spacings = Spacings::all(Length::from_mm(24.0));
+    let bodies = files::read_bodies(TABLE).unwrap();
+    let size = bodies.iter().find_map(|body| size_for(body, &layout.sizes)).unwrap();
+    let pattern = cushion::arrange(&layout, size).unwrap();
+    let suited: Vec<_> =
+        bodies.iter().filter(|body| size_for(body, &layout.sizes) == Some(size)).take(6).collect();
+    let cushions = || {
+        let prepared = PreparedCushion::new(&pattern, &testkit::cell(), spacings).unwrap();
+        Cushions::from([(size, SurveyedCushion::new(prepared))])
+    };
+    let said = |body: &case::SurveyedBody, cushions: &Cushions| {
+        survey(body, &layout.sizes, cushions, &client_of(body, size), DAY)
+    };
+    assert_eq!(suited.len(), 6);
+    let together = cushions();
+    let backwards: Vec<_> = suited.iter().rev().map(|body| said(body, &together)).collect();
+    for (body, row) in suited.iter().rev().zip(backwards) {
+        assert_eq!(said(body, &cushions()), row);
+    }
 }
 
 fn assert_alike(found: &SurveyedPlan, made: &case::Plan) {
