@@ -180,6 +180,10 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
             next.splice(0..0, learn(&rounds)?.tells_most(input.client, input.checks));
         }
         expected.as_planned(verdict, next)?
+    } else if input.checks.iter().all(says_nothing_of_cells) {
+        let mut next = missing(input.checks);
+        next.splice(0..0, learn(&rounds)?.tells_most(input.client, input.checks));
+        expected.answer(Verdict::Stay, None, &[], next)?
     } else if let Some(side) = expected.unchanged(&rounds) {
         let next = vec![NextStep::SetUpBeforeMoving(side)];
         expected.answer(Verdict::Asked, None, &LookAt::AFTER_AN_ALARM, next)?
@@ -202,6 +206,12 @@ fn answered(input: &AdjustInput<'_>) -> Result<Adjusted, AdjustRefusal> {
     Ok(adjusted)
 }
 
+/// Whether an answer says nothing of how the cushion carries the client: of the skin alone no cells
+/// move, and a bone that was not found is a check that is missing.
+fn says_nothing_of_cells(check: &Check) -> bool {
+    matches!(check, Check::Skin { .. } | Check::Under { answer: UnderAnswer::NotFound, .. })
+}
+
 /// What is decided for a client as the checks say they sit, from the counts as they are: nothing where
 /// no limit is broken and no goal is off; else what is broken is mended with all else held; else the
 /// goals are pursued where that is worth its cells.
@@ -216,7 +226,8 @@ fn decided(
         doubted(learnt, rounds.len(), false).into_iter().map(Doubt::Misfit).collect();
     // A doubted word weighs next to nothing, and the moves follow from the rest.
     let left_out = doubted(learnt, rounds.len(), true);
-    let adjusting = adjusting(input, rounds, learnt);
+    let adjusting =
+        Adjusting { expected: expected.now.clone(), ..adjusting(input, rounds, learnt) };
     let mut next = next_steps(input.checks, &adjusting);
     let now = real(input.now);
     let assumptions = learnt.assumptions.clone();
@@ -423,6 +434,7 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
         (client.mirrored(partners), partners.swapped(now), checks.mirrored(partners))
     };
     Adjusting {
+        expected: None,
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
         doubted: unsure_near_the_limit(rounds, learnt),
         sure: learnt.clearance_sd.map(sure),

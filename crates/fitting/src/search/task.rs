@@ -13,8 +13,9 @@ use crate::search::planner::Planner;
 
 /// Tolerances from which a limit counts as broken: below, two meshes differ.
 const BROKEN: f64 = 0.05;
-/// Tolerances from which a goal that was met is taken up again: one, and what hands cannot tell.
-const REOPENED: f64 = 1.5;
+/// Tolerances by which a goal must be farther off than it was accepted for it to be taken up again: what
+/// hands cannot tell.
+const REOPENED: f64 = 0.5;
 /// Standard deviations below which a normal number is with a chance of four in five.
 const FOUR_IN_FIVE: f64 = 0.84;
 /// By how many tolerances a goal must come nearer for any cells to be moved, and for each cell of an
@@ -47,6 +48,9 @@ pub(super) enum Task {
 /// What an adjustment adds to a plan.
 #[derive(Clone, Debug)]
 pub(crate) struct Adjusting {
+    /// The cushion as it was expected before these answers; none where the client did not come to rest, or
+    /// nothing was expected.
+    pub(crate) expected: Option<Filling>,
     /// How much more clearance is kept under each seat bone than the limit, m: how unsure it is.
     pub(crate) unsure: [f64; 2],
     /// How much more than the limit there must be under each seat bone by the estimate where hands felt
@@ -99,11 +103,23 @@ impl Planner<'_> {
         if is_broken(needed) {
             return Task::Confirm;
         }
-        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten();
-        let reopened = goals
-            .filter(|aim| !aim.goes_with())
-            .any(|aim| aim.misses(&home) > REOPENED.max(1.0 + self.unsure(aim)));
+        let mut goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
+        let reopened = goals.any(|aims| {
+            let own: Vec<&Aim> = aims.iter().filter(|aim| !aim.goes_with()).collect();
+            let accepted = self.accepted(&own);
+            let off = |aim: &&Aim| aim.misses(&home) > accepted + REOPENED.max(self.unsure(aim));
+            own.iter().any(off)
+        });
         if reopened { Task::Pursue } else { Task::Stay }
+    }
+
+    /// How many tolerances a goal with these aims may be off as it is: one, or what it was expected to
+    /// fall short by. That was told when the counts were chosen, and answers that say the same again are
+    /// no reason to move cells.
+    fn accepted(&self, aims: &[&Aim]) -> f64 {
+        let expected = self.adjusting.as_ref().and_then(|own| own.expected.as_ref());
+        let misses = aims.iter().filter_map(|aim| Some(aim.misses(expected?)));
+        misses.fold(1.0, f64::max)
     }
 
     /// How many tolerances the number of an aim may be off by what is not known, with a chance of four

@@ -157,6 +157,33 @@ fn a_mark_that_fades_is_no_alarm() {
     }
 }
 
+/// Counts on which less than 25 mm are expected are mended once hands were there, and not before.
+#[test]
+fn of_the_skin_alone_no_cells_move_even_where_too_little_is_expected() {
+    let mut case = planned("row-six", light(84.0));
+    for under_bones in &mut case.counts[..2] {
+        *under_bones -= 8;
+    }
+    let low = felt(Side::Left, 20.0);
+    let twice = case.adjust(&[low.clone(), low, felt(Side::Right, 20.0), felt(Side::Right, 20.0)]);
+    assert_eq!(twice.verdict, Verdict::Move, "hands that feel it twice move cells");
+    let fades = |site| Check::Skin { site, answer: SkinAnswer::Fades };
+    let not_found = |side| Check::Under { side, answer: UnderAnswer::NotFound };
+    for checks in [
+        vec![fades(SiteName::SeatBone(Side::Left))],
+        vec![fades(SiteName::Coccyx), fades(SiteName::SeatBone(Side::Right))],
+        vec![not_found(Side::Left), not_found(Side::Right)],
+    ] {
+        let found = case.adjust(&checks);
+        assert_eq!(found.verdict, Verdict::Stay, "{checks:?}");
+        assert!(found.moves.is_empty(), "{:?}", found.moves);
+        assert!(!found.not_safe.is_empty(), "too little is expected, and that is said");
+        for side in BOTH {
+            assert!(found.next.contains(&NextStep::CheckUnder(side)), "{:?}", found.next);
+        }
+    }
+}
+
 #[test]
 fn a_bone_felt_where_much_was_expected_is_counted_and_not_filled() {
     let case = planned("row-six", light(45.0));

@@ -11,6 +11,7 @@ use crate::checks::adjust::{AdjustInput, Adjusted, adjust};
 use crate::checks::meaning::{Number, PINCHED_FROM, SAFE_UP_TO};
 use crate::goals::aims::real;
 use crate::prediction::prepared::PreparedCushion;
+use crate::search::moves::moves;
 use crate::tests::audit::clients::AuditClient;
 use crate::tests::audit::plans::assumed;
 use crate::tests::audit::scores::Judging;
@@ -19,6 +20,9 @@ use testkit::{identity, recorded};
 
 const DAY: Date = Date::constant(2026, 3, 1);
 const BOTH: [Side; 2] = [Side::Left, Side::Right];
+
+/// How often the answers of a client are drawn with the errors of hands.
+const DRAWS: usize = 4;
 
 /// A client who sits on the planned counts, as the model itself says.
 pub(super) struct Seated<'a> {
@@ -38,7 +42,7 @@ struct Found {
 }
 
 /// What became of one client.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct Answered {
     /// Cells moved after answers that are all as expected.
     pub(super) exact: u32,
@@ -49,9 +53,10 @@ pub(super) struct Answered {
     pub(super) one_names_the_missing: bool,
     /// Cells moved after one reading 5 mm lower, where 25 to 32 mm were expected.
     pub(super) one_low: Option<u32>,
-    /// Where the truth is 28 mm or more: whether noisy answers moved cells, or asked for more feeling.
-    pub(super) noisy_moved: Option<bool>,
-    pub(super) noisy_asked: Option<bool>,
+    /// Where the truth is 28 mm or more: for each draw of noisy answers whether cells moved, and whether
+    /// more feeling was asked for.
+    pub(super) noisy_moved: Vec<bool>,
+    pub(super) noisy_asked: Vec<bool>,
     /// Whether 20 and 22 mm in truth were mended or felt again, with noise.
     pub(super) low_20: bool,
     pub(super) low_22: bool,
@@ -60,7 +65,8 @@ pub(super) struct Answered {
     /// Cells moved for a pinch alone, and cells added for a pinch over 38 mm.
     pub(super) pinched: u32,
     pub(super) pinched_added: u32,
-    /// Cells on the way and cells in the end, after one wrong notch and then true answers.
+    /// Cells moved on the way, after one wrong notch and then true answers, and those that the straight
+    /// way to the same counts would have moved.
     pub(super) path: u32,
     pub(super) net: u32,
     /// Whether cells still move in the third round.
@@ -131,11 +137,13 @@ impl<'a> Seated<'a> {
             answered.one_low = Some(cells(&ask(&low.exactly())));
         }
         if found.clearance.iter().all(|clearance| *clearance >= 0.028) {
-            let checks = self.noisy(&found);
-            let next = self.adjusted(&self.client, &self.counts, &checks);
-            answered.noisy_moved = Some(cells(&next) > 0);
-            let asks = next.next.iter().any(|step| matches!(step, NextStep::FeelAgain(_)));
-            answered.noisy_asked = Some(asks || next.verdict == Verdict::Asked);
+            for _ in 0..DRAWS {
+                let checks = self.noisy(&found);
+                let next = self.adjusted(&self.client, &self.counts, &checks);
+                answered.noisy_moved.push(cells(&next) > 0);
+                let asks = next.next.iter().any(|step| matches!(step, NextStep::FeelAgain(_)));
+                answered.noisy_asked.push(asks || next.verdict == Verdict::Asked);
+            }
         }
         answered.low_20 = self.is_caught(&found, 0.020);
         answered.low_22 = self.is_caught(&found, 0.022);
@@ -198,8 +206,8 @@ impl<'a> Seated<'a> {
                 None => break,
             }
         }
-        let pairs = now.iter().zip(&self.counts);
-        answered.net = pairs.map(|(then, now)| then.abs_diff(*now)).sum::<u32>().div_ceil(2);
+        let straight = moves(self.cushion.pattern(), &self.counts, &now);
+        answered.net = straight.iter().map(|own| own.cells).sum();
     }
 }
 

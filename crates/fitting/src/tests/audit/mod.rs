@@ -150,10 +150,13 @@ fn answers(seeds: Range<u64>) -> Vec<(u64, Answered)> {
 }
 
 fn of_answers(all: &[(u64, Answered)]) -> String {
-    let line = |what: &str, of: &dyn Fn(&Answered) -> Option<bool>| {
-        let answers: Vec<bool> = all.iter().filter_map(|own| of(&own.1)).collect();
+    let lines = |what: &str, of: &dyn Fn(&Answered) -> Vec<bool>| {
+        let answers: Vec<bool> = all.iter().flat_map(|own| of(&own.1)).collect();
         let yes = answers.iter().filter(|yes| **yes).count();
         format!("{what:<52} {yes:>4} of {:>4}\n", answers.len())
+    };
+    let line = |what: &str, of: &dyn Fn(&Answered) -> Option<bool>| {
+        lines(what, &|own| of(own).into_iter().collect())
     };
     let path: u32 = all.iter().map(|own| own.1.path).sum();
     let net: u32 = all.iter().map(|own| own.1.net).sum();
@@ -162,8 +165,8 @@ fn of_answers(all: &[(u64, Answered)]) -> String {
         + &line("cells moved after one exact answer", &|own| Some(own.one > 0))
         + &line("the missing check named then", &|own| Some(own.one_names_the_missing))
         + &line("cells moved for one reading 5 mm low", &|own| own.one_low.map(|cells| cells > 0))
-        + &line("28 mm or more, noisy hands: moved", &|own| own.noisy_moved)
-        + &line("28 mm or more, noisy hands: asked again", &|own| own.noisy_asked)
+        + &lines("28 mm or more, noisy hands: moved", &|own| own.noisy_moved.clone())
+        + &lines("28 mm or more, noisy hands: asked again", &|own| own.noisy_asked.clone())
         + &line("20 mm: mended, felt again or off", &|own| Some(own.low_20))
         + &line("22 mm: mended, felt again or off", &|own| Some(own.low_22))
         + &line("a felt bone brings the client off", &|own| Some(own.alarms))
@@ -172,7 +175,7 @@ fn of_answers(all: &[(u64, Answered)]) -> String {
         + &line("still moving in round 3 after a wrong notch", &|own| Some(own.third))
         + &format!(
             "{:<52} {path:>4} for {net:>4}\n",
-            "cells on the way after it, for those in the end"
+            "cells on the way after it, for the straight way"
         )
 }
 

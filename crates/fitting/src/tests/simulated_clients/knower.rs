@@ -59,6 +59,7 @@ pub(super) fn next_counts(case: &Case<'_>, counts: &[u32]) -> Vec<u32> {
         [(count - most).max(0.0), count + most]
     });
     let adjusting = Adjusting {
+        expected: None,
         unsure: [0.0; 2],
         doubted: [HAND; 2],
         sure: [HAND; 2],
