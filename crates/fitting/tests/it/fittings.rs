@@ -243,6 +243,41 @@ fn answers_as_the_plan_expected_move_nothing_together_or_one_by_one() {
     }
 }
 
+/// A goal that the plan could not reach was told when the counts were chosen. Answers that are a notch or
+/// a word off, and say nothing new of it, move no cells for it; a notch is 5 mm.
+#[test]
+fn what_a_plan_fell_short_of_moves_no_cells_for_answers_that_are_a_little_off() {
+    let lateral = Want::LateralSupport { height: Length::from_mm(10.0) };
+    let wants = [lateral, Want::EqualFirmness];
+    let case = planned("curved-ten", with_goals(client("curved-ten", "440x400"), &wants));
+    let checks = case.as_expected();
+    let goals = case.adjust(&checks).goals;
+    assert!(goals.iter().any(|goal| !goal.met), "a goal that falls short: {goals:?}");
+    let notch = Length::from_mm(5.0);
+    let mut off = Vec::new();
+    for (at, check) in checks.iter().enumerate() {
+        let with = |check: Check| {
+            let mut all = checks.clone();
+            all[at] = check;
+            all
+        };
+        match *check {
+            Check::Under { side, answer: UnderAnswer::Felt(felt) } => {
+                off.push(with(Check::Under { side, answer: UnderAnswer::Felt(felt + notch) }));
+            }
+            Check::Top { side, answer: TopAnswer::Safe } => {
+                off.push(with(Check::Top { side, answer: TopAnswer::Tight }));
+            }
+            _ => {}
+        }
+    }
+    assert!(off.len() >= 2);
+    for checks in off {
+        let found = case.adjust(&checks);
+        assert!(found.moves.is_empty(), "{checks:?}: {:?}", found.moves);
+    }
+}
+
 #[test]
 fn one_press_check_as_expected_names_the_missing_checks() {
     let case = planned("row-six", light(72.0));
