@@ -175,7 +175,7 @@ pub(crate) fn spread_of_stock(
     let predictor = Predictor::new(rough, rough, &assumptions, stop).ok()?;
     let counts = cushion.stock().compartments.iter().map(|own| f64::from(own.cells.stock));
     let ends = predictor.spread_but_lean(&counts.collect::<Vec<f64>>());
-    ends.usual.is_some().then_some(ends)
+    ends.usual.is_some().then_some(Ends { usual: None, ..ends })
 }
 
 /// How a search ended, in the word of a prediction.
