@@ -169,6 +169,12 @@ export default {
     await look(page, found, "fill");
     await press(page, "main .buttons button");
     await look(page, found, "fill, not counted twice");
+    await fill(page, { first: "yes", second: "yes", by: "OT" });
+    await press(page, "main .buttons button");
+    await openAll(page);
+    await look(page, found, "fill, goes on");
+    await go(page, "checks");
+    await look(page, found, "checks while it is filled");
     await clinic.answer("record", "DEMO-2.toml", "filled", "--as-planned", "--by", "OT");
     await go(page, "checks");
     await openAll(page);

@@ -36,6 +36,37 @@ export default {
     assert.doesNotMatch((await clinic.ask("GET", "/")).body, /DEMO/);
   },
 
+  "the page has an icon of its own, and the browser complains of nothing on the first screen": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const own = await cookie(clinic);
+    // Where a browser looks if no page names one, as beside a paper.
+    const { status, headers, body } = await clinic.ask("GET", "/favicon.ico", { cookie: own });
+    assert.deepEqual([status, headers["content-type"]], [200, "image/svg+xml"]);
+    // One picture of our own shapes, which fetches nothing and runs nothing.
+    assert.match(body, /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+    assert.doesNotMatch(body, /href|url\(|style|script|<image|<use/);
+    assert.equal((await clinic.ask("GET", "/favicon.ico")).status, 401);
+
+    const other = await bench.clinic("DEMO-1");
+    const context = await bench.browser.newContext();
+    bench.contexts.push(context);
+    const page = await context.newPage();
+    const said = [];
+    page.on("console", (one) => { if (one.type() === "error" || one.type() === "warning") said.push(one.text()); });
+    page.on("pageerror", (error) => said.push(`${error}`));
+    page.on("response", (got) => { if (got.status() >= 400) said.push(`${got.status()} ${got.url()}`); });
+    await page.goto(other.address, { waitUntil: "load" });
+    // A browser without a window asks for no icon by itself.
+    const size = await page.evaluate(async () => {
+      const icon = new Image();
+      icon.src = document.querySelector("link[rel=icon]").href;
+      await icon.decode();
+      return icon.naturalWidth;
+    });
+    assert.ok(size > 0);
+    assert.deepEqual(said, []);
+  },
+
   "another name for this machine is refused": async (bench) => {
     const clinic = await bench.clinic();
     const own = await cookie(clinic);

@@ -116,6 +116,7 @@ export default {
     const count = async () => { await fill(page, { first: "yes", second: "yes" }); await press(page, "main .buttons button"); };
     await go(page, "fill");
     const order = [await at()];
+    await fill(page, { by: "OT" });
     for (let own = 0; own < 3; own += 1) { await count(); order.push(await at()); }
     assert.equal(new Set(order).size, 4, `${order}`);
     await go(page, "measure/hips");
@@ -133,6 +134,58 @@ export default {
     // What is recorded is no fill that goes on.
     await go(page, "fill");
     assert.equal(await at(), order[0]);
+  },
+
+  "a fill that is left halfway goes on after the program was killed": async (bench) => {
+    const clinic = await bench.clinic("DEMO-2");
+    let page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-2");
+    await go(page, "fill");
+    const before = clinic.text("DEMO-2.toml");
+    const at = async () => Number(await page.inputValue("main form [name=number]"));
+    const planned = async () => Number(await page.inputValue("main form [name=planned]"));
+    const count = async (more = {}) => { await fill(page, { first: "yes", second: "yes", ...more }); await press(page, "main .buttons button"); };
+    const first = [await at(), await planned()];
+    // Nobody signs the first: nothing is kept, and what was ticked stays.
+    await count();
+    assert.equal(clinic.text("DEMO-2.toml"), before);
+    assert.ok(await page.locator("[name=first]").isChecked());
+    await count({ by: "OT north" });
+    const second = [await at(), 47];
+    await count({ other: "47" });
+    const third = await at();
+    assert.equal(new Set([first[0], second[0], third]).size, 3);
+
+    await clinic.stop("SIGKILL");
+    await clinic.serve();
+    page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-2");
+    await go(page, "fill");
+    assert.equal(await at(), third);
+    const told = await text(page, "#so-far");
+    for (const [number, cells] of [first, second]) assert.match(told, new RegExp(`\\b${number} ${cells} cells\\b`));
+    assert.match(told, /OT north/);
+    assert.match(told, / 2 of \d+ compartments/);
+    // By the record nothing was put in yet, and the command line says what is going on.
+    assert.doesNotMatch(clinic.text("DEMO-2.toml"), /what = "filled"/);
+    const notes = (await clinic.answer("history", "DEMO-2.toml")).warnings.map((own) => [own.id, own.counted]);
+    assert.deepEqual(notes.find(([id]) => id === "fill-begun"), ["fill-begun", 2]);
+
+    while (await page.locator("[name=first]").count()) await count();
+    assert.equal(await page.inputValue("main [name=by]"), "OT north");
+    await press(page, "[name=record]");
+    const after = clinic.text("DEMO-2.toml");
+    assert.match(after, new RegExp(`what = "filled"[\\s\\S]*number = ${second[0]}, cells = 47`));
+    assert.doesNotMatch(after, /\[filling\]/);
+    assert.ok(after.startsWith(before), "recording left more in the file than its entry");
+
+    // Given up, nothing is left of it.
+    await go(page, "fill");
+    await count({ by: "OT north" });
+    assert.match(clinic.text("DEMO-2.toml"), /\[filling\]/);
+    await page.locator("main details summary").click();
+    await press(page, "[name=give-up]");
+    assert.equal(clinic.text("DEMO-2.toml"), after);
   },
 
   "what was checked once and never recorded as filled is recorded as planned by one button": async (bench) => {
@@ -193,7 +246,13 @@ export default {
     // All moves would give the injury more; they are not taken.
     await press(page, "[name='nearest-safe'][value=leave]");
     const ways = await page.$$eval("main .buttons a", (all) => all.map((own) => own.pathname.split("/").at(-1)));
-    assert.deepEqual(ways, ["checks", "moves", "plan", "cushion"], await text(page));
+    // The first leads on, and stands out: the same check again would find the same.
+    const looks = await page.$$eval("main .buttons a", (all) => all.map((own) => own.className));
+    assert.deepEqual(looks.map((own) => own === "button"), [true, false, false, false]);
+    assert.deepEqual(ways, ["plan", "cushion", "moves", "checks"], await text(page));
+    await go(page, "moves");
+    const there = await page.$$eval("main > .buttons a", (all) => all.map((own) => own.pathname.split("/").at(-1)));
+    assert.deepEqual(there, ["plan", "cushion", "checks"], await text(page));
   },
 
   "what follows from a check that fails names the moves": async (bench) => {

@@ -5,7 +5,7 @@
 // that, an answer of a page that follows touches begins its search elsewhere and may differ by the
 // rounding of a search, for which a tenth is let.
 import assert from "node:assert/strict";
-import { go, open, settled, text } from "./aid/window.mjs";
+import { fill, go, open, press, settled, step, text } from "./aid/window.mjs";
 
 /** mm */
 const ROUNDED = 0.6;
@@ -58,6 +58,42 @@ function same(shown, wanted) {
 }
 
 export default {
+  "a weight that is typed in pounds is shown in pounds, and none is shown in another unit than its own": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    const weight = () => page.locator("main [name='weight.kg']");
+    const unit = () => page.locator(".box-line", { has: page.locator("[name='weight.kg']") }).locator(".unit").innerText();
+    const choose = async (word) => {
+      await go(page, "measure");
+      while (!(await weight().count())) await press(page, "main form.stack .buttons button");
+      const where = step(page);
+      if ((await page.locator(`[name=weights][value=${word}]`).getAttribute("aria-pressed")) === "false") await press(page, `[name=weights][value=${word}]`);
+      await go(page, where);
+      return [await weight().inputValue(), await unit()];
+    };
+    const kg = clinic.text("DEMO-1.toml").match(/^kg = (\S+)/m)[1];
+    assert.deepEqual(await choose("kg"), [kg, "kg"]);
+    // What the file has in kilograms is never called pounds.
+    assert.deepEqual(await choose("lb"), [`${kg} kg`, "lb"]);
+    await weight().fill("151.5");
+    await press(page, "main form.stack .buttons button");
+    assert.match(clinic.text("DEMO-1.toml"), /^lb = 151\.5/m);
+    assert.deepEqual(await choose("lb"), ["151.5", "lb"]);
+    // 151.5 lb of 0.45359237 kg.
+    assert.match(await text(page, ".identity"), /151\.5 lb \(68\.7 kg\)/);
+    assert.deepEqual(await choose("kg"), ["151.5 lb", "kg"]);
+    assert.match(await text(page, ".identity"), /151\.5 lb \(68\.7 kg\)/);
+    // Weighed later, in the record.
+    await go(page, "review");
+    await page.locator("details.entry", { has: page.locator("[name=weight]") }).locator("summary").click();
+    await fill(page, { weight: "148.3 lb" });
+    await page.fill("#by-weighed", "OT");
+    await press(page, "form[action$='weighed'] button");
+    assert.match(await text(page, ".history li:first-child"), /148\.3 lb/);
+    assert.match(await text(page, ".identity"), /148\.3 lb/);
+  },
+
   "every named site is there before and after, and only what matters is open": async (bench) => {
     const clinic = await bench.clinic("DEMO-1", "DEMO-3");
     const page = await bench.window(clinic);

@@ -6,7 +6,7 @@ use std::fmt;
 use cushion::{Length, Mass, Name, Side, Size};
 
 use crate::text::LengthUnit;
-use crate::{Altitudes, Date, Entry, Function, Goal, Layers, Posture, Skin, Taught};
+use crate::{Altitudes, Date, Entry, Filling, Function, Goal, Layers, Posture, Skin, Taught};
 
 /// A code for a client: letters, digits and hyphens, 2 to 24 long, with a digit in it.
 ///
@@ -312,6 +312,8 @@ pub struct Client {
     pub contacts: Vec<Contact>,
     /// When the set-up is to be looked at again.
     pub next_review: Option<Date>,
+    /// The fill that was begun and is not recorded yet.
+    pub filling: Option<Filling>,
     /// What was done, oldest first.
     pub record: Vec<Entry>,
     /// What fittings taught, one after the other, each from what is usual after those before; no file
@@ -347,6 +349,7 @@ impl Client {
             pressure_relief: None,
             contacts: Vec::new(),
             next_review: None,
+            filling: None,
             record: Vec::new(),
             taught: Vec::new(),
         }

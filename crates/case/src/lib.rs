@@ -11,6 +11,7 @@ mod comparison;
 mod costs;
 mod days;
 mod file_kind;
+mod filling;
 mod finding;
 mod function;
 mod goal;
@@ -55,6 +56,7 @@ pub use crate::comparison::{
 pub use crate::costs::{BeforeAfter, Costs, GoalChange, SiteChange, ToldFrom};
 pub use crate::days::{day_after, days_between};
 pub use crate::file_kind::FileKind;
+pub use crate::filling::{Filling, FillingCount, FillingSoFar, StaleFilling};
 pub use crate::finding::{
     AdjustRefusal, Alarm, AltitudeNote, BodyError, BodyValue, BrokenLimit, ByHand, CardFinding,
     Caution, CautionSeverity, CostAtBone, Doubt, Finding, GoalNumber, GoalOutcome, HeightEffect,

@@ -2,7 +2,7 @@
 //! commands.
 
 use crate::stocktaking::{Cells, Stocktaking};
-use crate::{Check, CheckOutcome, Client, Date, Entry, SiteName, withdrawn};
+use crate::{Check, CheckOutcome, Client, Date, Entry, SiteName, StaleFilling, withdrawn};
 
 /// How a fitting stands on a day.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -46,6 +46,8 @@ pub struct Looked<'a> {
 pub enum Lapse {
     /// The file names another cushion than the one that was checked.
     OtherCushion,
+    /// A fill was begun on that day, and is not recorded yet.
+    Filling(Date),
     /// Other counts were put into the cushion on that day.
     Counts(Date),
     /// The recount of that day is off by more than handling explains.
@@ -120,6 +122,7 @@ impl Lapse {
     pub fn id(self) -> &'static str {
         match self {
             Self::OtherCushion => "other-cushion",
+            Self::Filling(_) => "filling",
             Self::Counts(_) => "counts",
             Self::Recount(_) => "recount",
             Self::Skin(..) => "skin",
@@ -208,7 +211,14 @@ impl Client {
         let lapse = lapse.or(put_in).or(counted);
         let lapse = lapse.or(course.skin.map(|(on, site)| Lapse::Skin(on, site)));
         let lapse = lapse.or(weighed.map(|own| Lapse::Weight(own.on)));
+        let lapse = lapse.or(self.half_filled().map(Lapse::Filling));
         lapse.map_or(State::Fitted(check.looked), |lapse| State::Lapsed(check.looked, lapse))
+    }
+
+    /// Since when the cushion is being filled, where nothing was recorded of it since.
+    fn half_filled(&self) -> Option<Date> {
+        let begun = self.filling_so_far()?;
+        (begun.stale != Some(StaleFilling::Since)).then_some(begun.on)
     }
 
     /// The state before anything is known to be in the cushion.

@@ -109,10 +109,20 @@ pub fn record_done(
             WorkError::file(Trouble::NotAppended { file: client.file.path.clone(), why })
         })?;
     }
+    if entries.iter().any(ends_a_fill) {
+        text = files::with_filling(&text, None).map_err(|why| {
+            WorkError::file(Trouble::NotAppended { file: client.file.path.clone(), why })
+        })?;
+    }
     let after = client_text(client.file.path.clone(), text)?;
     let bytes = after.file.text.clone().into_bytes();
     surroundings.shelf.put(&[Change::of(name, client.file.text.as_bytes(), bytes)])?;
     Ok(Recorded { before: client.value.record.len(), client: after })
+}
+
+/// Whether an entry says what is in every compartment, so that no fill goes on after it.
+fn ends_a_fill(entry: &Entry) -> bool {
+    matches!(entry, Entry::Filled(_) | Entry::Incoming(_) | Entry::Returned(_))
 }
 
 /// Something that is being recorded.
@@ -240,9 +250,14 @@ impl Doing<'_> {
         now.ok_or_else(|| self.refused(NotDone::NothingPutIn))
     }
 
-    /// A check can only pass of counts that somebody recorded, at compartments that are there.
+    /// A check can only pass of counts that somebody recorded, at compartments that are there, and
+    /// not while the cushion is being filled.
     fn can_be_checked(&self, check: &PartsChecked) -> Result<(), WorkError> {
         if check.passed == Some(true) {
+            if let Some(own) = self.client.value.filling_so_far() {
+                let (counted, of) = (own.counted, own.of);
+                return Err(self.refused(NotDone::FillGoesOn { counted, of }));
+            }
             self.told()?;
         }
         let pressed: Vec<(u8, u32)> = (check.found.iter())

@@ -12,6 +12,7 @@ mod edition;
 mod error;
 mod export;
 mod file_remarks;
+mod filling;
 mod filling_in;
 mod folder;
 mod live;

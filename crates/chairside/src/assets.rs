@@ -1,4 +1,4 @@
-//! Style, script and faces, as files of the page.
+//! Style, script, faces and icon, as files of the page.
 
 use axum::extract::Path;
 use axum::http::StatusCode;
@@ -13,12 +13,21 @@ const SCRIPT: &str = include_str!("../assets/page.js");
 /// htmx, as it is published; its licence and checksum stand beside it.
 const HTMX: &str = include_str!("../assets/htmx.min.js");
 
+/// A cushion of four compartments, with the bar at the client's left.
+const ICON: &str = include_str!("../assets/icon.svg");
+
+/// The icon, where browsers look for it if no page names it, as beside a PDF.
+pub(crate) async fn icon() -> Response {
+    asset(Path("icon.svg".to_owned())).await
+}
+
 /// One file of the page.
 pub(crate) async fn asset(Path(name): Path<String>) -> Response {
     let (kind, bytes): (&str, &'static [u8]) = match name.as_str() {
         "page.css" => ("text/css; charset=utf-8", STYLE.as_bytes()),
         "page.js" => ("text/javascript; charset=utf-8", SCRIPT.as_bytes()),
         "htmx.js" => ("text/javascript; charset=utf-8", HTMX.as_bytes()),
+        "icon.svg" => ("image/svg+xml", ICON.as_bytes()),
         "regular.ttf" => ("font/ttf", sheets::font_file(Weight::Regular)),
         "semibold.ttf" => ("font/ttf", sheets::font_file(Weight::SemiBold)),
         "bold.ttf" => ("font/ttf", sheets::font_file(Weight::Bold)),

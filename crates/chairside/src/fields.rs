@@ -53,6 +53,10 @@ impl Fields<'_> {
         match blank.side {
             Some(Side::Left) => self.language.shared().clients_left_short.to_owned(),
             Some(Side::Right) => self.language.shared().clients_right_short.to_owned(),
+            // On paper it stands beside the sensation.
+            None if blank.question == Question::SensationSide => {
+                self.language.page().fields.less_side.to_owned()
+            }
             None => capital(&self.language.label_on_form(blank.question)),
         }
     }
@@ -72,8 +76,9 @@ impl Fields<'_> {
             own
         };
         let Some(written) = self.draft.answer(&own) else { return String::new() };
-        if own.question == Question::WeightLb && own != *blank {
-            return format!("{written} lb");
+        if let Some(unit) = unit_of_weight(own.question) {
+            let is_chosen = self.unit(own.question) == Some(unit);
+            return if is_chosen { written } else { format!("{written} {unit}") };
         }
         let chosen = self.typed_in.lengths;
         match (is_length(blank.question), self.unit_of_file(blank.question), chosen) {
@@ -184,6 +189,7 @@ impl Fields<'_> {
         let comment = match blank.question {
             // Answers are called otherwise here than in a file.
             Question::ObliquityAt => texts.twice_at_front,
+            Question::SensationSide => texts.less_side_hint,
             own => self.language.comment_on_form(own),
         };
         let checks = &self.language.page().checks;
@@ -196,6 +202,7 @@ impl Fields<'_> {
             _ => capital(&self.language.word_on_form(blank.question, word)),
         };
         let blank_word = match row.need {
+            _ if blank.question == Question::SensationSide => texts.both_sides,
             Need::Always | Need::With(..) => texts.not_answered,
             _ => texts.not_known,
         };
@@ -252,6 +259,15 @@ pub(crate) fn side_of(word: &str) -> Option<Side> {
     [Side::Left, Side::Right]
         .into_iter()
         .find(|side| word == side.words() || word.starts_with(&format!("{}-", side.words())))
+}
+
+/// In which unit a file has a weight that answers a question; none of another question.
+fn unit_of_weight(question: Question) -> Option<&'static str> {
+    match question {
+        Question::WeightKg => Some("kg"),
+        Question::WeightLb => Some("lb"),
+        _ => None,
+    }
 }
 
 /// Whether an answer is a length in millimetres or inches.

@@ -44,6 +44,7 @@ impl Screen<'_> {
                     meta name="viewport" content="width=device-width, initial-scale=1";
                     meta name="htmx-config" content=r#"{"allowEval":false,"includeIndicatorStyles":false,"historyEnabled":false,"selfRequestsOnly":true}"#;
                     title { (self.title) " - Seatwright" }
+                    link rel="icon" type="image/svg+xml" href="/own/icon.svg";
                     link rel="stylesheet" href="/own/page.css";
                     script src="/own/htmx.js" defer {}
                     script src="/own/page.js" type="module" {}
@@ -113,7 +114,7 @@ impl Screen<'_> {
                         div { dt { (texts.client) } dd { (own.draft.code()) } }
                         @if let Some(client) = own.draft.client() {
                             @if let Some(weighing) = client.latest_weighing() {
-                                div { dt { (texts.weight) } dd { (language.body_weight(weighing.weight)) } }
+                                div { dt { (texts.weight) } dd { (language.body_weight(weighing.weight, in_pounds(house, own.draft))) } }
                             }
                             div { dt { (texts.cushion) } dd { (client.cushion.layout.to_string()) ", " (language.size(client.cushion.size)) } }
                         }
@@ -123,6 +124,12 @@ impl Screen<'_> {
             }
         }
     }
+}
+
+/// Whether weights are shown in pounds: where they are typed so, or the file has it so.
+pub(crate) fn in_pounds(house: &House, draft: &Draft) -> bool {
+    let of_file = casework::Blank::of(case::question::Question::WeightLb);
+    house.typed_in().pounds || draft.answer(&of_file).is_some()
 }
 
 /// How the fitting stands, in a box.

@@ -59,17 +59,6 @@ struct Kept {
     typed_in: Option<TypedIn>,
     /// Who signed last, to be offered again.
     by: String,
-    /// How far each client's cushion is filled that is being filled.
-    fills: BTreeMap<String, Filling>,
-}
-
-/// How far a cushion is filled, before that is recorded.
-#[derive(Clone, Debug, Default)]
-struct Filling {
-    /// How many entries the record had.
-    entries: usize,
-    /// Each compartment that is filled, with its cells, in the order of filling.
-    put: Vec<(u8, u32)>,
 }
 
 impl House {
@@ -144,19 +133,6 @@ impl House {
 
     pub(crate) fn set_by(&self, by: &str) {
         by.trim().clone_into(&mut self.kept().by);
-    }
-
-    /// What was put so far into the cushion of a file whose record has so many entries.
-    pub(crate) fn put_so_far(&self, name: &str, entries: usize) -> Vec<(u8, u32)> {
-        let kept = self.kept();
-        let own = kept.fills.get(name).filter(|own| own.entries == entries);
-        own.map(|own| own.put.clone()).unwrap_or_default()
-    }
-
-    /// Keeps what was put so far into a cushion, for whoever leaves the page meanwhile.
-    pub(crate) fn keep_put(&self, name: &str, entries: usize, put: &[(u8, u32)]) {
-        let own = Filling { entries, put: put.to_vec() };
-        self.kept().fills.insert(name.to_owned(), own);
     }
 
     /// Opens the case of a file.

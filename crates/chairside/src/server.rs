@@ -85,6 +85,7 @@ fn routes(house: Arc<House>, gate: Arc<Gate>) -> Router {
         .route("/clients/{what}", post(of_clients))
         .route("/unit", post(unit))
         .route("/own/{name}", get(assets::asset))
+        .route("/favicon.ico", get(assets::icon))
         .route("/layout/{address}", get(layout))
         .route("/layout/{address}/changed", get(layout_changed))
         .route("/c/{address}", get(first))

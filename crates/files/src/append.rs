@@ -63,7 +63,7 @@ fn table_of(entry: &Entry) -> Table {
             optional(&mut table, "found", own.found.as_deref());
         }
         Entry::Recount(own) => recount(&mut table, own),
-        Entry::Weighed(own) => table["kg"] = value(rounded(own.weight.to_kg())),
+        Entry::Weighed(own) => table["kg"] = value(hundredths(own.weight.to_kg())),
         Entry::Filled(own) | Entry::Incoming(own) => filled(&mut table, own),
         Entry::Checked(own) => checked(&mut table, own),
         Entry::Moved(own) => {
@@ -178,6 +178,11 @@ fn rounded(number: f64) -> f64 {
     (number * 10.0).round() / 10.0 + 0.0
 }
 
+/// A weight to a hundredth, so that tenths of a pound are the same when they are shown again.
+fn hundredths(kg: f64) -> f64 {
+    (kg * 100.0).round() / 100.0
+}
+
 fn place(place: Place) -> toml_edit::Value {
     match place {
         Place::Compartment(number) => i64::from(number).into(),
@@ -201,7 +206,7 @@ fn plan(table: &mut Table, plan: &RecordedPlan) {
     }
 }
 
-fn date(date: case::Date) -> toml_edit::Datetime {
+pub(crate) fn date(date: case::Date) -> toml_edit::Datetime {
     toml_edit::Datetime {
         date: Some(toml_edit::Date {
             year: date.year().unsigned_abs(),

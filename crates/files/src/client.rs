@@ -14,6 +14,7 @@ use cushion::{Length, Mass, Name};
 use crate::Read;
 use crate::code::{looks_like_a_name, meant};
 use crate::cursor::{Table, read_text};
+use crate::filling::{filling, remark_on_filling};
 use crate::function::{altitudes, function, layers, seat};
 use crate::goals::{goals, remark_on_goals};
 use crate::plausible::{remark_on, remark_on_adult};
@@ -25,7 +26,12 @@ use crate::value::Value;
 /// Reads a client from the text of the file.
 #[must_use]
 pub fn read_client(text: &str) -> Read<Client> {
-    read_text(text, FileKind::Client, client)
+    read_text(text, FileKind::Client, |table| {
+        let client = client(table)?;
+        remark_on_goals(table, &client);
+        remark_on_filling(table, &client);
+        Some(client)
+    })
 }
 
 fn client(table: &Table<'_>) -> Option<Client> {
@@ -57,7 +63,8 @@ fn client(table: &Table<'_>) -> Option<Client> {
         table.sub(Group::Carer).map(|own| carer(&own)).unwrap_or_default();
     let contacts = table.entries(Group::Call, contact);
     let record = record(table);
-    let client = Client {
+    let filling = filling(table, record.as_ref().map(Vec::len));
+    Some(Client {
         code: code?,
         lengths: unit?,
         language,
@@ -81,11 +88,10 @@ fn client(table: &Table<'_>) -> Option<Client> {
         pressure_relief,
         contacts: contacts?,
         next_review,
+        filling: filling?,
         record: record?,
         taught: Vec::new(),
-    };
-    remark_on_goals(table, &client);
-    Some(client)
+    })
 }
 
 fn code(value: &Value<'_>) -> Option<ClientCode> {

@@ -17,6 +17,7 @@ mod cursor;
 mod digest;
 mod edit;
 mod fields;
+mod filling;
 mod function;
 mod goals;
 mod kind;
@@ -50,6 +51,7 @@ pub use crate::digest::{digest, digest_of_parameters};
 pub use crate::edit::{
     Edited, entries, has, list_of, new_errors, place_of_key, remove, reorder, set, written,
 };
+pub use crate::filling::with_filling;
 pub use crate::kind::kind_of;
 pub use crate::layout::{check_layout, layout_remarks, read_layout, revision_remark};
 pub use crate::limits::MOST_BYTES;

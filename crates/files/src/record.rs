@@ -1,5 +1,7 @@
 //! Reads the record of a client's file: plans and checks, oldest first.
 
+use std::collections::BTreeSet;
+
 use case::question::{Group, Question};
 use case::text::{KeyFinding, RecordFinding};
 use case::{
@@ -63,7 +65,7 @@ fn entry(value: &Value<'_>, number: usize) -> Option<Entry> {
 }
 
 /// The day and the person of an entry.
-fn signed(table: &Table<'_>, [on, by]: [Question; 2]) -> Option<(Date, String)> {
+pub(crate) fn signed(table: &Table<'_>, [on, by]: [Question; 2]) -> Option<(Date, String)> {
     let on = table.required(on).and_then(|value| value.date());
     let by = table.required(by).and_then(|value| value.sentence());
     Some((on?, by?))
@@ -137,14 +139,24 @@ fn numbered(
         table.finish();
         Some((number? as u8, cells?))
     })?;
-    for (at, own) in counts.iter().enumerate() {
-        if counts[..at].iter().any(|known| known.0 == own.0) {
+    once_each(table, group, counts.iter().map(|own| own.0)).then_some(counts)
+}
+
+/// Whether each compartment of a list is there once; an error where it is not.
+pub(crate) fn once_each(
+    table: &Table<'_>,
+    group: Group,
+    numbers: impl Iterator<Item = u8>,
+) -> bool {
+    let mut seen = BTreeSet::new();
+    for number in numbers {
+        if !seen.insert(number) {
             let place = table.key_span(group.key());
-            table.remarks.error(place, RecordFinding::CountedTwice(own.0));
-            return None;
+            table.remarks.error(place, RecordFinding::CountedTwice(number));
+            return false;
         }
     }
-    Some(counts)
+    true
 }
 
 /// The same where there must be some, in the order of the numbers.
@@ -388,7 +400,7 @@ fn recorded_count(table: &Table<'_>) -> Option<RecordedCount> {
     Some(RecordedCount { id: id?, number: number? as u8, stock: stock?, planned: planned? })
 }
 
-fn count(value: &Value<'_>) -> Option<u32> {
+pub(crate) fn count(value: &Value<'_>) -> Option<u32> {
     value.whole().map(|count| count as u32)
 }
 

@@ -118,7 +118,7 @@ fn of_group(words: &dyn QuestionWords, group: Group) -> Value {
             "additionalProperties": named(words, group),
         }),
     };
-    if group == Group::MadeSize || group == Group::PlanCount {
+    if matches!(group, Group::MadeSize | Group::PlanCount | Group::FillingCount) {
         schema["minItems"] = json!(1);
     }
     let comment = words.group_comment(group);

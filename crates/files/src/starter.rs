@@ -117,7 +117,8 @@ fn client_with(words: &dyn QuestionWords, answer: &dyn Fn(Question) -> Option<St
     for group in Group::Client.children() {
         match (group.form(), group.entry()) {
             (Form::List, None) => text += &list(words, group),
-            (Form::List, Some(_)) => {}
+            // What is done with the cushion is written as it is done.
+            _ if group.is_of_work() => {}
             _ => text += &heading(words, group, answer),
         }
     }

@@ -1,6 +1,6 @@
 //! What the record says that whoever works on the cushion should know.
 
-use crate::{CheckPart, Client, Date};
+use crate::{CheckPart, Client, Date, FillingSoFar};
 
 /// What the record says that whoever works on the cushion should know.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +24,8 @@ pub enum RecordNote {
         /// The parts that are missing; none where nobody says whether it passed.
         missing: Vec<CheckPart>,
     },
+    /// A fill was begun and is not recorded: what is in the cushion is not what the record says.
+    Filling(FillingSoFar),
 }
 
 impl RecordNote {
@@ -35,6 +37,7 @@ impl RecordNote {
             Self::PutBack { .. } => "put-back",
             Self::BagShort { .. } => "bag-short",
             Self::NotFinished { .. } => "check-not-finished",
+            Self::Filling(_) => "fill-begun",
         }
     }
 }
@@ -43,8 +46,9 @@ impl Client {
     /// Returns what the record says of the cells in cushion and bag that is not as it should be.
     #[must_use]
     pub fn record_notes(&self) -> Vec<RecordNote> {
-        let Some(now) = self.cushion_now() else { return Vec::new() };
-        let mut notes = Vec::new();
+        let mut notes: Vec<RecordNote> =
+            self.filling_so_far().map(RecordNote::Filling).into_iter().collect();
+        let Some(now) = self.cushion_now() else { return notes };
         if let (false, Some(plan)) = (now.from.is_told(), now.from.on()) {
             notes.push(RecordNote::Believed(plan));
         }

@@ -69,6 +69,8 @@ groups! {
     Carer = Client "carer" Heading;
     SitAtMost = Carer "sit_at_most" Braces;
     Call = Client "call" List;
+    Filling = Client "filling" Heading;
+    FillingCount = Filling "counts" BracesInList;
     Plan = Client "record" List entry "plan";
     PlanCount = Plan "counts" BracesInList;
     PlanExpected = Plan "expected" Braces;
@@ -131,6 +133,14 @@ impl Group {
         self.told().3
     }
 
+    /// Whether it says what is done with the cushion, not what is known or wanted: the record, and
+    /// the fill that is going on. The program writes it.
+    #[must_use]
+    pub fn is_of_work(self) -> bool {
+        let is_filling = self == Self::Filling || self.parent() == Self::Filling;
+        is_filling || self.entry().is_some() || self.parent().entry().is_some()
+    }
+
     /// Its path in the file, such as `skin.injury`; empty for a file.
     #[must_use]
     pub fn path(self) -> &'static str {
@@ -151,6 +161,7 @@ impl Group {
             Self::Move | Self::MovedMove => "record.moves",
             Self::PlanExpected => "record.expected",
             Self::SitAtMost => "carer.sit_at_most",
+            Self::FillingCount => "filling.counts",
             own => own.key(),
         }
     }
@@ -180,6 +191,7 @@ impl Group {
                 | Self::Seams
                 | Self::Compartments
                 | Self::Packing
+                | Self::FillingCount
                 | Self::PlanCount
                 | Self::FilledCount
                 | Self::IncomingCount

@@ -216,6 +216,13 @@ questions! {
     CallWho = Call "who", Kind::Text, Need::Always, r#""Seating clinic""#, Use::Changes(&[Answer::Papers]);
     CallPhone = Call "phone", Kind::Phone, Need::Always, r#""01632 960123""#, Use::Changes(&[Answer::Papers]);
     CallHours = Call "hours", Kind::Text, Need::Never, r#""weekdays 9 to 4""#, Use::Changes(&[Answer::Papers]);
+    FillingOn = Filling "on", Kind::Date, Need::Always, "2026-02-24", READING;
+    FillingBy = Filling "by", Kind::Text, Need::Always, r#""OT""#, READING;
+    FillingAfter = Filling "after", Kind::Whole { least: 0, most: 9999 }, Need::Always, "1", READING;
+    FillingNumber = FillingCount "number", NUMBER, Need::Always, "1", READING;
+    FillingPlanned = FillingCount "planned", CELLS, Need::Always, "45", READING;
+    FillingFirst = FillingCount "first", CELLS, Need::Both("second"), "45", READING;
+    FillingSecond = FillingCount "second", CELLS, Need::Both("first"), "45", READING;
     PlanWhat = Plan "what", Kind::Word("plan"), Need::Always, r#""plan""#, READING;
     PlanOn = Plan "on", Kind::Date, Need::Always, "2026-01-22", Use::Changes(&[Answer::Papers, Answer::ReCheck]);
     PlanBy = Plan "by", Kind::Text, Need::Always, r#""OT""#, Use::Changes(&[Answer::Papers]);

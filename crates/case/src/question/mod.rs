@@ -55,15 +55,14 @@ impl Question {
         }
     }
 
-    /// Whether it is asked on the measuring form: of a client's file, but for the record, and for
-    /// what is only known or decided with the filled cushion.
+    /// Whether it is asked on the measuring form: of a client's file, but for the record and the fill
+    /// that goes on, and for what is only known or decided with the filled cushion.
     #[must_use]
     pub fn is_on_form(self) -> bool {
         let group = self.row().group;
-        let of_record = group.entry().is_some() || group.parent().entry().is_some();
         let later = group == Group::SitAtMost
             || matches!(self, Self::PressureRelief | Self::SerialOfCushion | Self::FirstFile);
-        group.root() == Group::Client && !of_record && !later
+        group.root() == Group::Client && !group.is_of_work() && !later
     }
 
     /// Finds a question by its path.

@@ -3,7 +3,7 @@
 use cushion::{FaultKind, Length, Mass, Name, Size, Volume};
 
 use super::{LengthUnit, ids};
-use crate::{CheckError, CheckPart, Date, SiteName, Want};
+use crate::{CheckError, CheckPart, Date, FillingSoFar, SiteName, Want};
 
 /// About values of a client's file together.
 #[derive(Clone, Debug, PartialEq)]
@@ -103,6 +103,24 @@ pub enum RecordFinding {
     CountedTwice(u8),
     /// No counts.
     NoCounts,
+    /// Two counts of one compartment that are not the same.
+    CountsDiffer {
+        /// The number of the compartment.
+        number: u8,
+        /// The first count.
+        first: u32,
+        /// The second.
+        second: u32,
+    },
+    /// A fill that is said to have begun after more entries than the record has.
+    AfterNoEntry {
+        /// After how many.
+        after: usize,
+        /// How many there are.
+        there: usize,
+    },
+    /// A fill was begun and is not recorded.
+    Filling(FillingSoFar),
     /// Not a digest.
     Digest,
 }
@@ -206,6 +224,9 @@ ids! {
         Sum => "record-sum",
         CountedTwice => "record-counted-twice",
         NoCounts => "record-no-counts",
+        CountsDiffer => "record-counts-differ",
+        AfterNoEntry => "record-after-no-entry",
+        Filling => "record-filling",
         Digest => "record-digest",
     }
     DesignFinding {

@@ -18,6 +18,13 @@ pub enum NotDone {
     NothingPlanned,
     /// Nothing is proposed that was not done yet.
     NothingProposed,
+    /// A fill was begun and is not recorded, so nobody knows what was checked.
+    FillGoesOn {
+        /// Compartments that were filled and counted.
+        counted: usize,
+        /// Compartments in all.
+        of: usize,
+    },
     /// Nobody recorded what is in the cushion.
     NothingPutIn,
     /// More cells were moved out of a compartment than the record knows in it.

@@ -36,4 +36,6 @@ pub enum NotAppended {
     NotToml(String),
     /// `record` is no list of tables.
     RecordForm,
+    /// `filling` is no table under a heading or in braces.
+    FillingForm,
 }

@@ -2,6 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a test that unwraps nothing has failed")]
 
+mod filling;
 mod record;
 mod sequences;
 mod standing;

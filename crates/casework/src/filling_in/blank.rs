@@ -63,7 +63,7 @@ impl Blank {
         let row = question.row();
         let own = Self { question, side, entry };
         let is_list = row.group.form() == Form::List;
-        let fits = row.group.entry().is_none()
+        let fits = !row.group.is_of_work()
             && row.each_side == side.is_some()
             && is_list == entry.is_some();
         (fits && own.key() == key).then_some(own)

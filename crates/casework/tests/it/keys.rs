@@ -1,7 +1,8 @@
 //! Every key of a client's file changes an answer that the table of questions names, and what is
 //! said to change none does not.
 //!
-//! The record is left out: the program writes it, and its tests are where it is read.
+//! The record and a fill that goes on are left out: the program writes them, and their tests are
+//! where they are read.
 
 use std::sync::OnceLock;
 
@@ -302,14 +303,13 @@ fn client(text: &str) -> Client {
     read.value.unwrap_or_else(|| panic!("{:#?}", read.remarks))
 }
 
-/// The questions of a client's file but for those of the record, and for the three that no other
+/// The questions of a client's file but for those of what is done, and for the three that no other
 /// answer is right for.
 fn questions() -> impl Iterator<Item = (Question, Use)> {
-    let of_record = |group: Group| group.entry().is_some() || group.parent().entry().is_some();
     let all = Question::ALL.iter().copied().filter(move |own| {
         let row = own.row();
         row.group.root() == Group::Client
-            && !of_record(row.group)
+            && !row.group.is_of_work()
             && ![Question::Format, Question::FileKind, Question::Units].contains(own)
             // It is another file that changes the answers: see the tests of other cushions.
             && *own != Question::FirstFile

@@ -2,6 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
 
+mod filling;
 mod filling_in;
 mod keys;
 mod live;

@@ -29,6 +29,12 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
     let is_filled = case.client.value.cushion_now().is_some_and(|now| now.from.is_told());
     let body = html! {
         (told.unwrap_or_default())
+        @if let Some(own) = case.client.value.filling_so_far() {
+            div class="box heavy" {
+                p { (house.language().record_note(&RecordNote::Filling(own))) }
+                a class="button less" href=(place.to(Step::Fill)) { (texts.to_fill) }
+            }
+        }
         @if is_filled {
             p class="lead" { (texts.lead) }
             @if !before.is_empty() {
@@ -534,21 +540,22 @@ fn ways_on(
     let (texts, review) = (&language.page().checks, &language.page().review);
     // Where nothing more can be moved, other ways lead on.
     let is_safe = adjusted.not_safe.is_empty();
-    let stays = matches!(adjusted.verdict, Verdict::Stay) && is_safe;
+    let stays = matches!(adjusted.verdict, Verdict::Stay);
     html! {
         div class="row buttons" {
             @if !proposed.is_empty() {
                 a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) }
             } @else if adjusted.verdict == Verdict::AsPlanned || is_all {
                 a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) }
+            } @else if !is_safe {
+                // The same check would find the same: other counts, or another cushion, come first.
+                a class="button" href=(place.to(Step::Plan)) { (review.plan_again) }
+                a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
+                @if !adjusted.moves.is_empty() { a class="button less" href=(place.to(Step::Moves)) { (texts.to_moves) } }
+                a class="button less" href=(place.to(Step::Checks)) { (texts.check_again) }
             } @else {
                 a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
                 @if stays { a class="button less" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
-                @if !is_safe {
-                    @if !adjusted.moves.is_empty() { a class="button less" href=(place.to(Step::Moves)) { (texts.to_moves) } }
-                    a class="button less" href=(place.to(Step::Plan)) { (review.plan_again) }
-                    a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
-                }
             }
         }
     }

@@ -1,108 +1,165 @@
-//! The fill: from below, one compartment at a time, two counts each.
+//! The fill: from below, one compartment at a time, two counts each. How far it is stands in the
+//! client's file, and nowhere else.
 
 use axum::response::Response;
-use case::{Likeness, RecordedPlan};
+use case::question::{Kind, Question};
+use case::{Filling, FillingCount, RecordNote, RecordedPlan};
 use casework::{Counted, Done, Draft, OpenCase, Stop, plan_stands, record_done};
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
 use words::page::FillTexts;
 
-use super::{Place, grown, lead, signed_by};
+use super::{Place, grown, lead, signed_as, signed_by};
 use crate::errors::{Failed, said};
 use crate::form::Sent;
 use crate::frame::{OfClient, Screen};
 use crate::screens::plan_parts;
 use crate::steps::Step;
 
-/// What was put in so far: the number of each compartment with its cells, in the order of filling.
+/// Number and cells of each compartment that is filled, in the order of filling.
 type Put = Vec<(u8, u32)>;
 
 /// Shows the next compartment.
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
-    let entries = draft.client().map_or(0, |client| client.record.len());
-    screen(place, draft, &place.house.put_so_far(&place.name, entries), None)
+    screen(place, draft, None, None)
 }
 
-fn planned(case: &OpenCase) -> Option<&RecordedPlan> {
-    let plan = case.client.value.latest_plan()?;
-    let here = matches!(case.identity().likeness(plan), Likeness::Same | Likeness::Edited { .. });
-    here.then_some(plan)
+/// What was put in so far, of a fill that goes on.
+fn put_so_far(case: &OpenCase) -> Put {
+    case.client.value.filling_goes_on().map(Filling::put).unwrap_or_default()
 }
 
+/// All compartments of the fill: of the one that goes on, or of one that would begin now.
+fn to_fill(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan) -> Vec<FillingCount> {
+    let client = &case.client.value;
+    let begun = client.filling_goes_on().cloned();
+    begun.unwrap_or_else(|| Filling::of(plan, place.house.today(), String::new(), 0)).counts
+}
+
+/// The screen; `refused` is a form that was not taken, whose answers stay as they were given.
 fn screen(
     place: &Place<'_>,
     draft: &Draft,
-    put: &Put,
     told: Option<Markup>,
+    refused: Option<&Sent>,
 ) -> Result<Response, Failed> {
     let house = place.house;
-    let language = house.language();
-    let texts = &language.page().fill;
+    let texts = &house.language().page().fill;
     let case = place.open()?;
     let standing = case.standing(house.today());
     let entries = case.client.value.record.len();
+    // What does not go on is said before the first compartment.
+    let is_begun = case.client.value.filling_goes_on().is_some();
     let body = html! {
         (told.unwrap_or_default())
-        @match planned(&case) {
+        @match case.fillable_plan() {
             None => {
                 div class="box" { p { (texts.nothing_planned) } }
                 a class="button" href=(place.to(Step::Plan)) { (texts.to_plan) }
             }
             Some(plan) => {
+                @let counts = to_fill(place, &case, plan);
+                @let put = put_so_far(&case);
                 p class="lead" { (texts.lead) }
-                p class="hint" { (texts.kept_until) }
+                p class="hint" { (texts.kept_at_once) }
+                @if !is_begun { (so_far(place, &case)) }
                 form method="post" action=(place.to(Step::Fill)) class="panes" novalidate {
                     input type="hidden" name="entries" value=(entries);
-                    @for (number, cells) in put { input type="hidden" name=(format!("put.{number}")) value=(cells); }
-                    @match plan.counts.get(put.len()) {
-                        Some(next) => { (one(place, &case, plan, put.len(), (next.number, next.planned))) }
-                        None => { (all(place, &case, plan, put)) }
+                    input type="hidden" name="at" value=(put.len());
+                    @match counts.iter().position(|own| own.put.is_none()) {
+                        Some(at) => { (one(place, &case, &counts, at, refused)) }
+                        None => { (all(place, &case, &counts)) }
                     }
                 }
             }
         }
+        @if is_begun || case.fillable_plan().is_none() { (so_far(place, &case)) }
+        (give_up(place, &case, texts))
     };
     let of =
         OfClient { address: &place.ask.address, draft, step: Step::Fill, standing: Some(standing) };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
+/// What was counted so far and by whom, or why nothing of it is used.
+fn so_far(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let client = &case.client.value;
+    let counted = client.filling.as_ref().map(Filling::put).unwrap_or_default();
+    html! {
+        @if let Some(own) = client.filling_so_far() {
+            @let class = if own.stale.is_some() { "box heavy" } else { "box" };
+            section class=(class) id="so-far" {
+                h2 { (language.page().fill.so_far) }
+                ul class="row counted" {
+                    @for (number, cells) in &counted {
+                        li { span class="disc" { (number) } " " (language.cells(*cells)) }
+                    }
+                }
+                p { (language.record_note(&RecordNote::Filling(own))) }
+            }
+        }
+    }
+}
+
+/// Folded, so that no slip takes counts away.
+fn give_up(place: &Place<'_>, case: &OpenCase, texts: &FillTexts) -> Markup {
+    html! {
+        @if case.client.value.filling.is_some() {
+            details {
+                summary { (texts.give_up) }
+                form method="post" action=(place.to(Step::Fill)) class="stack" {
+                    input type="hidden" name="entries" value=(case.client.value.record.len());
+                    input type="hidden" name="at" value=(put_so_far(case).len());
+                    p { (texts.give_up_hint) }
+                    button class="button plain" name="give-up" value="yes" { (texts.give_up) }
+                }
+            }
+        }
+    }
+}
+
 /// One compartment, from below, with its count.
 fn one(
     place: &Place<'_>,
     case: &OpenCase,
-    plan: &RecordedPlan,
+    counts: &[FillingCount],
     at: usize,
-    (number, cells): (u8, u32),
+    refused: Option<&Sent>,
 ) -> Markup {
     let language = place.house.language();
     let texts = &language.page().fill;
+    let FillingCount { number, planned: cells, .. } = counts[at];
     let label = |ix: cushion::CompartmentIx| {
         let own = &case.pattern[ix];
         (own.number.to_string(), (own.number == number).then(|| cells.to_string()))
     };
     let picture = sheets::pattern_picture(language, &case.pattern, View::Below, label);
     let words = case.pattern.compartments().iter().find(|own| own.number == number);
+    let ticked = |name| refused.is_some_and(|sent| sent.get(name).is_some());
+    let is_begun = case.client.value.filling_goes_on().is_some();
     html! {
         @if let Ok(own) = &picture {
             figure class="drawing" { (PreEscaped(sheets::fragment(own))) figcaption { (texts.from_below) } }
         }
         div class="stack" {
-            p class="soft" { (language.compartment_of(at + 1, plan.counts.len())) }
+            p class="soft" { (language.compartment_of(at + 1, counts.len())) }
             h2 class="order" { span class="disc" { (number) } " " (language.put_in(cells, number)) }
             @if let Some(own) = words { p { (language.compartment(own)) } }
-            label class="answer" { input type="checkbox" name="first" value="yes"; span { (texts.first_count) } }
-            label class="answer" { input type="checkbox" name="second" value="yes"; span { (texts.second_count) } }
+            label class="answer" { input type="checkbox" name="first" value="yes" checked[ticked("first")]; span { (texts.first_count) } }
+            label class="answer" { input type="checkbox" name="second" value="yes" checked[ticked("second")]; span { (texts.second_count) } }
             div class="field" {
                 label for="other" { (texts.other_count) }
                 p class="hint" id="other-hint" { (texts.other_hint) }
-                input class="narrow" id="other" name="other" inputmode="numeric" autocomplete="off" aria-describedby="other-hint";
+                input class="narrow" id="other" name="other" inputmode="numeric" autocomplete="off"
+                    value=[refused.map(|sent| sent.or_nothing("other"))] aria-describedby="other-hint";
             }
+            @if !is_begun { (signed_by(place, "fill")) }
             input type="hidden" name="number" value=(number);
             input type="hidden" name="planned" value=(cells);
             div class="row buttons" {
                 button class="button" { (texts.next) }
-                @if at > 0 { (one_back(texts)) }
+                @if is_begun { (one_back(texts)) }
             }
         }
     }
@@ -114,18 +171,19 @@ fn one_back(texts: &FillTexts) -> Markup {
 }
 
 /// All compartments are filled: who, and how many are in the bag.
-fn all(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan, put: &Put) -> Markup {
+fn all(place: &Place<'_>, case: &OpenCase, counts: &[FillingCount]) -> Markup {
     let language = place.house.language();
     let texts = &language.page().fill;
-    let others: Vec<String> = (plan.counts.iter().zip(put))
-        .filter(|(own, put)| own.planned != put.1)
-        .map(|(own, put)| language.other_than_planned(own.number, own.planned, put.1))
-        .collect();
+    let others = counts.iter().filter_map(|own| {
+        let put = own.put.filter(|put| *put != own.planned)?;
+        Some(language.other_than_planned(own.number, own.planned, put))
+    });
+    let last = place.house.by();
+    let began = case.client.value.filling.as_ref().map(|own| own.by.clone()).unwrap_or_default();
     html! {
         div class="stack" {
             h2 { (texts.all_filled) }
-            p { (language.counts(put)) }
-            @for own in &others { p class="asks" { (own) } }
+            @for own in others { p class="asks" { (own) } }
             div class="field" {
                 label for="spare" { (texts.spare) }
                 input class="narrow" id="spare" name="spare" inputmode="numeric" autocomplete="off";
@@ -138,7 +196,7 @@ fn all(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan, put: &Put) -> Ma
                 label for="batch" { (texts.batch) }
                 input id="batch" name="batch" autocomplete="off";
             }
-            (signed_by(place, "fill"))
+            (signed_as(place, "fill", if last.is_empty() { &began } else { &last }))
             div class="row buttons" {
                 button class="button" name="record" value="yes" { (texts.record) }
                 (one_back(texts))
@@ -147,53 +205,70 @@ fn all(place: &Place<'_>, case: &OpenCase, plan: &RecordedPlan, put: &Put) -> Ma
     }
 }
 
-/// What the form says was put in so far.
-fn put_so_far(case: &OpenCase, sent: &Sent) -> Put {
-    let order = planned(case).map(|plan| plan.counts.as_slice()).unwrap_or_default();
-    let each = order
-        .iter()
-        .map_while(|own| Some((own.number, sent.number(&format!("put.{}", own.number))?)));
-    each.collect()
-}
-
 /// Takes one compartment, or records the whole fill.
 pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     let (draft, case) = (place.draft()?, place.open()?);
     let sent = &place.ask.sent;
     let texts = &place.house.language().page().fill;
-    let mut put = put_so_far(&case, sent);
+    let shelf = place.house.shelf();
     let entries = case.client.value.record.len();
     if place.has_grown(entries) {
-        return screen(place, &draft, &Vec::new(), Some(grown(place, entries)));
+        return screen(place, &draft, Some(grown(place, entries)), None);
     }
-    if sent.get("back").is_some() {
-        put.pop();
-        place.house.keep_put(&place.name, entries, &put);
-        return screen(place, &draft, &put, None);
-    }
-    if let (Some(plan), true) = (planned(&case), sent.get("as-planned").is_some()) {
+    if let (Some(plan), true) = (case.fillable_plan(), sent.get("as-planned").is_some()) {
         let put = plan.counts.iter().map(|own| (own.number, own.planned)).collect();
         return record(place, &draft, &case, &put);
+    }
+    let put = put_so_far(&case);
+    if sent.number::<usize>("at").is_some_and(|seen| seen != put.len()) {
+        return screen(place, &draft, heavy(texts.counted_meanwhile), None);
     }
     if sent.get("record").is_some() {
         return record(place, &draft, &case, &put);
     }
-    let wrong = |words: &str| Some(html! { div class="box heavy" role="alert" { p { (words) } } });
+    if sent.get("give-up").is_some() {
+        case.give_fill_up(shelf)?;
+    } else if sent.get("back").is_some() {
+        case.take_count_back(shelf)?;
+    } else {
+        return count(place, &draft, &case);
+    }
+    screen(place, &place.draft()?, None, None)
+}
+
+/// Whether a file takes so many cells for one compartment.
+fn can_be(cells: u32) -> bool {
+    match Question::FillingFirst.row().kind {
+        Kind::Whole { least, most } => (least..=most).contains(&i64::from(cells)),
+        _ => false,
+    }
+}
+
+fn heavy(words: &str) -> Option<Markup> {
+    Some(html! { div class="box heavy" role="alert" { p { (words) } } })
+}
+
+/// Keeps the count of one compartment, where both counts are ticked.
+fn count(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Result<Response, Failed> {
+    let sent = &place.ask.sent;
+    let texts = &place.house.language().page().fill;
+    let refused = |words| screen(place, draft, heavy(words), Some(sent));
     let number = sent.number::<u8>("number").ok_or(Failed::NotThere)?;
     let typed = sent.or_nothing("other").trim();
     let cells = if typed.is_empty() { sent.number("planned") } else { typed.parse::<u32>().ok() };
-    let Some(cells) = cells else { return screen(place, &draft, &put, wrong(texts.whole_number)) };
+    let Some(cells) = cells.filter(|own| can_be(*own)) else {
+        return refused(texts.whole_number);
+    };
     if sent.get("first").is_none() || sent.get("second").is_none() {
-        return screen(place, &draft, &put, wrong(texts.count_twice));
+        return refused(texts.count_twice);
     }
-    if planned(&case)
-        .and_then(|plan| plan.counts.get(put.len()))
-        .is_some_and(|own| own.number == number)
-    {
-        put.push((number, cells));
-        place.house.keep_put(&place.name, entries, &put);
+    let begun = case.client.value.filling_goes_on().map(|own| own.by.as_str());
+    let recorder = place.recorder(begun.unwrap_or(sent.or_nothing("by")), None);
+    match case.keep_counted(place.house.shelf(), number, cells, &recorder) {
+        Ok(true) => screen(place, &place.draft()?, None, None),
+        Ok(false) => screen(place, draft, heavy(texts.counted_meanwhile), None),
+        Err(error) => screen(place, draft, Some(said(place.house, &error)), Some(sent)),
     }
-    screen(place, &draft, &put, None)
 }
 
 fn record(
@@ -212,8 +287,7 @@ fn record(
         None => None,
         Some(Ok(spare)) => Some(spare),
         Some(Err(_)) => {
-            let told = html! { div class="box heavy" role="alert" { p { (house.language().page().fill.whole_number) } } };
-            return screen(place, draft, put, Some(told));
+            return screen(place, draft, heavy(house.language().page().fill.whole_number), None);
         }
     };
     let counted = Counted {
@@ -225,7 +299,7 @@ fn record(
     let recorder = place.recorder(sent.or_nothing("by"), None);
     let done = record_done(house.surroundings(), &place.name, &Done::Filled(counted), &recorder);
     if let Err(error) = done {
-        return screen(place, draft, put, Some(said(house, &error)));
+        return screen(place, draft, Some(said(house, &error)), None);
     }
     // What hands found right on these cells is no estimate any more.
     if place.open()?.standing(house.today()).fitted().is_some() {
@@ -245,7 +319,7 @@ fn record(
             }
         };
         let after = place.draft()?;
-        return screen(place, &after, &Vec::new(), Some(told));
+        return screen(place, &after, Some(told), None);
     }
     Ok(lead(place.ask, &place.to(Step::Checks)))
 }

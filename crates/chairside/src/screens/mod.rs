@@ -161,13 +161,18 @@ pub(crate) fn part(markup: Markup) -> Response {
 
 /// The box for who signs, with who signed last; a page has one for each of its forms, by a word.
 pub(crate) fn signed_by(place: &Place<'_>, form: &str) -> Markup {
+    signed_as(place, form, &place.house.by())
+}
+
+/// The same, with somebody in it.
+fn signed_as(place: &Place<'_>, form: &str, by: &str) -> Markup {
     let texts = &place.house.language().page().fields;
     let id = format!("by-{form}");
     html! {
         div class="field" {
             label for=(id) { (texts.by) }
             p class="hint" id=(format!("{id}-hint")) { (texts.by_hint) }
-            input id=(id) name="by" value=(place.house.by()) required maxlength="80"
+            input id=(id) name="by" value=(by) required maxlength="80"
                 autocomplete="off" aria-describedby=(format!("{id}-hint"));
         }
     }

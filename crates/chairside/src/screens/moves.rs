@@ -1,7 +1,7 @@
 //! The next moves, one at a time, from below.
 
 use axum::response::Response;
-use case::{Check, Entry, Move};
+use case::{Check, Entry, Move, Standing, State};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, PreEscaped, html};
 
@@ -30,8 +30,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         @match moves.first() {
             Some(own) => { (one(place, &case, own, moves.len())) }
             None => {
-                div class="box" { p { (texts.none) } }
-                div class="row buttons" { a class="button" href=(place.to(Step::Checks)) { (texts.check_again) } }
+                (without_moves(place, &case, standing))
             }
         }
         (leave(place, &case))
@@ -45,6 +44,28 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         standing: Some(standing),
     };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// Where it goes on where no move is proposed: cells that are not safe, or that hands found wrong, are
+/// not checked again first.
+fn without_moves(place: &Place<'_>, case: &OpenCase, standing: Standing<'_>) -> Markup {
+    let page = place.house.language().page();
+    let found = found::so_far(&case.client.value);
+    let is_wrong = found.iter().any(Check::speaks_against);
+    if !is_wrong && !matches!(standing.state, State::NotSafe(_)) {
+        return html! {
+            div class="box" { p { (page.moves.none) } }
+            div class="row buttons" { a class="button" href=(place.to(Step::Checks)) { (page.moves.check_again) } }
+        };
+    }
+    html! {
+        div class="box heavy" { p { (if is_wrong { page.moves.none_is_right } else { page.moves.none }) } }
+        div class="row buttons" {
+            a class="button" href=(place.to(Step::Plan)) { (page.review.plan_again) }
+            a class="button less" href=(place.to(Step::Cushion)) { (page.review.another_cushion) }
+            a class="button less" href=(place.to(Step::Checks)) { (page.moves.check_again) }
+        }
+    }
 }
 
 /// How many moves of this round were made already.

@@ -1,7 +1,7 @@
 //! The review: what was done, a recount, weight and skin, and the way back to earlier counts.
 
 use axum::response::Response;
-use case::{Moment, SiteName};
+use case::{Entry, Moment, SiteName};
 use casework::{Done, Draft, OpenCase, record_done};
 use maud::{Markup, html};
 
@@ -9,7 +9,7 @@ use super::moves::counted;
 use super::{Place, count_boxes, grown, lead, signed_by};
 use crate::errors::{Failed, said};
 use crate::fields::capital;
-use crate::frame::{OfClient, Screen};
+use crate::frame::{OfClient, Screen, in_pounds};
 use crate::steps::Step;
 
 /// Shows the record and what may be added to it.
@@ -41,7 +41,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         }
         div class="panes" {
             div class="stack" { (recount(place, &case)) (weight(place, &case)) (skin(place, &case)) }
-            (history(place, &case))
+            (history(place, &case, in_pounds(house, draft)))
         }
         div class="row buttons" {
             a class="button" href=(place.to(Step::Checks)) { (texts.check) }
@@ -128,7 +128,7 @@ fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
 }
 
 /// All entries, the newest first.
-fn history(place: &Place<'_>, case: &OpenCase) -> Markup {
+fn history(place: &Place<'_>, case: &OpenCase, in_pounds: bool) -> Markup {
     let language = place.house.language();
     let texts = &language.page().review;
     let moments = case.client.value.history();
@@ -137,13 +137,13 @@ fn history(place: &Place<'_>, case: &OpenCase) -> Markup {
             h2 { (texts.history) }
             @if moments.is_empty() { p { (texts.nothing) } }
             ol class="history" reversed {
-                @for own in moments.iter().rev() { (moment(place, case, own)) }
+                @for own in moments.iter().rev() { (moment(place, case, own, in_pounds)) }
             }
         }
     }
 }
 
-fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>) -> Markup {
+fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>, in_pounds: bool) -> Markup {
     let language = place.house.language();
     let texts = &language.page().review;
     html! {
@@ -152,6 +152,9 @@ fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>) -> Markup {
                 b { (language.day(own.entry.on())) } ", " (own.entry.by()) ": "
                 @if own.withdrawn { (language.lines().withdrawn) " " }
                 (language.entry(own.entry))
+                @if let (Entry::Weighed(weighed), true) = (own.entry, in_pounds) {
+                    " = " (language.body_weight(weighed.weight, true))
+                }
             }
             @if !own.withdrawn {
                 details {

@@ -148,6 +148,12 @@ impl Map {
         self.bodies.iter().position(|body| body.steps == steps)
     }
 
+    /// From the heading of a table to the end of its last line.
+    pub(super) fn lines_of(&self, steps: &[Step]) -> Option<Range<usize>> {
+        let body = &self.bodies[self.body(steps)?];
+        Some(body.start..body.end)
+    }
+
     /// The entries of a list: each from its heading to the end of its last line, with the tables
     /// that are in it.
     pub(super) fn entries(&self, list: &[Step]) -> Vec<Range<usize>> {

@@ -117,6 +117,9 @@ pub fn remove(text: &str, key: &str) -> Result<Edited, EditError> {
             .ok_or(EditError::NoSuchEntry { list: target.group, there: entries.len() })?;
         return finished(text, spliced(text, entry.clone(), ""));
     }
+    if target.question.is_none() && target.group == Group::Filling && has(text, target.group) {
+        return finished(text, with_table(text, target.group, None));
+    }
     let place = map.find(&target.steps);
     let place = place.ok_or_else(|| EditError::NoSuchKey { key: key.to_owned(), near: None })?;
     if target.question.is_none() && target.group.form() != Form::Braces {
@@ -128,6 +131,40 @@ pub fn remove(text: &str, key: &str) -> Result<Edited, EditError> {
         whole_lines(text, place.key.start..place.value.end)
     };
     finished(text, spliced(text, range, ""))
+}
+
+/// The text with a block of lines in place of a table of the file, or with nothing of it.
+pub(crate) fn with_table(text: &str, group: Group, block: Option<&str>) -> String {
+    let map = Map::of(text);
+    let steps = [Step::Key(group.key().to_owned())];
+    if let Some(place) = map.find(&steps) {
+        // In braces; below its lines other keys of the file may stand.
+        let without = spliced(text, whole_lines(text, place.key.start..place.value.end), "");
+        return match block {
+            Some(_) => with_table(&without, group, block),
+            None => without,
+        };
+    }
+    match (map.lines_of(&steps), block) {
+        (Some(lines), Some(block)) => spliced(text, lines, &block.replace('\n', line_ends(text))),
+        (None, Some(block)) => with_block(text, &map, group, block, None),
+        (Some(lines), None) => spliced(text, with_gap(text, lines), ""),
+        (None, None) => text.to_owned(),
+    }
+}
+
+/// Lines with the empty one after them, where one is before them too; at the end of a text, with the
+/// one before them.
+fn with_gap(text: &str, lines: Range<usize>) -> Range<usize> {
+    let ends = line_ends(text);
+    let gap_before = text[..lines.start].ends_with(&ends.repeat(2));
+    if gap_before && text[lines.end..].starts_with(ends) {
+        return lines.start..lines.end + ends.len();
+    }
+    if gap_before && lines.end == text.len() {
+        return lines.start - ends.len()..lines.end;
+    }
+    lines
 }
 
 /// Puts an entry of a list, such as `goal.3`, in another place, counted from 1.

@@ -110,6 +110,13 @@ fn record_note(note: &RecordNote) -> Facts {
             some([("compartment", json!(number)), ("cells", json!(cells))])
         }
         RecordNote::BagShort { cells } => some([("cells", json!(cells))]),
+        RecordNote::Filling(own) => some([
+            ("on", json!(own.on.to_string())),
+            ("by", json!(own.by)),
+            ("counted", json!(own.counted)),
+            ("of", json!(own.of)),
+            ("stale", json!(own.stale.map(case::StaleFilling::id))),
+        ]),
         RecordNote::NotFinished { missing } => {
             let missing: Vec<&str> = missing.iter().map(|part| part.id()).collect();
             some([("missing", json!(missing))])

@@ -10,6 +10,7 @@ mod broken;
 mod designs;
 mod editing;
 mod entries;
+mod filling;
 mod orders;
 mod remarks;
 mod right;

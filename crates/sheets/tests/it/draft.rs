@@ -320,7 +320,7 @@ delegated! { FileWords:
 delegated! { PageWords:
     fn page(&self) -> &'static page::PageTexts;
     fn step_of(&self, step: &str, at: usize, of: usize) -> String;
-    fn body_weight(&self, weight: Mass) -> String;
+    fn body_weight(&self, weight: Mass, in_pounds: bool) -> String;
     fn state_in_short(&self, standing: Standing<'_>) -> String;
     fn review_in_short(&self, standing: Standing<'_>) -> String;
     fn day(&self, on: Date) -> String;

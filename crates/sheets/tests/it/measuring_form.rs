@@ -13,7 +13,7 @@ fn words(document: &Document) -> String {
 }
 
 fn is_of_record(group: Group) -> bool {
-    group.entry().is_some() || group != group.parent() && is_of_record(group.parent())
+    group.is_of_work() || group != group.parent() && is_of_record(group.parent())
 }
 
 /// The questions of the client's file that somebody answers beside the client.

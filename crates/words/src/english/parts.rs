@@ -51,6 +51,12 @@ pub(super) fn kg(mass: Mass) -> String {
     format!("{tenths} kg")
 }
 
+/// The same in pounds.
+pub(super) fn lb(mass: Mass) -> String {
+    let tenths = (mass.to_pounds() * 10.0).round() / 10.0;
+    format!("{tenths} lb")
+}
+
 /// Words one after the other: "a", "a and b", "a, b and c".
 pub(super) fn list(words: &[String]) -> String {
     match words {

@@ -1,9 +1,9 @@
 //! English: what is said of the record.
 
 use case::{
-    CardCode, Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
-    NoCardCode, OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Restored, Review,
-    Standing, State,
+    CardCode, Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, FillingSoFar,
+    Lapse, Move, NoCardCode, OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Restored,
+    Review, StaleFilling, Standing, State,
 };
 use cushion::Side;
 
@@ -210,6 +210,7 @@ impl RecordWords for English {
             RecordNote::PutBack { number, cells } => put_back(*number, *cells),
             RecordNote::BagShort { cells } => self.bag(-cells),
             RecordNote::NotFinished { missing } => not_finished(missing),
+            RecordNote::Filling(own) => filling(own),
         }
     }
 
@@ -255,6 +256,7 @@ impl English {
     fn lapse(&self, lapse: Lapse) -> String {
         match lapse {
             Lapse::OtherCushion => "the file now names another cushion".to_owned(),
+            Lapse::Filling(on) => format!("a fill that was begun on {on} is not recorded"),
             Lapse::Counts(on) => format!("other counts were put in on {on}"),
             Lapse::Recount(on) => {
                 format!("the recount of {on} is off by more than handling explains")
@@ -309,6 +311,26 @@ fn not_finished(missing: &[CheckPart]) -> String {
         return "The check is not finished: nobody says whether it passed.".to_owned();
     }
     format!("The check is not finished: {} not looked at.", list_of_parts(missing))
+}
+
+/// How far a fill is that was begun.
+fn filling(own: &FillingSoFar) -> String {
+    let FillingSoFar { on, by, counted, of, stale } = own;
+    let begun = format!(
+        "A fill was begun on {on} by {by}, with {counted} of {of} compartments filled and counted"
+    );
+    let then = match stale {
+        None => {
+            ", and is not recorded yet. Until then nobody sits on the cushion: what is in it is not what the record says."
+        }
+        Some(StaleFilling::OtherCounts) => {
+            ". Other counts are planned now, so nothing of it is used. Empty what was filled, and begin anew."
+        }
+        Some(StaleFilling::Since) => {
+            ". Something else was done with the cushion since and is in the record, so nothing of it is used."
+        }
+    };
+    format!("{begun}{then}")
 }
 
 /// Checks, as they were said.

@@ -19,8 +19,8 @@ pub trait PageWords {
 
     /// Where one is among the steps.
     fn step_of(&self, step: &str, at: usize, of: usize) -> String;
-    /// A body weight.
-    fn body_weight(&self, weight: Mass) -> String;
+    /// A body weight; in pounds with the kilograms behind it.
+    fn body_weight(&self, weight: Mass, in_pounds: bool) -> String;
     /// How a fitting stands, in a few words.
     fn state_in_short(&self, standing: Standing<'_>) -> String;
     /// When a client is looked at again, in a few words.

@@ -95,6 +95,9 @@ pub struct FieldsTexts {
     pub complete_first: &'static str,
     pub needed: &'static str,
     pub twice_at_front: &'static str,
+    pub less_side: &'static str,
+    pub less_side_hint: &'static str,
+    pub both_sides: &'static str,
     pub keep_and_add: &'static str,
     pub what_it_means: &'static str,
     pub feel_seat_bones: &'static str,
@@ -208,7 +211,11 @@ pub struct FillTexts {
     pub record: &'static str,
     pub not_safe: &'static str,
     pub one_back: &'static str,
-    pub kept_until: &'static str,
+    pub kept_at_once: &'static str,
+    pub so_far: &'static str,
+    pub give_up: &'static str,
+    pub give_up_hint: &'static str,
+    pub counted_meanwhile: &'static str,
 }
 
 /// The checks.
@@ -284,6 +291,7 @@ pub struct ChecksTexts {
 pub struct MovesTexts {
     pub title: &'static str,
     pub none: &'static str,
+    pub none_is_right: &'static str,
     pub check_again: &'static str,
     pub from_below: &'static str,
     pub why: &'static str,

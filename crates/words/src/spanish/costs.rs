@@ -135,13 +135,13 @@ fn turns(change: &BeforeAfter<f64>, ways: [&str; 2], to_a_side: bool) -> String 
 }
 
 fn percent(share: f64) -> String {
-    format!("{:.0} %", 100.0 * share)
+    format!("{:.0}\u{a0}%", 100.0 * share)
 }
 
 pub(super) fn more_or_less(rise: f64) -> String {
     match (100.0 * rise).round() {
         0.0 => "igual".to_owned(),
-        more if more > 0.0 => format!("un {more:.0} % más"),
-        less => format!("un {:.0} % menos", -less),
+        more if more > 0.0 => format!("un {more:.0}\u{a0}% más"),
+        less => format!("un {:.0}\u{a0}% menos", -less),
     }
 }

@@ -75,6 +75,11 @@ pub(super) fn kg(mass: Mass) -> String {
     format!("{}\u{a0}kg", number((mass.to_kg() * 10.0).round() / 10.0))
 }
 
+/// The same in pounds.
+pub(super) fn lb(mass: Mass) -> String {
+    format!("{}\u{a0}lb", number((mass.to_pounds() * 10.0).round() / 10.0))
+}
+
 /// Words one after the other: "a", "a y b", "a, b y c"; "e" before the sound of an i.
 pub(super) fn list(words: &[String]) -> String {
     match words {

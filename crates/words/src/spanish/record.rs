@@ -1,9 +1,9 @@
 //! Spanish: what is said of the record.
 
 use case::{
-    CardCode, Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, Lapse, Move,
-    NoCardCode, OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Restored, Review,
-    Standing, State,
+    CardCode, Check, CheckOutcome, CheckPart, CountedFrom, Entry, Expected, Filled, FillingSoFar,
+    Lapse, Move, NoCardCode, OtherCushion, OtherPapers, PartsChecked, Place, RecordNote, Restored,
+    Review, StaleFilling, Standing, State,
 };
 use cushion::Side;
 
@@ -220,6 +220,7 @@ impl RecordWords for Spanish {
             RecordNote::PutBack { number, cells } => put_back(*number, *cells),
             RecordNote::BagShort { cells } => self.bag(-cells),
             RecordNote::NotFinished { missing } => not_finished(missing),
+            RecordNote::Filling(own) => filling(own),
         }
     }
 
@@ -265,6 +266,7 @@ impl Spanish {
     fn lapse(&self, lapse: Lapse) -> String {
         match lapse {
             Lapse::OtherCushion => "el archivo nombra ahora otro cojín".to_owned(),
+            Lapse::Filling(on) => format!("un llenado empezado el {on} no está registrado"),
             Lapse::Counts(on) => format!("se pusieron otras cantidades el {on}"),
             Lapse::Recount(on) => {
                 format!("el recuento del {on} se desvía más de lo que explica el manejo")
@@ -318,6 +320,26 @@ fn not_finished(missing: &[CheckPart]) -> String {
         return "La comprobación no está completa: nadie dice si se pasó.".to_owned();
     }
     format!("La comprobación no está completa: sin mirar: {}.", list_of_parts(missing))
+}
+
+/// How far a fill is that was begun.
+fn filling(own: &FillingSoFar) -> String {
+    let FillingSoFar { on, by, counted, of, stale } = own;
+    let begun = format!(
+        "{by} empezó el {on} un llenado, con {counted} de {of} compartimentos llenos y contados"
+    );
+    let then = match stale {
+        None => {
+            ", y aún no está registrado. Hasta entonces nadie se sienta en el cojín: lo que hay dentro no es lo que dice el registro."
+        }
+        Some(StaleFilling::OtherCounts) => {
+            ". Ahora hay otras cantidades planificadas, así que nada de ello se usa. Vacíe lo que se llenó y empiece de nuevo."
+        }
+        Some(StaleFilling::Since) => {
+            ". Desde entonces se hizo otra cosa con el cojín y está en el registro, así que nada de ello se usa."
+        }
+    };
+    format!("{begun}{then}")
 }
 
 /// Checks, as they were said.

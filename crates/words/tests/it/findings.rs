@@ -6,13 +6,14 @@ use case::{
     CheckPart, CostAtBone, Date, DigestHead, Doubt, Finding, FrontSides, GoalNumber, GoalOutcome,
     HeightEffect, LookAt, Mistake, NextStep, NoCardCode, NoSizeToMake, OtherCount, PlanMark,
     ReCheck, RecordNote, Remedy, RemedyCost, Restored, Shortfall, SinceRecorded, SiteName,
-    SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer, Source, Telling, ToldFrom,
-    TopAnswer, Verdict, Want, WhyReCheck,
+    SizeMargin, SizeMisfit, SizeToMake, SizingRule, SkinAnswer, Source, StaleFilling, Telling,
+    ToldFrom, TopAnswer, Verdict, Want, WhyReCheck,
 };
 use cushion::{Length, MadeSize, Mass, Side};
 use words::{ENGLISH, LANGUAGES, Language};
 
 use crate::papers::faults;
+use crate::sweep::filling;
 
 const DAY: Date = Date::constant(2026, 3, 4);
 const BOTH: [Side; 2] = [Side::Left, Side::Right];
@@ -305,6 +306,9 @@ fn of_record(say: &dyn Language) -> Vec<String> {
         RecordNote::NotFinished { missing: missing.clone() },
         RecordNote::NotFinished { missing: vec![CheckPart::Transfer] },
         RecordNote::NotFinished { missing: Vec::new() },
+        RecordNote::Filling(filling(None)),
+        RecordNote::Filling(filling(Some(StaleFilling::OtherCounts))),
+        RecordNote::Filling(filling(Some(StaleFilling::Since))),
     ];
     let mut all: Vec<String> = notes.iter().map(|own| say.record_note(own)).collect();
     all.extend([0, 1, 20, -1, -3].map(|cells| say.bag(cells)));

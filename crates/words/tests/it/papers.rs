@@ -128,6 +128,7 @@ pub(crate) fn others(say: &dyn Language) -> Vec<String> {
     let looked = Looked { on: DAY, by: "OT" };
     let lapses = [
         Lapse::OtherCushion,
+        Lapse::Filling(DAY),
         Lapse::Counts(DAY),
         Lapse::Recount(DAY),
         Lapse::Skin(DAY, SiteName::Coccyx),

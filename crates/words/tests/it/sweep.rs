@@ -11,9 +11,9 @@ use case::text::{
 use case::{
     AdjustRefusal, BadDescription, BatchError, BodyError, BodyMeasure, BodyValue, ByHand,
     CardCodeFault, CheckError, CheckPart, CodePart, Crash, Date, Digest, DigestHead, Distrust,
-    Doing, Drawn, FileKind, LayoutError, MeshError, NoFile, NoPicture, NotAppended, NotDone,
-    NotDrawn, NotRestored, PluginFault, PluginFaultKind, ShelfError, SiteName, StockError,
-    TableFault, Trouble, Want, Why, WhyNoPlan,
+    Doing, Drawn, FileKind, FillingSoFar, LayoutError, MeshError, NoFile, NoPicture, NotAppended,
+    NotDone, NotDrawn, NotRestored, PluginFault, PluginFaultKind, ShelfError, SiteName,
+    StaleFilling, StockError, TableFault, Trouble, Want, Why, WhyNoPlan,
 };
 use cushion::{
     FaultKind, Length, Listed, Mass, Name, Point, Severity, Side, Size, SizeError, Volume,
@@ -195,6 +195,11 @@ fn together() -> Vec<TextFinding> {
     found
 }
 
+/// Two of six compartments.
+pub(crate) fn filling(stale: Option<StaleFilling>) -> FillingSoFar {
+    FillingSoFar { on: day(), by: owned("OT"), counted: 2, of: 6, stale }
+}
+
 fn records_and_designs() -> Vec<TextFinding> {
     let mut found = all([
         RecordFinding::NoSuchEntry(owned("party")),
@@ -207,6 +212,11 @@ fn records_and_designs() -> Vec<TextFinding> {
         RecordFinding::Sum { sum: 40, total: 41 },
         RecordFinding::CountedTwice(3),
         RecordFinding::NoCounts,
+        RecordFinding::CountsDiffer { number: 3, first: 40, second: 41 },
+        RecordFinding::AfterNoEntry { after: 4, there: 3 },
+        RecordFinding::Filling(filling(None)),
+        RecordFinding::Filling(filling(Some(StaleFilling::OtherCounts))),
+        RecordFinding::Filling(filling(Some(StaleFilling::Since))),
         RecordFinding::Digest,
     ]);
     found.extend(all(check_errors().into_iter().map(RecordFinding::Check)));
@@ -403,6 +413,7 @@ fn of_cases() -> Vec<Trouble> {
         Trouble::NothingRecorded { file: file() },
         Trouble::NotAppended { file: file(), why: NotAppended::NotToml(owned("expected `=`")) },
         Trouble::NotAppended { file: file(), why: NotAppended::RecordForm },
+        Trouble::NotAppended { file: file(), why: NotAppended::FillingForm },
         Trouble::NotSigned,
         Trouble::NoCheck,
         Trouble::OtherCounts { given: 5, wanted: 6 },
@@ -419,6 +430,7 @@ fn of_cases() -> Vec<Trouble> {
         NotDone::NoSuchNumber { number: 9, known: vec![1, 2] },
         NotDone::NothingPlanned,
         NotDone::NothingProposed,
+        NotDone::FillGoesOn { counted: 2, of: 6 },
         NotDone::NothingPutIn,
         NotDone::TooMany { number: 2, there: 1, moved: 4 },
         NotDone::Nothing,

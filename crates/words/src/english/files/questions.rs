@@ -117,6 +117,13 @@ prose! {
     CallWho: "whom to call", "a service or a role";
     CallPhone: "telephone number", "";
     CallHours: "hours", "when they answer";
+    FillingOn: "day on which the fill was begun", "";
+    FillingBy: "who fills and counts", "";
+    FillingAfter: "entries before it", "how many the record had when it was begun";
+    FillingNumber: "number of the compartment", "as sewn at its opening";
+    FillingPlanned: "cells to be put in", "";
+    FillingFirst: "first count", "of the cells that were put in";
+    FillingSecond: "second count", "of the same cells";
     PlanWhat: "entry", "";
     PlanOn: "day of the plan", "";
     PlanBy: "who recorded the plan", "";
@@ -274,6 +281,9 @@ pub(super) fn group_comment(group: Group) -> &'static str {
         Group::Change => "Fixed changes from the stock fill, one for each compartment.",
         Group::Carer => "for the take-home sheet",
         Group::Call => "Whom to call, in order.",
+        Group::Filling => {
+            "how far the fill is that is going on; no cushion is filled before it is in the record"
+        }
         Group::Filled => "What was really put in, each compartment with its cells:",
         Group::Checked => {
             "The check after it; it passes with all of its parts, else it is not finished:"

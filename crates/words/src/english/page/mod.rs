@@ -11,7 +11,7 @@ use cushion::{Length, Mass, Pressure, Side};
 use super::English;
 use super::costs::more_or_less;
 use super::papers::day;
-use super::parts::{capital, cells, kg, list, loud_side, percent, side, signed};
+use super::parts::{capital, cells, kg, lb, list, loud_side, percent, side, signed};
 use crate::page::PageTexts;
 use crate::{BasicWords, PageWords};
 
@@ -24,8 +24,8 @@ impl PageWords for English {
         format!("{step}, step {at} of {of}")
     }
 
-    fn body_weight(&self, weight: Mass) -> String {
-        kg(weight)
+    fn body_weight(&self, weight: Mass, in_pounds: bool) -> String {
+        if in_pounds { format!("{} ({})", lb(weight), kg(weight)) } else { kg(weight) }
     }
 
     fn state_in_short(&self, standing: Standing<'_>) -> String {
@@ -150,7 +150,7 @@ impl PageWords for English {
     }
 
     fn put_in(&self, count: u32, number: u8) -> String {
-        format!("Put {} into compartment {number}", cells(count))
+        format!("Put {} into compartment\u{a0}{number}", cells(count))
     }
 
     fn other_than_planned(&self, number: u8, planned: u32, put_in: u32) -> String {
@@ -274,6 +274,7 @@ impl English {
 fn lapsed(lapse: Lapse) -> &'static str {
     match lapse {
         Lapse::OtherCushion => "another cushion",
+        Lapse::Filling(_) => "being filled",
         Lapse::Counts(_) => "counts changed",
         Lapse::Recount(_) => "recount is off",
         Lapse::Skin(..) => "mark on the skin",

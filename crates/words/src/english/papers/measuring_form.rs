@@ -49,6 +49,8 @@ pub(super) fn group_heading(group: Group) -> &'static str {
         Group::Change => "Wanted changes",
         Group::Carer => "Carer",
         Group::Call => "Whom to call",
+        Group::Filling => "Fill that is going on",
+        Group::FillingCount => "Counts so far",
         Group::Plan => "Plan",
         Group::PlanCount => "Planned counts",
         Group::FittingCheck => "Fitting check",

@@ -454,6 +454,9 @@ impl PaperWords for English {
             (State::Lapsed(_, Lapse::OtherCushion), _) => {
                 "ANOTHER CUSHION. DO NOT HAND OVER.".to_owned()
             }
+            (State::Lapsed(_, Lapse::Filling(_)), _) => {
+                "BEING FILLED. DO NOT HAND OVER.".to_owned()
+            }
             (State::Lapsed(_, Lapse::Counts(_) | Lapse::Recount(_)), _) => {
                 "CELLS HAVE CHANGED. FIT IT AGAIN.".to_owned()
             }
@@ -636,6 +639,7 @@ fn card_state(standing: Standing<'_>, estimate: &str) -> String {
         (State::NotSafe(on), _) => format!("NOT SAFE: cells of {on}"),
         (State::Failed(looked), _) => format!("FAILED: check of {}", looked.on),
         (State::Lapsed(_, Lapse::OtherCushion), _) => "LAPSED: another cushion".to_owned(),
+        (State::Lapsed(_, Lapse::Filling(on)), _) => format!("LAPSED: being filled, {on}"),
         (State::Lapsed(_, Lapse::Counts(on)), _) => format!("LAPSED: counts changed, {on}"),
         (State::Lapsed(_, Lapse::Recount(on)), _) => format!("LAPSED: recount of {on}"),
         (State::Lapsed(_, Lapse::Weight(on)), _) => format!("LAPSED: weight of {on}"),

@@ -117,6 +117,13 @@ prose! {
     CallWho: "a quién llamar", "un servicio o una función";
     CallPhone: "número de teléfono", "";
     CallHours: "horas", "cuándo contestan";
+    FillingOn: "día en que empezó el llenado", "";
+    FillingBy: "quién llena y cuenta", "";
+    FillingAfter: "entradas anteriores", "cuántas tenía el registro cuando empezó";
+    FillingNumber: "número del compartimento", "como está cosido en su abertura";
+    FillingPlanned: "celdas que hay que poner", "";
+    FillingFirst: "primera cuenta", "de las celdas puestas";
+    FillingSecond: "segunda cuenta", "de las mismas celdas";
     PlanWhat: "entrada", "";
     PlanOn: "día del plan", "";
     PlanBy: "quién registró el plan", "";
@@ -274,6 +281,9 @@ pub(super) fn group_comment(group: Group) -> &'static str {
         Group::Change => "Cambios fijos desde el llenado de serie, uno por compartimento.",
         Group::Carer => "para la hoja para casa",
         Group::Call => "A quién llamar, por orden.",
+        Group::Filling => {
+            "hasta dónde llegó el llenado en curso; ningún cojín está lleno antes de estar en el registro"
+        }
         Group::Filled => "Lo que de verdad se puso, cada compartimento con sus celdas:",
         Group::Checked => {
             "La comprobación posterior; se pasa con todas sus partes, si no está incompleta:"

@@ -12,7 +12,7 @@ use super::Spanish;
 use super::costs::more_or_less;
 use super::papers::day;
 use super::parts::{
-    capital, cells, counted, decimal, kg, list, loud_side, number, percent, side, signed,
+    capital, cells, counted, decimal, kg, lb, list, loud_side, number, percent, side, signed,
 };
 use crate::page::PageTexts;
 use crate::{BasicWords, PageWords};
@@ -26,8 +26,8 @@ impl PageWords for Spanish {
         format!("{step}, paso {at} de {of}")
     }
 
-    fn body_weight(&self, weight: Mass) -> String {
-        kg(weight)
+    fn body_weight(&self, weight: Mass, in_pounds: bool) -> String {
+        if in_pounds { format!("{} ({})", lb(weight), kg(weight)) } else { kg(weight) }
     }
 
     fn state_in_short(&self, standing: Standing<'_>) -> String {
@@ -153,7 +153,7 @@ impl PageWords for Spanish {
     }
 
     fn put_in(&self, count: u32, number: u8) -> String {
-        format!("Ponga {} en el compartimento {number}", cells(count))
+        format!("Ponga {} en el compartimento\u{a0}{number}", cells(count))
     }
 
     fn other_than_planned(&self, number: u8, planned: u32, put_in: u32) -> String {
@@ -282,6 +282,7 @@ impl Spanish {
 fn lapsed(lapse: Lapse) -> &'static str {
     match lapse {
         Lapse::OtherCushion => "otro cojín",
+        Lapse::Filling(_) => "se está llenando",
         Lapse::Counts(_) => "otras cantidades",
         Lapse::Recount(_) => "el recuento se desvía",
         Lapse::Skin(..) => "marca en la piel",

@@ -49,6 +49,8 @@ pub(super) fn group_heading(group: Group) -> &'static str {
         Group::Change => "Cambios deseados",
         Group::Carer => "Quien cuida",
         Group::Call => "A quién llamar",
+        Group::Filling => "Llenado en curso",
+        Group::FillingCount => "Cantidades hasta ahora",
         Group::Plan => "Plan",
         Group::PlanCount => "Cantidades planificadas",
         Group::FittingCheck => "Comprobación del ajuste",

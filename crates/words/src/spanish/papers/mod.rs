@@ -470,6 +470,9 @@ impl PaperWords for Spanish {
             (State::Lapsed(_, Lapse::OtherCushion), _) => {
                 "ES OTRO COJÍN. NO LO ENTREGUE.".to_owned()
             }
+            (State::Lapsed(_, Lapse::Filling(_)), _) => {
+                "SE ESTÁ LLENANDO. NO LO ENTREGUE.".to_owned()
+            }
             (State::Lapsed(_, Lapse::Counts(_) | Lapse::Recount(_)), _) => {
                 "CAMBIARON LAS CELDAS. AJUSTE OTRA VEZ.".to_owned()
             }
@@ -655,6 +658,7 @@ fn card_state(standing: Standing<'_>, estimate: &str) -> String {
         (State::NotSafe(on), _) => format!("NO ES SEGURO: celdas del {on}"),
         (State::Failed(looked), _) => format!("NO PASÓ: comprobación del {}", looked.on),
         (State::Lapsed(_, Lapse::OtherCushion), _) => "CADUCADO: otro cojín".to_owned(),
+        (State::Lapsed(_, Lapse::Filling(on)), _) => format!("CADUCADO: se está llenando, {on}"),
         (State::Lapsed(_, Lapse::Counts(on)), _) => format!("CADUCADO: otras cantidades, {on}"),
         (State::Lapsed(_, Lapse::Recount(on)), _) => format!("CADUCADO: recuento del {on}"),
         (State::Lapsed(_, Lapse::Weight(on)), _) => format!("CADUCADO: peso del {on}"),

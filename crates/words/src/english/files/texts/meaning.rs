@@ -1,10 +1,10 @@
 //! English: what is found about values together.
 
-use case::Said;
 use case::question::Group;
 use case::text::{
     ClientFinding, DesignFinding, LengthUnit, RecordFinding, StockChange, WishFinding,
 };
+use case::{FillingSoFar, Said, StaleFilling};
 
 use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::English;
@@ -138,10 +138,42 @@ pub(super) fn record(finding: &RecordFinding) -> Said {
             "one of them was changed by hand; record the plan again",
         ),
         RecordFinding::CountedTwice(number) => {
-            said(format!("the compartment {number} is counted twice"), "record the plan again")
+            said(format!("the compartment {number} is counted twice"), "keep one of its counts")
         }
-        RecordFinding::NoCounts => said("there are no counts", "record the plan again"),
+        RecordFinding::NoCounts => {
+            said("there are no counts", "write the count of each compartment")
+        }
+        RecordFinding::CountsDiffer { number, first, second } => said(
+            format!("the two counts of compartment {number} are {first} and {second}"),
+            "count that compartment again until both are the same",
+        ),
+        RecordFinding::AfterNoEntry { after, there } => said(
+            format!("the fill is said to have begun after entry {after}, and there are {there}"),
+            "write how many entries the record had when it was begun",
+        ),
+        RecordFinding::Filling(own) => filling(own),
         RecordFinding::Digest => said("this is not a digest", "record the plan again"),
+    }
+}
+
+/// A fill that was begun and is not recorded.
+fn filling(own: &FillingSoFar) -> Said {
+    let FillingSoFar { on, counted, of, stale, .. } = own;
+    let begun =
+        format!("a fill was begun on {on} and is not recorded: {counted} of {of} compartments");
+    match stale {
+        None => said(
+            begun,
+            "go on with it, or record what is in the cushion; nobody sits on it before that",
+        ),
+        Some(StaleFilling::OtherCounts) => said(
+            format!("{begun}; it is not used, because other counts are planned now"),
+            "empty what was filled and begin anew, or take [filling] away",
+        ),
+        Some(StaleFilling::Since) => said(
+            format!("{begun}; it is not used, because more was done with the cushion since"),
+            "take [filling] away, or begin anew",
+        ),
     }
 }
 

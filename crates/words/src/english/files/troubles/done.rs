@@ -27,6 +27,7 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
             format!("nothing is proposed in `{file}` that was not recorded as done"),
             "say which cells were moved",
         ),
+        NotDone::FillGoesOn { counted, of } => fill_goes_on(file, [*counted, *of]),
         NotDone::NothingPutIn => said(
             format!("nobody recorded in `{file}` what was put into the cushion"),
             "record first what was filled in, counted, or as planned",
@@ -57,6 +58,14 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
             "say why in one line: nothing is ever deleted, and somebody will ask",
         ),
     }
+}
+
+/// A check cannot pass while so many of all compartments are filled.
+fn fill_goes_on(file: &str, [counted, of]: [usize; 2]) -> Said {
+    said(
+        format!("a fill was begun and is not recorded in `{file}`: {counted} of {of} compartments"),
+        "record what is in the cushion before a check of it passes, or give the fill up",
+    )
 }
 
 fn words(numbers: &[u8]) -> Vec<String> {

@@ -119,6 +119,9 @@ fn not_appended(file: &str, why: &NotAppended) -> String {
         NotAppended::RecordForm => format!(
             "`{file}`: the record cannot be added to: `record` is not written as [[record]]"
         ),
+        NotAppended::FillingForm => format!(
+            "`{file}`: how far the fill is cannot be kept: `filling` is not written as [filling]"
+        ),
     }
 }
 

@@ -1,10 +1,10 @@
 //! Spanish: what is found about values together.
 
-use case::Said;
 use case::question::Group;
 use case::text::{
     ClientFinding, DesignFinding, LengthUnit, RecordFinding, StockChange, WishFinding,
 };
+use case::{FillingSoFar, Said, StaleFilling};
 
 use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::Spanish;
@@ -141,10 +141,42 @@ pub(super) fn record(finding: &RecordFinding) -> Said {
         ),
         RecordFinding::CountedTwice(number) => said(
             format!("el compartimento {number} está contado dos veces"),
-            "registre otra vez el plan",
+            "deje una de sus cuentas",
         ),
-        RecordFinding::NoCounts => said("no hay cantidades", "registre otra vez el plan"),
+        RecordFinding::NoCounts => {
+            said("no hay cantidades", "escriba la cantidad de cada compartimento")
+        }
+        RecordFinding::CountsDiffer { number, first, second } => said(
+            format!("las dos cuentas del compartimento {number} son {first} y {second}"),
+            "cuente otra vez ese compartimento hasta que ambas sean iguales",
+        ),
+        RecordFinding::AfterNoEntry { after, there } => said(
+            format!("el llenado dice haber empezado después de la entrada {after}, y hay {there}"),
+            "escriba cuántas entradas tenía el registro cuando empezó",
+        ),
+        RecordFinding::Filling(own) => filling(own),
         RecordFinding::Digest => said("esto no es un resumen digital", "registre otra vez el plan"),
+    }
+}
+
+/// A fill that was begun and is not recorded.
+fn filling(own: &FillingSoFar) -> Said {
+    let FillingSoFar { on, counted, of, stale, .. } = own;
+    let begun =
+        format!("un llenado empezado el {on} no está registrado: {counted} de {of} compartimentos");
+    match stale {
+        None => said(
+            begun,
+            "siga con él, o registre lo que hay en el cojín; antes nadie se sienta en él",
+        ),
+        Some(StaleFilling::OtherCounts) => said(
+            format!("{begun}; no se usa, porque ahora hay otras cantidades planificadas"),
+            "vacíe lo que se llenó y empiece de nuevo, o quite [filling]",
+        ),
+        Some(StaleFilling::Since) => said(
+            format!("{begun}; no se usa, porque desde entonces se hizo más con el cojín"),
+            "quite [filling], o empiece de nuevo",
+        ),
     }
 }
 

@@ -30,6 +30,7 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
             format!("en `{file}` no hay nada propuesto que no se registrara como hecho"),
             "diga qué celdas se movieron",
         ),
+        NotDone::FillGoesOn { counted, of } => fill_goes_on(file, [*counted, *of]),
         NotDone::NothingPutIn => said(
             format!("nadie registró en `{file}` qué se puso en el cojín"),
             "registre antes qué se llenó, se contó o fue según lo planificado",
@@ -62,6 +63,16 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
             "diga por qué en una línea: nunca se borra nada, y alguien preguntará",
         ),
     }
+}
+
+/// A check cannot pass while so many of all compartments are filled.
+fn fill_goes_on(file: &str, [counted, of]: [usize; 2]) -> Said {
+    said(
+        format!(
+            "un llenado empezado no está registrado en `{file}`: {counted} de {of} compartimentos"
+        ),
+        "registre lo que hay en el cojín antes de superar una comprobación, o deje el llenado",
+    )
 }
 
 fn words(numbers: &[u8]) -> Vec<String> {

@@ -121,6 +121,9 @@ fn not_appended(file: &str, why: &NotAppended) -> String {
         NotAppended::RecordForm => format!(
             "`{file}`: no se puede añadir al registro: `record` no está escrito como [[record]]"
         ),
+        NotAppended::FillingForm => format!(
+            "`{file}`: no se puede guardar hasta dónde llegó el llenado: `filling` no está escrito como [filling]"
+        ),
     }
 }
 
