@@ -41,25 +41,33 @@ fn finish(live: &LiveCase) {
     while !answer(live).is_last() {}
 }
 
-/// Counts of which one changes to and fro from one question to the next.
+/// Counts of which one changes by a cell from one question to the next, and which do not come again: those
+/// that were told before cost no search.
 struct Changing {
-    counts: Vec<u32>,
-    more: Cell<bool>,
+    stock: Vec<u32>,
+    time: Cell<u32>,
 }
 
 impl Changing {
+    /// A cell more where the Gray code of the time has a one, and in the last compartment for each time
+    /// that it has run through.
     fn next(&self) -> Vec<u32> {
-        let mut counts = self.counts.clone();
-        counts[0] += u32::from(self.more.replace(!self.more.get()));
+        let time = self.time.replace(self.time.get() + 1);
+        let (gray, last) = (time ^ (time >> 1), self.stock.len() - 1);
+        let mut counts = self.stock.clone();
+        for (at, count) in counts.iter_mut().enumerate().take(last) {
+            *count += (gray >> at) & 1;
+        }
+        counts[last] += time >> last;
         counts
     }
 }
 
 fn ready() -> (LiveCase, Changing) {
     let case = open();
-    let changing = Changing { counts: stock(&case), more: Cell::new(true) };
+    let changing = Changing { stock: stock(&case), time: Cell::new(1) };
     let live = LiveCase::start(case, Arc::default()).expect("the client was weighed");
-    live.ask(&changing.counts).expect("a count for each");
+    live.ask(&changing.stock).expect("a count for each");
     finish(&live);
     (live, changing)
 }

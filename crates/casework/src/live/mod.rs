@@ -2,6 +2,7 @@
 //! once, the central numbers first and their spread when it is known.
 
 mod mailbox;
+mod told_before;
 mod turns;
 mod worker;
 

@@ -6,12 +6,15 @@ use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
 use std::time::Duration;
 
+use super::told_before::ToldBefore;
+
 /// How long nobody has had a turn for central numbers before anything else begins: whoever touches
 /// several counts, or several who touch at once, ask again within this, and work that gives way to
 /// them is lost. Nobody sees a range so much later.
 const QUIET: Duration = Duration::from_millis(100);
 
-/// The turns of one program.
+/// The turns of one program, and what was told in them: whoever has a turn first looks whether somebody
+/// asked the same before.
 ///
 /// A search for central numbers takes one processor, and as many go on beside each other as there
 /// are. What comes after them (their spread, what a plan would be judged as) takes all, begins only
@@ -25,6 +28,8 @@ pub struct Turns {
     changed: Condvar,
     /// How many wait for central numbers.
     wanted_first: AtomicUsize,
+    /// What was told of counts before.
+    pub(super) told: ToldBefore,
 }
 
 #[derive(Debug, Default)]
@@ -54,6 +59,7 @@ impl Turns {
             now: Mutex::default(),
             changed: Condvar::new(),
             wanted_first: AtomicUsize::new(0),
+            told: ToldBefore::default(),
         }
     }
 

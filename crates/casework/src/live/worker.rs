@@ -8,6 +8,7 @@ use mechanics::Stop;
 
 use super::LiveNumbers;
 use super::mailbox::Mailbox;
+use super::told_before::Sitter;
 use super::turns::Turns;
 use crate::open_case::OpenCase;
 
@@ -32,6 +33,7 @@ pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox, turns: &Tur
     let mut predictor =
         LivePredictor::new(&case.cushion, &found.client, weight, Stop::when(&stops));
     drop(turn);
+    let (sitter, told) = (Sitter::new(&case.cushion, &found.client), &turns.told);
     while mailbox.wait_for_counts() {
         // The newest counts are taken when it is their turn.
         let turn = turns.first();
@@ -43,19 +45,29 @@ pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox, turns: &Tur
                 continue;
             }
         };
-        // What was told to stop is overtaken, and so it is not posted.
-        let central = predictor.central(&counts);
+        let central = told.central(&sitter, &counts).unwrap_or_else(|| {
+            let central = predictor.central(&counts);
+            // What was told to stop is overtaken, and so it is neither kept nor posted.
+            if !overtaken() {
+                told.keep(&sitter, &counts, &central);
+            }
+            central
+        });
         drop(turn);
         if central.seated.is_none() {
             mailbox.post(revision, LiveNumbers::NoNumbers(central.outcome));
         } else if mailbox.post(revision, LiveNumbers::Central(central)) {
-            let spread = turns.after(&overtaken, || {
+            let mut found = || {
                 gives_way.store(true, Ordering::SeqCst);
-                let spread = predictor.with_spread();
+                let spread = predictor.spread_of(&counts);
                 gives_way.store(false, Ordering::SeqCst);
                 spread
-            });
-            if let Some(Some(prediction)) = spread {
+            };
+            let known = || told.spread(&sitter, &counts);
+            // Somebody else may have found it while this waited.
+            let waited = || turns.after(&overtaken, || known().or_else(&mut found)).flatten();
+            if let Some(prediction) = known().or_else(waited) {
+                told.keep_spread(&sitter, &counts, &prediction);
                 mailbox.post(revision, LiveNumbers::Spread(prediction));
             }
         }

@@ -6,7 +6,9 @@ use std::thread;
 use std::time::Duration;
 
 use case::{CentralNumbers, CentralSeat, PredictedSeat, Prediction};
-use casework::{LiveAnswer, LiveCase, LiveNumbers, OpenCase, Surroundings, Whose};
+use casework::{
+    LiveAnswer, LiveCase, LiveNumbers, OpenCase, PreparedCushions, Surroundings, Turns, Whose,
+};
 use cushion::{Length, Pressure, Side};
 use files::BuiltIn;
 use mechanics::Stop;
@@ -22,13 +24,18 @@ const LENGTH: f64 = 1e-7;
 const PRESSURE: f64 = 1e-1;
 
 fn case_of(layout: &str, weight: &str) -> Arc<OpenCase> {
+    case_on(&PreparedCushions::default(), layout, weight)
+}
+
+fn case_on(cushions: &PreparedCushions, layout: &str, weight: &str) -> Arc<OpenCase> {
     let client = format!(
         "format = 1\nkind = \"client\"\nclient = \"T-4\"\n\
          [measures]\nunits = \"mm\"\nhip_width = 400\nthigh_depth = {{ left = 480, right = 480 }}\n\
          {weight}[cushion]\nlayout = \"{layout}\"\nsize = \"440x400\"\nspare_cells = 20\n"
     );
     let shelf = MemoryShelf::of([(FILE, client.as_str())]);
-    Arc::new(OpenCase::open(Surroundings { shelf: &shelf, layouts: &BuiltIn }, FILE).unwrap())
+    let surroundings = Surroundings { shelf: &shelf, layouts: &BuiltIn };
+    Arc::new(OpenCase::open_with(cushions, surroundings, FILE).unwrap())
 }
 
 fn case() -> Arc<OpenCase> {
@@ -135,8 +142,8 @@ fn what_is_told_is_what_a_prediction_from_nothing_tells() {
         let case = case_of(layout, "[weight]\nkg = 72\nweighed_on = 2026-02-10\n");
         let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
         let stock = stock(&case);
-        // From nothing; a cell more; many cells fewer elsewhere, from that; and back.
-        let asked = [stock.clone(), with(&stock, 0, 1), with(&stock, 2, -15), stock.clone()];
+        // From nothing; a cell more; many cells fewer elsewhere, from that; and nearly back.
+        let asked = [stock.clone(), with(&stock, 0, 1), with(&stock, 2, -15), with(&stock, 0, -1)];
         for counts in &asked {
             let (central, prediction) = both(&live, counts);
             let (expected, _) = case.predict(counts, Stop::never()).unwrap();
@@ -274,6 +281,57 @@ fn several_cases_work_at_once_and_keep_apart() {
         pressures.push(central.mean_surface);
     }
     assert!(pressures.is_sorted() && pressures[0] < pressures[2], "{pressures:?}");
+}
+
+/// Two searches that begin elsewhere differ by rounding, so what is the same to the last bit was told again.
+#[test]
+fn what_was_told_before_is_told_again_in_this_window_and_in_others() {
+    let (cushions, turns) = (PreparedCushions::default(), Arc::<Turns>::default());
+    let window = |kg: u32| {
+        let weight = format!("[weight]\nkg = {kg}\nweighed_on = 2026-02-10\n");
+        let case = case_on(&cushions, "row-six", &weight);
+        LiveCase::start(Arc::clone(&case), Arc::clone(&turns)).map(|live| (case, live)).unwrap()
+    };
+    let (case, first) = window(72);
+    let (far, near) = (with(&stock(&case), 2, -9), with(&stock(&case), 0, 3));
+    let (at_far, at_near) = (both(&first, &far), both(&first, &near));
+    assert_eq!(both(&first, &far), at_far);
+    // Another window begins there, and would have begun from nothing.
+    let (_, second) = window(72);
+    assert_eq!(both(&second, &near), at_near);
+    // It goes on from where it is.
+    let next = with(&near, 1, 1);
+    let (expected, _) = case.predict(&next, Stop::never()).unwrap();
+    let (central, prediction) = both(&second, &next);
+    same_central(&central.seated.unwrap(), &CentralNumbers::of(&expected).seated.unwrap());
+    same_spread(&prediction.seated.unwrap(), &expected.seated.unwrap());
+    // Somebody else, or the same with another weight, is never told that.
+    let (case, heavier) = window(73);
+    let (expected, _) = case.predict(&near, Stop::never()).unwrap();
+    let (central, prediction) = both(&heavier, &near);
+    assert!(central.seated.as_ref().unwrap().mean_surface > at_near.0.seated.unwrap().mean_surface);
+    same_central(&central.seated.unwrap(), &CentralNumbers::of(&expected).seated.unwrap());
+    same_spread(&prediction.seated.unwrap(), &expected.seated.unwrap());
+}
+
+/// What was stopped is not kept: counts that were asked for a moment are told whole when they are asked
+/// again.
+#[test]
+fn what_was_overtaken_is_found_when_it_is_asked_again() {
+    let case = case();
+    let live = LiveCase::start(Arc::clone(&case), Arc::default()).unwrap();
+    let stock = stock(&case);
+    let hasty = with(&stock, 0, 5);
+    for time in 0..12u64 {
+        live.ask(&hasty).unwrap();
+        // Before the search, within it and within that of the spread.
+        thread::sleep(Duration::from_millis(time * 20));
+        live.ask(&with(&stock, 1, time as i32)).unwrap();
+    }
+    let (expected, _) = case.predict(&hasty, Stop::never()).unwrap();
+    let (central, prediction) = both(&live, &hasty);
+    same_central(&central.seated.unwrap(), &CentralNumbers::of(&expected).seated.unwrap());
+    same_spread(&prediction.seated.unwrap(), &expected.seated.unwrap());
 }
 
 /// The mesh of a mirrored layout is its own mirror image, so the answers differ by rounding only.

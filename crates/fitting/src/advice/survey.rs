@@ -125,7 +125,7 @@ pub fn survey(
     let prepared = &cushion.prepared;
     let input = PlanInput { client: &client, cushion: prepared, passed: None, on, stop, progress };
     let spread = cushion.spread(body, &like, on);
-    let outcome = match planned(&input, &stock, SpreadOf::Stock(spread)) {
+    let outcome = match planned(&input, &stock, SpreadOf::Stock(spread.map(Box::new))) {
         Ok(made) => {
             let seat = made.prediction.as_ref().and_then(|prediction| prediction.seated.as_ref());
             let bone = SiteName::SeatBone(Side::Left);

@@ -70,6 +70,15 @@ impl<'c> LivePredictor<'c> {
         Some(self.told(&counts, answer, None).0)
     }
 
+    /// The numbers of counts with their spread; central numbers are looked for first where those told last
+    /// were of others. None where that was told to stop.
+    pub fn spread_of(&mut self, counts: &[u32]) -> Option<Prediction> {
+        if self.last.as_ref().is_none_or(|(last, _)| last != counts) {
+            self.central(counts);
+        }
+        self.with_spread()
+    }
+
     fn told(&self, counts: &[u32], answer: Answer, ends: Option<Ends>) -> (Prediction, Answer) {
         let known = AlreadySolved { answer: Some(answer), ends };
         self.predictor.predict(self.cushion.pattern(), counts, known)

@@ -65,7 +65,7 @@ pub(crate) enum SpreadOf {
     /// from which clearances and pressures may lie as from the stock fill. What a plan without goals
     /// changes, it changes by less than 3 %; it is half of the work. The other half is saved where the
     /// spread is known.
-    Stock(Option<Ends>),
+    Stock(Option<Box<Ends>>),
 }
 
 /// What a plan is looked for with.
@@ -298,7 +298,7 @@ impl<'a> Planner<'a> {
             return (self.enough(), None);
         }
         let ends = match &self.spread_of {
-            SpreadOf::Stock(Some(known)) => known.clone(),
+            SpreadOf::Stock(Some(known)) => Ends::clone(known),
             SpreadOf::Stock(None) | SpreadOf::Plan => predictor.spread_but_lean(stock),
         };
         let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));

@@ -165,7 +165,7 @@ fn of_the_skin_alone_no_cells_move_even_where_too_little_is_expected() {
         *under_bones -= 8;
     }
     let low = felt(Side::Left, 20.0);
-    let twice = case.adjust(&[low.clone(), low, felt(Side::Right, 20.0), felt(Side::Right, 20.0)]);
+    let twice = case.adjust(&[low, low, felt(Side::Right, 20.0), felt(Side::Right, 20.0)]);
     assert_eq!(twice.verdict, Verdict::Move, "hands that feel it twice move cells");
     let fades = |site| Check::Skin { site, answer: SkinAnswer::Fades };
     let not_found = |side| Check::Under { side, answer: UnderAnswer::NotFound };
