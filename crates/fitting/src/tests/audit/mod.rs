@@ -23,7 +23,7 @@ use self::plans::{Planned, Scored, planned};
 /// who answer.
 const PLANNED: Range<u64> = 200..260;
 const REACHED: Range<u64> = 200..216;
-const ANSWERED: Range<u64> = 300..330;
+const ANSWERED: Range<u64> = 400..430;
 
 /// Plans for clients on both cores, in the order of the seeds.
 fn all(seeds: Range<u64>, with_reach: bool) -> Vec<Planned> {
