@@ -231,6 +231,23 @@ export default {
     assert.ok(await page.locator("[name=choice]").count(), await text(page));
   },
 
+  "where hands are asked to feel more, the checks lead on, safe or not": async (bench) => {
+    const clinic = await bench.clinic("DEMO-2");
+    const { compartments } = await clinic.answer("plan", "DEMO-2.toml", "--record", "--by", "OT");
+    // Far fewer under the seat bones than planned, so that too little is expected.
+    const filled = compartments.map((own) => `${own.number}=${own.number <= 2 ? Math.round(own.planned / 2) : own.planned}`);
+    await clinic.answer("record", "DEMO-2.toml", "filled", ...filled, "--by", "OT");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-2");
+    await go(page, "checks");
+    // Felt once alone.
+    await fill(page, { "felt.left": "22", by: "OT" });
+    await press(page, "main form.stack .buttons button");
+    assert.match(await text(page), /feel under the left seat bone again/);
+    const ways = await page.$$eval("main .buttons a", (all) => all.map((own) => own.pathname.split("/").at(-1)));
+    assert.deepEqual(ways, ["checks", "plan", "cushion"], await text(page));
+  },
+
   "where no move is safe, other ways lead on than the same check again": async (bench) => {
     const clinic = bench.folder();
     clinic.write("N-2.toml", CHILD);

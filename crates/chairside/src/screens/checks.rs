@@ -529,6 +529,19 @@ fn still_asked(before: &[Check], adjusted: &Adjusted) -> Vec<NextStep> {
     asked
 }
 
+/// Whether hands are asked to feel what they did not feel yet, or felt once alone.
+fn feels_more(next: &[NextStep]) -> bool {
+    next.iter().any(|step| {
+        matches!(
+            step,
+            NextStep::CheckUnder(_)
+                | NextStep::FeelBeforeMoving(_)
+                | NextStep::FeelBeforeTaking(_)
+                | NextStep::FeelAgain(_)
+        )
+    })
+}
+
 /// Where it goes on after checks.
 fn ways_on(
     place: &Place<'_>,
@@ -540,14 +553,14 @@ fn ways_on(
     let (texts, review) = (&language.page().checks, &language.page().review);
     // Where nothing more can be moved, other ways lead on.
     let is_safe = adjusted.not_safe.is_empty();
-    let stays = matches!(adjusted.verdict, Verdict::Stay);
+    let signs = adjusted.verdict == Verdict::Stay && is_safe;
     html! {
         div class="row buttons" {
             @if !proposed.is_empty() {
                 a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) }
             } @else if adjusted.verdict == Verdict::AsPlanned || is_all {
                 a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) }
-            } @else if !is_safe {
+            } @else if !is_safe && !feels_more(&adjusted.next) {
                 // The same check would find the same: other counts, or another cushion, come first.
                 a class="button" href=(place.to(Step::Plan)) { (review.plan_again) }
                 a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
@@ -555,7 +568,11 @@ fn ways_on(
                 a class="button less" href=(place.to(Step::Checks)) { (texts.check_again) }
             } @else {
                 a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
-                @if stays { a class="button less" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
+                @if signs { a class="button less" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
+                @if !is_safe {
+                    a class="button less" href=(place.to(Step::Plan)) { (review.plan_again) }
+                    a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
+                }
             }
         }
     }

@@ -19,8 +19,9 @@ use crate::search::planner::SpreadOf;
 use crate::search::progress::Progress;
 
 /// Steps of the grid on which spreads are looked for: of weight, kg, of hip width and of thigh depth, mm.
-/// The spread of a clearance, some 13 mm, is within 0.8 mm of the body's own, that of a pressure within
-/// 2 % of it, which is what the rough mesh differs by; twice as far apart they are within 1.1 mm and 4 %.
+/// The spread of a clearance, some 13 mm, is within 0.8 mm of the body's own, as that on the rough mesh is
+/// of that on a finer one, and that of a pressure within 2 % of its own; twice as far apart they are within
+/// 1.1 mm and 4 %.
 const STEPS: [f64; 3] = [20.0, 40.0, 80.0];
 
 /// Cushions of one layout by size.

@@ -226,8 +226,7 @@ fn decided(
         doubted(learnt, rounds.len(), false).into_iter().map(Doubt::Misfit).collect();
     // A doubted word weighs next to nothing, and the moves follow from the rest.
     let left_out = doubted(learnt, rounds.len(), true);
-    let adjusting =
-        Adjusting { expected: expected.now.clone(), ..adjusting(input, rounds, learnt) };
+    let adjusting = adjusting(input, rounds, expected, learnt);
     let mut next = next_steps(input.checks, &adjusting);
     let now = real(input.now);
     let assumptions = learnt.assumptions.clone();
@@ -415,7 +414,12 @@ fn unsure_near_the_limit(rounds: &[Round], learnt: &Estimate) -> [f64; 2] {
 }
 
 /// What this round may do.
-fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Adjusting {
+fn adjusting(
+    input: &AdjustInput<'_>,
+    rounds: &[Round],
+    expected: &Expected<'_>,
+    learnt: &Estimate,
+) -> Adjusting {
     let (pattern, checks) = (input.cushion.pattern(), input.checks);
     let limit = Length::from_m(Parameters::default().clearance_limit);
     let pinched =
@@ -434,7 +438,7 @@ fn adjusting(input: &AdjustInput<'_>, rounds: &[Round], learnt: &Estimate) -> Ad
         (client.mirrored(partners), partners.swapped(now), checks.mirrored(partners))
     };
     Adjusting {
-        expected: None,
+        expected: expected.now.clone(),
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
         doubted: unsure_near_the_limit(rounds, learnt),
         sure: learnt.clearance_sd.map(sure),

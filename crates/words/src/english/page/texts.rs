@@ -257,7 +257,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     moves: MovesTexts {
         title: "Moves",
         none: "No move is proposed. Check, and say what hands find.",
-        none_is_right: "No move mends what hands found, and checking again would find the same. Nobody sits on these cells. Other counts, or another cushion, come next.",
+        none_is_right: "No move is proposed for what hands found. Nobody sits on these cells. Where a check was asked for, make it; else other counts, or another cushion, come next.",
         check_again: "To the checks",
         from_below: "From below, as it lies open: the client's left is on the right of the page.",
         why: "Why",

@@ -270,7 +270,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     moves: MovesTexts {
         title: "Movimientos",
         none: "No se propone ningún movimiento. Compruebe, y diga qué hallan las manos.",
-        none_is_right: "Ningún movimiento arregla lo que hallaron las manos, y comprobar otra vez hallaría lo mismo. Nadie se sienta sobre estas celdas. Ahora tocan otras cantidades, u otro cojín.",
+        none_is_right: "No se propone ningún movimiento para lo que hallaron las manos. Nadie se sienta sobre estas celdas. Si se pidió una comprobación, hágala; si no, ahora tocan otras cantidades, u otro cojín.",
         check_again: "A las comprobaciones",
         from_below: "Desde abajo, como está abierto: la izquierda de la persona está a la derecha de la página.",
         why: "Por qué",
