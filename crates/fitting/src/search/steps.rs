@@ -298,6 +298,7 @@ impl<'s> Search<'s> {
     }
 }
 
-fn largest_change(a: &[f64], b: &[f64]) -> f64 {
+/// The largest change of a compartment's count.
+pub(super) fn largest_change(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max)
 }

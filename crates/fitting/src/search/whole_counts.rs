@@ -3,10 +3,13 @@
 use crate::goals::aims::{Filling, Slopes};
 use crate::search::program::LinearAim;
 use crate::search::side_by_side::side_by_side;
-use crate::search::steps::{Score, Search};
+use crate::search::steps::{Score, Search, largest_change};
 
 /// Candidates that are solved anew in each round.
 const SOLVED: usize = 6;
+/// Cells by which no compartment may be off from where slopes were found, to be taken as found here: a
+/// quarter of what they are found over.
+const AS_THERE: f64 = 2.0;
 /// Rounds of looking at neighbours; some two do.
 const MOST_ROUNDS: usize = 6;
 
@@ -39,7 +42,7 @@ impl Search<'_> {
         let all = self.solved(&candidates[..candidates.len().min(SOLVED)], best);
         slopes = self.learnt(slopes, best, &all);
         let mut found = self.best_of(all)?;
-        let mut fresh = false;
+        let mut found_at = best.counts.clone();
         for _ in 0..MOST_ROUNDS {
             let lines = self.both_lines(&found.1, &slopes);
             let mut near: Vec<(Score, Vec<f64>)> = (self.neighbours(&found.1.counts).into_iter())
@@ -52,9 +55,12 @@ impl Search<'_> {
             let all = self.solved(&near, &found.1);
             slopes = self.learnt(slopes, &found.1, &all);
             match self.best_of(all) {
-                Some(next) if next.0 < found.0 => (found, fresh) = (next, false),
-                _ if fresh => break,
-                _ => (slopes, fresh) = (self.slopes(&found.1)?, true),
+                Some(next) if next.0 < found.0 => found = next,
+                _ if largest_change(&found.1.counts, &found_at) <= AS_THERE => break,
+                _ => {
+                    slopes = self.slopes(&found.1)?;
+                    found_at.clone_from(&found.1.counts);
+                }
             }
         }
         for _ in 0..MOST_ROUNDS {
