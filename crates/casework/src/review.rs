@@ -79,7 +79,7 @@ fn reviewed_size(
 ) -> Result<ReviewedSize, WorkError> {
     let RangeRow { made, pattern, fill } = row;
     let mm = Length::from_mm;
-    let spacings = Spacings { fine: mm(8.0), coarse: mm(8.0), rough: mm(16.0) };
+    let spacings = Spacings { fine: mm(8.0), coarse: mm(8.0), rough: mm(16.0), roughest: mm(16.0) };
     let cushion = PreparedCushion::new(pattern, cell, spacings)
         .map_err(|error| no_stock(layout, pattern, error))?;
     let ranked = fitting::ranked_bodies(suited);

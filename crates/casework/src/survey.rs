@@ -99,7 +99,7 @@ impl Survey<'_> {
     /// The cushions of all sizes that the bodies need.
     fn cushions(&self, bodies: &[SurveyedBody]) -> Result<Cushions, WorkError> {
         let rough = Length::from_mm(ROUGH_MM);
-        let spacings = Spacings { fine: self.mesh, coarse: self.mesh, rough };
+        let spacings = Spacings { fine: self.mesh, coarse: self.mesh, rough, roughest: rough };
         let sizes = self.sizes();
         let mut cushions = Cushions::new();
         for layout in self.layouts {

@@ -38,7 +38,7 @@ fn config() -> ProptestConfig {
 /// Meshes on which laws hold as on those whose numbers are given, and which are quicker.
 fn spacings() -> Spacings {
     let mm = Length::from_mm;
-    Spacings { fine: mm(12.0), coarse: mm(16.0), rough: mm(16.0) }
+    Spacings { fine: mm(12.0), coarse: mm(16.0), rough: mm(16.0), roughest: mm(16.0) }
 }
 
 fn shelf(person: &Person) -> MemoryShelf {

@@ -49,7 +49,7 @@ fn spacings(arguments: &Compare) -> Spacings {
     let mm = Length::from_mm;
     match arguments.client {
         Some(_) => Spacings::default(),
-        None => Spacings { fine: mm(8.0), coarse: mm(8.0), rough: mm(16.0) },
+        None => Spacings { fine: mm(8.0), coarse: mm(8.0), rough: mm(16.0), roughest: mm(16.0) },
     }
 }
 

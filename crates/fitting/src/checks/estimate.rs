@@ -85,7 +85,7 @@ pub(crate) struct EstimateMeshes<'a> {
 impl<'a> EstimateMeshes<'a> {
     /// Those of a cushion.
     pub(crate) fn of(cushion: &'a PreparedCushion) -> Self {
-        Self { compared: cushion.coarse(), tried: cushion.rough() }
+        Self { compared: cushion.coarse(), tried: cushion.roughest() }
     }
 }
 
@@ -230,7 +230,7 @@ impl Estimation<'_> {
         let mut restings = Vec::with_capacity(self.rounds.len());
         for (at, round) in self.rounds.iter().enumerate() {
             let near = near.and_then(|near| near.restings[at].as_ref());
-            let answer = seated.rest(&round.counts, near);
+            let answer = seated.rest_to_compare(&round.counts, near);
             let numbers = has_numbers(&answer.rest);
             restings.push(answer.rest.resting.filter(|_| numbers));
         }

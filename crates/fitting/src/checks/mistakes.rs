@@ -60,7 +60,7 @@ pub fn mistakes(input: &AdjustInput<'_>) -> Result<Vec<Explanation>, AdjustRefus
     let weighing = input.client.latest_weighing().ok_or(AdjustRefusal::NoWeight)?;
     let usual = assumptions_of(input.client, input.cushion, weighing.weight, input.stop)?;
     // What a rough mesh is off by is nearly the same for all: only differences are compared.
-    let meshed = input.cushion.rough();
+    let meshed = input.cushion.roughest();
     let turned = meshed.turned_round(pattern.size().depth());
     let score = |trial: &Trial, like: Option<&Around>| {
         let really: Vec<Round> = rounds.iter().map(|round| trial.really(pattern, round)).collect();

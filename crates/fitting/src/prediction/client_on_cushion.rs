@@ -101,7 +101,7 @@ pub(crate) struct ClientOnCushion<'c> {
     cushion: &'c MeshedCushion,
     pub(crate) assumptions: Assumptions,
     placed: SeatedBody,
-    stop: Stop<'c>,
+    pub(crate) stop: Stop<'c>,
 }
 
 /// An answer.

@@ -41,7 +41,7 @@ impl<'c> LivePredictor<'c> {
     ) -> Result<Self, BodyError> {
         // How the client leans holds for all questions, so no single one may break it off.
         let setting = assumptions_of(client, cushion, weight, Stop::never())?;
-        let predictor = Predictor::new(cushion.fine(), cushion.rough(), &setting, stop)?;
+        let predictor = Predictor::new(cushion, &setting, stop)?;
         Ok(Self { cushion, predictor, near: None, last: None })
     }
 

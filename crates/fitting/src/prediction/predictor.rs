@@ -1,5 +1,7 @@
 //! What counts would do under a client, with the spread that comes from what is not known.
 
+use std::sync::OnceLock;
+
 use case::{
     BodyError, Client, PredictedCompartment, PredictedOutcome, PredictedSeat, PredictedSite,
     Prediction, Sides, Spread,
@@ -28,7 +30,9 @@ pub(crate) struct AlreadySolved {
 /// A client on a cushion, on a fine and on a rough mesh: the fine one gives the numbers, the
 /// rough one their spread.
 pub(crate) struct Predictor<'c> {
-    fine: ClientOnCushion<'c>,
+    cushion: &'c PreparedCushion,
+    /// Made when its numbers are asked for.
+    fine: OnceLock<ClientOnCushion<'c>>,
     rough: ClientOnCushion<'c>,
 }
 
@@ -39,15 +43,26 @@ impl<'c> Predictor<'c> {
     ///
     /// Returns what in the client's measures is no body's.
     pub(crate) fn new(
-        fine: &'c MeshedCushion,
-        rough: &'c MeshedCushion,
+        cushion: &'c PreparedCushion,
         setting: &Assumptions,
         stop: Stop<'c>,
     ) -> Result<Self, BodyError> {
-        Ok(Self {
-            fine: ClientOnCushion::new(fine, setting.clone(), stop)?,
-            rough: ClientOnCushion::new(rough, setting.clone(), stop)?,
-        })
+        Self::spreading_on(cushion.rough(), cushion, setting, stop)
+    }
+
+    /// The same with spreads from another mesh.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::new`].
+    pub(crate) fn spreading_on(
+        rough: &'c MeshedCushion,
+        cushion: &'c PreparedCushion,
+        setting: &Assumptions,
+        stop: Stop<'c>,
+    ) -> Result<Self, BodyError> {
+        let rough = ClientOnCushion::new(rough, setting.clone(), stop)?;
+        Ok(Self { cushion, fine: OnceLock::new(), rough })
     }
 
     /// Predicts what counts would do, one for each compartment in the pattern's order.
@@ -60,16 +75,16 @@ impl<'c> Predictor<'c> {
         let real = real(counts);
         let is_new = known.answer.is_none() && known.ends.is_none();
         let known = if is_new { self.verified(&real, None, None) } else { known };
-        let answer = known.answer.unwrap_or_else(|| self.fine.rest(&real, None));
+        let answer = known.answer.unwrap_or_else(|| self.fine().rest(&real, None));
         let outcome = outcome_of(&answer.rest);
-        let load = self.fine.body().load().weight.to_n();
+        let load = self.fine().body().load().weight.to_n();
         let evidence = &answer.rest.evidence;
         let [force, roll, pitch] = evidence.pose_residual.map(f64::abs);
         let residual = (evidence.sheet_residual + force).max((roll + pitch) * 10.0) / load;
         let seated = answer.resting().filter(|_| has_numbers(&answer.rest)).map(|resting| {
-            let central = Values::of(&self.fine, resting);
+            let central = Values::of(self.fine(), resting);
             let spread = known.ends.unwrap_or_else(|| self.spread(&real));
-            seat(pattern, counts, &self.fine, resting, &central, &spread)
+            seat(pattern, counts, self.fine(), resting, &central, &spread)
         });
         (Prediction { outcome, seated, residual }, answer)
     }
@@ -148,7 +163,7 @@ impl<'c> Predictor<'c> {
                 }
                 like => self.ends(self.no_ends(counts, like), |_| true),
             });
-            let answer = self.fine.rest(counts, near);
+            let answer = self.fine().rest(counts, near);
             // A panic there is a panic here.
             let ends = ends.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
             AlreadySolved { answer: Some(answer), ends: Some(ends) }
@@ -157,7 +172,9 @@ impl<'c> Predictor<'c> {
 
     /// The client over the fine mesh.
     pub(crate) fn fine(&self) -> &ClientOnCushion<'c> {
-        &self.fine
+        let ClientOnCushion { assumptions, stop, .. } = &self.rough;
+        let over = || ClientOnCushion::new(self.cushion.fine(), assumptions.clone(), *stop);
+        self.fine.get_or_init(|| over().expect("who lies over the rough mesh lies over this one"))
     }
 }
 
@@ -170,9 +187,8 @@ pub(crate) fn spread_of_stock(
     stop: Stop<'_>,
 ) -> Option<Ends> {
     let assumptions = assumptions_of(client, cushion, weight, stop).ok()?;
-    let rough = cushion.rough();
-    // Of differences alone is asked.
-    let predictor = Predictor::new(rough, rough, &assumptions, stop).ok()?;
+    let roughest = cushion.roughest();
+    let predictor = Predictor::spreading_on(roughest, cushion, &assumptions, stop).ok()?;
     let counts = cushion.stock().compartments.iter().map(|own| f64::from(own.cells.stock));
     let ends = predictor.spread_but_lean(&counts.collect::<Vec<f64>>());
     ends.usual.is_some().then_some(Ends { usual: None, ..ends })

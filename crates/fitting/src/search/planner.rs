@@ -211,9 +211,18 @@ impl<'a> Planner<'a> {
 
     /// Looks for the best counts, and tells how far it is.
     pub(crate) fn find(&self, progress: Progress<'_>) -> Result<FoundPlan, BodyError> {
+        std::thread::scope(|scope| {
+            if !self.cushion.is_coarse() {
+                // It is needed at the end, and one processor is idle at first.
+                scope.spawn(|| self.cushion.fine());
+            }
+            self.found(progress)
+        })
+    }
+
+    fn found(&self, progress: Progress<'_>) -> Result<FoundPlan, BodyError> {
         let assumptions = &self.assumptions;
-        let predictor =
-            Predictor::new(self.cushion.fine(), self.cushion.rough(), assumptions, self.stop)?;
+        let predictor = Predictor::new(self.cushion, assumptions, self.stop)?;
         let meshes = SearchMeshes::new(self.cushion, assumptions, self.stop)?;
         let bare = self.search(&meshes, Vec::new());
         let stock_counts = stock_counts(self.cushion);
@@ -221,7 +230,7 @@ impl<'a> Planner<'a> {
             progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
-        let (needed, of_stock) = self.needed_clearance(&predictor, &stock_counts);
+        let (needed, of_stock) = self.needed_clearance(&stock_counts)?;
         let (needs, pattern) = (&self.needs, self.cushion.pattern());
         let reader = GoalReader { needs, pattern, meshes: &meshes, stock: &stock };
         let wanted = reader.wanted();
@@ -288,21 +297,25 @@ impl<'a> Planner<'a> {
     }
 
     /// The clearance that is needed under each seat bone, m: by the spread of the stock fill, or by what
-    /// is known after checks. Returns the spread of all but the lean with it, where it was looked for.
-    fn needed_clearance(
-        &self,
-        predictor: &Predictor<'_>,
-        stock: &[f64],
-    ) -> ([f64; 2], Option<Ends>) {
+    /// is known after checks. Returns the spread of all but the lean with it, where it was looked for and
+    /// is as good as that of a plan.
+    fn needed_clearance(&self, stock: &[f64]) -> Result<([f64; 2], Option<Ends>), BodyError> {
         if self.adjusting.is_some() {
-            return (self.enough(), None);
+            return Ok((self.enough(), None));
         }
+        let (cushion, assumptions) = (self.cushion, &self.assumptions);
         let ends = match &self.spread_of {
             SpreadOf::Stock(Some(known)) => Ends::clone(known),
-            SpreadOf::Stock(None) | SpreadOf::Plan => predictor.spread_but_lean(stock),
+            SpreadOf::Stock(None) | SpreadOf::Plan => {
+                let roughest = cushion.roughest();
+                Predictor::spreading_on(roughest, cushion, assumptions, self.stop)?
+                    .spread_but_lean(stock)
+            }
         };
         let below = [Side::Left, Side::Right].map(|side| ends.clearance_below(side));
-        (needed(below), Some(ends))
+        let is_as_good =
+            cushion.spreads_on_roughest() || matches!(self.spread_of, SpreadOf::Stock(_));
+        Ok((needed(below), is_as_good.then_some(ends)))
     }
 
     /// What is taken as known of all counts: the spread, where that of the stock fill stands for it.

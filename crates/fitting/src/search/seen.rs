@@ -50,12 +50,7 @@ impl Planner<'_> {
     /// What is expected of counts, without looking for others.
     pub(crate) fn seen(&self, counts: &[u32]) -> Result<FoundPlan, BodyError> {
         let pattern = self.cushion.pattern();
-        let predictor = Predictor::new(
-            self.cushion.fine(),
-            self.cushion.rough(),
-            &self.assumptions,
-            self.stop,
-        )?;
+        let predictor = Predictor::new(self.cushion, &self.assumptions, self.stop)?;
         let (prediction, _) = predictor.predict(pattern, counts, AlreadySolved::default());
         let meshes = SearchMeshes::new(self.cushion, &self.assumptions, self.stop)?;
         let stock = self.search(&meshes, Vec::new()).filled(&stock_counts(self.cushion), None);

@@ -95,8 +95,12 @@ fn client_of(body: &case::SurveyedBody, size: Size) -> Client {
 fn a_survey_says_what_plans_say() {
     let layout = testkit::layout("row-six");
     let mm = Length::from_mm;
-    let [quick, whole] =
-        [24.0, 8.0].map(|rough| Spacings { fine: mm(8.0), coarse: mm(8.0), rough: mm(rough) });
+    let [quick, whole] = [24.0, 8.0].map(|rough| Spacings {
+        fine: mm(8.0),
+        coarse: mm(8.0),
+        rough: mm(rough),
+        roughest: mm(rough),
+    });
     let bodies = files::read_bodies(TABLE).unwrap();
     let mut changed = 0;
     for body in bodies.iter().skip(7).step_by(430) {

@@ -72,11 +72,12 @@ impl AuditClient {
         Some(Self { seed, client, layout, size, symmetric })
     }
 
-    /// The client's cushion on meshes of these widths, mm.
+    /// The client's cushion on meshes of these widths, mm, the roughest half as wide again as the rough
+    /// one, as in the program.
     pub(super) fn cushion(&self, fine: f64, rough: f64) -> PreparedCushion {
         let pattern = testkit::pattern(self.layout, &self.size.to_string());
-        let mm = Length::from_mm;
-        let spacings = Spacings { fine: mm(fine), coarse: mm(fine), rough: mm(rough) };
+        let [fine, rough, roughest] = [fine, rough, 1.5 * rough].map(Length::from_mm);
+        let spacings = Spacings { fine, coarse: fine, rough, roughest };
         PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion")
     }
 }
