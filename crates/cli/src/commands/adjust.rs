@@ -1,7 +1,7 @@
 //! `adjust`: from what was found on the filled cushion to the next moves.
 
 use case::{Check, Doubt, MeasuredAt, Said, Verdict};
-use casework::{OpenCase, PROGRAM, Whose};
+use casework::{OpenCase, PROGRAM, Whose, WorkError};
 use fitting::{Adjusted, Explanation};
 use mechanics::Stop;
 use words::{Done, Language};
@@ -25,9 +25,16 @@ pub(crate) fn run(arguments: &Adjust, setting: Setting) -> Result<(), Failure> {
     let checks = arguments.checks(&case.pattern)?;
     let never = Stop::never();
     let now = case.counts_now(on, never)?;
-    let adjusted = case.adjust(&now, &checks, on, never)?;
+    let mistakes = || case.mistakes(&now, &checks, on, never);
+    let (adjusted, why) = std::thread::scope(|scope| {
+        // Neither needs the other, and there are two processors.
+        let why = arguments.why.then(|| scope.spawn(mistakes));
+        let adjusted = case.adjust(&now, &checks, on, never);
+        let why =
+            why.map(|why| why.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
+        Ok::<_, WorkError>((adjusted?, why.transpose()?.unwrap_or_default()))
+    })?;
     let spares = case.too_few_spares(&adjusted);
-    let why = if arguments.why { case.mistakes(&now, &checks, on, never)? } else { Vec::new() };
     let recorded = match arguments.record.recorder(on) {
         Some(by) => {
             let taken = arguments.nearest_safe;
