@@ -78,9 +78,7 @@ fn reviewed_size(
     (like, on): (&Client, Date),
 ) -> Result<ReviewedSize, WorkError> {
     let RangeRow { made, pattern, fill } = row;
-    let mm = Length::from_mm;
-    let spacings = Spacings { fine: mm(8.0), coarse: mm(8.0), rough: mm(16.0), roughest: mm(16.0) };
-    let cushion = PreparedCushion::new(pattern, cell, spacings)
+    let cushion = PreparedCushion::new(pattern, cell, Spacings::of_many_bodies())
         .map_err(|error| no_stock(layout, pattern, error))?;
     let ranked = fitting::ranked_bodies(suited);
     let seats = ranked.iter().map(|own| fitting::reviewed_seat(&cushion, *own, like, on));
@@ -94,7 +92,7 @@ fn reviewed_size(
         }
         None => vec![None; fill.compartments.len()],
     };
-    let options = templates::Options { allowance: mm(10.0), eased: true };
+    let options = templates::Options { allowance: Length::from_mm(10.0), eased: true };
     let openings = templates::Template::new(pattern, fill, options).openings;
     let opening = |number: u8| {
         let own = openings.iter().find(|own| own.number == number);

@@ -4,7 +4,7 @@ use case::{Client, Trouble};
 use casework::{
     Compared, PROGRAM, Sitter, Sourced, Spacings, Whose, WorkError, bodies_on, by_lot, client_on,
 };
-use cushion::{Cell, Layout, Length, Size};
+use cushion::{Cell, Layout, Size};
 use files::report::{self, ComparedLayout, ComparisonReport};
 use words::{SupplierFault, Told};
 
@@ -46,10 +46,9 @@ pub(crate) fn run(arguments: &Compare, setting: Setting) -> Result<(), Failure> 
 
 /// The meshes: of one client those of a prediction, of many those of a survey.
 fn spacings(arguments: &Compare) -> Spacings {
-    let mm = Length::from_mm;
     match arguments.client {
         Some(_) => Spacings::default(),
-        None => Spacings { fine: mm(8.0), coarse: mm(8.0), rough: mm(16.0), roughest: mm(16.0) },
+        None => Spacings::of_many_bodies(),
     }
 }
 

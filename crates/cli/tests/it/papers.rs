@@ -129,22 +129,27 @@ fn the_invented_clients_print_on_every_paper() {
     }
 }
 
-/// Where this fails, a layout or the model has changed: take the record out of `demo/client.toml`,
+/// Where this fails, a layout or the model has changed: take the record out of the file in `demo`,
 /// record plan and adjustment again, and put the fitting check back.
 #[test]
-fn the_demo_was_planned_as_a_fresh_plan_would_be() {
+fn the_demo_clients_were_planned_as_fresh_plans_would_be() {
     assert_eq!(TestDir::new().run(&["demo"]).stderr, "");
-    let demo = include_str!("../../demo/client.toml");
-    let (told, record) = demo.split_at(demo.find("[[record]]").unwrap());
-    let dir = TestDir::new().with("d.toml", told);
-    let plan = dir.run(&["plan", "d.toml", "--date", "2026-02-17", "--json"]).done();
-    let plan: serde_json::Value = serde_json::from_str(&plan).unwrap();
-    for own in plan["compartments"].as_array().unwrap() {
-        let entry = format!(
-            "{{ id = {}, number = {}, stock = {}, planned = {} }}",
-            own["id"], own["number"], own["stock"], own["planned"]
-        );
-        assert!(record.contains(&entry), "{entry} is not in the record");
+    for (demo, on) in [
+        (include_str!("../../demo/client.toml"), "2026-02-17"),
+        (include_str!("../../demo/child.toml"), "2026-02-20"),
+        (include_str!("../../demo/wide.toml"), "2026-02-20"),
+    ] {
+        let (told, record) = demo.split_at(demo.find("[[record]]").unwrap());
+        let dir = TestDir::new().with("d.toml", told);
+        let plan = dir.run(&["plan", "d.toml", "--date", on, "--json"]).done();
+        let plan: serde_json::Value = serde_json::from_str(&plan).unwrap();
+        for own in plan["compartments"].as_array().unwrap() {
+            let entry = format!(
+                "{{ id = {}, number = {}, stock = {}, planned = {} }}",
+                own["id"], own["number"], own["stock"], own["planned"]
+            );
+            assert!(record.contains(&entry), "{entry} is not in the record");
+        }
     }
 }
 

@@ -20,8 +20,8 @@ pub struct Spacings {
     pub coarse: Length,
     /// Of the mesh that spreads come from: they are differences, which need less.
     pub rough: Length,
-    /// Of the mesh for what another one looks at again, or what need not be known finely: where the line of
-    /// a load is looked for first, which way an estimate goes, how widely a stock fill's clearance may lie.
+    /// Of the mesh for what need not be known finely: which way an estimate goes, which mistake explains
+    /// what was found, how widely a stock fill's clearance may lie.
     /// Moves are not tried on it: pressures on small sites are lost there, and with them a tenth of all goals.
     pub roughest: Length,
 }
@@ -31,6 +31,13 @@ impl Spacings {
     #[must_use]
     pub fn all(spacing: Length) -> Self {
         Self { fine: spacing, coarse: spacing, rough: spacing, roughest: spacing }
+    }
+
+    /// Those for many bodies, of which numbers are given on the mesh that is searched on.
+    #[must_use]
+    pub fn of_many_bodies() -> Self {
+        let Self { coarse, rough, .. } = Self::default();
+        Self { fine: coarse, coarse, rough, roughest: rough }
     }
 }
 

@@ -220,6 +220,7 @@ impl<'a> Planner<'a> {
         })
     }
 
+    /// As [`Self::find`], once the fine mesh is on its way.
     fn found(&self, progress: Progress<'_>) -> Result<FoundPlan, BodyError> {
         let assumptions = &self.assumptions;
         let predictor = Predictor::new(self.cushion, assumptions, self.stop)?;
