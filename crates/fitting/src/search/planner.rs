@@ -395,7 +395,17 @@ impl<'a> Planner<'a> {
             }
             around = whole;
         }
-        Some((chosen?, slopes))
+        let chosen = chosen?;
+        Some((self.smaller(search, &chosen).unwrap_or(chosen), slopes))
+    }
+
+    /// Counts nearer to home that do as well on both meshes; none where there are none.
+    fn smaller(&self, search: &Search<'_>, chosen: &Filling) -> Option<Filling> {
+        let (rough, near) = search.roughly(chosen)?;
+        let found = rough.smaller(&near)?;
+        let found = search.filled(&found.counts, Some(chosen))?;
+        let is_less = search.score(&found).rest < search.score(chosen).rest;
+        (is_less && search.does_as_well(&search.offs(chosen), &found)).then_some(found)
     }
 
     pub(super) fn search<'s>(&'s self, meshes: &'s SearchMeshes<'s>, aims: Vec<Aim>) -> Search<'s> {

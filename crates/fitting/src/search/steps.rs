@@ -35,7 +35,7 @@ const SHRINKING: f64 = 0.4;
 /// Cells by which every compartment may change in a step, however small it is.
 const LEAST_SPAN: f64 = 2.0;
 /// Differences of limits below this many tolerances decide nothing.
-const QUANTUM_OF_LIMITS: f64 = 0.05;
+pub(super) const QUANTUM_OF_LIMITS: f64 = 0.05;
 /// The same of goals: for so much of one, less harm, fewer cells or a later goal may be had.
 const QUANTUM_OF_GOALS: f64 = 0.25;
 /// What a compartment's whole content costs, moved, in units of harm: twenty cells of an adult's
@@ -195,6 +195,16 @@ impl<'s> Search<'s> {
         let ranks = ranks.map(|(rank, square)| (square.sqrt() / quantum(rank)).floor() as u32);
         let harm: f64 = harm.map(|off| off * off).sum();
         Score { ranks: ranks.collect(), rest: harm + self.cost(counts) }
+    }
+
+    /// How far the aims of each rank are off, in tolerances.
+    pub(crate) fn offs(&self, filling: &Filling) -> Vec<f64> {
+        let mut squares = vec![0.0; self.ranks()];
+        for aim in &self.aims {
+            let off = aim.quantity.value(filling).map_or(0.0, |value| aim.off(value));
+            squares[aim.rank] += off * off;
+        }
+        squares.into_iter().map(f64::sqrt).collect()
     }
 
     /// What the cells that are elsewhere than at home cost, in units of harm.

@@ -3,7 +3,7 @@
 use crate::goals::aims::{Filling, Slopes};
 use crate::search::program::LinearAim;
 use crate::search::side_by_side::side_by_side;
-use crate::search::steps::{Score, Search, largest_change};
+use crate::search::steps::{QUANTUM_OF_LIMITS, Score, Search, largest_change};
 
 /// Candidates that are solved anew in each round.
 const SOLVED: usize = 6;
@@ -20,6 +20,10 @@ const BOTH_WAYS: usize = 10;
 const SMALL: u32 = 2;
 /// Parts of the whole change that are tried.
 const PARTS: [f64; 2] = [0.5, 0.75];
+/// Tolerances that a goal may lose for fewer cells: less than its least step that counts.
+const MAY_LOSE: f64 = 0.2;
+/// Tolerances off, beyond the half that is good enough, at which a goal is reached yet.
+const REACHED: f64 = 0.4;
 /// Compartments in which a neighbour differs at most: enough to move a cell from one to another and
 /// to make up for it in a third; four would be many times as many.
 const CHANGED: u32 = 3;
@@ -63,14 +67,26 @@ impl Search<'_> {
                 }
             }
         }
+        Some((self.filled(&found.1.counts, Some(best))?, slopes))
+    }
+
+    /// Counts nearer to home than a filling's that do as well but for what decides nothing; none where
+    /// there are none.
+    pub(crate) fn smaller(&self, whole: &Filling) -> Option<Filling> {
+        let offs = self.offs(whole);
+        let mut found: Option<Filling> = None;
         for _ in 0..MOST_ROUNDS {
-            let all = self.solved(&self.nearer_home(&found.1.counts), &found.1);
-            match self.best_of(all) {
-                Some(next) if next.0 < found.0 => found = next,
+            let best = found.as_ref().unwrap_or(whole);
+            let rest = self.score(best).rest;
+            let all = self.solved(&self.nearer_home(&best.counts), best);
+            let as_good = all.into_iter().filter(|next| self.does_as_well(&offs, next));
+            let scored = as_good.map(|next| (self.score(&next).rest, next));
+            match scored.min_by(|a, b| a.0.total_cmp(&b.0)) {
+                Some((less, next)) if less < rest => found = Some(next),
                 _ => break,
             }
         }
-        Some((self.filled(&found.1.counts, Some(best))?, slopes))
+        found
     }
 
     /// Counts solved anew, as far as the client comes to rest on them.
@@ -88,6 +104,17 @@ impl Search<'_> {
     fn best_of(&self, all: Vec<Filling>) -> Option<(Score, Filling)> {
         let scored = all.into_iter().map(|filling| (self.score(&filling), filling));
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
+    }
+
+    /// Whether a filling does as well for every rank as one that is so far off, but for less than
+    /// decides anything, and reaches what that reaches.
+    pub(crate) fn does_as_well(&self, offs: &[f64], next: &Filling) -> bool {
+        let pairs = offs.iter().zip(self.offs(next)).enumerate();
+        pairs.into_iter().all(|(rank, (was, is))| match rank {
+            0 => is <= was + QUANTUM_OF_LIMITS,
+            _ if *was <= REACHED => is <= (was + MAY_LOSE).min(REACHED),
+            _ => is <= was + MAY_LOSE,
+        })
     }
 
     /// Aims and harm as straight lines.

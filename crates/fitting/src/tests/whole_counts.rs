@@ -105,3 +105,31 @@ fn whole_counts_are_no_worse_than_rounding() {
         });
     }
 }
+
+/// Two cells more than an answer, where they do nothing for any goal, are taken out again; what an
+/// answer reaches is kept.
+#[test]
+fn what_does_as_well_with_fewer_cells_is_found() {
+    for layout in ["row-six", "island-eight", "curved-ten"] {
+        Bench::new(layout, 16.0, &wants()).with(|search, stock| {
+            let (best, slopes) = search.best(stock, None).expect("there are slopes");
+            let whole = search.best_whole_counts(&best, slopes).expect("there are whole counts").0;
+            let spare = (0..whole.counts.len()).rev().find(|at| {
+                let mut counts = whole.counts.clone();
+                counts[*at] = search.home[*at] + 2.0;
+                let filling = search.filled(&counts, Some(&whole)).expect("the client rests");
+                search.does_as_well(&search.offs(&whole), &filling)
+            });
+            let spare = spare.expect("some compartment serves no goal");
+            let mut counts = whole.counts.clone();
+            counts[spare] = search.home[spare] + 2.0;
+            let more = search.filled(&counts, Some(&whole)).expect("the client rests");
+            let found = search.smaller(&more).expect("two cells do nothing");
+            assert_eq!(found.counts[spare], search.home[spare], "{layout} {counts:?}");
+            assert!(search.score(&found).rest < search.score(&more).rest, "{layout}");
+            assert!(search.does_as_well(&search.offs(&more), &found), "{layout}");
+            let home = search.filled(&search.home, None).expect("the client rests");
+            assert!(search.smaller(&home).is_none(), "{layout}: nothing is moved for nothing");
+        });
+    }
+}
