@@ -546,6 +546,7 @@ fn a_reserve_is_given_up_before_an_injury_is_loaded() {
     assert_eq!(report["not_safe"], serde_json::json!([]));
     let careful = report["costs"]["careful_sites"].as_array().unwrap();
     let injured = careful.iter().find(|own| own["id"] == "left-seat-bone").unwrap();
-    // An injury that is not healed gets a hundredth more at most; whole cells take half of that.
-    assert!(injured["rise"].as_f64().unwrap() <= 0.015, "{injured}");
+    // An injury that is not healed gets a hundredth or 0.1 kPa more at most, here 1.1 %; whole cells
+    // and the finer mesh take as much again. With the reserve kept it were 9 %.
+    assert!(injured["rise"].as_f64().unwrap() <= 0.02, "{injured}");
 }

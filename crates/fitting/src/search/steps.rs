@@ -35,7 +35,7 @@ const SHRINKING: f64 = 0.4;
 /// Cells by which every compartment may change in a step, however small it is.
 const LEAST_SPAN: f64 = 2.0;
 /// Differences of limits below this many tolerances decide nothing.
-pub(super) const QUANTUM_OF_LIMITS: f64 = 0.05;
+const QUANTUM_OF_LIMITS: f64 = 0.05;
 /// The same of goals: for so much of one, less harm, fewer cells or a later goal may be had.
 const QUANTUM_OF_GOALS: f64 = 0.25;
 /// What a compartment's whole content costs, moved, in units of harm: twenty cells of an adult's

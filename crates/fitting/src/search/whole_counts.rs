@@ -3,7 +3,7 @@
 use crate::goals::aims::{Filling, Slopes};
 use crate::search::program::LinearAim;
 use crate::search::side_by_side::side_by_side;
-use crate::search::steps::{QUANTUM_OF_LIMITS, Score, Search, largest_change};
+use crate::search::steps::{Score, Search, largest_change};
 
 /// Candidates that are solved anew in each round.
 const SOLVED: usize = 6;
@@ -106,12 +106,12 @@ impl Search<'_> {
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
     }
 
-    /// Whether a filling does as well for every rank as one that is so far off, but for less than
-    /// decides anything, and reaches what that reaches.
+    /// Whether a filling keeps the limits as one that is so far off does, and the goals but for less than
+    /// decides anything, and reaches those that that one reaches.
     pub(crate) fn does_as_well(&self, offs: &[f64], next: &Filling) -> bool {
         let pairs = offs.iter().zip(self.offs(next)).enumerate();
         pairs.into_iter().all(|(rank, (was, is))| match rank {
-            0 => is <= was + QUANTUM_OF_LIMITS,
+            0 => is <= *was,
             _ if *was <= REACHED => is <= (was + MAY_LOSE).min(REACHED),
             _ => is <= was + MAY_LOSE,
         })
