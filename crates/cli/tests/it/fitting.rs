@@ -535,10 +535,10 @@ fn the_lower_side_may_be_found_at_the_front_of_the_pelvis() {
 }
 
 /// Where hands feel too little, it is mended with something in reserve, but not at the cost of an
-/// injury: before that the reserve is given up. The left seat bone of the demo's client has an injury.
+/// injury: before that the reserve is given up. The left seat bone of this client has an injury.
 #[test]
 fn a_reserve_is_given_up_before_an_injury_is_loaded() {
-    let dir = TestDir::new().with("D.toml", include_str!("../../demo/client.toml"));
+    let dir = TestDir::new().with("D.toml", include_str!("data/injured.toml"));
     let found = ["--top", "left=safe", "--top", "right=safe", "--under", "left=15mm"];
     let asked = [&["adjust", "D.toml"][..], &found, &["--under", "right=38mm", "--json"]].concat();
     let report = json(&dir.run(&asked).done());
@@ -546,7 +546,6 @@ fn a_reserve_is_given_up_before_an_injury_is_loaded() {
     assert_eq!(report["not_safe"], serde_json::json!([]));
     let careful = report["costs"]["careful_sites"].as_array().unwrap();
     let injured = careful.iter().find(|own| own["id"] == "left-seat-bone").unwrap();
-    // An injury that is not healed gets a hundredth or 0.1 kPa more at most, here 1.1 %; whole cells
-    // and the finer mesh take as much again. With the reserve kept it were 9 %.
-    assert!(injured["rise"].as_f64().unwrap() <= 0.02, "{injured}");
+    // An injury that is not healed gets a hundredth more at most; whole cells take half of that.
+    assert!(injured["rise"].as_f64().unwrap() <= 0.015, "{injured}");
 }

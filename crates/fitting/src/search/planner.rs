@@ -371,7 +371,7 @@ impl<'a> Planner<'a> {
 
     /// The best whole counts around others: looked for on the rough mesh, with aims that allow for what
     /// the meshes differ by there, and anew around what was found where the coarse mesh says that it
-    /// keeps less.
+    /// keeps less; then nearer to home.
     fn whole(
         &self,
         search: &Search<'_>,

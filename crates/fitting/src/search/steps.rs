@@ -176,9 +176,8 @@ impl<'s> Search<'s> {
 
     /// How good a filling is.
     pub(crate) fn score(&self, filling: &Filling) -> Score {
-        let off = |aim: &Aim| aim.quantity.value(filling).map_or(0.0, |value| aim.off(value));
-        let ranked = self.aims.iter().map(|aim| (aim.rank, off(aim)));
-        self.scored(ranked, self.harm.iter().map(off), &filling.counts)
+        let harm = self.harm.iter().map(|aim| off(aim, filling));
+        self.scored(self.ranked_offs(filling), harm, &filling.counts)
     }
 
     /// The score of counts whose aims are so far off, each with its rank, and whose harm is so much.
@@ -188,22 +187,27 @@ impl<'s> Search<'s> {
         harm: impl Iterator<Item = f64>,
         counts: &[f64],
     ) -> Score {
-        let mut squares = vec![0.0; self.ranks()];
-        offs.for_each(|(rank, off)| squares[rank] += off * off);
         let quantum = |rank| if rank == 0 { QUANTUM_OF_LIMITS } else { QUANTUM_OF_GOALS };
-        let ranks = squares.iter().enumerate();
-        let ranks = ranks.map(|(rank, square)| (square.sqrt() / quantum(rank)).floor() as u32);
+        let ranks = self.by_rank(offs).into_iter().enumerate();
+        let ranks = ranks.map(|(rank, off)| (off / quantum(rank)).floor() as u32);
         let harm: f64 = harm.map(|off| off * off).sum();
         Score { ranks: ranks.collect(), rest: harm + self.cost(counts) }
     }
 
-    /// How far the aims of each rank are off, in tolerances.
+    /// How far the aims of each rank are off together, in tolerances.
     pub(crate) fn offs(&self, filling: &Filling) -> Vec<f64> {
+        self.by_rank(self.ranked_offs(filling))
+    }
+
+    /// How far each aim is off, with its rank; nothing where the body lacks the site.
+    fn ranked_offs<'a>(&'a self, filling: &'a Filling) -> impl Iterator<Item = (usize, f64)> + 'a {
+        self.aims.iter().map(|aim| (aim.rank, off(aim, filling)))
+    }
+
+    /// The root of the sum of squares of what is off in each rank.
+    fn by_rank(&self, offs: impl Iterator<Item = (usize, f64)>) -> Vec<f64> {
         let mut squares = vec![0.0; self.ranks()];
-        for aim in &self.aims {
-            let off = aim.quantity.value(filling).map_or(0.0, |value| aim.off(value));
-            squares[aim.rank] += off * off;
-        }
+        offs.for_each(|(rank, off)| squares[rank] += off * off);
         squares.into_iter().map(f64::sqrt).collect()
     }
 
@@ -306,6 +310,11 @@ impl<'s> Search<'s> {
         let change = program.solved(self.ranks())?;
         Some(filling.counts.iter().zip(&change).map(|(count, by)| count + by).collect())
     }
+}
+
+/// How far an aim is off, in tolerances; nothing where the body lacks the site.
+fn off(aim: &Aim, filling: &Filling) -> f64 {
+    aim.quantity.value(filling).map_or(0.0, |value| aim.off(value))
 }
 
 /// The largest change of a compartment's count.

@@ -22,7 +22,8 @@ const SMALL: u32 = 2;
 const PARTS: [f64; 2] = [0.5, 0.75];
 /// Tolerances that a goal may lose for fewer cells: less than its least step that counts.
 const MAY_LOSE: f64 = 0.2;
-/// Tolerances off, beyond the half that is good enough, at which a goal is reached yet.
+/// Tolerances off, beyond the half that is good enough, at which a goal is reached yet: a tenth short
+/// of a whole one, for what two meshes differ by.
 const REACHED: f64 = 0.4;
 /// Compartments in which a neighbour differs at most: enough to move a cell from one to another and
 /// to make up for it in a third; four would be many times as many.
@@ -30,8 +31,7 @@ const CHANGED: u32 = 3;
 
 impl Search<'_> {
     /// The best whole counts around a filling: first among the counts next to it, then by
-    /// neighbours with a cell more or less in up to three compartments, then nearer to home, until
-    /// none is better.
+    /// neighbours with a cell more or less in up to three compartments, until none is better.
     ///
     /// None where nothing near it comes to rest.
     pub(crate) fn best_whole_counts(

@@ -130,6 +130,11 @@ fn what_does_as_well_with_fewer_cells_is_found() {
             assert!(search.does_as_well(&search.offs(&more), &found), "{layout}");
             let home = search.filled(&search.home, None).expect("the client rests");
             assert!(search.smaller(&home).is_none(), "{layout}: nothing is moved for nothing");
+            assert!(!search.does_as_well(&search.offs(&whole), &home), "{layout}: goals are lost");
+            let fewer: Vec<f64> = whole.counts.iter().map(|count| (0.7 * count).round()).collect();
+            let low = search.filled(&fewer, Some(&whole)).expect("the client rests");
+            assert!(search.offs(&low)[0] > 0.0, "{layout}: too little is left under a bone");
+            assert!(!search.does_as_well(&search.offs(&whole), &low), "{layout}: limits are lost");
         });
     }
 }
