@@ -3,7 +3,7 @@
 // They show the demo clients' files on the day of all tests. No test compares them.
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import { chromium } from "./aid/packages.mjs";
+import { browserHere, chromium } from "./aid/packages.mjs";
 import { Clinic } from "./aid/program.mjs";
 import { fill, go, open, press, settled } from "./aid/window.mjs";
 
@@ -27,7 +27,7 @@ const PICTURES = {
 const clinic = new Clinic(path.resolve(process.argv[2]));
 clinic.demo("DEMO-1", "DEMO-2", "DEMO-3");
 await clinic.serve();
-const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--disable-gpu"] });
+const browser = await chromium.launch({ executablePath: browserHere(), args: ["--no-sandbox", "--disable-gpu"] });
 const page = await browser.newPage();
 await page.goto(clinic.address);
 for (const [name, [height, lead]] of Object.entries(PICTURES)) {

@@ -3,9 +3,9 @@
 // A subject is a file here whose default export has tests by their names; a test is a function of a
 // Bench, and fails when it throws. Two run at a time. The last line is `browser: N passed, N failed`,
 // with those left out counted beside it. A picture of each page of a failed test is put into target/test-logs.
-import { existsSync, mkdirSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import path from "node:path";
-import { chromium, logs } from "./aid/packages.mjs";
+import { browserHere, chromium, logs } from "./aid/packages.mjs";
 import { Clinic } from "./aid/program.mjs";
 
 /** Longest first, so that the last ones are short. */
@@ -91,11 +91,6 @@ async function once(bench, { subject, name, run }) {
   }
 }
 
-function found() {
-  for (const own of ["/usr/bin/chromium", "/usr/bin/chromium-headless-shell"]) if (existsSync(own)) return own;
-  throw new Error("no Chromium is installed");
-}
-
 async function main([given, ...wanted]) {
   if (!given) throw new Error("name the program: node tests/browser/run.mjs target/debug/seatwright");
   const program = path.resolve(given);
@@ -111,7 +106,7 @@ async function main([given, ...wanted]) {
     }
   }
   const browser = await chromium.launch({
-    executablePath: found(),
+    executablePath: browserHere(),
     args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
   });
   const results = [];

@@ -1,7 +1,7 @@
 // Where the packages of package.json are: tests/run installs them into target/test-browser; another
 // place is named by BROWSER_PACKAGES.
 import { createRequire } from "node:module";
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -14,3 +14,9 @@ export const demos = path.join(root, "crates/cli/demo");
 export const { chromium } = from("playwright-core");
 /** The text of axe-core, to be run within a page. */
 export const axe = readFileSync(from.resolve("axe-core/axe.min.js"), "utf8");
+
+/** The browser of this machine. */
+export function browserHere() {
+  for (const own of ["/usr/bin/chromium", "/usr/bin/chromium-headless-shell"]) if (existsSync(own)) return own;
+  throw new Error("no Chromium is installed");
+}
