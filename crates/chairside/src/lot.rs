@@ -8,6 +8,11 @@ pub(crate) fn word() -> Option<String> {
     Some(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
 }
 
+/// Whether a text is written as these words are.
+pub(crate) fn is_word(text: &str) -> bool {
+    text.len() == 32 && text.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
+}
+
 /// Whether two words are the same, in a time that does not tell where they differ.
 pub(crate) fn same(one: &str, other: &str) -> bool {
     let differs = one.bytes().zip(other.bytes()).fold(0, |all, (a, b)| all | (a ^ b));
@@ -22,7 +27,8 @@ mod tests {
     fn words_differ_and_are_compared_whole() {
         let (one, other) = (word().unwrap(), word().unwrap());
         assert_ne!(one, other);
-        assert_eq!(one.len(), 32);
+        assert!(is_word(&one) && is_word(&other));
+        assert!(!is_word(&one[1..]) && !is_word(&one.replace(&one[..1], "x")) && !is_word(""));
         assert!(same(&one, &one.clone()));
         assert!(!same(&one, &one[..31]));
         assert!(!same("", &one));

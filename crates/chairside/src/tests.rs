@@ -17,6 +17,7 @@ use crate::errors::Failed;
 use crate::following;
 use crate::form::Sent;
 use crate::house::{House, Settings};
+use crate::lot;
 use crate::screens::plan::{judging, stock};
 use crate::screens::{self, Ask};
 use crate::server::answered;
@@ -186,4 +187,33 @@ fn a_change_is_answered_also_where_nothing_is_told() {
             assert_ne!(answer, Some(seen));
         });
     }
+}
+
+/// A touch of a client's page with the id of a window.
+fn touch(house: &House, name: &str, id: &str) -> StatusCode {
+    let judged = ask(house, false);
+    let counts = stock(&house.open(name).unwrap());
+    let cells = counts.iter().enumerate().map(|(at, cells)| format!("&cells.{}={cells}", at + 1));
+    let sent = format!("window={id}{}", cells.collect::<String>());
+    let (address, page) = (house.address_of(name), Some("touch".to_owned()));
+    let own = Ask { address, page, sent: Sent::read(sent.as_bytes()), ..judged };
+    screens::take(house, &own).ok().unwrap().status()
+}
+
+#[test]
+fn a_window_that_made_room_is_opened_again_for_its_page_and_once() {
+    const OTHER: &str = "T-4.toml";
+    let other = CLIENT.replace("T-3", "T-4");
+    let house = house(MemoryShelf::of([(FILE, CLIENT), (OTHER, &*other)]));
+    let id = lot::word().unwrap();
+    assert!(house.windows.get(&id).is_none());
+    assert_eq!(touch(&house, FILE, &id), StatusCode::OK);
+    let opened = house.windows.get(&id).unwrap();
+    assert_eq!(touch(&house, FILE, &id), StatusCode::OK);
+    assert!(Arc::ptr_eq(&opened, &house.windows.get(&id).unwrap()));
+    // Neither a page of another client takes it away, nor is one kept under what is no id.
+    assert_eq!(touch(&house, OTHER, &id), StatusCode::OK);
+    assert!(Arc::ptr_eq(&opened, &house.windows.get(&id).unwrap()));
+    assert_eq!(touch(&house, OTHER, "mine"), StatusCode::OK);
+    assert!(house.windows.get("mine").is_none());
 }

@@ -8,7 +8,7 @@ use case::Plan;
 use casework::{LiveAnswer, LiveCase, OpenCase, Revision, Turns, WorkError};
 
 /// The most windows that are kept: the one that was used longest ago makes room.
-const MOST_WINDOWS: usize = 24;
+const MOST_WINDOWS: usize = 48;
 /// How long an answer is waited for.
 const LONGEST: Duration = Duration::from_secs(20);
 

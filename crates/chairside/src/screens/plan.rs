@@ -41,15 +41,19 @@ pub(crate) fn stock(case: &OpenCase) -> Vec<u32> {
     case.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect()
 }
 
-/// The window of a form, where it is of this client and still of this record; else a new one.
+/// The window of a form, where it is of this client; else a new one.
+///
+/// A window that made room for others is opened again under the id that its page has: else every touch
+/// of that page would open one more.
 fn window(place: &Place<'_>) -> Result<(String, Arc<Window>), Failed> {
     let id = place.ask.sent.or_nothing("window");
-    let known = place.house.windows.get(id).filter(|own| own.name == place.name);
-    if let Some(known) = known {
-        return Ok((id.to_owned(), known));
-    }
+    let known = place.house.windows.get(id);
+    let id = match known {
+        Some(known) if known.name == place.name => return Ok((id.to_owned(), known)),
+        None if lot::is_word(id) => id.to_owned(),
+        Some(_) | None => lot::word().ok_or(Failed::NotThere)?,
+    };
     let window = Window::open(&place.name, place.open()?, &place.house.turns)?;
-    let id = lot::word().ok_or(Failed::NotThere)?;
     place.house.windows.put(id.clone(), Arc::clone(&window));
     Ok((id, window))
 }

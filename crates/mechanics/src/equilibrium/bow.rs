@@ -136,7 +136,7 @@ impl RestProblem<'_> {
     }
 
     /// The share of its reach that a wall can sweep under a seam of a height.
-    fn room(&self, height: f64) -> f64 {
+    pub(super) fn room(&self, height: f64) -> f64 {
         let taut = self.tautness(height);
         (1.0 - taut * taut).sqrt()
     }
@@ -148,7 +148,7 @@ impl RestProblem<'_> {
 
     /// Sine and cosine of the angle by which the walls of a node are turned: by the one that has used
     /// most of its reach. The turn of a single wall has its sign, so that it may go through upright.
-    fn turn(&self, stations: &Range<usize>, walls: &[f64]) -> [f64; 2] {
+    pub(super) fn turn(&self, stations: &Range<usize>, walls: &[f64]) -> [f64; 2] {
         let used = |at: usize| {
             let reach = self.reach(&self.level.walls[at]);
             if reach > 0.0 { walls[at] / reach } else { 0.0 }

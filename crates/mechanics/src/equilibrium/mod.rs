@@ -18,6 +18,7 @@ mod results;
 mod section;
 mod smooth;
 mod step;
+mod stopped_walls;
 mod turning;
 mod unit;
 mod unloaded;

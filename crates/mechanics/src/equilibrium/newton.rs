@@ -2,7 +2,8 @@
 //!
 //! A node is held where it is at its bound and pressed against it. The step is made with all of
 //! those held, the sheet is pressed down to where it may be, and the step is shortened until the
-//! energy falls. See Hintermüller, Ito and Kunisch, The primal-dual active set strategy as a
+//! energy falls; first it is tried whole with slack walls that stop at their limits (see
+//! [`super::stopped_walls`]). See Hintermüller, Ito and Kunisch, The primal-dual active set strategy as a
 //! semismooth Newton method, SIAM J. Optim. 13 (2002), and for the projected search Bertsekas,
 //! SIAM J. Control Optim. 20 (1982). Near the end, where the same nodes stay held and stiffness
 //! hardly changes, a step takes the factorisation of the one before.
@@ -180,21 +181,46 @@ fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
         let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
         let Some(step) = at.step(std::slice::from_ref(&load)) else { return false };
         let change = &step.changes[0];
-        let mut share = stride(&change.pose);
-        for _ in 0..MOST_HALVINGS {
-            if let Some((state, forces)) = lowered(problem, found, change, share) {
-                found.holds = problem.holds(&state, &forces);
-                (found.state, found.forces) = (state, forces);
-                found.factored = Some(step.factored);
-                return true;
-            }
-            share *= 0.5;
+        let next = lowered(problem, found, change, stride(&change.pose))
+            .or_else(|| with_stopped_walls(&at, found, &step.factored, &load))
+            .or_else(|| shortened(problem, found, change));
+        if let Some((state, forces)) = next {
+            found.holds = problem.holds(&state, &forces);
+            (found.state, found.forces) = (state, forces);
+            found.factored = Some(step.factored);
+            return true;
         }
         // A wall that a step were to take beyond its limit is stopped there, and for want of what
         // it was to sweep the step leads up: it is made again with that wall held.
         problem.hold_blocked_walls(found, change, lacking);
     }
     false
+}
+
+/// The state after a whole step in which walls stop at their limits, where some do and that lowers the
+/// energy as foreseen.
+fn with_stopped_walls(
+    at: &StepPoint<'_>,
+    found: &SearchEnd,
+    factored: &Factored,
+    load: &AppliedForces,
+) -> Option<(SheetAndPose, Forces)> {
+    let change = factored.change_to_limits(at, load)?;
+    lowered(at.problem, found, &change, stride(&change.pose))
+}
+
+/// The state after the greatest share of a step that lowers the energy as foreseen, of those that
+/// halving it gives.
+fn shortened(
+    problem: &RestProblem<'_>,
+    found: &SearchEnd,
+    change: &Change,
+) -> Option<(SheetAndPose, Forces)> {
+    let mut share = stride(&change.pose);
+    (1..MOST_HALVINGS).find_map(|_| {
+        share *= 0.5;
+        lowered(problem, found, change, share)
+    })
 }
 
 /// Makes one step by the equations of a step before, where they have hardly changed; `false` where

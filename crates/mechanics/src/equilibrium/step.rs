@@ -60,11 +60,11 @@ pub(super) struct Step {
 /// Equations that are factored.
 #[derive(Clone, Debug)]
 pub(super) struct Factored {
-    bordered: Bordered,
-    modes: Vec<usize>,
-    ranks: Vec<(usize, bool)>,
-    holds: Holds,
-    bowing: Bowing,
+    pub(super) bordered: Bordered,
+    pub(super) modes: Vec<usize>,
+    pub(super) ranks: Vec<(usize, bool)>,
+    pub(super) holds: Holds,
+    pub(super) bowing: Bowing,
     /// Stiffness at the nodes that is not the sheet's tension, N/m.
     springs: Vec<f64>,
     /// Tension, its slope, and stiffness of the fill of each compartment.
@@ -138,13 +138,23 @@ impl Factored {
         for (node, force) in forces.iter().enumerate() {
             nodes[symbolic.place(node as u32)] = *force;
         }
-        let known = Known { modes: &self.modes, ranks: &self.ranks, scale: self.bordered.scale() };
-        let right = right_of_border(problem, &self.holds, &self.bowing, load, &forces, &known);
+        let right = self.right_of_border(problem, load, &forces);
         Some(self.change_of(problem, load, &self.bordered.solve_for(nodes, &right)?))
     }
 
+    /// A load on the border, of which `forces` is that on the nodes' unknowns.
+    pub(super) fn right_of_border(
+        &self,
+        problem: &RestProblem<'_>,
+        load: &AppliedForces,
+        forces: &[f64],
+    ) -> Vec<f64> {
+        let known = Known { modes: &self.modes, ranks: &self.ranks, scale: self.bordered.scale() };
+        right_of_border(problem, &self.holds, &self.bowing, load, forces, &known)
+    }
+
     /// The change of sheet, walls and pose that a solution means.
-    fn change_of(
+    pub(super) fn change_of(
         &self,
         problem: &RestProblem<'_>,
         load: &AppliedForces,
@@ -168,12 +178,7 @@ impl Factored {
         }
         let along = sheet.clone();
         sheet.iter_mut().zip(&self.bowing.scale).for_each(|(value, scale)| *value *= scale);
-        let mut fallen = vec![0.0; level.patches.len()];
-        for ((compartment, is_tension), value) in
-            self.ranks.iter().zip(&solved.border[self.modes.len()..])
-        {
-            fallen[*compartment] = if *is_tension { fallen[*compartment] } else { *value };
-        }
+        let fallen = self.fallen(problem, &solved.border);
         let stations = problem.stations().iter().zip(&self.bowing.stations).zip(&load.walls);
         let swept = stations.map(|((station, response), force)| {
             let pressed = force - station.length * station.across(|side| fallen[side]);
@@ -181,5 +186,17 @@ impl Factored {
         });
         let walls = swept.collect();
         Change { sheet, along, walls, pose }
+    }
+
+    /// How far the pressure of each compartment falls by a border's solution, Pa.
+    pub(super) fn fallen(&self, problem: &RestProblem<'_>, border: &[f64]) -> Vec<f64> {
+        let mut fallen = vec![0.0; problem.level.patches.len()];
+        for ((compartment, is_tension), value) in self.ranks.iter().zip(&border[self.modes.len()..])
+        {
+            if !is_tension {
+                fallen[*compartment] = *value;
+            }
+        }
+        fallen
     }
 }

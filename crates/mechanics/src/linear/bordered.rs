@@ -77,24 +77,26 @@ impl Bordered {
     /// Solves for the right-hand sides of which the border's rows are given, and the nodes' rows
     /// came with the border. `None` where the border is singular.
     pub(crate) fn solve(&self, rights: &[Vec<f64>]) -> Option<Vec<Solved>> {
+        assert_eq!(self.scale.len() + rights.len(), self.width, "a right-hand side each");
+        let known = rights.iter().enumerate().map(|(side, right)| self.known(side, right));
+        let borders = self.schur.solve(&known.collect::<Vec<_>>())?;
+        let solved = borders.into_iter().enumerate();
+        Some(solved.map(|(side, border)| self.solved(side, border)).collect())
+    }
+
+    /// The solution for a right-hand side that came with the border, whose border is known.
+    pub(crate) fn solved(&self, side: usize, border: Vec<f64>) -> Solved {
+        let mut vector = vec![0.0; self.nodes + self.width];
+        // z is a column of the border, and y is what it lacks.
+        vector[self.nodes + self.scale.len() + side] = -1.0;
+        self.back(vector, border)
+    }
+
+    /// g - D Y'z for a right-hand side that came with the border, of which the border's rows are given.
+    pub(crate) fn known(&self, side: usize, right: &[f64]) -> Vec<f64> {
         let count = self.scale.len();
-        assert_eq!(count + rights.len(), self.width, "a right-hand side each");
-        let known: Vec<Vec<f64>> = rights
-            .iter()
-            .enumerate()
-            .map(|(side, right)| {
-                let product = |row: usize| self.factor.products()[row * self.width + count + side];
-                (0..count).map(|row| right[row] - self.scale[row] * product(row)).collect()
-            })
-            .collect();
-        let borders = self.schur.solve(&known)?;
-        let solved = borders.into_iter().enumerate().map(|(side, border)| {
-            let mut vector = vec![0.0; self.nodes + self.width];
-            // z is a column of the border, and y is what it lacks.
-            vector[self.nodes + count + side] = -1.0;
-            self.back(vector, border)
-        });
-        Some(solved.collect())
+        let product = |row: usize| self.factor.products()[row * self.width + count + side];
+        (0..count).map(|row| right[row] - self.scale[row] * product(row)).collect()
     }
 
     /// Solves for one more right-hand side, of which the nodes' rows are given by place and may be

@@ -9,6 +9,7 @@ use super::super::nested::{FilledModel, Searches};
 use super::super::newton::{self, End, SearchEnd};
 use super::super::problem::{Hold, RestProblem};
 use super::super::rest::{Cells, laws};
+use super::super::step::{AppliedForces, Change, StepPoint};
 use super::scenes::{HARD, LIMITS, Scene, giving, scenes, solved, upright};
 use crate::{Parameters, SiteName, Stop, come_to_rest};
 
@@ -230,4 +231,89 @@ fn nodes_at_the_edge_are_there() {
         }
         assert!(bowed > 100 && full > 100, "{bowed} {full}");
     });
+}
+
+/// What a step makes of the walls that can bow: how far each is taken, its limit, and where it would
+/// go by itself under the pressures that the step leaves, all as shares of its reach.
+fn taken(at: &StepPoint<'_>, load: &AppliedForces, change: &Change) -> Vec<[f64; 3]> {
+    let StepPoint { problem, state, forces, holds, .. } = at;
+    let mut gained: Vec<f64> = problem
+        .level
+        .patches
+        .iter()
+        .map(|patch| {
+            patch
+                .nodes
+                .iter()
+                .zip(&patch.areas)
+                .map(|(node, area)| area * change.sheet[*node as usize])
+                .sum()
+        })
+        .collect();
+    for (station, swept) in problem.stations().iter().zip(&change.walls) {
+        station
+            .signed_sides()
+            .for_each(|(side, sign)| gained[side] += sign * station.length * swept);
+    }
+    let fallen: Vec<f64> =
+        gained.iter().zip(&forces.patches).map(|(more, own)| own.stiffness * more).collect();
+    let limits = problem.wall_limits(state, &holds.nodes);
+    let responses = problem.bowing(state, forces, holds).stations;
+    let stations = problem.stations().iter().zip(responses).enumerate();
+    let loose = stations.filter(|(_, (_, response))| response.compliance > 0.0);
+    let shares = loose.map(|(own, (station, response))| {
+        let pressed = load.walls[own] - station.length * station.across(|side| fallen[side]);
+        let reach = problem.reach(station);
+        let to = state.walls[own] + response.compliance * pressed;
+        [(state.walls[own] + change.walls[own]) / reach, limits[own] / reach, to / reach]
+    });
+    shares.collect()
+}
+
+/// From the answer for other cells: a straight line takes slack walls beyond their limits; where they
+/// stop, each is where the pressures of the step take it, or at its limit on that side.
+#[test]
+fn walls_stop_at_their_limits_within_a_step() {
+    let mut stopped = 0;
+    for scene in scenes().iter().filter(|scene| scene.parameters.gives()) {
+        stopped += solved(scene, |_, _, problem, found| {
+            let mut stopped = 0;
+            for fuller in 0..scene.cells.len() {
+                let mut cells = scene.cells.clone();
+                cells[fuller].count += 4.0;
+                let laws = laws(&scene.model, &cells, &scene.parameters);
+                let problem = RestProblem { laws: &laws, ..problem.clone() };
+                let (state, forces) = (&found.state, problem.forces(&found.state).unwrap());
+                let holds = problem.holds(state, &forces);
+                let load = AppliedForces {
+                    nodes: forces.nodes.iter().map(|force| -force).collect(),
+                    walls: forces.walls.iter().map(|force| -force).collect(),
+                    pose: forces.pose.map(|force| -force),
+                };
+                let (forces, holds) = (&forces, &holds);
+                let at = StepPoint {
+                    problem: &problem,
+                    state,
+                    forces,
+                    holds,
+                    bowing: None,
+                    springs: None,
+                };
+                let step = at.step(std::slice::from_ref(&load)).unwrap();
+                let Some(change) = step.factored.change_to_limits(&at, &load) else { continue };
+                let straight = taken(&at, &load, &step.changes[0]);
+                assert!(straight.iter().any(|[to, limit, _]| to.abs() > *limit));
+                for [to, limit, by_itself] in taken(&at, &load, &change) {
+                    stopped += u32::from(to.abs() == limit);
+                    // Rounding of a pressure, 1e-9 Pa, over 2 Pa.
+                    assert!(
+                        (to - by_itself.clamp(-limit, limit)).abs() < 1e-8,
+                        "{to} {limit} {by_itself}"
+                    );
+                }
+            }
+            stopped
+        });
+    }
+    assert!(stopped > 100, "{stopped}");
 }
