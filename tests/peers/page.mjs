@@ -4,8 +4,7 @@
 // numbers stand on the page, seen by the page itself, and again when their ranges do. What is aimed at
 // stands beside each figure; the status is 1 where one is missed.
 import path from "node:path";
-import { existsSync } from "node:fs";
-import { chromium } from "../browser/aid/packages.mjs";
+import { browserHere, chromium } from "../browser/aid/packages.mjs";
 import { Clinic } from "../browser/aid/program.mjs";
 import { go, open, settled } from "../browser/aid/window.mjs";
 
@@ -112,8 +111,7 @@ async function many(context, clinic) {
 
 const [program] = process.argv.slice(2);
 if (!program) throw new Error("name the program: node tests/peers/page.mjs target/release/seatwright");
-const executablePath = ["/usr/bin/chromium", "/usr/bin/chromium-headless-shell"].find((own) => existsSync(own));
-const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
+const browser = await chromium.launch({ executablePath: browserHere(), args: ["--no-sandbox", "--disable-gpu"] });
 const clinic = new Clinic(path.resolve(program));
 clinic.demo(...CODES);
 await clinic.serve();

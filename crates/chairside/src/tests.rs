@@ -21,6 +21,7 @@ use crate::lot;
 use crate::screens::plan::{judging, stock};
 use crate::screens::{self, Ask};
 use crate::server::answered;
+use crate::windows::{Told, Window};
 
 const FILE: &str = "T-3.toml";
 const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-3\"\n\
@@ -216,4 +217,18 @@ fn a_window_that_made_room_is_opened_again_for_its_page_and_once() {
     assert!(Arc::ptr_eq(&opened, &house.windows.get(&id).unwrap()));
     assert_eq!(touch(&house, OTHER, "mine"), StatusCode::OK);
     assert!(house.windows.get("mine").is_none());
+}
+
+#[test]
+fn of_two_windows_that_are_opened_at_once_for_one_page_the_second_ends() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let open = || Window::open(FILE, house.open(FILE).unwrap(), &house.turns).unwrap();
+    let (first, second) = (open(), open());
+    let counts = stock(&second.case);
+    let revision = second.ask(&counts).unwrap().number();
+    assert!(Arc::ptr_eq(&house.windows.put("page".into(), Arc::clone(&first)), &first));
+    assert!(Arc::ptr_eq(&house.windows.put("page".into(), Arc::clone(&second)), &first));
+    assert!(matches!(second.wait(revision, true), Told::Ended));
+    let revision = first.ask(&counts).unwrap().number();
+    assert!(matches!(first.wait(revision, false), Told::Answer(_)));
 }

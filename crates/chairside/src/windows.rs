@@ -7,7 +7,8 @@ use std::time::Duration;
 use case::Plan;
 use casework::{LiveAnswer, LiveCase, OpenCase, Revision, Turns, WorkError};
 
-/// The most windows that are kept: the one that was used longest ago makes room.
+/// The most windows that are kept: the one that was used longest ago makes room. Enough for twenty
+/// pages in use of which each was loaded anew: nobody tells when a page is closed.
 const MOST_WINDOWS: usize = 48;
 /// How long an answer is waited for.
 const LONGEST: Duration = Duration::from_secs(20);
@@ -68,18 +69,28 @@ impl Windows {
         Some(Arc::clone(&own.1))
     }
 
-    /// Keeps a window under an id.
-    pub(crate) fn put(&self, id: String, window: Arc<Window>) {
+    /// Keeps a window under an id; returns the one that is kept there. Where one of the same client is
+    /// already, as when two questions of a page open its window again at once, that stays.
+    pub(crate) fn put(&self, id: String, window: Arc<Window>) -> Arc<Window> {
         let mut kept = self.kept();
         kept.uses += 1;
         let uses = kept.uses;
-        kept.windows.insert(id, (uses, window));
+        if let Some((used, own)) = kept.windows.get_mut(&id).filter(|own| own.1.name == window.name)
+        {
+            *used = uses;
+            window.live.end();
+            return Arc::clone(own);
+        }
+        if let Some((_, other)) = kept.windows.insert(id, (uses, Arc::clone(&window))) {
+            other.live.end();
+        }
         if kept.windows.len() > MOST_WINDOWS {
             let oldest = kept.windows.iter().min_by_key(|own| own.1.0).map(|own| own.0.clone());
             if let Some((_, oldest)) = oldest.and_then(|id| kept.windows.remove(&id)) {
                 oldest.live.end();
             }
         }
+        window
     }
 }
 

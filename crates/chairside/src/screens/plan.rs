@@ -54,7 +54,7 @@ fn window(place: &Place<'_>) -> Result<(String, Arc<Window>), Failed> {
         Some(_) | None => lot::word().ok_or(Failed::NotThere)?,
     };
     let window = Window::open(&place.name, place.open()?, &place.house.turns)?;
-    place.house.windows.put(id.clone(), Arc::clone(&window));
+    let window = place.house.windows.put(id.clone(), window);
     Ok((id, window))
 }
 

@@ -152,11 +152,7 @@ impl Inner<'_> {
     /// Minus the slopes of energy and barrier, and the barrier's curvature as springs.
     fn pushed(&self, forces: &Forces, gaps: &[[f64; 2]]) -> (AppliedForces, Springs) {
         let level = self.problem.level;
-        let mut load = AppliedForces {
-            nodes: forces.nodes.iter().map(|force| -force).collect(),
-            walls: forces.walls.iter().map(|force| -force).collect(),
-            pose: forces.pose.map(|force| -force),
-        };
+        let mut load = AppliedForces::against(forces);
         let mut springs =
             Springs { to_body: vec![0.0; level.len()], to_ground: vec![0.0; level.len()] };
         for (node, [skin, wall]) in gaps.iter().enumerate() {

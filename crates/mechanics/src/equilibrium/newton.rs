@@ -1,12 +1,12 @@
 //! Newton's method with an active set: which nodes are held is found anew at every step.
 //!
 //! A node is held where it is at its bound and pressed against it. The step is made with all of
-//! those held, the sheet is pressed down to where it may be, and the step is shortened until the
-//! energy falls; first it is tried whole with slack walls that stop at their limits (see
-//! [`super::stopped_walls`]). See Hintermüller, Ito and Kunisch, The primal-dual active set strategy as a
-//! semismooth Newton method, SIAM J. Optim. 13 (2002), and for the projected search Bertsekas,
-//! SIAM J. Control Optim. 20 (1982). Near the end, where the same nodes stay held and stiffness
-//! hardly changes, a step takes the factorisation of the one before.
+//! those held, and the sheet is pressed down to where it may be. Where the energy does not fall, the
+//! whole step is tried with slack walls that stop at their limits (see [`super::stopped_walls`]), and
+//! then it is shortened until the energy falls. See Hintermüller, Ito and Kunisch, The primal-dual
+//! active set strategy as a semismooth Newton method, SIAM J. Optim. 13 (2002), and for the projected
+//! search Bertsekas, SIAM J. Control Optim. 20 (1982). Near the end, where the same nodes stay held
+//! and stiffness hardly changes, a step takes the factorisation of the one before.
 
 use crate::stop::Stop;
 
@@ -168,11 +168,7 @@ pub(super) fn is_toppled(state: &SheetAndPose) -> bool {
 
 /// Makes one step; `false` where none lowers the energy.
 fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
-    let load = AppliedForces {
-        nodes: found.forces.nodes.iter().map(|force| -force).collect(),
-        walls: found.forces.walls.iter().map(|force| -force).collect(),
-        pose: found.forces.pose.map(|force| -force),
-    };
+    let load = AppliedForces::against(&found.forces);
     if advance_cheaply(problem, found, &load) {
         return true;
     }

@@ -30,6 +30,17 @@ pub(super) struct AppliedForces {
     pub(super) pose: [f64; 3],
 }
 
+impl AppliedForces {
+    /// What balances the slopes of an energy.
+    pub(super) fn against(forces: &Forces) -> Self {
+        Self {
+            nodes: forces.nodes.iter().map(|force| -force).collect(),
+            walls: forces.walls.iter().map(|force| -force).collect(),
+            pose: forces.pose.map(|force| -force),
+        }
+    }
+}
+
 /// What a step is made at.
 pub(super) struct StepPoint<'a> {
     pub(super) problem: &'a RestProblem<'a>,

@@ -16,8 +16,7 @@ use super::step::{AppliedForces, Change, Factored, StepPoint};
 
 /// What a wall may go beyond its limit, as a share: rounding.
 const BEYOND: f64 = 1e-9;
-/// Times that the small equations are solved before it is given up: mostly a few are enough, one for
-/// each seam whose walls come to a limit.
+/// Times that the small equations are solved before it is given up, and the step shortened instead.
 const MOST_TRIES: u32 = 40;
 /// Times that a step of theirs is halved before it is given up.
 const MOST_HALVINGS: u32 = 40;

@@ -285,11 +285,7 @@ fn walls_stop_at_their_limits_within_a_step() {
                 let problem = RestProblem { laws: &laws, ..problem.clone() };
                 let (state, forces) = (&found.state, problem.forces(&found.state).unwrap());
                 let holds = problem.holds(state, &forces);
-                let load = AppliedForces {
-                    nodes: forces.nodes.iter().map(|force| -force).collect(),
-                    walls: forces.walls.iter().map(|force| -force).collect(),
-                    pose: forces.pose.map(|force| -force),
-                };
+                let load = AppliedForces::against(&forces);
                 let (forces, holds) = (&forces, &holds);
                 let at = StepPoint {
                     problem: &problem,
