@@ -425,8 +425,12 @@ impl RestProblem<'_> {
                 let short = (1.0 - share) * (self.top(cosine) - from.state.sheet[node]).max(0.0);
                 let rigid = self.tissue().is_none();
                 let skin = if rigid { self.skin(node, &state.pose) } else { f64::INFINITY };
-                state.sheet[node] = (self.top(libm::cos(turn)) - short).min(skin);
-                libm::sin(turn)
+                let height = self.top(libm::cos(turn)) - short;
+                state.sheet[node] = height.min(skin);
+                let sine = libm::sin(turn);
+                let pressed = stations.clone().any(|at| -from.forces.walls[at] * sine > 0.0);
+                // Where the body is in the way of the edge, it is the walls that come to it.
+                if height > skin && pressed { sine.signum() * self.room(skin) } else { sine }
             } else {
                 if from.holds.nodes[node] == Hold::Free
                     && stations.clone().any(|at| from.holds.walls[at] != 0.0)

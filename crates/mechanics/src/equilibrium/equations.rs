@@ -263,7 +263,7 @@ impl PoseColumns<'_> {
 }
 
 /// The modes of the pose that are not held.
-fn free_modes(problem: &RestProblem<'_>) -> Vec<usize> {
+pub(super) fn free_modes(problem: &RestProblem<'_>) -> Vec<usize> {
     let held = problem.body.as_ref().map_or([true; 3], |body| body.held);
     (0..3).filter(|mode| !held[*mode]).collect()
 }

@@ -5,7 +5,7 @@ use crate::parameters::Parameters;
 
 use super::barrier;
 use super::model::SheetModel;
-use super::newton::{self, End, Limits, SearchEnd};
+use super::newton::{self, Begin, End, Limits, SearchEnd};
 use super::problem::{BodyOverMesh, Migration, RestProblem, SheetAndPose};
 use super::smooth;
 use super::unloaded::Unloaded;
@@ -96,7 +96,7 @@ impl<'a> FilledModel<'a> {
     pub(super) fn unloaded_on(
         &self,
         problem: &RestProblem<'_>,
-        near: Option<&SheetAndPose>,
+        near: Option<Begin>,
         limits: Limits<'_>,
         searches: Searches,
     ) -> FinestEnd {
@@ -110,7 +110,7 @@ impl<'a> FilledModel<'a> {
                 problem.sheet_residual(&start, &forces, &holds) > limits.residual
             })
         {
-            let found = newton::search(problem, near.clone(), limits);
+            let found = newton::search(problem, near, limits);
             let ended = |found: &SearchEnd| matches!(found.end, End::AtRest | End::Stopped);
             if let Some(found) = found.filter(ended) {
                 return FinestEnd { found, by_barrier: false };
@@ -143,7 +143,7 @@ impl<'a> FilledModel<'a> {
         &self,
         unloaded: &Unloaded,
         body: BodyOverMesh<'_>,
-        start: SheetAndPose,
+        start: impl Into<Begin>,
         limits: Limits<'_>,
     ) -> Option<SearchEnd> {
         let problem = self.loaded_problem(self.finest(), unloaded, body);

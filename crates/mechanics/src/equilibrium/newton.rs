@@ -6,7 +6,10 @@
 //! then it is shortened until the energy falls. See Hintermüller, Ito and Kunisch, The primal-dual
 //! active set strategy as a semismooth Newton method, SIAM J. Optim. 13 (2002), and for the projected
 //! search Bertsekas, SIAM J. Control Optim. 20 (1982). Near the end, where the same nodes stay held
-//! and stiffness hardly changes, a step takes the factorisation of the one before.
+//! and stiffness hardly changes, a step takes the factorisation of the one before; and a search that
+//! begins at the answer to a like problem makes its first step with the equations there.
+
+use std::sync::Arc;
 
 use crate::stop::Stop;
 
@@ -47,6 +50,20 @@ pub(super) struct Limits<'a> {
     pub(super) stop: Stop<'a>,
 }
 
+/// Where a search begins.
+#[derive(Clone, Debug)]
+pub(super) struct Begin {
+    pub(super) state: SheetAndPose,
+    /// Where that is an answer for a like problem on the same mesh, the equations there.
+    pub(super) equations: Option<Arc<Factored>>,
+}
+
+impl From<SheetAndPose> for Begin {
+    fn from(state: SheetAndPose) -> Self {
+        Self { state, equations: None }
+    }
+}
+
 /// How a search ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum End {
@@ -67,8 +84,8 @@ pub(super) struct SearchEnd {
     pub(super) state: SheetAndPose,
     pub(super) forces: Forces,
     pub(super) holds: Holds,
-    /// The equations of the last step that had its own.
-    pub(super) factored: Option<Factored>,
+    /// The equations of the last step that had its own, or of the answer that it began from.
+    pub(super) factored: Option<Arc<Factored>>,
     pub(super) steps: u32,
 }
 
@@ -84,6 +101,11 @@ impl SearchEnd {
     pub(super) fn residuals(&self, problem: &RestProblem<'_>) -> (f64, [f64; 3]) {
         let sheet = problem.sheet_residual(&self.state, &self.forces, &self.holds);
         (sheet, problem.pose_residual(&self.state, &self.forces, &self.holds))
+    }
+
+    /// To begin at it.
+    pub(super) fn begin(&self) -> Begin {
+        Begin { state: self.state.clone(), equations: self.factored.clone() }
     }
 
     fn is_at_rest(&self, problem: &RestProblem<'_>, limits: Limits<'_>) -> bool {
@@ -113,29 +135,25 @@ const KINK: f64 = 2e-5;
 /// [`super::problem::WALL_SPRING`].
 pub(super) fn search(
     problem: &RestProblem<'_>,
-    start: SheetAndPose,
+    start: impl Into<Begin>,
     limits: Limits,
 ) -> Option<SearchEnd> {
-    let found = straight(problem, start, limits)?;
+    let found = straight(problem, start.into(), limits)?;
     if found.end != End::GaveUp {
         return Some(found);
     }
     let Some(smooth) = problem.with_yielding_kinks(&found.state, KINK) else {
         return Some(found);
     };
-    let again = straight(&smooth, found.state.clone(), limits);
+    let again = straight(&smooth, found.state.clone().into(), limits);
     let again = again.map(|again| SearchEnd { steps: again.steps + found.steps, ..again });
     let ended = |again: &SearchEnd| matches!(again.end, End::AtRest | End::Stopped);
     Some(again.filter(ended).unwrap_or(found))
 }
 
 /// Searches without smoothing.
-fn straight(
-    problem: &RestProblem<'_>,
-    start: SheetAndPose,
-    limits: Limits<'_>,
-) -> Option<SearchEnd> {
-    let mut state = start;
+fn straight(problem: &RestProblem<'_>, start: Begin, limits: Limits<'_>) -> Option<SearchEnd> {
+    let Begin { mut state, mut equations } = start;
     problem.keep(&mut state);
     let forces = problem.forces(&state)?;
     let holds = problem.holds(&state, &forces);
@@ -154,7 +172,8 @@ fn straight(
             break;
         }
         found.steps += 1;
-        if !advance(problem, &mut found) {
+        let foretold = equations.take().is_some_and(|own| foretell(problem, &mut found, own));
+        if !foretold && !advance(problem, &mut found) {
             break;
         }
     }
@@ -164,6 +183,34 @@ fn straight(
 /// Whether roll or pitch is beyond where the search goes on.
 pub(super) fn is_toppled(state: &SheetAndPose) -> bool {
     state.pose[1..].iter().any(|slope| slope.abs() > TOPPLED)
+}
+
+/// Goes to where the equations of a like answer, at which the search begins, see this one: what was
+/// held there is held. It costs a fifth of a step. `false` where that leads up.
+pub(super) fn foretell(
+    problem: &RestProblem<'_>,
+    found: &mut SearchEnd,
+    equations: Arc<Factored>,
+) -> bool {
+    if !equations.are_of(problem) {
+        return false;
+    }
+    let holds = std::mem::replace(&mut found.holds, equations.holds.clone());
+    let bowing = problem.bowing(&found.state, &found.forces, &found.holds);
+    let load = AppliedForces::against(&found.forces);
+    let change = equations.change(problem, &bowing, &load);
+    let next = change.and_then(|change| lowered(problem, found, &change, stride(&change.pose)));
+    let is_lower = next.is_some();
+    found.holds = match next {
+        Some((state, forces)) => {
+            let holds = problem.holds(&state, &forces);
+            (found.state, found.forces) = (state, forces);
+            holds
+        }
+        None => holds,
+    };
+    found.factored = Some(equations);
+    is_lower
 }
 
 /// Makes one step; `false` where none lowers the energy.
@@ -183,7 +230,7 @@ fn advance(problem: &RestProblem<'_>, found: &mut SearchEnd) -> bool {
         if let Some((state, forces)) = next {
             found.holds = problem.holds(&state, &forces);
             (found.state, found.forces) = (state, forces);
-            found.factored = Some(step.factored);
+            found.factored = Some(Arc::new(step.factored));
             return true;
         }
         // A wall that a step were to take beyond its limit is stopped there, and for want of what
@@ -225,10 +272,8 @@ fn advance_cheaply(problem: &RestProblem<'_>, found: &mut SearchEnd, load: &Appl
     let Some(factored) = &found.factored else { return false };
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
     let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
-    if !factored.is_like(&at, ALIKE) {
-        return false;
-    }
-    let Some(change) = factored.change(problem, load) else { return false };
+    let Some(bowing) = factored.alike(&at, ALIKE) else { return false };
+    let Some(change) = factored.change(problem, &bowing, load) else { return false };
     if stride(&change.pose) < 1.0 {
         return false;
     }

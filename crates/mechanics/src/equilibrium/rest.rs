@@ -11,7 +11,7 @@ use crate::stop::Stop;
 
 use super::model::SheetModel;
 use super::nested::{FilledModel, FinestEnd, Searches};
-use super::newton::{End, Limits};
+use super::newton::{Begin, End, Limits};
 use super::problem::{BodyOverMesh, RestProblem, SheetAndPose};
 use super::results::{Evidence, Outcome, Rest, Resting};
 use super::unloaded::Unloaded;
@@ -284,7 +284,9 @@ impl Question<'_> {
         let warm = start.near.and_then(|near| {
             assert_eq!(near.sheet.len(), model.places().len(), "an answer for this cushion");
             let (sheet, walls, pose) = (near.sheet.clone(), near.walls.clone(), near.pose);
-            fill.warm(&unloaded, body, SheetAndPose { sheet, walls, pose }, limits)
+            let state = SheetAndPose { sheet, walls, pose };
+            let equations = Some(Arc::clone(&near.equations));
+            fill.warm(&unloaded, body, Begin { state, equations }, limits)
         });
         let loaded = match warm {
             Some(found) => Some(FinestEnd { found, by_barrier: false }),
@@ -295,7 +297,7 @@ impl Question<'_> {
             return Rest::stopped(unloaded.steps(), loaded.found.steps);
         }
         let problem = fill.loaded_problem(model.levels.len() - 1, &unloaded, body);
-        let rest = summed_up(&problem, seated, &unloaded, &loaded);
+        let rest = summed_up(&problem, seated, &unloaded, &loaded, start.for_differences);
         if rest.outcome == Outcome::Tipping && body.lean > 0.0 {
             return leaning_or_tipping(rest, &fill, &unloaded, body, (limits, searches));
         }
@@ -359,6 +361,7 @@ fn summed_up(
     seated: &SeatedBody,
     unloaded: &Arc<Unloaded>,
     loaded: &FinestEnd,
+    for_differences: bool,
 ) -> Rest {
     let found = &loaded.found;
     let (sheet, pose) = found.residuals(problem);
@@ -371,7 +374,7 @@ fn summed_up(
         energy: found.forces.energy,
     };
     let resting = (found.end == End::AtRest && !is_tipping(&found.state))
-        .then(|| Resting::new(problem, seated, unloaded, found))
+        .then(|| Resting::new(problem, seated, unloaded, found, for_differences))
         .flatten();
     let outcome = match &resting {
         _ if unloaded.end() != End::AtRest => Outcome::OutOfSteps,

@@ -9,7 +9,7 @@ use super::newton::SearchEnd;
 use super::problem::RestProblem;
 use super::regions::Regions;
 use super::rest::SeatedBody;
-use super::step::StepPoint;
+use super::step::{Factored, StepPoint};
 use super::unloaded::Unloaded;
 
 /// Radius of the disc over which surface pressure is averaged, m: about the tip of a seat bone,
@@ -106,6 +106,8 @@ pub struct Resting {
     pub(super) walls: Vec<f64>,
     /// The cushion without the body, from which that of a like fill is found.
     pub(super) bare: Arc<Unloaded>,
+    /// The equations there, from which that for a like fill is foretold.
+    pub(super) equations: Arc<Factored>,
     /// What the body carries on each node, N; not negative.
     pub reactions: Vec<f64>,
     /// One for each compartment.
@@ -181,8 +183,10 @@ impl Resting {
         seated: &SeatedBody,
         unloaded: &Arc<Unloaded>,
         found: &SearchEnd,
+        for_differences: bool,
     ) -> Option<Self> {
-        let stiffness = turn_stiffness(problem, found)?;
+        let equations = equations_at(problem, found, for_differences)?;
+        let stiffness = turn_stiffness(problem, &equations)?;
         let reactions = reactions(problem, found);
         let heights = least_heights(problem, found, &reactions);
         let highest = |sheet: &[f64]| sheet.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -203,20 +207,33 @@ impl Resting {
             sheet: found.state.sheet.clone(),
             unloaded: unloaded.sheet.clone(),
             bare: Arc::clone(unloaded),
+            equations,
             walls: found.state.walls.clone(),
             reactions,
         })
     }
 }
 
-/// The stiffness against turning; none where the trunk's lean takes more than that.
-fn turn_stiffness(problem: &RestProblem<'_>, found: &SearchEnd) -> Option<TurnStiffness> {
-    let body = problem.body.as_ref()?;
+/// The equations where a search ended; for differences, which leave out what they are needed for,
+/// those of its last step.
+fn equations_at(
+    problem: &RestProblem<'_>,
+    found: &SearchEnd,
+    for_differences: bool,
+) -> Option<Arc<Factored>> {
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
     let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
-    let known = found.factored.as_ref().filter(|factored| factored.is_like(&at, SAME));
-    let made = if known.is_none() { Some(at.step(&[])?.factored) } else { None };
-    let factored = known.or(made.as_ref())?;
+    match &found.factored {
+        Some(known) if for_differences || known.alike(&at, SAME).is_some() => {
+            Some(Arc::clone(known))
+        }
+        _ => Some(Arc::new(at.step(&[])?.factored)),
+    }
+}
+
+/// The stiffness against turning; none where the trunk's lean takes more than that.
+fn turn_stiffness(problem: &RestProblem<'_>, factored: &Factored) -> Option<TurnStiffness> {
+    let body = problem.body.as_ref()?;
     if !factored.stands {
         return None;
     }

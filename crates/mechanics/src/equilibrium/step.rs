@@ -4,7 +4,7 @@ use crate::linear::{Bordered, Solved};
 
 use super::bow::Bowing;
 use super::energy::{Forces, PatchForces};
-use super::equations::{Equations, Known, right_of_border};
+use super::equations::{Equations, Known, free_modes, right_of_border};
 use super::problem::{Hold, Holds, RestProblem, SheetAndPose};
 use super::turning::PoseStiffness;
 
@@ -118,7 +118,7 @@ impl StepPoint<'_> {
         let changes = solved
             .iter()
             .zip(loads)
-            .map(|(solved, load)| factored.change_of(self.problem, load, solved));
+            .map(|(solved, load)| factored.change_of(self.problem, &factored.bowing, load, solved));
         Some(Step { changes: changes.collect(), factored })
     }
 }
@@ -129,45 +129,69 @@ fn stiffnesses(patch_forces: &PatchForces) -> [f64; 3] {
 }
 
 impl Factored {
-    /// Whether the equations at a state are these but for a share of the compartments' stiffness.
-    pub(super) fn is_like(&self, at: &StepPoint<'_>, share: f64) -> bool {
+    /// Whether they have the unknowns of a problem.
+    pub(super) fn are_of(&self, problem: &RestProblem<'_>) -> bool {
+        self.modes == free_modes(problem)
+            && self.holds.nodes.len() == problem.level.len()
+            && self.bowing.stations.len() == problem.stations().len()
+    }
+
+    /// How walls take part at a state of which the equations are these but for a share of the
+    /// compartments' stiffness, and twenty times that of a node's at a wall; none where they are
+    /// others.
+    pub(super) fn alike(&self, at: &StepPoint<'_>, share: f64) -> Option<Bowing> {
         let near = |(known, forces): (&[f64; 3], &PatchForces)| {
             let both = known.iter().zip(stiffnesses(forces));
             both.into_iter().all(|(known, now)| (now - known).abs() <= share * known)
         };
-        &self.holds == at.holds
-            && self.bowing.is_like(&at.problem.bowing(at.state, at.forces, at.holds), 20.0 * share)
-            && self.patches.iter().zip(&at.forces.patches).all(near)
-            && self.springs == Springs::of(at.problem, at.state).sums()
+        if &self.holds != at.holds || !self.patches.iter().zip(&at.forces.patches).all(near) {
+            return None;
+        }
+        let bowing = at.problem.bowing(at.state, at.forces, at.holds);
+        let is_like = self.bowing.is_like(&bowing, 20.0 * share)
+            && self.springs == Springs::of(at.problem, at.state).sums();
+        is_like.then_some(bowing)
     }
 
-    /// The change under another load.
-    pub(super) fn change(&self, problem: &RestProblem<'_>, load: &AppliedForces) -> Option<Change> {
+    /// The change under another load at a state where walls take part like this.
+    ///
+    /// What is not balanced there is taken along the edges as they run there: along those of before,
+    /// walls and nodes that balance each other would seem not to, and the step before would be made
+    /// again.
+    pub(super) fn change(
+        &self,
+        problem: &RestProblem<'_>,
+        bowing: &Bowing,
+        load: &AppliedForces,
+    ) -> Option<Change> {
         let symbolic = &problem.level.symbolic;
         let mut nodes = vec![0.0; symbolic.len()];
-        let forces = problem.on_unknowns(load, &self.bowing);
+        let forces = problem.on_unknowns(load, bowing);
         for (node, force) in forces.iter().enumerate() {
             nodes[symbolic.place(node as u32)] = *force;
         }
-        let right = self.right_of_border(problem, load, &forces);
-        Some(self.change_of(problem, load, &self.bordered.solve_for(nodes, &right)?))
+        let right = self.right_of_border(problem, bowing, load, &forces);
+        let solved = self.bordered.solve_for(nodes, &right)?;
+        Some(self.change_of(problem, bowing, load, &solved))
     }
 
     /// A load on the border, of which `forces` is that on the nodes' unknowns.
     pub(super) fn right_of_border(
         &self,
         problem: &RestProblem<'_>,
+        bowing: &Bowing,
         load: &AppliedForces,
         forces: &[f64],
     ) -> Vec<f64> {
         let known = Known { modes: &self.modes, ranks: &self.ranks, scale: self.bordered.scale() };
-        right_of_border(problem, &self.holds, &self.bowing, load, forces, &known)
+        right_of_border(problem, &self.holds, bowing, load, forces, &known)
     }
 
     /// The change of sheet, walls and pose that a solution means.
     pub(super) fn change_of(
         &self,
         problem: &RestProblem<'_>,
+        bowing: &Bowing,
         load: &AppliedForces,
         solved: &Solved,
     ) -> Change {
@@ -184,13 +208,13 @@ impl Factored {
             }),
         };
         let mut sheet: Vec<f64> = self.holds.nodes.iter().enumerate().map(of).collect();
-        if self.bowing.scale.is_empty() {
+        if bowing.scale.is_empty() {
             return Change { sheet, along: Vec::new(), walls: Vec::new(), pose };
         }
         let along = sheet.clone();
-        sheet.iter_mut().zip(&self.bowing.scale).for_each(|(value, scale)| *value *= scale);
+        sheet.iter_mut().zip(&bowing.scale).for_each(|(value, scale)| *value *= scale);
         let fallen = self.fallen(problem, &solved.border);
-        let stations = problem.stations().iter().zip(&self.bowing.stations).zip(&load.walls);
+        let stations = problem.stations().iter().zip(&bowing.stations).zip(&load.walls);
         let swept = stations.map(|((station, response), force)| {
             let pressed = force - station.length * station.across(|side| fallen[side]);
             response.by_node * along[station.node as usize] + response.compliance * pressed

@@ -49,14 +49,15 @@ impl Factored {
         load: &AppliedForces,
     ) -> Option<Change> {
         let forces = at.problem.on_unknowns(load, &self.bowing);
-        let right = self.right_of_border(at.problem, load, &forces);
+        let right = self.right_of_border(at.problem, &self.bowing, load, &forces);
         let limits = at.problem.wall_limits(at.state, &at.holds.nodes);
         let loose = Loose { factored: self, at, load, right: &right, limits };
         let (border, Piece { stopped, .. }) = loose.settled()?;
         if stopped.is_empty() {
             return None;
         }
-        let mut change = self.change_of(at.problem, load, &self.bordered.solved(0, border));
+        let solved = self.bordered.solved(0, border);
+        let mut change = self.change_of(at.problem, &self.bowing, load, &solved);
         stopped.into_iter().for_each(|(station, by)| change.walls[station] = by);
         Some(change)
     }

@@ -101,9 +101,9 @@ impl FilledModel<'_> {
         limits: Limits<'_>,
         searches: Searches,
     ) -> Unloaded {
-        let upright = near.map(|near| &near.upright.state);
-        let upright =
-            self.unloaded_on(&self.upright_problem(self.finest()), upright, limits, searches);
+        let upright = near.map(|near| near.upright.begin());
+        let problem = self.upright_problem(self.finest());
+        let upright = self.unloaded_on(&problem, upright, limits, searches);
         let (mut by_barrier, mut coarse) = (upright.by_barrier, None);
         if !self.is_upright() && upright.found.end == End::AtRest {
             let near = near.and_then(|near| near.coarse.as_ref());
@@ -113,16 +113,16 @@ impl FilledModel<'_> {
             let before = if self.before_finest() == self.finest() {
                 FinestEnd { found: upright.found.clone(), by_barrier: false }
             } else {
-                on(0, near.map(|near| &near[0].state))
+                on(0, near.map(|near| near[0].begin()))
             };
             if before.found.end == End::Stopped {
                 return self.combined(before.found, None, limits);
             }
             let start = match near {
-                Some(near) => near[1].state.clone(),
-                None => self.coarse_to_fine(&before.found.state, limits),
+                Some(near) => near[1].begin(),
+                None => self.coarse_to_fine(&before.found.state, limits).into(),
             };
-            let own = on(1, Some(&start));
+            let own = on(1, Some(start));
             by_barrier |= before.by_barrier || own.by_barrier;
             coarse = Some([before.found, own.found]);
         }
@@ -133,7 +133,8 @@ impl FilledModel<'_> {
     /// is as there.
     pub(super) fn unloaded_beside(&self, near: &Unloaded, limits: Limits<'_>) -> Unloaded {
         let problem = self.upright_problem(self.finest());
-        let upright = self.unloaded_on(&problem, Some(&near.upright.state), limits, Searches::All);
+        let begin = near.upright.begin();
+        let upright = self.unloaded_on(&problem, Some(begin), limits, Searches::All);
         let by_barrier = upright.by_barrier;
         Unloaded { by_barrier, ..self.bare(upright.found, None, near.taken.clone(), limits) }
     }
@@ -211,16 +212,14 @@ impl FilledModel<'_> {
                 patch.tension += more.tension;
             }
         }
-        // Equations are needed no more, and are large.
-        let kept = |found: SearchEnd| SearchEnd { factored: None, ..found };
         Unloaded {
             laws: self.laws.to_vec(),
             parameters: self.parameters.clone(),
             found_to: limits.residual,
             sheet,
             patches,
-            upright: kept(upright),
-            coarse: coarse.map(|both| both.map(kept)),
+            upright,
+            coarse,
             taken,
             by_barrier: false,
         }

@@ -1,6 +1,7 @@
 //! Tests that need what the crate does not show: planted contact under a given pressure, and the
 //! energy itself.
 
+mod again;
 mod beside;
 mod hard_cases;
 mod laws;

@@ -313,3 +313,49 @@ fn walls_stop_at_their_limits_within_a_step() {
     }
     assert!(stopped > 100, "{stopped}");
 }
+
+/// A seam that the body keeps from coming up to where its walls are full lets them out to where they
+/// are: else every step would move them by what the body gives way, which is next to nothing.
+#[test]
+fn walls_come_to_the_edge_where_the_body_keeps_the_seam_below_it() {
+    let mut kept = 0;
+    for scene in scenes().iter().filter(|scene| scene.parameters.gives()) {
+        kept += solved(scene, |_, _, problem, found| {
+            let change = Change {
+                sheet: vec![0.0; problem.level.len()],
+                along: vec![0.0; problem.level.len()],
+                walls: vec![0.0; problem.stations().len()],
+                pose: [0.0; 3],
+            };
+            let bowed = problem
+                .wall_nodes()
+                .filter(|(node, _)| found.holds.nodes[*node] == Hold::Bowed)
+                .filter(|(_, own)| {
+                    own.clone().all(|at| found.forces.walls[at] * found.state.walls[at] < 0.0)
+                });
+            let mut kept = 0;
+            for (node, own) in bowed {
+                // The body comes down to five micrometres below the edge.
+                let mut pressed = found.clone();
+                let edge = found.state.sheet[node];
+                pressed.state.pose[0] += edge - 5e-6 - problem.skin(node, &found.state.pose);
+                pressed.state.sheet[node] = edge - 5e-6;
+                let mut state = pressed.state.clone();
+                problem.move_walls(&pressed, &change, 1.0, &mut state);
+                if problem.tissue().is_some() {
+                    continue;
+                }
+                assert_eq!(state.sheet[node], problem.skin(node, &state.pose).min(edge));
+                for at in own.filter(|at| found.holds.walls[*at] != 0.0) {
+                    let full =
+                        problem.room(state.sheet[node]) * problem.reach(&problem.level.walls[at]);
+                    assert_eq!(state.walls[at].abs(), full);
+                    assert!(state.walls[at].abs() > found.state.walls[at].abs());
+                    kept += 1;
+                }
+            }
+            kept
+        });
+    }
+    assert!(kept > 10, "{kept}");
+}
