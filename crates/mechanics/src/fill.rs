@@ -157,13 +157,21 @@ impl FillLaw {
         let end = to.min(from + 40.0 * self.void_pressure);
         let steps = ((end - from) / self.void_pressure).ceil().max(1.0);
         let width = (end - from) / steps;
+        let open = |pressure: f64| libm::exp(-pressure / self.void_pressure);
+        let mut nodes = [(0.0, 0.0); 8];
+        for (own, (weight, node)) in nodes.iter_mut().zip(kurbo::common::GAUSS_LEGENDRE_COEFFS_8) {
+            let within = (node + 1.0) / 2.0 * width;
+            *own = (within, weight * width / 2.0 * open(within));
+        }
+        // An exponential of a sum is a product, and is dear.
+        let (mut begin, mut open_there, closed) = (from, open(from), open(width));
         let mut sum = 0.0;
-        for step in 0..steps as usize {
-            for (weight, node) in kurbo::common::GAUSS_LEGENDRE_COEFFS_8 {
-                let at = from + (step as f64 + (node + 1.0) / 2.0) * width;
-                let share = libm::exp(-at / self.void_pressure) / (self.air_pressure + at);
-                sum += weight * width / 2.0 * share;
+        for _ in 0..steps as usize {
+            for (within, weight) in nodes {
+                sum += weight * open_there / (self.air_pressure + begin + within);
             }
+            begin += width;
+            open_there *= closed;
         }
         sum
     }

@@ -216,8 +216,10 @@ pub fn bare_sheet(
     }
     let laws = laws(model, cells, parameters);
     let fill = FilledModel::new(model, parameters, &laws);
-    let near = near.map(|near| &*near.0);
-    let found = fill.unloaded(near, enough(model, 1.0, stop), Searches::All);
+    let beside = near.map(|near| &*near.0);
+    let found = fill.unloaded(beside, enough(model, 1.0, stop), Searches::All);
+    // Of those beside one many are kept, and searches begin at that one.
+    let found = if near.is_some() { found.without_equations() } else { found };
     (found.end() == End::AtRest).then(|| BareSheet(Arc::new(found)))
 }
 

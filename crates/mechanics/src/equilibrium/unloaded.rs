@@ -72,6 +72,14 @@ impl Unloaded {
         [&self.upright].into_iter().chain(self.coarse.iter().flatten())
     }
 
+    /// The same without the equations, which take most of its room: a search that begins at it has a
+    /// step more to make.
+    pub(super) fn without_equations(mut self) -> Self {
+        let searches = [&mut self.upright].into_iter().chain(self.coarse.iter_mut().flatten());
+        searches.for_each(|found| found.factored = None);
+        self
+    }
+
     /// Whether what walls take is that of a like fill.
     pub(super) fn is_of_a_like_fill(&self) -> bool {
         self.taken.is_some() && self.coarse.is_none()

@@ -4,6 +4,10 @@
 use super::dense;
 use super::symbolic::{Entries, Free, Symbolic};
 
+/// Columns of a border that a node has in the mean; so much room is made at once, since to make more
+/// copies all.
+const USUAL_BORDER: usize = 8;
+
 /// The Cholesky factor L of the rows and columns of the free nodes, and Y = L^-1 V for the columns
 /// V of a border.
 ///
@@ -61,6 +65,7 @@ impl Factor {
     pub(crate) fn new(system: &System<'_>) -> Result<Self, NotPositive> {
         let symbolic = system.symbolic;
         let mut factor = Self::default();
+        factor.values.reserve(symbolic.numbers + USUAL_BORDER * symbolic.len());
         let mut work = Work::new(symbolic.len() + system.width);
         // How many parts on the stack wait for each front.
         let mut waiting = vec![0usize; symbolic.fronts.len()];

@@ -28,6 +28,8 @@ pub(crate) struct Symbolic {
     pub(super) below: Vec<u32>,
     /// For each node its place in the order.
     place: Vec<u32>,
+    /// How many numbers a factor has without a border, where all nodes are free.
+    pub(super) numbers: usize,
 }
 
 /// The numbers of a matrix: those on the diagonal and those below it, in the places that
@@ -82,7 +84,8 @@ impl Symbolic {
             below[first..].sort_unstable();
             starts.push(below.len() as u32);
         }
-        let mut symbolic = Self { fronts: Vec::new(), around: Vec::new(), starts, below, place };
+        let (fronts, around) = (Vec::new(), Vec::new());
+        let mut symbolic = Self { fronts, around, starts, below, place, numbers: 0 };
         symbolic.find_fronts(&blocks);
         symbolic
     }
@@ -109,6 +112,7 @@ impl Symbolic {
                 self.around_front(*child).iter().copied().for_each(&mut add);
             }
             around.sort_unstable();
+            self.numbers += block.nodes.len() * (block.nodes.len() + around.len());
             let start = self.around.len() as u32;
             self.around.extend(around);
             let around = [start, self.around.len() as u32];
