@@ -428,7 +428,8 @@ impl RestProblem<'_> {
                 let height = self.top(libm::cos(turn)) - short;
                 state.sheet[node] = height.min(skin);
                 let sine = libm::sin(turn);
-                let pressed = stations.clone().any(|at| -from.forces.walls[at] * sine > 0.0);
+                let outward = |at: usize| from.holds.walls[at] * sine;
+                let pressed = stations.clone().any(|at| -from.forces.walls[at] * outward(at) > 0.0);
                 // Where the body is in the way of the edge, it is the walls that come to it.
                 if height > skin && pressed { sine.signum() * self.room(skin) } else { sine }
             } else {

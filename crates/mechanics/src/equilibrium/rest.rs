@@ -122,7 +122,8 @@ pub struct Start<'a> {
     /// Where the sheet without the body comes from.
     pub bare: Bare<'a>,
     /// Whether to end a thousand times sooner, which is enough for differences: heights are within
-    /// a micrometre. Numbers that are given are not found so.
+    /// a micrometre, and the stiffness against turning is that of a step before. Numbers that are
+    /// given are not found so.
     pub for_differences: bool,
 }
 
