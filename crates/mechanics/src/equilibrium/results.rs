@@ -214,8 +214,8 @@ impl Resting {
     }
 }
 
-/// The equations where a search ended; for differences, which leave out what they are needed for,
-/// those of its last step.
+/// The equations where a search ended; for differences, which leave out how stiff they are, those of
+/// its last step, where the body stands by them: whether one tips is not left to another's.
 fn equations_at(
     problem: &RestProblem<'_>,
     found: &SearchEnd,
@@ -224,7 +224,9 @@ fn equations_at(
     let (state, forces, holds) = (&found.state, &found.forces, &found.holds);
     let at = StepPoint { problem, state, forces, holds, bowing: None, springs: None };
     match &found.factored {
-        Some(known) if for_differences || known.alike(&at, SAME).is_some() => {
+        Some(known)
+            if for_differences && known.stands_in(problem) || known.alike(&at, SAME).is_some() =>
+        {
             Some(Arc::clone(known))
         }
         _ => Some(Arc::new(at.step(&[])?.factored)),

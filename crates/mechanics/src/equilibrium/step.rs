@@ -96,7 +96,7 @@ impl StepPoint<'_> {
         let (entries, free) = (equations.entries(), &equations.free);
         let mut bordered = Bordered::new(&level.symbolic, &entries, free, border).ok()?;
         let turning = PoseStiffness::of(&bordered.schur, &equations.modes)?;
-        let trunk = self.problem.body.as_ref().map_or([0.0; 3], |body| body.trunk());
+        let trunk = trunk(self.problem);
         let stands = turning.stands(trunk);
         if stands {
             for (at, mode) in equations.modes.iter().enumerate() {
@@ -123,6 +123,10 @@ impl StepPoint<'_> {
     }
 }
 
+fn trunk(problem: &RestProblem<'_>) -> [f64; 3] {
+    problem.body.as_ref().map_or([0.0; 3], |body| body.trunk())
+}
+
 /// Tension, its slope, and stiffness of the fill.
 fn stiffnesses(patch_forces: &PatchForces) -> [f64; 3] {
     [patch_forces.tension, patch_forces.tension_slope, patch_forces.stiffness]
@@ -134,6 +138,11 @@ impl Factored {
         self.modes == free_modes(problem)
             && self.holds.nodes.len() == problem.level.len()
             && self.bowing.stations.len() == problem.stations().len()
+    }
+
+    /// Whether the body of a like problem stands by them too, trunk and all.
+    pub(super) fn stands_in(&self, problem: &RestProblem<'_>) -> bool {
+        self.stands && self.turning.stands(trunk(problem))
     }
 
     /// How walls take part at a state of which the equations are these but for a share of the

@@ -4,8 +4,8 @@
 use super::dense;
 use super::symbolic::{Entries, Free, Symbolic};
 
-/// Columns of a border that a node has in the mean; so much room is made at once, since to make more
-/// copies all.
+/// For how many columns of a border a node gets room at once, since to make more room copies all: two
+/// of its compartment, three of the pose, a load, and further ones where compartments meet.
 const USUAL_BORDER: usize = 8;
 
 /// The Cholesky factor L of the rows and columns of the free nodes, and Y = L^-1 V for the columns

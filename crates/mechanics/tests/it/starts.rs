@@ -128,7 +128,8 @@ fn a_bare_sheet_that_is_known_gives_the_answer_that_finding_it_gives() {
     // To where both searches end.
     assert_heights(&near, &found, 1e-8);
     assert_eq!(near.unloaded, found.unloaded);
-    // One that was found for differences alone is not fine enough for numbers that are given.
+    // One that was found for differences alone is not fine enough for numbers that are given: under a
+    // cover so much wider the search for it ends early.
     let roughly = Start { near: Some(&other), for_differences: true, ..Start::default() };
     let wider = Parameters { tension_taut: 1.4 * parameters.tension_taut, ..parameters.clone() };
     let under_wider = |start: Start<'_>| {
