@@ -3,8 +3,8 @@
 use case::BodyError;
 use cushion::{Length, Pattern, Rim, StockFill, Volume};
 use mechanics::{
-    Bare, BareSheet, Body, Cells, Cut, NestedMeshes, Outcome, Parameters, Rest, Resting,
-    SeatedBody, SheetModel, SiteName, Start, Stop, come_to_rest, come_to_rest_from,
+    Bare, BareSheet, Body, Cells, Cut, Outcome, Parameters, Rest, Resting, SeatedBody, SheetModel,
+    SiteName, Start, Stop, come_to_rest, come_to_rest_from,
 };
 
 use crate::goals::known::KnownFillings;
@@ -26,16 +26,16 @@ pub(crate) struct MeshedCushion {
 }
 
 impl MeshedCushion {
-    /// Prepares a pattern's meshes.
+    /// Puts a sheet over a pattern's compartments.
     #[must_use]
     pub(crate) fn new(
-        meshes: &NestedMeshes,
+        model: SheetModel,
         pattern: &Pattern,
         each: Volume,
         stock: &StockFill,
     ) -> Self {
         Self {
-            model: SheetModel::new(meshes, pattern.wall_height()),
+            model,
             each,
             packing: pattern.indices().map(|ix| stock[ix].packing).collect(),
             rim: pattern.rim(),
@@ -168,8 +168,8 @@ impl<'c> ClientOnCushion<'c> {
         self.rest_from(counts, Start { near, for_differences: true, ..Start::default() })
     }
 
-    /// The same beside an answer for nearly these counts, with what walls take from the unloaded sheet
-    /// as there: see [`Bare::AsNear`].
+    /// The same to within ten micrometres beside an answer for nearly these counts, with what walls take
+    /// from the unloaded sheet as there: see [`Bare::AsNear`].
     pub(crate) fn rest_beside(&self, counts: &[f64], near: &Resting) -> Answer {
         let (near, bare) = (Some(near), Bare::AsNear);
         self.rest_from(counts, Start { near, bare, for_differences: true })

@@ -16,7 +16,7 @@ use crate::prediction::client_on_cushion::{
 };
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::{Assumptions, Unknown};
-use crate::search::side_by_side::side_by_side;
+use crate::search::side_by_side::{both, side_by_side};
 
 /// What is known of counts before they are predicted.
 #[derive(Default)]
@@ -25,6 +25,15 @@ pub(crate) struct AlreadySolved {
     pub(crate) answer: Option<Answer>,
     /// The spread.
     pub(crate) ends: Option<Ends>,
+}
+
+/// Answers for like counts under the same assumptions, at which searches begin.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Near<'a> {
+    /// On the fine mesh.
+    pub(crate) fine: Option<&'a Resting>,
+    /// On the mesh that the spread comes from.
+    pub(crate) rough: Option<&'a Resting>,
 }
 
 /// A client on a cushion, on a fine and on a rough mesh: the fine one gives the numbers, the
@@ -74,7 +83,7 @@ impl<'c> Predictor<'c> {
     ) -> (Prediction, Answer) {
         let real = real(counts);
         let is_new = known.answer.is_none() && known.ends.is_none();
-        let known = if is_new { self.verified(&real, None, None) } else { known };
+        let known = if is_new { self.verified(&real, Near::default(), None) } else { known };
         let answer = known.answer.unwrap_or_else(|| self.fine().rest(&real, None));
         let outcome = outcome_of(&answer.rest);
         let load = self.fine().body().load().weight.to_n();
@@ -100,8 +109,7 @@ impl<'c> Predictor<'c> {
     }
 
     /// The usual answer without its ends, from one for like counts.
-    fn no_ends(&self, counts: &[f64], like: Option<&Ends>) -> Ends {
-        let near = like.and_then(|like| like.usual.as_ref()).map(|(_, resting)| resting);
+    fn no_ends(&self, counts: &[f64], near: Option<&Resting>) -> Ends {
         let usual = self.rough.rest_to_compare(counts, near).rest.resting;
         Ends { usual: usual.map(|resting| (counts.to_vec(), resting)), ..Ends::default() }
     }
@@ -148,26 +156,23 @@ impl<'c> Predictor<'c> {
         Some(Values::of(&seated, answer.resting()?))
     }
 
-    /// The answer of counts on the fine mesh, from one that is near, and their spread: with `but_lean`,
-    /// that of other counts or of these without the lean.
+    /// The answer of counts on the fine mesh and their spread, from answers that are near: with
+    /// `but_lean`, from that of other counts or of these without the lean.
     pub(crate) fn verified(
         &self,
         counts: &[f64],
-        near: Option<&Resting>,
+        near: Near<'_>,
         but_lean: Option<&Ends>,
     ) -> AlreadySolved {
-        std::thread::scope(|scope| {
-            let ends = scope.spawn(|| match but_lean {
-                Some(known) if known.is_of(counts) => {
-                    self.ends(known.clone(), Unknown::leans_aside)
-                }
-                like => self.ends(self.no_ends(counts, like), |_| true),
-            });
-            let answer = self.fine().rest(counts, near);
-            // A panic there is a panic here.
-            let ends = ends.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
-            AlreadySolved { answer: Some(answer), ends: Some(ends) }
-        })
+        let ends = || match but_lean {
+            Some(known) if known.is_of(counts) => self.ends(known.clone(), Unknown::leans_aside),
+            like => {
+                let usual = like.and_then(|like| like.usual.as_ref()).map(|(_, resting)| resting);
+                self.ends(self.no_ends(counts, near.rough.or(usual)), |_| true)
+            }
+        };
+        let (answer, ends) = both(|| self.fine().rest(counts, near.fine), ends);
+        AlreadySolved { answer: Some(answer), ends: Some(ends) }
     }
 
     /// The client over the fine mesh.

@@ -5,7 +5,10 @@ use std::sync::OnceLock;
 
 use case::{Client, Prediction, StockError};
 use cushion::{Cell, Length, Mass, Pattern, StockFill, Volume};
-use mechanics::{Cut, NestedMeshes, Parameters, SiteName, Stop, UnloadedCushion, unit_sheets};
+use mechanics::{
+    Cut, NestedMeshes, Parameters, SheetModel, SiteName, Stop, UnitSheets, UnloadedCushion,
+    unit_sheets,
+};
 
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{MeshedCushion, Profile};
@@ -54,6 +57,7 @@ pub struct PreparedCushion {
     pattern: Pattern,
     unloaded: UnloadedCushion,
     meshes: NestedMeshes,
+    units: UnitSheets,
     each: Volume,
     spacings: Spacings,
     // What mechanics needs is made when it is first asked for: paper needs none of it.
@@ -78,6 +82,7 @@ impl PreparedCushion {
             pattern: pattern.clone(),
             unloaded,
             meshes,
+            units,
             each: cell.inflated,
             spacings,
             fine: OnceLock::new(),
@@ -112,7 +117,7 @@ impl PreparedCushion {
 
     /// The mesh whose numbers are given.
     pub(crate) fn fine(&self) -> &MeshedCushion {
-        self.fine.get_or_init(|| self.meshed(&self.meshes))
+        self.fine.get_or_init(|| self.meshed(&self.meshes, &self.units))
     }
 
     /// Whether numbers are given on the mesh that is searched on.
@@ -151,11 +156,13 @@ impl PreparedCushion {
 
     fn meshed_at(&self, spacing: Length) -> MeshedCushion {
         let meshes = NestedMeshes::new(&self.pattern, spacing);
-        self.meshed(&meshes.expect("what was meshed finely can be meshed coarsely"))
+        let meshes = meshes.expect("what was meshed finely can be meshed coarsely");
+        self.meshed(&meshes, &unit_sheets(&meshes))
     }
 
-    fn meshed(&self, meshes: &NestedMeshes) -> MeshedCushion {
-        MeshedCushion::new(meshes, &self.pattern, self.each, self.stock())
+    fn meshed(&self, meshes: &NestedMeshes, units: &UnitSheets) -> MeshedCushion {
+        let model = SheetModel::with_units(meshes, units, self.pattern.wall_height());
+        MeshedCushion::new(model, &self.pattern, self.each, self.stock())
     }
 
     /// Predicts what counts would do under a client of this weight, one for each compartment in

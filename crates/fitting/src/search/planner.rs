@@ -5,7 +5,7 @@ use case::{
     ToldFrom,
 };
 use cushion::{CompartmentIx, Mass, Side};
-use mechanics::{Resting, Stop};
+use mechanics::Stop;
 
 use crate::goals::aims::{Aim, Filling, Quantity, Slopes, real};
 use crate::goals::limits::{broken, needed};
@@ -14,12 +14,13 @@ use crate::goals::wanted::{GoalReader, Wanted};
 use crate::image::limits_in_order;
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
-use crate::prediction::predictor::{AlreadySolved, Ends, Predictor};
+use crate::prediction::predictor::{AlreadySolved, Ends, Near, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
 use crate::search::decision::{beyond_reach, groups};
 use crate::search::progress::{PlanStep, Progress};
-use crate::search::steps::Search;
+use crate::search::side_by_side::both;
+use crate::search::steps::{OnBothMeshes, Search};
 use crate::search::task::{Adjusting, Task};
 
 /// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
@@ -211,35 +212,45 @@ impl<'a> Planner<'a> {
 
     /// Looks for the best counts, and tells how far it is.
     pub(crate) fn find(&self, progress: Progress<'_>) -> Result<FoundPlan, BodyError> {
-        std::thread::scope(|scope| {
-            if !self.cushion.is_coarse() {
-                // It is needed at the end, and one processor is idle at first.
-                scope.spawn(|| self.cushion.fine());
-            }
-            self.found(progress)
-        })
-    }
-
-    /// As [`Self::find`], once the fine mesh is on its way.
-    fn found(&self, progress: Progress<'_>) -> Result<FoundPlan, BodyError> {
         let assumptions = &self.assumptions;
-        let predictor = Predictor::new(self.cushion, assumptions, self.stop)?;
-        let meshes = SearchMeshes::new(self.cushion, assumptions, self.stop)?;
-        let bare = self.search(&meshes, Vec::new());
         let stock_counts = stock_counts(self.cushion);
-        let Some(stock) = bare.filled(&stock_counts, None) else {
+        let on_stock = || -> Result<_, BodyError> {
+            let meshes = SearchMeshes::new(self.cushion, assumptions, self.stop)?;
+            let stock = self.search(&meshes, Vec::new()).filled(&stock_counts, None);
+            Ok((meshes, stock))
+        };
+        let (on_stock, needed) = both(on_stock, || self.needed_clearance(&stock_counts));
+        let ((meshes, stock), (needed, of_stock)) = (on_stock?, needed?);
+        let predictor = Predictor::new(self.cushion, assumptions, self.stop)?;
+        let Some(stock) = stock else {
             progress.tell(PlanStep::Prediction);
             return Ok(self.as_it_is(&predictor));
         };
-        let (needed, of_stock) = self.needed_clearance(&stock_counts)?;
         let (needs, pattern) = (&self.needs, self.cushion.pattern());
         let reader = GoalReader { needs, pattern, meshes: &meshes, stock: &stock };
         let wanted = reader.wanted();
         let task = self.task(&reader, &wanted, needed);
         let asked = Asked { predictor: &predictor, reader, wanted, of_stock };
+        std::thread::scope(|scope| {
+            if !self.cushion.is_coarse() {
+                // It is needed at the end, and one processor is idle at times.
+                scope.spawn(|| self.cushion.fine());
+            }
+            self.best_of_levels(&asked, task, needed, progress)
+        })
+    }
+
+    /// The best counts of the first level on which the limits can be kept, or of the last.
+    fn best_of_levels(
+        &self,
+        asked: &Asked<'_>,
+        task: Task,
+        needed: [f64; 2],
+        progress: Progress<'_>,
+    ) -> Result<FoundPlan, BodyError> {
         let mut found = None;
         for (task, needed) in self.levels(&asked.reader, task, needed) {
-            let own = self.found_for(&asked, task, needed, progress)?;
+            let own = self.found_for(asked, task, needed, progress)?;
             // Only of an injury may a clinician take more by name.
             let is_kept = !own.not_safe.iter().any(BrokenLimit::may_be_taken)
                 || own.counts.iter().zip(&self.home).all(|(own, home)| f64::from(*own) == *home);
@@ -281,7 +292,9 @@ impl<'a> Planner<'a> {
             counts.clone_from(&found.counts);
             progress.tell(PlanStep::Verification);
             // Where the fine mesh is the coarse one, the answer is nearly known.
-            let near = self.cushion.is_coarse().then_some(&found.resting);
+            let fine = self.cushion.is_coarse().then_some(&found.resting);
+            let rough = reader.meshes.known_roughly.nearest(&counts, None);
+            let near = Near { fine, rough: rough.as_ref().map(|near| &near.resting) };
             verified = self.verified(predictor, &counts, near, of_stock.as_ref());
             let fine = verified.answer.as_ref();
             match fine.and_then(|fine| self.missing(predictor, fine, needed)) {
@@ -330,12 +343,12 @@ impl<'a> Planner<'a> {
         &self,
         predictor: &Predictor<'_>,
         counts: &[f64],
-        near: Option<&Resting>,
+        near: Near<'_>,
         of_stock: Option<&Ends>,
     ) -> AlreadySolved {
         match self.given(of_stock) {
             AlreadySolved { ends: Some(ends), .. } => {
-                let answer = predictor.fine().rest_to_compare(counts, near);
+                let answer = predictor.fine().rest_to_compare(counts, near.fine);
                 AlreadySolved { answer: Some(answer), ends: Some(ends) }
             }
             _ => predictor.verified(counts, near, of_stock),
@@ -357,7 +370,7 @@ impl<'a> Planner<'a> {
         if search.score(&start).is_perfect() {
             return Some((start, None));
         }
-        let (mut rough, start) = search.roughly(&start)?;
+        let OnBothMeshes { mut rough, there: start, .. } = search.filling_on_both_meshes(&start)?;
         let (mut best, mut slopes) = rough.best(start, known)?;
         let beyond = beyond_reach(&rough, wanted, &best);
         if !beyond.is_empty() {
@@ -379,17 +392,17 @@ impl<'a> Planner<'a> {
         counts: &[f64],
         mut slopes: Slopes,
     ) -> Option<(Filling, Slopes)> {
-        let mut around = search.filled(counts, Some(stock))?;
+        let mut around = search.on_both_meshes(counts, stock)?;
         let mut chosen: Option<Filling> = None;
         for _ in 0..=AGAIN {
-            let (rough, near) = search.roughly(&around)?;
-            let (found, learnt) = rough.best_whole_counts(&near, slopes)?;
+            let (found, learnt) = around.rough.best_whole_counts(&around.there, slopes)?;
             slopes = learnt;
-            let whole = search.filled(&found.counts, Some(stock))?;
-            let kept = search.score(&whole).ranks <= rough.score(&found).ranks;
-            let better =
-                chosen.as_ref().is_none_or(|best| search.score(&whole) < search.score(best));
-            chosen = if better { Some(whole.clone()) } else { chosen };
+            let whole = search.on_both_meshes(&found.counts, stock)?;
+            let kept = search.score(&whole.here).ranks <= around.rough.score(&whole.there).ranks;
+            let is_better = |best: &Filling| search.score(&whole.here) < search.score(best);
+            if chosen.as_ref().is_none_or(is_better) {
+                chosen = Some(whole.here.clone());
+            }
             if kept {
                 break;
             }
@@ -401,8 +414,8 @@ impl<'a> Planner<'a> {
 
     /// Counts nearer to home that do as well on both meshes; none where there are none.
     fn smaller(&self, search: &Search<'_>, chosen: &Filling) -> Option<Filling> {
-        let (rough, near) = search.roughly(chosen)?;
-        let found = rough.smaller(&near)?;
+        let OnBothMeshes { rough, there, .. } = search.filling_on_both_meshes(chosen)?;
+        let found = rough.smaller(&there)?;
         let found = search.filled(&found.counts, Some(chosen))?;
         let is_less = search.score(&found).rest < search.score(chosen).rest;
         (is_less && search.does_as_well(&search.offs(chosen), &found)).then_some(found)

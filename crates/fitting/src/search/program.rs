@@ -27,9 +27,20 @@ pub(crate) struct LinearAim<'a> {
 }
 
 impl LinearAim<'_> {
-    /// Whether the aim is kept where the line begins.
-    fn is_kept(&self) -> bool {
-        self.aim.off(self.value) == 0.0
+    /// Whether the aim is kept after a change.
+    fn is_kept(&self, change: &[f64]) -> bool {
+        let by: f64 = self.slope.iter().zip(change).map(|(slope, by)| slope * by).sum();
+        self.aim.off(self.value + by) == 0.0
+    }
+
+    /// The least and the most that the value can become within the room of each compartment.
+    fn reach(&self, room: &[[f64; 2]]) -> [f64; 2] {
+        let ends = |slope: f64, [least, most]: [f64; 2]| {
+            let [a, b] = [slope * least, slope * most];
+            [a.min(b), a.max(b)]
+        };
+        let each = self.slope.iter().zip(room).map(|(slope, room)| ends(*slope, *room));
+        each.fold([self.value; 2], |[least, most], [less, more]| [least + less, most + more])
     }
 }
 
@@ -53,34 +64,43 @@ impl Program<'_> {
     /// The change of each compartment's count.
     pub(crate) fn solved(&self, ranks: usize) -> Option<Vec<f64>> {
         let mut decided: Vec<Option<f64>> = vec![None; self.lines.len()];
-        // As long as all is kept where it begins, that is as little off as can be.
-        let mut kept_so_far = self.room.iter().all(|[least, most]| *least <= 0.0 && *most >= 0.0);
+        // A change that keeps what is decided so far: at first none.
+        let none = vec![0.0; self.room.len()];
+        let has_room = self.room.iter().all(|[least, most]| *least <= 0.0 && *most >= 0.0);
+        let mut keeping = has_room.then_some(none);
         for rank in 0..ranks {
-            let of_rank =
-                || (0..self.lines.len()).filter(move |at| self.lines[*at].aim.rank == rank);
-            if of_rank().next().is_none() {
-                continue;
+            let of_rank: Vec<usize> =
+                (0..self.lines.len()).filter(|at| self.lines[*at].aim.rank == rank).collect();
+            // Where it keeps this rank too, that is as little off as can be.
+            let is_kept =
+                |change: &Vec<f64>| of_rank.iter().all(|at| self.lines[*at].is_kept(change));
+            let mut slacks = vec![0.0; of_rank.len()];
+            if !keeping.as_ref().is_some_and(is_kept) {
+                let (change, off) = self.rank(&decided, rank)?;
+                (keeping, slacks) = (Some(change), off);
             }
-            kept_so_far &= of_rank().all(|at| self.lines[at].is_kept());
-            let slacks =
-                if kept_so_far { vec![0.0; of_rank().count()] } else { self.rank(&decided, rank)? };
             let give = if rank == 0 { GIVE_OF_LIMITS } else { GIVE_OF_GOALS };
-            for (at, slack) in of_rank().zip(slacks) {
+            for (at, slack) in of_rank.into_iter().zip(slacks) {
                 decided[at] = Some(slack.max(0.0) + give);
             }
         }
-        let change = self.last(&decided)?;
+        self.last(&decided)
+    }
+
+    /// The change of each compartment from that of each group.
+    fn of_each(&self, change: &[f64]) -> Vec<f64> {
         let mut all = vec![0.0; self.room.len()];
         for (group, by) in self.groups.iter().zip(change) {
             for at in group {
                 all[*at] = by.clamp(self.room[*at][0], self.room[*at][1]);
             }
         }
-        Some(all)
+        all
     }
 
-    /// How far each aim of a rank is off at the least, what was decided before being kept.
-    fn rank(&self, decided: &[Option<f64>], rank: usize) -> Option<Vec<f64>> {
+    /// How far each aim of a rank is off at the least, what was decided before being kept, with a change
+    /// that keeps both.
+    fn rank(&self, decided: &[Option<f64>], rank: usize) -> Option<(Vec<f64>, Vec<f64>)> {
         let n = self.groups.len();
         let own: Vec<&LinearAim<'_>> =
             self.lines.iter().filter(|line| line.aim.rank == rank).collect();
@@ -91,39 +111,49 @@ impl Program<'_> {
         let mut squares = vec![TIE_BREAK; n];
         squares.extend(own.iter().map(|_| 1.0));
         let found = rows.minimise(&squares, &vec![0.0; n + own.len()])?;
-        Some(found[n..].to_vec())
+        Some((self.of_each(&found[..n]), found[n..].to_vec()))
     }
 
-    /// The changes of the groups with the least harm and cells.
+    /// The changes with the least harm and cells.
     fn last(&self, decided: &[Option<f64>]) -> Option<Vec<f64>> {
         let n = self.groups.len();
         let mut rows = self.kept(decided);
-        let cells = n + self.harm.len();
-        for (at, line) in self.harm.iter().enumerate() {
+        let harm: Vec<&LinearAim<'_>> =
+            self.harm.iter().filter(|line| self.may_be_off(line, 0.0) != [false; 2]).collect();
+        let cells = n + harm.len();
+        for (at, line) in harm.iter().enumerate() {
             self.within(&mut rows, line, Some(n + at), 0.0);
         }
         let mut linear = vec![0.0; cells];
         for (at, group) in self.groups.iter().enumerate() {
-            // How far from home, either way, at least.
-            let away = self.away[group[0]];
-            rows.at_most([(at, 1.0), (cells + at, -1.0)].into_iter(), -away);
-            rows.at_most([(at, -1.0), (cells + at, -1.0)].into_iter(), away);
-            linear.push(group.iter().map(|at| self.cost[*at]).sum());
+            let (away, cost) = (self.away[group[0]], group.iter().map(|at| self.cost[*at]).sum());
+            let [least, most] = self.room_of(group);
+            if away + least >= 0.0 {
+                linear[at] = cost;
+            } else if away + most <= 0.0 {
+                linear[at] = -cost;
+            } else {
+                // How far from home, either way, at least.
+                let far = linear.len();
+                rows.at_most([(at, 1.0), (far, -1.0)].into_iter(), -away);
+                rows.at_most([(at, -1.0), (far, -1.0)].into_iter(), away);
+                linear.push(cost);
+            }
         }
         let mut squares = vec![TIE_BREAK; n];
         // Half of twice the square.
-        squares.extend(self.harm.iter().map(|_| 2.0));
-        squares.extend(self.groups.iter().map(|_| 0.0));
-        Some(rows.minimise(&squares, &linear)?[..n].to_vec())
+        squares.resize(cells, 2.0);
+        squares.resize(linear.len(), 0.0);
+        Some(self.of_each(&rows.minimise(&squares, &linear)?[..n]))
     }
 
     /// That changes stay within their room, and aims that are decided as far off as was decided.
     fn kept(&self, decided: &[Option<f64>]) -> Rows {
         let mut rows = Rows::default();
         for (at, group) in self.groups.iter().enumerate() {
-            let room = |end: usize| group.iter().map(move |at| self.room[*at][end]);
-            rows.at_most([(at, 1.0)].into_iter(), room(1).fold(f64::INFINITY, f64::min));
-            rows.at_most([(at, -1.0)].into_iter(), -room(0).fold(f64::NEG_INFINITY, f64::max));
+            let [least, most] = self.room_of(group);
+            rows.at_most([(at, 1.0)].into_iter(), most);
+            rows.at_most([(at, -1.0)].into_iter(), -least);
         }
         for (line, slack) in self.lines.iter().zip(decided) {
             if let Some(slack) = slack {
@@ -131,6 +161,20 @@ impl Program<'_> {
             }
         }
         rows
+    }
+
+    /// The least and the most change of the compartments of a group, which change alike.
+    fn room_of(&self, group: &[usize]) -> [f64; 2] {
+        let room = group.iter().map(|at| self.room[*at]);
+        room.fold([f64::NEG_INFINITY, f64::INFINITY], |all, own| {
+            [all[0].max(own[0]), all[1].min(own[1])]
+        })
+    }
+
+    /// Whether an aim can come to be off by more than so many tolerances, being too little or too much.
+    fn may_be_off(&self, line: &LinearAim<'_>, slack: f64) -> [bool; 2] {
+        let ([least, most], slack) = (line.reach(&self.room), slack * line.aim.unit);
+        [least < line.aim.least - slack, most > line.aim.most + slack]
     }
 
     /// That an aim is off by no more than a number of tolerances, or than a variable.
@@ -145,10 +189,11 @@ impl Program<'_> {
                 .chain(variable.map(|at| (at, -1.0)))
                 .collect::<Vec<_>>()
         };
-        if line.aim.most.is_finite() {
+        let [too_little, too_much] = self.may_be_off(line, slack);
+        if too_much {
             rows.at_most(row(1.0).into_iter(), (line.aim.most - line.value) * scale + slack);
         }
-        if line.aim.least.is_finite() {
+        if too_little {
             rows.at_most(row(-1.0).into_iter(), (line.value - line.aim.least) * scale + slack);
         }
         if let Some(at) = variable {

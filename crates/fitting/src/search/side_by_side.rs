@@ -1,18 +1,35 @@
 //! Independent work on two cores, with the answers in the order of the questions.
 
-/// Answers each question, half of them on a thread of its own. Neither the answers nor their order
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// Answers each question on whichever of two threads comes free. Neither the answers nor their order
 /// depend on how the threads run.
 pub(crate) fn side_by_side<Q: Sync, A: Send>(
     questions: &[Q],
     answer: impl Fn(&Q) -> A + Sync,
 ) -> Vec<A> {
-    let (first, second) = questions.split_at(questions.len().div_ceil(2));
+    let next = AtomicUsize::new(0);
+    let some = || -> Vec<(usize, A)> {
+        let taken = std::iter::repeat_with(|| next.fetch_add(1, Ordering::Relaxed));
+        let asked = taken.map_while(|at| Some((at, questions.get(at)?)));
+        asked.map(|(at, question)| (at, answer(question))).collect()
+    };
+    let (mut answers, others) = both(some, some);
+    answers.extend(others);
+    answers.sort_unstable_by_key(|(at, _)| *at);
+    answers.into_iter().map(|(_, answer)| answer).collect()
+}
+
+/// Does two things at once, the second on a thread of its own.
+pub(crate) fn both<A, B: Send>(
+    first: impl FnOnce() -> A,
+    second: impl FnOnce() -> B + Send,
+) -> (A, B) {
     std::thread::scope(|scope| {
-        let second = scope.spawn(|| second.iter().map(&answer).collect::<Vec<A>>());
-        let mut answers: Vec<A> = first.iter().map(&answer).collect();
+        let second = scope.spawn(second);
+        let first = first();
         // A panic there is a panic here.
-        answers.extend(second.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
-        answers
+        (first, second.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
     })
 }
 
@@ -29,5 +46,24 @@ mod tests {
                 (0..n).map(|at| 2 * at).collect::<Vec<_>>()
             );
         }
+    }
+
+    #[test]
+    fn a_question_that_takes_long_leaves_the_others_to_the_other_thread() {
+        let (told, heard) = std::sync::mpsc::channel::<usize>();
+        let heard = std::sync::Mutex::new(heard);
+        // The first is answered once all others are, or when nobody would wait any longer.
+        let wait = std::time::Duration::from_secs(60);
+        let answers = side_by_side(&[0, 1, 2, 3, 4], |at| match at {
+            0 => {
+                let heard = heard.lock().expect("no panic");
+                std::iter::from_fn(|| heard.recv_timeout(wait).ok()).take(4).sum()
+            }
+            other => {
+                told.send(*other).expect("somebody hears");
+                *other
+            }
+        });
+        assert_eq!(answers, [10, 1, 2, 3, 4]);
     }
 }

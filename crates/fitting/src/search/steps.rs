@@ -14,6 +14,7 @@ use crate::prediction::client_on_cushion::{Answer, ClientOnCushion, SearchMeshes
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::decision::groups;
 use crate::search::program::{LinearAim, Program};
+use crate::search::side_by_side::both;
 
 /// Steps after which the search ends; some five do.
 const MOST_STEPS: usize = 14;
@@ -71,6 +72,16 @@ pub(crate) struct Search<'s> {
     /// Compartments that change alike, each in one group: pairs, where the client is the same left
     /// and right.
     pub(crate) groups: Vec<Vec<usize>>,
+}
+
+/// A search on the mesh on which moves are tried, whose aims allow for what the meshes differ by at
+/// some counts.
+pub(crate) struct OnBothMeshes<'s> {
+    /// These counts on the mesh on which counts are solved.
+    pub(crate) here: Filling,
+    pub(crate) rough: Search<'s>,
+    /// The same counts on its mesh.
+    pub(crate) there: Filling,
 }
 
 /// How good a filling is: smaller is better, the first difference decides.
@@ -135,10 +146,28 @@ impl<'s> Search<'s> {
         Some(Filling { counts: counts.to_vec(), resting, tops })
     }
 
-    /// The same search on the mesh on which moves are tried, from the same counts, with aims that
-    /// allow for what the meshes differ by there; none where the client does not come to rest.
-    pub(crate) fn roughly(&self, start: &Filling) -> Option<(Self, Filling)> {
-        let mut rough: Search<'s> = Search {
+    /// The search on the mesh on which moves are tried, around counts that are solved on both meshes at
+    /// once; none where the client does not come to rest.
+    pub(crate) fn on_both_meshes(
+        &self,
+        counts: &[f64],
+        near: &Filling,
+    ) -> Option<OnBothMeshes<'s>> {
+        let rough = self.on_rough_mesh();
+        let (here, there) = both(|| self.filled(counts, Some(near)), || rough.filled(counts, None));
+        Some(rough.allowing_for(here?, there?))
+    }
+
+    /// The same around a filling.
+    pub(crate) fn filling_on_both_meshes(&self, here: &Filling) -> Option<OnBothMeshes<'s>> {
+        let rough = self.on_rough_mesh();
+        let there = rough.filled(&here.counts, None)?;
+        Some(rough.allowing_for(here.clone(), there))
+    }
+
+    /// The same search on the mesh on which moves are tried.
+    fn on_rough_mesh(&self) -> Self {
+        Search {
             known: self.known_roughly,
             known_roughly: self.known_roughly,
             solved_on: self.tried_on,
@@ -150,14 +179,18 @@ impl<'s> Search<'s> {
             bounds: self.bounds.clone(),
             home: self.home.clone(),
             groups: self.groups.clone(),
-        };
-        let there = rough.filled(&start.counts, None)?;
-        for aim in rough.aims.iter_mut().chain(&mut rough.harm) {
-            let both = aim.quantity.value(&there).zip(aim.quantity.value(start));
+        }
+    }
+
+    /// This search with aims that allow for what the meshes differ by at some counts: here, on the
+    /// other, and there, on its own.
+    fn allowing_for(mut self, here: Filling, there: Filling) -> OnBothMeshes<'s> {
+        for aim in self.aims.iter_mut().chain(&mut self.harm) {
+            let both = aim.quantity.value(&there).zip(aim.quantity.value(&here));
             let off = both.map_or(0.0, |(there, here)| there - here);
             (aim.least, aim.most) = (aim.least + off, aim.most + off);
         }
-        Some((rough, there))
+        OnBothMeshes { here, rough: self, there }
     }
 
     /// Weighs the aims of some ranks against harm and cells instead of putting them first: a goal that

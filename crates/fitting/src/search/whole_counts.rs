@@ -31,7 +31,8 @@ const CHANGED: u32 = 3;
 
 impl Search<'_> {
     /// The best whole counts around a filling: first among the counts next to it, then by
-    /// neighbours with a cell more or less in up to three compartments, until none is better.
+    /// neighbours with a cell more or less in up to three compartments, until none is better. It is
+    /// found beside others: its numbers are for comparing.
     ///
     /// None where nothing near it comes to rest.
     pub(crate) fn best_whole_counts(
@@ -67,7 +68,7 @@ impl Search<'_> {
                 }
             }
         }
-        Some((self.filled(&found.1.counts, Some(best))?, slopes))
+        Some((found.1, slopes))
     }
 
     /// Counts nearer to home than a filling's that do as well but for what decides nothing; none where

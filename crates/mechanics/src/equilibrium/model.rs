@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 
 use cushion::Length;
 
-use crate::membrane::unit_sheets;
+use crate::membrane::{UnitSheets, unit_sheets};
 use crate::mesh::NestedMeshes;
 
 use super::disc_bins::DiscBins;
@@ -34,12 +34,24 @@ impl SheetModel {
     #[must_use]
     #[track_caller]
     pub fn new(meshes: &NestedMeshes, wall_height: Length) -> Self {
+        Self::with_units(meshes, &unit_sheets(meshes), wall_height)
+    }
+
+    /// The same where the unit solution on these meshes is known.
+    ///
+    /// # Panics
+    ///
+    /// As [`Self::new`], and unless the unit solution has a value at each node of the finest mesh.
+    #[must_use]
+    #[track_caller]
+    pub fn with_units(meshes: &NestedMeshes, units: &UnitSheets, wall_height: Length) -> Self {
         let wall = wall_height.to_m();
         assert!(wall.is_finite() && wall > 0.0, "walls have a height");
         let parents = meshes.levels()[1..].iter().map(|mesh| mesh.parents().to_vec()).collect();
         let levels: Vec<SolverMesh> =
             meshes.levels().iter().map(|mesh| SolverMesh::new(Sheet::from(mesh))).collect();
-        let unit = unit_sheets(meshes).values;
+        let unit = units.values.clone();
+        assert_eq!(unit.len(), meshes.finest().nodes().len(), "a value at each node");
         Self { levels, parents, wall, unit, discs: OnceLock::new() }
     }
 

@@ -23,6 +23,9 @@ pub(super) const ENOUGH_PRESSURE: f64 = 1e-6;
 /// How many times as much is enough for differences: half a millinewton under an adult, which moves
 /// no node by a micrometre, and saves the last step or two of six.
 const DIFFERENCES: f64 = 1e3;
+/// How many times as much again is enough for differences beside an answer: ten micrometres, a tenth of
+/// what such an answer may be off by the guess that it takes from there.
+const BESIDE: f64 = 20.0;
 /// Steps on one mesh after which the active set has failed; some five do.
 pub(super) const MOST_STEPS: u32 = 40;
 /// Roll or pitch from which a result has no numbers: ten degrees, far beyond small slopes.
@@ -123,8 +126,19 @@ pub struct Start<'a> {
     pub bare: Bare<'a>,
     /// Whether to end a thousand times sooner, which is enough for differences: heights are within
     /// a micrometre, and the stiffness against turning is that of a step before. Numbers that are
-    /// given are not found so.
+    /// given are not found so. With [`Bare::AsNear`], which is less exact, it ends sooner still.
     pub for_differences: bool,
+}
+
+impl Start<'_> {
+    /// How many times as much as for numbers may be unbalanced at the end.
+    fn may_lack(&self) -> f64 {
+        match (self.for_differences, self.bare, self.near) {
+            (false, ..) => 1.0,
+            (true, Bare::AsNear, Some(_)) => BESIDE * DIFFERENCES,
+            (true, ..) => DIFFERENCES,
+        }
+    }
 }
 
 /// Where the sheet without the body comes from.
@@ -277,7 +291,7 @@ impl Question<'_> {
         }
         let laws = laws(model, self.cells, parameters);
         let fill = FilledModel::new(model, parameters, &laws);
-        let times = if start.for_differences { DIFFERENCES } else { 1.0 };
+        let times = start.may_lack();
         let unloaded = self.bare(&fill, &start, times, searches);
         if unloaded.end() == End::Stopped {
             return Rest::stopped(unloaded.steps(), 0);
