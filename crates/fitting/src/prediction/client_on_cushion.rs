@@ -163,13 +163,13 @@ impl<'c> ClientOnCushion<'c> {
         self.rest_from(counts, Start { near, ..Start::default() })
     }
 
-    /// The same to within a micrometre, for searches and for differences.
+    /// The same to within ten micrometres, for searches and for differences.
     pub(crate) fn rest_to_compare(&self, counts: &[f64], near: Option<&Resting>) -> Answer {
         self.rest_from(counts, Start { near, for_differences: true, ..Start::default() })
     }
 
-    /// The same to within ten micrometres beside an answer for nearly these counts, with what walls take
-    /// from the unloaded sheet as there: see [`Bare::AsNear`].
+    /// The same beside an answer for nearly these counts, with what walls take from the unloaded sheet
+    /// as there: see [`Bare::AsNear`].
     pub(crate) fn rest_beside(&self, counts: &[f64], near: &Resting) -> Answer {
         let (near, bare) = (Some(near), Bare::AsNear);
         self.rest_from(counts, Start { near, bare, for_differences: true })

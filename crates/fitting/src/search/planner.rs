@@ -216,7 +216,14 @@ impl<'a> Planner<'a> {
         let stock_counts = stock_counts(self.cushion);
         let on_stock = || -> Result<_, BodyError> {
             let meshes = SearchMeshes::new(self.cushion, assumptions, self.stop)?;
-            let stock = self.search(&meshes, Vec::new()).filled(&stock_counts, None);
+            let search = self.search(&meshes, Vec::new());
+            // Where the search begins there, it begins on both meshes.
+            let stock = if self.home == stock_counts {
+                search.on_both_meshes(&stock_counts, None).map(|both| both.here)
+            } else {
+                search.filled(&stock_counts, None)
+            };
+            drop(search);
             Ok((meshes, stock))
         };
         let (on_stock, needed) = both(on_stock, || self.needed_clearance(&stock_counts));
@@ -392,12 +399,12 @@ impl<'a> Planner<'a> {
         counts: &[f64],
         mut slopes: Slopes,
     ) -> Option<(Filling, Slopes)> {
-        let mut around = search.on_both_meshes(counts, stock)?;
+        let mut around = search.on_both_meshes(counts, Some(stock))?;
         let mut chosen: Option<Filling> = None;
         for _ in 0..=AGAIN {
             let (found, learnt) = around.rough.best_whole_counts(&around.there, slopes)?;
             slopes = learnt;
-            let whole = search.on_both_meshes(&found.counts, stock)?;
+            let whole = search.on_both_meshes(&found.counts, Some(stock))?;
             let kept = search.score(&whole.here).ranks <= around.rough.score(&whole.there).ranks;
             let is_better = |best: &Filling| search.score(&whole.here) < search.score(best);
             if chosen.as_ref().is_none_or(is_better) {

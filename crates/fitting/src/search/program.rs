@@ -230,7 +230,13 @@ impl Rows {
             self.entries.iter().map(|entry| entry.2).collect(),
         );
         let cones = [NonnegativeConeT(self.bounds.len())];
-        let settings = DefaultSettings { verbose: false, ..DefaultSettings::default() };
+        // Equations of a few dozen unknowns are solved well enough at once: to refine them takes half
+        // of the time, and gives the same steps.
+        let settings = DefaultSettings {
+            verbose: false,
+            iterative_refinement_enable: false,
+            ..DefaultSettings::default()
+        };
         let solver = DefaultSolver::new(&squares, linear, &rows, &self.bounds, &cones, settings);
         let mut solver = solver.ok()?;
         solver.solve();

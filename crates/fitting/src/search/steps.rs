@@ -151,10 +151,10 @@ impl<'s> Search<'s> {
     pub(crate) fn on_both_meshes(
         &self,
         counts: &[f64],
-        near: &Filling,
+        near: Option<&Filling>,
     ) -> Option<OnBothMeshes<'s>> {
         let rough = self.on_rough_mesh();
-        let (here, there) = both(|| self.filled(counts, Some(near)), || rough.filled(counts, None));
+        let (here, there) = both(|| self.filled(counts, near), || rough.filled(counts, None));
         Some(rough.allowing_for(here?, there?))
     }
 

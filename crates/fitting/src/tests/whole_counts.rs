@@ -4,7 +4,7 @@ use case::{Goal, Want};
 use cushion::{Length, Mass, Side};
 use mechanics::Stop;
 
-use crate::goals::aims::Filling;
+use crate::goals::aims::{Filling, Slopes};
 use crate::goals::limits::{Reference, limits};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::GoalReader;

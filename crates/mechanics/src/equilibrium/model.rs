@@ -88,6 +88,11 @@ impl SheetModel {
         &self.levels[self.levels.len() - 1]
     }
 
+    /// The area of the sheet, m2.
+    pub(super) fn area(&self) -> f64 {
+        self.finest().areas.iter().sum()
+    }
+
     /// Values on the next finer mesh of what is linear between the nodes of the mesh before.
     pub(super) fn prolonged(&self, level: usize, values: &[f64]) -> Vec<f64> {
         let parents = &self.parents[level];

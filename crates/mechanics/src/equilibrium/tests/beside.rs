@@ -38,7 +38,7 @@ fn the_same_cells_have_the_same_answer() {
         let pairs =
             clearances(&near).into_iter().zip(clearances(&beside(&scene, &scene.cells, &near)));
         for (whole, own) in pairs {
-            // A search for differences ends within a micrometre.
+            // It begins at the answer, and what it ends at is no farther off.
             testkit::assert_near(own, whole, 1e-6);
         }
     }

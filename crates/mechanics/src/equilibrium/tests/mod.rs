@@ -3,6 +3,7 @@
 
 mod again;
 mod beside;
+mod differences;
 mod hard_cases;
 mod laws;
 mod planted;
