@@ -355,7 +355,7 @@ impl<'a> Planner<'a> {
     ) -> AlreadySolved {
         match self.given(of_stock) {
             AlreadySolved { ends: Some(ends), .. } => {
-                let answer = predictor.fine().rest_to_compare(counts, near.fine);
+                let answer = predictor.fine().rest(counts, near.fine);
                 AlreadySolved { answer: Some(answer), ends: Some(ends) }
             }
             _ => predictor.verified(counts, near, of_stock),

@@ -23,7 +23,7 @@ pub(super) const ENOUGH_PRESSURE: f64 = 1e-6;
 /// How many times as much is enough for differences: a twentieth of a newton under an adult. Of 120
 /// fillings each of five cushions it put clearances off by a micrometre in 95 of 100, and by ten at the
 /// most, surface pressures by 5 Pa; it saves two or three steps of eight.
-const DIFFERENCES: f64 = 1e5;
+const DIFFERENCES: f64 = 5e4;
 /// What is enough for differences of the sheet without a body where what walls take is a guess, Pa over
 /// the whole sheet: a thousandth of what cells press with. With a tenth of the cells more or less it puts
 /// clearances off by 15 micrometres at the most, where the guess is off by 0.3 mm.

@@ -142,10 +142,10 @@ fn a_bare_sheet_that_is_known_gives_the_answer_that_finding_it_gives() {
     assert_heights(&given, &under_wider(Start::default()), 1e-8);
 }
 
-/// What is ended a thousand times sooner is within a micrometre, for cells, covers and bodies that
-/// differ from those of the answer that it begins from.
+/// What is ended sooner is within ten micrometres, for cells, covers and bodies that differ from those of
+/// the answer that it begins from: a tenth of what is printed of a height.
 #[test]
-fn a_search_for_differences_is_within_a_micrometre() {
+fn a_search_for_differences_is_within_ten_micrometres() {
     let (model, stock, seated) = seated(68.0);
     let usual = Parameters::default();
     let near = come_to_rest(&model, &stock, &seated, &usual, None, Stop::never());
@@ -160,7 +160,7 @@ fn a_search_for_differences_is_within_a_micrometre() {
         let (soon, whole) = (rest(start), rest(Start::default()));
         assert_eq!(soon.outcome, whole.outcome, "{seed}");
         let (soon, whole) = (soon.resting.expect("it rests"), whole.resting.expect("it rests"));
-        assert_heights(&soon, &whole, 1e-6);
+        assert_heights(&soon, &whole, 1e-5);
     }
 }
 
