@@ -16,7 +16,7 @@ use crate::prediction::client_on_cushion::{
 };
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::{Assumptions, Unknown};
-use crate::search::side_by_side::{both, side_by_side};
+use crate::search::side_by_side::beside;
 
 /// What is known of counts before they are predicted.
 #[derive(Default)]
@@ -116,13 +116,23 @@ impl<'c> Predictor<'c> {
 
     /// Ends with what comes from some of the unknowns; as they are where nobody comes to rest.
     fn ends(&self, known: Ends, of: impl Fn(Unknown) -> bool) -> Ends {
-        let Some((counts, resting)) = &known.usual else { return known };
+        self.ends_beside(|| (), known, of).1
+    }
+
+    /// The same beside something that takes long.
+    fn ends_beside<T>(
+        &self,
+        long: impl FnOnce() -> T,
+        known: Ends,
+        of: impl Fn(Unknown) -> bool,
+    ) -> (T, Ends) {
+        let Some((counts, resting)) = &known.usual else { return (long(), known) };
         let usual = Values::of(&self.rough, resting).0;
         let questions: Vec<(Unknown, f64)> = (Unknown::ALL.into_iter().filter(|own| of(*own)))
             .flat_map(|own| [(own, -1.0), (own, 1.0)])
             .collect();
-        let answers =
-            side_by_side(&questions, |question| self.values_at(question, counts, resting));
+        let (done, answers) =
+            beside(long, &questions, |question| self.values_at(question, counts, resting));
         let mut squares = known.squares(usual.len());
         for (both, answers) in questions.chunks(2).zip(answers.chunks(2)) {
             let unknown = both[0].0;
@@ -136,7 +146,7 @@ impl<'c> Predictor<'c> {
             }
         }
         let [below, above] = squares.map(|sums| sums.into_iter().map(f64::sqrt).collect());
-        Ends { below, above, ..known }
+        (done, Ends { below, above, ..known })
     }
 
     /// The values where one unknown is at an end of its range; none where that changes nothing, or
@@ -164,14 +174,17 @@ impl<'c> Predictor<'c> {
         near: Near<'_>,
         but_lean: Option<&Ends>,
     ) -> AlreadySolved {
-        let ends = || match but_lean {
-            Some(known) if known.is_of(counts) => self.ends(known.clone(), Unknown::leans_aside),
+        let fine = || self.fine().rest(counts, near.fine);
+        let (answer, ends) = match but_lean {
+            Some(known) if known.is_of(counts) => {
+                self.ends_beside(fine, known.clone(), Unknown::leans_aside)
+            }
             like => {
                 let usual = like.and_then(|like| like.usual.as_ref()).map(|(_, resting)| resting);
-                self.ends(self.no_ends(counts, near.rough.or(usual)), |_| true)
+                let known = self.no_ends(counts, near.rough.or(usual));
+                self.ends_beside(fine, known, |_| true)
             }
         };
-        let (answer, ends) = both(|| self.fine().rest(counts, near.fine), ends);
         AlreadySolved { answer: Some(answer), ends: Some(ends) }
     }
 

@@ -8,16 +8,25 @@ pub(crate) fn side_by_side<Q: Sync, A: Send>(
     questions: &[Q],
     answer: impl Fn(&Q) -> A + Sync,
 ) -> Vec<A> {
+    beside(|| (), questions, answer).1
+}
+
+/// Does one thing that takes long, and answers questions beside it, and on its thread once it is done.
+pub(crate) fn beside<T, Q: Sync, A: Send>(
+    long: impl FnOnce() -> T,
+    questions: &[Q],
+    answer: impl Fn(&Q) -> A + Sync,
+) -> (T, Vec<A>) {
     let next = AtomicUsize::new(0);
     let some = || -> Vec<(usize, A)> {
         let taken = std::iter::repeat_with(|| next.fetch_add(1, Ordering::Relaxed));
         let asked = taken.map_while(|at| Some((at, questions.get(at)?)));
         asked.map(|(at, question)| (at, answer(question))).collect()
     };
-    let (mut answers, others) = both(some, some);
+    let ((done, mut answers), others) = both(|| (long(), some()), some);
     answers.extend(others);
     answers.sort_unstable_by_key(|(at, _)| *at);
-    answers.into_iter().map(|(_, answer)| answer).collect()
+    (done, answers.into_iter().map(|(_, answer)| answer).collect())
 }
 
 /// Does two things at once, the second on a thread of its own.
@@ -46,6 +55,19 @@ mod tests {
                 (0..n).map(|at| 2 * at).collect::<Vec<_>>()
             );
         }
+    }
+
+    #[test]
+    fn questions_are_answered_beside_what_takes_long() {
+        let (told, heard) = std::sync::mpsc::channel::<usize>();
+        let wait = std::time::Duration::from_secs(60);
+        let long =
+            || -> usize { std::iter::from_fn(|| heard.recv_timeout(wait).ok()).take(3).sum() };
+        let (sum, answers) = beside(long, &[1, 2, 3], |at| {
+            told.send(*at).expect("somebody hears");
+            10 * at
+        });
+        assert_eq!((sum, answers), (6, vec![10, 20, 30]));
     }
 
     #[test]
