@@ -46,6 +46,9 @@ const COST_OF_CONTENT: f64 = 3.0;
 /// What a goal that cannot be met is worth, a tolerance off, in units of harm: two, so that forty
 /// cells of an adult's cushion are moved for the last tolerance. A judgement.
 const WORTH_OF_A_TOLERANCE: f64 = 2.0;
+/// Gains below this, in units of harm, end a row of steps by corrected slopes: slopes are found anew, or
+/// where they were, the search ends. It is what opening a compartment costs.
+const LEAST_GAIN: f64 = COST_OF_OPENING;
 /// What each compartment that is touched costs beside: opening it, counting twice, closing it.
 const COST_OF_OPENING: f64 = 0.1;
 
@@ -97,6 +100,11 @@ impl Score {
     /// Whether nothing can be better: nothing is off, no harm is done and no cell moved.
     pub(crate) fn is_perfect(&self) -> bool {
         self.rest == 0.0 && self.ranks.iter().all(|rank| *rank == 0)
+    }
+
+    /// Whether it is so much better than another that more is to be had with the same slopes.
+    fn is_worth_going_on_from(&self, before: &Self) -> bool {
+        self.ranks < before.ranks || self.rest < before.rest - LEAST_GAIN
     }
 }
 
@@ -284,7 +292,7 @@ impl<'s> Search<'s> {
         let mut score = self.score(&best);
         let mut reach = FIRST_REACH;
         for _ in 0..MOST_STEPS {
-            let (mut moved, were_fresh) = (false, fresh);
+            let (mut goes_on, were_fresh) = (false, fresh);
             while reach > LEAST_REACH {
                 let Some(counts) = self.step(&best, &slopes, reach) else { break };
                 if largest_change(&counts, &best.counts) < SMALL_STEP {
@@ -294,19 +302,20 @@ impl<'s> Search<'s> {
                     reach *= SHRINKING;
                     continue;
                 };
-                let better = self.score(&next);
-                moved = better < score;
-                let around = if moved { &next } else { &best };
+                let next_score = self.score(&next);
+                let is_better = next_score < score;
+                let around = if is_better { &next } else { &best };
                 slopes = self.corrected(&slopes, [&best, &next], around);
                 fresh = false;
-                if moved {
-                    (score, best) = (better, next);
+                if is_better {
+                    goes_on = next_score.is_worth_going_on_from(&score);
+                    (score, best) = (next_score, next);
                     reach = (reach * GROWTH).min(MOST_REACH);
                     break;
                 }
                 reach *= SHRINKING;
             }
-            if !moved {
+            if !goes_on {
                 if were_fresh {
                     break;
                 }
@@ -317,7 +326,8 @@ impl<'s> Search<'s> {
                 reach = FIRST_REACH * SHRINKING;
             }
         }
-        Some((best, slopes))
+        // The last step was found beside others.
+        Some((self.filled(&best.counts, Some(&best))?, slopes))
     }
 
     /// The counts that the aims ask for in order where effects are straight lines, within a share
