@@ -78,7 +78,7 @@ fn whole(search: &Search<'_>, best: &Filling, slopes: Slopes) -> Filling {
 fn no_count_around_the_answer_is_better() {
     Bench::new("row-six", 16.0, &wants()).with(|search, stock| {
         let (best, slopes) = search.best(stock, None).expect("there are slopes");
-        let whole = whole(&search, &best, slopes);
+        let whole = whole(search, &best, slopes);
         let score = search.score(&whole);
         let mut tried = 0;
         for code in 0..3usize.pow(6) {
@@ -106,7 +106,7 @@ fn whole_counts_are_no_worse_than_rounding() {
             let (best, slopes) = search.best(stock, None).expect("there are slopes");
             let rounded: Vec<f64> = best.counts.iter().map(|count| count.round()).collect();
             let rounded = search.filled(&rounded, Some(&best)).expect("the client rests");
-            let whole = whole(&search, &best, slopes);
+            let whole = whole(search, &best, slopes);
             assert!(search.score(&whole) <= search.score(&rounded), "{layout}");
         });
     }
@@ -119,7 +119,7 @@ fn what_does_as_well_with_fewer_cells_is_found() {
     for layout in ["row-six", "island-eight", "curved-ten"] {
         Bench::new(layout, 16.0, &wants()).with(|search, stock| {
             let (best, slopes) = search.best(stock, None).expect("there are slopes");
-            let whole = whole(&search, &best, slopes);
+            let whole = whole(search, &best, slopes);
             let spare = (0..whole.counts.len()).rev().find(|at| {
                 let mut counts = whole.counts.clone();
                 counts[*at] = search.home[*at] + 2.0;
