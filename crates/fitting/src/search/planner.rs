@@ -101,6 +101,8 @@ struct Asked<'r> {
     wanted: Vec<Wanted>,
     /// The spread of the stock fill, where it was looked for.
     of_stock: Option<Ends>,
+    /// Who is told how far the search is.
+    progress: Progress<'r>,
 }
 
 /// The counts that a plan begins from and is measured against.
@@ -216,14 +218,7 @@ impl<'a> Planner<'a> {
         let stock_counts = stock_counts(self.cushion);
         let on_stock = || -> Result<_, BodyError> {
             let meshes = SearchMeshes::new(self.cushion, assumptions, self.stop)?;
-            let search = self.search(&meshes, Vec::new());
-            // Where the search begins there, it begins on both meshes.
-            let stock = if self.home == stock_counts {
-                search.on_both_meshes(&stock_counts, None).map(|both| both.here)
-            } else {
-                search.filled(&stock_counts, None)
-            };
-            drop(search);
+            let stock = self.stock_filled(&meshes, &stock_counts);
             Ok((meshes, stock))
         };
         let (on_stock, needed) = both(on_stock, || self.needed_clearance(&stock_counts));
@@ -237,14 +232,23 @@ impl<'a> Planner<'a> {
         let reader = GoalReader { needs, pattern, meshes: &meshes, stock: &stock };
         let wanted = reader.wanted();
         let task = self.task(&reader, &wanted, needed);
-        let asked = Asked { predictor: &predictor, reader, wanted, of_stock };
+        let asked = Asked { predictor: &predictor, reader, wanted, of_stock, progress };
         std::thread::scope(|scope| {
             if !self.cushion.is_coarse() {
                 // It is needed at the end, and one processor is idle at times.
                 scope.spawn(|| self.cushion.fine());
             }
-            self.best_of_levels(&asked, task, needed, progress)
+            self.best_of_levels(&asked, task, needed)
         })
+    }
+
+    /// The stock fill under the client, on both meshes where the search begins there.
+    fn stock_filled(&self, meshes: &SearchMeshes<'_>, stock_counts: &[f64]) -> Option<Filling> {
+        let search = self.search(meshes, Vec::new());
+        if self.home == stock_counts {
+            return search.on_both_meshes(stock_counts, None).map(|both| both.here);
+        }
+        search.filled(stock_counts, None)
     }
 
     /// The best counts of the first level on which the limits can be kept, or of the last.
@@ -253,11 +257,10 @@ impl<'a> Planner<'a> {
         asked: &Asked<'_>,
         task: Task,
         needed: [f64; 2],
-        progress: Progress<'_>,
     ) -> Result<FoundPlan, BodyError> {
         let mut found = None;
         for (task, needed) in self.levels(&asked.reader, task, needed) {
-            let own = self.found_for(asked, task, needed, progress)?;
+            let own = self.found_for(asked, task, needed)?;
             // Only of an injury may a clinician take more by name.
             let is_kept = !own.not_safe.iter().any(BrokenLimit::may_be_taken)
                 || own.counts.iter().zip(&self.home).all(|(own, home)| f64::from(*own) == *home);
@@ -275,9 +278,8 @@ impl<'a> Planner<'a> {
         asked: &Asked<'_>,
         task: Task,
         needed: [f64; 2],
-        progress: Progress<'_>,
     ) -> Result<FoundPlan, BodyError> {
-        let Asked { predictor, reader, wanted, of_stock } = asked;
+        let Asked { predictor, reader, wanted, of_stock, progress } = asked;
         let mut spare = SPARE;
         let mut counts = self.home.clone();
         let (mut verified, mut known) = (self.given(of_stock.as_ref()), None);
