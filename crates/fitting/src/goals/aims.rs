@@ -45,7 +45,7 @@ pub(crate) enum Quantity {
 /// A quantity with the range in which it is to be.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Aim {
-    /// Zero for limits, then the goals in order.
+    /// Zero for limits, then the goals in order, what is spared, and the goals closer.
     pub(crate) rank: usize,
     /// The number.
     pub(crate) quantity: Quantity,
@@ -64,11 +64,10 @@ impl Aim {
         self.quantity == Quantity::Uneven
     }
 
-    /// The aim that is pursued: half a tolerance off is good enough, since what comes after it is
-    /// worth more than the other half.
-    pub(crate) fn pursued(mut self) -> Self {
-        self.least -= 0.5 * self.unit;
-        self.most += 0.5 * self.unit;
+    /// The aim that is kept within so many tolerances.
+    pub(crate) fn within(mut self, tolerances: f64) -> Self {
+        self.least -= tolerances * self.unit;
+        self.most += tolerances * self.unit;
         self
     }
 

@@ -76,12 +76,30 @@ pub(crate) struct GoalReader<'a> {
     pub(crate) stock: &'a Filling,
 }
 
+/// Tolerances within which a goal is brought before anything is spared: one counts as met, and the tenth
+/// is for what whole cells and a finer mesh differ by.
+pub(crate) const MET: f64 = 0.9;
+/// Tolerances within which it is brought where that costs nothing of what is spared.
+const CLOSER: f64 = 0.5;
+
 /// One goal's aims, or why it has none.
 #[derive(Clone, Debug)]
 pub(crate) struct Wanted {
     pub(crate) want: Want,
     /// The aims; or why the goal is refused.
     pub(crate) aims: Result<Vec<Aim>, Shortfall>,
+}
+
+impl Wanted {
+    /// What is pursued of it: that it is met, and after what is spared, that it is met closer; nothing of
+    /// a goal that is refused.
+    pub(crate) fn pursued(&self, needs: &Needs) -> Vec<Aim> {
+        let both = |aim: &Aim| {
+            let closer = aim.rank + needs.spared_rank();
+            [aim.clone().within(MET), Aim { rank: closer, ..aim.clone() }.within(CLOSER)]
+        };
+        self.aims.iter().flatten().flat_map(both).collect()
+    }
 }
 
 impl GoalReader<'_> {

@@ -1,5 +1,5 @@
-//! The one decision of plan and adjust, as aims: limits, goals in their order, what is spared, then
-//! harm and cells.
+//! The one decision of plan and adjust, as aims: limits, goals in their order, what is spared, the goals
+//! closer, then harm and cells.
 
 use cushion::{CompartmentIx, Pattern};
 
@@ -7,14 +7,17 @@ use crate::goals::aims::{Aim, Filling};
 use crate::goals::harm::{harm, spared};
 use crate::goals::limits::{Reference, limits};
 use crate::goals::needs::Needs;
-use crate::goals::wanted::{GoalReader, Wanted};
+use crate::goals::wanted::{GoalReader, MET, Wanted};
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
 use crate::search::task::Task;
 
+/// Tolerances beyond those within which a goal is brought, at which it is not met: a whole one.
+const UNMET: f64 = 1.0 - MET;
+
 impl Planner<'_> {
     /// The one decision of plan and adjust: limits, then goals in their order, then what is spared,
-    /// then harm and cells.
+    /// then the goals closer, then harm and cells.
     pub(super) fn decision<'s>(
         &'s self,
         reader: &GoalReader<'s>,
@@ -29,36 +32,34 @@ impl Planner<'_> {
         let reference = Reference { now: &now, passed: passed.as_ref() };
         let mends = matches!(task, Task::Repair | Task::Confirm);
         let home = if mends { Some(filled(&self.home)?) } else { None };
-        let pursued = |aim: &Aim| {
-            // A goal that is not pursued may not get worse.
-            let aim = aim.clone().pursued();
-            match home.as_ref().and_then(|home| aim.quantity.value(home)) {
-                Some(value) => aim.held_at(value),
-                None => aim,
-            }
+        // A goal that is not pursued may not get worse.
+        let held = |aim: Aim| match home.as_ref().and_then(|home| aim.quantity.value(home)) {
+            Some(value) => aim.held_at(value),
+            None => aim,
         };
         let mut aims = limits(&self.needs, reader.pattern, reference, needed);
         aims.extend(self.held(reader.meshes));
-        aims.extend(
-            wanted.iter().filter_map(|goal| goal.aims.as_ref().ok()).flatten().map(pursued),
-        );
+        aims.extend(wanted.iter().flat_map(|goal| goal.pursued(&self.needs)).map(held));
         aims.extend(spared(&self.needs, reader.pattern, self.cushion.stock(), &now));
+        search.firm = self.needs.spared_rank();
         search.harm = harm(&self.needs, &now);
         search.aims = aims;
         Some(search)
     }
 }
 
-/// The ranks of goals that are not met on the best filling, with what goes with them.
-pub(super) fn beyond_reach(search: &Search<'_>, wanted: &[Wanted], best: &Filling) -> Vec<usize> {
-    let missed = |rank: usize| {
-        // Aims are pursued to half a tolerance: half a one more is one off.
-        let mut own = search.aims.iter().filter(move |aim| aim.rank == rank);
-        own.any(|aim| aim.misses(best) > 0.5)
+/// The goal that is farthest from being met, of those that are not met on a filling; none where all are.
+pub(super) fn farthest_unmet(
+    search: &Search<'_>,
+    wanted: &[Wanted],
+    filling: &Filling,
+) -> Option<usize> {
+    let off = |goal: usize| {
+        let own = search.aims.iter().filter(|aim| aim.rank == Needs::rank(goal, false));
+        own.map(|aim| aim.misses(filling)).fold(0.0, f64::max)
     };
-    let goals = 0..wanted.len();
-    let missed = goals.filter(|goal| missed(Needs::rank(*goal, false)));
-    missed.flat_map(|goal| [false, true].map(|goes_with| Needs::rank(goal, goes_with))).collect()
+    let unmet = (0..wanted.len()).map(|goal| (goal, off(goal))).filter(|(_, off)| *off > UNMET);
+    Some(unmet.reduce(|most, next| if next.1 > most.1 { next } else { most })?.0)
 }
 
 /// Pairs, where compartments change alike left and right; else each by itself.

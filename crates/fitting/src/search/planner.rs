@@ -17,7 +17,7 @@ use crate::prediction::client_on_cushion::{Answer, SearchMeshes};
 use crate::prediction::predictor::{AlreadySolved, Ends, Near, Predictor};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::Assumptions;
-use crate::search::decision::{beyond_reach, groups};
+use crate::search::decision::{farthest_unmet, groups};
 use crate::search::progress::{PlanStep, Progress};
 use crate::search::side_by_side::both;
 use crate::search::steps::{OnBothMeshes, Search};
@@ -379,16 +379,24 @@ impl<'a> Planner<'a> {
         if search.score(&start).is_perfect() {
             return Some((start, None));
         }
-        let OnBothMeshes { mut rough, there: start, .. } = search.filling_on_both_meshes(&start)?;
-        let (mut best, mut slopes) = rough.best(start, known)?;
-        let beyond = beyond_reach(&rough, wanted, &best);
-        if !beyond.is_empty() {
-            rough.weigh(&beyond);
-            search.weigh(&beyond);
-            (best, slopes) = rough.best(best, Some(slopes))?;
+        let OnBothMeshes { mut rough, there, .. } = search.filling_on_both_meshes(&start)?;
+        let (mut best, mut slopes) = rough.best(there, known)?;
+        loop {
+            // The farthest first: what seemed beyond reach beside it may be reached without it.
+            while let Some(goal) = farthest_unmet(&rough, wanted, &best) {
+                rough.weigh(goal);
+                search.weigh(goal);
+                (best, slopes) = rough.best(best, Some(slopes))?;
+            }
+            let (found, learnt) = self.whole(&search, reader.stock, &best.counts, slopes)?;
+            let Some(goal) = farthest_unmet(&search, wanted, &found) else {
+                return Some((found, Some(learnt)));
+            };
+            // Whole cells do not meet it: it is not to cost what only a goal that is met may.
+            rough.weigh(goal);
+            search.weigh(goal);
+            (best, slopes) = rough.best(best, Some(learnt))?;
         }
-        let (found, slopes) = self.whole(&search, reader.stock, &best.counts, slopes)?;
-        Some((found, Some(slopes)))
     }
 
     /// The best whole counts around others: looked for on the rough mesh, with aims that allow for what
@@ -454,6 +462,7 @@ impl<'a> Planner<'a> {
             tried_on: &meshes.rough,
             pattern,
             unloaded: self.cushion.unloaded(),
+            firm: 1,
             aims,
             harm: Vec::new(),
             bounds: pattern.indices().enumerate().zip(&self.fixed).map(bound).collect(),

@@ -10,14 +10,15 @@ use mechanics::UnloadedCushion;
 
 use crate::goals::aims::{Aim, Filling, Slopes, tops};
 use crate::goals::known::KnownFillings;
+use crate::goals::needs::Needs;
 use crate::prediction::client_on_cushion::{Answer, ClientOnCushion, SearchMeshes, has_numbers};
 use crate::prediction::prepared::PreparedCushion;
 use crate::search::decision::groups;
 use crate::search::program::{LinearAim, Program};
 use crate::search::side_by_side::both;
 
-/// Steps after which the search ends; some five do.
-const MOST_STEPS: usize = 14;
+/// Steps after which the search ends; some five do, and where a goal is only just within reach, fifteen.
+const MOST_STEPS: usize = 20;
 /// A step below this many cells is none.
 const SMALL_STEP: f64 = 0.2;
 /// The share of the home counts within which straight lines are trusted at first. A judgement: a
@@ -35,10 +36,10 @@ const GROWTH: f64 = 1.6;
 const SHRINKING: f64 = 0.4;
 /// Cells by which every compartment may change in a step, however small it is.
 const LEAST_SPAN: f64 = 2.0;
-/// Differences of limits below this many tolerances decide nothing.
-const QUANTUM_OF_LIMITS: f64 = 0.05;
-/// The same of goals: for so much of one, less harm, fewer cells or a later goal may be had.
-const QUANTUM_OF_GOALS: f64 = 0.25;
+/// Differences of firm ranks below this many tolerances decide nothing.
+const QUANTUM_OF_FIRM: f64 = 0.05;
+/// The same of the others: for so much of one, less harm, fewer cells or one that comes later may be had.
+const QUANTUM_OF_OTHERS: f64 = 0.25;
 /// What a compartment's whole content costs, moved, in units of harm: twenty cells of an adult's
 /// compartment of sixty are worth one unit, which is 1.7 degrees of pitch. A share and not a number,
 /// since two cells are 7 % of a child's compartment and 1 % of an adult's. A judgement.
@@ -64,6 +65,9 @@ pub(crate) struct Search<'s> {
     pub(crate) tried_on: &'s ClientOnCushion<'s>,
     pub(crate) pattern: &'s Pattern,
     pub(crate) unloaded: &'s UnloadedCushion,
+    /// How many of the first ranks are firm: what comes after them may cost them nothing. They are the
+    /// limits, and that goals are met.
+    pub(crate) firm: usize,
     /// Limits, goals and what is spared, by rank.
     pub(crate) aims: Vec<Aim>,
     /// What nobody asks for, of which the squares are added up.
@@ -118,6 +122,7 @@ impl<'s> Search<'s> {
             tried_on: &meshes.rough,
             pattern: cushion.pattern(),
             unloaded: cushion.unloaded(),
+            firm: 1,
             aims: Vec::new(),
             harm: Vec::new(),
             bounds: Vec::new(),
@@ -182,6 +187,7 @@ impl<'s> Search<'s> {
             tried_on: self.tried_on,
             pattern: self.pattern,
             unloaded: self.unloaded,
+            firm: self.firm,
             aims: self.aims.clone(),
             harm: self.harm.clone(),
             bounds: self.bounds.clone(),
@@ -201,11 +207,14 @@ impl<'s> Search<'s> {
         OnBothMeshes { here, rough: self, there }
     }
 
-    /// Weighs the aims of some ranks against harm and cells instead of putting them first: a goal that
-    /// no counts meet is brought as near as is worth what it costs.
-    pub(crate) fn weigh(&mut self, ranks: &[usize]) {
+    /// Weighs a goal against harm and cells instead of putting it first: one that no counts meet is
+    /// brought as near as is worth what it costs.
+    pub(crate) fn weigh(&mut self, goal: usize) {
+        let met = [false, true].map(|goes_with| Needs::rank(goal, goes_with));
+        self.aims.retain(|aim| !met.contains(&aim.rank));
+        let closer = met.map(|rank| rank + self.firm);
         let (weighed, kept): (Vec<Aim>, Vec<Aim>) =
-            self.aims.drain(..).partition(|aim| ranks.contains(&aim.rank));
+            self.aims.drain(..).partition(|aim| closer.contains(&aim.rank));
         self.aims = kept;
         let unit = WORTH_OF_A_TOLERANCE.sqrt();
         self.harm.extend(weighed.into_iter().map(|aim| Aim { unit: aim.unit / unit, ..aim }));
@@ -228,7 +237,7 @@ impl<'s> Search<'s> {
         harm: impl Iterator<Item = f64>,
         counts: &[f64],
     ) -> Score {
-        let quantum = |rank| if rank == 0 { QUANTUM_OF_LIMITS } else { QUANTUM_OF_GOALS };
+        let quantum = |rank| if rank < self.firm { QUANTUM_OF_FIRM } else { QUANTUM_OF_OTHERS };
         let ranks = self.by_rank(offs).into_iter().enumerate();
         let ranks = ranks.map(|(rank, off)| (off / quantum(rank)).floor() as u32);
         let harm: f64 = harm.map(|off| off * off).sum();
@@ -285,6 +294,8 @@ impl<'s> Search<'s> {
     /// The best filling near a start, not in whole numbers, with the slopes around it; none where
     /// there are no slopes. Those of a like filling serve as well to begin with.
     pub(crate) fn best(&self, start: Filling, known: Option<Slopes>) -> Option<(Filling, Slopes)> {
+        // Solved by itself; the steps after it are found beside it.
+        let mut sure = start.clone();
         let mut best = start;
         // Whether the slopes are those around the best, and not corrected ones of before.
         let mut fresh = known.is_none();
@@ -319,15 +330,16 @@ impl<'s> Search<'s> {
                 if were_fresh {
                     break;
                 }
-                best = self.filled(&best.counts, Some(&best))?;
+                // What does not come to rest by itself is not taken: it is on the brink of tipping.
+                let Some(anew) = self.filled(&best.counts, Some(&best)) else { break };
+                (best, sure) = (anew.clone(), anew);
                 score = self.score(&best);
                 slopes = self.slopes(&best)?;
                 fresh = true;
                 reach = FIRST_REACH * SHRINKING;
             }
         }
-        // The last step was found beside others.
-        Some((self.filled(&best.counts, Some(&best))?, slopes))
+        Some((self.filled(&best.counts, Some(&best)).unwrap_or(sure), slopes))
     }
 
     /// The counts that the aims ask for in order where effects are straight lines, within a share
@@ -349,6 +361,7 @@ impl<'s> Search<'s> {
             away: away.collect(),
             cost: (0..n).map(|at| self.cost_of_a_cell(at)).collect(),
             groups: &self.groups,
+            firm: self.firm,
         };
         let change = program.solved(self.ranks())?;
         Some(filling.counts.iter().zip(&change).map(|(count, by)| count + by).collect())

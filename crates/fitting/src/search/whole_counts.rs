@@ -20,11 +20,8 @@ const BOTH_WAYS: usize = 10;
 const SMALL: u32 = 2;
 /// Parts of the whole change that are tried.
 const PARTS: [f64; 2] = [0.5, 0.75];
-/// Tolerances that a goal may lose for fewer cells: less than its least step that counts.
+/// Tolerances that what is not firm may lose for fewer cells: less than its least step that counts.
 const MAY_LOSE: f64 = 0.2;
-/// Tolerances off, beyond the half that is good enough, at which a goal is reached yet: a tenth short
-/// of a whole one, for what two meshes differ by.
-const REACHED: f64 = 0.4;
 /// Compartments in which a neighbour differs at most: enough to move a cell from one to another and
 /// to make up for it in a third; four would be many times as many.
 const CHANGED: u32 = 3;
@@ -107,14 +104,13 @@ impl Search<'_> {
         scored.reduce(|best, next| if next.0 < best.0 { next } else { best })
     }
 
-    /// Whether a filling keeps the limits as one that is so far off does, and the goals but for less than
-    /// decides anything, and reaches those that that one reaches.
+    /// Whether a filling keeps what is firm as one that is so far off does, and the rest but for less than
+    /// decides anything.
     pub(crate) fn does_as_well(&self, offs: &[f64], next: &Filling) -> bool {
         let pairs = offs.iter().zip(self.offs(next)).enumerate();
-        pairs.into_iter().all(|(rank, (was, is))| match rank {
-            0 => is <= *was,
-            _ if *was <= REACHED => is <= (was + MAY_LOSE).min(REACHED),
-            _ => is <= was + MAY_LOSE,
+        pairs.into_iter().all(|(rank, (was, is))| {
+            let may_lose = if rank < self.firm { 0.0 } else { MAY_LOSE };
+            is <= was + may_lose
         })
     }
 

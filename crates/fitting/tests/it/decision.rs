@@ -76,6 +76,32 @@ fn a_fitted_client_is_planned_again_without_loading_the_injury_beyond_what_was_p
     assert!(surface(&fresh, site) > 1.03 * was, "{layout}");
 }
 
+/// A tenth short of four fifths of the wish is met closely enough, where others carry a seventh more for it.
+#[test]
+fn what_is_spared_is_not_spent_on_a_goal_that_is_met() {
+    let site = SiteName::SeatBone(Side::Left);
+    let cushion = made("row-six");
+    let own = client("row-six", "440x400");
+    let stock = planned(&cushion, &own, None);
+    let others = SiteName::ALL.into_iter().filter(|other| *other != site);
+    let others: Vec<SiteName> = others.filter(|other| surface(&stock, *other) > 2e3).collect();
+    let mut spent = 0;
+    for share in [0.10, 0.15, 0.20, 0.25] {
+        let wants = [Want::OffLoad { site, share }];
+        let plan = planned(&cushion, &with_goals(own.clone(), &wants), None);
+        let times = |site| surface(&plan, site) / surface(&stock, site);
+        let most = others.iter().map(|other| times(*other)).fold(0.0, f64::max);
+        // With what tissue leaves of it.
+        let relief = 0.65 * (1.0 - times(site)) / share;
+        if relief >= 0.80 && most > 1.15 {
+            spent += 1;
+            // The whole cells of this size are worth less than half a tolerance.
+            assert!(relief <= 0.88, "{share}: {relief} for {most}");
+        }
+    }
+    assert!(spent > 0, "some off-loading takes so much");
+}
+
 /// The other goal would level the pelvis, if it were not held.
 #[test]
 fn a_fixed_obliquity_is_held_without_a_goal() {
@@ -114,11 +140,13 @@ fn a_symmetric_client_gets_symmetric_counts_and_one_sided_function_may_break_tha
         let plan = planned(&cushion, &uneven, None);
         assert!(plan.not_safe.is_empty(), "{layout}");
     }
-    // A goal of one side is not forced into the same on both.
-    let site = SiteName::SeatBone(Side::Left);
-    let one_sided = with_goals(own, &[Want::OffLoad { site, share: 0.15 }]);
+    // A goal of one side is not forced into the same on both, where each has a compartment of its own
+    // under the seat bone: the one that is off-loaded gets less.
+    let (site, cushion) = (SiteName::SeatBone(Side::Left), made("row-six"));
+    let one_sided = [Want::OffLoad { site, share: 0.15 }];
+    let one_sided = with_goals(client("row-six", "440x400"), &one_sided);
     let found = counts(&planned(&cushion, &one_sided, None));
-    assert!(!is_even(pattern, &found), "{layout}: {found:?}");
+    assert!(found[0] < found[1], "under the left seat bone and the right one: {found:?}");
 }
 
 fn is_even(pattern: &cushion::Pattern, counts: &[u32]) -> bool {

@@ -207,6 +207,26 @@ fn plans_harm_nobody_unasked() {
     }
 }
 
+/// Two for whom the goal is met by counts that are not whole, and by no whole ones that are found.
+#[test]
+fn a_goal_that_is_not_met_loads_no_other_site_by_much() {
+    for plan in all(221..222, false).iter().chain(&all(227..228, false)) {
+        let (seed, own) = (plan.client.seed, &plan.own);
+        let costly = own.met.iter().any(|(kind, met)| kind == "off-load" && *met);
+        // An eighth, and what does not count of it.
+        assert!(costly || own.rise <= 0.15, "{seed}: {own:?}");
+    }
+}
+
+/// The best counts that are not whole are so near to where the pelvis tips that they are found beside
+/// others and not by themselves.
+#[test]
+fn a_search_that_comes_to_the_brink_of_tipping_goes_back_a_step() {
+    let plans = all(243..244, false);
+    let own = &plans[0].own;
+    assert!(own.met[0].1 && own.moved > 0.0, "{own:?}");
+}
+
 #[test]
 fn answers_as_expected_move_nothing_and_alarms_bring_the_client_off() {
     for (seed, own) in answers(7..8) {
