@@ -37,6 +37,16 @@ async function tooNear(page) {
 }
 
 export default {
+  "held fingers are tried again, then the cause is looked for, and no cell is moved": async (bench) => {
+    const { page } = await filled(bench, "DEMO-3");
+    await go(page, "checks");
+    await fill(page, { "top.left": "pinched", "felt.left": "30", "felt.right": "30", by: "OT" });
+    await press(page, CHECKED);
+    const said = await text(page);
+    const at = ["check on top again", "before the cause is found", "A pad, a towel or a sling"].map((part) => said.indexOf(part));
+    assert.ok(at.every((own) => own >= 0) && at[0] < at[1] && at[1] < at[2], said);
+    assert.equal(await page.locator("main .buttons a[href$='/moves']").count(), 0, said);
+  },
   "a fitting is signed whose skin was looked at half an hour after the rest": async (bench) => {
     const { clinic, page, name } = await filled(bench, "N-2", CHILD.replace("healing", "healed"));
     const under = await expected(clinic, name);

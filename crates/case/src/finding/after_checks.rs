@@ -128,11 +128,11 @@ pub enum NextStep {
     CheckAgain,
     /// So few cells are moved that walls may swallow them.
     FeelSmallMoves,
-    /// Likely overfilled: pat level first, and check on top again.
+    /// Pat level first, and check on top again.
     PatFirst,
-    /// Take the cells out only if fingers are still held.
+    /// If fingers are still held, likely overfilled: take the cells out then.
     TakeOutIfStillHeld,
-    /// What is felt underneath does not say why fingers are held; the cause comes first.
+    /// If fingers are still held, what is felt underneath does not say why; the cause comes first.
     CauseFirst,
     /// No cells for a mark; the fitting has failed until a clinician has seen it.
     NoCellsForAMark,

@@ -434,6 +434,16 @@ fn doubts(place: &Place<'_>, adjusted: &Adjusted) -> Markup {
     }
 }
 
+/// Where to look in the set-up.
+fn looks(language: &dyn words::Language, adjusted: &Adjusted) -> Markup {
+    html! {
+        @if !adjusted.look_at.is_empty() {
+            h2 { (language.lines().look_at_these) }
+            ol { @for own in &adjusted.look_at { li { (language.look_at(*own)) } } }
+        }
+    }
+}
+
 /// The client comes off: nothing else is offered.
 fn stop(
     place: &Place<'_>,
@@ -451,10 +461,7 @@ fn stop(
             p { (lines.nobody_sits) }
         }
         (not_kept.unwrap_or_default())
-        @if !adjusted.look_at.is_empty() {
-            h2 { (lines.look_at_these) }
-            ol { @for own in &adjusted.look_at { li { (language.look_at(*own)) } } }
-        }
+        (looks(language, adjusted))
         @for own in &adjusted.next { p { (language.next_step(*own)) } }
         div class="row buttons" { a class="button less" href=(place.to(Step::Review)) { (language.page().checks.to_record) } }
     };
@@ -498,6 +505,7 @@ fn followed(
                 ol { @for own in &adjusted.moves { li { (language.a_move(own)) } } }
             }
             ul { @for own in &next { li { (language.next_step(*own)) } } }
+            (looks(language, adjusted))
             @for own in &adjusted.left_out { p { (language.left_out(own)) } }
             @if let Some(own) = before.too_few_spares(adjusted).filter(|_| moves) { p class="asks" { (language.caution(&own)) } }
             @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {

@@ -121,14 +121,21 @@ fn under(heading: &str, lines: impl IntoIterator<Item = String>) -> Vec<String> 
     lines
 }
 
+/// Where to look in the set-up.
+fn looks(say: &dyn Language, adjusted: &Adjusted) -> Vec<String> {
+    let looks = adjusted.look_at.iter().map(|own| say.look_at(*own).to_owned());
+    under(say.lines().look_at_these, looks)
+}
+
 /// What is to be done now, and with which cells.
 fn verdict(case: &OpenCase, adjusted: &Adjusted) -> Vec<String> {
     let say = say::about(case);
     let fixed = say.lines();
     let alarms = adjusted.alarms.iter().map(|own| say.alarm(own) + ".");
     let mut lines = under(fixed.client_off_now, alarms);
-    let looks = adjusted.look_at.iter().map(|own| say.look_at(*own).to_owned());
-    lines.extend(under(fixed.look_at_these, looks));
+    if !adjusted.alarms.is_empty() {
+        lines.extend(looks(say, adjusted));
+    }
     let doubts = adjusted.doubts.iter().map(|own| say.doubt(own));
     lines.extend(under(fixed.clear_this_first, doubts));
     if !adjusted.moves.is_empty() {
@@ -184,6 +191,9 @@ fn words(
     lines.extend(costs.iter().flat_map(|costs| say.costs(costs)));
     lines.extend(adjusted.not_safe.iter().map(|limit| say.not_safe_yet(limit)));
     lines.extend(adjusted.next.iter().map(|step| say.next_step(*step)));
+    if adjusted.alarms.is_empty() {
+        lines.extend(looks(say, adjusted));
+    }
     lines.extend(adjusted.left_out.iter().map(|check| say.left_out(check)));
     let misfit = adjusted.doubts.iter().any(|own| matches!(own, Doubt::Misfit(_)));
     if !arguments.why && (misfit || !adjusted.left_out.is_empty()) {

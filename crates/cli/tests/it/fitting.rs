@@ -207,6 +207,16 @@ fn nothing_is_taken_from_a_pinched_side_before_a_hand_underneath() {
 }
 
 #[test]
+fn held_fingers_are_tried_again_before_the_cause_is_looked_for() {
+    let words = ["adjust", "T-1.toml", "--top", "left=pinched", "--under", "left=30mm"];
+    let said = dir().run(&words).done();
+    let at = |part: &str| said.find(part).unwrap_or_else(|| panic!("{part}: {said}"));
+    assert!(at("check on top again") < at("before the cause is found"), "{said}");
+    assert!(at("before the cause is found") < at("A pad, a towel or a sling"), "{said}");
+    assert!(!said.contains("Move "), "{said}");
+}
+
+#[test]
 fn checks_that_nobody_can_make_are_refused() {
     for (press, said) in [
         ("9=slack", "has no compartment 9"),

@@ -128,6 +128,8 @@ fn take_out(counts: Vec<u32>) -> Pinched {
     Pinched { counts: Some(counts), look_at: &[], next }
 }
 
+/// Cells that lie unevenly, or a hand that came in askew, hold fingers too: that is tried first.
 fn look_for_the_cause() -> Pinched {
-    Pinched { counts: None, look_at: &LookAt::AFTER_A_PINCH, next: vec![NextStep::CauseFirst] }
+    let next = vec![NextStep::PatFirst, NextStep::CauseFirst];
+    Pinched { counts: None, look_at: &LookAt::AFTER_A_PINCH, next }
 }

@@ -16,6 +16,9 @@ const BROKEN: f64 = 0.05;
 /// Tolerances by which a goal must be farther off than it was accepted for it to be taken up again: what
 /// hands cannot tell.
 const REOPENED: f64 = 0.5;
+/// The share of what it is off to which a goal that fell short as was told must come at most for it to be
+/// taken up again, where it is not met.
+const MUCH_NEARER: f64 = 0.5;
 /// Standard deviations below which a normal number is with a chance of four in five.
 const FOUR_IN_FIVE: f64 = 0.84;
 /// By how many tolerances a goal must come nearer for any cells to be moved, and for each cell of an
@@ -31,6 +34,12 @@ const ADULT_COMPARTMENT: f64 = 60.0;
 /// The least by which a clearance that is only doubted must grow for cells to be moved, m: a third of
 /// what a hand tells.
 const WORTH_CONFIRMING: f64 = 1e-3;
+
+/// What each goal that is not refused is about, without what only goes with it.
+fn goals(wanted: &[Wanted]) -> impl Iterator<Item = Vec<&Aim>> {
+    let all = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
+    all.map(|aims| aims.iter().filter(|aim| !aim.goes_with()).collect())
+}
 
 /// What is to be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -103,19 +112,20 @@ impl Planner<'_> {
         if is_broken(needed) {
             return Task::Confirm;
         }
-        let mut goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
-        let reopened = goals.any(|aims| {
-            let own: Vec<&Aim> = aims.iter().filter(|aim| !aim.goes_with()).collect();
-            let accepted = self.accepted(&own);
-            let off = |aim: &&Aim| aim.misses(&home) > accepted + REOPENED.max(self.unsure(aim));
-            own.iter().any(off)
-        });
-        if reopened { Task::Pursue } else { Task::Stay }
+        let is_off = |aims: Vec<&Aim>| self.is_off_by_more(&aims, &home, 1.0);
+        if goals(wanted).any(is_off) { Task::Pursue } else { Task::Stay }
+    }
+
+    /// Whether a goal with these aims is off by more than so many tolerances and by more than hands may
+    /// be wrong by.
+    fn is_off_by_more(&self, aims: &[&Aim], filling: &Filling, tolerances: f64) -> bool {
+        let off = |aim: &&Aim| aim.misses(filling) > tolerances + REOPENED.max(self.unsure(aim));
+        aims.iter().any(off)
     }
 
     /// How many tolerances a goal with these aims may be off as it is: one, or what it was expected to
     /// fall short by. That was told when the counts were chosen, and answers that say the same again are
-    /// no reason to move cells.
+    /// a reason to move cells only where that meets it, or half of it.
     fn accepted(&self, aims: &[&Aim]) -> f64 {
         let expected = self.adjusting.as_ref().and_then(|own| own.expected.as_ref());
         let misses = aims.iter().filter_map(|aim| Some(aim.misses(expected?)));
@@ -227,7 +237,7 @@ impl Planner<'_> {
 
     /// Whether goals come so much nearer that cells are to be moved for it, where a client sits
     /// already: what the next checks say is mostly how finely hands can tell.
-    pub(super) fn is_worth_it(
+    pub(crate) fn is_worth_it(
         &self,
         reader: &GoalReader<'_>,
         wanted: &[Wanted],
@@ -236,18 +246,21 @@ impl Planner<'_> {
         let Some(adjusting) = &self.adjusting else { return true };
         let search = self.search(reader.meshes, Vec::new());
         let Some(home) = search.filled(&self.home, Some(found)) else { return true };
-        let goals = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
-        let gains = goals.map(|aims| {
-            let most = |filling| {
-                let own = aims.iter().filter(|aim| !aim.goes_with());
-                own.map(|aim| aim.misses(filling)).fold(0.0, f64::max)
-            };
-            most(&home) - most(found)
-        });
+        let gain = |aims: Vec<&Aim>| {
+            let [was, is] = [&home, found]
+                .map(|filling| aims.iter().map(|aim| aim.misses(filling)).fold(0.0, f64::max));
+            let is_off = self.is_off_by_more(&aims, &home, 1.0);
+            let is_farther_off = self.is_off_by_more(&aims, &home, self.accepted(&aims));
+            if is_farther_off || is_off && is <= f64::max(1.0, MUCH_NEARER * was) {
+                was - is
+            } else {
+                0.0
+            }
+        };
         let cells: f64 = (found.counts.iter().zip(&self.home))
             .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
             .sum();
         let worth = WORTH + WORTH_AFTER_MOVES * adjusting.earlier as f64;
-        gains.fold(0.0, f64::max) >= worth + WORTH_OF_A_CELL * cells
+        goals(wanted).map(gain).fold(0.0, f64::max) >= worth + WORTH_OF_A_CELL * cells
     }
 }

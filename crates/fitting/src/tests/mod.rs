@@ -1,8 +1,10 @@
-//! Witnesses that need what is private: all counts around an answer, shared slopes, simulated clients,
+//! Witnesses that need what is private: all counts around an answer, shared slopes, goals that are taken up
+//! again, simulated clients,
 //! and the audit of what is decided.
 
 mod audit;
 mod dice;
 mod shared_slopes;
 mod simulated_clients;
+mod taken_up_again;
 mod whole_counts;

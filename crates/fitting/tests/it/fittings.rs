@@ -354,6 +354,8 @@ fn pinched_over_a_middling_clearance_moves_nothing_and_says_where_to_look() {
         case.adjust(&[pinched(Side::Left), felt(Side::Left, 30.0), felt(Side::Right, 30.0)]);
     assert_eq!((found.verdict, &found.counts), (Verdict::Pinched, &case.counts));
     assert!(found.look_at.contains(&LookAt::LayersOnTop));
+    // Uneven cells hold fingers too: what costs nothing is tried first.
+    assert_eq!(found.next, [NextStep::PatFirst, NextStep::CauseFirst]);
 }
 
 #[test]

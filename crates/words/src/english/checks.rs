@@ -157,14 +157,12 @@ impl CheckWords for English {
             NextStep::FeelSmallMoves => {
                 "So few cells may do little, since the wall between two compartments gives way first. Feel again before more are moved."
             }
-            NextStep::PatFirst => {
-                "Likely overfilled: enough is felt underneath. Pat the compartments level first and check on top again."
-            }
+            NextStep::PatFirst => "Pat the compartments level first and check on top again.",
             NextStep::TakeOutIfStillHeld => {
-                "Only if the fingers are still held, take these few cells out into the spare bag, and feel underneath again."
+                "Only if the fingers are still held: likely overfilled, as enough is felt underneath. Take these few cells out into the spare bag, and feel underneath again."
             }
             NextStep::CauseFirst => {
-                "Fingers were held, and what is felt underneath does not say why. No cell is moved before the cause is found."
+                "If the fingers are still held: what is felt underneath does not say why, and no cell is moved before the cause is found."
             }
             NextStep::NoCellsForAMark => {
                 "No cells are moved for a mark on the skin. The fitting has failed until the treating clinician has seen it."

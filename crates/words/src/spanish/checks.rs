@@ -159,14 +159,12 @@ impl CheckWords for Spanish {
             NextStep::FeelSmallMoves => {
                 "Tan pocas celdas pueden hacer poco, pues primero cede la pared entre dos compartimentos. Palpe de nuevo antes de mover más."
             }
-            NextStep::PatFirst => {
-                "Seguramente sobra relleno: por debajo se nota bastante. Alise antes los compartimentos y compruebe otra vez por arriba."
-            }
+            NextStep::PatFirst => "Alise antes los compartimentos y compruebe otra vez por arriba.",
             NextStep::TakeOutIfStillHeld => {
-                "Solo si los dedos siguen atrapados, saque estas pocas celdas a la bolsa de repuesto y palpe otra vez por debajo."
+                "Solo si los dedos siguen atrapados: seguramente sobra relleno, pues por debajo se nota bastante. Saque estas pocas celdas a la bolsa de repuesto y palpe otra vez por debajo."
             }
             NextStep::CauseFirst => {
-                "Los dedos quedaron atrapados, y lo que se nota por debajo no dice por qué. No se mueve ninguna celda antes de hallar la causa."
+                "Si los dedos siguen atrapados: lo que se nota por debajo no dice por qué, y no se mueve ninguna celda antes de hallar la causa."
             }
             NextStep::NoCellsForAMark => {
                 "Por una marca en la piel no se mueve ninguna celda. El ajuste no vale hasta que lo vea el profesional responsable."

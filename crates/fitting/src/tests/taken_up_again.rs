@@ -1,0 +1,82 @@
+//! When a goal that fell short, as was told, is taken up again: where cells meet it now, or half of it, or
+//! where it is farther off than was told.
+
+use case::{Goal, Want};
+use cushion::{Length, Mass};
+use mechanics::Stop;
+
+use crate::goals::aims::Filling;
+use crate::goals::needs::Needs;
+use crate::goals::wanted::{GoalReader, NEAR_STOCK};
+use crate::prediction::assumptions::assumptions_of;
+use crate::prediction::client_on_cushion::SearchMeshes;
+use crate::prediction::prepared::{PreparedCushion, Spacings};
+use crate::search::planner::{Planner, stock_counts};
+use crate::search::steps::Search;
+use crate::search::task::Adjusting;
+
+const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
+    [measures]\nunits = \"mm\"\nhip_width = 390\n\
+    thigh_depth = { left = 470, right = 480 }\n\
+    [weight]\nkg = 74\nweighed_on = 2026-03-01\n\
+    [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
+
+/// Knows nothing of how a client sits, so that a goal is off as its aims say.
+fn adjusting(counts: &[f64], expected: Option<&Filling>) -> Adjusting {
+    Adjusting {
+        expected: expected.cloned(),
+        unsure: [0.0; 2],
+        doubted: [0.0; 2],
+        sure: [0.0; 2],
+        felt_low: false,
+        surface_sd: [0.0; 2],
+        higher_sd: 0.0,
+        bounds: counts.iter().map(|count| [0.0, 2.0 * count]).collect(),
+        held: Vec::new(),
+        earlier: 0,
+        passed: None,
+        symmetric: false,
+    }
+}
+
+/// The goal is to be near the stock fill, so that how far it is off is counted by hand: one tolerance is a
+/// share of the stock count.
+#[test]
+fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_half_of_it() {
+    let mut client = files::read_client(CLIENT).value.expect("a client");
+    client.goals = vec![Goal { want: Want::NearStock, because: None }];
+    let pattern = testkit::pattern("row-six", "440x400");
+    let spacings = Spacings::all(Length::from_mm(16.0));
+    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
+    let sits = assumptions_of(&client, &cushion, Mass::from_kg(74.0), Stop::never());
+    let sits = sits.expect("a body");
+    let meshes = SearchMeshes::new(&cushion, &sits, Stop::never()).expect("a body");
+    let stock = stock_counts(&cushion);
+    let off_by = |tolerances: f64| {
+        let mut counts = stock.clone();
+        counts[0] += tolerances * NEAR_STOCK * counts[0];
+        Search::solving_only(&cushion, &meshes).filled(&counts, None).expect("the client rests")
+    };
+    let at_stock = off_by(0.0);
+    let needs = Needs::of(&client);
+    let is_worth_it = |home: f64, expected: Option<f64>, found: f64| {
+        let home = off_by(home).counts;
+        let own = adjusting(&home, expected.map(off_by).as_ref());
+        let own = Planner::adjusting(&cushion, &client, sits.clone(), &home, own, Stop::never());
+        let reader =
+            GoalReader { needs: &needs, pattern: &pattern, meshes: &meshes, stock: &at_stock };
+        own.is_worth_it(&reader, &reader.wanted(), &off_by(found))
+    };
+    // As far off as was told: cells that meet it are worth it, or bring it nearer by half of what it is
+    // off; less is not.
+    assert!(is_worth_it(3.0, Some(3.0), 0.5));
+    assert!(is_worth_it(6.0, Some(6.0), 2.9));
+    assert!(!is_worth_it(3.0, Some(3.0), 1.6));
+    assert!(!is_worth_it(6.0, Some(6.0), 3.1));
+    // Farther off than was told, or nothing was told: nearer is better.
+    assert!(is_worth_it(3.0, Some(1.0), 1.6));
+    assert!(is_worth_it(3.0, None, 1.6));
+    // Met, as far as anybody can tell: no cells to meet it closer, whatever was told.
+    assert!(!is_worth_it(1.3, Some(1.3), 0.0));
+    assert!(!is_worth_it(1.3, None, 0.0));
+}
