@@ -130,7 +130,7 @@ pub enum NextStep {
     FeelSmallMoves,
     /// Pat level first, and check on top again.
     PatFirst,
-    /// If fingers are still held, likely overfilled: take the cells out then.
+    /// Likely overfilled: take the cells out, only if fingers are still held.
     TakeOutIfStillHeld,
     /// If fingers are still held, what is felt underneath does not say why; the cause comes first.
     CauseFirst,

@@ -28,7 +28,7 @@ const RESERVE: [f64; 2] = [28e-3, 1.5e-3];
 /// What is spared unless a goal needs it, and one tolerance of each: a pitch that a hand on the
 /// pelvis tells, degrees;
 const SPARED_PITCH: [f64; 2] = [1.9, 0.4];
-/// a clearance so near to the limit that the next reading may be below, m, as a hand tells 3 mm;
+/// a clearance so near to the limit that the next reading may be below, m: by less than a hand tells;
 const SPARED_CLEARANCE: [f64; 2] = [27e-3, 1e-3];
 /// counts below what the layout gives as low, as a share of that;
 const SPARED_CELLS: f64 = 0.05;

@@ -111,6 +111,12 @@ impl Needs {
         2 * goal + 1 + usize::from(goes_with)
     }
 
+    /// The rank in which a goal of that rank is met closer than it must be: in the same order, after the
+    /// ranks that are firm, of which there are so many, and what is spared.
+    pub(crate) fn closer(rank: usize, firm: usize) -> usize {
+        firm + rank
+    }
+
     /// The rank of what is spared, after all goals.
     pub(crate) fn spared_rank(&self) -> usize {
         Self::rank(self.goals.len(), false)

@@ -95,7 +95,7 @@ impl Wanted {
     /// a goal that is refused.
     pub(crate) fn pursued(&self, needs: &Needs) -> Vec<Aim> {
         let both = |aim: &Aim| {
-            let closer = aim.rank + needs.spared_rank();
+            let closer = Needs::closer(aim.rank, needs.spared_rank());
             [aim.clone().within(MET), Aim { rank: closer, ..aim.clone() }.within(CLOSER)]
         };
         self.aims.iter().flatten().flat_map(both).collect()

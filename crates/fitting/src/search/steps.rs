@@ -68,7 +68,7 @@ pub(crate) struct Search<'s> {
     /// How many of the first ranks are firm: what comes after them may cost them nothing. They are the
     /// limits, and that goals are met.
     pub(crate) firm: usize,
-    /// Limits, goals and what is spared, by rank.
+    /// Limits, goals, what is spared and the goals closer, by rank.
     pub(crate) aims: Vec<Aim>,
     /// What nobody asks for, of which the squares are added up.
     pub(crate) harm: Vec<Aim>,
@@ -212,7 +212,7 @@ impl<'s> Search<'s> {
     pub(crate) fn weigh(&mut self, goal: usize) {
         let met = [false, true].map(|goes_with| Needs::rank(goal, goes_with));
         self.aims.retain(|aim| !met.contains(&aim.rank));
-        let closer = met.map(|rank| rank + self.firm);
+        let closer = met.map(|rank| Needs::closer(rank, self.firm));
         let (weighed, kept): (Vec<Aim>, Vec<Aim>) =
             self.aims.drain(..).partition(|aim| closer.contains(&aim.rank));
         self.aims = kept;
@@ -334,8 +334,8 @@ impl<'s> Search<'s> {
                 let Some(anew) = self.filled(&best.counts, Some(&best)) else { break };
                 (best, sure) = (anew.clone(), anew);
                 score = self.score(&best);
-                slopes = self.slopes(&best)?;
-                fresh = true;
+                let Some(around) = self.slopes(&best) else { break };
+                (slopes, fresh) = (around, true);
                 reach = FIRST_REACH * SHRINKING;
             }
         }

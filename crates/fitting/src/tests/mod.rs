@@ -1,6 +1,5 @@
 //! Witnesses that need what is private: all counts around an answer, shared slopes, goals that are taken up
-//! again, simulated clients,
-//! and the audit of what is decided.
+//! again, simulated clients, and the audit of what is decided.
 
 mod audit;
 mod dice;

@@ -159,7 +159,7 @@ impl CheckWords for English {
             }
             NextStep::PatFirst => "Pat the compartments level first and check on top again.",
             NextStep::TakeOutIfStillHeld => {
-                "Only if the fingers are still held: likely overfilled, as enough is felt underneath. Take these few cells out into the spare bag, and feel underneath again."
+                "Likely overfilled, as enough is felt underneath. Only if the fingers are still held, take these few cells out into the spare bag, and feel underneath again."
             }
             NextStep::CauseFirst => {
                 "If the fingers are still held: what is felt underneath does not say why, and no cell is moved before the cause is found."

@@ -161,7 +161,7 @@ impl CheckWords for Spanish {
             }
             NextStep::PatFirst => "Alise antes los compartimentos y compruebe otra vez por arriba.",
             NextStep::TakeOutIfStillHeld => {
-                "Solo si los dedos siguen atrapados: seguramente sobra relleno, pues por debajo se nota bastante. Saque estas pocas celdas a la bolsa de repuesto y palpe otra vez por debajo."
+                "Seguramente sobra relleno, pues por debajo se nota bastante. Solo si los dedos siguen atrapados, saque estas pocas celdas a la bolsa de repuesto y palpe otra vez por debajo."
             }
             NextStep::CauseFirst => {
                 "Si los dedos siguen atrapados: lo que se nota por debajo no dice por qué, y no se mueve ninguna celda antes de hallar la causa."

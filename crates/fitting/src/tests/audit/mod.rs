@@ -213,7 +213,7 @@ fn a_goal_that_is_not_met_loads_no_other_site_by_much() {
     for plan in all(221..222, false).iter().chain(&all(227..228, false)) {
         let (seed, own) = (plan.client.seed, &plan.own);
         let costly = own.met.iter().any(|(kind, met)| kind == "off-load" && *met);
-        // An eighth, and what does not count of it.
+        // What is spared, and the least of it that counts.
         assert!(costly || own.rise <= 0.15, "{seed}: {own:?}");
     }
 }

@@ -18,9 +18,8 @@
 //! but unsafe is counted among all who come to rest.
 //!
 //! On the seeds 6000 to 6199, 106 can be settled and 98 are, two are settled but unsafe, and none is harmed.
-//! Of the other eight five stop with a goal open that is only just worth its cells to who knows the truth,
-//! two have fingers pinched in round after round, and one does not come to rest after a move of eight
-//! cells.
+//! Of the other eight five stop with a goal open that who knows the truth would pursue, two have fingers
+//! pinched in round after round, and one does not come to rest after a move of eight cells.
 
 mod client;
 mod course;
