@@ -10,29 +10,27 @@ use case::{
 use cushion::{CompartmentIx, Length, Mass, Side};
 use mechanics::{CellEffect, Parameters, Stop};
 
-use crate::goals::aims::{Filling, Quantity, real};
+use crate::checks::alarms::ENOUGH_FELT;
+use crate::checks::meaning::HAND;
+use crate::goals::aims::{Aim, Filling, Quantity, real};
+use crate::goals::limits::{Reference, limits};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::GoalReader;
 use crate::image::{answered_by_its_image, left_first};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::prepared::PreparedCushion;
+use crate::search::few_out::{FewOut, LEFT_OVER};
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
 
 /// The change of height for which moves are given, m.
 const STEP: f64 = 5e-3;
-/// The change of pressure for which moves are given, as a share.
-const SHARE: f64 = 0.10;
 /// The most cells of one line: what a hand moves at once.
 const HANDFUL: f64 = 12.0;
-/// Cushion felt from which held fingers mean too many cells, mm: common practice, no source.
-const ENOUGH: f64 = 35.0;
-/// What is left under a bone where cells are taken from under it, mm: the limit of 25 mm and how
-/// finely a hand tells it.
-const LEFT_OVER: f64 = 28.0;
-/// How much more an injured site may get by a line, as a share: what nobody can tell.
-const NO_MORE: f64 = 0.01;
+/// Tolerances by which a line may miss a limit more than the counts as they are: what whole cells and
+/// two meshes differ by.
+const NO_MORE: f64 = 0.05;
 
 /// What goes onto the setup card beside the counts.
 #[derive(Clone, Debug, PartialEq)]
@@ -221,20 +219,26 @@ impl Table<'_> {
         self.search.filled(&counts, Some(self.filling))
     }
 
-    /// Whether a change breaks a limit, or loads a site with an injury.
+    /// Whether a change breaks a limit, as of every plan. How far the pelvis is turned is none here, since a
+    /// client who was found lower than on these counts is turned back; nor is a site without an
+    /// injury, of which an adjustment, too, only tells what it costs.
     fn harms(&self, change: &Change, then: &Filling) -> bool {
-        let limit = Parameters::default().clearance_limit;
-        let short = |side: Side| {
-            Quantity::Clearance(side).value(then).is_none_or(|clearance| clearance < limit)
+        let needed = [Parameters::default().clearance_limit; 2];
+        let reference = Reference { now: self.filling, passed: None };
+        let needs = self.reader.needs;
+        let limits = limits(needs, self.reader.pattern, reference, needed);
+        let counts = |aim: &Aim| match aim.quantity {
+            Quantity::Roll => false,
+            Quantity::Surface(site) => needs.injured.contains(&site),
+            _ => true,
         };
         let beyond = |(ix, by): &(CompartmentIx, f64)| {
             let cells = self.stock[*ix].cells;
             let count = then.counts[ix.index()];
             (*by > 0.0 && count > f64::from(cells.high)) || count < f64::from(cells.low) / 2.0
         };
-        [Side::Left, Side::Right].into_iter().any(short)
-            || change.iter().any(beyond)
-            || self.reader.needs.injured.iter().any(|site| self.pressure(then, *site) > NO_MORE)
+        let is_worse = |aim: &Aim| aim.misses(then) > aim.misses(self.filling) + NO_MORE;
+        limits.iter().any(|aim| counts(aim) && is_worse(aim)) || change.iter().any(beyond)
     }
 
     fn cost(&self, side: Side, then: &Filling) -> RemedyCost {
@@ -273,19 +277,27 @@ impl Table<'_> {
         self.line(side, found, &change, |cells| Remedy::PutIn { cells, into })
     }
 
-    /// Pinched on top with enough left underneath: overfilled.
+    /// Pinched on top with enough left underneath, and not less than is expected: overfilled.
     fn too_firm(&self, side: Side) -> IfThen {
-        let bone = SiteName::SeatBone(side);
-        let found = |felt| CardFinding::Pinched { side, felt: Length::from_mm(felt) };
-        let Some(under) = self.under(side) else { return no_cells(found(ENOUGH)) };
-        let change = self.change(&[(under, -1.0)], SHARE, |then| -self.pressure(then, bone));
-        let lowered = match &change {
-            CellChange::Cells(_, then) => -self.height(then, side) * 1e3,
-            CellChange::TooMany | CellChange::Harm => 0.0,
+        let clearance = |side| Quantity::Clearance(side).value(self.filling).unwrap_or(0.0);
+        let mut felt = ENOUGH_FELT.to_m().max(clearance(side) - HAND);
+        let few_out = |felt: f64| {
+            let other = clearance(side.other());
+            let clearance = if side == Side::Left { [felt, other] } else { [other, felt] };
+            let (search, needs, now) = (self.search, self.reader.needs, self.filling);
+            FewOut { search, needs, now, clearance, sides: &[side] }.found()
         };
-        let felt = ENOUGH.max((LEFT_OVER + lowered).ceil());
-        let out_of = self.number(under);
-        self.line(side, found(felt), &change, |cells| Remedy::TakeOut { cells, out_of })
+        // However much is felt, no more is taken out; and what is felt must leave enough after it.
+        let then = few_out(f64::INFINITY);
+        felt = then.as_ref().map_or(felt, |then| felt.max(LEFT_OVER - self.height(then, side)));
+        let found = CardFinding::Pinched { side, felt: Length::from_mm((felt * 1e3).ceil()) };
+        let Some(then) = then else { return no_cells(found) };
+        let out = |ix: CompartmentIx| self.filling.counts[ix.index()] - then.counts[ix.index()];
+        let Some(from) = self.search.pattern.indices().find(|ix| out(*ix) > 0.0) else {
+            return no_cells(found);
+        };
+        let remedy = Remedy::TakeOut { cells: out(from) as u32, out_of: self.number(from) };
+        IfThen { found, then: remedy, cost: Some(self.cost(side, &then)) }
     }
 
     /// The pelvis lower on one side than it should be.

@@ -447,10 +447,16 @@ fn adjusting(
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),
         held,
-        earlier: rounds.windows(2).filter(|pair| pair[0].counts != pair[1].counts).count(),
+        earlier: moved(rounds),
         passed: passed_counts(input.client, pattern, input.identity).map(|passed| real(&passed)),
         symmetric: is_its_own_image(pattern, &own, image),
     }
+}
+
+/// The counts before and after each time that cells were moved.
+fn moved(rounds: &[Round]) -> Vec<[Vec<f64>; 2]> {
+    let pairs = rounds.windows(2).filter(|pair| pair[0].counts != pair[1].counts);
+    pairs.map(|pair| [0, 1].map(|at| pair[at].counts.clone())).collect()
 }
 
 /// What is to be checked next, and what was held back.

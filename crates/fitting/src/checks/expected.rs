@@ -1,7 +1,7 @@
 //! What the plan expects of the checks, and whether hands found just that.
 
 use case::{
-    BodyError, BrokenLimit, Check, LookAt, NextStep, SiteName, ToldFrom, UnderAnswer, Verdict, Want,
+    BodyError, BrokenLimit, Check, LookAt, NextStep, SiteName, ToldFrom, UnderAnswer, Verdict,
 };
 use cushion::{Length, Side};
 use mechanics::Parameters;
@@ -207,27 +207,12 @@ impl<'a> Expected<'a> {
     /// Whether a filling loads a site with an injury by more than this share over what it carries
     /// now.
     pub(crate) fn loads_an_injury(&self, filling: &Filling, share: f64) -> bool {
-        self.loads_any(&Needs::of(self.input.client).injured, filling, share)
-    }
-
-    /// The same of a site with an injury, or one that a goal takes load off.
-    pub(crate) fn loads_what_is_spared(&self, filling: &Filling, share: f64) -> bool {
-        let needs = Needs::of(self.input.client);
-        let relieved = needs.goals.iter().filter_map(|goal| match goal.want {
-            Want::OffLoad { site, .. } => Some(site),
-            _ => None,
-        });
-        let sites: Vec<SiteName> = needs.injured.iter().copied().chain(relieved).collect();
-        self.loads_any(&sites, filling, share)
-    }
-
-    fn loads_any(&self, sites: &[SiteName], filling: &Filling, share: f64) -> bool {
         let more = |site: &SiteName| {
             let quantity = Quantity::Surface(*site);
             let now = self.now.as_ref().and_then(|now| quantity.value(now));
             let then = quantity.value(filling);
             now.zip(then).is_some_and(|(now, then)| then > now * (1.0 + share))
         };
-        sites.iter().any(more)
+        Needs::of(self.input.client).injured.iter().any(more)
     }
 }

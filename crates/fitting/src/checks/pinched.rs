@@ -1,27 +1,15 @@
 //! Held fingers: bottomed or overfilled, which only a hand underneath tells.
 
-use case::{Check, LookAt, NextStep, SiteName, TopAnswer};
-use cushion::{CompartmentIx, Length, Side};
+use case::{Check, LookAt, NextStep, TopAnswer};
+use cushion::{Length, Side};
 use mechanics::Parameters;
 
 use crate::checks::alarms::ENOUGH_FELT;
 use crate::checks::expected::{Expected, felt_under};
 use crate::checks::meaning::HAND;
-use crate::goals::aims::{Filling, Quantity};
-use crate::goals::wanted::under_site;
-
-/// Clearance that is left where cells are taken out from under a bone, m: the limit of 25 mm and
-/// how finely a hand tells it.
-const LEFT_OVER: f64 = 28e-3;
-/// The most cells that are taken out at once: a few, and then felt again.
-const A_FEW: u32 = 6;
-/// The share of a compartment that is taken out at once at most.
-const A_FEW_SHARE: f64 = 0.10;
-/// The share of the surface pressure that is to go.
-const EASED: f64 = 0.10;
-/// How much more a site with an injury, or one that a goal takes load off, may get by it, as a share: what
-/// nobody can tell.
-const NO_MORE: f64 = 0.01;
+use crate::goals::needs::Needs;
+use crate::search::few_out::FewOut;
+use crate::search::steps::Search;
 
 /// What is done about held fingers.
 pub(crate) struct Pinched {
@@ -70,51 +58,19 @@ impl Expected<'_> {
 
     /// A few cells out from under each of these bones; none where that would harm.
     fn eased(&self, sides: &[Side]) -> Option<Vec<u32>> {
-        let (mut counts, mut filling) = (self.input.now.to_vec(), None);
-        for _ in 0..A_FEW {
-            let mut next = counts.clone();
-            for side in sides.iter().filter(|side| !self.is_eased(filling.as_ref(), **side)) {
-                let under = under_site(
-                    self.input.cushion.pattern(),
-                    &self.meshes.coarse,
-                    SiteName::SeatBone(*side),
-                );
-                let under = under.into_iter().map(CompartmentIx::index);
-                let at = under.max_by_key(|at| (counts[*at], *at))?;
-                let most = (A_FEW_SHARE * f64::from(self.input.now[at])).floor() as u32;
-                if self.input.now[at] - next[at] < most {
-                    next[at] -= 1;
-                }
-            }
-            if next == counts {
-                break;
-            }
-            let then = self.on(&next)?;
-            if !self.leaves_enough(&then) || self.loads_what_is_spared(&then, NO_MORE) {
-                break;
-            }
-            (counts, filling) = (next, Some(then));
-        }
-        (counts != self.input.now).then_some(counts)
-    }
-
-    /// Whether a filling presses a seat bone so much less that fingers are free.
-    fn is_eased(&self, filling: Option<&Filling>, side: Side) -> bool {
-        let quantity = Quantity::Surface(SiteName::SeatBone(side));
-        let now = self.now.as_ref().and_then(|now| quantity.value(now));
-        let then = filling.and_then(|filling| quantity.value(filling));
-        now.zip(then).is_some_and(|(now, then)| then <= (1.0 - EASED) * now)
-    }
-
-    /// Whether enough is left under both bones, as the hand or else the model says.
-    fn leaves_enough(&self, then: &Filling) -> bool {
-        [Side::Left, Side::Right].into_iter().all(|side| {
-            let model = self.clearance(side).zip(Quantity::Clearance(side).value(then));
-            model.is_some_and(|(now, after)| {
-                let felt = felt_under(self.input.checks, side).map_or(now, Length::to_m);
-                felt + after - now >= LEFT_OVER
-            })
-        })
+        let now = self.now.as_ref()?;
+        let clearance = |side| {
+            let felt = felt_under(self.input.checks, side).map(Length::to_m);
+            felt.or_else(|| self.clearance(side))
+        };
+        let few_out = FewOut {
+            search: &Search::solving_only(self.input.cushion, &self.meshes),
+            needs: &Needs::of(self.input.client),
+            now,
+            clearance: [clearance(Side::Left)?, clearance(Side::Right)?],
+            sides,
+        };
+        Some(few_out.found()?.counts.iter().map(|count| *count as u32).collect())
     }
 }
 

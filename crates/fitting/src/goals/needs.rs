@@ -94,6 +94,14 @@ impl Needs {
         SiteName::ALL.into_iter().filter(told).collect()
     }
 
+    /// Sites that a goal takes load off.
+    pub(crate) fn relieved(&self) -> impl Iterator<Item = SiteName> + '_ {
+        self.goals.iter().filter_map(|goal| match goal.want {
+            Want::OffLoad { site, .. } => Some(site),
+            _ => None,
+        })
+    }
+
     /// Whether a goal turns the pelvis to a side.
     pub(crate) fn turns_the_pelvis(&self) -> bool {
         let turns = |want| matches!(want, Want::CorrectObliquity | Want::AccommodateObliquity);

@@ -2,6 +2,7 @@
 
 pub(crate) mod decision;
 pub(crate) mod effects;
+pub(crate) mod few_out;
 pub(crate) mod judge;
 pub(crate) mod moves;
 pub(crate) mod plan;

@@ -379,7 +379,7 @@ impl<'a> Planner<'a> {
         if search.score(&start).is_perfect() {
             return Some((start, None));
         }
-        let OnBothMeshes { mut rough, there, .. } = search.filling_on_both_meshes(&start)?;
+        let OnBothMeshes { mut rough, there, .. } = search.filling_on_both_meshes(&start);
         let (mut best, mut slopes) = rough.best(there, known)?;
         loop {
             // The farthest first: what seemed beyond reach beside it may be reached without it.
@@ -431,7 +431,7 @@ impl<'a> Planner<'a> {
 
     /// Counts nearer to home that do as well on both meshes; none where there are none.
     fn smaller(&self, search: &Search<'_>, chosen: &Filling) -> Option<Filling> {
-        let OnBothMeshes { rough, there, .. } = search.filling_on_both_meshes(chosen)?;
+        let OnBothMeshes { rough, there, .. } = search.filling_on_both_meshes(chosen);
         let found = rough.smaller(&there)?;
         let found = search.filled(&found.counts, Some(chosen))?;
         let is_less = search.score(&found).rest < search.score(chosen).rest;

@@ -168,23 +168,41 @@ impl<'s> Search<'s> {
     ) -> Option<OnBothMeshes<'s>> {
         let rough = self.on_rough_mesh();
         let (here, there) = both(|| self.filled(counts, near), || rough.filled(counts, None));
-        Some(rough.allowing_for(here?, there?))
+        Some(self.beside_rough(here?, rough, there))
     }
 
     /// The same around a filling.
-    pub(crate) fn filling_on_both_meshes(&self, here: &Filling) -> Option<OnBothMeshes<'s>> {
+    pub(crate) fn filling_on_both_meshes(&self, here: &Filling) -> OnBothMeshes<'s> {
         let rough = self.on_rough_mesh();
-        let there = rough.filled(&here.counts, None)?;
-        Some(rough.allowing_for(here.clone(), there))
+        let there = rough.filled(&here.counts, None);
+        self.beside_rough(here.clone(), rough, there)
+    }
+
+    /// The rough search around a filling, with its answer there. Who tips on the rough mesh and not on
+    /// this one sits at the brink of tipping: moves are tried on this mesh for them.
+    fn beside_rough(&self, here: Filling, rough: Self, there: Option<Filling>) -> OnBothMeshes<'s> {
+        match there {
+            Some(there) => rough.allowing_for(here, there),
+            None => OnBothMeshes {
+                rough: self.on(self.known, self.solved_on),
+                there: here.clone(),
+                here,
+            },
+        }
     }
 
     /// The same search on the mesh on which moves are tried.
     fn on_rough_mesh(&self) -> Self {
+        self.on(self.known_roughly, self.tried_on)
+    }
+
+    /// The same search on one mesh alone.
+    fn on(&self, known: Option<&'s KnownFillings>, mesh: &'s ClientOnCushion<'s>) -> Self {
         Search {
-            known: self.known_roughly,
-            known_roughly: self.known_roughly,
-            solved_on: self.tried_on,
-            tried_on: self.tried_on,
+            known,
+            known_roughly: known,
+            solved_on: mesh,
+            tried_on: mesh,
             pattern: self.pattern,
             unloaded: self.unloaded,
             firm: self.firm,

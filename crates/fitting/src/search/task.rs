@@ -25,8 +25,8 @@ const FOUR_IN_FIVE: f64 = 0.84;
 /// adult's compartment beside.
 const WORTH: f64 = 0.25;
 const WORTH_OF_A_CELL: f64 = 0.05;
-/// And for each earlier round that moved cells: what those should have brought and did not is more
-/// likely what hands cannot tell, which is about a tolerance.
+/// And for each earlier round whose moves should have brought the goal nearer by [`WORTH`]: what those
+/// did not bring is more likely what hands cannot tell, which is about a tolerance.
 const WORTH_AFTER_MOVES: f64 = 1.0;
 /// Cells of an adult's compartment, of which those of a child's are counted as the same share.
 const ADULT_COMPARTMENT: f64 = 60.0;
@@ -78,8 +78,8 @@ pub(crate) struct Adjusting {
     pub(crate) bounds: Vec<[f64; 2]>,
     /// Sides on which the clearance must not get less.
     pub(crate) held: Vec<Side>,
-    /// How often cells were moved before after checks that are learnt from.
-    pub(crate) earlier: usize,
+    /// The counts before and after each time that cells were moved after checks that are learnt from.
+    pub(crate) earlier: Vec<[Vec<f64>; 2]>,
     /// The last counts on which a check was passed.
     pub(crate) passed: Option<Vec<f64>>,
     /// Whether client and answers are the same left and right.
@@ -243,24 +243,38 @@ impl Planner<'_> {
         wanted: &[Wanted],
         found: &Filling,
     ) -> bool {
-        let Some(adjusting) = &self.adjusting else { return true };
+        let Some(Adjusting { earlier, .. }) = &self.adjusting else { return true };
         let search = self.search(reader.meshes, Vec::new());
         let Some(home) = search.filled(&self.home, Some(found)) else { return true };
-        let gain = |aims: Vec<&Aim>| {
-            let [was, is] = [&home, found]
-                .map(|filling| aims.iter().map(|aim| aim.misses(filling)).fold(0.0, f64::max));
-            let is_off = self.is_off_by_more(&aims, &home, 1.0);
-            let is_farther_off = self.is_off_by_more(&aims, &home, self.accepted(&aims));
-            if is_farther_off || is_off && is <= f64::max(1.0, MUCH_NEARER * was) {
-                was - is
-            } else {
-                0.0
-            }
-        };
         let cells: f64 = (found.counts.iter().zip(&self.home))
             .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
             .sum();
-        let worth = WORTH + WORTH_AFTER_MOVES * adjusting.earlier as f64;
-        goals(wanted).map(gain).fold(0.0, f64::max) >= worth + WORTH_OF_A_CELL * cells
+        let is_worth_it = |aims: Vec<&Aim>| {
+            let gain = self.gain(&aims, &home, found);
+            let least = WORTH + WORTH_OF_A_CELL * cells;
+            let tried = |[before, after]: &&[Vec<f64>; 2]| {
+                let [before, after] =
+                    [before, after].map(|counts| search.filled(counts, Some(&home)));
+                let gain = |(before, after)| misses(&aims, &before) - misses(&aims, &after);
+                before.zip(after).is_none_or(|both| gain(both) >= WORTH)
+            };
+            gain >= least
+                && gain >= least + WORTH_AFTER_MOVES * earlier.iter().filter(tried).count() as f64
+        };
+        goals(wanted).any(is_worth_it)
     }
+
+    /// How many tolerances a goal with these aims comes nearer; nothing where it is not taken up again.
+    fn gain(&self, aims: &[&Aim], home: &Filling, found: &Filling) -> f64 {
+        let [was, is] = [home, found].map(|filling| misses(aims, filling));
+        let is_off = self.is_off_by_more(aims, home, 1.0);
+        let is_farther_off = self.is_off_by_more(aims, home, self.accepted(aims));
+        let is_taken_up = is_farther_off || is_off && is <= f64::max(1.0, MUCH_NEARER * was);
+        if is_taken_up { was - is } else { 0.0 }
+    }
+}
+
+/// How many tolerances a goal with these aims is off.
+fn misses(aims: &[&Aim], filling: &Filling) -> f64 {
+    aims.iter().map(|aim| aim.misses(filling)).fold(0.0, f64::max)
 }

@@ -2,6 +2,7 @@
 //! again, simulated clients, and the audit of what is decided.
 
 mod audit;
+mod brink;
 mod dice;
 mod shared_slopes;
 mod simulated_clients;

@@ -1,5 +1,5 @@
 //! When a goal that fell short, as was told, is taken up again: where cells meet it now, or half of it, or
-//! where it is farther off than was told.
+//! where it is farther off than was told; and what moves before it make of that.
 
 use case::{Goal, Want};
 use cushion::{Length, Mass};
@@ -33,7 +33,7 @@ fn adjusting(counts: &[f64], expected: Option<&Filling>) -> Adjusting {
         higher_sd: 0.0,
         bounds: counts.iter().map(|count| [0.0, 2.0 * count]).collect(),
         held: Vec::new(),
-        earlier: 0,
+        earlier: Vec::new(),
         passed: None,
         symmetric: false,
     }
@@ -59,14 +59,16 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
     };
     let at_stock = off_by(0.0);
     let needs = Needs::of(&client);
-    let is_worth_it = |home: f64, expected: Option<f64>, found: f64| {
+    let is_worth_it_after = |moved: &[[f64; 2]], home: f64, expected: Option<f64>, found: f64| {
         let home = off_by(home).counts;
-        let own = adjusting(&home, expected.map(off_by).as_ref());
+        let mut own = adjusting(&home, expected.map(off_by).as_ref());
+        own.earlier = moved.iter().map(|both| both.map(|off| off_by(off).counts)).collect();
         let own = Planner::adjusting(&cushion, &client, sits.clone(), &home, own, Stop::never());
         let reader =
             GoalReader { needs: &needs, pattern: &pattern, meshes: &meshes, stock: &at_stock };
         own.is_worth_it(&reader, &reader.wanted(), &off_by(found))
     };
+    let is_worth_it = |home, expected, found| is_worth_it_after(&[], home, expected, found);
     // As far off as was told: cells that meet it are worth it, or bring it nearer by half of what it is
     // off; less is not.
     assert!(is_worth_it(3.0, Some(3.0), 0.5));
@@ -79,4 +81,10 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
     // Met, as far as anybody can tell: no cells to meet it closer, whatever was told.
     assert!(!is_worth_it(1.3, Some(1.3), 0.0));
     assert!(!is_worth_it(1.3, None, 0.0));
+    // Moves that should have met it make the next a tolerance dearer, each time; moves that were for
+    // something else do not.
+    assert!(is_worth_it_after(&[[3.0, 3.1], [3.1, 3.0]], 3.0, None, 1.9));
+    assert!(!is_worth_it_after(&[[5.0, 3.0]], 3.0, None, 1.9));
+    assert!(is_worth_it_after(&[[5.0, 3.0]], 3.0, None, 1.4));
+    assert!(!is_worth_it_after(&[[5.0, 4.0], [4.0, 3.0]], 3.0, None, 1.4));
 }

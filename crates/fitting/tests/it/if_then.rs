@@ -1,8 +1,13 @@
 //! The table that works without the program: both sides always, and never a line that harms.
 
-use case::{CardFinding, Client, Flexibility, IfThen, PelvicObliquity, Remedy, Want};
+use case::{
+    CardFinding, Check, Client, Flexibility, IfThen, PelvicObliquity, Remedy, TopAnswer,
+    UnderAnswer, Want,
+};
 use cushion::{Length, Mass, Side};
-use fitting::{PlanInput, Progress, Spacings, card_advice, plan};
+use fitting::{
+    AdjustInput, PlanInput, PreparedCushion, Progress, Spacings, adjust, card_advice, plan,
+};
 use mechanics::Stop;
 
 use crate::clients::{client, cushion, with_goals};
@@ -10,6 +15,15 @@ use crate::clients::{client, cushion, with_goals};
 const DAY: case::Date = case::Date::constant(2026, 3, 2);
 
 fn table(layout: &str, size: &str, client: &Client) -> Vec<IfThen> {
+    on_planned_counts(layout, size, client).2
+}
+
+/// A cushion, the planned counts and the table for them.
+fn on_planned_counts(
+    layout: &str,
+    size: &str,
+    client: &Client,
+) -> (PreparedCushion, Vec<u32>, Vec<IfThen>) {
     let cushion = cushion(layout, size, Spacings::all(Length::from_mm(12.0)));
     let stock: Vec<u32> =
         cushion.stock().compartments.iter().map(|compartment| compartment.cells.stock).collect();
@@ -27,7 +41,8 @@ fn table(layout: &str, size: &str, client: &Client) -> Vec<IfThen> {
     .unwrap();
     let counts: Vec<u32> = plan.counts.iter().map(|count| count.planned).collect();
     let weight = client.weighing.as_ref().unwrap().weight;
-    card_advice(client, &cushion, weight, &counts).unwrap().if_then
+    let table = card_advice(client, &cushion, weight, &counts).unwrap().if_then;
+    (cushion, counts, table)
 }
 
 fn with_obliquity(client: Client, flexibility: Flexibility) -> Client {
@@ -130,4 +145,47 @@ fn held_fingers_take_cells_out_only_over_35_mm_and_never_add() {
         assert!(felt >= Length::from_mm(35.0), "{row:?}");
         assert!(!matches!(row.then, Remedy::PutIn { .. } | Remedy::MoveOver { .. }), "{row:?}");
     }
+}
+
+/// Who has no program does by the table what an adjustment would say, and no more: a few cells out where
+/// so much is felt, and none where it is less.
+#[test]
+fn held_fingers_take_out_what_an_adjustment_takes_out() {
+    let mut taken = 0;
+    for (layout, kg) in
+        [("row-six", 55.0), ("row-six", 72.0), ("curved-ten", 72.0), ("island-eight", 72.0)]
+    {
+        let mut own = client(layout, "440x400");
+        own.weighing.as_mut().unwrap().weight = Mass::from_kg(kg);
+        let (cushion, counts, table) = on_planned_counts(layout, "440x400", &own);
+        let after = |side: Side, felt: Length| {
+            let checks = [
+                Check::Top { side, answer: TopAnswer::Pinched },
+                Check::Under { side, answer: UnderAnswer::Felt(felt) },
+            ];
+            let identity = &testkit::identity(cushion.pattern());
+            let (client, cushion, now) = (&own, &cushion, counts.as_slice());
+            let (on, stop, checks) = (DAY, Stop::never(), checks.as_slice());
+            adjust(&AdjustInput { client, cushion, on, now, checks, identity, stop }).unwrap()
+        };
+        for side in BOTH {
+            let row = line(&table, pinched(side));
+            let CardFinding::Pinched { felt, .. } = row.found else { unreachable!("asked for") };
+            let told = after(side, felt);
+            match row.then {
+                Remedy::TakeOut { cells, out_of } => {
+                    let [only] = &told.moves[..] else { panic!("{layout} {kg}: {told:?}") };
+                    let from = cushion.pattern().by_number(out_of).unwrap();
+                    let left = counts[from.index()] - told.counts[from.index()];
+                    assert_eq!((only.cells, left), (cells, cells), "{layout} {kg}: {row:?}");
+                    assert!(cells <= 6 && 10 * cells <= counts[from.index()], "{row:?}");
+                    taken += 1;
+                }
+                _ => assert!(told.moves.is_empty(), "{layout} {kg}: {row:?} {told:?}"),
+            }
+            let less = after(side, felt - Length::from_mm(2.0));
+            assert!(less.moves.is_empty(), "{layout} {kg}: {row:?} {less:?}");
+        }
+    }
+    assert!(taken >= 4, "most lines move cells: {taken}");
 }

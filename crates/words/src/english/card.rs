@@ -49,8 +49,8 @@ impl CardWords for English {
                 format!("Put {} from the spare bag into compartment {into}.", parts::cells(*cells))
             }
             Remedy::TakeOut { cells, out_of } => format!(
-                "Pat level and check again. Still pinched: take {} out of compartment {out_of} \
-                 into the spare bag. Never before the hand underneath.",
+                "Pat level, check again. Still pinched: take {} out of compartment {out_of} into \
+                 the spare bag. Hand underneath first.",
                 parts::cells(*cells)
             ),
             Remedy::MoveOver { cells, from, to } => {

@@ -11,7 +11,7 @@ use crate::search::progress::Progress;
 use crate::tests::dice::Dice;
 use crate::tests::simulated_clients::client::{Case, Cushions, Truth};
 use crate::tests::simulated_clients::knower::{
-    can_settle, is_safe, misses_a_goal, misses_a_tolerance, next_counts, reached,
+    can_settle, is_safe, leaves_a_goal_open, misses_a_tolerance, reached,
 };
 
 /// Rounds of moves after which a client is to be settled.
@@ -68,13 +68,10 @@ pub(super) fn run(cushions: &Cushions, seed: u64) -> Outcome {
         if is_a_stop(&next) {
             outcome.stopped = Some(round);
             outcome.unsafe_then = !truth.as_ref().is_some_and(is_safe);
-            let misses = |how: fn(&Truth, &[_]) -> bool| {
-                truth.as_ref().is_none_or(|truth| how(truth, &reached))
-            };
-            outcome.off_by_a_tolerance = misses(misses_a_tolerance);
+            let misses = |how: &dyn Fn(&Truth) -> bool| truth.as_ref().is_none_or(how);
+            outcome.off_by_a_tolerance = misses(&|truth| misses_a_tolerance(truth, &reached));
             outcome.open_goal = !outcome.unsafe_then
-                && misses(misses_a_goal)
-                && next_counts(&case, &counts) != counts;
+                && misses(&|truth| leaves_a_goal_open(&case, &counts, truth, &reached));
             break;
         }
         case.client.record.push(Entry::Adjustment(case::Adjustment {

@@ -19,6 +19,8 @@ const ONE_ROUND_CELLS: f64 = 9.0;
 /// Standard deviations below which a normal number is with a chance of four in five, as of goals that
 /// an adjustment takes up again.
 const FOUR_IN_FIVE: f64 = 0.84;
+/// Tolerances by which a move that is for a goal brings it nearer at least.
+const NEARER: f64 = 0.25;
 
 /// Counts that somebody reaches who knows the truth, with what they do.
 pub(super) struct Reached {
@@ -68,7 +70,7 @@ pub(super) fn next_counts(case: &Case<'_>, counts: &[u32]) -> Vec<u32> {
         higher_sd: LOWER_SIDE,
         bounds: bounds.collect(),
         held: Vec::new(),
-        earlier: 0,
+        earlier: Vec::new(),
         passed: None,
         symmetric: false,
     };
@@ -92,8 +94,14 @@ pub(super) fn is_safe(truth: &Truth) -> bool {
     truth.clearance.iter().all(|own| *own >= Parameters::default().clearance_limit)
 }
 
-/// Whether a goal that can be met is off by more than a tolerance and what hands can tell.
-pub(super) fn misses_a_goal(truth: &Truth, reached: &[Reached]) -> bool {
+/// Whether a goal is open for somebody who knows the truth: it can be met, is off by more than a tolerance
+/// and what hands can tell, and is brought nearer by their next move.
+pub(super) fn leaves_a_goal_open(
+    case: &Case<'_>,
+    counts: &[u32],
+    truth: &Truth,
+    reached: &[Reached],
+) -> bool {
     let told = |unit: f64, quantity: &Quantity| {
         let hands = match quantity {
             Quantity::RightHigher => LOWER_SIDE,
@@ -103,18 +111,29 @@ pub(super) fn misses_a_goal(truth: &Truth, reached: &[Reached]) -> bool {
         };
         1.0 + FOUR_IN_FIVE * hands / unit
     };
-    misses_one_by(truth, reached, &told)
+    let open = missed(truth, reached, &told);
+    if open.is_empty() {
+        return false;
+    }
+    let next = next_counts(case, counts);
+    let Some(then) = case.truth(&case.filled(&next)) else { return next != counts };
+    // A move that mends a clearance is not for a goal, and changes it by the way.
+    let off = |truth: &Truth, at: usize| truth.off[at].as_ref().map_or(0.0, |off| off.0);
+    open.into_iter().any(|at| off(truth, at) - off(&then, at) >= NEARER)
 }
 
-/// The same by more than a tolerance, whatever hands can tell.
+/// Whether a goal that can be met is off by more than a tolerance, whatever hands can tell.
 pub(super) fn misses_a_tolerance(truth: &Truth, reached: &[Reached]) -> bool {
-    misses_one_by(truth, reached, &|_, _| 1.0)
+    !missed(truth, reached, &|_, _| 1.0).is_empty()
 }
 
-fn misses_one_by(truth: &Truth, reached: &[Reached], most: &dyn Fn(f64, &Quantity) -> f64) -> bool {
-    truth.off.iter().enumerate().any(|(at, off)| {
-        let met = |own: &Reached| own.truth.off[at].as_ref().is_some_and(|off| off.0 <= 1.0);
+/// The goals that can be met and are off by more than so much.
+fn missed(truth: &Truth, reached: &[Reached], most: &dyn Fn(f64, &Quantity) -> f64) -> Vec<usize> {
+    let is_missed = |at: &usize| {
+        let met = |own: &Reached| own.truth.off[*at].as_ref().is_some_and(|off| off.0 <= 1.0);
         let could = reached.iter().any(|own| is_safe(&own.truth) && met(own));
-        could && off.as_ref().is_some_and(|(off, unit, what)| *off > most(*unit, what))
-    })
+        let off = truth.off[*at].as_ref();
+        could && off.is_some_and(|(off, unit, what)| *off > most(*unit, what))
+    };
+    (0..truth.off.len()).filter(is_missed).collect()
 }

@@ -9,7 +9,8 @@
 //! with nothing moved, asked, doubted or said not to be safe. In truth, with the counts off as they are,
 //! both clearances must then be at the limit or above (else the client is *settled but unsafe*), and
 //! somebody who knows the truth and decides by the same rules must leave the goals as they are, too: none
-//! that can be met is off by more than a tolerance and what hands can tell, or it is not worth its cells.
+//! that can be met is off by more than a tolerance and what hands can tell, or their next move brings
+//! none of those nearer.
 //!
 //! Shares are of the clients that *can be settled* at all: who come to rest on the planned counts, so
 //! that there is something to feel, and for whom somebody who knows the truth finds counts, anew or in
@@ -17,9 +18,10 @@
 //! less cannot be told from too little by any number of notches, with no fingers held. Who is settled
 //! but unsafe is counted among all who come to rest.
 //!
-//! On the seeds 6000 to 6199, 106 can be settled and 98 are, two are settled but unsafe, and none is harmed.
-//! Of the other eight five stop with a goal open that who knows the truth would pursue, two have fingers
-//! pinched in round after round, and one does not come to rest after a move of eight cells.
+//! On the seeds 6000 to 6199, 106 can be settled and 100 are, two are settled but unsafe, and none is
+//! harmed. Of the other six two stop with a goal open that who knows the truth would pursue, two have
+//! fingers pinched in round after round, one still moves in the last round, and one leans beyond what has
+//! numbers after a move of eight cells.
 
 mod client;
 mod course;

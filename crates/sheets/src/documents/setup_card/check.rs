@@ -12,7 +12,7 @@ use crate::frame::Frame;
 use crate::page::{Align, Page, Role};
 use crate::paper::Paper;
 use crate::table::{Column, Table};
-use crate::text::SetError;
+use crate::text::{SetError, wrap};
 
 /// Least heights of a row, in millimetres, from the most room to the least in which one can write.
 const ROWS: [f64; 4] = [7.4, 6.6, 5.8, 5.0];
@@ -101,6 +101,11 @@ fn if_then(flow: &mut Flow<'_>, language: &dyn Language, rows: &[IfThen]) -> Res
         let cost = row.cost.map_or_else(String::new, |cost| language.remedy_cost(&cost));
         table.row([language.card_finding(&row.found), language.remedy(&row.then), cost]);
     }
+    // One looks for a finding in one place: what does not fit under the checks has a page of its own.
+    let (head, heights) = table.head_and_rows()?;
+    let note = wrap(texts.if_then_note, &BODY, wide)?.len() as f64 * BODY.line_height();
+    let above = LESSER_HEADING.line_height() + head;
+    flow.need(above + heights.iter().sum::<f64>() + 1.0 + note)?;
     flow.headed_table(texts.if_then, &LESSER_HEADING, &table, |_, _, _| {})?;
     flow.space(1.0);
     flow.put(|frame| frame.paragraph(texts.if_then_note, &BODY))
