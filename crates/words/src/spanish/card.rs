@@ -46,7 +46,7 @@ impl CardWords for Spanish {
                 format!("Ponga {} de la bolsa de repuesto en el compartimento {into}.", parts::cells(*cells))
             }
             Remedy::TakeOut { cells, out_of } => format!(
-                "Alise, compruebe otra vez. Si sigue atrapado: pase {} del compartimento {out_of} a la bolsa de repuesto. Primero, la mano por debajo.",
+                "Alise, compruebe. Si sigue atrapado: pase {} del compartimento {out_of} a la bolsa. Antes, la mano por debajo.",
                 parts::cells(*cells)
             ),
             Remedy::MoveOver { cells, from, to } => {
