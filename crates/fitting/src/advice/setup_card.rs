@@ -23,14 +23,12 @@ use crate::prediction::prepared::PreparedCushion;
 use crate::search::few_out::{FewOut, LEFT_OVER};
 use crate::search::planner::Planner;
 use crate::search::steps::Search;
+use crate::search::task::BROKEN;
 
 /// The change of height for which moves are given, m.
 const STEP: f64 = 5e-3;
 /// The most cells of one line: what a hand moves at once.
 const HANDFUL: f64 = 12.0;
-/// Tolerances by which a line may miss a limit more than the counts as they are: what whole cells and
-/// two meshes differ by.
-const NO_MORE: f64 = 0.05;
 
 /// What goes onto the setup card beside the counts.
 #[derive(Clone, Debug, PartialEq)]
@@ -221,7 +219,7 @@ impl Table<'_> {
 
     /// Whether a change breaks a limit, as of every plan. How far the pelvis is turned is none here, since a
     /// client who was found lower than on these counts is turned back; nor is a site without an
-    /// injury, of which an adjustment, too, only tells what it costs.
+    /// injury, which an adjustment spares where it can and does not refuse; the line tells what it costs.
     fn harms(&self, change: &Change, then: &Filling) -> bool {
         let needed = [Parameters::default().clearance_limit; 2];
         let reference = Reference { now: self.filling, passed: None };
@@ -237,8 +235,8 @@ impl Table<'_> {
             let count = then.counts[ix.index()];
             (*by > 0.0 && count > f64::from(cells.high)) || count < f64::from(cells.low) / 2.0
         };
-        let is_worse = |aim: &Aim| aim.misses(then) > aim.misses(self.filling) + NO_MORE;
-        limits.iter().any(|aim| counts(aim) && is_worse(aim)) || change.iter().any(beyond)
+        limits.iter().any(|aim| counts(aim) && aim.misses(then) > BROKEN)
+            || change.iter().any(beyond)
     }
 
     fn cost(&self, side: Side, then: &Filling) -> RemedyCost {
@@ -280,16 +278,18 @@ impl Table<'_> {
     /// Pinched on top with enough left underneath, and not less than is expected: overfilled.
     fn too_firm(&self, side: Side) -> IfThen {
         let clearance = |side| Quantity::Clearance(side).value(self.filling).unwrap_or(0.0);
-        let mut felt = ENOUGH_FELT.to_m().max(clearance(side) - HAND);
-        let few_out = |felt: f64| {
-            let other = clearance(side.other());
-            let clearance = if side == Side::Left { [felt, other] } else { [other, felt] };
-            let (search, needs, now) = (self.search, self.reader.needs, self.filling);
-            FewOut { search, needs, now, clearance, sides: &[side] }.found()
-        };
         // However much is felt, no more is taken out; and what is felt must leave enough after it.
-        let then = few_out(f64::INFINITY);
-        felt = then.as_ref().map_or(felt, |then| felt.max(LEFT_OVER - self.height(then, side)));
+        let (much, other) = (f64::INFINITY, clearance(side.other()));
+        let few_out = FewOut {
+            search: self.search,
+            needs: self.reader.needs,
+            now: self.filling,
+            clearance: if side == Side::Left { [much, other] } else { [other, much] },
+            sides: &[side],
+        };
+        let then = few_out.found();
+        let after = then.as_ref().map_or(0.0, |then| LEFT_OVER - self.height(then, side));
+        let felt = ENOUGH_FELT.to_m().max(clearance(side) - HAND).max(after);
         let found = CardFinding::Pinched { side, felt: Length::from_mm((felt * 1e3).ceil()) };
         let Some(then) = then else { return no_cells(found) };
         let out = |ix: CompartmentIx| self.filling.counts[ix.index()] - then.counts[ix.index()];

@@ -16,9 +16,6 @@ use case::SiteName;
 pub(crate) const ENOUGH_FELT: Length = Length::from_mm(35.0);
 /// The share of its cells by which a compartment is raised at most at once: the body adapts.
 const MOST_LIFTED: f64 = 0.35;
-/// How much more an injured site may get by a move that an alarm asks for, as a share: what
-/// nobody can tell.
-const NO_MORE: f64 = 0.01;
 /// By how much more the pelvis may be turned by such a move, m of height between the seat bones:
 /// about one degree at a usual spacing.
 const NO_LEAN: f64 = 2e-3;
@@ -117,7 +114,7 @@ impl Expected<'_> {
     fn harms_nobody(&self, filling: &crate::goals::aims::Filling) -> bool {
         let higher = |filling| Quantity::RightHigher.value(filling);
         let turned = self.now.as_ref().and_then(higher).zip(higher(filling));
-        !self.loads_an_injury(filling, NO_MORE)
+        !self.loads_an_injury(filling)
             && turned.is_some_and(|(now, then)| (then - now).abs() <= NO_LEAN)
     }
 }

@@ -1,8 +1,6 @@
 //! What the plan expects of the checks, and whether hands found just that.
 
-use case::{
-    BodyError, BrokenLimit, Check, LookAt, NextStep, SiteName, ToldFrom, UnderAnswer, Verdict,
-};
+use case::{BodyError, BrokenLimit, Check, LookAt, NextStep, ToldFrom, UnderAnswer, Verdict};
 use cushion::{Length, Side};
 use mechanics::Parameters;
 
@@ -10,6 +8,7 @@ use crate::checks::adjust::{AdjustInput, Adjusted, sure};
 use crate::checks::estimate::{EstimateMeshes, Round, UNSURE_OF_MOVES, estimate};
 use crate::checks::meaning::{HAND, meaning};
 use crate::goals::aims::{Filling, Quantity, real};
+use crate::goals::limits::loads_more;
 use crate::goals::needs::Needs;
 use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::unknowns::Assumptions;
@@ -204,15 +203,10 @@ impl<'a> Expected<'a> {
         Ok(answer)
     }
 
-    /// Whether a filling loads a site with an injury by more than this share over what it carries
-    /// now.
-    pub(crate) fn loads_an_injury(&self, filling: &Filling, share: f64) -> bool {
-        let more = |site: &SiteName| {
-            let quantity = Quantity::Surface(*site);
-            let now = self.now.as_ref().and_then(|now| quantity.value(now));
-            let then = quantity.value(filling);
-            now.zip(then).is_some_and(|(now, then)| then > now * (1.0 + share))
-        };
-        Needs::of(self.input.client).injured.iter().any(more)
+    /// Whether a filling loads a site with an injury more than it is loaded now.
+    pub(crate) fn loads_an_injury(&self, filling: &Filling) -> bool {
+        let injured = Needs::of(self.input.client).injured;
+        let more = |now| injured.iter().any(|site| loads_more(*site, now, filling));
+        self.now.as_ref().is_some_and(more)
     }
 }

@@ -1,6 +1,6 @@
 //! The limits that come before every goal.
 
-use case::{BrokenLimit, PredictedOutcome, Prediction, Spread, ToldFrom};
+use case::{BrokenLimit, PredictedOutcome, Prediction, SiteName, Spread, ToldFrom};
 use cushion::{Length, Pattern, Side};
 use mechanics::Parameters;
 
@@ -51,7 +51,7 @@ pub(crate) struct Reference<'a> {
 
 impl Reference<'_> {
     /// The lower pressure at a site, Pa, of what is now and what was passed.
-    pub(crate) fn surface(&self, site: case::SiteName) -> Option<f64> {
+    pub(crate) fn surface(&self, site: SiteName) -> Option<f64> {
         let surface = |filling| Quantity::Surface(site).value(filling);
         let now = surface(self.now)?;
         Some(self.passed.and_then(surface).map_or(now, |passed| passed.min(now)))
@@ -112,6 +112,12 @@ fn turns(needs: &Needs, now: &Filling) -> Vec<Aim> {
     roll.flatten().into_iter().chain(around(Quantity::Pitch, pitch)).collect()
 }
 
+/// Whether one filling loads a site more than another, by more than anybody can tell.
+pub(crate) fn loads_more(site: SiteName, now: &Filling, then: &Filling) -> bool {
+    let surface = |filling| Quantity::Surface(site).value(filling);
+    surface(now).zip(surface(then)).is_some_and(|(now, then)| then > now * (1.0 + NO_MORE))
+}
+
 /// The sites with an injury that is not healed to which a filling gives more than it may: beyond what the
 /// search aims at, more than whole cells and two meshes differ by.
 pub(crate) fn overloaded(
@@ -120,7 +126,7 @@ pub(crate) fn overloaded(
     from: ToldFrom,
     filling: &Filling,
 ) -> Vec<BrokenLimit> {
-    let overloaded = |site: &case::SiteName| {
+    let overloaded = |site: &SiteName| {
         let then = Quantity::Surface(*site).value(filling)?;
         let now = reference.surface(*site)?;
         let present = Quantity::Surface(*site).value(reference.now);
@@ -130,7 +136,7 @@ pub(crate) fn overloaded(
         let rise = if now > 0.0 { then / now - 1.0 } else { 1.0 };
         (then > most).then_some(BrokenLimit::InjuredSite { site: *site, rise, from })
     };
-    let injured = case::SiteName::ALL.iter().filter(|site| needs.injured.contains(site));
+    let injured = SiteName::ALL.iter().filter(|site| needs.injured.contains(site));
     injured.filter_map(overloaded).collect()
 }
 

@@ -3,10 +3,9 @@
 
 use case::SiteName;
 use cushion::{CompartmentIx, Side};
-use mechanics::Parameters;
 
 use crate::goals::aims::{Filling, Quantity};
-use crate::goals::limits::NO_MORE;
+use crate::goals::limits::loads_more;
 use crate::goals::needs::Needs;
 use crate::goals::wanted::under_site;
 use crate::search::steps::Search;
@@ -23,6 +22,7 @@ const EASED: f64 = 0.10;
 
 /// A cushion that holds fingers.
 pub(crate) struct FewOut<'a> {
+    /// Solves for counts.
     pub(crate) search: &'a Search<'a>,
     pub(crate) needs: &'a Needs,
     /// The cushion as it is.
@@ -34,7 +34,7 @@ pub(crate) struct FewOut<'a> {
 }
 
 impl FewOut<'_> {
-    /// The cushion with a few cells less; none where that would harm.
+    /// The cushion with a few cells less; none where that would harm, or does not ease each bone.
     pub(crate) fn found(&self) -> Option<Filling> {
         let mut found: Option<Filling> = None;
         for _ in 0..A_FEW {
@@ -56,7 +56,10 @@ impl FewOut<'_> {
             }
             found = Some(then);
         }
-        found
+        // Cells that ease a bone by what nobody can tell are left where they are.
+        found.filter(|then| {
+            self.sides.iter().all(|side| loads_more(SiteName::SeatBone(*side), then, self.now))
+        })
     }
 
     /// The compartment under a seat bone that holds most cells.
@@ -75,26 +78,19 @@ impl FewOut<'_> {
         both.is_some_and(|(now, then)| then <= (1.0 - EASED) * now)
     }
 
-    /// Whether enough is left under a bone from under which cells are taken, and under the other one
-    /// what is left under all.
+    /// Whether enough is left under both bones.
     fn leaves_enough(&self, then: &Filling) -> bool {
-        let limit = Parameters::default().clearance_limit;
         [Side::Left, Side::Right].into_iter().zip(self.clearance).all(|(side, left)| {
             let clearance = |filling| Quantity::Clearance(side).value(filling);
-            let least = if self.sides.contains(&side) { LEFT_OVER } else { limit };
             let both = clearance(self.now).zip(clearance(then));
-            both.is_some_and(|(now, then)| left + then - now >= least)
+            both.is_some_and(|(now, then)| left + then - now >= LEFT_OVER)
         })
     }
 
     /// Whether a filling loads a site with an injury, or one that a goal takes load off.
     fn loads_what_is_spared(&self, then: &Filling) -> bool {
-        let more = |site: SiteName| {
-            let surface = |filling| Quantity::Surface(site).value(filling);
-            let both = surface(self.now).zip(surface(then));
-            both.is_some_and(|(now, then)| then > now * (1.0 + NO_MORE))
-        };
         let injured = self.needs.injured.iter().copied();
-        injured.chain(self.needs.relieved()).any(more)
+        let mut spared = injured.chain(self.needs.relieved());
+        spared.any(|site| loads_more(site, self.now, then))
     }
 }

@@ -12,7 +12,7 @@ use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::search::planner::Planner;
 
 /// Tolerances from which a limit counts as broken: below, two meshes differ.
-const BROKEN: f64 = 0.05;
+pub(crate) const BROKEN: f64 = 0.05;
 /// Tolerances by which a goal must be farther off than it was accepted for it to be taken up again: what
 /// hands cannot tell.
 const REOPENED: f64 = 0.5;
