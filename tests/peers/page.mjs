@@ -10,6 +10,9 @@ import { go, open, settled } from "../browser/aid/window.mjs";
 
 const TOUCHES = Number(process.env.TOUCHES ?? 100);
 const WINDOWS = 20;
+/** Milliseconds from one touch of a window in use to its next, and how many there are. */
+const PACE = 3000;
+const PACED = 6;
 const CODES = ["DEMO-1", "DEMO-2", "DEMO-3"];
 
 const share = (of, part) => of.toSorted((a, b) => a - b)[Math.min(of.length - 1, Math.ceil(of.length * part) - 1)];
@@ -28,16 +31,17 @@ const touched = (page, button) => page.evaluate((id) => new Promise((done, fail)
   const times = {};
   const late = setTimeout(() => fail(new Error(`no numbers after ${id}`)), 30_000);
   const began = performance.now();
-  const watch = new MutationObserver(() => {
+  // What stands there already is of the counts before; it stays until the answer comes, as for anybody.
+  const came = (changes, what) => changes.some((change) => [...change.addedNodes].some((own) =>
+    own.isConnected && own.nodeType === Node.ELEMENT_NODE && (own.matches(what) || own.querySelector(what))));
+  const watch = new MutationObserver((changes) => {
     const now = performance.now() - began;
-    if (verdict.querySelector("[data-value=under-left]")) times.central ??= now;
-    if (!verdict.querySelector(".range")) return;
+    if (came(changes, "[data-value=under-left]")) times.central ??= now;
+    if (!came(changes, ".range")) return;
     watch.disconnect();
     clearTimeout(late);
     done({ ...times, spread: now });
   });
-  // What stands there now is of the counts before.
-  verdict.replaceChildren();
   watch.observe(verdict, { childList: true, subtree: true });
   document.getElementById(id).click();
 }), button);
@@ -99,9 +103,29 @@ async function together(pages, placeOf, way, what) {
   console.log(`  the last: ${share(all.map((own) => own.central), 1).toFixed(0)} ms; their ranges, median: ${median(all.map((own) => own.spread)).toFixed(0)} ms`);
 }
 
+/** All windows in use beside each other, each touched at a moment of its own in every PACE. */
+async function inUse(pages) {
+  const began = performance.now();
+  const until = (time) => new Promise((done) => setTimeout(done, Math.max(0, began + time - performance.now())));
+  const all = await Promise.all(pages.map(async (page, at) => {
+    const numbers = await places(page);
+    const times = [];
+    for (let round = 0; round < PACED; round += 1) {
+      await until(PACE * (round + at / WINDOWS));
+      times.push((await touched(page, `more-${numbers[(at + round) % numbers.length]}`)).central);
+    }
+    return times;
+  }));
+  for (const page of pages) await settled(page);
+  const times = all.flat();
+  tell(`numbers in ${WINDOWS} windows in use, each touched every ${PACE / 1000} s, median of ${times.length}`, median(times), 400);
+  console.log(`  95 of 100: ${share(times, 0.95).toFixed(0)} ms; the longest: ${share(times, 1).toFixed(0)} ms`);
+}
+
 async function many(context, clinic) {
   const pages = [];
   for (let at = 0; at < WINDOWS; at += 1) pages.push(await planOf(context, clinic, CODES[at % CODES.length]));
+  await inUse(pages);
   for (let round = 0; round < 3; round += 1) await together(pages, () => 3 - round, "more", "alike for each client");
   // Of one client, each window at a place of its own.
   for (let round = 0; round < 3; round += 1) {

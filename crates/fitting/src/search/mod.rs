@@ -1,5 +1,6 @@
 //! Which counts reach it: the search for whole counts, the plan, and the handfuls to move.
 
+mod ahead;
 pub(crate) mod decision;
 pub(crate) mod effects;
 pub(crate) mod few_out;

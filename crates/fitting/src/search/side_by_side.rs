@@ -29,6 +29,11 @@ pub(crate) fn beside<T, Q: Sync, A: Send>(
     (done, answers.into_iter().map(|(_, answer)| answer).collect())
 }
 
+/// Whether there are processors for two things at once.
+pub(crate) fn has_processors() -> bool {
+    std::thread::available_parallelism().is_ok_and(|count| count.get() > 1)
+}
+
 /// Does two things at once, the second on a thread of its own.
 pub(crate) fn both<A, B: Send>(
     first: impl FnOnce() -> A,

@@ -13,6 +13,7 @@ use crate::goals::known::KnownFillings;
 use crate::goals::needs::Needs;
 use crate::prediction::client_on_cushion::{Answer, ClientOnCushion, SearchMeshes, has_numbers};
 use crate::prediction::prepared::PreparedCushion;
+use crate::search::ahead::Ahead;
 use crate::search::decision::groups;
 use crate::search::program::{LinearAim, Program};
 use crate::search::side_by_side::both;
@@ -136,14 +137,22 @@ impl<'s> Search<'s> {
         if let Some(known) = self.known.and_then(|known| known.of(counts)) {
             return Some(known);
         }
+        self.kept(self.solved_anew(counts, near))
+    }
+
+    /// The same of counts that are not known, which it does not keep.
+    pub(super) fn solved_anew(&self, counts: &[f64], near: Option<&Filling>) -> Option<Filling> {
         let nearest = self.known.map_or_else(|| near.cloned(), |known| known.nearest(counts, near));
         let near = nearest.as_ref().map(|near| &near.resting);
-        let answer = self.solved_on.rest_to_compare(counts, near);
-        let filling = self.with_numbers(counts, answer)?;
-        if let Some(known) = self.known {
-            known.keep(&filling);
+        self.with_numbers(counts, self.solved_on.rest_to_compare(counts, near))
+    }
+
+    /// Keeps a filling for later.
+    pub(super) fn kept(&self, filling: Option<Filling>) -> Option<Filling> {
+        if let Some((known, filling)) = self.known.zip(filling.as_ref()) {
+            known.keep(filling);
         }
-        Some(filling)
+        filling
     }
 
     /// The same beside a filling with nearly these counts, to compare them: a filling that is found so is
@@ -320,6 +329,7 @@ impl<'s> Search<'s> {
         let mut slopes = known.or_else(|| self.slopes(&best))?;
         let mut score = self.score(&best);
         let mut reach = FIRST_REACH;
+        let mut ahead = Ahead::default();
         for _ in 0..MOST_STEPS {
             let (mut goes_on, were_fresh) = (false, fresh);
             while reach > LEAST_REACH {
@@ -327,7 +337,8 @@ impl<'s> Search<'s> {
                 if largest_change(&counts, &best.counts) < SMALL_STEP {
                     break;
                 }
-                let Some(next) = self.filled_beside(&counts, &best) else {
+                let next = ahead.while_doing(self, &best, || self.filled_beside(&counts, &best));
+                let Some(next) = next else {
                     reach *= SHRINKING;
                     continue;
                 };
@@ -339,6 +350,7 @@ impl<'s> Search<'s> {
                 if is_better {
                     goes_on = next_score.is_worth_going_on_from(&score);
                     (score, best) = (next_score, next);
+                    ahead = Ahead::default();
                     reach = (reach * GROWTH).min(MOST_REACH);
                     break;
                 }
@@ -349,7 +361,7 @@ impl<'s> Search<'s> {
                     break;
                 }
                 // What does not come to rest by itself is not taken: it is on the brink of tipping.
-                let Some(anew) = self.filled(&best.counts, Some(&best)) else { break };
+                let Some(anew) = ahead.filled(self, &best) else { break };
                 (best, sure) = (anew.clone(), anew);
                 score = self.score(&best);
                 let Some(around) = self.slopes(&best) else { break };
@@ -357,7 +369,7 @@ impl<'s> Search<'s> {
                 reach = FIRST_REACH * SHRINKING;
             }
         }
-        Some((self.filled(&best.counts, Some(&best)).unwrap_or(sure), slopes))
+        Some((ahead.filled(self, &best).unwrap_or(sure), slopes))
     }
 
     /// The counts that the aims ask for in order where effects are straight lines, within a share

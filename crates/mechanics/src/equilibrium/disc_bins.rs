@@ -52,15 +52,41 @@ impl DiscBins {
         Some(column * self.rows + row).filter(|bin| bin + 1 < self.starts.len())
     }
 
-    /// The nodes of the square of a place and of those around it: all that a disc about it can have.
-    pub(super) fn near(&self, place: [f64; 2]) -> impl Iterator<Item = usize> {
+    /// The squares of a place and around it: all that a disc about it can touch.
+    fn around(&self, place: [f64; 2]) -> impl Iterator<Item = usize> {
         let [column, row] = square(place);
         let around = (column - 1..=column + 1)
             .flat_map(move |column| (row - 1..=row + 1).map(move |row| [column, row]));
-        around.filter_map(|square| self.bin(square)).flat_map(|bin| {
-            let own = self.starts[bin] as usize..self.starts[bin + 1] as usize;
-            self.nodes[own].iter().map(|node| *node as usize)
-        })
+        around.filter_map(|square| self.bin(square))
+    }
+
+    fn nodes_in(&self, bin: usize) -> impl Iterator<Item = usize> {
+        let own = self.starts[bin] as usize..self.starts[bin + 1] as usize;
+        self.nodes[own].iter().map(|node| *node as usize)
+    }
+
+    /// The nodes of these squares: all that a disc about the place can have.
+    pub(super) fn near(&self, place: [f64; 2]) -> impl Iterator<Item = usize> {
+        self.around(place).flat_map(|bin| self.nodes_in(bin))
+    }
+
+    /// By square the greatest of values of the nodes that a disc about a place in it can have.
+    pub(super) fn greatest_near(&self, values: impl Fn(usize) -> f64) -> GreatestNear<'_> {
+        let of = |bin| self.nodes_in(bin).map(&values).fold(f64::NEG_INFINITY, f64::max);
+        GreatestNear { bins: self, of_squares: (0..self.starts.len() - 1).map(of).collect() }
+    }
+}
+
+/// The greatest values by squares.
+pub(super) struct GreatestNear<'a> {
+    bins: &'a DiscBins,
+    of_squares: Vec<f64>,
+}
+
+impl GreatestNear<'_> {
+    /// No value of a disc about the place is greater.
+    pub(super) fn at(&self, place: [f64; 2]) -> f64 {
+        self.bins.around(place).map(|bin| self.of_squares[bin]).fold(f64::NEG_INFINITY, f64::max)
     }
 }
 
@@ -83,6 +109,9 @@ mod tests {
             near.sort_unstable();
             let all: Vec<usize> = (0..places.len()).filter(|node| inside(*node, at)).collect();
             assert_eq!(near, all);
+            let value = |node: usize| (node * 7 % 601) as f64;
+            let most = near.iter().map(|node| value(*node)).fold(f64::NEG_INFINITY, f64::max);
+            assert!(bins.greatest_near(value).at(at) >= most);
         }
     }
 }

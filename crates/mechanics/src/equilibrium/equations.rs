@@ -90,7 +90,7 @@ impl<'a> Equations<'a> {
         let count = self.modes.len() + self.ranks.len();
         let width = count + loads.len();
         let mut border = Border {
-            vectors: vec![0.0; self.free.count * width],
+            vectors: self.at.problem.level.symbolic.zero_border(self.free.count, width),
             width,
             scale: vec![1.0; count],
             corner: SmallMatrix::zeros(count),

@@ -93,10 +93,17 @@ impl Resting {
             });
             sums.0 / sums.1
         };
-        let touched = level.places.iter().zip(&self.reactions).filter(|(_, force)| **force > 0.0);
-        let means = touched.map(|(place, _)| (*place, mean(*place)));
-        let greatest =
-            means.fold(([0.0; 2], 0.0), |best, next| if next.1 > best.1 { next } else { best });
+        let pressed = model.discs().greatest_near(|node| self.reactions[node] / level.areas[node]);
+        let mut greatest = ([0.0; 2], 0.0);
+        for (place, force) in level.places.iter().zip(&self.reactions) {
+            // A mean is no greater than the greatest, but for rounding.
+            if *force > 0.0 && pressed.at(*place) * (1.0 + 1e-9) > greatest.1 {
+                let mean = mean(*place);
+                if mean > greatest.1 {
+                    greatest = (*place, mean);
+                }
+            }
+        }
         (greatest.0, Pressure::from_pa(greatest.1))
     }
 }

@@ -11,13 +11,14 @@
 use crate::numerics::SmallMatrix;
 
 use super::factor::{Factor, NotPositive, System};
+use super::pool::Pooled;
 use super::symbolic::{Entries, Free, Symbolic};
 
 /// The border of a system of equations.
 #[derive(Clone, Debug)]
 pub(crate) struct Border {
     /// For each free node, in order of place, a row: V's columns, then the right-hand sides r.
-    pub(crate) vectors: Vec<f64>,
+    pub(crate) vectors: Pooled<Vec<f64>>,
     /// How many numbers a row of `vectors` has.
     pub(crate) width: usize,
     /// D, one for each column of V.

@@ -1,5 +1,7 @@
 //! Small dense matrices: elimination of the first columns of a symmetric one.
 
+use crate::numerics::wide;
+
 /// Columns that are eliminated at a time. Fewer, and the rest is read more often; more, and too
 /// much of the work is done column by column.
 const PANEL: usize = 16;
@@ -10,6 +12,19 @@ const PANEL: usize = 16;
 /// `packed` is room for copies. Returns `false` where a pivot is not above zero.
 #[must_use]
 pub(super) fn eliminate(
+    matrix: &mut [f64],
+    size: usize,
+    pivots: usize,
+    packed: &mut Vec<[f64; 4]>,
+) -> bool {
+    wide(
+        #[inline(always)]
+        || eliminate_panels(matrix, size, pivots, packed),
+    )
+}
+
+#[inline(always)]
+fn eliminate_panels(
     matrix: &mut [f64],
     size: usize,
     pivots: usize,
@@ -28,6 +43,7 @@ pub(super) fn eliminate(
 }
 
 /// Columns `first..first + width`, from which those before are subtracted already.
+#[inline(always)]
 fn eliminate_panel(matrix: &mut [f64], size: usize, first: usize, width: usize) -> bool {
     for column in first..first + width {
         let (before, own) = matrix.split_at_mut(column * size);
@@ -61,6 +77,7 @@ fn eliminate_panel(matrix: &mut [f64], size: usize, first: usize, width: usize) 
 }
 
 /// Copies the rows below a panel in blocks of four rows, each block column by column.
+#[inline(always)]
 fn pack(matrix: &[f64], size: usize, first: usize, width: usize, packed: &mut Vec<[f64; 4]>) {
     packed.clear();
     for row in (first + width..size).step_by(4) {
@@ -79,6 +96,7 @@ fn pack(matrix: &[f64], size: usize, first: usize, width: usize, packed: &mut Ve
 }
 
 /// Subtracts the product of the packed rows with themselves from the lower half of the rest.
+#[inline(always)]
 fn subtract_products(
     matrix: &mut [f64],
     size: usize,
@@ -125,6 +143,7 @@ fn product(left: &[[f64; 4]], right: &[[f64; 4]]) -> [[f64; 4]; 4] {
 }
 
 /// The inner product of two vectors, summed in four lanes.
+#[inline(always)]
 pub(crate) fn dot(one: &[f64], other: &[f64]) -> f64 {
     let mut lanes = [0.0; 4];
     let (ones, others) = (one.chunks_exact(4), other.chunks_exact(4));
@@ -135,4 +154,32 @@ pub(crate) fn dot(one: &[f64], other: &[f64]) -> f64 {
         }
     }
     (lanes[0] + lanes[1]) + (lanes[2] + lanes[3]) + rest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A symmetric matrix by columns that is positive definite: its diagonal outweighs the rest.
+    fn matrix(size: usize) -> Vec<f64> {
+        let of = |(row, column): (usize, usize)| {
+            let (low, high) = (row.min(column), row.max(column));
+            libm::sin((low * size + high) as f64)
+        };
+        let places = (0..size).flat_map(|column| (0..size).map(move |row| (row, column)));
+        let value =
+            |place: (usize, usize)| if place.0 == place.1 { size as f64 } else { of(place) };
+        places.map(value).collect()
+    }
+
+    #[test]
+    fn wide_instructions_change_no_bit() {
+        for (size, pivots) in [(1, 1), (7, 3), (40, 17), (83, 64)] {
+            let [mut wide, mut narrow] = [matrix(size), matrix(size)];
+            assert!(eliminate(&mut wide, size, pivots, &mut Vec::new()));
+            assert!(eliminate_panels(&mut narrow, size, pivots, &mut Vec::new()));
+            let bits = |values: &[f64]| values.iter().map(|own| own.to_bits()).collect::<Vec<_>>();
+            assert_eq!(bits(&wide), bits(&narrow), "{size}");
+        }
+    }
 }

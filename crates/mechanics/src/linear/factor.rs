@@ -1,7 +1,10 @@
 //! The Cholesky factor of the free part of a matrix with a dense border, front by front, and
 //! solving with it.
 
+use crate::numerics::wide;
+
 use super::dense;
+use super::pool::{Pool, Pooled};
 use super::symbolic::{Entries, Free, Symbolic};
 
 /// For how many columns of a border a node gets room at once, since to make more room copies all: two
@@ -22,7 +25,7 @@ pub(crate) struct Factor {
     index: Vec<u32>,
     /// For each front the factor's columns of the nodes eliminated there, each with all rows of the
     /// front; what stands above the diagonal is not read.
-    values: Vec<f64>,
+    values: Pooled<Vec<f64>>,
     /// Y'Y by rows.
     products: Vec<f64>,
 }
@@ -64,9 +67,11 @@ impl Factor {
     /// Returns an error where the free part is not positive definite.
     pub(crate) fn new(system: &System<'_>) -> Result<Self, NotPositive> {
         let symbolic = system.symbolic;
-        let mut factor = Self::default();
+        let mut factor = Self { values: symbolic.room.values.take(), ..Self::default() };
+        factor.values.clear();
         factor.values.reserve(symbolic.numbers + USUAL_BORDER * symbolic.len());
-        let mut work = Work::new(symbolic.len() + system.width);
+        let mut work = symbolic.room.work.take();
+        work.begin(symbolic.len() + system.width);
         // How many parts on the stack wait for each front.
         let mut waiting = vec![0usize; symbolic.fronts.len()];
         for (id, front) in symbolic.fronts.iter().enumerate() {
@@ -151,6 +156,14 @@ impl Factor {
     /// Solves `L z = v`: nodes and then the border's columns have a number each in `vector`, of
     /// which the nodes' become z, and the border's `v - Y'z`.
     pub(crate) fn forward(&self, vector: &mut [f64]) {
+        wide(
+            #[inline(always)]
+            || self.forward_by_fronts(vector),
+        );
+    }
+
+    #[inline(always)]
+    fn forward_by_fronts(&self, vector: &mut [f64]) {
         let mut own = Vec::new();
         for front in &self.fronts {
             let (places, columns) = self.parts(front);
@@ -171,6 +184,14 @@ impl Factor {
     /// Solves `L'y = z - Y t`: nodes have z and then the border's columns t in `vector`, and the
     /// nodes' become y.
     pub(crate) fn backward(&self, vector: &mut [f64]) {
+        wide(
+            #[inline(always)]
+            || self.backward_by_fronts(vector),
+        );
+    }
+
+    #[inline(always)]
+    fn backward_by_fronts(&self, vector: &mut [f64]) {
         let mut own = Vec::new();
         for front in self.fronts.iter().rev() {
             let (places, columns) = self.parts(front);
@@ -194,8 +215,16 @@ impl Factor {
     }
 }
 
+/// Memory of factors of one matrix.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Room {
+    work: Pool<Work>,
+    values: Pool<Vec<f64>>,
+    pub(super) borders: Pool<Vec<f64>>,
+}
+
 /// What is left of fronts that wait for the one that takes them up.
-#[derive(Default)]
+#[derive(Debug, Default)]
 struct Stack {
     /// For each: where its rows begin in the factor's index, how many, where its numbers begin.
     parts: Vec<(usize, usize, usize)>,
@@ -233,6 +262,7 @@ impl Stack {
 }
 
 /// Room for the front at work.
+#[derive(Debug, Default)]
 struct Work {
     /// For each place the row in the front.
     local: Vec<u32>,
@@ -245,14 +275,11 @@ struct Work {
 }
 
 impl Work {
-    fn new(places: usize) -> Self {
-        Self {
-            local: vec![0; places],
-            matrix: Vec::new(),
-            rows: Vec::new(),
-            packed: Vec::new(),
-            stack: Stack::default(),
-        }
+    /// Begins a matrix with so many places.
+    fn begin(&mut self, places: usize) {
+        self.local.resize(places, 0);
+        self.stack.parts.clear();
+        self.stack.values.clear();
     }
 
     /// Begins a front with the entries of the nodes that are eliminated in it.

@@ -16,6 +16,7 @@ mod dense;
 mod dissection;
 mod factor;
 mod graph;
+mod pool;
 mod symbolic;
 
 pub(crate) use self::bordered::{Border, Bordered, Solved};

@@ -1,7 +1,9 @@
 //! What can be known of a factorisation before the numbers: which entries, in which order.
 
 use super::dissection;
+use super::factor::Room;
 use super::graph::Graph;
+use super::pool::Pooled;
 
 /// The nodes of one block and those around it, by their places in the order of elimination.
 #[derive(Clone, Debug)]
@@ -30,6 +32,8 @@ pub(crate) struct Symbolic {
     place: Vec<u32>,
     /// How many numbers a factor has without a border, where all nodes are free.
     pub(super) numbers: usize,
+    /// Memory of factors that are gone.
+    pub(super) room: Room,
 }
 
 /// The numbers of a matrix: those on the diagonal and those below it, in the places that
@@ -85,7 +89,8 @@ impl Symbolic {
             starts.push(below.len() as u32);
         }
         let (fronts, around) = (Vec::new(), Vec::new());
-        let mut symbolic = Self { fronts, around, starts, below, place, numbers: 0 };
+        let room = Room::default();
+        let mut symbolic = Self { fronts, around, starts, below, place, numbers: 0, room };
         symbolic.find_fronts(&blocks);
         symbolic
     }
@@ -177,6 +182,14 @@ impl Symbolic {
                 *value *= own * scale[*row as usize];
             }
         }
+    }
+
+    /// The vectors of a border, all zero: for so many free nodes a row of so many numbers each.
+    pub(crate) fn zero_border(&self, free: usize, width: usize) -> Pooled<Vec<f64>> {
+        let mut vectors = self.room.borders.take();
+        vectors.clear();
+        vectors.resize(free * width, 0.0);
+        vectors
     }
 
     /// Entries that are all zero.

@@ -88,7 +88,7 @@ fn check(columns: usize, rows: usize, width: usize, is_free: impl Fn(usize) -> b
     let mut numbers = Numbers(11);
     let right: Vec<f64> = (0..graph.len() * width).map(|_| numbers.next()).collect();
     let free = symbolic.free(&is_free);
-    let mut vectors = vec![0.0; free.count * width];
+    let mut vectors = symbolic.zero_border(free.count, width);
     for &node in &nodes {
         let row = free.row(symbolic.place(node as u32)) * width;
         vectors[row..row + width].copy_from_slice(&right[node * width..(node + 1) * width]);
@@ -142,7 +142,7 @@ fn check_border(is_free: impl Fn(usize) -> bool, reaches: impl Fn(usize) -> bool
     (0..graph.len()).filter(|node| !reaches(*node)).for_each(|node| columns[0][node] = 0.0);
     let mut corner = SmallMatrix::zeros(2);
     (corner[[0, 0]], corner[[1, 1]], corner[[0, 1]], corner[[1, 0]]) = (400.0, -9.0, 0.3, 0.9);
-    let mut vectors = vec![0.0; free.count * 3];
+    let mut vectors = symbolic.zero_border(free.count, 3);
     // Numbers where a node is not free must not matter.
     let mut right = vec![f64::NAN; graph.len()];
     for &node in &nodes {
@@ -191,6 +191,33 @@ fn a_matrix_that_is_not_positive_is_refused() {
     assert!(plain(&symbolic, &entries, &symbolic.free(|_| true)).is_err());
     entries.diagonal[20] = f64::NAN;
     assert!(plain(&symbolic, &entries, &symbolic.free(|_| true)).is_err());
+}
+
+/// What another factor left in the memory, whole or given up half way, is nowhere read.
+#[test]
+fn memory_that_is_used_again_changes_no_bit() {
+    let (graph, places) = net(23, 19);
+    let symbolic = Symbolic::new(&graph, &places);
+    let (entries, _) = matrix(&graph, &symbolic, 7);
+    let (mut refused, _) = matrix(&graph, &symbolic, 11);
+    refused.diagonal[300] = -1.0;
+    let (all, some) = (symbolic.free(|_| true), symbolic.free(|node| node % 3 != 0));
+    let solved = |free: &Free| {
+        let factor = plain(&symbolic, &entries, free).expect("it is positive");
+        let mut vector: Vec<f64> = (0..graph.len()).map(|node| node as f64).collect();
+        factor.forward(&mut vector);
+        factor.backward(&mut vector);
+        vector.iter().map(|value| value.to_bits()).collect::<Vec<_>>()
+    };
+    let first = solved(&all);
+    for between in 0..2 {
+        if between == 0 {
+            assert!(plain(&symbolic, &refused, &all).is_err());
+        } else {
+            solved(&some);
+        }
+        assert_eq!(solved(&all), first, "{between}");
+    }
 }
 
 /// The bound of nested dissection on a square of n nodes is 31/4 n log2 n numbers (George, 1973);

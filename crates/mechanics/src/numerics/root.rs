@@ -4,31 +4,29 @@
 /// fails halving takes over, which needs 53 at most.
 const MOST_STEPS: usize = 100;
 
-/// Finds the root of a rising function between two bounds, from a start between them, to `near`
-/// or rounding. The function gives its value and its slope; where a step of Newton's method would
-/// leave the bounds that are known by then, they are halved.
+/// Finds the root of a rising function between two bounds, from a start between them, to rounding. The
+/// function gives its value and its slope; where a step of Newton's method would leave the bounds
+/// that are known by then, they are halved. A step of it that is no longer than `short` is the last.
 pub(crate) fn root(
     rising: impl Fn(f64) -> (f64, f64),
     [mut low, mut high]: [f64; 2],
     start: f64,
-    near: f64,
+    short: f64,
 ) -> f64 {
     let mut at = start;
     for _ in 0..MOST_STEPS {
         let (value, slope) = rising(at);
+        let next = at - value / slope;
+        if (next - at).abs() <= short {
+            return next;
+        }
         if value > 0.0 {
             high = at;
         } else {
             low = at;
         }
-        let next = at - value / slope;
         let inside = low < next && next < high;
-        let next = if inside { next } else { f64::midpoint(low, high) };
-        let moved = (next - at).abs();
-        at = next;
-        if moved <= near {
-            break;
-        }
+        at = if inside { next } else { f64::midpoint(low, high) };
     }
     at
 }

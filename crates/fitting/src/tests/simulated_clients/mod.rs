@@ -21,7 +21,10 @@
 //! On the seeds 6000 to 6199, 106 can be settled and 100 are, two are settled but unsafe, and none is
 //! harmed. Of the other six two stop with a goal open that who knows the truth would pursue, two have
 //! fingers pinched in round after round, one still moves in the last round, and one leans beyond what has
-//! numbers after a move of eight cells.
+//! numbers after a move of eight cells. These were looked at one by one while the decision was made, and
+//! are better for it than others: on the seeds 6200 to 6399, at which nobody had looked, 99 can be settled
+//! and 84 are. Of the other fifteen eight stop with a goal open, six do not stop, and one is settled
+//! but unsafe, the only one; one who cannot be settled is harmed. Together that is nine in ten.
 
 mod client;
 mod course;
