@@ -18,7 +18,7 @@ pub(crate) fn root(
         let (value, slope) = rising(at);
         let next = at - value / slope;
         if (next - at).abs() <= short {
-            return next;
+            return next.max(low).min(high);
         }
         if value > 0.0 {
             high = at;
@@ -44,6 +44,14 @@ mod tests {
                 // Rounding of numbers up to a thousand.
                 assert!((root(rising, [-1e3, 1e3], start, 1e-14) - planted).abs() < 1e-12);
             }
+        }
+    }
+    #[test]
+    fn the_last_step_stays_within_the_bounds_too() {
+        // Rounding can leave a root just outside of the bounds, as here by less than a short step.
+        let beyond = |by: f64| move |x: f64| (x - by, 1.0);
+        for (by, bound) in [(-1e-15, 0.0), (1.0 + 1e-15, 1.0)] {
+            assert_eq!(root(beyond(by), [0.0, 1.0], bound, 1e-14), bound);
         }
     }
 }
