@@ -82,7 +82,8 @@ impl OpenCase {
         Self::made(&PreparedCushions::default(), surroundings, client)
     }
 
-    fn made(
+    /// The same where cushions are kept.
+    pub(crate) fn made(
         cushions: &PreparedCushions,
         surroundings: Surroundings<'_>,
         client: Sourced<Client>,

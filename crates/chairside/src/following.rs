@@ -25,6 +25,13 @@ pub(crate) fn mark(house: &House, name: &str) -> Option<String> {
     Some(format!("{:?}", BytesDigest::of(&bytes)))
 }
 
+/// By what a file is known that is another than the one that was seen; none where it is the same.
+pub(crate) async fn changed_by_now(house: Arc<House>, name: String, seen: &str) -> Option<String> {
+    // A file that is being replaced is not there for a moment.
+    let now = spawn_blocking(move || mark(&house, &name)).await.ok().flatten();
+    now.filter(|now| *now != seen)
+}
+
 /// Waits until a file is another than the one that was seen, and says by what it is known; none where
 /// it stays the same for long. Nothing is watched any more when nobody waits.
 pub(crate) async fn changed(house: Arc<House>, name: String, seen: String) -> Option<String> {
@@ -34,11 +41,9 @@ pub(crate) async fn changed(house: Arc<House>, name: String, seen: String) -> Op
     let watch = move || own.shelf().watch(&watched, Box::new(move || tell.notify_one()));
     let _watch = spawn_blocking(watch).await.ok()?;
     for _ in 0..LOOKS {
-        let (house, name) = (Arc::clone(&house), name.clone());
-        // A file that is being replaced is not there for a moment.
-        let now = spawn_blocking(move || mark(&house, &name)).await.ok().flatten();
-        if let Some(now) = now.filter(|now| *now != seen) {
-            return Some(now);
+        let now = changed_by_now(Arc::clone(&house), name.clone(), &seen).await;
+        if now.is_some() {
+            return now;
         }
         if timeout(LOOKED_AGAIN, told.notified()).await.is_ok() {
             sleep(SETTLED).await;

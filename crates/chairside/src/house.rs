@@ -5,13 +5,15 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use case::{Date, LayoutSource};
 use casework::{
-    OpenCase, PreparedCushions, Shelf, Surroundings, Turns, TypedIn, TypedLength, WorkError,
+    Draft, Listed, OpenCase, PreparedCushions, Shelf, Surroundings, Turns, TypedIn, TypedLength,
+    WorkError,
 };
 use sheets::Paper;
 use words::Language;
 
 use crate::lot;
 use crate::papers::PaperStore;
+use crate::waiting::Waiting;
 use crate::windows::Windows;
 
 /// A client of an invented scenario, to learn with.
@@ -45,6 +47,10 @@ pub struct House {
     pub(crate) windows: Windows,
     /// The turns of all windows at the processor.
     pub(crate) turns: Arc<Turns>,
+    /// Who waits for ranges or goals.
+    pub(crate) waiting: Waiting,
+    /// Who waits until a file is another.
+    pub(crate) following: Waiting,
     /// Cushions of clients that were opened.
     cushions: PreparedCushions,
     pub(crate) papers: PaperStore,
@@ -67,8 +73,9 @@ impl House {
     pub fn new(settings: Settings) -> Self {
         let (windows, papers) = (Windows::default(), PaperStore::default());
         let (turns, kept, writing) = (Arc::default(), Mutex::default(), Mutex::default());
-        let cushions = PreparedCushions::default();
-        Self { settings, windows, turns, cushions, papers, kept, writing }
+        let (cushions, waiting, following) =
+            (PreparedCushions::default(), Waiting::default(), Waiting::default());
+        Self { settings, windows, turns, waiting, following, cushions, papers, kept, writing }
     }
 
     fn kept(&self) -> MutexGuard<'_, Kept> {
@@ -138,5 +145,15 @@ impl House {
     /// Opens the case of a file.
     pub(crate) fn open(&self, name: &str) -> Result<OpenCase, WorkError> {
         OpenCase::open_with(&self.cushions, self.surroundings(), name)
+    }
+
+    /// The case of a file as far as it is filled in, with a cushion in its place where none is chosen.
+    pub(crate) fn with_any_cushion(&self, draft: &Draft) -> Result<OpenCase, WorkError> {
+        draft.with_any_cushion(&self.cushions, self.surroundings())
+    }
+
+    /// The clients of the folder, as they are on a day.
+    pub(crate) fn roster(&self, on: Date) -> Result<Vec<Listed>, WorkError> {
+        casework::roster(&self.cushions, self.surroundings(), on)
     }
 }

@@ -20,6 +20,7 @@ mod server;
 mod steps;
 #[cfg(test)]
 mod tests;
+mod waiting;
 mod windows;
 
 pub use crate::house::{Demo, House, Settings};

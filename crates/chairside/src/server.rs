@@ -142,7 +142,7 @@ async fn layout(
 }
 
 /// Answers when a layout's file is another than was seen, or with nothing after a while.
-async fn layout_changed(
+pub(crate) async fn layout_changed(
     State(house): State<Arc<House>>,
     Path(address): Path<String>,
     RawQuery(query): RawQuery,
@@ -152,6 +152,15 @@ async fn layout_changed(
         return beside(house, |_| Err(Failed::NotThere)).await;
     };
     let seen = sent.or_nothing("seen").to_owned();
+    let own = Arc::clone(&house);
+    let Some(_waits) = own.following.one_more() else {
+        // The page asks again after a while.
+        let now = following::changed_by_now(house, name, &seen).await;
+        return match now {
+            Some(now) => now.into_response(),
+            None => StatusCode::SERVICE_UNAVAILABLE.into_response(),
+        };
+    };
     match following::changed(house, name, seen).await {
         Some(now) => now.into_response(),
         None => StatusCode::NO_CONTENT.into_response(),

@@ -4,6 +4,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::time::Duration;
 
+use axum::extract::{Path, RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse as _, Response};
 use case::Date;
@@ -20,7 +21,8 @@ use crate::house::{House, Settings};
 use crate::lot;
 use crate::screens::plan::{judging, stock};
 use crate::screens::{self, Ask};
-use crate::server::answered;
+use crate::server::{answered, layout_changed};
+use crate::waiting::Waits;
 use crate::windows::{Told, Window};
 
 const FILE: &str = "T-3.toml";
@@ -113,6 +115,44 @@ fn counts_of_a_page_that_was_left_are_not_judged() {
     assert_eq!(status(false), StatusCode::OK);
 }
 
+/// Who waits holds a connection, and a browser has six for all its windows together: whoever comes when
+/// two wait is told to ask again, and a touch is answered all the same.
+#[test]
+fn where_two_wait_the_next_asks_again_and_a_touch_is_answered() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let status = |ask: Ask| screens::show(&house, &ask).ok().unwrap().status();
+    let page = |page: &str| Ask { page: Some(page.to_owned()), ..ask(&house, false) };
+    let all: Vec<Waits<'_>> = std::iter::from_fn(|| house.waiting.one_more()).collect();
+    assert_eq!(all.len(), 2);
+    assert_eq!(status(page("judged")), StatusCode::NO_CONTENT);
+    assert_eq!(status(page("spread")), StatusCode::NO_CONTENT);
+    // Where scripts are off nobody asks again.
+    assert_eq!(status(Ask { fragment: false, ..page("judged") }), StatusCode::OK);
+    assert_eq!(touch(&house, FILE, &lot::word().unwrap()), StatusCode::OK);
+    drop(all);
+    assert_eq!(status(page("judged")), StatusCode::OK);
+    assert_eq!(status(page("spread")), StatusCode::OK);
+}
+
+#[test]
+fn what_is_known_is_told_at_once_however_many_wait() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let id = lot::word().unwrap();
+    assert_eq!(touch(&house, FILE, &id), StatusCode::OK);
+    let window = house.windows.get(&id).unwrap();
+    assert!(matches!(window.wait(1, true), Told::Answer(_)));
+    let _all: Vec<Waits<'_>> = std::iter::from_fn(|| house.waiting.one_more()).collect();
+    let counts = stock(&window.case).into_iter().enumerate();
+    let cells = counts.map(|(at, cells)| format!("&cells.{}={cells}", at + 1));
+    let sent = format!("window={id}&revision=1{}", cells.collect::<String>());
+    let spread = Ask {
+        page: Some("spread".to_owned()),
+        sent: Sent::read(sent.as_bytes()),
+        ..ask(&house, false)
+    };
+    assert_eq!(screens::show(&house, &spread).ok().unwrap().status(), StatusCode::OK);
+}
+
 #[test]
 fn judging_asks_again_and_again_whether_anybody_waits() {
     let house = house(MemoryShelf::of([(FILE, CLIENT)]));
@@ -144,6 +184,20 @@ fn nothing_is_watched_for_a_page_that_was_left() {
         waits.abort();
         assert!(until(|| shelf.watched() == 0).await, "it is watched for ever");
     });
+}
+
+#[test]
+fn where_two_follow_a_file_the_next_is_told_what_is_known_and_asks_again() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let _all: Vec<Waits<'_>> = std::iter::from_fn(|| house.following.one_more()).collect();
+    let status = |seen: &str| {
+        let (at, seen) = (Path(house.address_of(FILE)), RawQuery(Some(format!("seen={seen}"))));
+        let answer = layout_changed(State(Arc::clone(&house)), at, seen);
+        runtime().block_on(answer).status()
+    };
+    assert_eq!(status("another"), StatusCode::OK);
+    let now = following::mark(&house, FILE).unwrap();
+    assert_eq!(status(&now), StatusCode::SERVICE_UNAVAILABLE);
 }
 
 /// A shelf that tells nothing, as of a folder on another machine.

@@ -54,6 +54,19 @@ pub(crate) enum Told {
     Ended,
 }
 
+impl State {
+    fn told(&self, revision: u64, last: bool) -> Option<Told> {
+        if self.newest.is_some_and(|newest| newest.number() > revision) {
+            return Some(Told::Overtaken);
+        }
+        let own = self.answer.as_ref().filter(|own| own.revision.number() == revision);
+        match own.filter(|own| !last || own.is_last()) {
+            Some(own) => Some(Told::Answer(Box::new(own.clone()))),
+            None => self.ended.then_some(Told::Ended),
+        }
+    }
+}
+
 impl Windows {
     fn kept(&self) -> MutexGuard<'_, Kept> {
         self.0.lock().unwrap_or_else(PoisonError::into_inner)
@@ -146,19 +159,18 @@ impl Window {
         self.state().newest.is_some_and(|newest| newest.number() > revision)
     }
 
-    /// Waits for an answer about counts: the first that comes, or the last that there is.
+    /// What is known by now of counts that were asked about: the first answer that comes, or the last
+    /// that there is; none as long as that is not there.
+    pub(crate) fn told(&self, revision: u64, last: bool) -> Option<Told> {
+        self.state().told(revision, last)
+    }
+
+    /// Waits for that.
     pub(crate) fn wait(&self, revision: u64, last: bool) -> Told {
         let mut state = self.state();
         loop {
-            if state.newest.is_some_and(|newest| newest.number() > revision) {
-                return Told::Overtaken;
-            }
-            let own = state.answer.as_ref().filter(|own| own.revision.number() == revision);
-            if let Some(own) = own.filter(|own| !last || own.is_last()) {
-                return Told::Answer(Box::new(own.clone()));
-            }
-            if state.ended {
-                return Told::Ended;
+            if let Some(told) = state.told(revision, last) {
+                return told;
             }
             let waited = self.changed.wait_timeout(state, LONGEST);
             let (next, time) = waited.unwrap_or_else(PoisonError::into_inner);

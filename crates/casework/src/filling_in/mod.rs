@@ -18,6 +18,7 @@ use files::Read;
 
 use crate::error::WorkError;
 use crate::open_case::OpenCase;
+use crate::prepared_cushions::PreparedCushions;
 use crate::shelf::{Change, Shelf};
 use crate::sourced::{Sourced, client_text};
 use crate::surroundings::Surroundings;
@@ -174,12 +175,16 @@ impl Draft {
     }
 
     /// The case with a cushion in its place where none is chosen yet: for what does not depend on
-    /// which it is.
+    /// which it is. Its cushion is taken from those that are kept, and kept.
     ///
     /// # Errors
     ///
     /// Fails where the file is not right in other ways, or there is no layout.
-    pub fn with_any_cushion(&self, surroundings: Surroundings<'_>) -> Result<OpenCase, WorkError> {
+    pub fn with_any_cushion(
+        &self,
+        cushions: &PreparedCushions,
+        surroundings: Surroundings<'_>,
+    ) -> Result<OpenCase, WorkError> {
         let mut text = self.text.clone();
         for (key, value) in stand_in(surroundings.layouts) {
             if files::written(&text, key).is_none()
@@ -188,7 +193,7 @@ impl Draft {
                 text = edited.text;
             }
         }
-        OpenCase::of(surroundings, client_text(self.name.clone(), text)?)
+        OpenCase::made(cushions, surroundings, client_text(self.name.clone(), text)?)
     }
 }
 

@@ -5,6 +5,7 @@ use case::{Beside, Date, FileKind, Standing};
 use super::Draft;
 use crate::error::WorkError;
 use crate::open_case::OpenCase;
+use crate::prepared_cushions::PreparedCushions;
 use crate::surroundings::Surroundings;
 
 /// One client's file of a folder.
@@ -27,22 +28,31 @@ impl Listed {
 }
 
 /// Lists the clients' files of a shelf's own folder, in the order of their names. What is no
-/// client's file is left out.
+/// client's file is left out. Where a cushion has to be looked at, it is taken from those that are kept.
 ///
 /// # Errors
 ///
 /// Fails where the folder cannot be listed.
-pub fn roster(surroundings: Surroundings<'_>, on: Date) -> Result<Vec<Listed>, WorkError> {
+pub fn roster(
+    cushions: &PreparedCushions,
+    surroundings: Surroundings<'_>,
+    on: Date,
+) -> Result<Vec<Listed>, WorkError> {
     let names = surroundings.shelf.list("")?;
     let of_clients = names.iter().filter(|name| name.ends_with(".toml")).filter_map(|name| {
         let draft = Draft::open(surroundings, name).ok()?;
         let own = files::kind_of(&draft.text) == Some(FileKind::Client);
-        own.then(|| listed(surroundings, draft, on))
+        own.then(|| listed(cushions, surroundings, draft, on))
     });
     Ok(of_clients.collect())
 }
 
-fn listed(surroundings: Surroundings<'_>, draft: Draft, on: Date) -> Listed {
+fn listed(
+    cushions: &PreparedCushions,
+    surroundings: Surroundings<'_>,
+    draft: Draft,
+    on: Date,
+) -> Listed {
     let last_visit = draft.client().and_then(|own| own.record.last()).map(case::Entry::on);
     let beside = draft.client().map(|client| {
         let quick = Beside { look_again: fitting::look_again(client, on), ..Beside::default() };
@@ -54,7 +64,7 @@ fn listed(surroundings: Surroundings<'_>, draft: Draft, on: Date) -> Listed {
                 .latest_plan()
                 .is_some_and(|plan| plan.layout != client.cushion.layout.to_string());
         let opened = || {
-            let case = OpenCase::of(surroundings, draft.sourced().ok()?).ok()?;
+            let case = OpenCase::made(cushions, surroundings, draft.sourced().ok()?).ok()?;
             Some(case.beside(client, on))
         };
         // Of what cannot be looked at, nobody can say that it still holds.

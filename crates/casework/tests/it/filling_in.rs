@@ -5,8 +5,8 @@ use case::question::{Group, Question};
 use case::text::LengthUnit;
 use case::{ClientCode, Date};
 use casework::{
-    Answered, Blank, Draft, NotWritten, Stop, Surroundings, Typed, TypedIn, TypedLength,
-    plan_stands, roster,
+    Answered, Blank, Draft, NotWritten, PreparedCushions, Stop, Surroundings, Typed, TypedIn,
+    TypedLength, plan_stands, roster,
 };
 use files::BuiltIn;
 use testkit::MemoryShelf;
@@ -188,11 +188,11 @@ fn the_roster_has_every_clients_file_right_or_not() {
         MemoryShelf::of([("notes.toml", "a = 1\n"), ("x.toml", "format = 1\nkind = \"layout\"\n")]);
     let draft = begun(&shelf);
     let surroundings = Surroundings { shelf: &shelf, layouts: &BuiltIn };
-    let listed = roster(surroundings, DAY).unwrap();
+    let listed = roster(&PreparedCushions::default(), surroundings, DAY).unwrap();
     assert_eq!(listed.len(), 1);
     assert_eq!((listed[0].draft.code().as_str(), listed[0].standing(DAY)), ("T-1", None));
     draft.keep(&shelf, &after(&draft, &WHOLE)).unwrap();
-    let listed = roster(surroundings, DAY).unwrap();
+    let listed = roster(&PreparedCushions::default(), surroundings, DAY).unwrap();
     assert!(matches!(listed[0].standing(DAY).unwrap().state, case::State::ToPlan));
 }
 

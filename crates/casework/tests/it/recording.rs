@@ -1,7 +1,9 @@
 //! Recording: no edit is ever lost, and what is not safe never becomes a plan.
 
 use case::{BrokenLimit, Check, CountedFrom, Date, Entry, LayoutRef, Likeness};
-use casework::{Counted, Done, OpenCase, Recorder, Shelf, Surroundings, Whose, plan_stands};
+use casework::{
+    Counted, Done, OpenCase, PreparedCushions, Recorder, Shelf, Surroundings, Whose, plan_stands,
+};
 use files::BuiltIn;
 use mechanics::Stop;
 use testkit::MemoryShelf;
@@ -207,7 +209,12 @@ fn counts_that_break_a_limit_are_a_fact_and_not_safe_until_they_are_mended() {
     // A third of the cells under a seat bone is missing.
     fill(15);
     assert_eq!(stands(), "not-safe");
-    let listed = casework::roster(Surroundings { shelf: &shelf, layouts: &BuiltIn }, DAY).unwrap();
+    let listed = casework::roster(
+        &PreparedCushions::default(),
+        Surroundings { shelf: &shelf, layouts: &BuiltIn },
+        DAY,
+    )
+    .unwrap();
     assert_eq!(listed[0].standing(DAY).unwrap().state.id(), "not-safe");
     // Others than were planned are not unsafe for that alone.
     fill(1);

@@ -3,7 +3,7 @@
 use axum::response::{IntoResponse as _, Redirect, Response};
 use case::text::LengthUnit;
 use case::{ClientCode, Review, State};
-use casework::{Change, Draft, Listed, roster};
+use casework::{Change, Draft, Listed};
 use maud::{Markup, html};
 
 use super::lost;
@@ -21,7 +21,7 @@ pub(crate) fn show(house: &House, sent: &Sent) -> Result<Response, Failed> {
 pub(super) fn screen(house: &House, find: &str, wrong: Option<Markup>) -> Result<Response, Failed> {
     let on = house.today();
     let texts = &house.language().page().clients;
-    let all = roster(house.surroundings(), on)?;
+    let all = house.roster(on)?;
     let wanted = find.trim().to_lowercase();
     let found = |own: &&Listed| own.draft.code().to_lowercase().contains(&wanted);
     let mut listed: Vec<&Listed> = all.iter().filter(found).collect();

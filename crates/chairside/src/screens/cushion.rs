@@ -22,7 +22,7 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed>
 fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result<Response, Failed> {
     let house = place.house;
     let texts = &house.language().page().cushion;
-    let case = match draft.with_any_cushion(house.surroundings()) {
+    let case = match house.with_any_cushion(draft) {
         Ok(case) => case,
         Err(_) if draft.client().is_none() => return Ok(questions::missing(place, draft)),
         Err(error) => return Err(error.into()),

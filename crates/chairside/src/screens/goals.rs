@@ -72,7 +72,7 @@ fn known(place: &Place<'_>, draft: &Draft) -> Option<Vec<Told>> {
     if let Some(client) = draft.client() {
         return Some(client.goals.iter().map(told).collect());
     }
-    let case = draft.with_any_cushion(place.house.surroundings()).ok()?;
+    let case = place.house.with_any_cushion(draft).ok()?;
     Some(case.client.value.goals.iter().map(told).collect())
 }
 
@@ -141,7 +141,7 @@ fn look(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     let house = place.house;
     let language = house.language();
     let texts = &language.page().goals;
-    let case = draft.with_any_cushion(house.surroundings())?;
+    let case = house.with_any_cushion(draft)?;
     let stock: Vec<u32> =
         case.cushion.stock().compartments.iter().map(|own| own.cells.stock).collect();
     if case.weight().is_err() {

@@ -258,7 +258,7 @@ fn touch(place: &Place<'_>) -> Result<Response, Failed> {
     }
 }
 
-/// No answer: newer counts were asked about.
+/// No answer: newer counts were asked about, or too many wait.
 fn nothing() -> Response {
     let mut response = Response::default();
     *response.status_mut() = axum::http::StatusCode::NO_CONTENT;
@@ -274,7 +274,13 @@ fn spread(place: &Place<'_>) -> Result<Response, Failed> {
         Some(revision) => revision,
         None => window.ask(&counts)?.number(),
     };
-    match window.wait(revision, true) {
+    let told = window.told(revision, true).or_else(|| {
+        let _waits = place.house.waiting.one_more()?;
+        Some(window.wait(revision, true))
+    });
+    // The page asks again.
+    let Some(told) = told else { return Ok(nothing()) };
+    match told {
         Told::Answer(answer) => Ok(part(plan_parts::with_spread(&seen, &answer, &counts))),
         Told::Overtaken => Ok(nothing()),
         Told::Ended => Ok(part(html! { p { (place.house.language().page().plan.no_answer) } })),
@@ -288,6 +294,11 @@ fn judged(place: &Place<'_>) -> Result<Response, Failed> {
     let counts = counts_of(&window.case, &place.ask.sent).ok_or(Failed::NotThere)?;
     let revision = place.ask.sent.number::<u64>("revision").unwrap_or(u64::MAX);
     let unwanted = || window.is_overtaken(revision) || place.ask.is_left();
+    let waits = place.house.waiting.one_more();
+    if waits.is_none() && place.ask.fragment {
+        // The page asks again.
+        return Ok(nothing());
+    }
     match judging(place.house, &window.case, &counts, &unwanted) {
         Some(plan) => Ok(part(plan_parts::whole(&seen, &plan?))),
         None => Ok(nothing()),

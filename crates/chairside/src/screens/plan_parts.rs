@@ -17,6 +17,10 @@ use crate::frame::step_name;
 use crate::steps::Step;
 use words::Language;
 
+/// When a part asks for what comes later: at once, and again where there was no answer, since too many
+/// wait; never while another question of its form is under way.
+const LATER: &str = "load, every 600ms";
+
 /// What a part of the screen is made from.
 pub(crate) struct Seen<'a> {
     pub(crate) place: &'a Place<'a>,
@@ -136,7 +140,7 @@ pub(crate) fn loading(seen: &Seen<'_>, counts: &[u32]) -> Markup {
     let texts = &seen.language().page().plan;
     let to = format!("{}?{}", seen.place.page("judged"), seen.query(counts));
     html! {
-        div hx-get=(to) hx-trigger="load" hx-target="#verdict" hx-sync="#counts:replace" {
+        div hx-get=(to) hx-trigger=(LATER) hx-target="#verdict" hx-sync="#counts:drop" {
             p class="soft" { (texts.looking) }
             noscript { p { a href=(to) { (texts.what_they_do) } } }
         }
@@ -150,7 +154,7 @@ pub(crate) fn central(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) -> M
     let next = format!("{}?{}&revision={revision}", seen.place.page("spread"), seen.query(counts));
     match &answer.numbers {
         LiveNumbers::Central(own) => html! {
-            div hx-get=(next) hx-trigger="load" hx-target="#verdict" hx-sync="#counts:replace" {
+            div hx-get=(next) hx-trigger=(LATER) hx-target="#verdict" hx-sync="#counts:drop" {
                 p class="verdict soft" { (texts.ranges_follow) }
                 @match &own.seated {
                     Some(seat) => { (central_table(seen, seat)) }
@@ -172,7 +176,7 @@ pub(crate) fn with_spread(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) 
         LiveNumbers::Spread(own) => html! {
             (limits(language, &casework::broken(own)))
             (table(seen, own, None))
-            div hx-get=(next) hx-trigger="load" hx-target="#verdict" hx-sync="#counts:replace" {
+            div hx-get=(next) hx-trigger=(LATER) hx-target="#verdict" hx-sync="#counts:drop" {
                 p class="soft" { (texts.goals_follow) }
             }
         },

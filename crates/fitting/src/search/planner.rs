@@ -24,7 +24,7 @@ use crate::search::steps::{OnBothMeshes, Search};
 use crate::search::task::{Adjusting, Task};
 
 /// Clearance that the search keeps above the limit, m: what whole cells and a coarse mesh lose.
-const SPARE: f64 = 0.5e-3;
+pub(crate) const SPARE: f64 = 0.5e-3;
 /// By how much the clearance of a side that was pinched or felt is to grow at least in the model,
 /// m: so that it does not get less in truth.
 const NOT_LESS: f64 = 1e-3;

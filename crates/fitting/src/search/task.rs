@@ -9,7 +9,8 @@ use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::limits::{Reference, limits};
 use crate::goals::wanted::{GoalReader, Wanted};
 use crate::prediction::client_on_cushion::SearchMeshes;
-use crate::search::planner::Planner;
+use crate::search::planner::{Planner, SPARE};
+use crate::search::steps::Search;
 
 /// Tolerances from which a limit counts as broken: below, two meshes differ.
 pub(crate) const BROKEN: f64 = 0.05;
@@ -25,8 +26,8 @@ const FOUR_IN_FIVE: f64 = 0.84;
 /// adult's compartment beside.
 const WORTH: f64 = 0.25;
 const WORTH_OF_A_CELL: f64 = 0.05;
-/// And for each earlier round whose moves should have brought the goal nearer by [`WORTH`]: what those
-/// did not bring is more likely what hands cannot tell, which is about a tolerance.
+/// And for each earlier round whose moves mended no limit and should have brought the goal nearer by
+/// [`WORTH`]: what those did not bring is more likely what hands cannot tell, which is about a tolerance.
 const WORTH_AFTER_MOVES: f64 = 1.0;
 /// Cells of an adult's compartment, of which those of a child's are counted as the same share.
 const ADULT_COMPARTMENT: f64 = 60.0;
@@ -43,7 +44,7 @@ fn goals(wanted: &[Wanted]) -> impl Iterator<Item = Vec<&Aim>> {
 
 /// What is to be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Task {
+pub(crate) enum Task {
     /// The goals are pursued, in their order.
     Pursue,
     /// What is broken is mended, and goals may not get worse.
@@ -125,11 +126,31 @@ impl Planner<'_> {
 
     /// How many tolerances a goal with these aims may be off as it is: one, or what it was expected to
     /// fall short by. That was told when the counts were chosen, and answers that say the same again are
-    /// a reason to move cells only where that meets it, or half of it.
-    fn accepted(&self, aims: &[&Aim]) -> f64 {
+    /// a reason to move cells only where that meets it, or half of it. Where the last moves mended a
+    /// limit, the counts were not chosen for a goal, and what those left of it is not accepted.
+    fn accepted(&self, search: &Search<'_>, aims: &[&Aim], home: &Filling) -> f64 {
+        if self.is_mended(search, home) {
+            return 1.0;
+        }
         let expected = self.adjusting.as_ref().and_then(|own| own.expected.as_ref());
         let misses = aims.iter().filter_map(|aim| Some(aim.misses(expected?)));
         misses.fold(1.0, f64::max)
+    }
+
+    /// Whether the last moves mended a clearance.
+    fn is_mended(&self, search: &Search<'_>, home: &Filling) -> bool {
+        let earlier = self.adjusting.as_ref().and_then(|own| own.earlier.last());
+        let last = earlier.filter(|[_, after]| *after == self.home);
+        last.is_some_and(|[before, _]| self.leaves_too_little(&search.filled(before, Some(home))))
+    }
+
+    /// Whether counts leave too little clearance by what is known now, so that moves from them mended it.
+    fn leaves_too_little(&self, before: &Option<Filling>) -> bool {
+        let is_low = |(side, enough): (Side, f64)| {
+            let clearance = before.as_ref().and_then(|own| Quantity::Clearance(side).value(own));
+            clearance.is_none_or(|clearance| clearance < enough)
+        };
+        [Side::Left, Side::Right].into_iter().zip(self.enough()).any(is_low)
     }
 
     /// How many tolerances the number of an aim may be off by what is not known, with a chance of four
@@ -175,9 +196,10 @@ impl Planner<'_> {
     }
 
     /// The clearance that is aimed at under each seat bone, m, for what is to be done. What is too low is
-    /// mended by what a hand tells above what is enough, so that the next reading confirms it; and what
-    /// is sure to be enough is not brought to where it is doubted.
-    pub(super) fn aimed_at(
+    /// mended by what a hand tells above what is enough, so that the next reading confirms it. What is
+    /// sure to be enough is not brought to where it is doubted; and what is enough without being sure is
+    /// kept as it is, and costs no goal to be more.
+    pub(crate) fn aimed_at(
         &self,
         reader: &GoalReader<'_>,
         task: Task,
@@ -193,7 +215,7 @@ impl Planner<'_> {
             match task {
                 Task::Stay => needed,
                 Task::Repair | Task::Confirm if now < needed => needed.max(limit + HAND),
-                _ => needed.max(now.min(limit + adjusting.sure[at])),
+                _ => needed.max(limit + adjusting.sure[at]).min(now - SPARE),
             }
         };
         [aimed_at(0, Side::Left), aimed_at(1, Side::Right)]
@@ -250,13 +272,14 @@ impl Planner<'_> {
             .map(|(count, home)| ADULT_COMPARTMENT * (count - home).abs() / home.max(1.0))
             .sum();
         let is_worth_it = |aims: Vec<&Aim>| {
-            let gain = self.gain(&aims, &home, found);
+            let gain = self.gain(&search, &aims, &home, found);
             let least = WORTH + WORTH_OF_A_CELL * cells;
             let tried = |[before, after]: &&[Vec<f64>; 2]| {
                 let [before, after] =
                     [before, after].map(|counts| search.filled(counts, Some(&home)));
+                let is_for_goals = !self.leaves_too_little(&before);
                 let gain = |(before, after)| misses(&aims, &before) - misses(&aims, &after);
-                before.zip(after).is_none_or(|both| gain(both) >= WORTH)
+                is_for_goals && before.zip(after).is_none_or(|both| gain(both) >= WORTH)
             };
             gain >= least
                 && gain >= least + WORTH_AFTER_MOVES * earlier.iter().filter(tried).count() as f64
@@ -265,10 +288,10 @@ impl Planner<'_> {
     }
 
     /// How many tolerances a goal with these aims comes nearer; nothing where it is not taken up again.
-    fn gain(&self, aims: &[&Aim], home: &Filling, found: &Filling) -> f64 {
+    fn gain(&self, search: &Search<'_>, aims: &[&Aim], home: &Filling, found: &Filling) -> f64 {
         let [was, is] = [home, found].map(|filling| misses(aims, filling));
         let is_off = self.is_off_by_more(aims, home, 1.0);
-        let is_farther_off = self.is_off_by_more(aims, home, self.accepted(aims));
+        let is_farther_off = self.is_off_by_more(aims, home, self.accepted(search, aims, home));
         let is_taken_up = is_farther_off || is_off && is <= f64::max(1.0, MUCH_NEARER * was);
         if is_taken_up { was - is } else { 0.0 }
     }

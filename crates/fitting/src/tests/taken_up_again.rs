@@ -1,19 +1,20 @@
 //! When a goal that fell short, as was told, is taken up again: where cells meet it now, or half of it, or
-//! where it is farther off than was told; and what moves before it make of that.
+//! where it is farther off than was told; what moves before it make of that, and what it may cost the
+//! clearance.
 
 use case::{Goal, Want};
-use cushion::{Length, Mass};
+use cushion::{Length, Mass, Side};
 use mechanics::Stop;
 
-use crate::goals::aims::Filling;
+use crate::goals::aims::{Filling, Quantity};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, NEAR_STOCK};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::prepared::{PreparedCushion, Spacings};
-use crate::search::planner::{Planner, stock_counts};
+use crate::search::planner::{Planner, SPARE, stock_counts};
 use crate::search::steps::Search;
-use crate::search::task::Adjusting;
+use crate::search::task::{Adjusting, Task};
 
 const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
     [measures]\nunits = \"mm\"\nhip_width = 390\n\
@@ -59,14 +60,20 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
     };
     let at_stock = off_by(0.0);
     let needs = Needs::of(&client);
-    let is_worth_it_after = |moved: &[[f64; 2]], home: f64, expected: Option<f64>, found: f64| {
-        let home = off_by(home).counts;
-        let mut own = adjusting(&home, expected.map(off_by).as_ref());
-        own.earlier = moved.iter().map(|both| both.map(|off| off_by(off).counts)).collect();
-        let own = Planner::adjusting(&cushion, &client, sits.clone(), &home, own, Stop::never());
-        let reader =
-            GoalReader { needs: &needs, pattern: &pattern, meshes: &meshes, stock: &at_stock };
-        own.is_worth_it(&reader, &reader.wanted(), &off_by(found))
+    let is_worth_it_where =
+        |doubted: f64, moved: &[[f64; 2]], home: f64, expected: Option<f64>, found: f64| {
+            let home = off_by(home).counts;
+            let mut own = adjusting(&home, expected.map(off_by).as_ref());
+            own.doubted = [doubted; 2];
+            own.earlier = moved.iter().map(|both| both.map(|off| off_by(off).counts)).collect();
+            let own =
+                Planner::adjusting(&cushion, &client, sits.clone(), &home, own, Stop::never());
+            let reader =
+                GoalReader { needs: &needs, pattern: &pattern, meshes: &meshes, stock: &at_stock };
+            own.is_worth_it(&reader, &reader.wanted(), &off_by(found))
+        };
+    let is_worth_it_after = |moved: &[[f64; 2]], home, expected, found| {
+        is_worth_it_where(0.0, moved, home, expected, found)
     };
     let is_worth_it = |home, expected, found| is_worth_it_after(&[], home, expected, found);
     // As far off as was told: cells that meet it are worth it, or bring it nearer by half of what it is
@@ -87,4 +94,46 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
     assert!(!is_worth_it_after(&[[5.0, 3.0]], 3.0, None, 1.9));
     assert!(is_worth_it_after(&[[5.0, 3.0]], 3.0, None, 1.4));
     assert!(!is_worth_it_after(&[[5.0, 4.0], [4.0, 3.0]], 3.0, None, 1.4));
+    // Moves from counts that left too little mended that: what they left of the goal was not chosen, and
+    // they tried nothing for it. With a clearance of half a metre wanted, all counts leave too little.
+    let is_worth_it_mended = |moved: &[[f64; 2]], home, expected, found| {
+        is_worth_it_where(0.5, moved, home, expected, found)
+    };
+    assert!(!is_worth_it_after(&[[2.0, 3.0]], 3.0, Some(3.0), 1.9));
+    assert!(is_worth_it_mended(&[[2.0, 3.0]], 3.0, Some(3.0), 1.9));
+    assert!(is_worth_it_mended(&[[5.0, 4.0], [4.0, 3.0]], 3.0, Some(3.0), 1.9));
+    // Not where they led elsewhere, and what the last ones were for counts.
+    assert!(!is_worth_it_mended(&[[2.0, 4.0]], 3.0, Some(3.0), 1.9));
+}
+
+/// What is enough is no reason to move cells: goals are pursued with the clearance that there is, and what
+/// is more than sure may be spent on them.
+#[test]
+fn a_goal_is_pursued_with_the_clearance_that_there_is() {
+    let client = files::read_client(CLIENT).value.expect("a client");
+    let pattern = testkit::pattern("row-six", "440x400");
+    let spacings = Spacings::all(Length::from_mm(16.0));
+    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
+    let sits = assumptions_of(&client, &cushion, Mass::from_kg(74.0), Stop::never());
+    let sits = sits.expect("a body");
+    let meshes = SearchMeshes::new(&cushion, &sits, Stop::never()).expect("a body");
+    let stock = stock_counts(&cushion);
+    let search = Search::solving_only(&cushion, &meshes);
+    let at_stock = search.filled(&stock, None).expect("the client rests");
+    let needs = Needs::of(&client);
+    let now = Quantity::Clearance(Side::Left).value(&at_stock).expect("a seat bone");
+    let limit = sits.parameters.clearance_limit;
+    assert!(now > limit + 2e-3, "there is something to spend: {now}");
+    let kept = |sure: f64| {
+        let mut own = adjusting(&stock, None);
+        own.sure = [sure; 2];
+        let own = Planner::adjusting(&cushion, &client, sits.clone(), &stock, own, Stop::never());
+        let reader =
+            GoalReader { needs: &needs, pattern: &pattern, meshes: &meshes, stock: &at_stock };
+        own.aimed_at(&reader, Task::Pursue, [limit; 2])[0]
+    };
+    // What whole cells lose is kept beside.
+    assert_eq!(kept(now - limit + 1e-3), now - SPARE);
+    assert_eq!(kept(now - limit - 0.1e-3), now - SPARE);
+    assert_eq!(kept(1e-3), limit + 1e-3);
 }
