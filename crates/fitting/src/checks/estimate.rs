@@ -14,7 +14,7 @@ use crate::checks::meaning::{
 use crate::prediction::client_on_cushion::{ClientOnCushion, MeshedCushion, has_numbers};
 use crate::prediction::prepared::PreparedCushion;
 use crate::prediction::unknowns::{Assumptions, Unknown};
-use crate::search::side_by_side::side_by_side;
+use crate::search::side_by_side::{beside, side_by_side};
 
 /// What is believed of an unknown before any check, in half ranges.
 const PRIOR: f64 = 0.5;
@@ -118,18 +118,11 @@ pub(crate) fn estimate_like(
 ) -> Result<(Estimate, Option<Around>), BodyError> {
     let mut answers = answers(pattern, usual, rounds);
     let mut places = USUAL.to_vec();
-    let first = Estimation { cushion: meshes.compared, usual, rounds, answers: &answers, stop };
-    let mut seen = first.seen(&places, like.map(|like| &like.seen))?;
-    blurred(&mut answers, rounds, &seen);
     let on = |cushion| Estimation { cushion, usual, rounds, answers: &answers, stop };
-    let estimation = on(meshes.compared);
-    let own = match like {
-        Some(_) => None,
-        None if std::ptr::eq(meshes.compared, meshes.tried) => {
-            Some(estimation.around(seen.clone())?)
-        }
-        None => Some(on(meshes.tried).around_usual()?),
-    };
+    let (mut seen, own) = seen_as_usual([on(meshes.compared), on(meshes.tried)], like)?;
+    blurred(&mut answers, rounds, &seen);
+    let estimation =
+        Estimation { cushion: meshes.compared, usual, rounds, answers: &answers, stop };
     let slopes = own.as_ref().or(like).map(|around| &around.slopes);
     let slopes = slopes.expect("they are found where none are given");
     for _ in 0..like.map_or(STEPS, |_| STEPS_ALIKE) {
@@ -142,7 +135,7 @@ pub(crate) fn estimate_like(
                 .zip(&by)
                 .map(|(place, by)| (place + share * by).clamp(-2.0, 2.0))
                 .collect();
-            let looked = estimation.seen(&next, Some(&seen)).ok()?;
+            let looked = estimation.seen_side_by_side(&next, Some(&seen)).ok()?;
             (estimation.disagreement(&next, &looked) < before - 1e-3).then_some((next, looked))
         });
         let Some((next, looked)) = better else { break };
@@ -162,6 +155,24 @@ pub(crate) fn estimate_like(
         disagreement,
     };
     Ok((estimate, own))
+}
+
+/// What is seen around the usual values on the mesh that is compared, and what the unknowns do there on
+/// the one that is tried on, where no like ones say it.
+fn seen_as_usual(
+    [compared, tried]: [Estimation<'_>; 2],
+    like: Option<&Around>,
+) -> Result<(Seen, Option<Around>), BodyError> {
+    if let Some(like) = like {
+        return Ok((compared.seen_side_by_side(&USUAL, Some(&like.seen))?, None));
+    }
+    if std::ptr::eq(compared.cushion, tried.cushion) {
+        let seen = compared.seen_side_by_side(&USUAL, None)?;
+        return Ok((seen.clone(), Some(compared.around_beside(|| (), seen).1?)));
+    }
+    let usual = tried.seen_side_by_side(&USUAL, None)?;
+    let (seen, around) = tried.around_beside(|| compared.seen(&USUAL, None), usual);
+    Ok((seen?, Some(around?)))
 }
 
 /// What the answers of all rounds mean; those that say nothing of numbers are left out.
@@ -225,15 +236,34 @@ impl Estimation<'_> {
         assumptions
     }
 
+    /// What is seen with the unknowns at some places, from what was seen at like ones.
     fn seen(&self, places: &[f64], near: Option<&Seen>) -> Result<Seen, BodyError> {
         let seated = ClientOnCushion::new(self.cushion, self.assumptions(places), self.stop)?;
-        let mut restings = Vec::with_capacity(self.rounds.len());
-        for (at, round) in self.rounds.iter().enumerate() {
-            let near = near.and_then(|near| near.restings[at].as_ref());
-            let answer = seated.rest_to_compare(&round.counts, near);
-            let numbers = has_numbers(&answer.rest);
-            restings.push(answer.rest.resting.filter(|_| numbers));
-        }
+        let all = 0..self.rounds.len();
+        Ok(self.seen_in(all.map(|at| self.resting(&seated, near, at)).collect()))
+    }
+
+    /// The same on two cores.
+    fn seen_side_by_side(&self, places: &[f64], near: Option<&Seen>) -> Result<Seen, BodyError> {
+        let seated = ClientOnCushion::new(self.cushion, self.assumptions(places), self.stop)?;
+        let all: Vec<usize> = (0..self.rounds.len()).collect();
+        Ok(self.seen_in(side_by_side(&all, |at| self.resting(&seated, near, *at))))
+    }
+
+    /// Where the client rests on the counts of a round; none where they do not.
+    fn resting(
+        &self,
+        seated: &ClientOnCushion<'_>,
+        near: Option<&Seen>,
+        at: usize,
+    ) -> Option<Resting> {
+        let near = near.and_then(|near| near.restings[at].as_ref());
+        let answer = seated.rest_to_compare(&self.rounds[at].counts, near);
+        let numbers = has_numbers(&answer.rest);
+        answer.rest.resting.filter(|_| numbers)
+    }
+
+    fn seen_in(&self, restings: Vec<Option<Resting>>) -> Seen {
         // Where the body does not rest, the number is as if it fitted: it teaches nothing.
         let number = |(at, _, meaning): &(usize, Check, Meaning)| {
             let resting = restings[*at].as_ref();
@@ -245,16 +275,16 @@ impl Estimation<'_> {
         let last = restings.last().and_then(Option::as_ref);
         let told = MAY_TELL
             .map(|(_, number, _)| last.and_then(|resting| number.of(resting)).unwrap_or(0.0));
-        Ok(Seen { numbers, told, restings })
+        Seen { numbers, told, restings }
     }
 
-    /// What the unknowns do around the usual values.
-    fn around_usual(&self) -> Result<Around, BodyError> {
-        self.around(self.seen(&USUAL, None)?)
-    }
-
-    /// The same where it is known what is seen there.
-    fn around(&self, seen: Seen) -> Result<Around, BodyError> {
+    /// What the unknowns do around the usual values, from what is seen there; beside something that takes
+    /// long.
+    fn around_beside<T>(
+        &self,
+        long: impl FnOnce() -> T,
+        seen: Seen,
+    ) -> (T, Result<Around, BodyError>) {
         let all: Vec<usize> = (0..USUAL.len()).collect();
         let slope = |at: &usize| -> Result<(Vec<f64>, [f64; 5]), BodyError> {
             let at = *at;
@@ -269,9 +299,13 @@ impl Estimation<'_> {
             let numbers = numbers.map(|(there, here)| by(*there, *here)).collect();
             Ok((numbers, std::array::from_fn(|at| by(there.told[at], seen.told[at]))))
         };
-        let slopes: Result<Vec<_>, BodyError> = side_by_side(&all, slope).into_iter().collect();
-        let (numbers, told) = slopes?.into_iter().unzip();
-        Ok(Around { seen, slopes: Slopes { numbers, told } })
+        let (done, slopes) = beside(long, &all, slope);
+        let slopes: Result<Vec<_>, BodyError> = slopes.into_iter().collect();
+        let around = slopes.map(|slopes| {
+            let (numbers, told) = slopes.into_iter().unzip();
+            Around { seen, slopes: Slopes { numbers, told } }
+        });
+        (done, around)
     }
 
     fn misfits(&self, seen: &Seen) -> Vec<Misfit> {

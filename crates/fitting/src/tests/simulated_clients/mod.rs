@@ -18,7 +18,7 @@
 //! less cannot be told from too little by any number of notches, with no fingers held. Who is settled
 //! but unsafe is counted among all who come to rest.
 //!
-//! On the seeds 6000 to 6199, 106 can be settled and 100 are, two are settled but unsafe, and none is
+//! On the seeds 6000 to 6199, 106 can be settled and 100 are, one is settled but unsafe, and none is
 //! harmed. Of the other six two stop with a goal open that who knows the truth would pursue, two have
 //! fingers pinched in round after round, one still moves in the last round, and one leans beyond what has
 //! numbers after a move of eight cells. These were looked at one by one while the decision was made, and
