@@ -155,12 +155,14 @@ impl Planner<'_> {
 
     /// How many tolerances the number of an aim may be off by what is not known, with a chance of four
     /// in five that it is not more.
-    fn unsure(&self, aim: &Aim) -> f64 {
+    pub(crate) fn unsure(&self, aim: &Aim) -> f64 {
         let Some(adjusting) = &self.adjusting else { return 0.0 };
         let sd = match aim.quantity {
             Quantity::RightHigher => adjusting.higher_sd,
             Quantity::Surface(SiteName::SeatBone(Side::Left)) => adjusting.surface_sd[0],
             Quantity::Surface(SiteName::SeatBone(Side::Right)) => adjusting.surface_sd[1],
+            // No hand feels there: as little is known as of the seat bone of which less is.
+            Quantity::Surface(_) => f64::max(adjusting.surface_sd[0], adjusting.surface_sd[1]),
             // Tops, counts and firmness are as sure as the counts.
             _ => 0.0,
         };

@@ -2,16 +2,17 @@
 //! where it is farther off than was told; what moves before it make of that, and what it may cost the
 //! clearance.
 
-use case::{Goal, Want};
+use case::{Client, Goal, SiteName, Want};
 use cushion::{Length, Mass, Side};
 use mechanics::Stop;
 
-use crate::goals::aims::{Filling, Quantity};
+use crate::goals::aims::{Aim, Filling, Quantity};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, NEAR_STOCK};
 use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::SearchMeshes;
 use crate::prediction::prepared::{PreparedCushion, Spacings};
+use crate::prediction::unknowns::Assumptions;
 use crate::search::planner::{Planner, SPARE, stock_counts};
 use crate::search::steps::Search;
 use crate::search::task::{Adjusting, Task};
@@ -21,6 +22,16 @@ const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
     thigh_depth = { left = 470, right = 480 }\n\
     [weight]\nkg = 74\nweighed_on = 2026-03-01\n\
     [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
+
+/// The client, a cushion, and how they are assumed to sit on it.
+fn seated() -> (Client, PreparedCushion, Assumptions) {
+    let client = files::read_client(CLIENT).value.expect("a client");
+    let pattern = testkit::pattern("row-six", "440x400");
+    let spacings = Spacings::all(Length::from_mm(16.0));
+    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
+    let sits = assumptions_of(&client, &cushion, Mass::from_kg(74.0), Stop::never());
+    (client, cushion, sits.expect("a body"))
+}
 
 /// Knows nothing of how a client sits, so that a goal is off as its aims say.
 fn adjusting(counts: &[f64], expected: Option<&Filling>) -> Adjusting {
@@ -44,13 +55,9 @@ fn adjusting(counts: &[f64], expected: Option<&Filling>) -> Adjusting {
 /// share of the stock count.
 #[test]
 fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_half_of_it() {
-    let mut client = files::read_client(CLIENT).value.expect("a client");
+    let (mut client, cushion, sits) = seated();
     client.goals = vec![Goal { want: Want::NearStock, because: None }];
-    let pattern = testkit::pattern("row-six", "440x400");
-    let spacings = Spacings::all(Length::from_mm(16.0));
-    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
-    let sits = assumptions_of(&client, &cushion, Mass::from_kg(74.0), Stop::never());
-    let sits = sits.expect("a body");
+    let pattern = cushion.pattern();
     let meshes = SearchMeshes::new(&cushion, &sits, Stop::never()).expect("a body");
     let stock = stock_counts(&cushion);
     let off_by = |tolerances: f64| {
@@ -68,8 +75,7 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
             own.earlier = moved.iter().map(|both| both.map(|off| off_by(off).counts)).collect();
             let own =
                 Planner::adjusting(&cushion, &client, sits.clone(), &home, own, Stop::never());
-            let reader =
-                GoalReader { needs: &needs, pattern: &pattern, meshes: &meshes, stock: &at_stock };
+            let reader = GoalReader { needs: &needs, pattern, meshes: &meshes, stock: &at_stock };
             own.is_worth_it(&reader, &reader.wanted(), &off_by(found))
         };
     let is_worth_it_after = |moved: &[[f64; 2]], home, expected, found| {
@@ -110,12 +116,8 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
 /// is more than sure may be spent on them.
 #[test]
 fn a_goal_is_pursued_with_the_clearance_that_there_is() {
-    let client = files::read_client(CLIENT).value.expect("a client");
-    let pattern = testkit::pattern("row-six", "440x400");
-    let spacings = Spacings::all(Length::from_mm(16.0));
-    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
-    let sits = assumptions_of(&client, &cushion, Mass::from_kg(74.0), Stop::never());
-    let sits = sits.expect("a body");
+    let (client, cushion, sits) = seated();
+    let pattern = cushion.pattern();
     let meshes = SearchMeshes::new(&cushion, &sits, Stop::never()).expect("a body");
     let stock = stock_counts(&cushion);
     let search = Search::solving_only(&cushion, &meshes);
@@ -128,12 +130,29 @@ fn a_goal_is_pursued_with_the_clearance_that_there_is() {
         let mut own = adjusting(&stock, None);
         own.sure = [sure; 2];
         let own = Planner::adjusting(&cushion, &client, sits.clone(), &stock, own, Stop::never());
-        let reader =
-            GoalReader { needs: &needs, pattern: &pattern, meshes: &meshes, stock: &at_stock };
+        let reader = GoalReader { needs: &needs, pattern, meshes: &meshes, stock: &at_stock };
         own.aimed_at(&reader, Task::Pursue, [limit; 2])[0]
     };
     // What whole cells lose is kept beside.
     assert_eq!(kept(now - limit + 1e-3), now - SPARE);
     assert_eq!(kept(now - limit - 0.1e-3), now - SPARE);
     assert_eq!(kept(1e-3), limit + 1e-3);
+}
+
+/// Where no hand feels, no more is known than of the seat bones.
+#[test]
+fn what_nobody_feels_is_no_surer_than_what_is_felt() {
+    let (client, cushion, sits) = seated();
+    let stock = stock_counts(&cushion);
+    let mut own = adjusting(&stock, None);
+    own.surface_sd = [400.0, 900.0];
+    let planner = Planner::adjusting(&cushion, &client, sits, &stock, own, Stop::never());
+    let unsure =
+        |quantity| planner.unsure(&Aim { rank: 1, quantity, least: 0.0, most: 1e3, unit: 100.0 });
+    let at = |site| unsure(Quantity::Surface(site));
+    let [left, right] = [Side::Left, Side::Right].map(|side| at(SiteName::SeatBone(side)));
+    assert!(left > 0.0 && right > left);
+    assert_eq!([at(SiteName::Coccyx), at(SiteName::Trochanter(Side::Left))], [right; 2]);
+    // What is counted is known.
+    assert_eq!(unsure(Quantity::Roll), 0.0);
 }
