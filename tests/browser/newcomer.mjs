@@ -47,6 +47,58 @@ export default {
     assert.equal(step(page), to[0]);
   },
 
+  "what an answer makes needed is said in the page's words, until it is there": async (bench) => {
+    const { clinic, page } = await measured(bench);
+    const about = (key) => page.locator(`#f-${key.replaceAll(".", "-")}-about`);
+    // An answer is kept as soon as it is given.
+    const kept = async (key, value) => {
+      const answer = page.waitForResponse(/keep$/);
+      if (await page.locator(`input[name="${key}"][type=radio]`).count()) await choose(page, key, value);
+      else {
+        await fill(page, { [key]: value });
+        await page.locator("h1").click();
+      }
+      await (await answer).finished();
+      await page.locator(".htmx-request").first().waitFor({ state: "detached" });
+    };
+    const plain = async () => assert.doesNotMatch(await text(page, "body"), /`/);
+    const needed = /Needed for a plan/;
+    // A side makes the rest of an obliquity needed, which is said there and then.
+    await go(page, "posture/level");
+    assert.doesNotMatch(await text(page), needed);
+    await kept("posture.obliquity.lower", "right");
+    assert.match(await about("posture.obliquity.by").innerText(), needed);
+    await plain();
+    await kept("posture.obliquity.by", "12");
+    await kept("posture.obliquity.at", "seat bones");
+    await kept("posture.obliquity.is", "partly");
+    assert.doesNotMatch(await about("posture.obliquity.by").innerText(), needed);
+    assert.match(await about("posture.obliquity.is").innerText(), /“Reducible by” wants an answer too/);
+    await plain();
+    await kept("posture.obliquity.reducible", "5");
+    assert.equal(await page.locator(".error").count(), 0, await text(page));
+    // What goes with another answer only says with which, in a file that somebody wrote so.
+    clinic.write("N-1.toml", clinic.text("N-1.toml").replace(/is = "partly"/, 'is = "fixed"'));
+    await go(page, "posture/level");
+    assert.match(await about("posture.obliquity.reducible").innerText(), /goes only with “Flexibility”: Partly/);
+    await plain();
+    await kept("posture.obliquity.is", "partly");
+    assert.equal(await page.locator(".error").count(), 0, await text(page));
+    // What is left out is named before a plan, and leads there.
+    await go(page, "posture/tilt");
+    await kept("posture.tilt.direction", "posterior");
+    await go(page, "skin");
+    await page.locator("summary", { hasText: "Add one" }).click();
+    await kept("skin.injury.1.site", "coccyx");
+    await go(page, "cushion");
+    await plain();
+    const links = page.locator("main .box.heavy li");
+    assert.equal(await links.count(), await links.locator("a").count(), await text(page));
+    await Promise.all([page.waitForNavigation(), page.locator("a", { hasText: "Pelvic tilt: Flexibility" }).click()]);
+    assert.equal(step(page), "posture/tilt");
+    assert.match(await about("posture.tilt.is").innerText(), needed);
+  },
+
   "goals are there before a cushion is chosen, and one that is begun goes along": async (bench) => {
     const { clinic, page } = await measured(bench);
     await go(page, "goals");

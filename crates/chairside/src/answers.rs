@@ -7,7 +7,7 @@ use casework::{Answered, Blank, Draft, NotWritten, Typed, TypedIn};
 use cushion::Side;
 use words::Language;
 
-use crate::fields::side_of;
+use crate::fields::{capital, side_of};
 use crate::form::Sent;
 
 /// An answer that was typed and not written, with why.
@@ -98,7 +98,8 @@ pub(crate) enum Asked {
     Doubted(String),
 }
 
-/// What is asked about an answer that is written, or wrong with it.
+/// What is asked about an answer that is written, or wrong with it; and that one is needed, where
+/// another one needs it.
 pub(crate) fn said_of(
     language: &dyn Language,
     draft: &Draft,
@@ -106,26 +107,55 @@ pub(crate) fn said_of(
     on: Date,
 ) -> Vec<Asked> {
     let about = draft.about(blank, on);
-    let said = about.iter().map(|remark| {
-        if blank_of(remark).is_some() {
-            return Asked::Needed;
-        }
-        let said = language.about_text(&remark.finding);
-        let message = whole(&said.message, said.hint.as_deref());
-        match remark.severity {
-            cushion::Severity::Error => Asked::Wrong(message),
-            _ => Asked::Doubted(message),
-        }
-    });
-    said.collect()
+    let mut said: Vec<Asked> = about.iter().map(|own| asked(language, blank, own)).collect();
+    let lacks = |remark: &Remark| blank_of(remark).is_some_and(|own| own.0 == blank.question);
+    // Which entry of a list lacks an answer is not known.
+    if about.is_empty() && blank.entry.is_none() && draft.remarks(on).iter().any(lacks) {
+        said.push(Asked::Needed);
+    }
+    said
 }
 
-/// The question that a remark finds blank, and the side; none where it finds something else.
-pub(crate) fn blank_of(remark: &Remark) -> Option<(Question, Option<Side>)> {
-    match &remark.finding {
-        TextFinding::Key(KeyFinding::Blank(question, side)) => {
-            Some((*question, side.and_then(side_of)))
+fn asked(language: &dyn Language, blank: &Blank, remark: &Remark) -> Asked {
+    match blank_of(remark) {
+        Some((question, _)) if question == blank.question => return Asked::Needed,
+        Some((question, _)) => {
+            return Asked::Wrong(language.answer_too(&capital(&language.label_on_form(question))));
         }
+        None => {}
+    }
+    if let Some(message) = goes_only_with(language, remark) {
+        return Asked::Wrong(message);
+    }
+    let said = language.about_text(&remark.finding);
+    let message = whole(&said.message, said.hint.as_deref());
+    match remark.severity {
+        cushion::Severity::Error => Asked::Wrong(message),
+        _ => Asked::Doubted(message),
+    }
+}
+
+/// That an answer stands beside another one that it does not go with, by what they are called here.
+fn goes_only_with(language: &dyn Language, remark: &Remark) -> Option<String> {
+    let TextFinding::Key(KeyFinding::NotBeside { question, other, words }) = &remark.finding else {
+        return None;
+    };
+    let other = Question::of(question.row().group).find(|own| own.row().key == *other)?;
+    let answers: Vec<String> =
+        words.iter().map(|word| capital(&language.word_on_form(other, word))).collect();
+    let label = capital(&language.label_on_form(other));
+    Some(language.goes_only_with(&label, &answers.join(" / ")))
+}
+
+/// The question that a remark finds without an answer, and the side; none where it finds something else.
+pub(crate) fn blank_of(remark: &Remark) -> Option<(Question, Option<Side>)> {
+    let TextFinding::Key(finding) = &remark.finding else { return None };
+    match finding {
+        KeyFinding::Blank(question, side) => Some((*question, side.and_then(side_of))),
+        KeyFinding::Missing(question)
+        | KeyFinding::Neither(question, _)
+        | KeyFinding::Without { missing: question, .. } => Some((*question, None)),
+        KeyFinding::MissingGroup(group) => Some((Question::of(*group).next()?, None)),
         _ => None,
     }
 }

@@ -135,7 +135,8 @@ impl Fields<'_> {
         };
         let wrong = self.refused.iter().any(|own| own.blank == *blank && own.is_refused());
         let shown = self.shown(blank);
-        let described = format!("{id}-hint {id}-about");
+        let about = about_id(&key);
+        let described = format!("{id}-hint {about}");
         let (kind, mode) = match row.kind {
             Kind::Date => ("date", None),
             Kind::Length(_) | Kind::Number(..) => ("text", Some("decimal")),
@@ -154,18 +155,18 @@ impl Fields<'_> {
                     @if row.kind == Kind::Texts {
                         textarea id=(id) name=(key) rows="3" aria-describedby=(described)
                             hx-post=(self.keep_at) hx-trigger="change"
-                            hx-target=(format!("#{id}-about")) { (shown) }
+                            hx-target=(format!("#{about}")) { (shown) }
                     } @else {
                         input id=(id) name=(key) type=(kind) value=(shown) autocomplete="off"
                             class=(if narrow { "narrow" } else { "" })
                             inputmode=[mode] aria-describedby=(described)
                             aria-invalid=[wrong.then_some("true")]
                             hx-post=(self.keep_at) hx-trigger="change"
-                            hx-target=(format!("#{id}-about"));
+                            hx-target=(format!("#{about}"));
                     }
                     @if let Some(unit) = self.unit(blank.question) { span class="unit" { (unit) } }
                 }
-                div class="about" id=(format!("{id}-about")) aria-live="polite" { (self.about(blank)) }
+                div class="about" id=(about) aria-live="polite" { (self.about(blank)) }
             }
         }
     }
@@ -183,7 +184,7 @@ impl Fields<'_> {
 
     fn choice(&self, blank: &Blank, words: &'static [&'static str]) -> Markup {
         let (row, key) = (blank.question.row(), blank.key());
-        let id = id_of(&key);
+        let (id, about) = (id_of(&key), about_id(&key));
         let shown = self.shown(blank);
         let texts = &self.language.page().fields;
         let comment = match blank.question {
@@ -217,18 +218,18 @@ impl Fields<'_> {
                             input type="radio" name=(key) value=(word) id=(format!("{id}-{at}"))
                                 checked[shown == word]
                                 hx-post=(self.keep_at) hx-trigger="change"
-                                hx-target=(format!("#{id}-about"));
+                                hx-target=(format!("#{about}"));
                             span { (said(word)) }
                         }
                     }
                     label class="answer blank" {
                         input type="radio" name=(key) value="" checked[shown.is_empty()]
                             hx-post=(self.keep_at) hx-trigger="change"
-                            hx-target=(format!("#{id}-about"));
+                            hx-target=(format!("#{about}"));
                         span { (blank_word) }
                     }
                 }
-                div class="about" id=(format!("{id}-about")) aria-live="polite" { (self.about(blank)) }
+                div class="about" id=(about) aria-live="polite" { (self.about(blank)) }
             }
         }
     }
@@ -289,6 +290,11 @@ fn millimetres(draft: &Draft, blank: &Blank, typed_in: TypedIn) -> Option<String
 /// A key as the id of an element.
 pub(crate) fn id_of(key: &str) -> String {
     format!("f-{}", key.replace('.', "-"))
+}
+
+/// The id of what is said under the box of a key.
+pub(crate) fn about_id(key: &str) -> String {
+    format!("{}-about", id_of(key))
 }
 
 /// With a capital at its head.

@@ -90,7 +90,7 @@ export async function open(page, origin, code) {
 export async function settled(page) {
   await page.waitForLoadState("load");
   await page.waitForFunction(
-    () => !document.querySelector(".htmx-request, .htmx-swapping, .htmx-settling, .htmx-added, [hx-trigger=load]"),
+    () => !document.querySelector(".htmx-request, .htmx-swapping, .htmx-settling, .htmx-added, [hx-trigger^=load]"),
     undefined,
     { timeout: 40_000 },
   );

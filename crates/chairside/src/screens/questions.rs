@@ -11,7 +11,7 @@ use maud::{Markup, html};
 use super::{Ask, Place, lead, part};
 use crate::answers::{Said, answered, blank_of, whole};
 use crate::errors::Failed;
-use crate::fields::{Fields, capital, id_of, is_length};
+use crate::fields::{Fields, about_id, capital, id_of, is_length};
 use crate::form::Sent;
 use crate::frame::{OfClient, Screen, step_name};
 use crate::house::House;
@@ -218,7 +218,8 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         return not_kept(place, &draft, error);
     }
     if ask.fragment {
-        return Ok(kept_part(house, ask, &after, &refused));
+        let kept = Kept { page, before: &draft, after: &after, refused: &refused };
+        return Ok(kept_part(house, ask, &kept));
     }
     if !refused.is_empty() {
         return show(place, &after, &refused);
@@ -248,26 +249,44 @@ fn not_kept(place: &Place<'_>, draft: &Draft, error: WorkError) -> Result<Respon
         seen: ask.sent.get(&format!("was:{key}")).map(str::to_owned),
         message: whole(&trouble.message, trouble.hint.as_deref()),
     };
-    Ok(kept_part(house, ask, draft, &[said]))
+    let (_, page) = page_of(place)?;
+    let kept = Kept { page, before: draft, after: draft, refused: &[said] };
+    Ok(kept_part(house, ask, &kept))
 }
 
-/// What is said under the box that was changed.
-fn kept_part(house: &House, ask: &Ask, after: &Draft, refused: &[Said]) -> Response {
+/// A page of which one answer was changed.
+struct Kept<'a> {
+    page: &'a Page,
+    before: &'a Draft,
+    after: &'a Draft,
+    refused: &'a [Said],
+}
+
+/// What is said under the box that was changed, and under others where it makes a difference.
+fn kept_part(house: &House, ask: &Ask, kept: &Kept<'_>) -> Response {
     let blank = ask.trigger.as_deref().and_then(Blank::from_key);
-    let fields = Fields {
-        language: house.language(),
-        draft: after,
-        refused,
-        typed_in: house.typed_in(),
-        on: house.today(),
-        keep_at: "",
-    };
-    let about = blank.map(|blank| fields.about(&blank));
-    let texts = &house.language().page().fields;
+    let (language, typed_in, on) = (house.language(), house.typed_in(), house.today());
+    let of = |draft, refused| Fields { language, draft, refused, typed_in, on, keep_at: "" };
+    let (before, after) = (of(kept.before, &[]), of(kept.after, kept.refused));
+    let texts = &language.page().fields;
     part(html! {
-        (about.unwrap_or_default())
-        @if refused.is_empty() { p class="kept" role="status" { (texts.kept) } }
+        @if let Some(blank) = blank { (after.about(&blank)) }
+        @if kept.refused.is_empty() { p class="kept" role="status" { (texts.kept) } }
+        @for other in blank.iter().flat_map(|own| beside_it(kept.page, own)) {
+            @let (was, now) = (before.about(&other), after.about(&other));
+            @if was.0 != now.0 {
+                div class="about" id=(about_id(&other.key())) aria-live="polite" hx-swap-oob="true" { (now) }
+            }
+        }
     })
+}
+
+/// The other blanks of a group on a page, which an answer may make needed or not.
+fn beside_it(page: &Page, own: &Blank) -> Vec<Blank> {
+    let group = own.question.row().group;
+    let questions = page.parts.iter().flat_map(Part::questions);
+    let alike = questions.filter(|other| other.row().group == group);
+    alike.flat_map(|other| Blank::all(other, own.entry)).filter(|other| other != own).collect()
 }
 
 /// Takes an entry of a list away.

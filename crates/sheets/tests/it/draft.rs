@@ -327,6 +327,8 @@ delegated! { PageWords:
     fn changed_meanwhile(&self, now: Option<&str>) -> String;
     fn need_another_look(&self, count: usize) -> String;
     fn still_missing(&self, count: usize) -> String;
+    fn answer_too(&self, label: &str) -> String;
+    fn goes_only_with(&self, label: &str, answers: &str) -> String;
     fn entry_of_list(&self, group: &str, at: usize) -> String;
     fn obliquity_means(&self, lower: Side, ends: [Length; 2]) -> String;
     fn compartment_said(&self, number: u8, words: &str, cells: u32) -> String;

@@ -82,6 +82,16 @@ impl PageWords for English {
         }
     }
 
+    fn answer_too(&self, label: &str) -> String {
+        format!("\u{201c}{label}\u{201d} wants an answer too.")
+    }
+
+    fn goes_only_with(&self, label: &str, answers: &str) -> String {
+        format!(
+            "This goes only with \u{201c}{label}\u{201d}: {answers}. Empty it, or change that answer."
+        )
+    }
+
     fn entry_of_list(&self, group: &str, at: usize) -> String {
         format!("{group}, entry {at}")
     }

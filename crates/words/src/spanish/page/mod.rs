@@ -84,6 +84,14 @@ impl PageWords for Spanish {
         }
     }
 
+    fn answer_too(&self, label: &str) -> String {
+        format!("Falta también la respuesta a «{label}».")
+    }
+
+    fn goes_only_with(&self, label: &str, answers: &str) -> String {
+        format!("Esto solo va con «{label}»: {answers}. Bórrelo o cambie aquella respuesta.")
+    }
+
     fn entry_of_list(&self, group: &str, at: usize) -> String {
         format!("{group}, entrada {at}")
     }
