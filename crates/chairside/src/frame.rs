@@ -42,7 +42,7 @@ impl Screen<'_> {
                 head {
                     meta charset="utf-8";
                     meta name="viewport" content="width=device-width, initial-scale=1";
-                    meta name="htmx-config" content=r#"{"allowEval":false,"includeIndicatorStyles":false,"historyEnabled":false,"selfRequestsOnly":true}"#;
+                    meta name="htmx-config" content=r#"{"allowEval":false,"includeIndicatorStyles":false,"historyEnabled":false,"defaultSettleDelay":0,"selfRequestsOnly":true}"#;
                     title { (self.title) " - Seatwright" }
                     link rel="icon" type="image/svg+xml" href="/own/icon.svg";
                     link rel="stylesheet" href="/own/page.css";

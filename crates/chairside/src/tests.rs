@@ -153,6 +153,34 @@ fn what_is_known_is_told_at_once_however_many_wait() {
     assert_eq!(screens::show(&house, &spread).ok().unwrap().status(), StatusCode::OK);
 }
 
+/// Who waits for a turn is asked whether it is overtaken while turns are held, and who asks about counts
+/// tells those who wait for one: neither may wait for the other.
+#[test]
+fn counts_are_asked_about_while_others_are_asked_whether_they_are_overtaken() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let window = Window::open(FILE, house.open(FILE).unwrap(), &house.turns).unwrap();
+    let counts = stock(&window.case);
+    let (asking, asked) = (Arc::new(AtomicBool::new(false)), std::sync::mpsc::channel());
+    let (own, begun, of) = (Arc::clone(&window), Arc::clone(&asking), Arc::clone(&house));
+    std::thread::spawn(move || {
+        let unwanted = || {
+            if !begun.swap(true, Ordering::SeqCst) {
+                // Long enough for the other to ask.
+                std::thread::sleep(Duration::from_millis(200));
+            }
+            own.is_overtaken(0)
+        };
+        of.turns.after(&unwanted, |_| ())
+    });
+    std::thread::spawn(move || {
+        while !asking.load(Ordering::SeqCst) {
+            std::thread::yield_now();
+        }
+        asked.0.send(window.ask(&counts).is_ok())
+    });
+    assert_eq!(asked.1.recv_timeout(LONG), Ok(true), "they wait for each other");
+}
+
 #[test]
 fn judging_asks_again_and_again_whether_anybody_waits() {
     let house = house(MemoryShelf::of([(FILE, CLIENT)]));

@@ -146,9 +146,10 @@ impl Window {
 
     /// Asks what counts would do.
     pub(crate) fn ask(&self, counts: &[u32]) -> Result<Revision, WorkError> {
-        let mut state = self.state();
+        // Nothing is held while asking: whoever waits for a turn is asked whether it is overtaken.
         let revision = self.live.ask(counts)?;
-        state.newest = Some(revision);
+        let mut state = self.state();
+        state.newest = state.newest.max(Some(revision));
         drop(state);
         self.changed.notify_all();
         Ok(revision)

@@ -13,13 +13,17 @@ use super::told_before::ToldBefore;
 /// them is lost. Nobody sees a range so much later.
 const QUIET: Duration = Duration::from_millis(100);
 
+/// How often other work gives way before it does no more: where somebody touches a count all the time, it
+/// would never end; and nobody minds a fifth of a second now and then.
+const MOST_GIVEN_WAY: usize = 4;
+
 /// The turns of one program, and what was told in them: whoever has a turn first looks whether somebody
 /// asked the same before.
 ///
 /// A search for central numbers takes one processor, and as many go on beside each other as there
 /// are. What comes after them (their spread, what a plan would be judged as) takes all, begins only
 /// when nobody waits for central numbers and for a moment nobody has, gives way as soon as somebody
-/// does, and begins anew.
+/// does, and begins anew; a few times, and then it goes on.
 #[derive(Debug)]
 pub struct Turns {
     at_once: usize,
@@ -77,18 +81,21 @@ impl Turns {
     /// Does work that comes after central numbers, anew as often as it has to give way; none once it
     /// is not wanted any more.
     ///
-    /// `unwanted` is asked whenever something changed. The work has to end early where that is so, and
-    /// where [`Self::is_wanted_first`]: what it returns then is thrown away.
+    /// `unwanted` is asked whenever something changed, with all turns held: it must wait for nobody who
+    /// asks about counts. The work has to end early where that is so, and,
+    /// if it is told that it gives way, where [`Self::is_wanted_first`]: what it returns then is thrown
+    /// away.
     pub fn after<T>(
         &self,
         unwanted: &(dyn Fn() -> bool + Sync),
-        mut work: impl FnMut() -> T,
+        mut work: impl FnMut(bool) -> T,
     ) -> Option<T> {
-        loop {
-            let turn = self.for_later(unwanted)?;
-            let done = work();
+        for time in 0.. {
+            let gives_way = time < MOST_GIVEN_WAY;
+            let turn = self.for_later(unwanted, gives_way)?;
+            let done = work(gives_way);
             // Whoever made it give way still waits for this turn.
-            let gave_way = self.is_wanted_first();
+            let gave_way = gives_way && self.is_wanted_first();
             drop(turn);
             if unwanted() {
                 return None;
@@ -97,6 +104,7 @@ impl Turns {
                 return Some(done);
             }
         }
+        None
     }
 
     /// Whether somebody waits for central numbers, so that other work should give way.
@@ -112,14 +120,15 @@ impl Turns {
         self.changed.notify_all();
     }
 
-    /// Waits for a turn for what comes later; none once it is not wanted any more.
-    fn for_later(&self, unwanted: &(dyn Fn() -> bool + Sync)) -> Option<Turn<'_>> {
+    /// Waits for a turn for what comes later, in a quiet moment where that is to be; none once it is not
+    /// wanted any more.
+    fn for_later(&self, unwanted: &(dyn Fn() -> bool + Sync), in_quiet: bool) -> Option<Turn<'_>> {
         let mut now = self.now();
         while !unwanted() {
             let seen = now.first_ended;
             if now.busy > 0 || self.is_wanted_first() {
                 now = self.changed.wait(now).unwrap_or_else(PoisonError::into_inner);
-            } else if seen != now.first_ended_before_quiet {
+            } else if in_quiet && seen != now.first_ended_before_quiet {
                 let waited = self.changed.wait_timeout(now, self.quiet);
                 let (again, waited) = waited.unwrap_or_else(PoisonError::into_inner);
                 now = again;
@@ -202,7 +211,7 @@ mod tests {
         thread::scope(|scope| {
             let held = turns.first();
             let later =
-                scope.spawn(|| turns.after(&|| false, || order.lock().unwrap().push("later")));
+                scope.spawn(|| turns.after(&|| false, |_| order.lock().unwrap().push("later")));
             let first = scope.spawn(|| {
                 let _turn = turns.first();
                 order.lock().unwrap().push("first");
@@ -221,7 +230,7 @@ mod tests {
         let begun = AtomicUsize::new(0);
         thread::scope(|scope| {
             let later = scope.spawn(|| {
-                turns.after(&|| false, || {
+                turns.after(&|| false, |_| {
                     // The first time it would go on for ever.
                     if begun.fetch_add(1, Ordering::SeqCst) == 0 {
                         until(|| turns.is_wanted_first());
@@ -236,13 +245,37 @@ mod tests {
     }
 
     #[test]
+    fn what_gave_way_often_enough_goes_on_whoever_asks() {
+        let turns = Turns::new(2, Duration::ZERO);
+        let begun = AtomicUsize::new(0);
+        let mut asked = Vec::new();
+        thread::scope(|scope| {
+            let later = scope.spawn(|| {
+                turns.after(&|| false, |gives_way| {
+                    begun.fetch_add(1, Ordering::SeqCst);
+                    // Somebody asks each time, and waits at the end of the last.
+                    until(|| turns.is_wanted_first());
+                    gives_way
+                })
+            });
+            for time in 1..=MOST_GIVEN_WAY + 1 {
+                until(|| begun.load(Ordering::SeqCst) == time);
+                asked.push(time);
+                drop(turns.first());
+            }
+            assert_eq!(later.join().unwrap(), Some(false));
+        });
+        assert_eq!(begun.load(Ordering::SeqCst), asked.len());
+    }
+
+    #[test]
     fn nobody_waits_for_what_is_not_wanted_any_more() {
         let turns = Turns::new(1, Duration::ZERO);
         let unwanted = AtomicBool::new(false);
         let held = turns.first();
         thread::scope(|scope| {
             let later = scope.spawn(|| {
-                turns.after(&|| unwanted.load(Ordering::SeqCst), || panic!("it has no turn"))
+                turns.after(&|| unwanted.load(Ordering::SeqCst), |_| panic!("it has no turn"))
             });
             unwanted.store(true, Ordering::SeqCst);
             turns.ask_again();
@@ -260,8 +293,9 @@ mod tests {
         thread::scope(|scope| {
             drop(turns.first());
             let later = scope.spawn(|| {
-                turns
-                    .after(&|| unwanted.load(Ordering::SeqCst), || panic!("somebody may ask again"))
+                turns.after(&|| unwanted.load(Ordering::SeqCst), |_| {
+                    panic!("somebody may ask again")
+                })
             });
             // They do, again and again, and have to wait for nothing.
             (0..20).for_each(|_| drop(turns.first()));
@@ -271,6 +305,6 @@ mod tests {
         });
         let short = Turns::new(1, Duration::from_millis(1));
         drop(short.first());
-        assert_eq!(short.after(&|| false, || ()), Some(()));
+        assert_eq!(short.after(&|| false, |_| ()), Some(()));
     }
 }

@@ -57,15 +57,16 @@ pub(super) fn work(case: &OpenCase, weight: Mass, mailbox: &Mailbox, turns: &Tur
         if central.seated.is_none() {
             mailbox.post(revision, LiveNumbers::NoNumbers(central.outcome));
         } else if mailbox.post(revision, LiveNumbers::Central(central)) {
-            let mut found = || {
-                gives_way.store(true, Ordering::SeqCst);
+            let mut found = |gives| {
+                gives_way.store(gives, Ordering::SeqCst);
                 let spread = predictor.spread_of(&counts);
                 gives_way.store(false, Ordering::SeqCst);
                 spread
             };
             let known = || told.spread(&sitter, &counts);
             // Somebody else may have found it while this waited.
-            let waited = || turns.after(&overtaken, || known().or_else(&mut found)).flatten();
+            let waited =
+                || turns.after(&overtaken, |gives| known().or_else(|| found(gives))).flatten();
             if let Some(prediction) = known().or_else(waited) {
                 told.keep_spread(&sitter, &counts, &prediction);
                 mailbox.post(revision, LiveNumbers::Spread(prediction));

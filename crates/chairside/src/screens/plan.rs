@@ -313,9 +313,11 @@ pub(crate) fn judging(
     unwanted: &(dyn Fn() -> bool + Sync),
 ) -> Option<Result<Plan, WorkError>> {
     let turns = &house.turns;
-    let stops = || unwanted() || turns.is_wanted_first();
-    let (on, stop) = (house.today(), Stop::when(&stops));
-    turns.after(unwanted, || case.judged(counts, on, stop))
+    let on = house.today();
+    turns.after(unwanted, |gives_way| {
+        let stops = || unwanted() || gives_way && turns.is_wanted_first();
+        case.judged(counts, on, Stop::when(&stops))
+    })
 }
 
 /// The sections through the cushion under the client, as these counts leave it.

@@ -17,9 +17,9 @@ use crate::frame::step_name;
 use crate::steps::Step;
 use words::Language;
 
-/// When a part asks for what comes later: at once, and again where there was no answer, since too many
-/// wait; never while another question of its form is under way.
-const LATER: &str = "load, every 600ms";
+/// When a part asks for what comes later: when that begins to be worked out at the earliest, and again
+/// where there was no answer, since too many wait; never while another question of its form is under way.
+const LATER: &str = "load delay:100ms, every 600ms";
 
 /// What a part of the screen is made from.
 pub(crate) struct Seen<'a> {
