@@ -37,6 +37,27 @@ async function tooNear(page) {
 }
 
 export default {
+  "a client goes on where the work stands: at the checks once the cushion is filled, at the moves once they are proposed": async (bench) => {
+    const clinic = bench.folder();
+    clinic.write("N-2.toml", CHILD);
+    const work = (...words) => clinic.answer(...words, "--record", "--by", "OT");
+    await work("plan", "N-2.toml");
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    const opens = async (wanted) => {
+      await open(page, clinic.origin, "N-2");
+      assert.equal(step(page), wanted, clinic.text("N-2.toml"));
+    };
+    await opens("plan");
+    await clinic.answer("record", "N-2.toml", "filled", "--as-planned", "--by", "OT");
+    await opens("checks");
+    // Other goals: a plan that is not carried out yet.
+    const text = clinic.text("N-2.toml");
+    clinic.write("N-2.toml", text.replace(/\n\[\[record\]\]/, '\n[[goal]]\nwant = "lower front"\nside = "left"\nby_mm = 8\n\n[[record]]'));
+    await work("plan", "N-2.toml", "--nearest-safe");
+    await opens("moves");
+  },
+
   "held fingers are tried again, then the cause is looked for, and no cell is moved": async (bench) => {
     const { page } = await filled(bench, "DEMO-3");
     await go(page, "checks");

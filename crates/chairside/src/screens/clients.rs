@@ -2,7 +2,7 @@
 
 use axum::response::{IntoResponse as _, Redirect, Response};
 use case::text::LengthUnit;
-use case::{ClientCode, Review, State};
+use case::{Client, ClientCode, Review, State};
 use casework::{Change, Draft, Listed};
 use maud::{Markup, html};
 
@@ -61,6 +61,17 @@ fn urgency(own: &Listed, on: case::Date) -> u8 {
     }
 }
 
+/// Where a client with a plan goes on: at the moves that are left, or at the checks, once somebody
+/// recorded what was put in.
+fn after_a_plan(client: &Client) -> Step {
+    let is_told = client.cushion_now().is_some_and(|now| now.from.is_told());
+    match (is_told, client.moves_are_left()) {
+        (true, true) => Step::Moves,
+        (true, false) => Step::Checks,
+        (false, _) => Step::Plan,
+    }
+}
+
 fn client(house: &House, own: &Listed) -> Markup {
     let language = house.language();
     let texts = &language.page().clients;
@@ -69,7 +80,8 @@ fn client(house: &House, own: &Listed) -> Markup {
     let step = match standing.map(|own| own.state) {
         None | Some(State::ToMeasure) => Step::Measure,
         Some(State::ToPlan) => Step::Goals,
-        Some(State::Estimate | State::NotSafe(_)) => Step::Plan,
+        Some(State::Estimate) => own.draft.client().map_or(Step::Plan, after_a_plan),
+        Some(State::NotSafe(_)) => Step::Plan,
         Some(State::Fitted(_) | State::Failed(_) | State::Lapsed(..)) => Step::Review,
     };
     let invented = house.settings.demos.iter().any(|demo| demo.code == own.draft.code());
