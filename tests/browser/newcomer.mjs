@@ -73,7 +73,7 @@ export default {
     await kept("posture.obliquity.at", "seat bones");
     await kept("posture.obliquity.is", "partly");
     assert.doesNotMatch(await about("posture.obliquity.by").innerText(), needed);
-    assert.match(await about("posture.obliquity.is").innerText(), /“Reducible by” wants an answer too/);
+    assert.match(await about("posture.obliquity.is").innerText(), /“Reducible by” needs an answer too/);
     await plain();
     await kept("posture.obliquity.reducible", "5");
     assert.equal(await page.locator(".error").count(), 0, await text(page));

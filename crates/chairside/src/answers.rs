@@ -1,6 +1,5 @@
 //! Answers of a form on their way into a client's file.
 
-use case::Date;
 use case::question::Question;
 use case::text::{EditError, KeyFinding, Remark, TextFinding};
 use casework::{Answered, Blank, Draft, NotWritten, Typed, TypedIn};
@@ -103,14 +102,14 @@ pub(crate) enum Asked {
 pub(crate) fn said_of(
     language: &dyn Language,
     draft: &Draft,
+    remarks: &[Remark],
     blank: &Blank,
-    on: Date,
 ) -> Vec<Asked> {
-    let about = draft.about(blank, on);
+    let about = draft.about(blank, remarks);
     let mut said: Vec<Asked> = about.iter().map(|own| asked(language, blank, own)).collect();
     let lacks = |remark: &Remark| blank_of(remark).is_some_and(|own| own.0 == blank.question);
     // Which entry of a list lacks an answer is not known.
-    if about.is_empty() && blank.entry.is_none() && draft.remarks(on).iter().any(lacks) {
+    if about.is_empty() && blank.entry.is_none() && remarks.iter().any(lacks) {
         said.push(Asked::Needed);
     }
     said

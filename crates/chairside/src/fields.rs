@@ -1,8 +1,7 @@
 //! Blanks of a client's file as controls of a form.
 
-use case::Date;
 use case::question::{Kind, Need, Question, Unit};
-use case::text::LengthUnit;
+use case::text::{LengthUnit, Remark};
 use casework::{Blank, Draft, TypedIn, TypedLength};
 use cushion::Side;
 use maud::{Markup, PreEscaped, html};
@@ -18,7 +17,8 @@ pub(crate) struct Fields<'a> {
     /// What was typed and not written, with why.
     pub(crate) refused: &'a [Said],
     pub(crate) typed_in: TypedIn,
-    pub(crate) on: Date,
+    /// All that there is to be said of the file.
+    pub(crate) remarks: &'a [Remark],
     /// Where a changed answer is kept at once.
     pub(crate) keep_at: &'a str,
 }
@@ -106,7 +106,7 @@ impl Fields<'_> {
         let refused = self.refused.iter().find(|own| own.blank == *blank);
         let seen = refused.and_then(|own| own.seen.clone());
         let seen = seen.or_else(|| self.draft.answer(blank)).unwrap_or_default();
-        let asked = said_of(self.language, self.draft, blank, self.on);
+        let asked = said_of(self.language, self.draft, self.remarks, blank);
         let also = millimetres(self.draft, blank, self.typed_in);
         html! {
             input type="hidden" name=(format!("was:{key}")) value=(seen);

@@ -132,10 +132,10 @@ impl Draft {
         files::check(&self.text, &known).remarks
     }
 
-    /// What is to be asked about an answer, or is wrong with it; what is about both sides together
-    /// is said of each.
+    /// What is to be asked about an answer, or is wrong with it, of all that there is to be said
+    /// ([`Self::remarks`]); what is about both sides together is said of each.
     #[must_use]
-    pub fn about(&self, blank: &Blank, on: Date) -> Vec<Remark> {
+    pub fn about<'r>(&self, blank: &Blank, remarks: &'r [Remark]) -> Vec<&'r Remark> {
         let place = |blank: &Blank| files::place_of_key(&self.text, &blank.key());
         if place(blank).is_none() {
             return Vec::new();
@@ -150,11 +150,11 @@ impl Draft {
         let within = |outer: &Range<usize>, span: &Range<usize>| {
             outer.start <= span.start && span.end <= outer.end
         };
-        let is_about = |remark: &Remark| {
+        let is_about = |remark: &&Remark| {
             within(&around, &remark.span)
                 && !other.as_ref().is_some_and(|other| within(other, &remark.span))
         };
-        self.remarks(on).into_iter().filter(is_about).collect()
+        remarks.iter().filter(is_about).collect()
     }
 
     /// What keeps the file from being right: what is missing, or wrong.

@@ -177,7 +177,7 @@ fn the_unlikely_is_asked_and_kept() {
         let draft = after(&begun(&shelf), &both);
         let blank = Blank::from_key("measures.thigh_depth.left").unwrap();
         assert_eq!(draft.answer(&blank).as_deref(), Some(depth));
-        draft.about(&blank, DAY).len()
+        draft.about(&blank, &draft.remarks(DAY)).len()
     };
     assert_eq!((asked("700"), asked("480")), (1, 0));
 }

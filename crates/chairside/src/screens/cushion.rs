@@ -47,12 +47,13 @@ fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result<Response
 fn more(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
     let house = place.house;
     let keep_at = place.page("nothing");
+    let remarks = draft.remarks(house.today());
     let fields = Fields {
         language: house.language(),
         draft,
         refused,
         typed_in: house.typed_in(),
-        on: house.today(),
+        remarks: &remarks,
         keep_at: &keep_at,
     };
     html! {

@@ -116,12 +116,13 @@ fn add(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
     let texts = &house.language().page().goals;
     let entry = draft.entries(Group::Goal) + 1;
     let keep_at = place.page("nothing");
+    let remarks = draft.remarks(house.today());
     let fields = Fields {
         language: house.language(),
         draft,
         refused,
         typed_in: house.typed_in(),
-        on: house.today(),
+        remarks: &remarks,
         keep_at: &keep_at,
     };
     html! {

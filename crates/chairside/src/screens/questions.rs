@@ -37,12 +37,13 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result
     let language = house.language();
     let action = place.page(page.word);
     let keep_at = format!("{action}?keep");
+    let remarks = draft.remarks(house.today());
     let fields = Fields {
         language,
         draft,
         refused,
         typed_in: house.typed_in(),
-        on: house.today(),
+        remarks: &remarks,
         keep_at: &keep_at,
     };
     let name = language.page().steps.pages.iter().find(|own| own.0 == page.word);
@@ -265,13 +266,15 @@ struct Kept<'a> {
 /// What is said under the box that was changed, and under others where it makes a difference.
 fn kept_part(house: &House, ask: &Ask, kept: &Kept<'_>) -> Response {
     let blank = ask.trigger.as_deref().and_then(Blank::from_key);
-    let (language, typed_in, on) = (house.language(), house.typed_in(), house.today());
-    let of = |draft, refused| Fields { language, draft, refused, typed_in, on, keep_at: "" };
-    let (before, after) = (of(kept.before, &[]), of(kept.after, kept.refused));
+    let (language, typed_in, refused) = (house.language(), house.typed_in(), kept.refused);
+    let said = [kept.before, kept.after].map(|draft| draft.remarks(house.today()));
+    let of = |draft, remarks| Fields { language, draft, refused, typed_in, remarks, keep_at: "" };
+    // What is refused stands under its box already: only what the file has makes a difference.
+    let (before, after) = (of(kept.before, &said[0]), of(kept.after, &said[1]));
     let texts = &language.page().fields;
     part(html! {
         @if let Some(blank) = blank { (after.about(&blank)) }
-        @if kept.refused.is_empty() { p class="kept" role="status" { (texts.kept) } }
+        @if refused.is_empty() { p class="kept" role="status" { (texts.kept) } }
         @for other in blank.iter().flat_map(|own| beside_it(kept.page, own)) {
             @let (was, now) = (before.about(&other), after.about(&other));
             @if was.0 != now.0 {

@@ -141,13 +141,15 @@ impl Planner<'_> {
     fn is_mended(&self, search: &Search<'_>, home: &Filling) -> bool {
         let earlier = self.adjusting.as_ref().and_then(|own| own.earlier.last());
         let last = earlier.filter(|[_, after]| *after == self.home);
-        last.is_some_and(|[before, _]| self.leaves_too_little(&search.filled(before, Some(home))))
+        last.is_some_and(|[before, _]| {
+            self.leaves_too_little(search.filled(before, Some(home)).as_ref())
+        })
     }
 
     /// Whether counts leave too little clearance by what is known now, so that moves from them mended it.
-    fn leaves_too_little(&self, before: &Option<Filling>) -> bool {
+    fn leaves_too_little(&self, before: Option<&Filling>) -> bool {
         let is_low = |(side, enough): (Side, f64)| {
-            let clearance = before.as_ref().and_then(|own| Quantity::Clearance(side).value(own));
+            let clearance = before.and_then(|own| Quantity::Clearance(side).value(own));
             clearance.is_none_or(|clearance| clearance < enough)
         };
         [Side::Left, Side::Right].into_iter().zip(self.enough()).any(is_low)
@@ -279,7 +281,7 @@ impl Planner<'_> {
             let tried = |[before, after]: &&[Vec<f64>; 2]| {
                 let [before, after] =
                     [before, after].map(|counts| search.filled(counts, Some(&home)));
-                let is_for_goals = !self.leaves_too_little(&before);
+                let is_for_goals = !self.leaves_too_little(before.as_ref());
                 let gain = |(before, after)| misses(&aims, &before) - misses(&aims, &after);
                 is_for_goals && before.zip(after).is_none_or(|both| gain(both) >= WORTH)
             };

@@ -46,6 +46,7 @@ mod tests {
             }
         }
     }
+
     #[test]
     fn the_last_step_stays_within_the_bounds_too() {
         // Rounding can leave a root just outside of the bounds, as here by less than a short step.

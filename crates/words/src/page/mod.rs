@@ -33,7 +33,7 @@ pub trait PageWords {
     fn need_another_look(&self, count: usize) -> String;
     /// How many answers are still missing: a heading.
     fn still_missing(&self, count: usize) -> String;
-    /// That another question wants an answer too, by what it is called: a sentence.
+    /// That another question needs an answer too, by what it is called: a sentence.
     fn answer_too(&self, label: &str) -> String;
     /// That an answer goes only with these to another question: sentences.
     fn goes_only_with(&self, label: &str, answers: &str) -> String;

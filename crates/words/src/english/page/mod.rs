@@ -83,7 +83,7 @@ impl PageWords for English {
     }
 
     fn answer_too(&self, label: &str) -> String {
-        format!("\u{201c}{label}\u{201d} wants an answer too.")
+        format!("\u{201c}{label}\u{201d} needs an answer too.")
     }
 
     fn goes_only_with(&self, label: &str, answers: &str) -> String {
