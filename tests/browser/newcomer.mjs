@@ -77,7 +77,14 @@ export default {
     await plain();
     await kept("posture.obliquity.reducible", "5");
     assert.equal(await page.locator(".error").count(), 0, await text(page));
-    // What goes with another answer only says with which, in a file that somebody wrote so.
+    // What goes with another answer only is kept with it only, and stays in its box.
+    await kept("posture.obliquity.is", "fixed");
+    assert.match(await about("posture.obliquity.reducible").innerText(), /goes only with “Flexibility”: Partly/);
+    assert.doesNotMatch(clinic.text("N-1.toml"), /reducible = 5/);
+    await kept("posture.obliquity.is", "partly");
+    assert.equal(await page.locator(".error").count(), 0, await text(page));
+    assert.match(clinic.text("N-1.toml"), /reducible = 5/);
+    // So it is in a file that somebody wrote so.
     clinic.write("N-1.toml", clinic.text("N-1.toml").replace(/is = "partly"/, 'is = "fixed"'));
     await go(page, "posture/level");
     assert.match(await about("posture.obliquity.reducible").innerText(), /goes only with “Flexibility”: Partly/);

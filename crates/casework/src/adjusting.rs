@@ -28,8 +28,8 @@ impl OpenCase {
     /// Whether the spare bag holds too few cells for the counts of an adjustment.
     #[must_use]
     pub fn too_few_spares(&self, adjusted: &Adjusted) -> Option<Caution> {
-        let stock = self.cushion.stock().compartments.iter().map(|own| own.cells.stock).sum();
-        fitting::too_few_spares(&self.client.value, stock, adjusted.counts.iter().sum())
+        let wanted = adjusted.counts.iter().sum();
+        fitting::too_few_spares(&self.client.value, self.cushion.stock().total(), wanted)
     }
 
     /// Ranks mistakes in the set-up that would explain what was found, the likeliest first.

@@ -1,6 +1,6 @@
 //! What is proposed and not done yet: the moves from what is in the cushion to the plan.
 
-use case::{Costs, Move};
+use case::{Caution, Costs, Move};
 use mechanics::Stop;
 
 use crate::open_case::OpenCase;
@@ -34,6 +34,14 @@ impl OpenCase {
     pub fn proposed_moves(&self) -> Vec<Move> {
         let both = self.now_and_planned();
         both.map_or_else(Vec::new, |(now, wanted)| fitting::moves(&self.pattern, &now, &wanted))
+    }
+
+    /// Whether the bag holds too few cells for what is proposed and not done yet.
+    #[must_use]
+    pub fn too_few_spares_for_proposed(&self) -> Option<Caution> {
+        let (_, wanted) = self.now_and_planned()?;
+        let stock = self.cushion.stock().total();
+        fitting::too_few_spares(&self.client.value, stock, wanted.iter().sum())
     }
 
     /// The moves by which counts came from what somebody recorded to be in the cushion, in their

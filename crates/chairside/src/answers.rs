@@ -44,21 +44,37 @@ pub(crate) fn typed(sent: &Sent) -> Vec<Typed> {
     all.collect()
 }
 
-/// What became of the answers of a form, said in words where one was not written.
-pub(crate) fn answered(
+/// What became of the answers of a form.
+pub(crate) struct Taken {
+    /// The file with those that were written.
+    pub(crate) draft: Draft,
+    /// Those that were refused, with why.
+    pub(crate) refused: Vec<Said>,
+    /// Those that say nothing beside the answer that they go with.
+    pub(crate) left_out: Vec<Said>,
+}
+
+/// Takes the answers of a form: what is not written is said in words.
+pub(crate) fn taken(
     language: &dyn Language,
     draft: &Draft,
     sent: &Sent,
     default: TypedIn,
-) -> (Draft, Vec<Said>) {
-    let Answered { draft: after, refused } = draft.answered(&typed(sent), default);
-    let said = refused.into_iter().map(|own| Said {
+) -> Taken {
+    let Answered { draft, refused, left_out } = draft.answered(&typed(sent), default);
+    let refused = refused.into_iter().map(|own| Said {
         blank: own.typed.blank,
         message: why(language, &own.why),
         seen: own.typed.seen.filter(|_| matches!(own.why, NotWritten::Wrong(_))),
         typed: own.typed.words,
     });
-    (after, said.collect())
+    let left_out = left_out.into_iter().filter_map(|blank| {
+        let (other, words) = blank.question.row().need.goes_with()?;
+        let message = only_with(language, blank.question, other, words)?;
+        let typed = sent.get(&blank.key()).unwrap_or_default().to_owned();
+        Some(Said { blank, typed, seen: None, message })
+    });
+    Taken { refused: refused.collect(), left_out: left_out.collect(), draft }
 }
 
 fn why(language: &dyn Language, why: &NotWritten) -> String {
@@ -139,7 +155,17 @@ fn goes_only_with(language: &dyn Language, remark: &Remark) -> Option<String> {
     let TextFinding::Key(KeyFinding::NotBeside { question, other, words }) = &remark.finding else {
         return None;
     };
-    let other = Question::of(question.row().group).find(|own| own.row().key == *other)?;
+    only_with(language, *question, other, words)
+}
+
+/// That an answer goes only with these to the question of a key beside it.
+fn only_with(
+    language: &dyn Language,
+    question: Question,
+    other: &str,
+    words: &[&'static str],
+) -> Option<String> {
+    let other = Question::of(question.row().group).find(|own| own.row().key == other)?;
     let answers: Vec<String> =
         words.iter().map(|word| capital(&language.word_on_form(other, word))).collect();
     let label = capital(&language.label_on_form(other));

@@ -49,6 +49,9 @@ pub struct Answered {
     pub draft: Draft,
     /// Those that were not.
     pub refused: Vec<Refused>,
+    /// Where something was typed that says nothing beside the answer that it goes with: it was not
+    /// written either.
+    pub left_out: Vec<Blank>,
 }
 
 impl Draft {
@@ -58,6 +61,8 @@ impl Draft {
         let mut own = Work { text: self.text.clone(), draft: self, default, refused: Vec::new() };
         let (blank, given): (Vec<&Typed>, Vec<&Typed>) =
             typed.iter().partition(|one| own.is_blank(one, typed));
+        let left_out = blank.iter().filter(|one| !one.words.trim().is_empty());
+        let left_out = left_out.map(|one| one.blank).collect();
         for one in blank {
             own.empty(one);
         }
@@ -65,7 +70,8 @@ impl Draft {
             own.write(one);
         }
         own.without_empty_groups(typed);
-        Answered { draft: Self::of(self.name.clone(), own.text), refused: own.refused }
+        let draft = Self::of(self.name.clone(), own.text);
+        Answered { draft, refused: own.refused, left_out }
     }
 
     /// Keeps the file as `after` has it, in place of what was read here.

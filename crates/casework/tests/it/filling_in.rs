@@ -31,7 +31,7 @@ fn typed(draft: &Draft, answers: &[(&str, &str)]) -> Vec<Typed> {
 
 /// The file after answers that are all written.
 fn after(draft: &Draft, answers: &[(&str, &str)]) -> Draft {
-    let Answered { draft, refused } = draft.answered(&typed(draft, answers), MM);
+    let Answered { draft, refused, .. } = draft.answered(&typed(draft, answers), MM);
     assert_eq!(refused, []);
     draft
 }
@@ -68,11 +68,37 @@ fn a_new_client_is_right_once_everything_is_answered() {
 }
 
 #[test]
+fn what_goes_only_with_another_answer_is_named_where_it_is_left_out() {
+    let shelf = MemoryShelf::of([]);
+    let draft = begun(&shelf);
+    let lower = |is| {
+        let all = [
+            ("posture.obliquity.lower", "left"),
+            ("posture.obliquity.by", "12"),
+            ("posture.obliquity.at", "seat bones"),
+            ("posture.obliquity.is", is),
+            ("posture.obliquity.reducible", "5"),
+        ];
+        draft.answered(&typed(&draft, &all), MM)
+    };
+    let reducible = Blank::from_key("posture.obliquity.reducible").unwrap();
+    let fixed = lower("fixed");
+    assert_eq!((fixed.left_out, fixed.draft.answer(&reducible)), (vec![reducible], None));
+    let partly = lower("partly");
+    assert_eq!((partly.left_out, partly.draft.answer(&reducible)), (vec![], Some("5".to_owned())));
+    // A blank that nobody filled in is nothing that could be left out.
+    assert_eq!(
+        draft.answered(&typed(&draft, &[("posture.obliquity.reducible", "")]), MM).left_out,
+        []
+    );
+}
+
+#[test]
 fn what_is_wrong_is_told_and_the_rest_is_written() {
     let shelf = MemoryShelf::of([]);
     let draft = begun(&shelf);
     let both = [("measures.hip_width", "4o2"), ("measures.trochanter_width", "370")];
-    let Answered { draft: next, refused } = draft.answered(&typed(&draft, &both), MM);
+    let Answered { draft: next, refused, .. } = draft.answered(&typed(&draft, &both), MM);
     let keys: Vec<String> = refused.iter().map(|own| own.typed.blank.key()).collect();
     assert_eq!(keys, ["measures.hip_width"]);
     assert_eq!(refused[0].typed.words, "4o2");
@@ -123,12 +149,12 @@ fn nobodys_answer_is_overwritten_unseen() {
     let draft = after(&begun(&shelf), &WHOLE);
     let mine = typed(&draft, &[("measures.hip_width", "402")]);
     let theirs = after(&draft, &[("measures.hip_width", "410"), ("skin.sensation", "absent")]);
-    let Answered { draft: next, refused } = theirs.answered(&mine, MM);
+    let Answered { draft: next, refused, .. } = theirs.answered(&mine, MM);
     assert_eq!(refused[0].why, NotWritten::Meanwhile(Some("410".to_owned())));
     assert_eq!(next.answer(&Blank::of(Question::HipWidth)).as_deref(), Some("410"));
     // What was shown and not touched takes nothing back.
     let untouched = typed(&draft, &[("skin.sensation", "impaired"), ("measures.hip_width", "400")]);
-    let Answered { draft: next, refused } = theirs.answered(&untouched, MM);
+    let Answered { draft: next, refused, .. } = theirs.answered(&untouched, MM);
     assert_eq!(refused, []);
     assert_eq!(next.answer(&Blank::of(Question::Sensation)).as_deref(), Some("absent"));
     // The file itself is compared too.
@@ -142,7 +168,7 @@ fn the_same_answer_typed_in_another_unit_is_nobody_elses() {
     let mine = typed(&draft, &[("measures.hip_width", "40 cm"), ("weight.weighed_on", "")]);
     let kept = after(&draft, &[("measures.hip_width", "40 cm")]);
     // The box was kept as it was left, and the whole form is sent with what it was shown with.
-    let Answered { draft: again, refused } = kept.answered(&mine, MM);
+    let Answered { draft: again, refused, .. } = kept.answered(&mine, MM);
     assert_eq!(refused, []);
     assert_eq!(again.answer(&Blank::of(Question::HipWidth)).as_deref(), Some("400"));
 }

@@ -133,7 +133,7 @@ fn beside(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
     let language = place.house.language().with_lengths_in(draft.lengths());
     let texts = &language.page().cushion;
     let chosen = draft.answer(&Blank::of(Question::LayoutOfCushion)).is_some();
-    let counts = case.cushion.stock().compartments.iter().map(|own| own.cells.stock).sum();
+    let counts = case.cushion.stock().total();
     let old = case.other.as_ref().map(|other| language.beside_the_other(other, (counts, None)));
     html! {
         @if let Some(lines) = &old {
@@ -175,7 +175,6 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if answered.refused.is_empty() && answered.draft.client().is_some() {
         return Ok(lead(place.ask, &place.to(Step::Plan)));
     }
-    let refused: Vec<Said> =
-        crate::answers::answered(house.language(), &draft, sent, house.typed_in()).1;
-    screen(place, &answered.draft, &refused)
+    let said = crate::answers::taken(house.language(), &draft, sent, house.typed_in());
+    screen(place, &answered.draft, &said.refused)
 }

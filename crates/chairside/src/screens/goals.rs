@@ -8,7 +8,7 @@ use casework::{Blank, Draft, Stop, Typed, WorkError};
 use maud::{Markup, html};
 
 use super::{Place, lead, part};
-use crate::answers::{Said, answered};
+use crate::answers::{Said, Taken, taken};
 use crate::errors::Failed;
 use crate::fields::{Fields, capital};
 use crate::form::Sent;
@@ -213,7 +213,8 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
     if goes_on && sent.after(&new).all(|own| own.1.trim().is_empty()) {
         return Ok(lead(place.ask, &place.to(Step::Cushion)));
     }
-    let (after, refused) = answered(place.house.language(), draft, sent, place.house.typed_in());
+    let Taken { draft: after, refused, .. } =
+        taken(place.house.language(), draft, sent, place.house.typed_in());
     let nothing = Typed {
         blank: Blank::in_entry(Question::GoalWant, entry),
         words: String::new(),

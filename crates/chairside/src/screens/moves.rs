@@ -91,6 +91,7 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
     html! {
         p class="soft" { (language.move_of(done + 1, done + left)) }
         p class="order" { (language.a_move(own)) }
+        @if let Some(own) = case.too_few_spares_for_proposed() { p class="asks" { (language.caution(&own)) } }
         div class="panes" {
             @if let Ok(own) = &picture {
                 figure class="drawing" { (PreEscaped(sheets::fragment(own))) figcaption { (texts.from_below) } }

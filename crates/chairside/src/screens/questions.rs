@@ -9,7 +9,7 @@ use cushion::Side;
 use maud::{Markup, html};
 
 use super::{Ask, Place, lead, part};
-use crate::answers::{Said, answered, blank_of, whole};
+use crate::answers::{Said, Taken, blank_of, taken, whole};
 use crate::errors::Failed;
 use crate::fields::{Fields, about_id, capital, id_of, is_length};
 use crate::form::Sent;
@@ -214,11 +214,14 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if let Some(entry) = ask.sent.get("without") {
         return without(place, &draft, entry);
     }
-    let (after, refused) = answered(house.language(), &draft, &ask.sent, house.typed_in());
+    let Taken { draft: after, mut refused, left_out } =
+        taken(house.language(), &draft, &ask.sent, house.typed_in());
     if let Err(error) = draft.keep(house.shelf(), &after) {
         return not_kept(place, &draft, error);
     }
     if ask.fragment {
+        // Whoever goes on to the next page has seen it, or changed the answer that it goes with.
+        refused.extend(left_out);
         let kept = Kept { page, before: &draft, after: &after, refused: &refused };
         return Ok(kept_part(house, ask, &kept));
     }
@@ -274,10 +277,12 @@ fn kept_part(house: &House, ask: &Ask, kept: &Kept<'_>) -> Response {
     let texts = &language.page().fields;
     part(html! {
         @if let Some(blank) = blank { (after.about(&blank)) }
-        @if refused.is_empty() { p class="kept" role="status" { (texts.kept) } }
+        @if refused.iter().all(|own| Some(own.blank) != blank) { p class="kept" role="status" { (texts.kept) } }
         @for other in blank.iter().flat_map(|own| beside_it(kept.page, own)) {
             @let (was, now) = (before.about(&other), after.about(&other));
-            @if was.0 != now.0 {
+            // What was left out before, beside another answer, is known to the page alone.
+            @let may_be_left_out = other.question.row().need.goes_with().is_some();
+            @if was.0 != now.0 || may_be_left_out {
                 div class="about" id=(about_id(&other.key())) aria-live="polite" hx-swap-oob="true" { (now) }
             }
         }
