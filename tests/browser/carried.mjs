@@ -174,7 +174,7 @@ export default {
     await settled(page);
     await fill(page, { by: "OT" });
     await press(page, "#take > .button");
-    assert.equal(step(page), "plan/take", await text(page));
+    assert.equal(step(page), "plan", await text(page));
     assert.equal(await page.locator("[name='nearest-safe']").count(), 0);
   },
 

@@ -80,9 +80,19 @@ export default {
     assert.match(said, /401/);
     assert.equal(await two.inputValue("#f-measures-hip_width"), "407");
     assert.match(clinic.text("DEMO-1.toml"), /hip_width = 401/);
-    // Sent once more it is meant.
+    // Neither another answer nor the next page writes it by the way.
+    await keep(two, "measures.trochanter_width", "371");
     await next(two);
+    assert.match(clinic.text("DEMO-1.toml"), /trochanter_width = 371/);
+    assert.match(clinic.text("DEMO-1.toml"), /hip_width = 401/);
+    assert.equal(await two.inputValue("#f-measures-hip_width"), "407");
+    await Promise.all([two.waitForNavigation(), two.locator("button[name=mine]").click()]);
     assert.match(clinic.text("DEMO-1.toml"), /hip_width = 407/);
+    // What stands there may be kept.
+    await keep(one, "measures.hip_width", "403");
+    await Promise.all([one.waitForNavigation(), one.locator("button[name=theirs]").click()]);
+    assert.match(clinic.text("DEMO-1.toml"), /hip_width = 407/);
+    assert.equal(await one.inputValue("#f-measures-hip_width"), "407");
   },
 
   "what an editor changes meanwhile stays": async (bench) => {

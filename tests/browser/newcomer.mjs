@@ -182,7 +182,7 @@ export default {
     await go(page, "fill");
     assert.equal(await at(), order[3]);
     // Twice as many are in it, which is seen one compartment later.
-    await press(page, "[name=back]");
+    await press(page, "form.panes [name=again]");
     assert.equal(await at(), order[2]);
     await fill(page, { other: "47", first: "yes", second: "yes" });
     await press(page, "main .buttons button");
@@ -190,9 +190,19 @@ export default {
     await fill(page, { by: "OT" });
     await press(page, "[name=record]");
     assert.match(clinic.text("DEMO-2.toml"), new RegExp(`what = "filled"[\\s\\S]*number = ${order[2]}, cells = 47`));
-    // What is recorded is no fill that goes on.
+    // What is recorded is no fill that goes on: the cushion is full, and is filled anew only where somebody says so.
     await go(page, "fill");
+    assert.match(await text(page), /The cushion is full/);
+    assert.ok(!(await page.locator("[name=first]").isVisible()));
+    await page.locator("summary", { hasText: "fill it anew" }).click();
     assert.equal(await at(), order[0]);
+    // Of a fill that goes on one compartment is counted again, and no other count is lost.
+    await fill(page, { by: "OT" });
+    for (let own = 0; own < 3; own += 1) await count();
+    await press(page, `#so-far [name=again][value="${order[0]}"]`);
+    assert.equal(await at(), order[0]);
+    await count();
+    assert.equal(await at(), order[3]);
   },
 
   "a fill that is left halfway goes on after the program was killed": async (bench) => {
@@ -240,9 +250,10 @@ export default {
 
     // Given up, nothing is left of it.
     await go(page, "fill");
+    await page.locator("summary", { hasText: "fill it anew" }).click();
     await count({ by: "OT north" });
     assert.match(clinic.text("DEMO-2.toml"), /\[filling\]/);
-    await page.locator("main details summary").click();
+    await page.locator("main details", { has: page.locator("[name=give-up]") }).locator("summary").click();
     await press(page, "[name=give-up]");
     assert.equal(clinic.text("DEMO-2.toml"), after);
   },
@@ -302,7 +313,7 @@ export default {
     // Felt once alone.
     await fill(page, { "felt.left": "22", by: "OT" });
     await press(page, "main form.stack .buttons button");
-    assert.match(await text(page), /feel under the left seat bone again/);
+    assert.match(await text(page), /feel under the left seat bone a second time/);
     const ways = await page.$$eval("main .buttons a", (all) => all.map((own) => own.pathname.split("/").at(-1)));
     assert.deepEqual(ways, ["checks", "plan", "cushion"], await text(page));
   },

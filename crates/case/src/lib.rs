@@ -42,7 +42,7 @@ pub use jiff::civil::Date;
 pub use crate::card_code::{CardCode, CardCodeFault, DigestHead, NoCardCode, Restored};
 pub use crate::central::{CentralCompartment, CentralNumbers, CentralSeat, CentralSite};
 pub use crate::check::{
-    CHECK_KINDS, Check, CheckError, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer,
+    CHECK_KINDS, Check, CheckError, LEAST_UNDER, PressAnswer, SkinAnswer, TopAnswer, UnderAnswer,
 };
 pub use crate::client::{
     Amount, Base, Chair, Change, Client, ClientCode, Contact, CushionChoice, CushionSides,

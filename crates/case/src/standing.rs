@@ -295,9 +295,14 @@ impl<'a> Course<'a> {
                 }
             }
             Entry::Adjustment(own) => {
+                if own.checks.iter().any(Check::ends_sitting) {
+                    let looked = Looked { on: own.on, by: &own.by };
+                    self.decided(at, looked, CheckOutcome::Failed);
+                } else {
+                    self.is_undone |=
+                        !own.moves.is_empty() || own.checks.iter().any(Check::speaks_against);
+                }
                 own.checks.iter().for_each(|check| self.skin_of(own.on, check));
-                self.is_undone |=
-                    !own.moves.is_empty() || own.checks.iter().any(Check::speaks_against);
             }
             Entry::Skin(own) => {
                 self.skin_of(own.on, &Check::Skin { site: own.site, answer: own.answer });

@@ -214,7 +214,8 @@ impl Client {
     }
 
     /// Returns what somebody recorded to be in the cushion, where it is nothing that was ever planned
-    /// and no plan waits to be carried out: nobody judged those counts.
+    /// and no plan waits to be carried out: nobody judged those counts. Nor by what is known now, where
+    /// earlier ones were put in again.
     #[must_use]
     pub fn unplanned_counts(&self) -> Option<CushionNow> {
         let now = self.cushion_now().filter(|now| now.from.is_told())?;
@@ -228,7 +229,9 @@ impl Client {
             }
             _ => false,
         };
-        let unplanned = !self.plan_is_proposed() && !self.record.iter().any(is_planned);
+        let is_again = matches!(now.from, CountedFrom::Returned(_));
+        let is_known = !is_again && self.record.iter().any(is_planned);
+        let unplanned = !self.plan_is_proposed() && !is_known;
         unplanned.then_some(now)
     }
 

@@ -17,6 +17,13 @@ impl OpenCase {
         matches!(likeness, Likeness::Same | Likeness::Edited { .. }).then_some(plan)
     }
 
+    /// Whether somebody recorded what is in this cushion.
+    #[must_use]
+    pub fn is_filled(&self) -> bool {
+        let now = self.client.value.cushion_now();
+        now.is_some_and(|now| now.from.is_told() && now.is_in(&self.client.value.cushion))
+    }
+
     /// Keeps how many cells were put into the next compartment and counted twice; returns whether
     /// `number` is the next. The first begins the fill, in place of one that is not gone on with.
     ///
@@ -46,16 +53,16 @@ impl OpenCase {
         self.put_filling(shelf, Some(&filling)).map(|()| true)
     }
 
-    /// Takes back the count of the compartment that was filled last; without one, the fill is
-    /// given up.
+    /// Takes back the count of one compartment, which is the next then; without any count, the fill is
+    /// given up. The others stay.
     ///
     /// # Errors
     ///
     /// Fails where the file cannot be written, or was changed since it was read.
-    pub fn take_count_back(&self, shelf: &dyn Shelf) -> Result<(), WorkError> {
+    pub fn count_again(&self, shelf: &dyn Shelf, number: u8) -> Result<(), WorkError> {
         let Some(mut filling) = self.client.value.filling_goes_on().cloned() else { return Ok(()) };
-        if let Some(last) = filling.counts.iter_mut().rev().find(|own| own.put.is_some()) {
-            last.put = None;
+        if let Some(own) = filling.counts.iter_mut().find(|own| own.number == number) {
+            own.put = None;
         }
         let is_begun = filling.counts.iter().any(|own| own.put.is_some());
         self.put_filling(shelf, is_begun.then_some(&filling))
@@ -65,7 +72,7 @@ impl OpenCase {
     ///
     /// # Errors
     ///
-    /// As [`Self::take_count_back`].
+    /// As [`Self::count_again`].
     pub fn give_fill_up(&self, shelf: &dyn Shelf) -> Result<(), WorkError> {
         self.put_filling(shelf, None)
     }

@@ -9,15 +9,21 @@ use words::Language;
 use crate::fields::{capital, side_of};
 use crate::form::Sent;
 
+/// The button that keeps what somebody else wrote meanwhile, by the key of the answer.
+pub(crate) const THEIRS: &str = "theirs";
+/// The button that writes one's own answer in its place.
+pub(crate) const MINE: &str = "mine";
+
 /// An answer that was typed and not written, with why.
 #[derive(Clone, Debug)]
 pub(crate) struct Said {
     pub(crate) blank: Blank,
     pub(crate) typed: String,
-    /// What stood there when the blank was shown, and is still the last that the person saw; none
-    /// where they are told here what stands there now.
+    /// What stood there when the person was shown the blank.
     pub(crate) seen: Option<String>,
     pub(crate) message: String,
+    /// Whether somebody else wrote there meanwhile: which of both stands is for the person to say.
+    pub(crate) is_overtaken: bool,
 }
 
 impl Said {
@@ -31,9 +37,15 @@ impl Said {
 pub(crate) fn typed(sent: &Sent) -> Vec<Typed> {
     let all = sent.all().filter_map(|(key, words)| {
         let blank = Blank::from_key(key)?;
+        // What somebody else wrote is kept, and is what stands there then.
+        if sent.get(THEIRS) == Some(key) {
+            return None;
+        }
         // Of a radio button, the last of a name counts.
         let last = sent.get(key) == Some(words);
-        let seen = sent.get(&format!("was:{key}")).map(str::to_owned);
+        // Whoever says so wants their own answer, whatever stands there.
+        let seen = sent.get(&format!("was:{key}")).filter(|_| sent.get(MINE) != Some(key));
+        let seen = seen.map(str::to_owned);
         let shown = sent.get(&format!("shown:{key}"));
         let words = match (&seen, shown) {
             (Some(seen), Some(shown)) if shown == words.trim() => seen.clone(),
@@ -65,14 +77,15 @@ pub(crate) fn taken(
     let refused = refused.into_iter().map(|own| Said {
         blank: own.typed.blank,
         message: why(language, &own.why),
-        seen: own.typed.seen.filter(|_| matches!(own.why, NotWritten::Wrong(_))),
+        seen: own.typed.seen,
+        is_overtaken: matches!(own.why, NotWritten::Meanwhile(_)),
         typed: own.typed.words,
     });
     let left_out = left_out.into_iter().filter_map(|blank| {
         let (other, words) = blank.question.row().need.goes_with()?;
         let message = only_with(language, blank.question, other, words)?;
         let typed = sent.get(&blank.key()).unwrap_or_default().to_owned();
-        Some(Said { blank, typed, seen: None, message })
+        Some(Said { blank, typed, seen: None, message, is_overtaken: false })
     });
     Taken { refused: refused.collect(), left_out: left_out.collect(), draft }
 }

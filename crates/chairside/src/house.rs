@@ -13,6 +13,7 @@ use words::Language;
 
 use crate::lot;
 use crate::papers::PaperStore;
+use crate::replies::Replies;
 use crate::waiting::Waiting;
 use crate::windows::Windows;
 
@@ -54,6 +55,8 @@ pub struct House {
     /// Cushions of clients that were opened.
     cushions: PreparedCushions,
     pub(crate) papers: PaperStore,
+    /// What forms were answered with.
+    pub(crate) replies: Replies,
     kept: Mutex<Kept>,
     writing: Mutex<()>,
 }
@@ -72,10 +75,22 @@ impl House {
     #[must_use]
     pub fn new(settings: Settings) -> Self {
         let (windows, papers) = (Windows::default(), PaperStore::default());
+        let replies = Replies::default();
         let (turns, kept, writing) = (Arc::default(), Mutex::default(), Mutex::default());
         let (cushions, waiting, following) =
             (PreparedCushions::default(), Waiting::default(), Waiting::default());
-        Self { settings, windows, turns, waiting, following, cushions, papers, kept, writing }
+        Self {
+            settings,
+            windows,
+            turns,
+            waiting,
+            following,
+            cushions,
+            papers,
+            replies,
+            kept,
+            writing,
+        }
     }
 
     fn kept(&self) -> MutexGuard<'_, Kept> {

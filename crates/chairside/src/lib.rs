@@ -15,6 +15,7 @@ mod gate;
 mod house;
 mod lot;
 mod papers;
+mod replies;
 mod screens;
 mod server;
 mod steps;

@@ -213,6 +213,11 @@ async fn show(
     headers: HeaderMap,
 ) -> Response {
     let sent = Sent::read(query.unwrap_or_default().as_bytes());
+    let reply =
+        sent.get("answer").and_then(|word| house.replies.at(&screen(&address, &step), word));
+    if let Some(reply) = reply {
+        return reply;
+    }
     let ask = ask((address, step, None), sent, &headers);
     answered(house, ask, screens::show).await
 }
@@ -228,6 +233,18 @@ async fn show_page(
     answered(house, ask, screens::show).await
 }
 
+/// The address of a screen.
+fn screen(address: &str, step: &str) -> String {
+    format!("/c/{address}/{step}")
+}
+
+/// Takes a form. What a whole screen is answered with is led to.
+async fn taken(house: Arc<House>, ask: Ask) -> Response {
+    let (of, is_part) = (screen(&ask.address, &ask.step), ask.fragment);
+    let response = answered(Arc::clone(&house), ask, screens::take).await;
+    if is_part { response } else { house.replies.led_to(of, response).await }
+}
+
 async fn take(
     State(house): State<Arc<House>>,
     Path((address, step)): Path<(String, String)>,
@@ -235,7 +252,7 @@ async fn take(
     sent: Sent,
 ) -> Response {
     let ask = ask((address, step, None), sent, &headers);
-    answered(house, ask, screens::take).await
+    taken(house, ask).await
 }
 
 async fn take_page(
@@ -245,5 +262,5 @@ async fn take_page(
     sent: Sent,
 ) -> Response {
     let ask = ask((address, step, Some(page)), sent, &headers);
-    answered(house, ask, screens::take).await
+    taken(house, ask).await
 }

@@ -141,10 +141,22 @@ pub enum Check {
     },
 }
 
+/// The least under a seat bone with which anybody may sit: the limit of every plan.
+pub const LEAST_UNDER: Length = Length::from_mm(25.0);
+
 /// The words by which checks are named.
 pub const CHECK_KINDS: [&str; 6] = ["top", "under", "press", "lower", "reading", "skin"];
 
 impl Check {
+    /// Whether nobody may sit on until what it found is mended, or found otherwise: an alarm, and less
+    /// than 25 mm under a seat bone, the limit of every plan.
+    #[must_use]
+    pub fn ends_sitting(&self) -> bool {
+        let is_low = matches!(self, Self::Under { answer: UnderAnswer::Felt(felt), .. }
+            if *felt < LEAST_UNDER);
+        is_low || self.is_alarm()
+    }
+
     /// Whether it says that something is not right yet: fingers that are held, a bone that is felt,
     /// not found or near (below 25 mm, the limit of every plan), a half that is softer or harder, a
     /// mark on the skin. A lean and a pressure are judged by whoever knows what was wanted.
@@ -152,10 +164,9 @@ impl Check {
     pub fn speaks_against(&self) -> bool {
         match self {
             Self::Top { answer, .. } => *answer != TopAnswer::Safe,
-            Self::Under { answer: UnderAnswer::Felt(felt), .. } => *felt < Length::from_mm(25.0),
             Self::Press { answer, .. } => *answer != PressAnswer::Like,
             Self::Under { answer: UnderAnswer::NotFound, .. } => true,
-            Self::Under { .. } | Self::Skin { .. } => self.is_alarm(),
+            Self::Under { .. } | Self::Skin { .. } => self.ends_sitting(),
             Self::Lower { .. } | Self::Reading { .. } => false,
         }
     }

@@ -175,11 +175,11 @@ pub fn weight_typed(typed: &str, default: TypedIn) -> Option<Mass> {
 }
 
 /// A length as it was typed, as a check has it: `30mm`, or `1.25in` where inches stand behind the
-/// number; without a unit it is millimetres. None for what is no length.
+/// number, or are what a number without a unit is meant in. None for what is no length.
 #[must_use]
-pub fn length_typed(typed: &str) -> Option<String> {
-    match with_unit(typed)? {
-        (value, None) => Some(format!("{}mm", plain(value))),
+pub fn length_typed(typed: &str, default: TypedLength) -> Option<String> {
+    let (value, unit) = with_unit(typed)?;
+    match (value, unit.or(Some((Measured::Length, size_of(default))))) {
         (value, Some((Measured::Length, size))) if size > MM_OF_CM => {
             Some(format!("{}in", plain(value)))
         }
@@ -191,7 +191,7 @@ pub fn length_typed(typed: &str) -> Option<String> {
 fn size_of(unit: TypedLength) -> f64 {
     match unit {
         TypedLength::Millimetres => 1.0,
-        TypedLength::Centimetres => 10.0,
+        TypedLength::Centimetres => MM_OF_CM,
         TypedLength::Inches => 25.4,
     }
 }
@@ -244,7 +244,15 @@ mod tests {
             ("thirty", None),
             ("", None),
         ] {
-            assert_eq!(length_typed(typed).as_deref(), wanted, "{typed}");
+            assert_eq!(length_typed(typed, TypedLength::Millimetres).as_deref(), wanted, "{typed}");
+        }
+        for (typed, default, wanted) in [
+            ("1 1/4", TypedLength::Inches, "1.25in"),
+            ("30 mm", TypedLength::Inches, "30mm"),
+            ("3,2", TypedLength::Centimetres, "32mm"),
+            ("1.25 in", TypedLength::Centimetres, "1.25in"),
+        ] {
+            assert_eq!(length_typed(typed, default).as_deref(), Some(wanted), "{typed}");
         }
     }
 

@@ -63,11 +63,16 @@ fn each_count_is_kept_at_once_and_the_record_takes_the_place_of_all() {
     for number in [2, 4, 9] {
         assert!(!keep(&shelf, number, 40));
     }
-    open(&shelf).take_count_back(&shelf).unwrap();
+    open(&shelf).count_again(&shelf, 2).unwrap();
     assert_eq!(put(&shelf), [(1, 44)]);
     for number in 2..=6 {
         assert!(keep(&shelf, number, 40));
     }
+    // One is counted again, and no other count is lost for it.
+    open(&shelf).count_again(&shelf, 3).unwrap();
+    assert_eq!(put(&shelf), [(1, 44), (2, 40), (4, 40), (5, 40), (6, 40)]);
+    assert!(!keep(&shelf, 4, 41) && keep(&shelf, 3, 41));
+    assert_eq!(put(&shelf)[2], (3, 41));
     assert!(!keep(&shelf, 7, 40));
     let counts = put(&shelf);
     assert_eq!(counts.len(), 6);
@@ -84,7 +89,7 @@ fn a_fill_that_is_given_up_leaves_the_file_as_it_was() {
     let shelf = planned();
     let before = text(&shelf);
     assert!(keep(&shelf, 1, 44));
-    open(&shelf).take_count_back(&shelf).unwrap();
+    open(&shelf).count_again(&shelf, 1).unwrap();
     assert_eq!(text(&shelf), before);
     assert!(keep(&shelf, 1, 44) && keep(&shelf, 2, 44));
     open(&shelf).give_fill_up(&shelf).unwrap();

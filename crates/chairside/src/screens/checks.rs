@@ -1,12 +1,18 @@
 //! Checks by hand: large answers; what was expected is shown after the answer.
 
 use axum::response::Response;
-use case::{Check, Client, Doubt, Entry, NextStep, RecordNote, SiteName, SkinAnswer, Verdict};
-use casework::{Adjusted, Done, Draft, OpenCase, Stop, adjustment_stands, record_done};
+use case::text::LengthUnit;
+use case::{
+    Check, CheckPart, Client, Doubt, Entry, MeasuredAt, NextStep, RecordNote, SiteName, SkinAnswer,
+    Verdict,
+};
+use casework::{
+    Adjusted, Done, Draft, OpenCase, Stop, TypedLength, adjustment_stands, record_done,
+};
 use cushion::Side;
 use maud::{Markup, html};
 
-use super::{Place, found, grown, signed_by};
+use super::{Place, found, grown, mends, signed_by};
 use crate::answers::whole;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
@@ -36,6 +42,13 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             }
         }
         @if is_filled {
+            @if let Some((to, words)) = mends(place, &case, standing) {
+                div class="box heavy" {
+                    p { b { (house.language().standing(standing)) } }
+                    p { (crate::fields::capital(house.language().lines().nobody_sits)) "." }
+                    a class="button less" href=(to) { (words) }
+                }
+            }
             p class="lead" { (texts.lead) }
             @if !before.is_empty() {
                 section class="box" {
@@ -46,8 +59,8 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             }
             form id="checks" method="post" action=(place.to(Step::Checks)) class="stack" novalidate {
                 input type="hidden" name="entries" value=(entries);
-                (bones(place))
-                (lower(place))
+                (bones(place, lengths_in(place, &case)))
+                (lower(place, lengths_in(place, &case)))
                 (skin(place, &case))
                 (more(place, &case))
                 (signed_by(place, "checks"))
@@ -128,8 +141,17 @@ fn both_sides(place: &Place<'_>, of: impl Fn(Side, &str) -> Markup) -> Markup {
     }
 }
 
+/// In what lengths without a unit are meant: a file in inches is answered in inches, another one as was
+/// chosen.
+fn lengths_in(place: &Place<'_>, case: &OpenCase) -> TypedLength {
+    match case.client.value.lengths {
+        LengthUnit::Inches => TypedLength::Inches,
+        LengthUnit::Millimetres => place.house.typed_in().lengths,
+    }
+}
+
 /// Under and on top of the seat bones.
-fn bones(place: &Place<'_>) -> Markup {
+fn bones(place: &Place<'_>, lengths: TypedLength) -> Markup {
     let texts = &place.house.language().page().checks;
     let under = |side: Side, words: &str| {
         let name = format!("under.{}", side.words());
@@ -141,7 +163,7 @@ fn bones(place: &Place<'_>) -> Markup {
                     label for=(felt) { (texts.how_much) span class="vh" { ", " (words) } }
                     div class="box-line" {
                         input class="narrow" id=(felt) name=(felt) inputmode="decimal" autocomplete="off" value=(place.ask.sent.or_nothing(&felt));
-                        span class="unit" { "mm" }
+                        span class="unit" { (lengths.words()) }
                     }
                 }
             }
@@ -164,7 +186,7 @@ fn bones(place: &Place<'_>) -> Markup {
 }
 
 /// Which side of the pelvis is lower.
-fn lower(place: &Place<'_>) -> Markup {
+fn lower(place: &Place<'_>, lengths: TypedLength) -> Markup {
     let language = place.house.language();
     let texts = &language.page().checks;
     let shared = language.shared();
@@ -176,7 +198,7 @@ fn lower(place: &Place<'_>) -> Markup {
                 label for="lower-by" { (texts.lower_by) }
                 div class="box-line" {
                     input class="narrow" id="lower-by" name="lower-by" inputmode="decimal" autocomplete="off" value=(place.ask.sent.or_nothing("lower-by"));
-                    span class="unit" { "mm" }
+                    span class="unit" { (lengths.words()) }
                 }
             }
             (one_of(place, "lower-at", texts.lower_at, false, &[("seat-bones", texts.at_seat_bones), ("asis", texts.at_front)]))
@@ -248,8 +270,9 @@ fn more(place: &Place<'_>, case: &OpenCase) -> Markup {
 }
 
 /// The checks that a form sent, each as hands write it; or what is wrong with one.
-pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String> {
+pub(crate) fn found(place: &Place<'_>, case: &OpenCase, sent: &Sent) -> Result<Vec<Check>, String> {
     let language = place.house.language();
+    let lengths = lengths_in(place, case);
     let texts = &language.page().checks;
     let mut written: Vec<(String, String)> = Vec::new();
     // In the order in which the command line has them, so that files are the same.
@@ -262,7 +285,8 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
     }
     for side in [Side::Left, Side::Right].map(Side::words) {
         let felt = sent.or_nothing(&format!("felt.{side}")).trim();
-        let length = || casework::length_typed(felt).ok_or_else(|| texts.no_length.to_owned());
+        let length =
+            || casework::length_typed(felt, lengths).ok_or_else(|| texts.no_length.to_owned());
         let under = match sent.or_nothing(&format!("under.{side}")) {
             "felt" if felt.is_empty() => return Err(texts.how_much_missing.to_owned()),
             "felt" => length()?,
@@ -284,7 +308,8 @@ pub(crate) fn found(place: &Place<'_>, sent: &Sent) -> Result<Vec<Check>, String
         side => {
             let at = sent.or_nothing("lower-at");
             let at = if at.is_empty() { "seat-bones" } else { at };
-            let by = casework::length_typed(by).ok_or_else(|| texts.no_length.to_owned())?;
+            let by =
+                casework::length_typed(by, lengths).ok_or_else(|| texts.no_length.to_owned())?;
             written.push(("lower".to_owned(), format!("{side}={by}@{at}")));
         }
     }
@@ -309,7 +334,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if place.has_grown(entries) {
         return screen(place, &draft, Some(grown(place, entries)));
     }
-    let checks = match found(place, &place.ask.sent) {
+    let checks = match found(place, &case, &place.ask.sent) {
         Ok(checks) => checks,
         Err(words) => return screen(place, &draft, Some(wrong(&words))),
     };
@@ -458,7 +483,7 @@ fn stop(
         div class="stop" role="alert" {
             p class="order" { (language.page().checks.client_off) }
             ul { @for own in &adjusted.alarms { li { (crate::fields::capital(&language.alarm(own))) "." } } }
-            p { (lines.nobody_sits) }
+            p { (crate::fields::capital(lines.nobody_sits)) "." }
         }
         (not_kept.unwrap_or_default())
         (looks(language, adjusted))
@@ -488,9 +513,16 @@ fn followed(
         next.retain(|own| !matches!(own, NextStep::CheckAgain | NextStep::FeelSmallMoves));
     }
     let found = found::so_far(&after.client.value);
+    let is_right = adjusted.not_safe.is_empty() && !found.iter().any(Check::speaks_against);
+    let stays = adjusted.verdict == Verdict::Stay && is_right;
+    if stays {
+        // Where nothing speaks against the cells, to look again is no condition.
+        next.retain(|own| *own != NextStep::CheckAgain);
+    }
     let rest_stands = adjusted.verdict == Verdict::AsPlannedSoFar && next.is_empty();
-    let is_all = rest_stands && !found.iter().any(Check::speaks_against);
+    let is_all = (rest_stands || stays && next.is_empty()) && is_right;
     let body = html! {
+        (too_little(language, checks))
         (expected(language, before, checks))
         section class="part" {
             @if rest_stands { p class="verdict" { (texts.rest_stands) } }
@@ -506,6 +538,7 @@ fn followed(
             }
             ul { @for own in &next { li { (language.next_step(*own)) } } }
             (looks(language, adjusted))
+            @for own in adjusted.goals.iter().filter(|own| !own.met) { p class="asks" { (language.goal_outcome(own)) } }
             @for own in &adjusted.left_out { p { (language.left_out(own)) } }
             @if let Some(own) = before.too_few_spares(adjusted).filter(|_| moves) { p class="asks" { (language.caution(&own)) } }
             @if let Some(costs) = adjusted.costs.as_ref().filter(|_| moves) {
@@ -513,16 +546,37 @@ fn followed(
             }
             p class="soft" { (language.lines().estimate) }
         }
-        @if rest_stands {
+        @if rest_stands || is_all {
             section class="part" {
                 h2 { (language.page().sign_off.found) }
                 (found::list(language, &found))
+                (still_to_look_at(language, &found))
             }
         }
         (ways_on(place, adjusted, &proposed, is_all))
     };
     let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: None };
     Screen { title: texts.title_after, of: Some(of), body }.answer(house)
+}
+
+/// That hands felt less under a seat bone than anybody may sit on.
+fn too_little(language: &dyn words::Language, checks: &[Check]) -> Markup {
+    let low = checks.iter().filter(|own| own.ends_sitting()).filter_map(|own| match own {
+        Check::Under { side, answer: case::UnderAnswer::Felt(felt) } => Some((*side, *felt)),
+        _ => None,
+    });
+    html! {
+        @for (side, felt) in low {
+            div class="box heavy" role="alert" { p { b { (language.too_little_felt(side, felt, case::LEAST_UNDER)) } } }
+        }
+    }
+}
+
+/// What hands or eyes have still to look at before the check can pass.
+fn still_to_look_at(language: &dyn words::Language, found: &[Check]) -> Markup {
+    let missing = CheckPart::missing(found, true, true);
+    let parts: Vec<&str> = missing.iter().map(|own| language.check_part(*own)).collect();
+    html! { @if !parts.is_empty() { p class="hint" { (language.check_lacks(&parts)) } } }
 }
 
 /// What is asked for next, less the checks that were made before on the same cells, and less what
@@ -561,7 +615,6 @@ fn ways_on(
     let (texts, review) = (&language.page().checks, &language.page().review);
     // Where nothing more can be moved, other ways lead on.
     let is_safe = adjusted.not_safe.is_empty();
-    let signs = adjusted.verdict == Verdict::Stay && is_safe;
     html! {
         div class="row buttons" {
             @if !proposed.is_empty() {
@@ -576,7 +629,6 @@ fn ways_on(
                 a class="button less" href=(place.to(Step::Checks)) { (texts.check_again) }
             } @else {
                 a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
-                @if signs { a class="button less" href=(place.to(Step::Carers)) { (texts.to_sign_off) } }
                 @if !is_safe {
                     a class="button less" href=(place.to(Step::Plan)) { (review.plan_again) }
                     a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
@@ -606,9 +658,25 @@ fn expected(language: &dyn words::Language, case: &OpenCase, checks: &[Check]) -
                         li { (language.expected_and_found(side, own.under[side], felt(side))) }
                     }
                     @let (lower, by) = own.lower.map_or((None, cushion::Length::ZERO), |own| (Some(own.0), own.1));
-                    li { (crate::fields::capital(&language.lower(lower, by))) "." }
+                    li { (language.expected_lower(lower, by)) " " (lower_found(language, case, checks)) }
                 }
             }
         }
+    }
+}
+
+/// Which side was found lower, and what that is at the seat bones.
+fn lower_found(language: &dyn words::Language, case: &OpenCase, checks: &[Check]) -> String {
+    let Some(found) = checks.iter().find(|own| matches!(own, Check::Lower { .. })) else {
+        return String::new();
+    };
+    let said = language.check_said(found);
+    match found {
+        Check::Lower { lower: Some(side), by, at: MeasuredAt::Asis } => {
+            let spacing = case.client.value.measures.seat_bone_spacing;
+            let ends = casework::at_seat_bones(*by, MeasuredAt::Asis, spacing);
+            format!("{said} {}", language.obliquity_means(*side, ends))
+        }
+        _ => said,
     }
 }

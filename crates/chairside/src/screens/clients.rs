@@ -2,7 +2,7 @@
 
 use axum::response::{IntoResponse as _, Redirect, Response};
 use case::text::LengthUnit;
-use case::{Client, ClientCode, Review, State};
+use case::{Client, ClientCode, RecordNote, Review, State};
 use casework::{Change, Draft, Listed};
 use maud::{Markup, html};
 
@@ -77,7 +77,10 @@ fn client(house: &House, own: &Listed) -> Markup {
     let texts = &language.page().clients;
     let address = house.address_of(&own.draft.name);
     let standing = own.standing(house.today());
+    let filling = own.draft.client().and_then(Client::filling_so_far);
+    let goes_on = filling.as_ref().is_some_and(|own| own.stale.is_none());
     let step = match standing.map(|own| own.state) {
+        Some(_) if goes_on => Step::Fill,
         None | Some(State::ToMeasure) => Step::Measure,
         Some(State::ToPlan) => Step::Goals,
         Some(State::Estimate) => own.draft.client().map_or(Step::Plan, after_a_plan),
@@ -105,6 +108,7 @@ fn client(house: &House, own: &Listed) -> Markup {
                     }
                 }
             }
+            @if let Some(own) = filling { p class="what" { (language.record_note(&RecordNote::Filling(own))) } }
             @if let Some(day) = own.last_visit {
                 p class="dates" { span { small { (texts.last_visit) } " " (language.day(day)) } }
             }

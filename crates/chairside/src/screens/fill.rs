@@ -4,7 +4,7 @@
 use axum::response::Response;
 use case::question::{Kind, Question};
 use case::{Filling, FillingCount, RecordNote, RecordedPlan};
-use casework::{Counted, Done, Draft, OpenCase, Stop, plan_stands, record_done};
+use casework::{Counted, Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
 use words::page::FillTexts;
@@ -47,7 +47,6 @@ fn screen(
     let texts = &house.language().page().fill;
     let case = place.open()?;
     let standing = case.standing(house.today());
-    let entries = case.client.value.record.len();
     // What does not go on is said before the first compartment.
     let is_begun = case.client.value.filling_goes_on().is_some();
     let body = html! {
@@ -57,21 +56,15 @@ fn screen(
                 div class="box" { p { (texts.nothing_planned) } }
                 a class="button" href=(place.to(Step::Plan)) { (texts.to_plan) }
             }
-            Some(plan) => {
-                @let counts = to_fill(place, &case, plan);
-                @let put = put_so_far(&case);
-                p class="lead" { (texts.lead) }
-                p class="hint" { (texts.kept_at_once) }
-                @if !is_begun { (so_far(place, &case)) }
-                form method="post" action=(place.to(Step::Fill)) class="panes" novalidate {
-                    input type="hidden" name="entries" value=(entries);
-                    input type="hidden" name="at" value=(put.len());
-                    @match counts.iter().position(|own| own.put.is_none()) {
-                        Some(at) => { (one(place, &case, &counts, at, refused)) }
-                        None => { (all(place, &case, &counts)) }
-                    }
+            // What is full is not filled again by the way.
+            Some(plan) if !is_begun && case.is_filled() => {
+                (is_full(place, &case))
+                details class="entry" open[refused.is_some()] {
+                    summary { (texts.fill_anew) }
+                    (by_compartment(place, &case, plan, refused))
                 }
             }
+            Some(plan) => { (by_compartment(place, &case, plan, refused)) }
         }
         @if is_begun || case.fillable_plan().is_none() { (so_far(place, &case)) }
         (give_up(place, &case, texts))
@@ -81,19 +74,73 @@ fn screen(
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
+/// The compartments one after the other, and the record at their end.
+fn by_compartment(
+    place: &Place<'_>,
+    case: &OpenCase,
+    plan: &RecordedPlan,
+    refused: Option<&Sent>,
+) -> Markup {
+    let texts = &place.house.language().page().fill;
+    let (counts, put) = (to_fill(place, case, plan), put_so_far(case));
+    let is_begun = case.client.value.filling_goes_on().is_some();
+    html! {
+        p class="lead" { (texts.lead) }
+        p class="hint" { (texts.kept_at_once) }
+        @if !is_begun { (so_far(place, case)) }
+        form method="post" action=(place.to(Step::Fill)) class="panes" novalidate {
+            input type="hidden" name="entries" value=(case.client.value.record.len());
+            input type="hidden" name="at" value=(put.len());
+            @match counts.iter().position(|own| own.put.is_none()) {
+                Some(at) => { (one(place, case, &counts, at, refused)) }
+                None => { (all(place, case, &counts)) }
+            }
+        }
+    }
+}
+
+/// That the cushion is full, since when, and where the work goes on.
+fn is_full(place: &Place<'_>, case: &OpenCase) -> Markup {
+    let language = place.house.language();
+    let texts = &language.page().fill;
+    let goes_on = match case.proposed_moves().is_empty() {
+        true => (Step::Checks, language.page().review.check),
+        false => (Step::Moves, language.page().checks.to_moves),
+    };
+    html! {
+        @if let Some(now) = case.client.value.cushion_now() {
+            div class="box" {
+                p { b { (texts.is_full) } }
+                p { (language.counts(&now.counts.iter().map(|own| (*own.0, *own.1)).collect::<Vec<_>>())) ", " (language.counted_from(now.from)) "." }
+            }
+            div class="row buttons" { a class="button" href=(place.to(goes_on.0)) { (goes_on.1) } }
+        }
+    }
+}
+
 /// What was counted so far and by whom, or why nothing of it is used.
 fn so_far(place: &Place<'_>, case: &OpenCase) -> Markup {
     let language = place.house.language();
+    let texts = &language.page().fill;
     let client = &case.client.value;
     let counted = client.filling.as_ref().map(Filling::put).unwrap_or_default();
     html! {
         @if let Some(own) = client.filling_so_far() {
             @let class = if own.stale.is_some() { "box heavy" } else { "box" };
             section class=(class) id="so-far" {
-                h2 { (language.page().fill.so_far) }
-                ul class="row counted" {
-                    @for (number, cells) in &counted {
-                        li { span class="disc" { (number) } " " (language.cells(*cells)) }
+                h2 { (texts.so_far) }
+                form method="post" action=(place.to(Step::Fill)) {
+                    input type="hidden" name="entries" value=(client.record.len());
+                    input type="hidden" name="at" value=(counted.len());
+                    ul class="row counted" {
+                        @for (number, cells) in &counted {
+                            li {
+                                span class="disc" { (number) } " " (language.cells(*cells)) " "
+                                @if own.stale.is_none() {
+                                    button class="button less" name="again" value=(number) { (texts.count_again) span class="vh" { " " (number) } }
+                                }
+                            }
+                        }
                     }
                 }
                 p { (language.record_note(&RecordNote::Filling(own))) }
@@ -138,6 +185,7 @@ fn one(
     let words = case.pattern.compartments().iter().find(|own| own.number == number);
     let ticked = |name| refused.is_some_and(|sent| sent.get(name).is_some());
     let is_begun = case.client.value.filling_goes_on().is_some();
+    let before = at.checked_sub(1).map(|before| counts[before].number).filter(|_| is_begun);
     html! {
         @if let Ok(own) = &picture {
             figure class="drawing" { (PreEscaped(sheets::fragment(own))) figcaption { (texts.from_below) } }
@@ -159,15 +207,15 @@ fn one(
             input type="hidden" name="planned" value=(cells);
             div class="row buttons" {
                 button class="button" { (texts.next) }
-                @if is_begun { (one_back(texts)) }
+                @if let Some(before) = before { (one_back(texts, before)) }
             }
         }
     }
 }
 
 /// Leads to the compartment before, whose count is given anew.
-fn one_back(texts: &FillTexts) -> Markup {
-    html! { button class="button plain" name="back" value="yes" { (texts.one_back) } }
+fn one_back(texts: &FillTexts, before: u8) -> Markup {
+    html! { button class="button plain" name="again" value=(before) { (texts.one_back) } }
 }
 
 /// All compartments are filled: who, and how many are in the bag.
@@ -199,7 +247,7 @@ fn all(place: &Place<'_>, case: &OpenCase, counts: &[FillingCount]) -> Markup {
             (signed_as(place, "fill", if last.is_empty() { &began } else { &last }))
             div class="row buttons" {
                 button class="button" name="record" value="yes" { (texts.record) }
-                (one_back(texts))
+                @if let Some(own) = counts.last() { (one_back(texts, own.number)) }
             }
         }
     }
@@ -228,12 +276,12 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     }
     if sent.get("give-up").is_some() {
         case.give_fill_up(shelf)?;
-    } else if sent.get("back").is_some() {
-        case.take_count_back(shelf)?;
+    } else if let Some(number) = sent.number::<u8>("again") {
+        case.count_again(shelf, number)?;
     } else {
         return count(place, &draft, &case);
     }
-    screen(place, &place.draft()?, None, None)
+    Ok(lead(place.ask, &place.to(Step::Fill)))
 }
 
 /// Whether a file takes so many cells for one compartment.
@@ -265,7 +313,7 @@ fn count(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Result<Response, 
     let begun = case.client.value.filling_goes_on().map(|own| own.by.as_str());
     let recorder = place.recorder(begun.unwrap_or(sent.or_nothing("by")), None);
     match case.keep_counted(place.house.shelf(), number, cells, &recorder) {
-        Ok(true) => screen(place, &place.draft()?, None, None),
+        Ok(true) => Ok(lead(place.ask, &place.to(Step::Fill))),
         Ok(false) => screen(place, draft, heavy(texts.counted_meanwhile), None),
         Err(error) => screen(place, draft, Some(said(place.house, &error)), Some(sent)),
     }
@@ -301,25 +349,27 @@ fn record(
     if let Err(error) = done {
         return screen(place, draft, Some(said(house, &error)), None);
     }
-    // What hands found right on these cells is no estimate any more.
-    if place.open()?.standing(house.today()).fitted().is_some() {
-        return Ok(lead(place.ask, &place.to(Step::Checks)));
+    let to_checks = || Ok(lead(place.ask, &place.to(Step::Checks)));
+    // Neither what hands found right on these cells, nor what was planned and told then, is judged anew.
+    let is_as_planned = case.fillable_plan().is_some_and(|plan| {
+        let planned = plan.counts.iter().map(|own| (own.number, own.planned));
+        planned.eq(put.iter().copied())
+    });
+    if is_as_planned || place.open()?.standing(house.today()).fitted().is_some() {
+        return to_checks();
     }
     let counts: Vec<u32> = put.iter().map(|own| own.1).collect();
     // What is in the cushion is a fact, safe or not; that it is not is said at once.
     let judged = case.judged(&counts, house.today(), Stop::never());
-    if let Ok(plan) = judged
-        && !plan_stands(&plan, &case.client.value, false)
-    {
-        let told = html! {
-            div class="box heavy" role="alert" {
-                p { b { (house.language().page().fill.not_safe) } }
-                @let language = house.language().with_lengths_in(case.client.value.lengths);
-                (plan_parts::reasons(language, case, &plan))
-            }
-        };
-        let after = place.draft()?;
-        return screen(place, &after, Some(told), None);
-    }
-    Ok(lead(place.ask, &place.to(Step::Checks)))
+    let Some(plan) = judged.ok().filter(|plan| !plan.not_safe.is_empty()) else {
+        return to_checks();
+    };
+    let language = house.language().with_lengths_in(case.client.value.lengths);
+    let told = html! {
+        div class="box heavy" role="alert" {
+            p { b { (language.page().fill.not_safe) } }
+            (plan_parts::reasons(language, case, &plan))
+        }
+    };
+    screen(place, &place.draft()?, Some(told), None)
 }

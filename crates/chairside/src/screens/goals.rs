@@ -236,6 +236,7 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
             refused.push(Said {
                 blank: nothing.blank,
                 seen: None,
+                is_overtaken: false,
                 typed: sent.or_nothing(&nothing.blank.key()).to_owned(),
                 message,
             });
@@ -248,6 +249,7 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
                     blank,
                     typed: words.to_owned(),
                     seen: None,
+                    is_overtaken: false,
                     message: String::new(),
                 });
             }

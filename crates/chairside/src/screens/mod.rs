@@ -22,6 +22,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{Html, IntoResponse as _, Redirect, Response};
+use case::{Standing, State};
 use casework::{Draft, OpenCase, Recorder};
 use maud::{Markup, html};
 
@@ -154,6 +155,23 @@ pub(crate) fn lead(ask: &Ask, to: &str) -> Response {
     response
 }
 
+/// Where cells are mended that nobody may sit on: at the moves that are left, or with another plan; none
+/// where nothing speaks against them.
+pub(crate) fn mends(
+    place: &Place<'_>,
+    case: &OpenCase,
+    standing: Standing<'_>,
+) -> Option<(String, &'static str)> {
+    let page = place.house.language().page();
+    match standing.state {
+        State::NotSafe(_) | State::Failed(_) if case.proposed_moves().is_empty() => {
+            Some((place.to(Step::Plan), page.review.plan_again))
+        }
+        State::NotSafe(_) | State::Failed(_) => Some((place.to(Step::Moves), page.checks.to_moves)),
+        _ => None,
+    }
+}
+
 /// A part of a screen.
 pub(crate) fn part(markup: Markup) -> Response {
     Html(markup.into_string()).into_response()
@@ -187,12 +205,12 @@ pub(crate) fn count_boxes(place: &Place<'_>, case: &OpenCase) -> Markup {
                 @let id = format!("counted.{}", own.number);
                 div class="field" {
                     label for=(id) { span class="disc" { (own.number) } " " (language.compartment(own)) }
-                    input class="narrow" id=(id) name=(id) inputmode="numeric" autocomplete="off";
+                    input class="narrow" id=(id) name=(id) inputmode="numeric" autocomplete="off" value=(place.ask.sent.or_nothing(&id));
                 }
             }
             div class="field" {
                 label for="counted.spare" { (language.page().moves.in_bag) }
-                input class="narrow" id="counted.spare" name="counted.spare" inputmode="numeric" autocomplete="off";
+                input class="narrow" id="counted.spare" name="counted.spare" inputmode="numeric" autocomplete="off" value=(place.ask.sent.or_nothing("counted.spare"));
             }
         }
     }

@@ -1,7 +1,7 @@
 //! The next moves, one at a time, from below.
 
 use axum::response::Response;
-use case::{Check, Entry, Move, Standing, State};
+use case::{Check, Entry, Move, NextStep, Standing, State, TopAnswer};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, PreEscaped, html};
 
@@ -27,6 +27,12 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
     let moves = case.proposed_moves();
     let body = html! {
         (told.unwrap_or_default())
+        @if let State::NotSafe(_) | State::Failed(_) = standing.state {
+            div class="box heavy" {
+                p { b { (house.language().standing(standing)) } }
+                p { (crate::fields::capital(house.language().lines().nobody_sits)) "." }
+            }
+        }
         @match moves.first() {
             Some(own) => { (one(place, &case, own, moves.len())) }
             None => {
@@ -91,6 +97,7 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
     html! {
         p class="soft" { (language.move_of(done + 1, done + left)) }
         p class="order" { (language.a_move(own)) }
+        @if is_for_held_fingers(case) { p class="asks" { (language.next_step(NextStep::TakeOutIfStillHeld)) } }
         @if let Some(own) = case.too_few_spares_for_proposed() { p class="asks" { (language.caution(&own)) } }
         div class="panes" {
             @if let Ok(own) = &picture {
@@ -112,15 +119,27 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
     }
 }
 
-/// What was found, where the moves follow from checks; else what was written of the plan.
-fn why(language: &dyn words::Language, case: &OpenCase) -> Markup {
+/// The checks from which the plan followed; none where it did not follow from checks.
+fn checks_before(case: &OpenCase) -> &[Check] {
     let record = &case.client.value.record;
     let planned = record.iter().rposition(|own| matches!(own, Entry::Plan(_)));
     let before = planned.and_then(|at| at.checked_sub(1)).and_then(|at| record.get(at));
-    let checks = match before {
-        Some(Entry::Adjustment(own)) => own.checks.as_slice(),
+    match before {
+        Some(Entry::Adjustment(own)) => &own.checks,
         _ => &[],
-    };
+    }
+}
+
+/// Whether cells are only to be taken out, under fingers that were held: then only where they still are.
+fn is_for_held_fingers(case: &OpenCase) -> bool {
+    let held = |own: &Check| matches!(own, Check::Top { answer: TopAnswer::Pinched, .. });
+    let out = |own: &Move| own.to == case::Place::Spare;
+    checks_before(case).iter().any(held) && case.proposed_moves().iter().all(out)
+}
+
+/// What was found, where the moves follow from checks; else what was written of the plan.
+fn why(language: &dyn words::Language, case: &OpenCase) -> Markup {
+    let checks = checks_before(case);
     let written = case.client.value.latest_plan().and_then(|own| own.why.as_ref());
     html! {
         @if !checks.is_empty() || written.is_some() { h2 { (language.page().moves.why) } }

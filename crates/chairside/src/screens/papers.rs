@@ -2,10 +2,11 @@
 
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE};
 use axum::response::{IntoResponse as _, Response};
+use case::State;
 use casework::{Change, Draft, OpenCase};
 use maud::{Markup, html};
 
-use super::{Place, lead, part};
+use super::{Place, part};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
 use crate::gate::POLICY_OF_DRAWINGS;
@@ -62,7 +63,12 @@ fn list(place: &Place<'_>, case: &OpenCase) -> Markup {
     let house = place.house;
     let language = house.language();
     let texts = &language.page().papers;
-    let fitted = case.standing(house.today()).fitted().is_some();
+    let standing = case.standing(house.today());
+    let held_back = match (standing.fitted(), standing.state) {
+        (Some(_), _) => None,
+        (None, State::Fitted(_)) => Some(texts.not_while_overdue),
+        (None, _) => Some(texts.not_before_sign_off),
+    };
     let made = house.papers.of(house, case, house.today());
     html! {
         @match &made {
@@ -72,7 +78,7 @@ fn list(place: &Place<'_>, case: &OpenCase) -> Markup {
                 @for own in &made.since { p class="asks" { (crate::fields::capital(&language.since_recorded(own))) "." } }
                 @for own in &made.not_made { (said(house, own)) }
                 (superseded(place, case, made))
-                ul class="papers" { @for (key, title) in texts.names { (one(place, made, (key, title), fitted)) } }
+                ul class="papers" { @for (key, title) in texts.names { (one(place, made, (key, title), held_back)) } }
                 form method="post" action=(place.page("keep")) class="box" {
                     h2 { (texts.keep) }
                     p { (texts.keep_hint) }
@@ -96,7 +102,12 @@ fn framed(place: &Place<'_>, draft: &Draft, case: &OpenCase, body: Markup) -> Re
     Screen { title, of: Some(of), body }.answer(house)
 }
 
-fn one(place: &Place<'_>, made: &Made, (key, title): (&str, &str), fitted: bool) -> Markup {
+fn one(
+    place: &Place<'_>,
+    made: &Made,
+    (key, title): (&str, &str),
+    held_back: Option<&str>,
+) -> Markup {
     let language = place.house.language();
     let texts = &language.page().papers;
     let of_paper = |ending: &str| {
@@ -107,12 +118,15 @@ fn one(place: &Place<'_>, made: &Made, (key, title): (&str, &str), fitted: bool)
     };
     let pages: Vec<usize> = of_paper(".svg").map(|own| own.0).collect();
     let pdf = of_paper(".pdf").map(|own| own.0).next();
-    let held_back = goes_home(key) && !fitted;
+    let held_back = held_back.filter(|_| goes_home(key));
     html! {
         @if let Some(pdf) = pdf {
             li {
                 h2 { (title) }
-                @if held_back { p class="box heavy" { (texts.not_before_sign_off) } }
+                @if let Some(why) = held_back {
+                    p class="box heavy" { (why) }
+                    a class="button less" href=(place.to(Step::SignOff)) { (language.page().sign_off.title) }
+                }
                 @else {
                     div class="row" {
                         a class="button less" href=(place.page(&format!("{pdf}.pdf"))) target="_blank" rel="noopener" { (texts.open) span class="vh" { ": " (title) } }
@@ -185,8 +199,17 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     let changes: Vec<Change> = (note.iter().chain(files))
         .map(|own| Change::output(format!("{FOLDER}/{}", own.name), own.bytes.clone()))
         .collect();
+    let kept = || {
+        let names = changes.iter().map(|own| own.name.as_str()).filter(|own| own.ends_with(".pdf"));
+        html! {
+            div class="box" role="status" {
+                p { b { (house.language().page().papers.are_kept) } }
+                ul { @for name in names { li { code { (name) } } } }
+            }
+        }
+    };
     match house.shelf().put(&changes) {
-        Ok(()) => Ok(lead(place.ask, &place.to(Step::Papers))),
+        Ok(()) => screen(place, &draft, Some(kept())),
         Err(error) => screen(place, &draft, Some(said(house, &error.into()))),
     }
 }

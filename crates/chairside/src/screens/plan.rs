@@ -83,7 +83,7 @@ fn screen(
     let wants_plan = tried.is_none() && case.client.value.latest_plan().is_none();
     let seen = Seen { place, case, window: &id };
     let body = html! {
-        (told.unwrap_or_default())
+        div id="told" { (told.unwrap_or_default()) }
         @if let Some(now) = case.client.value.cushion_now() {
             p class="lead" { (texts.in_cushion_now) " " (house.language().counted_from(now.from)) "." }
         }
@@ -178,13 +178,19 @@ fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     };
     let counts: Vec<u32> = plan.counts.iter().map(|own| own.planned).collect();
     window.set_plan(Arc::clone(&plan));
+    let texts = &place.house.language().page().plan;
+    let is_there = window.case.recorded_now().as_ref() == Some(&counts);
+    let told =
+        html! { p class="verdict" { (if is_there { texts.made_is_there } else { texts.made }) } };
     if !place.ask.fragment {
         let tried = Tried { counts: &counts, plan: Some(&plan) };
-        return screen(place, draft, Some(tried), None);
+        return screen(place, draft, Some(tried), Some(told));
     }
     let seen = Seen { place, case: &window.case, window: &id };
     Ok(part(html! {
+        (told)
         (plan_parts::whole(&seen, &plan))
+        div id="told" hx-swap-oob="true" {}
         (plan_parts::cushion_again(&seen, &counts))
         (hidden_counts(&window.case, &counts, true))
     }))
@@ -244,6 +250,8 @@ fn touch(place: &Place<'_>) -> Result<Response, Failed> {
     match window.wait(revision, false) {
         Told::Answer(answer) => Ok(part(html! {
             (plan_parts::central(&seen, &answer, &counts))
+            // What was said of the counts before says nothing of these.
+            div id="told" hx-swap-oob="true" {}
             @match place.ask.sent.get("touched") {
                 // The page has counted by itself.
                 Some(touched) => { (plan_parts::changed(&seen, &numbers(touched), &counts)) }

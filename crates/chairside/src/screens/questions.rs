@@ -9,7 +9,7 @@ use cushion::Side;
 use maud::{Markup, html};
 
 use super::{Ask, Place, lead, part};
-use crate::answers::{Said, Taken, blank_of, taken, whole};
+use crate::answers::{MINE, Said, THEIRS, Taken, blank_of, taken, whole};
 use crate::errors::Failed;
 use crate::fields::{Fields, about_id, capital, id_of, is_length};
 use crate::form::Sent;
@@ -228,7 +228,8 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if !refused.is_empty() {
         return show(place, &after, &refused);
     }
-    if ask.sent.get("more").is_some() {
+    let stays = ["more", MINE, THEIRS].iter().any(|own| ask.sent.get(own).is_some());
+    if stays {
         return Ok(lead(ask, &place.page(page.word)));
     }
     let pages = place.step.pages();
@@ -251,6 +252,7 @@ fn not_kept(place: &Place<'_>, draft: &Draft, error: WorkError) -> Result<Respon
         blank,
         typed: ask.sent.or_nothing(&key).to_owned(),
         seen: ask.sent.get(&format!("was:{key}")).map(str::to_owned),
+        is_overtaken: false,
         message: whole(&trouble.message, trouble.hint.as_deref()),
     };
     let (_, page) = page_of(place)?;

@@ -2,14 +2,15 @@
 
 use axum::response::Response;
 use case::{Entry, Moment, SiteName};
-use casework::{Done, Draft, OpenCase, record_done};
+use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, html};
 
 use super::moves::counted;
-use super::{Place, count_boxes, grown, lead, signed_by};
+use super::{Place, count_boxes, grown, lead, mends, signed_by};
 use crate::errors::{Failed, said};
 use crate::fields::capital;
 use crate::frame::{OfClient, Screen, in_pounds};
+use crate::screens::plan_parts;
 use crate::steps::Step;
 
 /// Shows the record and what may be added to it.
@@ -44,8 +45,12 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             (history(place, &case, in_pounds(house, draft)))
         }
         div class="row buttons" {
-            a class="button" href=(place.to(Step::Checks)) { (texts.check) }
-            a class="button less" href=(place.to(Step::Plan)) { (texts.plan_again) }
+            @let mends = mends(place, &case, standing);
+            @if let Some((to, words)) = &mends { a class="button" href=(to) { (words) } }
+            a class=(if mends.is_some() { "button less" } else { "button" }) href=(place.to(Step::Checks)) { (texts.check) }
+            @if mends.as_ref().is_none_or(|own| own.1 != texts.plan_again) {
+                a class="button less" href=(place.to(Step::Plan)) { (texts.plan_again) }
+            }
             a class="button less" href=(place.to(Step::Cushion)) { (texts.another_cushion) }
         }
     };
@@ -67,7 +72,8 @@ fn form(
     button: &str,
 ) -> Markup {
     html! {
-        details class="entry" {
+        // What was typed and not recorded stays there to be seen.
+        details class="entry" open[place.ask.page.as_deref() == Some(page)] {
             summary { (heading) }
             form method="post" action=(place.page(page)) class="stack" novalidate {
                 input type="hidden" name="entries" value=(case.client.value.record.len());
@@ -95,7 +101,7 @@ fn weight(place: &Place<'_>, case: &OpenCase) -> Markup {
         div class="field" {
             label for="weight" { (texts.weight_now) }
             p class="hint" id="weight-hint" { (texts.weight_hint) }
-            input class="narrow" id="weight" name="weight" inputmode="decimal" autocomplete="off" aria-describedby="weight-hint";
+            input class="narrow" id="weight" name="weight" inputmode="decimal" autocomplete="off" aria-describedby="weight-hint" value=(place.ask.sent.or_nothing("weight"));
         }
     };
     form(place, case, "weighed", texts.weight, &inner, texts.record)
@@ -116,10 +122,12 @@ fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
             fieldset class="choice" {
                 legend { (capital(language.site(site))) }
                 div class="answers" {
+                    @let name = format!("skin.{}", site.id());
+                    @let sent = place.ask.sent.or_nothing(&name);
                     @for (value, words) in answers {
-                        label class="answer" { input type="radio" name=(format!("skin.{}", site.id())) value=(value); span { (words) } }
+                        label class="answer" { input type="radio" name=(name) value=(value) checked[sent == value]; span { (words) } }
                     }
-                    label class="answer blank" { input type="radio" name=(format!("skin.{}", site.id())) value="" checked; span { (checks.not_yet) } }
+                    label class="answer blank" { input type="radio" name=(name) value="" checked[sent.is_empty()]; span { (checks.not_yet) } }
                 }
             }
         }
@@ -167,6 +175,7 @@ fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>, in_pounds: bool)
                             label for=(format!("because-{}", own.number)) { (texts.because) }
                             input id=(format!("because-{}", own.number)) name="because" maxlength="200" autocomplete="off";
                         }
+                        (moves_back(language, case, own))
                         div class="row" {
                             @if own.cells.is_some() { button class="button less" name="do" value="return" { (language.return_to(own.number)) } }
                             button class="button less" name="do" value="withdraw" { (language.withdraw(own.number)) }
@@ -176,6 +185,52 @@ fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>, in_pounds: bool)
             }
         }
     }
+}
+
+/// The counts of a moment, in the pattern's order; none where they are of another cushion.
+fn counts_of(case: &OpenCase, own: &Moment<'_>) -> Option<Vec<u32>> {
+    let cells = own.cells.as_ref()?;
+    let numbers = case.pattern.compartments().iter().map(|own| own.number);
+    let counts: Vec<u32> = numbers.map(|own| cells.get(&own).copied()).collect::<Option<_>>()?;
+    (counts.len() == cells.len()).then_some(counts)
+}
+
+/// The moves that lead from what is in the cushion to the counts of a moment.
+fn moves_back(language: &dyn words::Language, case: &OpenCase, own: &Moment<'_>) -> Markup {
+    let moves = counts_of(case, own).and_then(|counts| case.moves_to(&counts)).unwrap_or_default();
+    html! {
+        @if !moves.is_empty() {
+            p class="hint" { (language.page().review.moves_back) }
+            ol { @for own in &moves { li { (language.a_move(own)) } } }
+        }
+    }
+}
+
+/// What speaks against the counts that are to be in the cushion again, and the question whether they are
+/// in it all the same; none where nothing does.
+fn not_safe_again(place: &Place<'_>, case: &OpenCase, entry: usize) -> Option<Markup> {
+    let house = place.house;
+    let counts = counts_of(case, &case.client.value.moment(entry)?)?;
+    let plan = case.judged(&counts, house.today(), Stop::never()).ok()?;
+    if plan.not_safe.is_empty() {
+        return None;
+    }
+    let language = house.language().with_lengths_in(case.client.value.lengths);
+    let texts = &language.page().review;
+    let sent = &place.ask.sent;
+    Some(html! {
+        div class="box heavy" role="alert" {
+            p { b { (texts.not_safe_again) } }
+            (plan_parts::reasons(language, case, &plan))
+            p { (texts.not_safe_again_hint) }
+            form method="post" action=(place.page("entry")) {
+                @for name in ["entries", "entry", "do", "by", "because"] {
+                    input type="hidden" name=(name) value=(sent.or_nothing(name));
+                }
+                button class="button less" name="sure" value="yes" { (language.return_to(entry)) }
+            }
+        }
+    })
 }
 
 /// Takes what was done.
@@ -202,6 +257,11 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         let told = html! { div class="box heavy" role="alert" { p { (words) } } };
         return screen(place, &draft, Some(told));
     };
+    if let (Done::Returned(entry), None) = (&done, sent.get("sure"))
+        && let Some(told) = not_safe_again(place, &case, *entry)
+    {
+        return screen(place, &draft, Some(told));
+    }
     let because = sent.or_nothing("because").trim();
     let recorder = place.recorder(sent.or_nothing("by"), (!because.is_empty()).then_some(because));
     match record_done(house.surroundings(), &place.name, &done, &recorder) {

@@ -1,12 +1,14 @@
 //! The sign-off: all that a fitting check needs, by whom.
 
 use axum::response::Response;
+use case::question::Question;
 use case::{Check, CheckOutcome, CheckPart, Entry};
 use casework::{Done, Draft, record_done};
 use maud::{Markup, html};
 
 use super::{Place, checks, found, grown, lead, signed_by};
 use crate::errors::{Failed, said};
+use crate::fields::Fields;
 use crate::frame::{OfClient, Screen};
 use crate::steps::Step;
 
@@ -57,6 +59,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                     label class="answer" { input type="radio" name="passed" value="no" checked[ticked("passed", "no")]; span { (texts.failed) } }
                 }
             }
+            (next_look(place, draft))
             div class="field" {
                 label for="because" { (texts.note) }
                 input id="because" name="because" maxlength="200" autocomplete="off" value=(sent.or_nothing("because"));
@@ -75,6 +78,38 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
 }
 
+/// The day of the next look, without which a sign-off soon holds no more.
+fn next_look(place: &Place<'_>, draft: &Draft) -> Markup {
+    let house = place.house;
+    let page = Step::asking(Question::NextReview).and_then(|own| Some((own.0, own.1?.word)));
+    let keep_at =
+        page.map_or_else(String::new, |own| format!("{}/{}?keep", place.to(own.0), own.1));
+    let remarks = draft.remarks(house.today());
+    let fields = Fields {
+        language: house.language(),
+        draft,
+        refused: &[],
+        typed_in: house.typed_in(),
+        remarks: &remarks,
+        keep_at: &keep_at,
+    };
+    html! {
+        section class="part" {
+            h2 { (house.language().page().sign_off.next_look) }
+            (fields.question(Question::NextReview, None))
+        }
+    }
+}
+
+/// Keeps the day of the next look, as the form has it.
+fn keep_next_look(place: &Place<'_>, draft: &Draft) -> Result<Draft, Failed> {
+    let mut typed = crate::answers::typed(&place.ask.sent);
+    typed.retain(|own| own.blank.question == Question::NextReview);
+    let after = draft.answered(&typed, place.house.typed_in()).draft;
+    draft.keep(place.house.shelf(), &after)?;
+    Ok(after)
+}
+
 /// Records the check, where it can be one.
 pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     let house = place.house;
@@ -86,6 +121,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if place.has_grown(entries) {
         return screen(place, &draft, Some(grown(place, entries)));
     }
+    let draft = keep_next_look(place, &draft)?;
     let passed = match sent.get("passed") {
         Some("yes") => true,
         Some("no") => false,
@@ -95,11 +131,22 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if !found.is_empty() && sent.get("still").is_none() {
         return screen(place, &draft, told(texts.say_still));
     }
-    found.extend(checks::found(place, sent).unwrap_or_default());
+    found.extend(checks::found(place, &case, sent).unwrap_or_default());
     found.sort_by_key(in_order);
     let (transfer, reach) = (sent.get("transfer").is_some(), sent.get("reach").is_some());
-    if passed && let Some(words) = may_not_pass(place, &found, transfer, reach) {
+    if passed
+        && let Some(words) = may_not_pass(
+            language.with_lengths_in(case.client.value.lengths),
+            &found,
+            transfer,
+            reach,
+        )
+    {
         return screen(place, &draft, told(&words));
+    }
+    let next_look = draft.client().and_then(|own| own.next_review);
+    if passed && next_look.is_some_and(|day| day < house.today()) {
+        return screen(place, &draft, told(texts.look_is_over));
     }
     let because = sent.or_nothing("because").trim();
     let recorder = place.recorder(sent.or_nothing("by"), (!because.is_empty()).then_some(because));
@@ -131,10 +178,19 @@ const fn in_order(check: &Check) -> u8 {
 }
 
 /// Why a check does not pass, though it was said to: what is missing, or speaks against it.
-fn may_not_pass(place: &Place<'_>, found: &[Check], transfer: bool, reach: bool) -> Option<String> {
-    let language = place.house.language();
-    if found.iter().any(Check::speaks_against) {
-        return Some(language.page().sign_off.speaks_against.to_owned());
+fn may_not_pass(
+    language: &dyn words::Language,
+    found: &[Check],
+    transfer: bool,
+    reach: bool,
+) -> Option<String> {
+    let against: Vec<String> = found
+        .iter()
+        .filter(|own| own.speaks_against())
+        .map(|own| language.check_said(own))
+        .collect();
+    if !against.is_empty() {
+        return Some(format!("{} {}", language.page().sign_off.speaks_against, against.join(" ")));
     }
     let missing: Vec<CheckPart> = CheckPart::missing(found, transfer, reach);
     let parts: Vec<&str> = missing.iter().map(|own| language.check_part(*own)).collect();

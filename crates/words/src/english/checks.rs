@@ -169,8 +169,8 @@ impl CheckWords for English {
             }
             NextStep::FeelAgain(side) => {
                 return format!(
-                    "One reading alone moves no cells here: feel under the {} seat bone again \
-                     before the client sits on, and give both readings.",
+                    "One reading alone moves no cells here: feel under the {} seat bone a second \
+                     time before the client sits there any longer, and give that reading too.",
                     parts::side(side)
                 );
             }

@@ -74,6 +74,10 @@ pub trait PageWords {
     fn move_of(&self, at: usize, of: usize) -> String;
     /// What was expected under a seat bone, and what was felt: a sentence.
     fn expected_and_found(&self, side: Side, expected: Length, found: Option<Length>) -> String;
+    /// How the pelvis was expected to be: a sentence.
+    fn expected_lower(&self, lower: Option<Side>, by: Length) -> String;
+    /// That a hand felt less under a seat bone than anybody may sit on, and what follows: sentences.
+    fn too_little_felt(&self, side: Side, felt: Length, least: Length) -> String;
     /// What is missing for a check to pass: a sentence.
     fn check_lacks(&self, parts: &[&str]) -> String;
     /// What hands found: a sentence.

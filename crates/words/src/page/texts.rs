@@ -94,6 +94,10 @@ pub struct FieldsTexts {
     pub kept: &'static str,
     pub complete_first: &'static str,
     pub needed: &'static str,
+    /// The button that keeps what somebody else wrote.
+    pub keep_theirs: &'static str,
+    /// The button that writes one's own answer in its place.
+    pub write_mine: &'static str,
     pub twice_at_front: &'static str,
     pub less_side: &'static str,
     pub less_side_hint: &'static str,
@@ -149,6 +153,10 @@ pub struct PlanTexts {
     pub drawing_hint: &'static str,
     pub goals: &'static str,
     pub no_goals: &'static str,
+    /// That the counts shown are those of a plan that was worked out.
+    pub made: &'static str,
+    /// The same where they are in the cushion already.
+    pub made_is_there: &'static str,
     pub work_out: &'static str,
     pub work_out_hint: &'static str,
     pub making: &'static str,
@@ -211,6 +219,12 @@ pub struct FillTexts {
     pub record: &'static str,
     pub not_safe: &'static str,
     pub one_back: &'static str,
+    /// The button that counts one compartment again.
+    pub count_again: &'static str,
+    /// That the cushion is full.
+    pub is_full: &'static str,
+    /// What unfolds the fill of a cushion that is full.
+    pub fill_anew: &'static str,
     pub kept_at_once: &'static str,
     pub so_far: &'static str,
     pub give_up: &'static str,
@@ -332,6 +346,10 @@ pub struct SignOffTexts {
     pub say_which: &'static str,
     pub say_still: &'static str,
     pub speaks_against: &'static str,
+    /// Above the day of the next look.
+    pub next_look: &'static str,
+    /// That the day of the next look has passed.
+    pub look_is_over: &'static str,
     pub to_papers: &'static str,
 }
 
@@ -345,8 +363,12 @@ pub struct PapersTexts {
     pub download: &'static str,
     pub look: &'static str,
     pub not_before_sign_off: &'static str,
+    /// The same where it was signed, and the day of the next look has passed.
+    pub not_while_overdue: &'static str,
     pub keep: &'static str,
     pub keep_hint: &'static str,
+    /// That the papers lie in the folder.
+    pub are_kept: &'static str,
     pub to_review: &'static str,
     /// The papers in their order, by their names, with their titles.
     pub names: [(&'static str, &'static str); 7],
@@ -382,6 +404,11 @@ pub struct ReviewTexts {
     pub nothing: &'static str,
     pub change: &'static str,
     pub because: &'static str,
+    /// Above the moves that lead to earlier counts.
+    pub moves_back: &'static str,
+    /// That earlier counts are not safe, and what that means.
+    pub not_safe_again: &'static str,
+    pub not_safe_again_hint: &'static str,
     pub check: &'static str,
     pub plan_again: &'static str,
     pub another_cushion: &'static str,

@@ -171,7 +171,7 @@ impl CheckWords for Spanish {
             }
             NextStep::FeelAgain(side) => {
                 return format!(
-                    "Aquí una sola lectura no mueve celdas: palpe otra vez bajo el isquion {} antes de que la persona siga sentada, y dé ambas lecturas.",
+                    "Aquí una sola lectura no mueve celdas: palpe por segunda vez bajo el isquion {} antes de que la persona siga sentada, y dé también esa lectura.",
                     parts::side(side)
                 );
             }

@@ -56,13 +56,10 @@ impl PageWords for English {
     fn changed_meanwhile(&self, now: Option<&str>) -> String {
         match now {
             Some(now) => format!(
-                "Somebody wrote \u{201c}{now}\u{201d} here meanwhile, and it was kept. If yours is \
-                 right, send it once more."
+                "Somebody wrote \u{201c}{now}\u{201d} here meanwhile, and it stands in the file. Which is \
+                 right?"
             ),
-            None => {
-                "Somebody took this answer away meanwhile. If yours is right, send it once more."
-                    .to_owned()
-            }
+            None => "Somebody took this answer away meanwhile. Which is right?".to_owned(),
         }
     }
 
@@ -181,6 +178,20 @@ impl PageWords for English {
             Some(found) => format!("{expected}; you felt {}.", self.length(found)),
             None => format!("{expected}."),
         }
+    }
+
+    fn expected_lower(&self, lower: Option<Side>, by: Length) -> String {
+        format!("Expected: {}.", self.lower(lower, by))
+    }
+
+    fn too_little_felt(&self, of: Side, felt: Length, least: Length) -> String {
+        format!(
+            "{} under the client's {} seat bone are less than {}. The client comes off, and sits on \
+             these cells again only where that much is felt there.",
+            capital(&self.length(felt)),
+            side(of),
+            self.length(least)
+        )
     }
 
     fn check_lacks(&self, parts: &[&str]) -> String {

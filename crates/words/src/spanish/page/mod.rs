@@ -58,13 +58,10 @@ impl PageWords for Spanish {
     fn changed_meanwhile(&self, now: Option<&str>) -> String {
         match now {
             Some(now) => format!(
-                "Entretanto alguien escribió aquí \u{201c}{now}\u{201d}, y eso se guardó. Si lo suyo es \
-                 lo correcto, envíelo otra vez."
+                "Entretanto alguien escribió aquí \u{201c}{now}\u{201d}, y eso está en el archivo. ¿Qué es lo \
+                 correcto?"
             ),
-            None => {
-                "Entretanto alguien quitó esta respuesta. Si lo suyo es lo correcto, envíelo otra vez."
-                    .to_owned()
-            }
+            None => "Entretanto alguien quitó esta respuesta. ¿Qué es lo correcto?".to_owned(),
         }
     }
 
@@ -185,6 +182,20 @@ impl PageWords for Spanish {
             Some(found) => format!("{expected}; la mano halló {}.", self.length(found)),
             None => format!("{expected}."),
         }
+    }
+
+    fn expected_lower(&self, lower: Option<Side>, by: Length) -> String {
+        format!("Se esperaba: {}.", self.lower(lower, by))
+    }
+
+    fn too_little_felt(&self, of: Side, felt: Length, least: Length) -> String {
+        format!(
+            "{} bajo el isquion {} de la persona son menos de {}. La persona sale del cojín, y se \
+             sienta otra vez sobre estas celdas solo si allí se palpa al menos eso.",
+            capital(&self.length(felt)),
+            side(of),
+            self.length(least)
+        )
     }
 
     fn check_lacks(&self, parts: &[&str]) -> String {
