@@ -63,6 +63,13 @@ export default {
     };
     const plain = async () => assert.doesNotMatch(await text(page, "body"), /`/);
     const needed = /Needed for a plan/;
+    // Of two sides the one that is there is not needed any more, and is said to be kept until the other is.
+    await go(page, "measure/legs");
+    await kept("measures.lower_leg_length.left", "402");
+    await kept("measures.lower_leg_length.right", "404");
+    for (const side of ["left", "right"]) assert.match(await about(`measures.lower_leg_length.${side}`).innerText(), /Kept/);
+    await kept("measures.lower_leg_length.right", "");
+    assert.doesNotMatch(await about("measures.lower_leg_length.left").innerText(), needed);
     // A side makes the rest of an obliquity needed, which is said there and then.
     await go(page, "posture/level");
     assert.doesNotMatch(await text(page), needed);

@@ -295,7 +295,7 @@ impl<'a> Course<'a> {
                 }
             }
             Entry::Adjustment(own) => {
-                if own.checks.iter().any(Check::ends_sitting) {
+                if self.ends_sitting(&own.checks) {
                     let looked = Looked { on: own.on, by: &own.by };
                     self.decided(at, looked, CheckOutcome::Failed);
                 } else {
@@ -305,13 +305,26 @@ impl<'a> Course<'a> {
                 own.checks.iter().for_each(|check| self.skin_of(own.on, check));
             }
             Entry::Skin(own) => {
-                self.skin_of(own.on, &Check::Skin { site: own.site, answer: own.answer });
+                let check = Check::Skin { site: own.site, answer: own.answer };
+                if self.ends_sitting(&[check]) {
+                    let looked = Looked { on: own.on, by: &own.by };
+                    self.decided(at, looked, CheckOutcome::Failed);
+                }
+                self.skin_of(own.on, &check);
             }
             Entry::Returned(_) => self.is_undone = true,
             // Taken to have been carried out.
             Entry::Plan(_) => self.is_undone |= !self.cells.proposes(),
             _ => {}
         }
+    }
+
+    /// Whether nobody may sit on after these checks. A mark on the skin after a check that passed does not
+    /// say that the check was wrong: it holds no longer.
+    fn ends_sitting(&self, checks: &[Check]) -> bool {
+        let passed = self.check.as_ref().is_some_and(|own| own.outcome == CheckOutcome::Passed);
+        let is_mark = |check: &Check| matches!(check, Check::Skin { .. });
+        checks.iter().any(|check| check.ends_sitting() && !(passed && is_mark(check)))
     }
 
     fn decided(&mut self, at: usize, looked: Looked<'a>, outcome: CheckOutcome) {

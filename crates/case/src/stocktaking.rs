@@ -263,19 +263,30 @@ impl Client {
     }
 
     /// Returns what hands found so far, each on the cells that lay in the cushion then, the oldest
-    /// first. What was found before any plan, nobody knows on which cushion.
+    /// first. What was found before any plan, nobody knows on which cushion. Where the cells were counted
+    /// again on the day of a check, and touched no more between, they lay there at the check.
     #[must_use]
     pub fn rounds_found(&self) -> Vec<RoundFound<'_>> {
         let mut cells = Stocktaking::new(self.cushion.spare_cells);
-        let mut rounds = Vec::new();
+        let mut rounds: Vec<RoundFound<'_>> = Vec::new();
+        // From where on the rounds are of this day, and of the cells that are there now.
+        let (mut day, mut first) = (None, 0);
         for entry in self.in_force() {
+            let before = cells.now.as_ref().map(|now| now.counts.clone());
             cells.follow(entry);
+            let Some(now) = &cells.now else { continue };
+            let is_recount = matches!(entry, Entry::Recount(_)) && day == Some(entry.on());
+            if is_recount {
+                rounds[first..].iter_mut().for_each(|own| own.cells = now.counts.clone());
+            } else if before.as_ref() != Some(&now.counts) || day != Some(entry.on()) {
+                (day, first) = (Some(entry.on()), rounds.len());
+            }
             let checks = match entry {
                 Entry::Adjustment(own) => own.checks.as_slice(),
                 Entry::Checked(own) => &own.found,
                 _ => continue,
             };
-            if let (Some(plan), Some(now)) = (cells.plan, &cells.now) {
+            if let Some(plan) = cells.plan {
                 rounds.push(RoundFound { checks, cells: now.counts.clone(), plan });
             }
         }

@@ -135,10 +135,14 @@ pub(crate) fn said_of(
     blank: &Blank,
 ) -> Vec<Asked> {
     let about = draft.about(blank, remarks);
-    let mut said: Vec<Asked> = about.iter().map(|own| asked(language, blank, own)).collect();
+    let is_blank = draft.answer(blank).is_none();
+    let asked = about.iter().map(|own| asked(language, blank, own));
+    // One side that lacks an answer does not make the other one needed.
+    let mut said: Vec<Asked> =
+        asked.filter(|own| is_blank || !matches!(own, Asked::Needed)).collect();
     let lacks = |remark: &Remark| blank_of(remark).is_some_and(|own| own.0 == blank.question);
     // Which entry of a list lacks an answer is not known.
-    if about.is_empty() && blank.entry.is_none() && remarks.iter().any(lacks) {
+    if about.is_empty() && is_blank && blank.entry.is_none() && remarks.iter().any(lacks) {
         said.push(Asked::Needed);
     }
     said

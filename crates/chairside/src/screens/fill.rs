@@ -16,6 +16,9 @@ use crate::frame::{OfClient, Screen};
 use crate::screens::plan_parts;
 use crate::steps::Step;
 
+/// Where the compartment stands that is to be filled now.
+const NOW: &str = "now";
+
 /// Number and cells of each compartment that is filled, in the order of filling.
 type Put = Vec<(u8, u32)>;
 
@@ -88,7 +91,7 @@ fn by_compartment(
         p class="lead" { (texts.lead) }
         p class="hint" { (texts.kept_at_once) }
         @if !is_begun { (so_far(place, case)) }
-        form method="post" action=(place.to(Step::Fill)) class="panes" novalidate {
+        form id=(NOW) method="post" action=(place.to(Step::Fill)) class="panes" novalidate {
             input type="hidden" name="entries" value=(case.client.value.record.len());
             input type="hidden" name="at" value=(put.len());
             @match counts.iter().position(|own| own.put.is_none()) {
@@ -313,7 +316,8 @@ fn count(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Result<Response, 
     let begun = case.client.value.filling_goes_on().map(|own| own.by.as_str());
     let recorder = place.recorder(begun.unwrap_or(sent.or_nothing("by")), None);
     match case.keep_counted(place.house.shelf(), number, cells, &recorder) {
-        Ok(true) => Ok(lead(place.ask, &place.to(Step::Fill))),
+        // Straight to the compartment: whoever fills has read what stands above.
+        Ok(true) => Ok(lead(place.ask, &format!("{}#{NOW}", place.to(Step::Fill)))),
         Ok(false) => screen(place, draft, heavy(texts.counted_meanwhile), None),
         Err(error) => screen(place, draft, Some(said(place.house, &error)), Some(sent)),
     }

@@ -98,6 +98,8 @@ fn screen(
                     @else { (plan_parts::loading(&seen, &counts)) }
                 }
             }
+            @if let Some(plan) = known { (plan_parts::plan_in_short(&seen, plan)) }
+            @else { p id="in-short" class="in-short" aria-hidden="true" {} }
         }
         (make(place, draft))
         (take_box(place, case, &counts, &id))
@@ -190,6 +192,7 @@ fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     Ok(part(html! {
         (told)
         (plan_parts::whole(&seen, &plan))
+        (plan_parts::plan_in_short(&seen, &plan))
         div id="told" hx-swap-oob="true" {}
         (plan_parts::cushion_again(&seen, &counts))
         (hidden_counts(&window.case, &counts, true))
@@ -308,7 +311,12 @@ fn judged(place: &Place<'_>) -> Result<Response, Failed> {
         return Ok(nothing());
     }
     match judging(place.house, &window.case, &counts, &unwanted) {
-        Some(plan) => Ok(part(plan_parts::whole(&seen, &plan?))),
+        Some(plan) => {
+            let plan = plan?;
+            Ok(part(
+                html! { (plan_parts::whole(&seen, &plan)) (plan_parts::plan_in_short(&seen, &plan)) },
+            ))
+        }
         None => Ok(nothing()),
     }
 }

@@ -1,11 +1,11 @@
 //! Parts of the plan's screen: the cushion with its counts, and what they do.
 
 use case::{
-    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange, Want,
-    lower_at_seat_bones,
+    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange, ToldFrom,
+    Want, lower_at_seat_bones,
 };
 use casework::{LiveAnswer, LiveNumbers, OpenCase, plan_stands, short_for_injuries};
-use cushion::Length;
+use cushion::{Length, Side};
 use maud::{Markup, PreEscaped, html};
 use sheets::View;
 
@@ -154,6 +154,7 @@ pub(crate) fn central(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) -> M
     let next = format!("{}?{}&revision={revision}", seen.place.page("spread"), seen.query(counts));
     match &answer.numbers {
         LiveNumbers::Central(own) => html! {
+            @if let Some(seat) = &own.seated { (in_short(seen, seat.clearance, true)) }
             div hx-get=(next) hx-trigger=(LATER) hx-target="#verdict" hx-sync="#counts:drop" {
                 p class="verdict soft" { (texts.ranges_follow) }
                 @match &own.seated {
@@ -174,6 +175,7 @@ pub(crate) fn with_spread(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) 
     let next = format!("{}?{}&revision={revision}", seen.place.page("judged"), seen.query(counts));
     match &answer.numbers {
         LiveNumbers::Spread(own) => html! {
+            (spread_in_short(seen, own, casework::broken(own).is_empty()))
             (limits(language, &casework::broken(own)))
             (table(seen, own, None))
             div hx-get=(next) hx-trigger=(LATER) hx-target="#verdict" hx-sync="#counts:drop" {
@@ -189,6 +191,34 @@ pub(crate) fn with_spread(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) 
             None => html! {},
         },
     }
+}
+
+/// How much is left under both seat bones, where a narrow screen shows the steppers alone. It is said
+/// aloud elsewhere.
+fn in_short(seen: &Seen<'_>, left: Sides<Length>, is_safe: bool) -> Markup {
+    let language = seen.language();
+    let shared = language.shared();
+    html! {
+        p id="in-short" class="in-short" aria-hidden="true" hx-swap-oob="true" {
+            span { (shared.clients_left_short) " " b { (language.plain_length(left.left)) } }
+            span { (shared.clients_right_short) " " b { (language.plain_length(left.right)) } }
+            @if !is_safe { b { (language.page().plan.not_safe) } }
+        }
+    }
+}
+
+/// The same of a plan.
+pub(crate) fn plan_in_short(seen: &Seen<'_>, plan: &Plan) -> Markup {
+    let is_safe = plan.not_safe.is_empty();
+    html! { @if let Some(own) = &plan.prediction { (spread_in_short(seen, own, is_safe)) } }
+}
+
+fn spread_in_short(seen: &Seen<'_>, own: &Prediction, is_safe: bool) -> Markup {
+    let left = own.seated.as_ref().map(|seat| {
+        let central = |side| seat.clearance[side].central;
+        Sides { left: central(Side::Left), right: central(Side::Right) }
+    });
+    html! { @if let Some(left) = left { (in_short(seen, left, is_safe)) } }
 }
 
 /// Everything that is to be said of a plan.
@@ -335,6 +365,16 @@ fn central_table(seen: &Seen<'_>, seat: &CentralSeat) -> Markup {
     }
 }
 
+/// Of which counts the numbers before are.
+fn before(language: &dyn Language, costs: &Costs) -> &'static str {
+    let texts = &language.page().plan;
+    match costs.from {
+        ToldFrom::Stock => texts.before_stock,
+        ToldFrom::Passed => texts.before_passed,
+        ToldFrom::Present => texts.before_present,
+    }
+}
+
 fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
     let language = seen.language();
     let texts = &language.page().plan;
@@ -344,8 +384,8 @@ fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
     html! {
         table {
             caption { (texts.these_counts) }
-            @if costs.is_some() {
-                thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
+            @if let Some(costs) = costs {
+                thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (before(language, costs)) } } }
             }
             tbody {
                 (clearance(language, seat, costs.map(|own| own.clearance.before)))
@@ -401,7 +441,7 @@ fn sites_table(
             thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
             tbody {
                 @for own in sites {
-                    tr class=(if side_of(own.site.id()) == Some(cushion::Side::Left) { "is-left" } else { "" }) data-site=(own.site.id()) {
+                    tr class=(if side_of(own.site.id()) == Some(Side::Left) { "is-left" } else { "" }) data-site=(own.site.id()) {
                         th scope="row" { (capital(language.site(own.site))) }
                         td {
                             (language.site_pressure(own.surface.after))

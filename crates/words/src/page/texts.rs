@@ -174,6 +174,10 @@ pub struct PlanTexts {
     pub these_counts: &'static str,
     pub now: &'static str,
     pub before: &'static str,
+    /// The same, by which counts they are of.
+    pub before_stock: &'static str,
+    pub before_passed: &'static str,
+    pub before_present: &'static str,
     pub under_left: &'static str,
     pub under_right: &'static str,
     pub pelvis: &'static str,
