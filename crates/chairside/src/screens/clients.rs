@@ -98,7 +98,10 @@ fn client(house: &House, own: &Listed) -> Markup {
                 Some(standing) => {
                     (stamp(house, standing))
                     p class="what" { (language.standing(standing)) }
-                    p class="dates" { span { (language.review_in_short(standing)) } }
+                    // When to look again is said with the state, where a day is set.
+                    @if standing.review == Review::None {
+                        p class="dates" { span { (language.review_in_short(standing)) } }
+                    }
                 }
                 None => {
                     p class="stamp" { (texts.not_complete) }

@@ -186,7 +186,7 @@ impl PageWords for English {
 
     fn too_little_felt(&self, of: Side, felt: Length, least: Length) -> String {
         format!(
-            "{} under the client's {} seat bone are less than {}. The client comes off, and sits on \
+            "{} under the client's {} seat bone is less than {}. The client comes off, and sits on \
              these cells again only where that much is felt there.",
             capital(&self.length(felt)),
             side(of),

@@ -24,7 +24,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     frame: FrameTexts {
         skip: "Skip to the page",
-        closed: "This page is open only to the browser that was given its address when the program was started, and that address opens once. Start the program again for a new one; whatever was answered is kept in the files.",
+        closed: "This page is open only to the browser that was given its address when the program was started, and that address opens once. Where the program was started again meanwhile, open the address that it told then; else start it again for a new one. Whatever was answered is kept in the files.",
         estimate: "An estimate until somebody has checked it with their hands.",
         clinician_decides: "The treating clinician decides; local rules come first.",
         invented_client: "This client is invented. Nobody is meant.",

@@ -37,7 +37,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     frame: FrameTexts {
         skip: "Ir a la página",
-        closed: "Esta página solo se abre al navegador que recibió su dirección al iniciar el programa, y esa dirección sirve una sola vez. Inicie otra vez el programa para tener una nueva; lo que se respondió está guardado en los archivos.",
+        closed: "Esta página solo se abre al navegador que recibió su dirección al iniciar el programa, y esa dirección sirve una sola vez. Si entretanto se inició otra vez el programa, abra la dirección que dio entonces; si no, inícielo otra vez para tener una nueva. Lo que se respondió está guardado en los archivos.",
         estimate: "Una estimación hasta que alguien lo compruebe con sus manos.",
         clinician_decides: "Decide el profesional responsable; las normas locales van primero.",
         invented_client: "Esta persona es inventada. No es nadie.",
