@@ -615,8 +615,13 @@ fn ways_on(
     let (texts, review) = (&language.page().checks, &language.page().review);
     // Where nothing more can be moved, other ways lead on.
     let is_safe = adjusted.not_safe.is_empty();
+    let counts_first = adjusted
+        .next
+        .iter()
+        .any(|own| matches!(own, NextStep::CountBeforeMoving | NextStep::SetUpBeforeMoving(_)));
     html! {
         div class="row buttons" {
+            @if counts_first { a class="button" href=(place.to(Step::Review)) { (review.recount) } }
             @if !proposed.is_empty() {
                 a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) }
             } @else if adjusted.verdict == Verdict::AsPlanned || is_all {

@@ -12,11 +12,12 @@ const ANOTHER_VISIT: i32 = 2;
 
 /// What was found last of each thing that is looked at, in one visit; what speaks against the cushion
 /// stays until it is looked at again, however long ago it was found. Nothing where cells were moved or
-/// put in since, or nobody knows which cells are there.
+/// put in since, nobody knows which cells are there, or they are in another cushion.
 pub(crate) fn so_far(client: &Client) -> Vec<Check> {
     let mut found = Vec::new();
     let mut last = None;
-    if !client.cushion_now().is_some_and(|now| now.from.is_told()) {
+    let is_here = |now: case::CushionNow| now.from.is_told() && now.is_in(&client.cushion);
+    if !client.cushion_now().is_some_and(is_here) {
         return found;
     }
     let record = &client.record;
