@@ -13,7 +13,6 @@ mod costs;
 mod files;
 mod folder;
 mod goals;
-mod hands;
 mod page;
 mod papers;
 mod parts;
