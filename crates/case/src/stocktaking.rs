@@ -10,7 +10,8 @@ use std::collections::BTreeMap;
 use cushion::Size;
 
 use crate::{
-    Check, CheckOutcome, Client, CushionChoice, Date, Entry, Move, Place, RecordedPlan, in_force,
+    Check, CheckOutcome, Client, CushionChoice, Date, Entry, Move, Place, RecordedPlan, Recount,
+    in_force,
 };
 
 /// Cells by the number of the compartment.
@@ -192,6 +193,10 @@ impl Client {
         if !numbers.iter().eq(now.meant.keys()) {
             return Some(plan);
         }
+        // Cells that were put in as planned are the plan, on whatever day they were.
+        if plan.counts.iter().all(|count| count.planned == now.meant[&count.number]) {
+            return Some(plan);
+        }
         for count in &mut plan.counts {
             count.planned = now.meant[&count.number];
         }
@@ -235,13 +240,20 @@ impl Client {
         unplanned.then_some(now)
     }
 
-    /// Returns what lies in the cushion, or lay there, before the counts on paper are carried out.
+    /// Whether somebody recorded what is in the cushion, and it is all that is meant to be there.
+    #[must_use]
+    pub fn nothing_is_left_to_move(&self) -> bool {
+        self.followed().is_done()
+    }
+
+    /// Returns what lies in the cushion, or lay there, before the counts on paper are carried out;
+    /// none where somebody recorded that they are.
     #[must_use]
     pub fn before_latest_plan(&self) -> Option<Before> {
         let plan = self.latest_plan()?;
         let cells = self.followed();
-        let now = cells.now.as_ref()?;
-        let there = cells.proposes() || !now.to_put_back().is_empty();
+        let now = cells.now.as_ref().filter(|_| !cells.is_done())?;
+        let there = cells.pending || cells.begun || !now.to_put_back().is_empty();
         let (from, counts) = match &cells.before {
             Some(before) if !there => (before.0, &before.1),
             _ => (now.from, &now.counts),
@@ -293,6 +305,42 @@ impl Client {
         rounds
     }
 
+    /// Returns the serial of the cushion: the one that was recorded last, else the file's.
+    #[must_use]
+    pub fn serial(&self) -> Option<&str> {
+        let cells = self.followed();
+        let here = cells.now.as_ref().is_some_and(|now| now.is_in(&self.cushion));
+        cells.serial.filter(|_| here).or(self.cushion.serial.as_deref())
+    }
+
+    /// Returns the recounts by which a loss of cells is told, the oldest first, and the day on which
+    /// all was right before them: the counts on paper were put in, or a check passed.
+    #[must_use]
+    pub fn recounts_since_right(&self) -> Option<(Date, Vec<&Recount>)> {
+        let mut cells = Stocktaking::new(self.cushion.spare_cells);
+        let (mut right, mut recounts) = (None, Vec::new());
+        for entry in self.in_force() {
+            let before = cells.meant_on;
+            cells.follow(entry);
+            let passed = cells.outcome(entry) == Some(CheckOutcome::Passed);
+            match entry {
+                Entry::Recount(own) => {
+                    right = right.or(cells.meant_on);
+                    recounts.push(own);
+                }
+                Entry::Filled(_) | Entry::Incoming(_) | Entry::Moved(_) | Entry::Returned(_) => {
+                    (right, recounts) = (cells.meant_on, Vec::new());
+                }
+                _ if passed && !recounts.is_empty() => {
+                    (right, recounts) = (Some(entry.on()), Vec::new());
+                }
+                _ if cells.meant_on != before => (right, recounts) = (cells.meant_on, Vec::new()),
+                _ => {}
+            }
+        }
+        Some((right?, recounts))
+    }
+
     /// Returns the fitting checks so far, each of the cells that were meant to lie in the cushion
     /// then, the oldest first.
     #[must_use]
@@ -342,6 +390,8 @@ pub struct FittingChecked<'a> {
 pub(crate) struct Stocktaking<'a> {
     /// Cells that came in the bag.
     supplied: u32,
+    /// The serial of the cushion, where the record says it.
+    serial: Option<&'a str>,
     /// The plan that was recorded last.
     plan: Option<&'a RecordedPlan>,
     /// Whether somebody recorded what was put into this cushion, so that plans are proposals.
@@ -361,6 +411,7 @@ impl<'a> Stocktaking<'a> {
     pub(crate) fn new(supplied: u32) -> Self {
         Self {
             supplied,
+            serial: None,
             plan: None,
             puts_told: false,
             now: None,
@@ -374,6 +425,12 @@ impl<'a> Stocktaking<'a> {
     /// Whether the last plan is a proposal that nothing was done about yet.
     pub(crate) fn proposes(&self) -> bool {
         self.pending
+    }
+
+    /// Whether somebody recorded what is there, and nothing is proposed or to be put back.
+    fn is_done(&self) -> bool {
+        let as_meant = |now: &CushionNow| now.from.is_told() && now.to_put_back().is_empty();
+        !self.pending && !self.begun && self.now.as_ref().is_some_and(as_meant)
     }
 
     pub(crate) fn follow(&mut self, entry: &'a Entry) {
@@ -461,7 +518,7 @@ impl<'a> Stocktaking<'a> {
         self.put_in(counts, CountedFrom::Plan(plan.on));
     }
 
-    fn filled(&mut self, own: &crate::Filled, from: CountedFrom) {
+    fn filled(&mut self, own: &'a crate::Filled, from: CountedFrom) {
         let other = |(layout, size): &(String, Size)| {
             let known = self.now.as_ref().and_then(|now| now.cushion.as_ref());
             known.is_some_and(|known| (&known.0, known.1.to_string()) != (layout, size.to_string()))
@@ -472,6 +529,7 @@ impl<'a> Stocktaking<'a> {
         let mut counts = self.now.as_ref().map_or_else(Cells::new, |now| now.counts.clone());
         counts.extend(own.counts.iter().copied());
         self.puts_told = true;
+        self.serial = own.serial.as_deref().or(self.serial);
         self.put_in(counts, from);
         if let Some(now) = &mut self.now {
             now.cushion = own.cushion.clone().or(now.cushion.take());
@@ -500,7 +558,7 @@ impl<'a> Stocktaking<'a> {
         self.puts_told |= from.is_told();
     }
 
-    fn counted(&mut self, own: &crate::Recount) {
+    fn counted(&mut self, own: &Recount) {
         let Some(now) = &mut self.now else { return self.counted_first(own) };
         now.counts.extend(own.counts.iter().copied());
         now.from = CountedFrom::Recount(own.on);
@@ -508,7 +566,7 @@ impl<'a> Stocktaking<'a> {
     }
 
     /// A count of what nobody recorded: that is what is in it.
-    fn counted_first(&mut self, own: &crate::Recount) {
+    fn counted_first(&mut self, own: &Recount) {
         let counts = own.counts.iter().copied().collect();
         self.put_in(counts, CountedFrom::Recount(own.on));
         if let Some(now) = &mut self.now {

@@ -473,7 +473,11 @@ impl OfClient {
     }
 
     fn papers(&self, edition: Edition) -> sheets::ClientPapers<'_> {
-        self.case.client_papers(edition, (&self.plan, &self.mark), &[], &self.extras)
+        sheets::ClientPapers {
+            // The cushion is made anew: no serial of the record is its own.
+            serial: self.case.client.value.cushion.serial.as_deref(),
+            ..self.case.client_papers(edition, (&self.plan, &self.mark), &[], &self.extras)
+        }
     }
 }
 

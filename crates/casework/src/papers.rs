@@ -83,7 +83,7 @@ const OF_CLIENT: &[(&str, Reader, ForClient)] = &[
     ("height-gauge", Reader::Other, sheets::height_gauge),
     ("letter", Reader::Other, sheets::letter),
     ("tag", Reader::Other, |papers, _| {
-        let marks = (papers.drawn_by(), papers.client.cushion.serial.as_deref());
+        let marks = (papers.drawn_by(), papers.serial);
         let (language, pattern) = (papers.language, papers.pattern);
         sheets::tag_with_serial(language, pattern, marks, papers.date, papers.program)
     }),
@@ -194,6 +194,7 @@ impl OpenCase {
             language: language.with_lengths_in(client.lengths),
             handed_over_in: None,
             client,
+            serial: client.serial(),
             plan,
             pattern: &self.pattern,
             cell: &self.cell.value,
@@ -277,9 +278,10 @@ impl OpenCase {
         let advice = fitting::card_advice(&found.client, &self.cushion, weight, &counts);
         let Some(advice) = advice else { return known };
         let before = self.client.value.before_latest_plan();
+        let wanted = self.wanted(plan);
         let moves = before
             .as_ref()
-            .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &counts));
+            .map_or_else(Vec::new, |before| fitting::moves(&self.pattern, &before.counts, &wanted));
         let predicted = found.predict(&counts, Stop::never());
         let prediction = predicted.ok().map(|(prediction, _)| prediction);
         let costs = prediction.as_ref().and_then(|own| {
@@ -300,6 +302,14 @@ impl OpenCase {
             if_then: advice.if_then,
             ..known
         }
+    }
+
+    /// To which counts moves lead: those on paper, or those of the plan to which only some moves were
+    /// made.
+    fn wanted(&self, on_paper: &RecordedPlan) -> Vec<u32> {
+        let client = &self.client.value;
+        let plan = client.latest_plan().filter(|_| client.moves_are_left()).unwrap_or(on_paper);
+        plan.counts.iter().map(|count| count.planned).collect()
     }
 
     /// Why the size was chosen, for the letter.

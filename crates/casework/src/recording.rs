@@ -124,7 +124,8 @@ impl OpenCase {
         };
         let mut text = self.with(&self.client.file.text, &Entry::Adjustment(adjustment))?;
         if stands && (first || !adjusted.moves.is_empty()) {
-            let why = Some(recorder.language.after_checks(checks));
+            let language = recorder.language.with_lengths_in(self.client.value.lengths);
+            let why = Some(language.after_checks(checks));
             let counts = self.counts_after(adjusted);
             let expected = self.expected(Some(&adjusted.prediction));
             let recorded = RecordedPlan { why, expected, ..self.recorded(&counts, recorder) };

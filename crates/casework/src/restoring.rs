@@ -222,7 +222,7 @@ impl OpenCase {
             size: plan.size,
             counts: plan.counts.iter().map(|own| own.planned).collect(),
             mark: mark.clone(),
-            serial: client.cushion.serial.clone(),
+            serial: client.serial().map(str::to_owned),
             client: with_client.then(|| client.code.clone()),
         })
     }

@@ -32,7 +32,7 @@ pub fn sections(
         language: language.with_lengths_in(client.lengths),
         of: Identity {
             code: &client.code,
-            serial: client.cushion.serial.as_deref(),
+            serial: client.serial(),
             pattern,
             mark: mark.as_ref(),
             review,

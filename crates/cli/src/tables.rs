@@ -574,9 +574,9 @@ pub(crate) fn side_by_side(one: &Moment<'_>, other: &Moment<'_>, say: &dyn Langu
             );
         }
         if !own.found.is_empty() {
-            let found: Vec<String> = own.found.iter().map(ToString::to_string).collect();
+            let found: Vec<String> = own.found.iter().map(|own| say.check_said(own)).collect();
             text +=
-                &format!("{} {} {}: {}\n", texts.entry, own.number, texts.found, found.join(", "));
+                &format!("{} {} {}: {}\n", texts.entry, own.number, texts.found, found.join(" "));
         }
     }
     text

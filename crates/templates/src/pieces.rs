@@ -300,12 +300,15 @@ pub(crate) fn wall(pattern: &Pattern, strip: &Strip, allowance: f64) -> Piece {
         piece.say(Point::new(6.0, height * 0.25), 3.0, 0.0, Says::Junction(from));
         piece.say(Point::new(length - 6.0, height * 0.25), 3.0, 0.0, Says::Junction(to));
     }
-    let reach = (length * 0.3).min(60.0);
     let y = height * 0.16;
-    piece.arrow(
-        middle + Vec2::new(-reach, y - height / 2.0),
-        middle + Vec2::new(reach, y - height / 2.0),
-    );
+    let reach = (length * 0.3).min(60.0);
+    let [from, to] = if is_long {
+        [middle.x - reach, middle.x + reach]
+    } else {
+        // Words that run up may be as long as the wall is high.
+        [4.0, middle.x + 1.0]
+    };
+    piece.arrow(Point::new(from, y), Point::new(to, y));
     piece
 }
 

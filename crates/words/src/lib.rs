@@ -18,6 +18,7 @@ mod pictures;
 mod program;
 mod record;
 mod reports;
+mod rounding;
 mod said;
 mod spanish;
 

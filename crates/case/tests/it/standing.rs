@@ -158,6 +158,65 @@ fn what_was_counted_before_a_check_the_check_has_seen() {
 }
 
 #[test]
+fn a_plan_keeps_its_day_until_other_counts_are_put_in() {
+    let on = |more: Vec<Entry>| {
+        let record = [vec![plan(2, [52, 48, 50])], more].concat();
+        client(record).counts_on_paper().unwrap().on
+    };
+    assert_eq!(on(vec![]), day(2));
+    assert_eq!(on(vec![filled(3, [52, 48, 50])]), day(2));
+    assert_eq!(on(vec![filled(3, [52, 48, 50]), recount(9, vec![(1, 52)]), checked(9)]), day(2));
+    assert_eq!(on(vec![filled(3, [52, 48, 50]), filled(5, [50; 3])]), day(5));
+}
+
+#[test]
+fn nothing_is_left_to_move_once_somebody_recorded_that_it_was_done() {
+    let client = |more: Vec<Entry>| client([vec![plan(2, [52, 48, 50])], more].concat());
+    let is_done = |more: Vec<Entry>| {
+        let client = client(more);
+        assert_eq!(client.nothing_is_left_to_move(), client.before_latest_plan().is_none());
+        client.nothing_is_left_to_move()
+    };
+    // That a plan was carried out is believed, and nobody said so.
+    assert!(!is_done(vec![]));
+    let filled = filled(3, [52, 48, 50]);
+    assert!(is_done(vec![filled.clone()]));
+    assert!(!is_done(vec![filled.clone(), recount(4, vec![(2, 45)])]));
+    let spare = |cells| Move { from: Place::Spare, to: Place::Compartment(2), cells };
+    assert!(is_done(vec![filled.clone(), recount(4, vec![(2, 45)]), moved(5, vec![spare(3)])]));
+    let proposed = vec![filled, plan(5, [52, 53, 50])];
+    assert!(!is_done(proposed.clone()));
+    // Of the moves that are left, those that were made are none.
+    let begun = [proposed, vec![moved(6, vec![spare(3)])]].concat();
+    assert!(!is_done(begun.clone()));
+    assert_eq!(client(begun.clone()).before_latest_plan().unwrap().counts, [52, 51, 50]);
+    assert!(is_done([begun, vec![moved(6, vec![spare(2)])]].concat()));
+}
+
+#[test]
+fn the_serial_is_the_one_that_was_recorded_last_of_this_cushion() {
+    let with = |of_march, serial: &str| match filled(of_march, [50; 3]) {
+        Entry::Filled(own) => Entry::Filled(case::Filled { serial: Some(serial.into()), ..own }),
+        other => other,
+    };
+    let of = |record: Vec<Entry>, in_file: Option<&str>| {
+        let mut client = client(record);
+        client.cushion.serial = in_file.map(str::to_owned);
+        client.serial().map(str::to_owned)
+    };
+    assert_eq!(of(vec![], Some("A-1")).as_deref(), Some("A-1"));
+    assert_eq!(of(vec![with(3, "T-1")], None).as_deref(), Some("T-1"));
+    let again = vec![with(3, "T-1"), with(4, "T-2"), filled(5, [50; 3])];
+    assert_eq!(of(again.clone(), Some("A-1")).as_deref(), Some("T-2"));
+    let taken_back = [again, vec![withdrawn(6, 2)]].concat();
+    assert_eq!(of(taken_back, Some("A-1")).as_deref(), Some("T-1"));
+    // Of another cushion than the file names, the record knows no serial of this one.
+    let mut other = client(vec![with(3, "T-1")]);
+    other.cushion.size = "400x400".parse().unwrap();
+    assert_eq!(other.serial(), None);
+}
+
+#[test]
 fn a_return_is_a_new_estimate_until_it_is_checked() {
     let counts = numbered([50; 3]);
     let back = |of_march| {

@@ -107,6 +107,7 @@ fn papers(client: &Client, documents: &[Compose]) -> String {
         language,
         handed_over_in: None,
         client,
+        serial: client.serial(),
         plan: &recorded(),
         pattern: cushion().pattern(),
         cell: &cell,

@@ -477,7 +477,7 @@ fn stop(
     not_kept: Option<Markup>,
 ) -> Response {
     let house = place.house;
-    let language = house.language();
+    let language = house.language().with_lengths_in(draft.lengths());
     let lines = language.lines();
     let body = html! {
         div class="stop" role="alert" {

@@ -64,7 +64,7 @@ struct Told {
 
 /// The goals of a file that is right, or would be with a cushion; none of another.
 fn known(place: &Place<'_>, draft: &Draft) -> Option<Vec<Told>> {
-    let language = place.house.language();
+    let language = place.house.language().with_lengths_in(draft.lengths());
     let told = |goal: &Goal| Told {
         said: capital(&language.goal(&goal.want)),
         because: goal.because.clone(),
@@ -140,7 +140,7 @@ fn add(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
 /// What of the goals is refused, and why; what does not go together.
 fn look(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     let house = place.house;
-    let language = house.language();
+    let language = house.language().with_lengths_in(draft.lengths());
     let texts = &language.page().goals;
     let case = house.with_any_cushion(draft)?;
     let stock: Vec<u32> =

@@ -111,7 +111,7 @@ fn screen(
 
 /// The goals, and a plan made for them.
 fn make(place: &Place<'_>, draft: &Draft) -> Markup {
-    let language = place.house.language();
+    let language = place.house.language().with_lengths_in(draft.lengths());
     let texts = &language.page().plan;
     let goals: &[Goal] = draft.client().map(|own| own.goals.as_slice()).unwrap_or_default();
     html! {

@@ -1,6 +1,7 @@
 //! The review: what was done, a recount, weight and skin, and the way back to earlier counts.
 
 use axum::response::Response;
+use case::text::LengthUnit;
 use case::{Entry, Moment, SiteName};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, html};
@@ -152,7 +153,7 @@ fn history(place: &Place<'_>, case: &OpenCase, in_pounds: bool) -> Markup {
 }
 
 fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>, in_pounds: bool) -> Markup {
-    let language = place.house.language();
+    let language = place.house.language().with_lengths_in(case.client.value.lengths);
     let texts = &language.page().review;
     html! {
         li class=(if own.withdrawn { "withdrawn" } else { "" }) {
@@ -160,7 +161,8 @@ fn moment(place: &Place<'_>, case: &OpenCase, own: &Moment<'_>, in_pounds: bool)
                 b { (language.day(own.entry.on())) } ", " (own.entry.by()) ": "
                 @if own.withdrawn { (language.lines().withdrawn) " " }
                 (language.entry(own.entry))
-                @if let (Entry::Weighed(weighed), true) = (own.entry, in_pounds) {
+                @let in_kg = case.client.value.lengths == LengthUnit::Millimetres;
+                @if let (Entry::Weighed(weighed), true) = (own.entry, in_pounds && in_kg) {
                     " = " (language.body_weight(weighed.weight, true))
                 }
             }

@@ -31,6 +31,9 @@ const WHOLE: [&str; 14] = [
     "--passed",
 ];
 
+/// What the setup card says where no move is left.
+const ALL_MOVED: &str = "Nothing remains to be moved";
+
 /// One client's folder, and the commands of a visit.
 struct Visits {
     dir: TestDir,
@@ -109,7 +112,9 @@ fn three_visits(text: &str) {
     // The first visit: it is filled as planned, one cell fewer in the last.
     let (sheet, ..) = visits.papers(1);
     assert!(sheet.contains("NOT FITTED YET"), "{sheet}");
-    let filled = visits.recorded(2, &["filled", "--as-planned", "--batch", "B-7"]);
+    let proposed = visits.papers(1).1;
+    let filled = ["filled", "--as-planned", "--batch", "B-7", "--serial", "T-0301"];
+    let filled = visits.recorded(2, &filled);
     assert_eq!(
         (state(&filled), filled["in_cushion"]["from"].as_str()),
         ("estimate", Some("filled"))
@@ -121,8 +126,17 @@ fn three_visits(text: &str) {
     assert_eq!(state(&unfinished), "estimate");
     let fitted = visits.recorded(2, &WHOLE);
     assert_eq!((state(&fitted), cells(&fitted)), ("fitted", planned.clone()));
-    let (sheet, ..) = visits.papers(2);
-    assert!(sheet.contains("Checked on"), "{sheet}");
+    let (sheet, card, _) = visits.papers(2);
+    assert!(sheet.contains("Checked on") && sheet.contains("T-0301"), "{sheet}");
+    // What was put in as planned is the same plan, of the same day.
+    assert!(
+        proposed.contains("Plan of 2026-03-01") && card.contains("Plan of 2026-03-01"),
+        "{card}"
+    );
+    assert!(
+        card.contains("T-0301") && card.contains(ALL_MOVED) && !card.contains("Done"),
+        "{card}"
+    );
     // The second visit: four cells are gone, and are put back from the bag.
     let lost = format!("2={}", planned[1].1 - 4);
     let lapsed = visits.recorded(9, &["recount", &lost]);
@@ -133,13 +147,18 @@ fn three_visits(text: &str) {
     let (sheet, card, ran) = visits.papers(9);
     assert!(sheet.contains("CELLS HAVE CHANGED"), "{sheet}");
     // A row of the table of moves: how many, from where, to where.
-    assert!(card.contains("Done 4 bag 2 "), "{card}");
+    assert!(card.contains("Done 4 bag 2 ") && !card.contains(ALL_MOVED), "{card}");
+    let before = bag(&fitted);
+    let told = format!("After Counted {before} –4 {}", before - 4);
+    assert!(card.contains(&told), "{told} is not in: {card}");
     assert!(ran.stderr.contains("Put back 4 cells in number 2."), "{}", ran.stderr);
     let back = visits.recorded(9, &["moved", "spare-2=4"]);
     assert_eq!(
         (state(&back), cells(&back), bag(&back)),
         ("fitted", planned.clone(), bag(&fitted) - 4)
     );
+    let (_, card, _) = visits.papers(9);
+    assert!(card.contains(ALL_MOVED) && !card.contains("Done"), "{card}");
     // The third visit: other counts that do not help, the old ones again, and a mark.
     let moved = visits.recorded(20, &["moved", "1-2=3"]);
     assert_eq!(state(&moved), "lapsed");
@@ -282,7 +301,7 @@ fn what_cannot_have_been_is_questioned_and_nothing_is_written() {
     refused(&["moved", "1-1=2"], "from one place to another");
     refused(&["recount", "1=40", "1=41"], "counted twice");
     refused(&["withdrawn", "9", "--because", "no"], "there is no entry 9");
-    refused(&["withdrawn", "2"], "without a reason");
+    refused(&["withdrawn", "2"], "no reason was given");
     refused(&["return", "7"], "there is no entry 7");
     refused(&["weighed", "61"], "with its unit");
     refused(&["weighed", "NaNkg"], "from 5 to 350 kg");

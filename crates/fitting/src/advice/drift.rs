@@ -40,7 +40,9 @@ fn reasons(client: &Client, on: Date) -> Option<Vec<(Date, WhyReCheck)>> {
     let mut reasons: Vec<(Date, WhyReCheck)> = Vec::new();
     let looked = last_look(client).unwrap_or(fitted);
     let first = add(fitted, FIRST);
-    if looked <= first {
+    // A review that is set for a day after the check is the first look.
+    let is_set = client.next_review.is_some_and(|review| review > fitted);
+    if looked <= first && !is_set {
         reasons.push((first, WhyReCheck::AfterFitting(fitted)));
     }
     reasons.push((add(looked, AT_MOST), WhyReCheck::AfterLastLook(looked)));
@@ -62,7 +64,7 @@ fn last_look(client: &Client) -> Option<Date> {
     looks.map(Entry::on).max()
 }
 
-/// A weight that left the one at the latest plan by a tenth.
+/// A weight that left the one at the latest plan by a tenth, and that no check has seen.
 fn weight_change(client: &Client) -> Option<WhyReCheck> {
     let plan = client.latest_plan()?.on;
     let before = client.weighing.clone().into_iter().chain(
@@ -74,7 +76,7 @@ fn weight_change(client: &Client) -> Option<WhyReCheck> {
         }),
     );
     let then = before.filter(|weighing| weighing.on <= plan).max_by_key(|weighing| weighing.on)?;
-    let now = client.latest_weighing()?;
+    let now = client.weight_since_check()?;
     let change = now.weight.to_kg() / then.weight.to_kg() - 1.0;
     let weight = WhyReCheck::Weight { then: then.weight, now: now.weight, plan };
     (change.abs() >= WEIGHT).then_some(weight)
@@ -82,18 +84,22 @@ fn weight_change(client: &Client) -> Option<WhyReCheck> {
 
 /// Compartments that lose cells, with the day on which a share of them is gone.
 fn losses(client: &Client, on: Date) -> Vec<(Date, WhyReCheck)> {
-    let Some(plan) = client.counts_on_paper() else { return Vec::new() };
+    let (Some(plan), Some((right, recounts))) =
+        (client.counts_on_paper(), client.recounts_since_right())
+    else {
+        return Vec::new();
+    };
     let mut found = Vec::new();
     for count in &plan.counts {
-        let recounts = client.in_force().into_iter().filter_map(|entry| match entry {
-            Entry::Recount(recount) if recount.on >= plan.on => {
-                let cells = recount.counts.iter().find(|(number, _)| *number == count.number)?.1;
-                Some((recount.on, f64::from(cells)))
-            }
-            _ => None,
+        let counted = recounts.iter().filter_map(|recount| {
+            let cells = recount.counts.iter().find(|(number, _)| *number == count.number)?.1;
+            Some((recount.on, f64::from(cells)))
         });
         let planned = f64::from(count.planned);
-        let series: Vec<(Date, f64)> = [(plan.on, planned)].into_iter().chain(recounts).collect();
+        let mut series: Vec<(Date, f64)> = [(right, planned)].into_iter().chain(counted).collect();
+        // Where all were counted, none had been lost, or they were put back.
+        let whole = series.iter().rposition(|(_, cells)| *cells >= planned);
+        series.drain(..whole.unwrap_or(0));
         let least = planned * (1.0 - LOST);
         if let Some(day) = reached(&series, least, on) {
             let last = series.last().map_or(planned, |point| point.1);
@@ -165,10 +171,115 @@ fn reached(series: &[(Date, f64)], value: f64, on: Date) -> Option<Date> {
 
 #[cfg(test)]
 mod tests {
+    use case::{Filled, PartsChecked, Recount, Weighed};
+    use cushion::Mass;
+
     use super::*;
+
+    const TEXT: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
+         [measures]\nunits = \"mm\"\nhip_width = 400\n\
+         [weight]\nkg = 72\nweighed_on = 2026-03-01\n\
+         [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
+    const CELLS: u32 = 100;
 
     fn day(text: &str) -> Date {
         text.parse().expect("a date")
+    }
+
+    fn of_march(of_march: i8) -> Date {
+        Date::constant(2026, 3, of_march)
+    }
+
+    fn filled(on: i8) -> Entry {
+        Entry::Filled(Filled {
+            on: of_march(on),
+            by: "OT".into(),
+            cushion: None,
+            counts: (1..=6).map(|number| (number, CELLS)).collect(),
+            spare: None,
+            batch: None,
+            serial: None,
+            why: None,
+        })
+    }
+
+    fn checked(on: i8) -> Entry {
+        let found = [
+            "top left=safe",
+            "top right=safe",
+            "under left=30mm",
+            "under right=30mm",
+            "skin coccyx=clear",
+        ];
+        Entry::Checked(PartsChecked {
+            on: of_march(on),
+            by: "OT".into(),
+            found: found.map(|own| Check::read_whole(own).expect("a check")).to_vec(),
+            transfer: true,
+            reach: true,
+            passed: Some(true),
+            why: None,
+        })
+    }
+
+    fn recount(on: i8, cells: u32) -> Entry {
+        let (on, by) = (of_march(on), "carer".into());
+        Entry::Recount(Recount { on, by, counts: vec![(2, cells)], spare: None })
+    }
+
+    fn weighed(on: i8, kg: f64) -> Entry {
+        let (on, by) = (of_march(on), "clinic".into());
+        Entry::Weighed(Weighed { on, by, weight: Mass::from_kg(kg) })
+    }
+
+    /// A client whose cushion was filled on the 3rd of March and checked on the 4th.
+    fn fitted(more: Vec<Entry>) -> Client {
+        let mut client = files::read_client(TEXT).value.expect("a right file");
+        let plan = testkit::recorded(&testkit::pattern("row-six", "440x400"), &[CELLS; 6]);
+        client.record = [vec![Entry::Plan(plan), filled(3), checked(4)], more].concat();
+        client
+    }
+
+    /// When to look again by the 20th of March, and why, by how reports call it.
+    fn due(client: &Client) -> (Date, Vec<&'static str>) {
+        let due = re_check(client, of_march(20)).expect("it was fitted");
+        (due.by, due.because.iter().map(|why| why.id()).collect())
+    }
+
+    #[test]
+    fn a_review_that_is_set_after_the_check_stands_until_the_record_asks_for_an_earlier_one() {
+        let set = day("2027-03-01");
+        let client = |more| Client { next_review: Some(set), ..fitted(more) };
+        assert_eq!(due(&fitted(vec![])), (add(of_march(4), FIRST), vec!["after-fitting"]));
+        assert_eq!(due(&client(vec![])), (set, vec!["review"]));
+        let lost = vec![recount(10, 80), filled(11), checked(11)];
+        assert_eq!(due(&client(lost)), (set, vec!["review"]));
+        let heavier = weighed(12, 85.0);
+        assert_eq!(due(&client(vec![heavier])), (of_march(20), vec!["weight-changed"]));
+    }
+
+    #[test]
+    fn cells_that_were_put_back_are_not_lost() {
+        let losing = |more: Vec<Entry>| {
+            let found = losses(&fitted(more), of_march(20));
+            found.iter().map(|(by, _)| *by).collect::<Vec<_>>()
+        };
+        let lost = recount(10, 80);
+        assert_eq!(losing(vec![lost.clone()]), [of_march(20)]);
+        for mended in [vec![filled(10)], vec![recount(10, CELLS)], vec![checked(10)]] {
+            assert_eq!(losing([vec![lost.clone()], mended.clone()].concat()), [], "{mended:?}");
+            // What is lost after it is told again.
+            let again = [vec![lost.clone()], mended, vec![recount(19, 60)]].concat();
+            assert_eq!(losing(again), [of_march(20)]);
+        }
+    }
+
+    #[test]
+    fn a_weight_that_a_check_has_seen_asks_for_none() {
+        let changed = |more| weight_change(&fitted(more)).is_some();
+        assert!(changed(vec![weighed(10, 85.0)]));
+        assert!(!changed(vec![weighed(10, 85.0), checked(10)]));
+        assert!(changed(vec![weighed(10, 85.0), checked(10), weighed(12, 90.0)]));
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The record of one client as pages: each entry with a small drawing of the cells after it.
 
+use case::text::LengthUnit;
 use case::{Cells, Entry, Moment};
 use cushion::{CompartmentIx, Pattern};
 use kurbo::{Point, Rect};
@@ -103,10 +104,11 @@ fn words(papers: &ClientPapers<'_>, moment: &Moment<'_>) -> Vec<(String, Style)>
         expected.map(|own| (format!("{}: {}", texts.expected, language.expected(own)), BODY)),
     );
     let mut last = Vec::new();
+    let in_pounds = papers.client.lengths == LengthUnit::Inches;
     last.extend(
         moment
             .weight
-            .map(|own| format!("{}: {} kg.", texts.weight, language.decimal(own.to_kg(), 1))),
+            .map(|own| format!("{}: {}.", texts.weight, language.body_weight(own, in_pounds))),
     );
     last.extend(moment.bag.map(|own| language.bag(own)));
     if !last.is_empty() {

@@ -75,6 +75,8 @@ pub struct ClientPapers<'a> {
     pub handed_over_in: Option<&'a dyn Language>,
     /// The client.
     pub client: &'a Client,
+    /// The serial of the cushion, where one is known.
+    pub serial: Option<&'a str>,
     /// The plan as it was recorded; its counts are the counts on paper.
     pub plan: &'a RecordedPlan,
     /// The pattern that the plan is for.
@@ -293,7 +295,7 @@ impl<'a> ClientPapers<'a> {
         let said = standing.fitted().is_some() && matches!(standing.review, Review::Overdue(_));
         Identity {
             code: &self.client.code,
-            serial: self.client.cushion.serial.as_deref(),
+            serial: self.serial,
             pattern: self.pattern,
             mark: Some(self.mark),
             review: if said { Review::None } else { standing.review },

@@ -470,3 +470,42 @@ fn no_metadata_has_the_clients_code() {
         assert!(document.pages.iter().all(|page| !page.title.contains(code)));
     }
 }
+
+/// Who has only this sheet at the sink knows where to sit, whom to call and what the bag holds.
+#[test]
+fn the_wash_day_has_all_of_the_work_on_its_first_page() {
+    for layout in ["row-six", "island-eight", "curved-ten"] {
+        let mut case = Case::of(layout, "440x400");
+        case.client.cushion.spare_cells = 300;
+        case.client.meanwhile = Some("the grey foam cushion".into());
+        case.client.contacts = vec![
+            case::Contact {
+                who: "Seating clinic".into(),
+                phone: "01632 960123".into(),
+                hours: None,
+            },
+            case::Contact {
+                who: "District nurse".into(),
+                phone: "01632 960456".into(),
+                hours: None,
+            },
+        ];
+        let bag = format!("In the bag now: {} spare cells.", case.client.spare_cells_left());
+        for paper in PAPERS {
+            let sheet = sheets::wash_day(&case.papers(), paper).unwrap();
+            let said = texts(&sheet.pages[0]).join(" ").replace('\u{a0}', " ");
+            for words in [
+                "Wipe and dry the cells and the pocket.",
+                "sit on: the grey foam cushion. Never on the bare chair.",
+                "One out, one in from the bag, same pocket.",
+                "Seating clinic: 01632 960123",
+                "District nurse: 01632 960456",
+                "Count twice.",
+                &bag,
+                "Name",
+            ] {
+                assert!(said.contains(words), "{layout}: {words} is not in: {said}");
+            }
+        }
+    }
+}

@@ -90,6 +90,7 @@ impl Case {
             code: Some(CODE),
             language: self.language,
             handed_over_in: None,
+            serial: self.client.serial(),
             client: &self.client,
             plan: &self.plan,
             pattern: &self.pattern,

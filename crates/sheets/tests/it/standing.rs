@@ -204,7 +204,7 @@ fn the_setup_card_tells_what_was_found_unless_it_was_withdrawn() {
     });
     let case = Case::of("row-six", "440x400").then(parts).then(skin);
     let said = |case: &Case| words(&setup_card(&case.papers(), Paper::A4).unwrap());
-    let (slides, fades) = ("slides on the board", "carer, skin: coccyx");
+    let (slides, fades) = ("slides on the board", "carer, skin at the coccyx: a mark that fades");
     assert!(said(&case).contains(slides) && said(&case).contains(fades), "{}", said(&case));
     let entry = case.client.record.len() - 1;
     let case = case.then(Entry::Withdrawn(Withdrawn {

@@ -197,3 +197,30 @@ fn the_same_template_is_the_same_bytes() {
     let written = |own: &Template| templates::dxf(own, &|says| format!("{says:?}"), &[]);
     assert_eq!(written(&template), written(&again));
 }
+
+/// How long the words are that run up a short wall, only whoever sets them knows.
+#[test]
+fn the_arrow_of_a_wall_crosses_no_words_that_run_up_it() {
+    let mut upright = 0;
+    for (layout, size) in ALL {
+        let (_, template) = of(layout, size);
+        for piece in template.pieces.iter().filter(|own| matches!(own.kind, PieceKind::Wall(_))) {
+            let words = piece.labels.iter().filter(|own| own.angle != 0.0);
+            for label in words.filter(|own| matches!(own.says, Says::Wall { .. })) {
+                upright += 1;
+                let [left, right] = [label.at.x - label.height, label.at.x];
+                for line in piece.lines.iter().filter(|own| own.layer == Layer::Grain) {
+                    let ends = [line.chain.start().x, line.chain.end().x];
+                    let is_beside =
+                        ends.iter().all(|x| *x < left) || ends.iter().all(|x| *x > right);
+                    assert!(
+                        is_beside,
+                        "{layout} {}: {ends:?} at {left} to {right}",
+                        piece.kind.id()
+                    );
+                }
+            }
+        }
+    }
+    assert!(upright > 4, "some walls are short");
+}

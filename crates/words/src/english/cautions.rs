@@ -85,7 +85,7 @@ impl CautionWords for English {
             SizeMisfit::Shallow { short } => {
                 format!("it ends {} behind the knee", self.length(*short))
             }
-            SizeMisfit::Rating { rating } => format!("it is rated for {}", parts::kg(*rating)),
+            SizeMisfit::Rating { rating } => format!("it is rated for {}", self.weight(*rating)),
             SizeMisfit::WiderThanChair => "it is wider than the chair inside".to_owned(),
             SizeMisfit::DeeperThanSeat => "it is deeper than the seat".to_owned(),
         }
@@ -101,7 +101,7 @@ impl CautionWords for English {
             "Ask a supplier whether a cushion can be made in {}, rated for {} or more: a width of \
              {} and a depth of {} suit as well. Only the maker can rate it.",
             self.size_in_words(made.size),
-            parts::kg(made.max_user_weight),
+            self.weight(made.max_user_weight),
             self.lengths(narrow, wide),
             self.lengths(shallow, deep)
         )
@@ -133,7 +133,7 @@ impl CautionWords for English {
                 format!("No deeper than the seat of the chair, {}.", self.length(*inside))
             }
             SizingRule::Rating { weight } => {
-                format!("Rated for the client's weight, {}, or more.", parts::kg(*weight))
+                format!("Rated for the client's weight, {}, or more.", self.weight(*weight))
             }
         }
     }
@@ -150,7 +150,7 @@ impl CautionWords for English {
                 )
             }
             HeightEffect::FrontEdge { side, least, most } => format!(
-                "The {} foot propels: the loaded front edge is best 25 to 50 mm below the lower \
+                "The {} foot propels: the loaded front edge is best 25 to 51 mm (1 to 2 in) below the lower \
                  leg length with the shoe on, so at {} above the floor.",
                 parts::side(*side),
                 self.lengths(*least, *most)
@@ -170,8 +170,8 @@ impl CautionWords for English {
             WhyReCheck::Review(on) => format!("the review is set for {on}"),
             WhyReCheck::Weight { then, now, plan } => format!(
                 "the weight went from {} to {} since the plan of {plan}",
-                parts::kg(*then),
-                parts::kg(*now)
+                self.weight(*then),
+                self.weight(*now)
             ),
             WhyReCheck::Losing { number, cells, planned } => {
                 format!("compartment {number} has {cells} of {planned} cells and is losing some")
@@ -198,7 +198,7 @@ fn size_margin(say: English, margin: &SizeMargin) -> String {
         SizeMargin::BehindKnee(by) => said(by, "behind the knee", "beyond the knee"),
         SizeMargin::BelowRating(by) => {
             let words = if by < Mass::ZERO { "above" } else { "below" };
-            format!("{} {words} its rating", parts::kg(by.abs()))
+            format!("{} {words} its rating", say.weight(by.abs()))
         }
         SizeMargin::InChairWidth(by) => {
             said(by, "of the chair's width to spare", "wider than the chair inside")
@@ -245,7 +245,7 @@ fn no_size_to_make(say: English, why: &NoSizeToMake) -> String {
 }
 
 const CANNOT_PROTECT_SKIN: &str = "The client cannot feel, or cannot shift, enough to protect the skin. Plan who takes the load off, 1 to 2 minutes every 30 minutes, and who looks at the skin.";
-const FOOT_PROPELS: &str = "The client propels with a foot, and no goal lowers the front. Measure the loaded front edge against the lower leg with the shoe on: 25 to 50 mm below it is best.";
+const FOOT_PROPELS: &str = "The client propels with a foot, and no goal lowers the front. Measure the loaded front edge against the lower leg with the shoe on: 25 to 51 mm (1 to 2 in) below it is best.";
 const NO_WEIGHT: &str = "No body weight is given. Weigh the client: neither the rating nor the plan can be checked without it.";
 const HEIGHT_CHANGED: &str = "This plan raises or lowers the client. Set the footrests again, and check transfers, brakes and the table.";
 const SLING_SEAT: &str = "The chair has a sling seat. Rule out sag first, or put in a solid seat: sag undoes what the compartments do.";

@@ -53,7 +53,7 @@ impl CheckWords for English {
                 self.length(*needed)
             ),
             BrokenLimit::LowClearance { side, left, needed } => format!(
-                "at the low end of what is plausible only {} of cushion are left under the {} \
+                "at the low end of what is plausible only {} of cushion remain under the {} \
                  seat bone, and {} are needed",
                 self.length(*left),
                 parts::side(*side),
@@ -80,8 +80,8 @@ impl CheckWords for English {
             ),
             BrokenLimit::TooHeavy { weight, rating } => format!(
                 "the client weighs {} and this cushion is rated for {}",
-                parts::kg(*weight),
-                parts::kg(*rating)
+                self.weight(*weight),
+                self.weight(*rating)
             ),
         }
     }
@@ -217,8 +217,7 @@ impl CheckWords for English {
     }
 
     fn after_checks(&self, checks: &[Check]) -> String {
-        let said: Vec<String> = checks.iter().map(ToString::to_string).collect();
-        format!("after checks: {}", said.join(", "))
+        format!("after checks: {}", self.checks(checks))
     }
 
     fn body_error(&self, error: &BodyError) -> String {
@@ -372,7 +371,7 @@ fn tells_most(telling: Telling) -> String {
     match telling {
         Telling::Under(side) => format!(
             "The check that would tell most now: feel under the {} seat bone, since how much \
-             cushion is left there is what is least known.",
+             cushion remains there is what is least known.",
             parts::side(side)
         ),
         Telling::OnTop(side) => format!(

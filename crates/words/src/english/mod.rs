@@ -23,9 +23,9 @@ mod restoring;
 mod reviews;
 
 use case::text::LengthUnit;
-use cushion::{Length, Size};
+use cushion::{Length, Mass, Size};
 
-use crate::Language;
+use crate::{Language, PageWords as _};
 
 /// English, with the unit of lengths that is read first.
 #[derive(Clone, Copy, Debug)]
@@ -87,6 +87,12 @@ impl English {
                 parts::mm(most)
             ),
         }
+    }
+
+    /// A body weight, to be read by whoever measures: kilograms, or pounds with the kilograms beside
+    /// them.
+    fn weight(self, weight: Mass) -> String {
+        self.body_weight(weight, self.lengths == LengthUnit::Inches)
     }
 
     /// A size, width x depth.

@@ -2,6 +2,8 @@
 
 use cushion::{Length, Mass, Side};
 
+use crate::rounding::rounded_inches;
+
 /// A number of cells with its noun.
 pub(super) fn cells(count: u32) -> String {
     if count == 1 { "1 cell".to_owned() } else { format!("{count} cells") }
@@ -34,10 +36,10 @@ pub(super) fn mm(length: Length) -> String {
     format!("{:.0} mm", length.to_mm().round() + 0.0)
 }
 
-/// Inches to a tenth, without a nought after the point; exact by definition of the inch.
+/// Inches to a tenth, without a nought after the point; to a hundredth where a tenth would be
+/// nothing.
 pub(super) fn inches(length: Length) -> String {
-    let tenths = (length.to_mm() / 25.4 * 10.0).round() / 10.0 + 0.0;
-    tenths.to_string()
+    rounded_inches(length).to_string()
 }
 
 /// A share in whole per cent, without its sign.

@@ -38,7 +38,7 @@ impl PictureWords for English {
             _ => self.section_shows(title, sites),
         };
         let least = self.length(least);
-        format!("{shown} This is an estimate. The line at {least} is the least that must be left.")
+        format!("{shown} This is an estimate. The line at {least} is the least that must remain.")
     }
 
     fn measure_name(&self, drawing: Drawing) -> &'static str {

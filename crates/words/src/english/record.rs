@@ -104,8 +104,8 @@ impl RecordWords for English {
     }
 
     fn counts(&self, counts: &[(u8, u32)]) -> String {
-        let counts = counts.iter().map(|(number, cells)| format!("{number}={cells}"));
-        counts.collect::<Vec<_>>().join(" ")
+        let counts = counts.iter().map(|(number, cells)| format!("{cells} in number {number}"));
+        counts.collect::<Vec<_>>().join(", ")
     }
 
     fn entries(&self, count: usize) -> String {
@@ -132,20 +132,28 @@ impl RecordWords for English {
             }
             Entry::Adjustment(own) => format!(
                 "checks: {}; {}{}",
-                checks(&own.checks),
+                self.checks(&own.checks),
                 self.moves(&own.moves, "nothing proposed"),
                 why(&own.why)
             ),
-            Entry::Recount(own) => {
-                let spare = own.spare.map_or(String::new(), |spare| format!(", spare={spare}"));
-                format!("recount: {}{spare}", self.counts(&own.counts))
-            }
-            Entry::Weighed(own) => format!("weighed: {} kg", own.weight.to_kg()),
+            Entry::Recount(own) => match own.spare {
+                Some(spare) if own.counts.is_empty() => {
+                    format!("recount of the spare bag alone: {}", cells(spare))
+                }
+                spare => {
+                    format!("recount: {}{}", self.counts(&own.counts), in_bag(spare))
+                }
+            },
+            Entry::Weighed(own) => format!("weighed: {}", self.weight(own.weight)),
             Entry::Filled(own) => format!("filled: {}", self.filled(own)),
             Entry::Incoming(own) => format!("incoming check: {}", self.filled(own)),
             Entry::Checked(own) => {
                 let outcome = self.check_outcome(own.outcome());
-                format!("checked: {outcome}; {}{}", checks(&own.found), why(&own.why))
+                let found = match own.found.as_slice() {
+                    [] => String::new(),
+                    found => format!("; {}", self.checks(found)),
+                };
+                format!("checked: {outcome}{found}{}", why(&own.why))
             }
             Entry::Moved(own) => {
                 format!("moved: {}{}", self.moves(&own.moves, "nothing"), why(&own.why))
@@ -156,7 +164,7 @@ impl RecordWords for English {
                 self.counts(&own.counts),
                 why(&own.why)
             ),
-            Entry::Skin(own) => format!("skin: {} {}", self.site(own.site), own.answer.words()),
+            Entry::Skin(own) => self.found(&Check::Skin { site: own.site, answer: own.answer }),
             Entry::Cleaned(own) => format!("cleaned{}", why(&own.why)),
             Entry::Withdrawn(own) => format!("withdraws entry {}; {}", own.entry, own.because),
         }
@@ -166,11 +174,11 @@ impl RecordWords for English {
         let (side, by) =
             own.lower.map_or((None, cushion::Length::ZERO), |(side, by)| (Some(side), by));
         format!(
-            "{} under the left seat bone and {} under the right, {}, at {} kg",
+            "{} under the left seat bone and {} under the right, {}, at {}",
             self.length(own.under.left),
             self.length(own.under.right),
             self.lower(side, by),
-            own.weight.to_kg()
+            self.weight(own.weight)
         )
     }
 
@@ -268,11 +276,16 @@ impl English {
         }
     }
 
+    /// What hands found: clauses.
+    pub(super) fn checks(&self, checks: &[Check]) -> String {
+        checks.iter().map(|check| self.found(check)).collect::<Vec<_>>().join("; ")
+    }
+
     fn filled(&self, own: &Filled) -> String {
         let total = own.counts.iter().map(|own| own.1).sum();
         let mut said = format!("{} ({})", cells(total), self.counts(&own.counts));
         let more = [
-            own.spare.map(|spare| format!(", spare={spare}")),
+            Some(in_bag(own.spare)),
             own.batch.as_ref().map(|batch| format!(", batch {batch}")),
             own.serial.as_ref().map(|serial| format!(", serial {serial}")),
             own.why.as_ref().map(|why| format!("; {why}")),
@@ -283,16 +296,22 @@ impl English {
 
     fn moves(&self, moves: &[Move], none: &str) -> String {
         let place = |place| match place {
-            Place::Compartment(number) => number.to_string(),
-            Place::Spare => "spare".to_owned(),
+            Place::Compartment(number) => format!("number {number}"),
+            Place::Spare => "the spare bag".to_owned(),
         };
-        let one =
-            |own: &Move| format!("{} from {} to {}", own.cells, place(own.from), place(own.to));
+        let one = |own: &Move| {
+            format!("{} from {} to {}", cells(own.cells), place(own.from), place(own.to))
+        };
         if moves.is_empty() {
             return none.to_owned();
         }
         moves.iter().map(one).collect::<Vec<_>>().join(", ")
     }
+}
+
+/// What was counted in the spare bag, after what was counted elsewhere.
+fn in_bag(spare: Option<u32>) -> String {
+    spare.map_or(String::new(), |spare| format!(", {spare} in the spare bag"))
 }
 
 /// Cells to be put back into a compartment, or taken out of it where it is negative.
@@ -331,11 +350,6 @@ fn filling(own: &FillingSoFar) -> String {
         }
     };
     format!("{begun}{then}")
-}
-
-/// Checks, as they were said.
-fn checks(checks: &[Check]) -> String {
-    checks.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
 }
 
 /// A part of a fitting check.

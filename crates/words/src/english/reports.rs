@@ -131,7 +131,7 @@ impl ReportWords for English {
 
     fn expected_seat(&self, seat: &PredictedSeat) -> String {
         format!(
-            "Expected: {}; left under the seat bones: left {}, right {}.",
+            "Expected: {}; under the seat bones: left {}, right {}.",
             self.lower(seat.lower_side, seat.lower_by),
             self.spread(&seat.clearance.left),
             self.spread(&seat.clearance.right)
@@ -140,7 +140,7 @@ impl ReportWords for English {
 
     fn expected_after_moves(&self, seat: &PredictedSeat) -> String {
         format!(
-            "Expected then: {} left under the left seat bone, {} under the right.",
+            "Expected then: {} under the left seat bone, {} under the right.",
             self.spread(&seat.clearance.left),
             self.spread(&seat.clearance.right)
         )
@@ -158,7 +158,7 @@ impl ReportWords for English {
         format!(
             "At the seat bones {}.\n\
              In degrees, the cushion turns them from how they sit by themselves: {}, {}.\n\
-             Cushion left under the seat bones: left {}, right {}.\n\
+             Cushion under the seat bones: left {}, right {}.\n\
              They sink in by {} and {}. Skin touches on {:.0} cm2, mean pressure {}.\n\
              Leaning to a side is resisted with {:.1} N m a degree.{trunk}",
             self.lower(seat.lower_side, seat.lower_by),
@@ -330,7 +330,7 @@ impl ReportWords for English {
         });
         let not_safe = summary.not_safe.iter().map(|(why, count)| {
             let why = match why {
-                SurveyFault::Clearance => "too little cushion would be left under a seat bone",
+                SurveyFault::Clearance => "too little cushion would remain under a seat bone",
                 SurveyFault::BottomsOut => "the body bottoms out",
                 SurveyFault::InjuredSite => "a site with an injury would get more pressure",
                 SurveyFault::NoRest => "the body does not come to rest",

@@ -32,7 +32,7 @@ fn message(kind: &ReviewKind) -> String {
             )
         }
         ReviewKind::LittleLeft(percent, weight, left) => format!(
-            "{} has {} left under a seat bone, and 25 mm is the limit",
+            "{} has {} of cushion under a seat bone, and 25 mm is the limit",
             body(*percent, *weight),
             mm(*left)
         ),
@@ -48,7 +48,7 @@ fn message(kind: &ReviewKind) -> String {
             tenths(*reach)
         ),
         ReviewKind::MuchForOne(number, change) => format!(
-            "one cell in compartment {number} changes what is left under a seat bone by {}",
+            "one cell in compartment {number} changes what remains under a seat bone by {}",
             tenths(*change)
         ),
         ReviewKind::Slack(percent, weight, numbers) => {

@@ -45,6 +45,8 @@ pub struct SetupCardTexts {
     pub if_then_columns: [&'static str; 3],
     pub if_then_note: &'static str,
 
+    /// That somebody recorded these counts to lie in the cushion: a sentence.
+    pub all_moved: &'static str,
     pub moves_from_below: &'static str,
     /// What the drawing of the moves shows.
     pub moves_drawing: &'static str,

@@ -1,5 +1,7 @@
 //! The sheet for the day of a wash: order of work, recount, labels for bags.
 
+use super::PassageTexts;
+
 /// The sheet for the day of a wash.
 #[derive(Clone, Copy, Debug)]
 pub struct WashDayTexts {
@@ -9,6 +11,10 @@ pub struct WashDayTexts {
     /// What to mind of cells that lie about.
     pub small_cells: &'static str,
     pub from_below: &'static str,
+    /// What to do with a cell that burst.
+    pub burst_cell: PassageTexts,
+    /// How to count: a line.
+    pub count_twice: &'static str,
     pub count: &'static str,
     /// Heads: number, compartment, cells, room to write how many came out, how many went in.
     pub columns: [&'static str; 5],

@@ -88,7 +88,7 @@ impl CautionWords for Spanish {
             SizeMisfit::Shallow { short } => {
                 format!("acaba {} detrás de la rodilla", self.length(*short))
             }
-            SizeMisfit::Rating { rating } => format!("su peso máximo es {}", parts::kg(*rating)),
+            SizeMisfit::Rating { rating } => format!("su peso máximo es {}", self.weight(*rating)),
             SizeMisfit::WiderThanChair => "es más ancho que la silla por dentro".to_owned(),
             SizeMisfit::DeeperThanSeat => "es más profundo que el asiento".to_owned(),
         }
@@ -103,7 +103,7 @@ impl CautionWords for Spanish {
         format!(
             "Pregunte a un proveedor si puede hacer un cojín de {}, para {} o más: también sirven una anchura de {} y una profundidad de {}. Solo quien lo fabrica puede fijar el peso máximo.",
             self.size_in_words(made.size),
-            parts::kg(made.max_user_weight),
+            self.weight(made.max_user_weight),
             self.lengths(narrow, wide),
             self.lengths(shallow, deep)
         )
@@ -134,7 +134,7 @@ impl CautionWords for Spanish {
                 format!("No más profundo que el asiento de la silla, {}.", self.length(*inside))
             }
             SizingRule::Rating { weight } => {
-                format!("Para el peso de la persona, {}, o más.", parts::kg(*weight))
+                format!("Para el peso de la persona, {}, o más.", self.weight(*weight))
             }
         }
     }
@@ -150,7 +150,7 @@ impl CautionWords for Spanish {
                 )
             }
             HeightEffect::FrontEdge { side, least, most } => format!(
-                "El pie {} impulsa: el borde delantero cargado va mejor de 25 a 50 mm por debajo de la longitud de pierna con el zapato puesto, es decir, a {} del suelo.",
+                "El pie {} impulsa: el borde delantero cargado va mejor de 25 a 51 mm (1 a 2 in) por debajo de la longitud de pierna con el zapato puesto, es decir, a {} del suelo.",
                 parts::side(*side),
                 self.lengths(*least, *most)
             ),
@@ -168,8 +168,8 @@ impl CautionWords for Spanish {
             WhyReCheck::Review(on) => format!("la revisión está fijada para el {on}"),
             WhyReCheck::Weight { then, now, plan } => format!(
                 "el peso pasó de {} a {} desde el plan del {plan}",
-                parts::kg(*then),
-                parts::kg(*now)
+                self.weight(*then),
+                self.weight(*now)
             ),
             WhyReCheck::Losing { number, cells, planned } => {
                 format!(
@@ -200,7 +200,7 @@ fn size_margin(say: Spanish, margin: &SizeMargin) -> String {
         SizeMargin::BehindKnee(by) => said(by, "libres tras la rodilla", "más allá de la rodilla"),
         SizeMargin::BelowRating(by) => {
             let words = if by < Mass::ZERO { "por encima de" } else { "por debajo de" };
-            format!("{} {words} su peso máximo", parts::kg(by.abs()))
+            format!("{} {words} su peso máximo", say.weight(by.abs()))
         }
         SizeMargin::InChairWidth(by) => {
             said(by, "libres en la anchura de la silla", "más ancho que la silla por dentro")
@@ -247,7 +247,7 @@ fn no_size_to_make(say: Spanish, why: &NoSizeToMake) -> String {
 }
 
 const CANNOT_PROTECT_SKIN: &str = "La persona no siente, o no se mueve, lo bastante para proteger la piel. Decida quién alivia la presión, de 1 a 2 minutos cada 30 minutos, y quién mira la piel.";
-const FOOT_PROPELS: &str = "La persona se impulsa con un pie, y ningún objetivo baja el frente. Mida el borde delantero cargado frente a la pierna con el zapato puesto: lo mejor es de 25 a 50 mm por debajo.";
+const FOOT_PROPELS: &str = "La persona se impulsa con un pie, y ningún objetivo baja el frente. Mida el borde delantero cargado frente a la pierna con el zapato puesto: lo mejor es de 25 a 51 mm (1 a 2 in) por debajo.";
 const NO_WEIGHT: &str = "No consta el peso corporal. Pese a la persona: sin él no se puede comprobar ni el peso máximo ni el plan.";
 const HEIGHT_CHANGED: &str = "Este plan sube o baja a la persona. Ajuste de nuevo los reposapiés, y compruebe transferencias, frenos y mesa.";
 const SLING_SEAT: &str = "La silla tiene un asiento de lona. Descarte antes que se hunda, o ponga un asiento rígido: el hundimiento deshace lo que hacen los compartimentos.";

@@ -7,7 +7,6 @@ use case::{
 use cushion::Side;
 
 use super::costs::counts_told_from;
-use super::hands::check_by_hand;
 use super::{Spanish, parts};
 use crate::{BasicWords, CheckWords, Said};
 
@@ -80,8 +79,8 @@ impl CheckWords for Spanish {
             ),
             BrokenLimit::TooHeavy { weight, rating } => format!(
                 "la persona pesa {} y el peso máximo de este cojín es {}",
-                parts::kg(*weight),
-                parts::kg(*rating)
+                self.weight(*weight),
+                self.weight(*rating)
             ),
         }
     }
@@ -216,8 +215,7 @@ impl CheckWords for Spanish {
     }
 
     fn after_checks(&self, checks: &[Check]) -> String {
-        let said: Vec<String> = checks.iter().map(check_by_hand).collect();
-        format!("tras comprobaciones: {}", said.join(", "))
+        format!("tras comprobaciones: {}", self.checks(checks))
     }
 
     fn body_error(&self, error: &BodyError) -> String {

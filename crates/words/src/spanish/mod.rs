@@ -13,7 +13,6 @@ mod costs;
 mod files;
 mod folder;
 mod goals;
-mod hands;
 mod page;
 mod papers;
 mod parts;
@@ -25,9 +24,9 @@ mod restoring;
 mod reviews;
 
 use case::text::LengthUnit;
-use cushion::{Length, Size};
+use cushion::{Length, Mass, Size};
 
-use crate::Language;
+use crate::{Language, PageWords as _};
 
 /// Spanish, with the unit of lengths that is read first.
 #[derive(Clone, Copy, Debug)]
@@ -89,6 +88,12 @@ impl Spanish {
                 parts::mm(most)
             ),
         }
+    }
+
+    /// A body weight, to be read by whoever measures: kilograms, or pounds with the kilograms beside
+    /// them.
+    fn weight(self, weight: Mass) -> String {
+        self.body_weight(weight, self.lengths == LengthUnit::Inches)
     }
 
     /// A size, width x depth.

@@ -9,8 +9,7 @@ use cushion::Side;
 
 use super::Spanish;
 use super::folder;
-use super::hands::{check_by_hand, skin_answer};
-use super::parts::{cells, kg};
+use super::parts::cells;
 use super::restoring;
 use crate::{BasicWords as _, RecordWords};
 
@@ -114,8 +113,8 @@ impl RecordWords for Spanish {
     }
 
     fn counts(&self, counts: &[(u8, u32)]) -> String {
-        let counts = counts.iter().map(|(number, cells)| format!("{number}={cells}"));
-        counts.collect::<Vec<_>>().join(" ")
+        let counts = counts.iter().map(|(number, cells)| format!("{cells} en el número {number}"));
+        counts.collect::<Vec<_>>().join(", ")
     }
 
     fn entries(&self, count: usize) -> String {
@@ -142,20 +141,28 @@ impl RecordWords for Spanish {
             }
             Entry::Adjustment(own) => format!(
                 "comprobaciones: {}; {}{}",
-                checks(&own.checks),
+                self.checks(&own.checks),
                 self.moves(&own.moves, "nada propuesto"),
                 why(&own.why)
             ),
-            Entry::Recount(own) => {
-                let spare = own.spare.map_or(String::new(), |spare| format!(", repuesto={spare}"));
-                format!("recuento: {}{spare}", self.counts(&own.counts))
-            }
-            Entry::Weighed(own) => format!("pesaje: {}", kg(own.weight)),
+            Entry::Recount(own) => match own.spare {
+                Some(spare) if own.counts.is_empty() => {
+                    format!("recuento solo de la bolsa de repuesto: {}", cells(spare))
+                }
+                spare => {
+                    format!("recuento: {}{}", self.counts(&own.counts), in_bag(spare))
+                }
+            },
+            Entry::Weighed(own) => format!("pesaje: {}", self.weight(own.weight)),
             Entry::Filled(own) => format!("llenado: {}", self.filled(own)),
             Entry::Incoming(own) => format!("comprobación de entrada: {}", self.filled(own)),
             Entry::Checked(own) => {
                 let outcome = self.check_outcome(own.outcome());
-                format!("comprobación: {outcome}; {}{}", checks(&own.found), why(&own.why))
+                let found = match own.found.as_slice() {
+                    [] => String::new(),
+                    found => format!("; {}", self.checks(found)),
+                };
+                format!("comprobación: {outcome}{found}{}", why(&own.why))
             }
             Entry::Moved(own) => {
                 format!("movido: {}{}", self.moves(&own.moves, "nada"), why(&own.why))
@@ -166,9 +173,7 @@ impl RecordWords for Spanish {
                 self.counts(&own.counts),
                 why(&own.why)
             ),
-            Entry::Skin(own) => {
-                format!("piel: {} {}", self.site(own.site), skin_answer(own.answer))
-            }
+            Entry::Skin(own) => self.found(&Check::Skin { site: own.site, answer: own.answer }),
             Entry::Cleaned(own) => format!("limpiado{}", why(&own.why)),
             Entry::Withdrawn(own) => format!("retira la entrada {}; {}", own.entry, own.because),
         }
@@ -182,7 +187,7 @@ impl RecordWords for Spanish {
             self.length(own.under.left),
             self.length(own.under.right),
             self.lower(side, by),
-            kg(own.weight)
+            self.weight(own.weight)
         )
     }
 
@@ -278,11 +283,16 @@ impl Spanish {
         }
     }
 
+    /// What hands found: clauses.
+    pub(super) fn checks(&self, checks: &[Check]) -> String {
+        checks.iter().map(|check| self.found(check)).collect::<Vec<_>>().join("; ")
+    }
+
     fn filled(&self, own: &Filled) -> String {
         let total = own.counts.iter().map(|own| own.1).sum();
         let mut said = format!("{} ({})", cells(total), self.counts(&own.counts));
         let more = [
-            own.spare.map(|spare| format!(", repuesto={spare}")),
+            Some(in_bag(own.spare)),
             own.batch.as_ref().map(|batch| format!(", lote {batch}")),
             own.serial.as_ref().map(|serial| format!(", serie {serial}")),
             own.why.as_ref().map(|why| format!("; {why}")),
@@ -293,15 +303,22 @@ impl Spanish {
 
     fn moves(&self, moves: &[Move], none: &str) -> String {
         let place = |place| match place {
-            Place::Compartment(number) => number.to_string(),
-            Place::Spare => "la bolsa".to_owned(),
+            Place::Compartment(number) => format!("el número {number}"),
+            Place::Spare => "la bolsa de repuesto".to_owned(),
         };
-        let one = |own: &Move| format!("{} de {} a {}", own.cells, place(own.from), place(own.to));
+        let one = |own: &Move| {
+            format!("{} desde {} hasta {}", cells(own.cells), place(own.from), place(own.to))
+        };
         if moves.is_empty() {
             return none.to_owned();
         }
         moves.iter().map(one).collect::<Vec<_>>().join(", ")
     }
+}
+
+/// What was counted in the spare bag, after what was counted elsewhere.
+fn in_bag(spare: Option<u32>) -> String {
+    spare.map_or(String::new(), |spare| format!(", {spare} en la bolsa de repuesto"))
 }
 
 /// Cells to be put back into a compartment, or taken out of it where it is negative.
@@ -340,11 +357,6 @@ fn filling(own: &FillingSoFar) -> String {
         }
     };
     format!("{begun}{then}")
-}
-
-/// Checks, as they were said.
-fn checks(checks: &[Check]) -> String {
-    checks.iter().map(check_by_hand).collect::<Vec<_>>().join(", ")
 }
 
 /// A part of a fitting check.

@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use case::Said;
 use case::question::{Group, Question};
-use case::text::TextFinding;
-use words::LANGUAGES;
+use case::text::{DesignFinding, TextFinding};
+use cushion::{FaultKind, Length};
+use words::{ENGLISH, LANGUAGES};
 
 use crate::sweep::{check_errors, findings, plugin_faults, troubles};
 
@@ -85,4 +86,14 @@ fn every_question_has_a_name_without_an_article() {
             assert!(comment.is_empty() || !comment.contains("  "), "{group:?}: {comment}");
         }
     }
+}
+
+#[test]
+fn a_crown_is_told_apart_from_the_most_that_the_model_is_good_to() {
+    let [crown, most] = [18.3, 17.9].map(Length::from_mm);
+    let fault = FaultKind::CrownTooHigh { crown, most };
+    let said = ENGLISH.about_text(&TextFinding::from(DesignFinding::Fault(fault, Vec::new())));
+    let wanted =
+        "a crown of 18.3 mm is more than an eighth of the width; the model is good to 17.9 mm";
+    assert!(said.message.contains(wanted), "{}", said.message);
 }

@@ -470,6 +470,25 @@ fn whoever_measures_in_inches_reads_inches_first() {
         say.best_size("431.8x406.4".parse().ok()),
         "The made size that suits best: 17 x 16 in (431.8x406.4)."
     );
+    // What is something is never nought.
+    assert_eq!(
+        say.lower(Some(Side::Left), mm(1.0)),
+        "the client's LEFT side is LOWER by 0.04 in (1 mm)"
+    );
+}
+
+#[test]
+fn whoever_measures_in_inches_reads_pounds_first() {
+    let say = ENGLISH.with_lengths_in(LengthUnit::Inches);
+    let kg = Mass::from_kg;
+    assert_eq!(say.rating_on_tag(Some(kg(110.0))), "Client at most 242.5 lb (110 kg)");
+    assert_eq!(say.rating(Some(kg(110.0))), "242.5 lb (110 kg)");
+    assert_eq!(
+        say.size_margin(&SizeMargin::BelowRating(kg(5.2))),
+        "11.5 lb (5.2 kg) below its rating"
+    );
+    let rule = SizingRule::Rating { weight: kg(72.0) };
+    assert_eq!(say.sizing_rule(&rule), "Rated for the client's weight, 158.7 lb (72 kg), or more.");
 }
 
 #[test]

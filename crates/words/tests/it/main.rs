@@ -4,5 +4,6 @@ mod files;
 mod findings;
 mod papers;
 mod program;
+mod record;
 mod sweep;
 mod translation;

@@ -10,6 +10,7 @@ use words::{ENGLISH, LANGUAGES, Language, by_tag};
 use crate::findings::{clauses, sentences};
 use crate::papers::{of_a_comparison, of_a_review, of_count, others, texts_of_documents};
 use crate::program::{not_done, told};
+use crate::record::said_of_entries;
 use crate::sweep::{check_errors, findings, plugin_faults, troubles};
 
 /// All that a language says of the values of these tests, in an order that is the same in each.
@@ -22,6 +23,7 @@ fn everything(say: &dyn Language) -> Vec<String> {
     all.extend(of_questions(say));
     all.extend(of_a_comparison(say));
     all.extend(told(say));
+    all.extend(said_of_entries(say));
     let (findings, troubles) = (findings(), troubles());
     let (errors, faults) = (check_errors(), plugin_faults());
     let said = findings.iter().map(|own| say.about_text(own));
@@ -142,13 +144,10 @@ fn every_number_is_the_same_in_each_language() {
 }
 
 /// In which "left" is what remains or is let be, and "right" is what is as it should be.
-const NO_SIDES: [&str; 28] = [
-    "are left under",
+const NO_SIDES: [&str; 25] = [
     "left out",
-    "left under",
     "left as it is",
     "left in the cold",
-    "cushion left",
     " is left",
     " is right",
     "room left",

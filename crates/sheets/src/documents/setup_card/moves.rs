@@ -118,14 +118,17 @@ fn boxes(frame: &mut Frame<'_>, rows: &[Rect], table: &Table) {
 fn bag(frame: &mut Frame<'_>, papers: &ClientPapers<'_>) -> Result<(), SetError> {
     let texts = papers.language.setup_card();
     let into = change(&papers.extras.moves, Place::Spare);
-    let after = i64::from(papers.spares());
+    // Where somebody said what is there, the moves are still to be made; else the plan is taken to
+    // have been carried out, and they with it.
+    let now = papers.client.cushion_now().filter(|now| now.from.is_told());
+    let before = now.map_or(i64::from(papers.spares()) - into, |now| now.bag);
     let quarter = frame.area().width() / 4.0;
     frame.heading(3, texts.spare_bag, &LESSER_HEADING)?;
     let mut table = table_with(&texts.bag_rows, &[quarter; 4], 0);
     table.named_rows = false;
     table.least_row = 7.0;
-    let before = (after - into).to_string();
-    table.row([before, papers.language.change(into), after.to_string(), String::new()]);
+    let [before, after] = [before, before + into].map(|cells| cells.max(0).to_string());
+    table.row([before, papers.language.change(into), after, String::new()]);
     frame.table(&table).map(drop)
 }
 

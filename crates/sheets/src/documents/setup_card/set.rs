@@ -78,6 +78,10 @@ fn set(
     }
     flow.space(1.5);
     counts(flow, papers, room.row)?;
+    if papers.client.nothing_is_left_to_move() {
+        flow.space(1.0);
+        flow.put(|frame| frame.paragraph(papers.language.setup_card().all_moved, &BODY))?;
+    }
     flow.space(2.5);
     found(flow, papers, room)?;
     changed(flow, papers)

@@ -165,8 +165,7 @@ impl Sheet<'_> {
         let papers = self.papers;
         let (of_pages, plan) = ((number, self.of), papers.plan.on);
         let mut line = papers.language.take_home_foot(of_pages, plan, papers.date);
-        let serial = papers.client.cushion.serial.as_deref();
-        line.extend(serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
+        line.extend(papers.serial.map(|serial| format!(" {}.", papers.language.serial(serial))));
         line.extend(papers.drawn_by().map(|plugin| format!(" {}", plugin.said(papers.language))));
         let height = wrap(&line, &style, area.width())?.len() as f64 * style.line_height();
         let at = Point::new(area.x0, area.y1 - height);

@@ -1,7 +1,9 @@
 //! English: what is wrong with a layout or a size.
 
 use case::BodyMeasure;
-use cushion::{FaultKind, Listed, Point, Size, SizeError};
+use cushion::{FaultKind, Length, Listed, Point, Size, SizeError};
+
+use crate::rounding::decimals_apart;
 
 /// What is wrong with a layout.
 pub(super) fn fault(kind: &FaultKind) -> String {
@@ -112,22 +114,28 @@ fn compartment_fault(kind: &FaultKind) -> String {
             crown.to_mm()
         ),
         FaultKind::CrownTooHigh { crown, most } => format!(
-            "a crown of {:.0} mm is more than an eighth of the width; the model is good to {:.0} mm",
-            crown.to_mm(),
-            most.to_mm()
+            "a crown of {} is more than an eighth of the width; the model is good to {}",
+            apart(*crown, *most),
+            apart(*most, *crown)
         ),
         FaultKind::CrownBeyondModel { crown, most } => format!(
-            "a crown of {:.0} mm is more than a quarter of the width; the model is good to {:.0} mm",
-            crown.to_mm(),
-            most.to_mm()
+            "a crown of {} is more than a quarter of the width; the model is good to {}",
+            apart(*crown, *most),
+            apart(*most, *crown)
         ),
         FaultKind::StockTooSteep { number, crown, most } => format!(
-            "compartment {number} rises by {:.1} mm in the stock fill; the model is good to {:.1} mm there",
-            crown.to_mm(),
-            most.to_mm()
+            "compartment {number} rises by {} in the stock fill; the model is good to {} there",
+            apart(*crown, *most),
+            apart(*most, *crown)
         ),
         _ => String::new(),
     }
+}
+
+/// A length, with as many decimals as tell it apart from another.
+fn apart(own: Length, other: Length) -> String {
+    let decimals = decimals_apart(own.to_mm(), other.to_mm());
+    format!("{:.decimals$} mm", own.to_mm())
 }
 
 /// A place on the cushion.

@@ -239,7 +239,7 @@ impl PageWords for English {
 
 impl English {
     /// What hands found: a clause.
-    fn found(self, check: &Check) -> String {
+    pub(super) fn found(self, check: &Check) -> String {
         match check {
             Check::Top { side: at, answer } => {
                 let fingers = match answer {

@@ -5,7 +5,6 @@ use case::{Chair, Measures, Sides, Weighing};
 use cushion::Length;
 
 use super::super::English;
-use super::super::parts::kg;
 use crate::{LetterTexts, PaperWords};
 
 pub(super) const TEXTS: &LetterTexts = &LetterTexts {
@@ -53,7 +52,10 @@ pub(super) fn measured(
     row(Question::SeatBoneSpacing, one(measures.seat_bone_spacing));
     let taken = measures.taken.as_ref();
     row(Question::TakenOn, taken.map(|own| format!("{}, {}", own.on, own.by)));
-    row(Question::WeightKg, weighing.map(|own| format!("{}, on {}", kg(own.weight), own.on)));
+    row(
+        Question::WeightKg,
+        weighing.map(|own| format!("{}, on {}", say.weight(own.weight), own.on)),
+    );
     let inside = "Chair, ";
     let mut of_chair = |question, found: Option<String>| {
         let label = || inside.to_owned() + &say.label_on_form(question).to_lowercase();

@@ -32,7 +32,7 @@ use cushion::{Length, Mass, Pattern, Side, Size};
 
 pub(super) use self::dates::day;
 use super::English;
-use super::parts::{capital, cells, counted, inches, kg, list, loud_side, mm, side};
+use super::parts::{capital, cells, counted, inches, list, loud_side, mm, side};
 use crate::{
     BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
     LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, RangeTableTexts, RecordWords,
@@ -317,12 +317,12 @@ impl PaperWords for English {
     }
 
     fn rating(&self, most: Option<Mass>) -> String {
-        most.map_or_else(|| "size not made".to_owned(), kg)
+        most.map_or_else(|| "size not made".to_owned(), |most| self.weight(most))
     }
 
     fn rating_on_tag(&self, most: Option<Mass>) -> String {
         match most {
-            Some(most) => format!("Client at most {}", kg(most)),
+            Some(most) => format!("Client at most {}", self.weight(most)),
             None => "SIZE NOT MADE, not rated".to_owned(),
         }
     }
@@ -354,8 +354,7 @@ impl PaperWords for English {
 
     fn checks_found(&self, adjustment: &Adjustment) -> String {
         let Adjustment { on, by, checks, .. } = adjustment;
-        let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
-        format!("{on}, {by}, before these counts: {}.", checks.join("; "))
+        format!("{on}, {by}, before these counts: {}.", self.checks(checks))
     }
 
     fn place(&self, place: Place) -> String {
@@ -379,7 +378,7 @@ impl PaperWords for English {
                 format!("Moves to this plan, from what was in the cushion on {}", day(on))
             }
             CountedFrom::Moved(on) | CountedFrom::Returned(on) => {
-                format!("Moves to this plan, from the counts of {}", day(on))
+                format!("Moves still to be made to the latest plan, from the counts of {}", day(on))
             }
         }
     }
@@ -493,7 +492,7 @@ impl PaperWords for English {
     fn asked_for(&self, pattern: &Pattern, cells: u32, spares: u32) -> String {
         let compartments = counted(pattern.compartments().len(), "compartment");
         let rating = match pattern.max_user_weight() {
-            Some(most) => format!("for a client of {} at most", kg(most)),
+            Some(most) => format!("for a client of {} at most", self.weight(most)),
             None => "in a size that is not made as yet, and not rated".to_owned(),
         };
         format!(
@@ -602,7 +601,7 @@ impl PaperWords for English {
     fn section_shows(&self, title: &str, sites: &[(SiteName, Spread<Length>)]) -> String {
         let left = |(site, left): &(SiteName, Spread<Length>)| self.left_under(*site, left);
         let sites: Vec<String> = sites.iter().map(left).collect();
-        format!("{title}. Cushion left under {}.", sites.join("; "))
+        format!("{title}. Cushion under {}.", sites.join("; "))
     }
 
     fn length_axis(&self, of: &str) -> (String, LengthUnit) {

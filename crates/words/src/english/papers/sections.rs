@@ -12,7 +12,7 @@ pub(super) const TEXTS: &SectionTexts = &SectionTexts {
     underside: "the client's underside",
     seam: "a seam",
     site: "a place on the body, and from where to where it may lie",
-    key: "Beside each place stands how much cushion is left under it and, in brackets, from how little to how much that may be. Heights are not exaggerated, and pressures are not drawn.",
+    key: "Beside each place stands how much cushion remains under it and, in brackets, from how little to how much that may be. Heights are not exaggerated, and pressures are not drawn.",
     counts: "Counts",
     height: "height",
     from_the_middle: "from the middle",

@@ -57,7 +57,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     counts: "Counts",
     count_columns: ["No.", "Compartment", "Stock", "Change", "Set to", "Counted"],
     bone_columns: ["Under the seat bones", "CLIENT'S LEFT", "CLIENT'S RIGHT"],
-    expected_under_bones: "Cushion left, expected",
+    expected_under_bones: "Cushion under the bone, expected",
     found: "What the fitting found",
     nothing_found: "Nothing is recorded for these counts yet.",
     code_is_for: "File lost? This code brings the counts back, to be checked again.",
@@ -72,7 +72,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
         DefinedCheckTexts {
             name: "Under check",
             how: "Slide a flat hand under the cushion, below the lowest bone. A thumb's width is about 25 mm.",
-            words: "how much cushion is left between hand and bone; bone-felt: stop, client off",
+            words: "how much cushion remains between hand and bone; bone-felt: stop, client off",
         },
         DefinedCheckTexts {
             name: "Press check",
@@ -94,6 +94,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     if_then_columns: ["If you find", "then", "and expect elsewhere"],
     if_then_note: "Estimated for these counts. One line at a time: move, pat level, seat the client, wait, check again on both sides. Where two findings go against each other, check again first. What happens to pressures is known to a fifth of itself at best; heights may change by half or by twice as much, since nobody knows how far walls give way.",
 
+    all_moved: "Nothing remains to be moved: the record says that these cells are in the cushion.",
     moves_from_below: "From below, as the openings face you: cells more (+) or fewer (–) in each numbered compartment.",
     moves_drawing: "The cushion from below, front edge up, with how many cells more or fewer each compartment gets. The client's left is on the right of the drawing.",
     moves: "Moves, one line at a time",

@@ -18,7 +18,7 @@ pub(super) const TEXTS: &SurveyTexts = &SurveyTexts {
     no_size_note: "none: no made size suits measures and weight",
     cells_in_all: "Cells in all",
     cells_changed: "Cells changed from the stock fill",
-    left_under_lower_seat_bone: "Left under the lower seat bone, expected",
+    left_under_lower_seat_bone: "Cushion under the lower seat bone, expected",
     left_at_the_low_end: "The same, the least that is plausible",
     under_left_seat_bone: "Pressure under the left seat bone, expected",
     at_the_high_end: "The same, the most that is plausible",

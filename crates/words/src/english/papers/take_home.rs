@@ -2,6 +2,13 @@
 
 use crate::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTexts};
 
+pub(super) const COUNT_TWICE: &str = "Count twice. Alone? Count, wait, count again.";
+pub(super) const BURST: &str = "A burst cell";
+pub(super) const BURST_CELL: [&str; 2] = [
+    "One out, one in from the bag, same pocket.",
+    "More than 3, or the bag is empty? Call: the clinic sends more.",
+];
+
 const NOTHING_ON_IT: &str = "Nothing on it but its cover.";
 
 const WHERE: [&str; 2] = [
@@ -146,23 +153,20 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         "Dry inside? Put the cover back, the right way round.",
         "Wet inside? Turn the cushion sideways, like a page.",
         "Open one pocket. Its cells go into a bag with its number.",
-        "Wipe and dry them. Count them back in. Shut the pocket.",
+        "Wipe and dry the cells and the pocket. Count them back in. Shut it.",
         "Then the next pocket. Never two open.",
         "TOP up. Pat it level. Feel from below.",
     ],
     about_cells: &[
         PassageTexts {
             heading: "Count again",
-            sentences: &[
-                "Count when a pocket feels low, and after a wash.",
-                "Count twice. Alone? Count, wait, count again.",
-            ],
+            sentences: &["Count when a pocket feels low, and after a wash.", COUNT_TWICE],
         },
         PassageTexts {
-            heading: "A burst cell",
+            heading: BURST,
             sentences: &[
-                "One out, one in from the bag, same pocket.",
-                "More than 3, or the bag is empty? Call: the clinic sends more.",
+                BURST_CELL[0],
+                BURST_CELL[1],
                 "Cells are small. Keep them from children and pets: they can choke.",
             ],
         },

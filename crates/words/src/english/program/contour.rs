@@ -14,7 +14,7 @@ pub(super) fn said(said: &ContourSaid<'_>) -> String {
         ContourSaid::Step { step, found } => {
             let found = match found {
                 Some((touch, left, further)) => format!(
-                    "the buttons {} under the first load, with {:.0} mm left under the cylinders; the overload sinks {:.1} mm further.",
+                    "the buttons {} under the first load, with {:.0} mm of cushion under the cylinders; the overload sinks {:.1} mm further.",
                     if *touch { "touch" } else { "do not touch" },
                     left.to_mm(),
                     further.to_mm()

@@ -1,8 +1,9 @@
 //! Spanish: what is wrong with a layout or a size.
 
 use case::BodyMeasure;
-use cushion::{FaultKind, Listed, Point, Size, SizeError};
+use cushion::{FaultKind, Length, Listed, Point, Size, SizeError};
 
+use crate::rounding::decimals_apart;
 use crate::spanish::parts;
 
 /// What is wrong with a layout.
@@ -115,22 +116,28 @@ fn compartment_fault(kind: &FaultKind) -> String {
             crown.to_mm()
         ),
         FaultKind::CrownTooHigh { crown, most } => format!(
-            "un abombamiento de {:.0} mm es más de un octavo de la anchura; el modelo vale hasta {:.0} mm",
-            crown.to_mm(),
-            most.to_mm()
+            "un abombamiento de {} es más de un octavo de la anchura; el modelo vale hasta {}",
+            apart(*crown, *most),
+            apart(*most, *crown)
         ),
         FaultKind::CrownBeyondModel { crown, most } => format!(
-            "un abombamiento de {:.0} mm es más de un cuarto de la anchura; el modelo vale hasta {:.0} mm",
-            crown.to_mm(),
-            most.to_mm()
+            "un abombamiento de {} es más de un cuarto de la anchura; el modelo vale hasta {}",
+            apart(*crown, *most),
+            apart(*most, *crown)
         ),
         FaultKind::StockTooSteep { number, crown, most } => format!(
-            "el compartimento {number} sube {} mm en el llenado de serie; el modelo vale ahí hasta {} mm",
-            parts::decimal(crown.to_mm(), 1),
-            parts::decimal(most.to_mm(), 1)
+            "el compartimento {number} sube {} en el llenado de serie; el modelo vale ahí hasta {}",
+            apart(*crown, *most),
+            apart(*most, *crown)
         ),
         _ => String::new(),
     }
+}
+
+/// A length, with as many decimals as tell it apart from another.
+fn apart(own: Length, other: Length) -> String {
+    let decimals = decimals_apart(own.to_mm(), other.to_mm());
+    format!("{} mm", parts::decimal(own.to_mm(), decimals))
 }
 
 /// A place on the cushion.

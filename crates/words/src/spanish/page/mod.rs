@@ -245,7 +245,7 @@ impl PageWords for Spanish {
 
 impl Spanish {
     /// What hands found: a clause.
-    fn found(self, check: &Check) -> String {
+    pub(super) fn found(self, check: &Check) -> String {
         match check {
             Check::Top { side: at, answer } => {
                 let fingers = match answer {

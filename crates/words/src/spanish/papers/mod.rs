@@ -34,10 +34,8 @@ use cushion::{Length, Mass, Pattern, Side, Size};
 pub(super) use self::dates::day;
 use super::Spanish;
 use super::files::text_of_layout;
-use super::hands::check_by_hand;
 use super::parts::{
-    COMPARTMENTS, SPARE_CELLS, capital, cells, counted, decimal, inches, kg, list, loud_side, mm,
-    side,
+    COMPARTMENTS, SPARE_CELLS, capital, cells, counted, decimal, inches, list, loud_side, mm, side,
 };
 use crate::{
     BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
@@ -328,12 +326,12 @@ impl PaperWords for Spanish {
     }
 
     fn rating(&self, most: Option<Mass>) -> String {
-        most.map_or_else(|| "tamaño no fabricado".to_owned(), kg)
+        most.map_or_else(|| "tamaño no fabricado".to_owned(), |most| self.weight(most))
     }
 
     fn rating_on_tag(&self, most: Option<Mass>) -> String {
         match most {
-            Some(most) => format!("Persona de {} como mucho", kg(most)),
+            Some(most) => format!("Persona de {} como mucho", self.weight(most)),
             None => "TAMAÑO NO FABRICADO, sin peso máximo".to_owned(),
         }
     }
@@ -370,8 +368,7 @@ impl PaperWords for Spanish {
 
     fn checks_found(&self, adjustment: &Adjustment) -> String {
         let Adjustment { on, by, checks, .. } = adjustment;
-        let checks: Vec<String> = checks.iter().map(check_by_hand).collect();
-        format!("{on}, {by}, antes de estas cantidades: {}.", checks.join("; "))
+        format!("{on}, {by}, antes de estas cantidades: {}.", self.checks(checks))
     }
 
     fn place(&self, place: Place) -> String {
@@ -395,7 +392,7 @@ impl PaperWords for Spanish {
                 format!("Movimientos hasta este plan, desde lo que había en el cojín el {}", day(on))
             }
             CountedFrom::Moved(on) | CountedFrom::Returned(on) => {
-                format!("Movimientos hasta este plan, desde las cantidades del {}", day(on))
+                format!("Movimientos que quedan hasta el último plan, desde las cantidades del {}", day(on))
             }
         }
     }
@@ -511,7 +508,7 @@ impl PaperWords for Spanish {
     fn asked_for(&self, pattern: &Pattern, cells: u32, spares: u32) -> String {
         let compartments = counted(pattern.compartments().len(), COMPARTMENTS);
         let rating = match pattern.max_user_weight() {
-            Some(most) => format!("para una persona de {} como mucho", kg(most)),
+            Some(most) => format!("para una persona de {} como mucho", self.weight(most)),
             None => "en un tamaño que aún no se fabrica, sin peso máximo".to_owned(),
         };
         format!(

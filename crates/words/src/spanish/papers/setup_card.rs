@@ -94,6 +94,7 @@ pub(super) const TEXTS: &SetupCardTexts = &SetupCardTexts {
     if_then_columns: ["Si halla", "entonces", "y efecto en otros sitios"],
     if_then_note: "Estimado para estas cantidades. Una línea cada vez: mueva, alise, siente a la persona, espere, compruebe otra vez en ambos lados. Si dos hallazgos se contradicen, compruebe antes otra vez. Los cambios de presión pueden errar en una quinta parte o más; los de altura pueden ser la mitad o el doble, pues nadie sabe cuánto ceden las paredes.",
 
+    all_moved: "No queda nada por pasar: según el registro, estas celdas están en el cojín.",
     moves_from_below: "Desde abajo, con las aberturas hacia usted: celdas de más (+) o de menos (–) en cada compartimento.",
     moves_drawing: "El cojín desde abajo, con el borde delantero arriba, y cuántas celdas de más o de menos recibe cada compartimento. La izquierda de la persona está a la derecha del dibujo.",
     moves: "Movimientos, una línea cada vez",

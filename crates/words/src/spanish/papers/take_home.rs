@@ -2,6 +2,13 @@
 
 use crate::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTexts};
 
+pub(super) const COUNT_TWICE: &str = "Cuente dos veces. ¿A solas? Cuente, espere y cuente.";
+pub(super) const BURST: &str = "Una celda rota";
+pub(super) const BURST_CELL: [&str; 2] = [
+    "Saque una y meta una de la bolsa, en el mismo bolsillo.",
+    "¿Más de 3, o la bolsa vacía? Llame: la clínica le envía más.",
+];
+
 const NOTHING_ON_IT: &str = "Nada encima, solo su funda.";
 
 const WHERE: [&str; 2] = [
@@ -155,23 +162,20 @@ pub(super) const TEXTS: &TakeHomeTexts = &TakeHomeTexts {
         "¿Seco por dentro? Ponga la funda, bien puesta.",
         "¿Mojado por dentro? Dé la vuelta al cojín, como a una página.",
         "Abra un bolsillo. Sus celdas van a una bolsa con su número.",
-        "Seque las celdas con un paño. Cuente al meterlas. Cierre el bolsillo.",
+        "Seque celdas y bolsillo con un paño. Cuente al meterlas. Cierre.",
         "Después, otro bolsillo. Nunca dos abiertos.",
         "ARRIBA arriba. Alise. Palpe por debajo.",
     ],
     about_cells: &[
         PassageTexts {
             heading: "Contar otra vez",
-            sentences: &[
-                "Cuente si un bolsillo se nota bajo, y tras lavar.",
-                "Cuente dos veces. ¿A solas? Cuente, espere y cuente.",
-            ],
+            sentences: &["Cuente si un bolsillo se nota bajo, y tras lavar.", COUNT_TWICE],
         },
         PassageTexts {
-            heading: "Una celda rota",
+            heading: BURST,
             sentences: &[
-                "Saque una y meta una de la bolsa, en el mismo bolsillo.",
-                "¿Más de 3, o la bolsa vacía? Llame: la clínica le envía más.",
+                BURST_CELL[0],
+                BURST_CELL[1],
                 "Celdas lejos de niños y animales: se pueden ahogar.",
             ],
         },

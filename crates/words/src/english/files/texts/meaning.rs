@@ -26,12 +26,12 @@ pub(super) fn client(finding: &ClientFinding) -> Said {
             "hip width is the greatest width; measure again",
         ),
         ClientFinding::ThighsDiffer => said(
-            "the thigh depths differ by more than 60 mm",
+            "the thigh depths differ by more than 60 mm (2.4 in)",
             "check that the pelvis was not rotated, and measure again",
         ),
         ClientFinding::LongThigh => said(
             "hardly anybody's thigh is so deep from the back of the buttock to the back of the knee",
-            "measure to the back of the knee: to its front it is some 90 to 130 mm more",
+            "measure to the back of the knee: to its front it is some 90 to 130 mm (3.5 to 5.1 in) more",
         ),
         ClientFinding::LongLeg => said(
             "hardly anybody's lower leg is so long",

@@ -54,7 +54,7 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
             "take an entry of a fill, a recount, moves or a plan",
         ),
         NotDone::NoReason => said(
-            "an entry is withdrawn without a reason",
+            "no reason was given, and so the entry was not withdrawn",
             "say why in one line: nothing is ever deleted, and somebody will ask",
         ),
     }

@@ -26,12 +26,12 @@ pub(super) fn client(finding: &ClientFinding) -> Said {
             "la anchura de cadera es la mayor anchura; mida otra vez",
         ),
         ClientFinding::ThighsDiffer => said(
-            "las longitudes de muslo difieren en más de 60 mm",
+            "las longitudes de muslo difieren en más de 60 mm (2,4 in)",
             "mire que la pelvis no estuviera rotada, y mida otra vez",
         ),
         ClientFinding::LongThigh => said(
             "casi nadie tiene el muslo tan largo desde detrás de la nalga hasta detrás de la rodilla",
-            "mida hasta detrás de la rodilla: hasta su frente son unos 90 a 130 mm más",
+            "mida hasta detrás de la rodilla: hasta su frente son unos 90 a 130 mm (3,5 a 5,1 in) más",
         ),
         ClientFinding::LongLeg => said(
             "casi nadie tiene la pierna tan larga",

@@ -59,7 +59,7 @@ pub(super) fn about(file: &str, why: &NotDone) -> Said {
             "tome una entrada de un llenado, un recuento, movimientos o un plan",
         ),
         NotDone::NoReason => said(
-            "se retira una entrada sin motivo",
+            "no se dio ningún motivo, y por eso la entrada no se retiró",
             "diga por qué en una línea: nunca se borra nada, y alguien preguntará",
         ),
     }
