@@ -129,11 +129,11 @@ pub(crate) fn remarks(house: &House, file: &FileRemarks) -> Markup {
         ul class="remarks" {
             @for remark in &file.remarks {
                 @let said = language.about_text(&remark.finding);
-                @let line = file.text[..remark.span.start].lines().count().max(1);
+                @let (line, words) = file.line_of(remark);
                 li {
                     b { (language.line_of_file(line)) } " "
                     (whole(&said.message, said.hint.as_deref()))
-                    @if let Some(own) = file.text.lines().nth(line - 1) { code { (own) } }
+                    @if !words.is_empty() { code { (words) } }
                 }
             }
         }
