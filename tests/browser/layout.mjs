@@ -56,7 +56,7 @@ export default {
     assert.ok(Math.min(...times) < 1000, `${times} ms`);
     // What is wrong is said beside the drawing, which comes back when it is right again.
     clinic.write("mine.toml", own.replace(FIRST, "numbers = { left = 1, right = 1 }"));
-    await page.locator("#drawn ul.remarks li").first().waitFor({ timeout: 20_000 });
+    await page.locator("#drawn .remarks li").first().waitFor({ timeout: 20_000 });
     clinic.write("mine.toml", own.replace(FIRST, "numbers = { left = 74, right = 2 }"));
     await shows(page, "74");
   },

@@ -124,9 +124,17 @@ pub(crate) fn said(house: &House, error: &WorkError) -> Markup {
 
 /// The remarks on a text, each with its line.
 pub(crate) fn remarks(house: &House, file: &FileRemarks) -> Markup {
+    html! { ul class="remarks" { (each_remark(house, file)) } }
+}
+
+/// The same with the number of each, by which a drawing calls it.
+pub(crate) fn numbered_remarks(house: &House, file: &FileRemarks) -> Markup {
+    html! { ol class="remarks" { (each_remark(house, file)) } }
+}
+
+fn each_remark(house: &House, file: &FileRemarks) -> Markup {
     let language = house.language();
     html! {
-        ul class="remarks" {
             @for remark in &file.remarks {
                 @let said = language.about_text(&remark.finding);
                 @let (line, words) = file.line_of(remark);
@@ -136,6 +144,5 @@ pub(crate) fn remarks(house: &House, file: &FileRemarks) -> Markup {
                     @if !words.is_empty() { code { (words) } }
                 }
             }
-        }
     }
 }

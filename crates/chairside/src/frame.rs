@@ -6,6 +6,7 @@ use case::Standing;
 use casework::Draft;
 use maud::{DOCTYPE, Markup, html};
 
+use crate::errors::remarks;
 use crate::house::House;
 use crate::steps::Step;
 
@@ -54,6 +55,7 @@ impl Screen<'_> {
                     (self.top(house))
                     main id="main" {
                         (self.head(house))
+                        (self.wrong(house))
                         (self.body)
                     }
                     footer {
@@ -120,6 +122,23 @@ impl Screen<'_> {
                         }
                     }
                     @if let Some(standing) = own.standing { (stamp(house, standing)) }
+                }
+            }
+        }
+    }
+}
+
+impl Screen<'_> {
+    /// What is written wrongly in the client's file, on every screen of the client: no answer mends
+    /// it.
+    fn wrong(&self, house: &House) -> Markup {
+        let wrong = self.of.as_ref().and_then(|own| own.draft.wrong());
+        html! {
+            @if let Some(file) = &wrong {
+                div class="box heavy" role="alert" {
+                    h2 { (file.path) }
+                    p { (house.language().page().clients.unreadable) }
+                    (remarks(house, file))
                 }
             }
         }

@@ -152,6 +152,11 @@ impl House {
         draft.with_any_cushion(&self.cushions, self.surroundings())
     }
 
+    /// The same with another cushion than the one that is chosen, which cannot be had.
+    pub(crate) fn with_another_cushion(&self, draft: &Draft) -> Result<OpenCase, WorkError> {
+        draft.with_another_cushion(&self.cushions, self.surroundings())
+    }
+
     /// The clients of the folder, as they are on a day.
     pub(crate) fn roster(&self, on: Date) -> Result<Vec<Listed>, WorkError> {
         casework::roster(&self.cushions, self.surroundings(), on)

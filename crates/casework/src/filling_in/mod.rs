@@ -11,12 +11,13 @@ mod typed;
 use std::ops::Range;
 
 use case::question::{Group, QuestionWords};
-use case::text::{FileFinding, LengthUnit, Remark, TextFinding};
+use case::text::{KeyFinding, LengthUnit, Remark, TextFinding};
 use case::{Client, ClientCode, Date, FileKind, LayoutSource};
 use cushion::Severity;
 use files::Read;
 
 use crate::error::WorkError;
+use crate::file_remarks::FileRemarks;
 use crate::open_case::OpenCase;
 use crate::prepared_cushions::PreparedCushions;
 use crate::shelf::{Change, Shelf};
@@ -164,14 +165,14 @@ impl Draft {
         errors.cloned().collect()
     }
 
-    /// Whether the text cannot even be taken apart, so that only a text editor helps.
+    /// What is written wrongly, so that no answer that is still missing mends the file: for a text
+    /// editor, which all of it can be mended in. None where nothing is.
     #[must_use]
-    pub fn is_unreadable(&self) -> bool {
-        let broken = |own: &Remark| {
-            let not_toml = matches!(own.finding, TextFinding::Syntax(_));
-            not_toml || matches!(own.finding, TextFinding::File(FileFinding::TooLarge))
-        };
-        self.read.remarks.iter().any(broken)
+    pub fn wrong(&self) -> Option<FileRemarks> {
+        let mut remarks = self.missing();
+        remarks.retain(|own| !is_only_missing(own));
+        let file = FileRemarks { path: self.name.clone(), text: self.text.clone(), remarks };
+        (!file.remarks.is_empty()).then_some(file)
     }
 
     /// The case with a cushion in its place where none is chosen yet: for what does not depend on
@@ -185,9 +186,31 @@ impl Draft {
         cushions: &PreparedCushions,
         surroundings: Surroundings<'_>,
     ) -> Result<OpenCase, WorkError> {
+        self.standing_in(cushions, surroundings, |chosen| chosen.is_none())
+    }
+
+    /// The same, whatever cushion is chosen: for who chooses anew, since that one cannot be had.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::with_any_cushion`].
+    pub fn with_another_cushion(
+        &self,
+        cushions: &PreparedCushions,
+        surroundings: Surroundings<'_>,
+    ) -> Result<OpenCase, WorkError> {
+        self.standing_in(cushions, surroundings, |_| true)
+    }
+
+    fn standing_in(
+        &self,
+        cushions: &PreparedCushions,
+        surroundings: Surroundings<'_>,
+        where_chosen: impl Fn(Option<String>) -> bool,
+    ) -> Result<OpenCase, WorkError> {
         let mut text = self.text.clone();
         for (key, value) in stand_in(surroundings.layouts) {
-            if files::written(&text, key).is_none()
+            if where_chosen(files::written(&text, key))
                 && let Ok(edited) = files::set(&text, key, &value)
             {
                 text = edited.text;
@@ -195,6 +218,21 @@ impl Draft {
         }
         OpenCase::made(cushions, surroundings, client_text(self.name.clone(), text)?)
     }
+}
+
+/// Whether a remark says no more than that an answer is missing.
+fn is_only_missing(remark: &Remark) -> bool {
+    matches!(
+        remark.finding,
+        TextFinding::Key(
+            KeyFinding::Missing(_)
+                | KeyFinding::MissingGroup(_)
+                | KeyFinding::MissingSide(_)
+                | KeyFinding::Neither(..)
+                | KeyFinding::Without { .. }
+                | KeyFinding::Blank(..)
+        )
+    )
 }
 
 /// A cushion that stands in for one that is not chosen yet: the first layout in its first size.

@@ -98,10 +98,12 @@ fn client(house: &House, own: &Listed) -> Markup {
                     p class="dates" { span { (language.review_in_short(standing)) } }
                 }
                 None => {
-                    p class="stamp" { (texts.not_complete) }
-                    p class="what" {
-                        @if own.draft.is_unreadable() { (texts.unreadable) }
-                        @else { (language.still_missing(own.draft.missing().len())) }
+                    @if own.draft.wrong().is_some() {
+                        p class="stamp dark" { (texts.not_readable) }
+                        p class="what" { (own.draft.name) ": " (texts.unreadable) }
+                    } @else {
+                        p class="stamp" { (texts.not_complete) }
+                        p class="what" { (language.still_missing(own.draft.missing().len())) }
                     }
                 }
             }

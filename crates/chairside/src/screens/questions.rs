@@ -49,7 +49,6 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result
     let name = language.page().steps.pages.iter().find(|own| own.0 == page.word);
     let title = name.map_or_else(|| step_name(house, place.step), |own| own.1);
     let body = html! {
-        @if draft.is_unreadable() { p class="box heavy" { (language.page().clients.unreadable) } }
         (summary(house, refused))
         div class="panes questions" {
             (beside::pelvis(house, draft, page))
@@ -332,22 +331,31 @@ fn lacking(place: &Place<'_>, remark: &Remark) -> Markup {
     html! { a href=(to) { (heading) ": " (words) } }
 }
 
-/// What is missing before a step that needs the whole file.
+/// What is missing before a step that needs the whole file. What is written wrongly stands above it,
+/// and what this very step asks is answered here once the rest is there.
 pub(crate) fn missing(place: &Place<'_>, draft: &Draft) -> Response {
     let house = place.house;
     let language = house.language();
     let texts = &language.page().fields;
-    let missing = draft.missing();
+    let is_elsewhere = |remark: &Remark| match blank_of(remark) {
+        Some((question, _)) => Step::asking(question).is_none_or(|(step, _)| step != place.step),
+        None => false,
+    };
+    let missing: Vec<Remark> = draft.missing().into_iter().filter(is_elsewhere).collect();
     let body = html! {
-        div class="box heavy" {
-            h2 { (language.still_missing(missing.len())) }
-            ul {
-                @for remark in &missing { li { (lacking(place, remark)) } }
-            }
-            p { (texts.complete_first) }
-            div class="row" {
-                a class="button" href=(place.to(Step::Measure)) { (step_name(house, Step::Measure)) }
-                a class="button less" href=(place.to(Step::Cushion)) { (step_name(house, Step::Cushion)) }
+        @if !missing.is_empty() {
+            div class="box heavy" {
+                h2 { (language.still_missing(missing.len())) }
+                ul {
+                    @for remark in &missing { li { (lacking(place, remark)) } }
+                }
+                p { (texts.complete_first) }
+                div class="row" {
+                    a class="button" href=(place.to(Step::Measure)) { (step_name(house, Step::Measure)) }
+                    @if place.step != Step::Cushion {
+                        a class="button less" href=(place.to(Step::Cushion)) { (step_name(house, Step::Cushion)) }
+                    }
+                }
             }
         }
     };

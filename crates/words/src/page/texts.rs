@@ -57,6 +57,7 @@ pub struct ClientsTexts {
     pub nobody_yet: &'static str,
     pub invented: &'static str,
     pub not_complete: &'static str,
+    pub not_readable: &'static str,
     pub unreadable: &'static str,
     pub last_visit: &'static str,
     pub new_client: &'static str,

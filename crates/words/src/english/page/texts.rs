@@ -44,6 +44,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         nobody_yet: "There are no clients' files in this folder yet.",
         invented: "invented",
         not_complete: "To measure",
+        not_readable: "Cannot be read",
         unreadable: "This file cannot be read. Open it in a text editor: something in it was written by hand and is not right.",
         last_visit: "Last entry",
         new_client: "New client",

@@ -57,6 +57,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         nobody_yet: "En esta carpeta aún no hay archivos de personas.",
         invented: "inventada",
         not_complete: "Por medir",
+        not_readable: "No se puede leer",
         unreadable: "No se puede leer este archivo. Ábralo en un editor de texto: hay en él algo escrito a mano que no es correcto.",
         last_visit: "Última entrada",
         new_client: "Persona nueva",
