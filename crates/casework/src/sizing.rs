@@ -48,7 +48,7 @@ impl OpenCase {
 
     fn sizing_of(&self, layout: &Layout) -> Sizing {
         let client = &self.client.value;
-        fitting::sizing(&client.measures, self.weighed(), &client.chair, &layout.sizes)
+        fitting::sizing(&fitting::sized_by(client), self.weighed(), &client.chair, &layout.sizes)
     }
 
     fn weighed(&self) -> Option<Mass> {
@@ -57,7 +57,7 @@ impl OpenCase {
 
     fn suiting(&self) -> Result<SizeToMake, Vec<NoSizeToMake>> {
         let client = &self.client.value;
-        fitting::size_to_make(&client.measures, self.weighed(), &client.chair)
+        fitting::size_to_make(&fitting::sized_by(client), self.weighed(), &client.chair)
     }
 
     /// Finds the size of this layout that would have to be made for the client where no made one
