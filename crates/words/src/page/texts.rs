@@ -115,6 +115,7 @@ pub struct GoalsTexts {
     pub later: &'static str,
     pub take_away: &'static str,
     pub add: &'static str,
+    pub add_first: &'static str,
     pub add_button: &'static str,
     pub choose_first: &'static str,
     pub looking: &'static str,
@@ -365,6 +366,7 @@ pub struct LostTexts {
     pub serial: &'static str,
     pub serial_hint: &'static str,
     pub bring_back: &'static str,
+    pub back: &'static str,
 }
 
 /// The review.
