@@ -3,7 +3,7 @@
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse as _, Response};
 use case::Standing;
-use casework::Draft;
+use casework::{Draft, FileRemarks};
 use maud::{DOCTYPE, Markup, html};
 
 use crate::errors::remarks;
@@ -132,7 +132,7 @@ impl Screen<'_> {
     /// What is written wrongly in the client's file, on every screen of the client: no answer mends
     /// it.
     fn wrong(&self, house: &House) -> Markup {
-        let wrong = self.of.as_ref().and_then(|own| own.draft.wrong());
+        let wrong = self.of.as_ref().and_then(|own| only_by_editor(own.draft));
         html! {
             @if let Some(file) = &wrong {
                 div class="box heavy" role="alert" {
@@ -145,10 +145,14 @@ impl Screen<'_> {
     }
 }
 
+/// What only a text editor mends in a client's file, since no page of questions has a box for it.
+pub(crate) fn only_by_editor(draft: &Draft) -> Option<FileRemarks> {
+    draft.wrong(|question| Step::asking(question).is_some_and(|(_, page)| page.is_some()))
+}
+
 /// Whether weights are shown in pounds: where they are typed so, or the file has it so.
 pub(crate) fn in_pounds(house: &House, draft: &Draft) -> bool {
-    let of_file = casework::Blank::of(case::question::Question::WeightLb);
-    house.typed_in().pounds || draft.answer(&of_file).is_some()
+    house.typed_in(draft).pounds || draft.is_in_pounds()
 }
 
 /// How the fitting stands, in a box.

@@ -10,8 +10,8 @@ mod typed;
 
 use std::ops::Range;
 
-use case::question::{Group, QuestionWords};
-use case::text::{KeyFinding, LengthUnit, Remark, TextFinding};
+use case::question::{Group, Question, QuestionWords};
+use case::text::{FileFinding, KeyFinding, LengthUnit, Remark, TextFinding};
 use case::{Client, ClientCode, Date, FileKind, LayoutSource};
 use cushion::Severity;
 use files::Read;
@@ -126,6 +126,12 @@ impl Draft {
         }
     }
 
+    /// Whether the file has the client's weight in pounds.
+    #[must_use]
+    pub fn is_in_pounds(&self) -> bool {
+        self.answer(&Blank::of(Question::WeightLb)).is_some()
+    }
+
     /// Everything that there is to be said of the text on a day.
     #[must_use]
     pub fn remarks(&self, on: Date) -> Vec<Remark> {
@@ -165,14 +171,32 @@ impl Draft {
         errors.cloned().collect()
     }
 
-    /// What is written wrongly, so that no answer that is still missing mends the file: for a text
-    /// editor, which all of it can be mended in. None where nothing is.
+    /// What is written wrongly and stands in no box, as `in_a_box` says of a question: only a text
+    /// editor mends it, and all of a text that cannot be taken apart. None where nothing is.
     #[must_use]
-    pub fn wrong(&self) -> Option<FileRemarks> {
+    pub fn wrong(&self, in_a_box: impl Fn(Question) -> bool) -> Option<FileRemarks> {
+        let broken = |own: &Remark| {
+            let not_toml = matches!(own.finding, TextFinding::Syntax(_));
+            not_toml || matches!(own.finding, TextFinding::File(FileFinding::TooLarge))
+        };
+        let is_broken = self.read.remarks.iter().any(broken);
         let mut remarks = self.missing();
-        remarks.retain(|own| !is_only_missing(own));
+        remarks.retain(|own| {
+            let in_a_box = || !is_broken && self.is_about_one(own, &in_a_box);
+            !is_only_missing(own) && !in_a_box()
+        });
         let file = FileRemarks { path: self.name.clone(), text: self.text.clone(), remarks };
         (!file.remarks.is_empty()).then_some(file)
+    }
+
+    /// Whether a remark is about the answer to one of some questions.
+    fn is_about_one(&self, remark: &Remark, of: impl Fn(Question) -> bool) -> bool {
+        let asked = Question::ALL.iter().copied().filter(|own| of(*own));
+        let mut blanks = asked.flat_map(|own| match self.entries(own.row().group) {
+            0 => Blank::all(own, None),
+            count => (1..=count).flat_map(|at| Blank::all(own, Some(at))).collect(),
+        });
+        blanks.any(|own| !self.about(&own, std::slice::from_ref(remark)).is_empty())
     }
 
     /// The case with a cushion in its place where none is chosen yet: for what does not depend on

@@ -35,6 +35,9 @@ fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result<Response
     let body = html! {
         @if let Some(error) = &not_had { (said(house, error)) }
         p class="lead" { (texts.lead) }
+        @if let Some(lost) = casework::thigh_not_counted(&case.client.value) {
+            p { (house.language().depth_goes_by(lost.other())) }
+        }
         form method="post" action=(place.to(Step::Cushion)) class="stack" novalidate {
             (layouts(place, draft, &case))
             @if not_had.is_none() { (beside(place, draft, &case)) }
@@ -58,7 +61,7 @@ fn more(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
         language: house.language(),
         draft,
         refused,
-        typed_in: house.typed_in(),
+        typed_in: house.typed_in(draft),
         remarks: &asked,
         keep_at: &keep_at,
     };
@@ -146,8 +149,8 @@ fn beside(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
     let language = place.house.language().with_lengths_in(draft.lengths());
     let texts = &language.page().cushion;
     let chosen = draft.answer(&Blank::of(Question::LayoutOfCushion)).is_some();
-    let counts = case.cushion.stock().total();
-    let old = case.other.as_ref().map(|other| language.beside_the_other(other, (counts, None)));
+    let here = case.cells_here();
+    let old = case.other.as_ref().map(|other| language.beside_the_other(other, here));
     html! {
         @if let Some(lines) = &old {
             section class="box" {
@@ -183,11 +186,11 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         }
     }
     typed.retain(|own| own.blank.question.row().group == Group::Cushion);
-    let answered = draft.answered(&typed, house.typed_in());
+    let answered = draft.answered(&typed, house.typed_in(&draft));
     draft.keep(house.shelf(), &answered.draft)?;
     if answered.refused.is_empty() && answered.draft.client().is_some() {
         return Ok(lead(place.ask, &place.to(Step::Plan)));
     }
-    let said = crate::answers::taken(house.language(), &draft, sent, house.typed_in());
+    let said = crate::answers::taken(house.language(), &draft, sent, house.typed_in(&draft));
     screen(place, &answered.draft, &said.refused)
 }
