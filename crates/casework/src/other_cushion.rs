@@ -100,13 +100,11 @@ impl OpenCase {
     /// withdrawn only where no other is.
     fn earlier_plan(&self) -> Option<&RecordedPlan> {
         let identity = self.identity();
-        let elsewhere = |entry| match entry {
-            &Entry::Plan(ref plan) => Some(plan).filter(|plan| is_elsewhere(&identity, plan)),
-            _ => None,
-        };
         let client = &self.client.value;
-        let in_force = client.in_force().into_iter().rev().find_map(elsewhere);
-        in_force.or_else(|| client.record.iter().rev().find_map(elsewhere))
+        let mut in_force = client.in_force().into_iter().rev();
+        let last = in_force.find_map(|own| plan_elsewhere(&identity, own));
+        let mut all = client.record.iter().rev();
+        last.or_else(|| all.find_map(|own| plan_elsewhere(&identity, own)))
     }
 
     /// What was found on the cushion of a plan; none where nothing was, or its layout is not there any
@@ -129,6 +127,14 @@ impl OpenCase {
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default()).ok()?;
         let weight = self.weight().ok()?;
         fitting::taught(&self.client.value, &cushion, weight, &found, Stop::never()).ok()
+    }
+}
+
+/// The plan of an entry, where it is one for another cushion.
+fn plan_elsewhere<'e>(identity: &CushionIdentity, entry: &'e Entry) -> Option<&'e RecordedPlan> {
+    match entry {
+        Entry::Plan(plan) if is_elsewhere(identity, plan) => Some(plan),
+        _ => None,
     }
 }
 
