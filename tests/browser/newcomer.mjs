@@ -101,6 +101,21 @@ export default {
     assert.doesNotMatch(await text(page, "[role=alert]"), /shorten/i);
   },
 
+  "beside a goal that is refused nothing says that none is": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "goals");
+    await settled(page);
+    assert.ok((await text(page, "#look")).length > 0);
+    await choose(page, "goal.4.want", "off-load");
+    await fill(page, { "goal.4.site": "right-seat-bone", "goal.4.percent": "400" });
+    await press(page, GOAL);
+    await settled(page);
+    assert.ok(await page.locator("#add-goal .error").count() > 0);
+    assert.equal(await text(page, "#look"), "");
+  },
+
   "what an answer makes needed is said in the page's words, until it is there": async (bench) => {
     const { clinic, page } = await measured(bench);
     const about = (key) => page.locator(`#f-${key.replaceAll(".", "-")}-about`);
