@@ -7,7 +7,7 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync, readlinkSync, renameSync } from "node:fs";
 import path from "node:path";
 import { demos } from "./aid/packages.mjs";
-import { text } from "./aid/window.mjs";
+import { choose, go, open, press, text } from "./aid/window.mjs";
 
 const ROW = readFileSync(path.join(demos, "../../../layouts/row-six.toml"), "utf8");
 const FIRST = 'numbers = { left = 1, right = 2 }';
@@ -32,7 +32,52 @@ async function shows(page, what) {
   return Date.now() - begin;
 }
 
+/** A layout with a seam that crosses another and ends at nothing. */
+const CROSSING = ROW.replace('name = "row-six"', 'name = "crossing"')
+  .replace("[points]", '[points]\nlow = ["30%", "20%"]')
+  .replace("[seams]", '[seams]\nslash = { through = ["low", "front"] }');
+
 export default {
+  "a layout of the folder is taken on the page, and the command line understands it": async (bench) => {
+    const clinic = bench.folder();
+    clinic.demo("DEMO-1");
+    clinic.write("mine.toml", ROW.replace('name = "row-six"', 'name = "mine"'));
+    clinic.write("crossing.toml", CROSSING);
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "cushion");
+    // What cannot be drawn is not offered, and says why with its line.
+    assert.equal(await page.locator('input[name="choice"][value$=" crossing.toml"]').count(), 0);
+    assert.match(await text(page, "fieldset:has(> legend:text-is('crossing.toml'))"), /slash = /);
+    await choose(page, "choice", "440x400 mine.toml");
+    await press(page, "main form.stack > .buttons button");
+    assert.match(clinic.text("DEMO-1.toml"), /layout = "mine\.toml"/);
+    await clinic.answer("check", "DEMO-1.toml");
+    // A layout that is spoilt later leaves a way to another one.
+    clinic.write("mine.toml", CROSSING);
+    await go(page, "cushion");
+    await choose(page, "choice", "440x400 row-six");
+    await press(page, "main form.stack > .buttons button");
+    assert.match(clinic.text("DEMO-1.toml"), /layout = "row-six"/);
+  },
+
+  "what is refused is drawn with a ring for each remark, within a window": async (bench) => {
+    const clinic = bench.folder();
+    clinic.write("crossing.toml", CROSSING);
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    await Promise.all([page.waitForNavigation(), page.locator("a[href^='/layout/']").first().click()]);
+    const remarks = await page.locator("#drawn ol.remarks > li").count();
+    assert.ok(remarks > 0);
+    const numbers = (await page.locator("#drawn .drawing svg text").allTextContents()).filter((own) => /^\d+$/.test(own));
+    assert.deepEqual(numbers.sort(), Array.from({ length: remarks }, (_, at) => `${at + 1}`));
+    const box = await page.locator("#drawn .drawing svg").boundingBox();
+    assert.ok(box.y + box.height <= 800, `${box.y + box.height}`);
+    assert.match(await text(page, "#drawn h2"), /crossing\.toml/);
+    await Promise.all([page.waitForNavigation(), page.locator('main a[href="/"]').click()]);
+  },
+
   "what is saved is there within a second, and nothing is asked meanwhile": async (bench) => {
     const { clinic, page } = await looked(bench);
     const asked = [];
@@ -56,7 +101,7 @@ export default {
     assert.ok(Math.min(...times) < 1000, `${times} ms`);
     // What is wrong is said beside the drawing, which comes back when it is right again.
     clinic.write("mine.toml", own.replace(FIRST, "numbers = { left = 1, right = 1 }"));
-    await page.locator("#drawn ul.remarks li").first().waitFor({ timeout: 20_000 });
+    await page.locator("#drawn .remarks li").first().waitFor({ timeout: 20_000 });
     clinic.write("mine.toml", own.replace(FIRST, "numbers = { left = 74, right = 2 }"));
     await shows(page, "74");
   },

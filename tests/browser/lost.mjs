@@ -49,8 +49,14 @@ export default {
       await bring(wrong);
       assert.ok(await page.locator("[role=alert]").count(), JSON.stringify(wrong));
       assert.ok(!there(), JSON.stringify(wrong));
+      // What was typed stands there still, beside why it was refused.
+      assert.ok(await page.locator(`${form} [role=alert]`).isVisible(), JSON.stringify(wrong));
+      for (const name of ["text", "code"]) assert.equal(await page.inputValue(`${form} [name="${name}"]`), wrong[name] ?? "");
     }
     await bring({ code: "K-9", pdf: `papers/${card}` });
+    // What came back is said, and where it goes on.
+    assert.match(await text(page), new RegExp(counts(before).map((own) => own.split("=")[1]).join(", ")));
+    await press(page, "main a.button");
     assert.equal(step(page), "measure", await text(page));
     const made = clinic.text("K-9.toml");
     assert.deepEqual(counts(made), counts(before));

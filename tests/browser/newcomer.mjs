@@ -47,6 +47,75 @@ export default {
     assert.equal(step(page), to[0]);
   },
 
+  "a file that only an editor mends says so, with its line": async (bench) => {
+    const clinic = bench.folder();
+    clinic.demo("DEMO-1");
+    const right = clinic.text("DEMO-1.toml");
+    clinic.write("DEMO-1.toml", right.replace(/^hip_width = /m, "hip_widht = "));
+    await clinic.serve();
+    const page = await bench.window(clinic);
+    assert.match(await text(page, ".clients li .stamp"), /cannot be read/i);
+    await open(page, clinic.origin, "DEMO-1");
+    for (const own of ["measure/hips", "skin", "goals", "cushion", "plan", "review"]) {
+      await go(page, own);
+      const said = await text(page, "main [role=alert]");
+      for (const wanted of ["DEMO-1.toml", "hip_widht = "]) assert.ok(said.includes(wanted), `${own}: ${said}`);
+    }
+    // No screen leads to itself for what it asks.
+    await go(page, "cushion");
+    const links = await page.locator("main a").evaluateAll((all) => all.map((own) => own.pathname));
+    assert.ok(!links.includes(new URL(page.url()).pathname), `${links}`);
+    clinic.write("DEMO-1.toml", right);
+    await go(page, "plan");
+    assert.equal(await page.locator("main [role=alert]").count(), 0);
+  },
+
+  "numbers are typed in the units of the file until somebody chooses": async (bench) => {
+    const clinic = bench.folder();
+    await clinic.serve();
+    let page = await bench.window(clinic);
+    await begin(page, clinic.origin, "N-2", "in");
+    await fill(page, { "measures.hip_width": "15 1/2" });
+    await next(page);
+    await clinic.stop();
+    await clinic.serve();
+    page = await bench.window(clinic);
+    await open(page, clinic.origin, "N-2");
+    await go(page, "measure/hips");
+    assert.equal(await page.inputValue('[name="measures.hip_width"]'), "15.5");
+    assert.equal(await page.locator(".units [aria-pressed=true]").first().innerText(), "in");
+    await press(page, '.units button[value="mm"]');
+    assert.equal(await page.inputValue('[name="measures.hip_width"]'), "15.5 in");
+  },
+
+  "a reason that papers cannot show stays in its box": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "plan");
+    const because = "\u05d0\u05d1";
+    await fill(page, { because });
+    await page.locator("#by-take").fill("OT");
+    await press(page, "#take button.button");
+    assert.equal(await page.inputValue("#because"), because);
+    assert.doesNotMatch(await text(page, "[role=alert]"), /shorten/i);
+  },
+
+  "beside a goal that is refused nothing says that none is": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "goals");
+    await settled(page);
+    assert.ok((await text(page, "#look")).length > 0);
+    await choose(page, "goal.4.want", "off-load");
+    await fill(page, { "goal.4.site": "right-seat-bone", "goal.4.percent": "400" });
+    await press(page, GOAL);
+    await settled(page);
+    assert.ok(await page.locator("#add-goal .error").count() > 0);
+    assert.equal(await text(page, "#look"), "");
+  },
+
   "what an answer makes needed is said in the page's words, until it is there": async (bench) => {
     const { clinic, page } = await measured(bench);
     const about = (key) => page.locator(`#f-${key.replaceAll(".", "-")}-about`);

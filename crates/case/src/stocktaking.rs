@@ -105,6 +105,13 @@ impl CushionNow {
         })
     }
 
+    /// Whether each count is that of a plan.
+    #[must_use]
+    pub fn is_as_planned(&self, plan: &RecordedPlan) -> bool {
+        let planned = plan.counts.iter().map(|own| (&own.number, &own.planned));
+        self.counts.iter().eq(planned)
+    }
+
     /// Cells in the whole cushion.
     #[must_use]
     pub fn total(&self) -> u32 {

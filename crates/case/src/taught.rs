@@ -64,9 +64,9 @@ pub struct OtherCushion {
     pub size: Size,
     /// The day of its last plan.
     pub on: Date,
-    /// Cells in all, by that plan.
+    /// Cells in all: what is in it by the record, or else by that plan.
     pub cells: u32,
-    /// What was expected of them.
+    /// What was expected of them, where they are as planned.
     pub expected: Option<Expected>,
     /// Whether checks on it taught something.
     pub taught: bool,

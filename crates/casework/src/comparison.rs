@@ -82,7 +82,7 @@ pub fn client_on(
     let mut sizes = [None; 2];
     for (at, layout) in layouts.into_iter().enumerate() {
         let made = made_sizes(layout, size)?;
-        let sizing = fitting::sizing(&own.measures, Some(weight), &own.chair, &made);
+        let sizing = fitting::sizing(&fitting::sized_by(own), Some(weight), &own.chair, &made);
         // Who asks for a size has reasons that the rules do not know, but for what it is rated for.
         sizes[at] = size.or(sizing.chosen);
         let rating = size.and_then(|size| layout.value.made(size)).map(|made| made.max_user_weight);

@@ -28,6 +28,13 @@ impl FileRemarks {
         0..self.text.find('\n').unwrap_or(self.text.len())
     }
 
+    /// The line at which a remark points, from 1, and its words.
+    #[must_use]
+    pub fn line_of(&self, remark: &Remark) -> (usize, &str) {
+        let line = files::place_of(&self.text, remark.span.start).line;
+        (line, self.text.lines().nth(line - 1).unwrap_or_default())
+    }
+
     /// How many errors there are, and how many other remarks.
     #[must_use]
     pub fn counts(&self) -> (usize, usize) {
@@ -42,5 +49,21 @@ impl FileRemarks {
     #[must_use]
     pub fn is_wrong(&self) -> bool {
         self.remarks.iter().any(|remark| remark.severity == Severity::Error)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_remark_points_at_the_line_that_it_begins_in() {
+        let text = "format = 1\nkind = \"client\"\n\n[cushion]\nlayuot = \"row-six\"\n".to_owned();
+        let remarks = files::read_client(&text).remarks;
+        let file = FileRemarks { path: "K-1.toml".to_owned(), text, remarks };
+        let lines: Vec<_> = file.remarks.iter().map(|own| file.line_of(own)).collect();
+        // At the first column of a line, and within a line.
+        assert!(lines.contains(&(5, "layuot = \"row-six\"")), "{lines:?}");
+        assert!(lines.iter().all(|(line, words)| file.text.lines().nth(line - 1) == Some(*words)));
     }
 }

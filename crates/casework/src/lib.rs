@@ -88,6 +88,8 @@ pub use crate::survey::{ReadPart, Survey, SurveyTold, by_lot, merged, shard};
 pub use crate::survey_figure::survey_figure;
 pub use crate::template::{MadeTemplate, made_template};
 pub use crate::weighing::{WeighedCompartment, weigh_stock};
-pub use crate::written_layout::{WrittenLayout, layout_files, written_layout};
-pub use fitting::{Adjusted, CutThrough, Spacings, at_seat_bones, broken};
+pub use crate::written_layout::{DrawnLayout, WrittenLayout, layout_files, written_layout};
+pub use fitting::{
+    Adjusted, CutThrough, Sizing, Spacings, at_seat_bones, broken, thigh_not_counted,
+};
 pub use mechanics::Stop;

@@ -1,8 +1,8 @@
 //! Another cushion of the same client: what was found on it teaches how the client sits.
 
 use case::{
-    Client, CushionIdentity, Entry, LayoutRef, Likeness, OtherCushion, RecordedPlan, Taught,
-    Trouble,
+    Client, CushionIdentity, Entry, Expected, LayoutRef, Likeness, OtherCushion, RecordedPlan,
+    Taught, Trouble,
 };
 use fitting::{PreparedCushion, Spacings};
 use mechanics::Stop;
@@ -19,7 +19,37 @@ struct Elsewhere<'a> {
     plan: &'a RecordedPlan,
 }
 
+impl Elsewhere<'_> {
+    /// How many cells are in that cushion, by the record or else by the plan, and what is expected of
+    /// them.
+    fn in_it(&self) -> (u32, Option<&Expected>) {
+        let plan = self.plan;
+        let there = (plan.layout.clone(), plan.size);
+        let now = self.file.value.cushion_now();
+        match now.filter(|now| now.cushion.as_ref() == Some(&there)) {
+            Some(now) => (now.total(), plan.expected.as_ref().filter(|_| now.is_as_planned(plan))),
+            None => (plan.total(), plan.expected.as_ref()),
+        }
+    }
+}
+
 impl OpenCase {
+    /// How many cells are in this cushion: by the record, or by its plan, or else by the stock fill;
+    /// and what its plan expects of them.
+    #[must_use]
+    pub fn cells_here(&self) -> (u32, Option<&Expected>) {
+        let plan = self.client.value.latest_plan();
+        let plan = plan.filter(|plan| self.is_for_this_cushion(plan).is_ok());
+        match (self.counted().filter(|own| own.0.from.is_told()), plan) {
+            (Some((now, _)), plan) => {
+                let as_planned = plan.filter(|plan| now.is_as_planned(plan));
+                (now.total(), as_planned.and_then(|plan| plan.expected.as_ref()))
+            }
+            (None, Some(plan)) => (plan.total(), plan.expected.as_ref()),
+            (None, None) => (self.cushion.stock().total(), None),
+        }
+    }
+
     /// Takes up what was found on another cushion of the client: the one that the file named before, or
     /// that of the file which it names as the first.
     ///
@@ -40,12 +70,13 @@ impl OpenCase {
         let Some(elsewhere) = elsewhere else { return Ok(()) };
         let taught = self.taught_by(surroundings, &elsewhere);
         let plan = elsewhere.plan;
+        let (cells, expected) = elsewhere.in_it();
         let other = OtherCushion {
             layout: plan.layout.clone(),
             size: plan.size,
             on: plan.on,
-            cells: plan.total(),
-            expected: plan.expected.clone(),
+            cells,
+            expected: expected.cloned(),
             taught: taught.is_some(),
         };
         self.other = Some(other);
@@ -65,13 +96,15 @@ impl OpenCase {
         read.map(Some).map_err(|error| error.named_in(&self.client.file, "cushion", "first_file"))
     }
 
-    /// The last plan of the record that is for another cushion than the file now names.
+    /// The last plan of the record that is for another cushion than the file now names; one that was
+    /// withdrawn only where no other is.
     fn earlier_plan(&self) -> Option<&RecordedPlan> {
         let identity = self.identity();
-        self.client.value.record.iter().rev().find_map(|entry| match entry {
-            Entry::Plan(plan) => Some(plan).filter(|plan| is_elsewhere(&identity, plan)),
-            _ => None,
-        })
+        let client = &self.client.value;
+        let mut in_force = client.in_force().into_iter().rev();
+        let last = in_force.find_map(|own| plan_elsewhere(&identity, own));
+        let mut all = client.record.iter().rev();
+        last.or_else(|| all.find_map(|own| plan_elsewhere(&identity, own)))
     }
 
     /// What was found on the cushion of a plan; none where nothing was, or its layout is not there any
@@ -94,6 +127,14 @@ impl OpenCase {
         let cushion = PreparedCushion::new(&pattern, &cell.value, Spacings::default()).ok()?;
         let weight = self.weight().ok()?;
         fitting::taught(&self.client.value, &cushion, weight, &found, Stop::never()).ok()
+    }
+}
+
+/// The plan of an entry, where it is one for another cushion.
+fn plan_elsewhere<'e>(identity: &CushionIdentity, entry: &'e Entry) -> Option<&'e RecordedPlan> {
+    match entry {
+        Entry::Plan(plan) if is_elsewhere(identity, plan) => Some(plan),
+        _ => None,
     }
 }
 

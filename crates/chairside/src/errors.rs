@@ -124,18 +124,25 @@ pub(crate) fn said(house: &House, error: &WorkError) -> Markup {
 
 /// The remarks on a text, each with its line.
 pub(crate) fn remarks(house: &House, file: &FileRemarks) -> Markup {
+    html! { ul class="remarks" { (each_remark(house, file)) } }
+}
+
+/// The same with the number of each, by which a drawing calls it.
+pub(crate) fn numbered_remarks(house: &House, file: &FileRemarks) -> Markup {
+    html! { ol class="remarks" { (each_remark(house, file)) } }
+}
+
+fn each_remark(house: &House, file: &FileRemarks) -> Markup {
     let language = house.language();
     html! {
-        ul class="remarks" {
             @for remark in &file.remarks {
                 @let said = language.about_text(&remark.finding);
-                @let line = file.text[..remark.span.start].lines().count().max(1);
+                @let (line, words) = file.line_of(remark);
                 li {
                     b { (language.line_of_file(line)) } " "
                     (whole(&said.message, said.hint.as_deref()))
-                    @if let Some(own) = file.text.lines().nth(line - 1) { code { (own) } }
+                    @if !words.is_empty() { code { (words) } }
                 }
             }
-        }
     }
 }

@@ -76,19 +76,27 @@ impl Fields<'_> {
             own
         };
         let Some(written) = self.draft.answer(&own) else { return String::new() };
+        let shown = self.number(own.question, &written);
         if let Some(unit) = unit_of_weight(own.question) {
             let is_chosen = self.unit(own.question) == Some(unit);
-            return if is_chosen { written } else { format!("{written} {unit}") };
+            return if is_chosen { shown } else { format!("{shown} {unit}") };
         }
         let chosen = self.typed_in.lengths;
         match (is_length(blank.question), self.unit_of_file(blank.question), chosen) {
             (true, "mm", TypedLength::Centimetres) => {
                 let cm = written.parse::<f64>().ok().map(|mm| (mm * 100.0).round() / 1e3);
-                cm.map_or(written, |cm| cm.to_string())
+                cm.map_or(shown, |cm| self.language.number(cm))
             }
-            (true, of_file, chosen) if of_file != chosen.words() => format!("{written} {of_file}"),
-            _ => written,
+            (true, of_file, chosen) if of_file != chosen.words() => format!("{shown} {of_file}"),
+            _ => shown,
         }
+    }
+
+    /// What the file has as an answer; a number with the decimal sign of the language.
+    fn number(&self, question: Question, written: &str) -> String {
+        let is_number = matches!(question.row().kind, Kind::Length(_) | Kind::Number(..));
+        let number = written.parse::<f64>().ok().filter(|_| is_number && written.contains('.'));
+        number.map_or_else(|| written.to_owned(), |own| self.language.number(own))
     }
 
     /// In which unit the file has lengths that answer a question.
@@ -99,6 +107,17 @@ impl Fields<'_> {
         }
     }
 
+    /// What a length is in the unit of the file, where another was chosen.
+    fn as_in_file(&self, blank: &Blank) -> Option<String> {
+        let unit = match self.draft.lengths() {
+            LengthUnit::Millimetres => "mm",
+            LengthUnit::Inches => "in",
+        };
+        let written = self.draft.answer(blank)?;
+        let differs = is_length(blank.question) && self.typed_in.lengths.words() != unit;
+        differs.then(|| format!("{}\u{a0}{unit}", self.number(blank.question, &written)))
+    }
+
     /// What is to be said under a box: what is wrong, or asked; with what stood there when it was
     /// shown, by which a later change of somebody else is known.
     pub(crate) fn about(&self, blank: &Blank) -> Markup {
@@ -107,7 +126,7 @@ impl Fields<'_> {
         let seen = refused.and_then(|own| own.seen.clone());
         let seen = seen.or_else(|| self.draft.answer(blank)).unwrap_or_default();
         let asked = said_of(self.language, self.draft, self.remarks, blank);
-        let also = millimetres(self.draft, blank, self.typed_in);
+        let also = self.as_in_file(blank);
         html! {
             input type="hidden" name=(format!("was:{key}")) value=(seen);
             input type="hidden" name=(format!("shown:{key}")) value=(self.of_file(blank));
@@ -286,17 +305,6 @@ fn unit_of_weight(question: Question) -> Option<&'static str> {
 /// Whether an answer is a length in millimetres or inches.
 pub(crate) fn is_length(question: Question) -> bool {
     matches!(question.row().kind, Kind::Length(_) | Kind::Number(Unit::Millimetre, _))
-}
-
-/// What a length is in the unit of the file, where another was chosen.
-fn millimetres(draft: &Draft, blank: &Blank, typed_in: TypedIn) -> Option<String> {
-    let unit = match draft.lengths() {
-        LengthUnit::Millimetres => "mm",
-        LengthUnit::Inches => "in",
-    };
-    let written = draft.answer(blank)?;
-    let differs = is_length(blank.question) && typed_in.lengths.words() != unit;
-    differs.then(|| format!("{written}\u{a0}{unit}"))
 }
 
 /// A key as the id of an element.

@@ -3,9 +3,10 @@
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse as _, Response};
 use case::Standing;
-use casework::Draft;
+use casework::{Draft, FileRemarks};
 use maud::{DOCTYPE, Markup, html};
 
+use crate::errors::remarks;
 use crate::house::House;
 use crate::steps::Step;
 
@@ -54,6 +55,7 @@ impl Screen<'_> {
                     (self.top(house))
                     main id="main" {
                         (self.head(house))
+                        (self.wrong(house))
                         (self.body)
                     }
                     footer {
@@ -126,10 +128,31 @@ impl Screen<'_> {
     }
 }
 
+impl Screen<'_> {
+    /// What is written wrongly in the client's file, on every screen of the client: no answer mends
+    /// it.
+    fn wrong(&self, house: &House) -> Markup {
+        let wrong = self.of.as_ref().and_then(|own| only_by_editor(own.draft));
+        html! {
+            @if let Some(file) = &wrong {
+                div class="box heavy" role="alert" {
+                    h2 { (file.path) }
+                    p { (house.language().page().clients.unreadable) }
+                    (remarks(house, file))
+                }
+            }
+        }
+    }
+}
+
+/// What only a text editor mends in a client's file, since no page of questions has a box for it.
+pub(crate) fn only_by_editor(draft: &Draft) -> Option<FileRemarks> {
+    draft.wrong(|question| Step::asking(question).is_some_and(|(_, page)| page.is_some()))
+}
+
 /// Whether weights are shown in pounds: where they are typed so, or the file has it so.
 pub(crate) fn in_pounds(house: &House, draft: &Draft) -> bool {
-    let of_file = casework::Blank::of(case::question::Question::WeightLb);
-    house.typed_in().pounds || draft.answer(&of_file).is_some()
+    house.typed_in(draft).pounds || draft.is_in_pounds()
 }
 
 /// How the fitting stands, in a box.

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use case::text::LengthUnit;
 use case::{Date, LayoutSource};
 use casework::{
     Draft, Listed, OpenCase, PreparedCushions, Shelf, Surroundings, Turns, TypedIn, TypedLength,
@@ -65,7 +66,9 @@ pub struct House {
 struct Kept {
     /// The address of each file, by lot.
     addresses: BTreeMap<String, String>,
-    typed_in: Option<TypedIn>,
+    /// In what lengths are typed, and whether weights are typed in pounds, where somebody chose.
+    lengths: Option<TypedLength>,
+    pounds: Option<bool>,
     /// Who signed last, to be offered again.
     by: String,
 }
@@ -139,13 +142,25 @@ impl House {
         known.find(|own| own.1 == address).map(|own| own.0.clone())
     }
 
-    pub(crate) fn typed_in(&self) -> TypedIn {
-        let usual = TypedIn { lengths: TypedLength::Millimetres, pounds: false };
-        self.kept().typed_in.unwrap_or(usual)
+    /// In what numbers are typed: as somebody chose, or else as the client's file has them.
+    pub(crate) fn typed_in(&self, draft: &Draft) -> TypedIn {
+        let of_file = match draft.lengths() {
+            LengthUnit::Inches => TypedLength::Inches,
+            LengthUnit::Millimetres => TypedLength::Millimetres,
+        };
+        let kept = self.kept();
+        TypedIn {
+            lengths: kept.lengths.unwrap_or(of_file),
+            pounds: kept.pounds.unwrap_or_else(|| draft.is_in_pounds()),
+        }
     }
 
-    pub(crate) fn set_typed_in(&self, typed_in: TypedIn) {
-        self.kept().typed_in = Some(typed_in);
+    pub(crate) fn type_lengths_in(&self, lengths: TypedLength) {
+        self.kept().lengths = Some(lengths);
+    }
+
+    pub(crate) fn type_weights_in(&self, pounds: bool) {
+        self.kept().pounds = Some(pounds);
     }
 
     /// Who signed last.
@@ -165,6 +180,11 @@ impl House {
     /// The case of a file as far as it is filled in, with a cushion in its place where none is chosen.
     pub(crate) fn with_any_cushion(&self, draft: &Draft) -> Result<OpenCase, WorkError> {
         draft.with_any_cushion(&self.cushions, self.surroundings())
+    }
+
+    /// The same with another cushion than the one that is chosen, which cannot be had.
+    pub(crate) fn with_another_cushion(&self, draft: &Draft) -> Result<OpenCase, WorkError> {
+        draft.with_another_cushion(&self.cushions, self.surroundings())
     }
 
     /// The clients of the folder, as they are on a day.

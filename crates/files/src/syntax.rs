@@ -31,15 +31,25 @@ pub(crate) fn broken(text: &str, errors: &[toml::de::Error]) -> Vec<Broken> {
     for error in errors {
         let span = within(text, error.span().unwrap_or(0..0));
         let line = line_of(text, span.start);
-        if found.iter().any(|known| known.line == line) {
+        if found.iter().any(|known| known.line.contains(&line.start) || known.line == line) {
             continue;
         }
+        let is_heading = text[line.clone()].trim_start().starts_with('[');
         let (span, finding) = cause(text, span, line.clone(), error.message());
+        // One bracket that is missing breaks every line below it, each in the same way.
+        if let (Some(last), TextFinding::Syntax(SyntaxFinding::Other(_))) =
+            (found.last_mut(), &finding)
+            && last.remark.finding == finding
+        {
+            last.line.end = line.end;
+            last.all |= is_heading;
+            continue;
+        }
         let twice = matches!(
             finding,
             TextFinding::Syntax(SyntaxFinding::Twice | SyntaxFinding::HeadingTwice)
         );
-        let all = !twice && text[line.clone()].trim_start().starts_with('[');
+        let all = !twice && is_heading;
         let remark = Remark { severity: Severity::Error, span, finding };
         found.push(Broken { remark, line, all });
     }
@@ -63,8 +73,9 @@ pub(crate) fn without_consequences(broken: Vec<Broken>, mut remarks: Vec<Remark>
             ) | TextFinding::Wish(_)
         )
     };
-    // The key may be what could not be read.
-    remarks.retain(|remark| !missing(remark));
+    // The key may be what could not be read, and what stands in for a value that could not be lies
+    // nowhere.
+    remarks.retain(|remark| !missing(remark) && remark.span != (0..0));
     if broken.iter().any(|own| own.all) {
         remarks.clear();
     }

@@ -23,7 +23,8 @@ pub use crate::advice::review::{
 };
 pub use crate::advice::setup_card::{CardAdvice, card_advice};
 pub use crate::advice::sizing::{
-    DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, size_to_make, sizing,
+    DEPTH_ROOM, Sizing, WIDTH_ROOM, height_effects, size_to_make, sized_by, sizing,
+    thigh_not_counted,
 };
 pub use crate::advice::small_moves::small_moves;
 pub use crate::advice::survey::{Cushions, SurveyedCushion, size_for, survey};

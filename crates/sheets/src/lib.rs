@@ -29,11 +29,11 @@ pub use crate::documents::{
     Histogram, INKS, Identity, Ink, OrderPapers, OrderedCushion, PAPERS, RangeTable, ReviewPage,
     Section, SectionAt, SectionPapers, SectionSite, SetupExtras, SizeReasons, StockPapers,
     SurveyPage, TemplatePapers, ToFill, View, blank_form, body_picture, drawing, faulty_drawing,
-    fill_cards, fill_order, height_gauge, history_pages, letter, measure_picture, move_picture,
-    pattern_picture, pelvis_picture, pick_list, place_on_page, places, range_table, review_page,
-    section_picture, section_sheet, setup_card, stock_fill_card, survey_page, tag, tag_with_serial,
-    tags_of_order, tags_sheet, take_home, take_home_text, template_says, template_sheet,
-    template_tiles, tolerance, wash_day,
+    faulty_picture, fill_cards, fill_order, height_gauge, history_pages, letter, measure_picture,
+    move_picture, pattern_picture, pelvis_picture, pick_list, place_on_page, places, range_table,
+    review_page, section_picture, section_sheet, setup_card, stock_fill_card, survey_page, tag,
+    tag_with_serial, tags_of_order, tags_sheet, take_home, take_home_text, template_says,
+    template_sheet, template_tiles, tolerance, wash_day,
 };
 pub use crate::font::{Weight, font_file};
 pub use crate::frame::Frame;

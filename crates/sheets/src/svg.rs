@@ -50,9 +50,10 @@ pub fn svg(page: &Page, options: &SvgOptions) -> String {
             out.face(cut, cut.bytes_for(&characters));
         }
     }
-    // Programs that do not read embedded faces should take one that is not much wider.
+    // Programs that do not read embedded faces should take one that is not much wider; a page that
+    // is shown small keeps its words apart where letters are not moved to whole dots.
     out.raw("text{font-family:\"").raw(Family::Usual.name());
-    out.raw("\",\"Liberation Sans\",Arial,Helvetica,sans-serif;white-space:pre}\n</style>\n");
+    out.raw("\",\"Liberation Sans\",Arial,Helvetica,sans-serif;white-space:pre;text-rendering:geometricPrecision}\n</style>\n");
     out.number("<rect width=\"", width)
         .number("\" height=\"", height)
         .raw("\" fill=\"#ffffff\"/>\n");

@@ -160,8 +160,8 @@ questions! {
     PoplitealAngle = Posture "popliteal_angle", number(Unit::Degree, 0.0, 180.0), Need::Never, "90", Use::Nothing(Unused::NotModelled), { each_side: true, drawing: Some(Drawing::PoplitealAngle), };
     Tone = Posture "tone", Kind::Text, Need::Never, r#""high in the legs when cold""#, Use::Nothing(Unused::ForReaders);
     Balance = Posture "balance", Kind::Choice(&words(&SittingBalance::WORDS)), Need::Never, r#""hands free""#, Use::Changes(&[Answer::Prediction]);
-    LimbLossSide = LimbLoss "side", Kind::Choice(SIDES), Need::Always, r#""left""#, Use::OnCard(Unused::NotModelled);
-    LimbLossLevel = LimbLoss "level", Kind::Choice(&words(&LossLevel::WORDS)), Need::Always, r#""below knee""#, Use::Changes(&[Answer::Plan]);
+    LimbLossSide = LimbLoss "side", Kind::Choice(SIDES), Need::Always, r#""left""#, Use::Changes(&[Answer::Sizing]);
+    LimbLossLevel = LimbLoss "level", Kind::Choice(&words(&LossLevel::WORDS)), Need::Always, r#""below knee""#, Use::Changes(&[Answer::Sizing, Answer::Plan]);
     Sensation = Skin "sensation", Kind::Choice(&words(&own::Sensation::WORDS)), Need::Never, r#""impaired""#, Use::Changes(&[Answer::Cautions]);
     SensationSide = Skin "sensation_side", Kind::Choice(SIDES), Need::May("sensation", own::Sensation::LESS), r#""left""#, Use::Changes(&[Answer::Plan]);
     WeightShift = Skin "weight_shift", Kind::Choice(&words(&own::WeightShift::WORDS)), Need::Never, r#""limited""#, Use::Changes(&[Answer::Cautions]);

@@ -10,13 +10,14 @@ mod typed;
 
 use std::ops::Range;
 
-use case::question::{Group, QuestionWords};
-use case::text::{FileFinding, LengthUnit, Remark, TextFinding};
+use case::question::{Group, Question, QuestionWords};
+use case::text::{FileFinding, KeyFinding, LengthUnit, Remark, TextFinding};
 use case::{Client, ClientCode, Date, FileKind, LayoutSource};
 use cushion::Severity;
 use files::Read;
 
 use crate::error::WorkError;
+use crate::file_remarks::FileRemarks;
 use crate::open_case::OpenCase;
 use crate::prepared_cushions::PreparedCushions;
 use crate::shelf::{Change, Shelf};
@@ -125,6 +126,12 @@ impl Draft {
         }
     }
 
+    /// Whether the file has the client's weight in pounds.
+    #[must_use]
+    pub fn is_in_pounds(&self) -> bool {
+        self.answer(&Blank::of(Question::WeightLb)).is_some()
+    }
+
     /// Everything that there is to be said of the text on a day.
     #[must_use]
     pub fn remarks(&self, on: Date) -> Vec<Remark> {
@@ -164,14 +171,32 @@ impl Draft {
         errors.cloned().collect()
     }
 
-    /// Whether the text cannot even be taken apart, so that only a text editor helps.
+    /// What is written wrongly and stands in no box, as `in_a_box` says of a question: only a text
+    /// editor mends it, and all of a text that cannot be taken apart. None where nothing is.
     #[must_use]
-    pub fn is_unreadable(&self) -> bool {
+    pub fn wrong(&self, in_a_box: impl Fn(Question) -> bool) -> Option<FileRemarks> {
         let broken = |own: &Remark| {
             let not_toml = matches!(own.finding, TextFinding::Syntax(_));
             not_toml || matches!(own.finding, TextFinding::File(FileFinding::TooLarge))
         };
-        self.read.remarks.iter().any(broken)
+        let is_broken = self.read.remarks.iter().any(broken);
+        let mut remarks = self.missing();
+        remarks.retain(|own| {
+            let in_a_box = || !is_broken && self.is_about_one(own, &in_a_box);
+            !is_only_missing(own) && !in_a_box()
+        });
+        let file = FileRemarks { path: self.name.clone(), text: self.text.clone(), remarks };
+        (!file.remarks.is_empty()).then_some(file)
+    }
+
+    /// Whether a remark is about the answer to one of some questions.
+    fn is_about_one(&self, remark: &Remark, of: impl Fn(Question) -> bool) -> bool {
+        let asked = Question::ALL.iter().copied().filter(|own| of(*own));
+        let mut blanks = asked.flat_map(|own| match self.entries(own.row().group) {
+            0 => Blank::all(own, None),
+            count => (1..=count).flat_map(|at| Blank::all(own, Some(at))).collect(),
+        });
+        blanks.any(|own| !self.about(&own, std::slice::from_ref(remark)).is_empty())
     }
 
     /// The case with a cushion in its place where none is chosen yet: for what does not depend on
@@ -185,9 +210,31 @@ impl Draft {
         cushions: &PreparedCushions,
         surroundings: Surroundings<'_>,
     ) -> Result<OpenCase, WorkError> {
+        self.standing_in(cushions, surroundings, |chosen| chosen.is_none())
+    }
+
+    /// The same, whatever cushion is chosen: for who chooses anew, since that one cannot be had.
+    ///
+    /// # Errors
+    ///
+    /// As [`Self::with_any_cushion`].
+    pub fn with_another_cushion(
+        &self,
+        cushions: &PreparedCushions,
+        surroundings: Surroundings<'_>,
+    ) -> Result<OpenCase, WorkError> {
+        self.standing_in(cushions, surroundings, |_| true)
+    }
+
+    fn standing_in(
+        &self,
+        cushions: &PreparedCushions,
+        surroundings: Surroundings<'_>,
+        where_chosen: impl Fn(Option<String>) -> bool,
+    ) -> Result<OpenCase, WorkError> {
         let mut text = self.text.clone();
         for (key, value) in stand_in(surroundings.layouts) {
-            if files::written(&text, key).is_none()
+            if where_chosen(files::written(&text, key))
                 && let Ok(edited) = files::set(&text, key, &value)
             {
                 text = edited.text;
@@ -195,6 +242,21 @@ impl Draft {
         }
         OpenCase::made(cushions, surroundings, client_text(self.name.clone(), text)?)
     }
+}
+
+/// Whether a remark says no more than that an answer is missing.
+fn is_only_missing(remark: &Remark) -> bool {
+    matches!(
+        remark.finding,
+        TextFinding::Key(
+            KeyFinding::Missing(_)
+                | KeyFinding::MissingGroup(_)
+                | KeyFinding::MissingSide(_)
+                | KeyFinding::Neither(..)
+                | KeyFinding::Without { .. }
+                | KeyFinding::Blank(..)
+        )
+    )
 }
 
 /// A cushion that stands in for one that is not chosen yet: the first layout in its first size.

@@ -282,3 +282,33 @@ fn after_checks_counts_are_judged_on_the_body_that_was_found() {
     let off = left(again.prediction.as_ref().unwrap()) - left(&predicted);
     assert!(off.abs() < 0.1, "{off} mm");
 }
+
+#[test]
+fn what_only_an_editor_mends_is_told_from_what_is_missing() {
+    let shelf = MemoryShelf::of([]);
+    let draft = begun(&shelf);
+    assert!(draft.wrong(|_| false).is_none() && !draft.missing().is_empty());
+    let whole = after(&draft, &WHOLE);
+    draft.keep(&shelf, &whole).unwrap();
+    assert!(whole.wrong(|_| false).is_none());
+    let text = String::from_utf8(casework::Shelf::read(&shelf, "T-1.toml").unwrap()).unwrap();
+    for (line, with) in
+        [("hip_width = 400", "hip_width = = 400"), ("hip_width = 400", "hip_widht = 400")]
+    {
+        assert!(text.contains(line));
+        let text = text.replacen(line, with, 1);
+        let shelf = MemoryShelf::of([("T-1.toml", text.as_str())]);
+        let draft = Draft::open(Surroundings { shelf: &shelf, layouts: &BuiltIn }, "T-1.toml");
+        let wrong = draft.unwrap().wrong(|own| own == Question::HipWidth).unwrap();
+        let lines: Vec<_> = wrong.remarks.iter().map(|own| wrong.line_of(own).1).collect();
+        assert!(lines.iter().all(|own| own.contains(with)), "{lines:?}");
+        assert!(!lines.is_empty());
+    }
+    // What stands in a box is mended there.
+    let text = text.replacen("hip_width = 400", "hip_width = 4", 1);
+    let shelf = MemoryShelf::of([("T-1.toml", text.as_str())]);
+    let surroundings = Surroundings { shelf: &shelf, layouts: &BuiltIn };
+    let draft = Draft::open(surroundings, "T-1.toml").unwrap();
+    assert!(draft.wrong(|own| own == Question::HipWidth).is_none());
+    assert!(draft.wrong(|own| own == Question::ThighDepth).is_some());
+}

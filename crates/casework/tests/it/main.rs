@@ -5,6 +5,7 @@
 mod filling;
 mod filling_in;
 mod keys;
+mod layout_files;
 mod live;
 mod oracles;
 mod other_cushion;

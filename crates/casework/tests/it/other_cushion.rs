@@ -1,7 +1,7 @@
 //! Another cushion of the same client: how they sit is believed to begin with, counts never.
 
 use case::{Check, Date, Taught};
-use casework::{OpenCase, Recorder, Shelf, Surroundings, WorkError};
+use casework::{Counted, Done, OpenCase, Recorder, Shelf, Surroundings, WorkError, record_done};
 use cushion::Side;
 use files::BuiltIn;
 use mechanics::Stop;
@@ -159,4 +159,33 @@ fn predictions_begin_from_what_was_found_on_this_cushion() {
     assert_eq!(lower(&fresh), None);
     assert_eq!(lower(&found_lower("left")), Some(Side::Left));
     assert_eq!(lower(&found_lower("right")), Some(Side::Right));
+}
+
+/// What is in the old cushion is what somebody recorded, whatever was planned; and of the new one the
+/// plan says what is expected.
+#[test]
+fn old_and_new_are_told_by_the_record() {
+    let shelf = MemoryShelf::of([("T-1.toml", client("T-1", "row-six", "").as_str())]);
+    let plan = open(&shelf, "T-1.toml").plan(DAY, Stop::never()).unwrap();
+    assert!(open(&shelf, "T-1.toml").record_plan(&shelf, &plan, false, &OT).unwrap());
+    let case = open(&shelf, "T-1.toml");
+    let (planned, expected) = case.cells_here();
+    assert_eq!(planned, plan.total_planned());
+    assert!(expected.is_some());
+    let there = open(&on_another_layout(&shelf), "T-1.toml").other.unwrap();
+    assert_eq!((there.cells, there.expected.as_ref()), (planned, expected));
+    // Three more are put in than were planned.
+    let mut counts: Vec<(u8, u32)> =
+        plan.counts.iter().map(|own| (own.number, own.planned)).collect();
+    counts[0].1 += 3;
+    let filled = Counted { counts: Some(counts), spare: None, batch: None, serial: None };
+    let filled = Done::Filled(filled);
+    record_done(Surroundings { shelf: &shelf, layouts: &BuiltIn }, "T-1.toml", &filled, &OT)
+        .unwrap();
+    assert_eq!(open(&shelf, "T-1.toml").cells_here(), (planned + 3, None));
+    let moved = open(&on_another_layout(&shelf), "T-1.toml");
+    let there = moved.other.as_ref().unwrap();
+    assert_eq!((there.cells, &there.expected), (planned + 3, &None));
+    // Nobody planned or filled the new one.
+    assert_eq!(moved.cells_here(), (moved.cushion.stock().total(), None));
 }

@@ -1,7 +1,6 @@
 //! Checks by hand: large answers; what was expected is shown after the answer.
 
 use axum::response::Response;
-use case::text::LengthUnit;
 use case::{
     Check, CheckPart, Client, Doubt, Entry, MeasuredAt, NextStep, RecordNote, SiteName, SkinAnswer,
     Verdict,
@@ -59,8 +58,8 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             }
             form id="checks" method="post" action=(place.to(Step::Checks)) class="stack" novalidate {
                 input type="hidden" name="entries" value=(entries);
-                (bones(place, lengths_in(place, &case)))
-                (lower(place, lengths_in(place, &case)))
+                (bones(place, house.typed_in(draft).lengths))
+                (lower(place, house.typed_in(draft).lengths))
                 (skin(place, &case))
                 (more(place, &case))
                 (signed_by(place, "checks"))
@@ -138,15 +137,6 @@ fn both_sides(place: &Place<'_>, of: impl Fn(Side, &str) -> Markup) -> Markup {
             (of(Side::Left, shared.clients_left_short))
             (of(Side::Right, shared.clients_right_short))
         }
-    }
-}
-
-/// In what lengths without a unit are meant: a file in inches is answered in inches, another one as was
-/// chosen.
-fn lengths_in(place: &Place<'_>, case: &OpenCase) -> TypedLength {
-    match case.client.value.lengths {
-        LengthUnit::Inches => TypedLength::Inches,
-        LengthUnit::Millimetres => place.house.typed_in().lengths,
     }
 }
 
@@ -270,9 +260,9 @@ fn more(place: &Place<'_>, case: &OpenCase) -> Markup {
 }
 
 /// The checks that a form sent, each as hands write it; or what is wrong with one.
-pub(crate) fn found(place: &Place<'_>, case: &OpenCase, sent: &Sent) -> Result<Vec<Check>, String> {
+pub(crate) fn found(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Vec<Check>, String> {
     let language = place.house.language();
-    let lengths = lengths_in(place, case);
+    let lengths = place.house.typed_in(draft).lengths;
     let texts = &language.page().checks;
     let mut written: Vec<(String, String)> = Vec::new();
     // In the order in which the command line has them, so that files are the same.
@@ -334,7 +324,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if place.has_grown(entries) {
         return screen(place, &draft, Some(grown(place, entries)));
     }
-    let checks = match found(place, &case, &place.ask.sent) {
+    let checks = match found(place, &draft, &place.ask.sent) {
         Ok(checks) => checks,
         Err(words) => return screen(place, &draft, Some(wrong(&words))),
     };

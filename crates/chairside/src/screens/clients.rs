@@ -9,16 +9,26 @@ use maud::{Markup, html};
 use super::lost;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
-use crate::frame::{Screen, stamp};
+use crate::frame::{Screen, only_by_editor, stamp};
 use crate::house::House;
 use crate::steps::Step;
 
 /// Shows all clients, or those whose code has what was looked for.
 pub(crate) fn show(house: &House, sent: &Sent) -> Result<Response, Failed> {
-    screen(house, sent.or_nothing("find"), None)
+    screen(house, sent.or_nothing("find"), None, None)
 }
 
-pub(super) fn screen(house: &House, find: &str, wrong: Option<Markup>) -> Result<Response, Failed> {
+/// All clients, and the form for a lost file as it was sent and refused.
+pub(super) fn with_lost(house: &House, lost: &lost::Refused<'_>) -> Result<Response, Failed> {
+    screen(house, "", None, Some(lost))
+}
+
+fn screen(
+    house: &House,
+    find: &str,
+    wrong: Option<Markup>,
+    lost: Option<&lost::Refused<'_>>,
+) -> Result<Response, Failed> {
     let on = house.today();
     let texts = &house.language().page().clients;
     let all = house.roster(on)?;
@@ -42,7 +52,7 @@ pub(super) fn screen(house: &House, find: &str, wrong: Option<Markup>) -> Result
                 ul class="clients" { @for own in &listed { (client(house, own)) } }
                 (layouts(house))
             }
-            div class="stack" { (new_client(house)) (lost::form(house)) (learn(house, &all)) }
+            div class="stack" { (new_client(house)) (lost::form(house, lost)) (learn(house, &all)) }
         }
     };
     Ok(Screen { title: texts.title, of: None, body }.answer(house))
@@ -104,10 +114,12 @@ fn client(house: &House, own: &Listed) -> Markup {
                     }
                 }
                 None => {
-                    p class="stamp" { (texts.not_complete) }
-                    p class="what" {
-                        @if own.draft.is_unreadable() { (texts.unreadable) }
-                        @else { (language.still_missing(own.draft.missing().len())) }
+                    @if only_by_editor(&own.draft).is_some() {
+                        p class="stamp dark" { (texts.not_readable) }
+                        p class="what" { (own.draft.name) ": " (texts.unreadable) }
+                    } @else {
+                        p class="stamp" { (texts.not_complete) }
+                        p class="what" { (language.still_missing(own.draft.missing().len())) }
                     }
                 }
             }
@@ -194,17 +206,16 @@ pub(crate) fn take(house: &House, what: &str, sent: &Sent) -> Result<Response, F
 }
 
 /// Says how a code is written, where something else was typed.
-pub(super) fn no_code(house: &House) -> Result<Response, Failed> {
+pub(super) fn no_code(house: &House) -> Markup {
     let texts = &house.language().page().clients;
-    let wrong = html! {
+    html! {
         div class="box heavy" role="alert" { p { b { (texts.not_a_code) } } p { (texts.code_hint) } }
-    };
-    screen(house, "", Some(wrong))
+    }
 }
 
 fn begin(house: &House, sent: &Sent) -> Result<Response, Failed> {
     let Some(code) = ClientCode::new(sent.or_nothing("code").trim()) else {
-        return no_code(house);
+        return screen(house, "", Some(no_code(house)), None);
     };
     let unit = match sent.get("unit") {
         Some("in") => LengthUnit::Inches,
@@ -212,18 +223,9 @@ fn begin(house: &House, sent: &Sent) -> Result<Response, Failed> {
     };
     match Draft::begin(house.shelf(), &code, unit, house.language()) {
         Ok(draft) => {
-            let typed_in = casework::TypedIn {
-                lengths: if unit == LengthUnit::Inches {
-                    casework::TypedLength::Inches
-                } else {
-                    casework::TypedLength::Millimetres
-                },
-                ..house.typed_in()
-            };
-            house.set_typed_in(typed_in);
             let to = format!("/c/{}/{}", house.address_of(&draft.name), Step::Measure.word());
             Ok(Redirect::to(&to).into_response())
         }
-        Err(error) => screen(house, "", Some(said(house, &error))),
+        Err(error) => screen(house, "", Some(said(house, &error)), None),
     }
 }

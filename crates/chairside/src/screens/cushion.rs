@@ -2,13 +2,14 @@
 
 use axum::response::Response;
 use case::question::{Group, Question};
-use casework::{Blank, Draft, OpenCase, Typed};
+use casework::{Blank, Draft, OpenCase, Sizing, Typed};
 use cushion::Size;
 use maud::{Markup, html};
+use words::Language;
 
 use super::{Place, lead};
 use crate::answers::Said;
-use crate::errors::{Failed, said};
+use crate::errors::{Failed, remarks, said};
 use crate::fields::Fields;
 use crate::frame::{OfClient, Screen};
 use crate::screens::questions;
@@ -22,16 +23,24 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed>
 fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result<Response, Failed> {
     let house = place.house;
     let texts = &house.language().page().cushion;
-    let case = match house.with_any_cushion(draft) {
-        Ok(case) => case,
+    let (case, not_had) = match house.with_any_cushion(draft) {
+        Ok(case) => (case, None),
         Err(_) if draft.client().is_none() => return Ok(questions::missing(place, draft)),
-        Err(error) => return Err(error.into()),
+        // Here another one is chosen.
+        Err(error) => match house.with_another_cushion(draft) {
+            Ok(case) => (case, Some(error)),
+            Err(_) => return Err(error.into()),
+        },
     };
     let body = html! {
+        @if let Some(error) = &not_had { (said(house, error)) }
         p class="lead" { (texts.lead) }
+        @if let Some(lost) = casework::thigh_not_counted(&case.client.value) {
+            p { (house.language().depth_goes_by(lost.other())) }
+        }
         form method="post" action=(place.to(Step::Cushion)) class="stack" novalidate {
             (layouts(place, draft, &case))
-            (beside(place, draft, &case))
+            @if not_had.is_none() { (beside(place, draft, &case)) }
             section class="part" {
                 h2 { (texts.also) }
                 (more(place, draft, refused))
@@ -47,13 +56,13 @@ fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result<Response
 fn more(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
     let house = place.house;
     let keep_at = place.page("nothing");
-    let remarks = draft.remarks(house.today());
+    let asked = draft.remarks(house.today());
     let fields = Fields {
         language: house.language(),
         draft,
         refused,
-        typed_in: house.typed_in(),
-        remarks: &remarks,
+        typed_in: house.typed_in(draft),
+        remarks: &asked,
         keep_at: &keep_at,
     };
     html! {
@@ -63,47 +72,21 @@ fn more(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
     }
 }
 
-/// Each layout: what suits, what else does, and why the rest does not.
+/// Each layout with its sizes, and what would have to be made where none suits.
 fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
     let house = place.house;
     let language = house.language().with_lengths_in(draft.lengths());
-    let texts = &language.page().cushion;
-    let chosen = draft.answer(&Blank::of(Question::LayoutOfCushion));
-    let size = draft.answer(&Blank::of(Question::SizeOfCushion));
-    let is_chosen = |name: &str, own: Size| {
-        chosen.as_deref() == Some(name) && size.as_deref() == Some(&own.to_string())
-    };
-    let all = case.all_sizings(house.surroundings());
+    let files = casework::layout_files(house.surroundings());
+    let all = case.all_sizings(house.surroundings(), &files);
     html! {
         @for own in &all.layouts {
             fieldset class="layout box" {
                 legend { (own.name) }
-                @if let Some(about) = &own.about { p class="hint" lang=[is_built_in(&own.name).then_some("en")] { (about) } }
+                @if let Some(about) = &own.about { (about_layout(language, about)) }
+                @if let Some(file) = &own.not_drawn { div class="box heavy" { (remarks(house, file)) } }
                 @match &own.sizing {
                     Err(error) => { (said(house, error)) }
-                    Ok(sizing) => {
-                        @if let Some(best) = sizing.chosen {
-                            label class="answer" {
-                                input type="radio" name="choice" value=(value(&own.name, best)) checked[is_chosen(&own.name, best)];
-                                span { b { (language.size(best)) ", " (texts.suits_best) } small { (language.size_leaves(&sizing.margins)) } }
-                            }
-                        } @else { p { b { (texts.none_suits) } } }
-                        @for other in &sizing.suit_too {
-                            label class="answer" {
-                                input type="radio" name="choice" value=(value(&own.name, *other)) checked[is_chosen(&own.name, *other)];
-                                span { (language.size(*other)) ", " (texts.suits_too) }
-                            }
-                        }
-                        details open[sizing.why_not.iter().any(|other| is_chosen(&own.name, other.0))] {
-                            summary { (texts.why_not) }
-                            @for (other, misfits) in &sizing.why_not {
-                                label class="answer" {
-                                    input type="radio" name="choice" value=(value(&own.name, *other)) checked[is_chosen(&own.name, *other)];
-                                    span { (language.size_left(*other, misfits)) }
-                                }
-                            }
-                        }
-                    }
+                    Ok(sizing) => { (sizes(language, draft, &own.name, sizing)) }
                 }
             }
         }
@@ -118,10 +101,43 @@ fn layouts(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
     }
 }
 
-/// Whether a layout is one of ours, which say in English for whom they are; in which language others
-/// say it, nobody knows.
-fn is_built_in(name: &str) -> bool {
-    !name.contains(['.', ':'])
+/// For whom a layout is: of ours in the language of the page, of others in whatever language they
+/// say it.
+fn about_layout(language: &dyn Language, about: &str) -> Markup {
+    html! { p class="hint" { (language.text_of_layout(about)) } }
+}
+
+/// The sizes of a layout: what suits, what else does, and why the rest does not.
+fn sizes(language: &dyn Language, draft: &Draft, name: &str, sizing: &Sizing) -> Markup {
+    let texts = &language.page().cushion;
+    let layout = draft.answer(&Blank::of(Question::LayoutOfCushion));
+    let size = draft.answer(&Blank::of(Question::SizeOfCushion));
+    let is_chosen =
+        |own: Size| layout.as_deref() == Some(name) && size.as_deref() == Some(&own.to_string());
+    let one = |own: Size, said: Markup| {
+        html! {
+            label class="answer" {
+                input type="radio" name="choice" value=(value(name, own)) checked[is_chosen(own)];
+                span { (said) }
+            }
+        }
+    };
+    html! {
+        @if let Some(best) = sizing.chosen {
+            (one(best, html! { b { (language.size(best)) ", " (texts.suits_best) } small { (language.size_leaves(&sizing.margins)) } }))
+        } @else if !sizing.why_not.is_empty() { p { b { (texts.none_suits) } } }
+        @for other in &sizing.suit_too {
+            (one(*other, html! { (language.size(*other)) ", " (texts.suits_too) }))
+        }
+        @if !sizing.why_not.is_empty() {
+            details open[sizing.why_not.iter().any(|other| is_chosen(other.0))] {
+                summary { (texts.why_not) }
+                @for (other, misfits) in &sizing.why_not {
+                    (one(*other, html! { (language.size_left(*other, misfits)) }))
+                }
+            }
+        }
+    }
 }
 
 fn value(name: &str, size: Size) -> String {
@@ -133,8 +149,8 @@ fn beside(place: &Place<'_>, draft: &Draft, case: &OpenCase) -> Markup {
     let language = place.house.language().with_lengths_in(draft.lengths());
     let texts = &language.page().cushion;
     let chosen = draft.answer(&Blank::of(Question::LayoutOfCushion)).is_some();
-    let counts = case.cushion.stock().total();
-    let old = case.other.as_ref().map(|other| language.beside_the_other(other, (counts, None)));
+    let here = case.cells_here();
+    let old = case.other.as_ref().map(|other| language.beside_the_other(other, here));
     html! {
         @if let Some(lines) = &old {
             section class="box" {
@@ -170,11 +186,11 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         }
     }
     typed.retain(|own| own.blank.question.row().group == Group::Cushion);
-    let answered = draft.answered(&typed, house.typed_in());
+    let answered = draft.answered(&typed, house.typed_in(&draft));
     draft.keep(house.shelf(), &answered.draft)?;
     if answered.refused.is_empty() && answered.draft.client().is_some() {
         return Ok(lead(place.ask, &place.to(Step::Plan)));
     }
-    let said = crate::answers::taken(house.language(), &draft, sent, house.typed_in());
+    let said = crate::answers::taken(house.language(), &draft, sent, house.typed_in(&draft));
     screen(place, &answered.draft, &said.refused)
 }

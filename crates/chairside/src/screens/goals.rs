@@ -27,7 +27,8 @@ fn screen(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Response {
     let texts = &place.house.language().page().goals;
     let known = known(place, draft);
     // What can be asked for depends on the cushion, so nothing is said before one is chosen.
-    let can_look = draft.client().is_some();
+    // Nor beside a goal that is refused here.
+    let can_look = draft.client().is_some() && !refused.iter().any(Said::is_refused);
     let goals = known.unwrap_or_else(|| as_written(place, draft));
     let body = html! {
         p class="lead" { (texts.lead) }
@@ -121,13 +122,13 @@ fn add(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
         language: house.language(),
         draft,
         refused,
-        typed_in: house.typed_in(),
+        typed_in: house.typed_in(draft),
         remarks: &remarks,
         keep_at: &keep_at,
     };
     html! {
         form class="box" id="add-goal" method="post" action=(place.page("add")) novalidate data-needs="goal" {
-            h2 { (texts.add) }
+            h2 { (if entry == 1 { texts.add_first } else { texts.add }) }
             @for own in refused.iter().filter(|own| own.is_refused()) { p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } } }
             @for question in Question::of(Group::Goal) {
                 div class="needs" data-question=(question.row().key) { (fields.question(question, Some(entry))) }
@@ -176,7 +177,6 @@ fn is_refusal(why: Shortfall) -> bool {
             | Shortfall::TheseCounts
             | Shortfall::SeatWouldFall
             | Shortfall::NoRest
-            | Shortfall::NoRestOnStock
     )
 }
 
@@ -214,7 +214,7 @@ fn added(place: &Place<'_>, draft: &Draft, sent: &Sent) -> Result<Response, Fail
         return Ok(lead(place.ask, &place.to(Step::Cushion)));
     }
     let Taken { draft: after, refused, .. } =
-        taken(place.house.language(), draft, sent, place.house.typed_in());
+        taken(place.house.language(), draft, sent, place.house.typed_in(draft));
     let nothing = Typed {
         blank: Blank::in_entry(Question::GoalWant, entry),
         words: String::new(),

@@ -1,13 +1,13 @@
 //! A layout while it is written: drawn anew as its file changes, with remarks beside its lines.
 
 use axum::response::Response;
-use casework::WrittenLayout;
+use casework::{DrawnLayout, WrittenLayout};
 use cushion::Size;
 use maud::{Markup, PreEscaped, html};
-use sheets::View;
+use sheets::{Picture, View};
 
 use super::part;
-use crate::errors::{Failed, remarks};
+use crate::errors::{Failed, numbered_remarks};
 use crate::following;
 use crate::form::Sent;
 use crate::frame::Screen;
@@ -39,8 +39,9 @@ pub(crate) fn show(
                 hx-get=(format!("/layout/{address}")) hx-trigger="input changed delay:60ms" hx-target="#drawn";
             noscript { button class="button less" { (texts.show) } }
         }
-        div id="drawn" data-follow=(format!("/layout/{address}/changed")) data-seen=(seen)
+        div id="drawn" class="panes" data-follow=(format!("/layout/{address}/changed")) data-seen=(seen)
             hx-get=(format!("/layout/{address}")) hx-include="#at" hx-trigger="saved" { (drawn) }
+        p { a class="button less" href="/" { (house.language().page().trouble.to_all_clients) } }
     };
     Ok(Screen { title: texts.title, of: None, body }.answer(house))
 }
@@ -48,14 +49,30 @@ pub(crate) fn show(
 fn drawn(house: &House, own: &WrittenLayout) -> Markup {
     let language = house.language();
     let size = own.sizes.get(own.at).map(|size: &Size| language.size(*size));
-    let picture = own.pattern.as_ref().and_then(|pattern| {
-        let number = |ix: cushion::CompartmentIx| (pattern[ix].number.to_string(), None);
-        sheets::pattern_picture(language, pattern, View::Above, number).ok()
-    });
+    let title = own.title.as_deref().map(|title| language.text_of_layout(title));
     html! {
-        @if let Some(size) = size { h2 { (size) } }
-        @if let Some(picture) = &picture { div class="drawing" { (PreEscaped(sheets::fragment(picture))) } }
-        @if own.file.remarks.is_empty() { p { (language.page().layout.no_remarks) } }
-        @else { (remarks(house, &own.file)) }
+        @if let Some(picture) = picture(house, own) {
+            div class="drawing whole" { (PreEscaped(sheets::fragment(&picture))) }
+        }
+        section class="stack" {
+            h2 { (own.file.path) @if let Some(title) = title { ": " (title) } }
+            @if let Some(size) = size { p { b { (size) } } }
+            @if own.file.remarks.is_empty() { p { (language.page().layout.no_remarks) } }
+            @else { (numbered_remarks(house, &own.file)) }
+        }
+    }
+}
+
+/// The layout from above, or what can be drawn of it.
+fn picture(house: &House, own: &WrittenLayout) -> Option<Picture> {
+    let language = house.language();
+    match own.drawn.as_ref()? {
+        DrawnLayout::Whole(pattern) => {
+            let number = |ix: cushion::CompartmentIx| (pattern[ix].number.to_string(), None);
+            sheets::pattern_picture(language, pattern, View::Above, number).ok()
+        }
+        DrawnLayout::Refused(sketch, numbers) => {
+            sheets::faulty_picture(language, sketch, numbers).ok()
+        }
     }
 }

@@ -1,14 +1,15 @@
 //! A client whose file is lost: brought back from the code on a card, as text or in its PDF.
 
-use axum::response::{IntoResponse as _, Redirect, Response};
-use case::ClientCode;
-use casework::{Change, Lost, WorkError};
+use axum::response::Response;
+use case::{ClientCode, Restored};
+use casework::{Change, Draft, Lost, WorkError};
 use maud::{Markup, html};
 
 use super::clients;
 use super::papers::FOLDER;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
+use crate::frame::{OfClient, Screen, step_name};
 use crate::house::House;
 use crate::steps::Step;
 
@@ -19,20 +20,28 @@ fn pdfs(house: &House) -> Vec<String> {
     all.filter(|name| name.to_ascii_lowercase().ends_with(".pdf")).collect()
 }
 
-/// The form on the page of clients.
-pub(super) fn form(house: &House) -> Markup {
+/// A form that was refused: what it sent, and why.
+pub(super) struct Refused<'a> {
+    sent: &'a Sent,
+    why: Markup,
+}
+
+/// The form on the page of clients; open, with what was typed, where it was refused.
+pub(super) fn form(house: &House, refused: Option<&Refused<'_>>) -> Markup {
     let language = house.language();
+    let typed = |name: &str| refused.map_or("", |own| own.sent.or_nothing(name));
     let texts = &language.page().lost;
     let of_clients = &language.page().clients;
     let pdfs = pdfs(house);
     html! {
-        details class="entry" {
+        details class="entry" open[refused.is_some()] {
             summary { (texts.title) }
             form class="stack" method="post" action="/clients/lost" {
+                @if let Some(own) = refused { div id="summary" tabindex="-1" { (own.why) } }
                 p { (texts.lead) }
                 div class="field" {
                     label for="lost-text" { (texts.text) }
-                    input id="lost-text" name="text" maxlength="400" autocomplete="off"
+                    input id="lost-text" name="text" value=(typed("text")) maxlength="400" autocomplete="off"
                         autocapitalize="characters" spellcheck="false";
                 }
                 @if !pdfs.is_empty() {
@@ -41,20 +50,23 @@ pub(super) fn form(house: &House) -> Markup {
                         p class="hint" id="lost-pdf-hint" { (texts.pdf_hint) }
                         select id="lost-pdf" name="pdf" aria-describedby="lost-pdf-hint" {
                             option value="" { (texts.no_pdf) }
-                            @for name in &pdfs { option value=(house.address_of(name)) { (name) } }
+                            @for name in &pdfs {
+                                @let address = house.address_of(name);
+                                option value=(address) selected[typed("pdf") == address] { (name) }
+                            }
                         }
                     }
                 }
                 div class="field" {
                     label for="lost-code" { (of_clients.code) }
                     p class="hint" id="lost-code-hint" { (of_clients.code_hint) }
-                    input id="lost-code" name="code" required maxlength="24" autocomplete="off"
+                    input id="lost-code" name="code" value=(typed("code")) required maxlength="24" autocomplete="off"
                         autocapitalize="characters" spellcheck="false" aria-describedby="lost-code-hint";
                 }
                 div class="field" {
                     label for="lost-serial" { (texts.serial) }
                     p class="hint" id="lost-serial-hint" { (texts.serial_hint) }
-                    input id="lost-serial" name="serial" maxlength="60" autocomplete="off"
+                    input id="lost-serial" name="serial" value=(typed("serial")) maxlength="60" autocomplete="off"
                         spellcheck="false" aria-describedby="lost-serial-hint";
                 }
                 button class="button less" { (texts.bring_back) }
@@ -75,8 +87,9 @@ fn text_of(house: &House, sent: &Sent) -> Result<String, WorkError> {
 
 /// Makes the file of a client anew; nothing is written where one is there.
 pub(super) fn take(house: &House, sent: &Sent) -> Result<Response, Failed> {
+    let refused = |why: Markup| clients::with_lost(house, &Refused { sent, why });
     let Some(code) = ClientCode::new(sent.or_nothing("code").trim()) else {
-        return clients::no_code(house);
+        return refused(clients::no_code(house));
     };
     let serial = Some(sent.or_nothing("serial").trim()).filter(|own| !own.is_empty());
     let name = format!("{code}.toml");
@@ -85,13 +98,28 @@ pub(super) fn take(house: &House, sent: &Sent) -> Result<Response, Failed> {
         let edition = (house.today(), house.language());
         let made = casework::restored(house.surroundings(), &lost, &name, edition)?;
         let new = Change::new(&name, made.text.as_bytes());
-        house.shelf().put(&[new]).map_err(WorkError::from)
+        house.shelf().put(&[new])?;
+        Ok(made.restored)
     });
     match written {
-        Ok(()) => {
-            let to = format!("/c/{}/{}", house.address_of(&name), Step::Measure.word());
-            Ok(Redirect::to(&to).into_response())
-        }
-        Err(error) => clients::screen(house, "", Some(said(house, &error))),
+        Ok(restored) => back(house, &name, &restored),
+        Err(error) => refused(said(house, &error)),
     }
+}
+
+/// What came back, what it is worth, and where it goes on.
+fn back(house: &House, name: &str, restored: &Restored) -> Result<Response, Failed> {
+    let language = house.language();
+    let draft = Draft::open(house.surroundings(), name)?;
+    let address = house.address_of(name);
+    let to = format!("/c/{address}/{}", Step::Measure.word());
+    let body = html! {
+        div class="box heavy" role="status" {
+            p { (language.restored(restored)) }
+            p { (language.still_missing(draft.missing().len())) "." }
+        }
+        div class="row buttons" { a class="button" href=(to) { (step_name(house, Step::Measure)) } }
+    };
+    let of = OfClient { address: &address, draft: &draft, step: Step::Measure, standing: None };
+    Ok(Screen { title: language.page().lost.back, of: Some(of), body }.answer(house))
 }

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use axum::response::Response;
-use case::{Goal, Plan};
+use case::{Client, Goal, Plan, Trouble, WhyNoPlan};
 use casework::{Draft, OpenCase, Stop, WorkError, plan_stands};
 use maud::{Markup, html};
 
@@ -84,9 +84,7 @@ fn screen(
     let seen = Seen { place, case, window: &id };
     let body = html! {
         div id="told" { (told.unwrap_or_default()) }
-        @if let Some(now) = case.client.value.cushion_now() {
-            p class="lead" { (texts.in_cushion_now) " " (house.language().counted_from(now.from)) "." }
-        }
+        (in_cushion_now(house, &case.client.value))
         form id="counts" method="post" action=(place.page("touch")) {
             input type="hidden" name="window" value=(id);
             input type="hidden" name="entries" value=(entries);
@@ -107,6 +105,24 @@ fn screen(
     let of =
         OfClient { address: &place.ask.address, draft, step: Step::Plan, standing: Some(standing) };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// How it is known what is in the cushion, and in which, where that is not the one that is planned.
+fn in_cushion_now(house: &House, client: &Client) -> Markup {
+    let language = house.language();
+    let page = language.page();
+    let Some(now) = client.cushion_now() else { return html! {} };
+    let from = language.counted_from(now.from);
+    html! {
+        p class="lead" {
+            @match now.cushion.as_ref().filter(|_| !now.is_in(&client.cushion)) {
+                Some((layout, size)) => {
+                    (page.cushion.another_cushion) ", " (layout) ", " (language.size(*size)) ": " (from) "."
+                }
+                None => { (page.plan.in_cushion_now) " " (from) "." }
+            }
+        }
+    }
 }
 
 /// The goals, and a plan made for them.
@@ -139,7 +155,7 @@ fn take_box(place: &Place<'_>, case: &OpenCase, counts: &[u32], window: &str) ->
             div class="field" {
                 label for="because" { (texts.because) }
                 p class="hint" id="because-hint" { (texts.because_hint) }
-                input id="because" name="because" maxlength="200" autocomplete="off" aria-describedby="because-hint";
+                input id="because" name="because" value=(place.ask.sent.or_nothing("because")) maxlength="200" autocomplete="off" aria-describedby="because-hint";
             }
             button class="button" { (texts.take) }
         }
@@ -202,10 +218,15 @@ fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
 /// Why there is no plan, and where that may be mended.
 fn no_plan(place: &Place<'_>, error: &WorkError) -> Markup {
     let texts = &place.house.language().page().plan;
+    // No chair bears more than the cushion does.
+    let too_heavy = matches!(
+        &*error.what,
+        Trouble::NotSafe(WhyNoPlan::TooHeavy { .. }) | Trouble::NoPlan(WhyNoPlan::TooHeavy { .. })
+    );
     html! {
         (said(place.house, error))
         div class="row buttons" {
-            a class="button less" href=(place.to(Step::Chair)) { (texts.to_chair) }
+            @if !too_heavy { a class="button less" href=(place.to(Step::Chair)) { (texts.to_chair) } }
             @for step in [Step::Goals, Step::Cushion] {
                 a class="button less" href=(place.to(step)) { (step_name(place.house, step)) }
             }

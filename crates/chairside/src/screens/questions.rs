@@ -4,7 +4,7 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse as _, Redirect, Response};
 use case::question::{Group, Question};
 use case::text::Remark;
-use casework::{Blank, Draft, TypedIn, TypedLength, WorkError};
+use casework::{Blank, Draft, TypedLength, WorkError};
 use cushion::Side;
 use maud::{Markup, html};
 
@@ -13,7 +13,7 @@ use crate::answers::{MINE, Said, THEIRS, Taken, blank_of, taken, whole};
 use crate::errors::Failed;
 use crate::fields::{Fields, about_id, capital, id_of, is_length};
 use crate::form::Sent;
-use crate::frame::{OfClient, Screen, step_name};
+use crate::frame::{OfClient, Screen, only_by_editor, step_name};
 use crate::house::House;
 use crate::screens::beside;
 use crate::steps::{Page, Part, Step};
@@ -42,19 +42,18 @@ pub(crate) fn show(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Result
         language,
         draft,
         refused,
-        typed_in: house.typed_in(),
+        typed_in: house.typed_in(draft),
         remarks: &remarks,
         keep_at: &keep_at,
     };
     let name = language.page().steps.pages.iter().find(|own| own.0 == page.word);
     let title = name.map_or_else(|| step_name(house, place.step), |own| own.1);
     let body = html! {
-        @if draft.is_unreadable() { p class="box heavy" { (language.page().clients.unreadable) } }
         (summary(house, refused))
         div class="panes questions" {
             (beside::pelvis(house, draft, page))
             div class="stack" {
-                @if asks_lengths(page) { (units(house, &action)) }
+                @if asks_lengths(page) { (units(house, draft, &action)) }
                 form method="post" action=(action) novalidate class="stack" {
                     // What the enter key presses: else it would be the first button, which may take an entry away.
                     button class="vh" tabindex="-1" aria-hidden="true" { (language.page().fields.next) }
@@ -130,9 +129,9 @@ fn list_of(fields: &Fields<'_>, group: Group, heading: &str, comment: &str) -> M
 }
 
 /// In what lengths and weights are typed.
-fn units(house: &House, back: &str) -> Markup {
+fn units(house: &House, draft: &Draft, back: &str) -> Markup {
     let texts = &house.language().page().fields;
-    let chosen = house.typed_in();
+    let chosen = house.typed_in(draft);
     html! {
         form class="units" method="post" action="/unit" {
             input type="hidden" name="back" value=(back);
@@ -152,15 +151,13 @@ fn units(house: &House, back: &str) -> Markup {
 
 /// Takes the units in which numbers are typed from now on.
 pub(crate) fn set_unit(house: &House, sent: &Sent) -> Response {
-    let mut own = house.typed_in();
-    if let Some(word) = sent.get("lengths") {
-        let known = TypedLength::WORDS.into_iter().find(|unit| unit.1 == word);
-        own.lengths = known.map_or(own.lengths, |unit| unit.0);
+    let lengths = sent.get("lengths");
+    if let Some((unit, _)) = TypedLength::WORDS.into_iter().find(|own| Some(own.1) == lengths) {
+        house.type_lengths_in(unit);
     }
     if let Some(word) = sent.get("weights") {
-        own.pounds = word == "lb";
+        house.type_weights_in(word == "lb");
     }
-    house.set_typed_in(TypedIn { ..own });
     let back = sent.or_nothing("back");
     // Only to a page of ours.
     let back = if back.starts_with("/c/") { back } else { "/" };
@@ -215,7 +212,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
         return without(place, &draft, entry);
     }
     let Taken { draft: after, mut refused, left_out } =
-        taken(house.language(), &draft, &ask.sent, house.typed_in());
+        taken(house.language(), &draft, &ask.sent, house.typed_in(&draft));
     if let Err(error) = draft.keep(house.shelf(), &after) {
         return not_kept(place, &draft, error);
     }
@@ -271,7 +268,8 @@ struct Kept<'a> {
 /// What is said under the box that was changed, and under others where it makes a difference.
 fn kept_part(house: &House, ask: &Ask, kept: &Kept<'_>) -> Response {
     let blank = ask.trigger.as_deref().and_then(Blank::from_key);
-    let (language, typed_in, refused) = (house.language(), house.typed_in(), kept.refused);
+    let (language, typed_in, refused) =
+        (house.language(), house.typed_in(kept.after), kept.refused);
     let said = [kept.before, kept.after].map(|draft| draft.remarks(house.today()));
     let of = |draft, remarks| Fields { language, draft, refused, typed_in, remarks, keep_at: "" };
     // What is refused stands under its box already: only what the file has makes a difference.
@@ -334,22 +332,32 @@ fn lacking(place: &Place<'_>, remark: &Remark) -> Markup {
     html! { a href=(to) { (heading) ": " (words) } }
 }
 
-/// What is missing before a step that needs the whole file.
+/// What is missing before a step that needs the whole file. What is written wrongly stands above it,
+/// and what this very step asks is answered here once the rest is there.
 pub(crate) fn missing(place: &Place<'_>, draft: &Draft) -> Response {
     let house = place.house;
     let language = house.language();
     let texts = &language.page().fields;
-    let missing = draft.missing();
+    let wrong = only_by_editor(draft).map(|own| own.remarks).unwrap_or_default();
+    let is_elsewhere = |remark: &Remark| match blank_of(remark) {
+        Some((question, _)) => Step::asking(question).is_none_or(|(step, _)| step != place.step),
+        None => !wrong.contains(remark),
+    };
+    let missing: Vec<Remark> = draft.missing().into_iter().filter(is_elsewhere).collect();
     let body = html! {
-        div class="box heavy" {
-            h2 { (language.still_missing(missing.len())) }
-            ul {
-                @for remark in &missing { li { (lacking(place, remark)) } }
-            }
-            p { (texts.complete_first) }
-            div class="row" {
-                a class="button" href=(place.to(Step::Measure)) { (step_name(house, Step::Measure)) }
-                a class="button less" href=(place.to(Step::Cushion)) { (step_name(house, Step::Cushion)) }
+        @if !missing.is_empty() {
+            div class="box heavy" {
+                h2 { (language.still_missing(missing.len())) }
+                ul {
+                    @for remark in &missing { li { (lacking(place, remark)) } }
+                }
+                p { (texts.complete_first) }
+                div class="row" {
+                    a class="button" href=(place.to(Step::Measure)) { (step_name(house, Step::Measure)) }
+                    @if place.step != Step::Cushion {
+                        a class="button less" href=(place.to(Step::Cushion)) { (step_name(house, Step::Cushion)) }
+                    }
+                }
             }
         }
     };

@@ -33,7 +33,13 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
         @for own in &notes { p class="asks" { (language.record_note(own)) } }
         @if let Some(now) = client.cushion_now() {
             section class="part" {
-                h2 { (texts.in_cushion) }
+                @match now.cushion.as_ref().filter(|_| !now.is_in(&client.cushion)) {
+                    Some((layout, size)) => {
+                        h2 { (language.page().cushion.another_cushion) }
+                        p { b { (layout) ", " (language.size(*size)) } }
+                    }
+                    None => { h2 { (texts.in_cushion) } }
+                }
                 @let counts: Vec<(u8, u32)> = now.counts.iter().map(|own| (*own.0, *own.1)).collect();
                 p { (language.counts(&counts)) ", " (language.counted_from(now.from)) ". " (language.bag(now.bag)) }
                 @for (number, cells) in now.to_put_back() {
@@ -247,7 +253,8 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     let done = match (place.ask.page.as_deref(), sent.get("do"), entry) {
         (Some("recount"), ..) => counted(sent),
         (Some("weighed"), ..) => {
-            casework::weight_typed(sent.or_nothing("weight"), house.typed_in()).map(Done::Weighed)
+            casework::weight_typed(sent.or_nothing("weight"), house.typed_in(&draft))
+                .map(Done::Weighed)
         }
         (Some("skin"), ..) => Some(Done::Skin(seen(sent))),
         (Some("entry"), Some("return"), Some(entry)) => Some(Done::Returned(entry)),

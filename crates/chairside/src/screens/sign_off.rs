@@ -89,7 +89,7 @@ fn next_look(place: &Place<'_>, draft: &Draft) -> Markup {
         language: house.language(),
         draft,
         refused: &[],
-        typed_in: house.typed_in(),
+        typed_in: house.typed_in(draft),
         remarks: &remarks,
         keep_at: &keep_at,
     };
@@ -105,7 +105,7 @@ fn next_look(place: &Place<'_>, draft: &Draft) -> Markup {
 fn keep_next_look(place: &Place<'_>, draft: &Draft) -> Result<Draft, Failed> {
     let mut typed = crate::answers::typed(&place.ask.sent);
     typed.retain(|own| own.blank.question == Question::NextReview);
-    let after = draft.answered(&typed, place.house.typed_in()).draft;
+    let after = draft.answered(&typed, place.house.typed_in(draft)).draft;
     draft.keep(place.house.shelf(), &after)?;
     Ok(after)
 }
@@ -131,7 +131,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if !found.is_empty() && sent.get("still").is_none() {
         return screen(place, &draft, told(texts.say_still));
     }
-    found.extend(checks::found(place, &case, sent).unwrap_or_default());
+    found.extend(checks::found(place, &draft, sent).unwrap_or_default());
     found.sort_by_key(in_order);
     let (transfer, reach) = (sent.get("transfer").is_some(), sent.get("reach").is_some());
     if passed

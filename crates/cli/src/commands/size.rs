@@ -17,7 +17,7 @@ pub(crate) fn run(arguments: &arguments::Size, terminal: Terminal) -> Result<(),
     let case = OpenCase::open(outside.surroundings(), &name(&arguments.client))?;
     let shown = Shown { case: &case, say: say::about(&case), sources: arguments.sources, terminal };
     let some_suits = if arguments.all {
-        shown.all(&case.all_sizings(outside.surroundings()))?
+        shown.all(&case.all_sizings(outside.surroundings(), &[]))?
     } else {
         shown.one(outside.surroundings())?
     };

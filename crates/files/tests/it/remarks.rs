@@ -37,6 +37,21 @@ fn check_line(text: &str, begins: &str, with: &str, expected: &[&str]) {
     assert_eq!(said(&text), expected);
 }
 
+/// What follows from one bracket that is missing is no further mistake.
+#[test]
+fn one_missing_bracket_is_said_once() {
+    let (at, text) =
+        with_line(starter::layout(), "front-corner", "front-corner = [\"50%\", \"100%\"");
+    let told = said(&text);
+    let [told] = told.as_slice() else { panic!("{told:?}") };
+    // The line below it is where that shows.
+    assert!(told.starts_with(&format!("{}: ", at + 2)), "{told}");
+    // What cannot be read has no value that could be wrong.
+    let (at, text) = with_line(&starter::example(words::ENGLISH), "hip_width", "hip_width = = 3");
+    let told = said(&text);
+    assert!(told.iter().all(|own| own.starts_with(&format!("{}: ", at + 1))), "{told:?}");
+}
+
 /// A wrong line of a file: how the line begins that it stands in place of, the line, what is said.
 pub(crate) type WrongLine = (&'static str, &'static str, &'static [&'static str]);
 

@@ -7,7 +7,7 @@ use cushion::{Length, MadeSize, Mass, Pressure, Side};
 
 use crate::advice::altitude;
 use crate::advice::drift::re_check;
-use crate::advice::sizing::sizing;
+use crate::advice::sizing::{sized_by, sizing};
 use crate::search::plan::PlanInput;
 
 /// A weight older than this, in days, may no longer be true.
@@ -91,7 +91,7 @@ fn size(input: &PlanInput<'_>) -> Option<Caution> {
         max_user_weight: Mass::from_kg(1e3),
     };
     // The chair has cautions of its own.
-    let sized = sizing(&client.measures, None, &Chair::default(), &[made]);
+    let sized = sizing(&sized_by(client), None, &Chair::default(), &[made]);
     sized.why_not.into_iter().next().map(|(_, why)| Caution::Size(why))
 }
 

@@ -1,8 +1,8 @@
 //! Sizing: which made size suits the client's measures, chair and weight, and why.
 
 use case::{
-    Chair, HeightEffect, Measures, NoSizeToMake, Propulsion, SizeMargin, SizeMisfit, SizeToMake,
-    SizingRule,
+    Chair, Client, HeightEffect, LossLevel, Measures, NoSizeToMake, Propulsion, SizeMargin,
+    SizeMisfit, SizeToMake, SizingRule,
 };
 use cushion::{Length, MadeSize, Mass, Side, Size};
 
@@ -25,6 +25,30 @@ const SHORT: Length = Length::from_mm(70.0);
 /// Lengths that differ by less are alike: sizes are written to a tenth of a millimetre, and what is
 /// left of a difference of two lengths below that is rounding.
 const ALIKE: Length = Length::from_mm(0.05);
+
+/// The side whose thigh decides nothing about the depth: that of the one leg that is lost above the
+/// knee or at the hip, where no knee needs room. None where neither or both are, and where the other
+/// thigh was not measured.
+#[must_use]
+pub fn thigh_not_counted(client: &Client) -> Option<Side> {
+    let all = &client.posture.limb_loss;
+    let has_knee =
+        |side| !all.iter().any(|own| own.side == side && own.level != LossLevel::BelowKnee);
+    let decides = |side| has_knee(side) && client.measures.thigh_depth[side].is_some();
+    [Side::Left, Side::Right].into_iter().find(|side| !has_knee(*side) && decides(side.other()))
+}
+
+/// The measures by which a cushion is chosen for a client: without the thigh that is not counted.
+#[must_use]
+pub fn sized_by(client: &Client) -> Measures {
+    let mut measures = client.measures.clone();
+    match thigh_not_counted(client) {
+        Some(Side::Left) => measures.thigh_depth.left = None,
+        Some(Side::Right) => measures.thigh_depth.right = None,
+        None => {}
+    }
+    measures
+}
 
 /// What sizing found.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,8 +1,10 @@
 //! What a size leaves free, by hand; and what would have to be made, by the same rules.
 
-use case::{Chair, Measures, NoSizeToMake, Sides, SizeMargin, SizeMisfit};
-use cushion::{Length, MadeSize, Mass, Size};
-use fitting::{Sizing, size_to_make, sizing};
+use case::{
+    Chair, Client, LimbLoss, LossLevel, Measures, NoSizeToMake, Sides, SizeMargin, SizeMisfit,
+};
+use cushion::{Length, MadeSize, Mass, Side, Size};
+use fitting::{Sizing, size_to_make, sized_by, sizing};
 
 fn mm(mm: f64) -> Length {
     Length::from_mm(mm)
@@ -74,6 +76,26 @@ fn a_size_that_suits_and_is_not_the_best_is_told_and_no_reason_against_it() {
     assert_eq!(sized.suit_too, [sizes[1].size, sizes[2].size]);
     assert_eq!(sized.why_not, []);
     assert_eq!(sized.nearest_misfit(), None);
+}
+
+/// A stump has no knee that needs room: the other leg decides the depth, whichever it is.
+#[test]
+fn the_thigh_of_a_lost_leg_decides_nothing() {
+    let lost = |left: f64, right: f64, all: &[(Side, LossLevel)]| {
+        let mut client: Client = crate::clients::client("row-six", "440x400");
+        client.measures = measures(420.0, left, right);
+        client.posture.limb_loss =
+            all.iter().map(|&(side, level)| LimbLoss { side, level }).collect();
+        let thighs = sized_by(&client).thigh_depth;
+        [thighs.left, thighs.right].map(|own| own.map(Length::to_mm))
+    };
+    let above = LossLevel::AboveKnee;
+    assert_eq!(lost(260.0, 480.0, &[(Side::Left, above)]), [None, Some(480.0)]);
+    assert_eq!(lost(480.0, 260.0, &[(Side::Right, LossLevel::Hip)]), [Some(480.0), None]);
+    // Below the knee the knee is there; and of two lost legs neither decides for the other.
+    let both = [Some(260.0), Some(480.0)];
+    assert_eq!(lost(260.0, 480.0, &[(Side::Left, LossLevel::BelowKnee)]), both);
+    assert_eq!(lost(260.0, 480.0, &[(Side::Left, above), (Side::Right, above)]), both);
 }
 
 /// 470 - 440 is a little less than 30 in binary numbers; a tape says 30.

@@ -52,8 +52,8 @@ pub use self::masthead::Identity;
 pub use self::measuring_form::{BlankForm, blank_form};
 pub use self::order::{OrderPapers, OrderedCushion, ToFill, fill_cards, pick_list};
 pub use self::pictures::{
-    BodyPicture, ControlPlace, body_picture, measure_picture, move_picture, pattern_picture,
-    pelvis_picture, places, section_picture,
+    BodyPicture, ControlPlace, body_picture, faulty_picture, measure_picture, move_picture,
+    pattern_picture, pelvis_picture, places, section_picture,
 };
 pub use self::range_table::{RangeTable, range_table};
 pub use self::review::{ReviewPage, review_page};

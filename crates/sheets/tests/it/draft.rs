@@ -331,6 +331,7 @@ delegated! { PageWords:
     fn goes_only_with(&self, label: &str, answers: &str) -> String;
     fn entry_of_list(&self, group: &str, at: usize) -> String;
     fn obliquity_means(&self, lower: Side, ends: [Length; 2]) -> String;
+    fn depth_goes_by(&self, side: Side) -> String;
     fn compartment_said(&self, number: u8, words: &str, cells: u32) -> String;
     fn step_said(&self, more: bool, number: u8, words: &str) -> String;
     fn change_from_stock(&self, cells: i64) -> String;

@@ -244,7 +244,7 @@ fn no_size_to_make(say: English, why: &NoSizeToMake) -> String {
     }
 }
 
-const CANNOT_PROTECT_SKIN: &str = "The client cannot feel, or cannot shift, enough to protect the skin. Plan who takes the load off, 1 to 2 minutes every 30 minutes, and who looks at the skin.";
+const CANNOT_PROTECT_SKIN: &str = "Feeling or weight shifts are not enough to protect the skin. Plan who takes the load off, 1 to 2 minutes every 30 minutes, and who looks at the skin.";
 const FOOT_PROPELS: &str = "The client propels with a foot, and no goal lowers the front. Measure the loaded front edge against the lower leg with the shoe on: 25 to 51 mm (1 to 2 in) below it is best.";
 const NO_WEIGHT: &str = "No body weight is given. Weigh the client: neither the rating nor the plan can be checked without it.";
 const HEIGHT_CHANGED: &str = "This plan raises or lowers the client. Set the footrests again, and check transfers, brakes and the table.";

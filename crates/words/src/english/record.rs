@@ -187,10 +187,10 @@ impl RecordWords for English {
         other: &OtherCushion,
         (total, here): (u32, Option<&Expected>),
     ) -> Vec<String> {
-        let said = |own: &Expected| RecordWords::expected(self, own);
-        let unknown = || "nothing was recorded".to_owned();
+        let said = |own: &Expected| format!("expected {}", RecordWords::expected(self, own));
+        let unknown = || "nothing was recorded of what was expected".to_owned();
         let there = other.expected.as_ref().map_or_else(unknown, said);
-        let here = here.map_or_else(|| "nothing is known".to_owned(), said);
+        let here = here.map_or_else(|| "of what is expected nothing is known".to_owned(), said);
         let taught = if other.taught {
             "What checks there taught of how the client sits is believed here to begin with."
         } else {
@@ -199,8 +199,8 @@ impl RecordWords for English {
         };
         vec![
             format!("Beside the other cushion, {} {} of {}:", other.layout, other.size, other.on),
-            format!("  There: {}; expected {there}.", cells(other.cells)),
-            format!("  Here: {}; expected {here}.", cells(total)),
+            format!("  There: {}; {there}.", cells(other.cells)),
+            format!("  Here: {}; {here}.", cells(total)),
             format!("  {taught} Its counts are not taken over."),
         ]
     }

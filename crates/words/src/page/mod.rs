@@ -42,6 +42,9 @@ pub trait PageWords {
     /// What an obliquity at the front of the pelvis is at the seat bones, and what the cushion does
     /// about it: sentences.
     fn obliquity_means(&self, lower: Side, ends: [Length; 2]) -> String;
+    /// That the depth of a cushion goes by the thigh of this side, since the other leg is lost: a
+    /// sentence.
+    fn depth_goes_by(&self, side: Side) -> String;
     /// A compartment with its words and its cells, for whoever does not see the drawing.
     fn compartment_said(&self, number: u8, words: &str, cells: u32) -> String;
     /// One cell more, or fewer, in a compartment.

@@ -57,6 +57,7 @@ pub struct ClientsTexts {
     pub nobody_yet: &'static str,
     pub invented: &'static str,
     pub not_complete: &'static str,
+    pub not_readable: &'static str,
     pub unreadable: &'static str,
     pub last_visit: &'static str,
     pub new_client: &'static str,
@@ -118,6 +119,7 @@ pub struct GoalsTexts {
     pub later: &'static str,
     pub take_away: &'static str,
     pub add: &'static str,
+    pub add_first: &'static str,
     pub add_button: &'static str,
     pub choose_first: &'static str,
     pub looking: &'static str,
@@ -390,6 +392,7 @@ pub struct LostTexts {
     pub serial: &'static str,
     pub serial_hint: &'static str,
     pub bring_back: &'static str,
+    pub back: &'static str,
 }
 
 /// The review.

@@ -246,7 +246,7 @@ fn no_size_to_make(say: Spanish, why: &NoSizeToMake) -> String {
     }
 }
 
-const CANNOT_PROTECT_SKIN: &str = "La persona no siente, o no se mueve, lo bastante para proteger la piel. Decida quién alivia la presión, de 1 a 2 minutos cada 30 minutos, y quién mira la piel.";
+const CANNOT_PROTECT_SKIN: &str = "La sensibilidad o los cambios de apoyo no bastan para proteger la piel. Decida quién alivia la presión, de 1 a 2 minutos cada 30 minutos, y quién mira la piel.";
 const FOOT_PROPELS: &str = "La persona se impulsa con un pie, y ningún objetivo baja el frente. Mida el borde delantero cargado frente a la pierna con el zapato puesto: lo mejor es de 25 a 51 mm (1 a 2 in) por debajo.";
 const NO_WEIGHT: &str = "No consta el peso corporal. Pese a la persona: sin él no se puede comprobar ni el peso máximo ni el plan.";
 const HEIGHT_CHANGED: &str = "Este plan sube o baja a la persona. Ajuste de nuevo los reposapiés, y compruebe transferencias, frenos y mesa.";

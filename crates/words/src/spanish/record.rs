@@ -196,10 +196,10 @@ impl RecordWords for Spanish {
         other: &OtherCushion,
         (total, here): (u32, Option<&Expected>),
     ) -> Vec<String> {
-        let said = |own: &Expected| RecordWords::expected(self, own);
-        let unknown = || "no se registró nada".to_owned();
+        let said = |own: &Expected| format!("esperado {}", RecordWords::expected(self, own));
+        let unknown = || "no se registró nada de lo que se esperaba".to_owned();
         let there = other.expected.as_ref().map_or_else(unknown, said);
-        let here = here.map_or_else(|| "no se sabe nada".to_owned(), said);
+        let here = here.map_or_else(|| "no se sabe nada de lo que se espera".to_owned(), said);
         let taught = if other.taught {
             "Lo que las comprobaciones de allí enseñaron de cómo se sienta la persona se cree aquí para empezar."
         } else {
@@ -207,8 +207,8 @@ impl RecordWords for Spanish {
         };
         vec![
             format!("Junto al otro cojín, {} {} del {}:", other.layout, other.size, other.on),
-            format!("  Allí: {}; esperado {there}.", cells(other.cells)),
-            format!("  Aquí: {}; esperado {here}.", cells(total)),
+            format!("  Allí: {}; {there}.", cells(other.cells)),
+            format!("  Aquí: {}; {here}.", cells(total)),
             format!("  {taught} Sus cantidades no se toman."),
         ]
     }

@@ -22,7 +22,7 @@ const HEIGHT: f64 = 62.0;
 const MIDDLE: f64 = 32.0;
 const EDGES: [f64; 2] = [10.5, 53.5];
 /// Where the name begins beside such a drawing, and how wide it may be.
-const BESIDE: f64 = 60.0;
+const BESIDE: f64 = 61.5;
 const ROOM: f64 = WIDTH - BESIDE - 0.5;
 /// The corner of the figure from above: its middle, and the page's upper edge.
 const ABOVE: Point = Point::new(MIDDLE, 2.0);

@@ -2,6 +2,7 @@
 
 mod body;
 mod chair;
+mod faulty;
 mod measure;
 mod moved;
 mod pattern;
@@ -11,6 +12,7 @@ mod section;
 mod sketch;
 
 pub use self::body::{BodyPicture, body_picture};
+pub use self::faulty::faulty_picture;
 pub use self::measure::measure_picture;
 pub use self::moved::move_picture;
 pub use self::pattern::{ControlPlace, pattern_picture, places};

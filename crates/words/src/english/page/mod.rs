@@ -102,6 +102,14 @@ impl PageWords for English {
         format!("The client's {} side is LOWER by {by} at the seat bones.", loud_side(lower))
     }
 
+    fn depth_goes_by(&self, own: Side) -> String {
+        format!(
+            "The depth goes by the client's {} thigh: the {} leg is lost, and its thigh is not counted.",
+            side(own),
+            side(own.other())
+        )
+    }
+
     fn compartment_said(&self, number: u8, words: &str, count: u32) -> String {
         format!("{number}, {words}: {}", cells(count))
     }

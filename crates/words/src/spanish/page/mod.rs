@@ -12,7 +12,7 @@ use super::Spanish;
 use super::costs::more_or_less;
 use super::papers::day;
 use super::parts::{
-    capital, cells, counted, decimal, kg, lb, list, loud_side, number, percent, side, signed,
+    capital, cells, counted, decimal, hand, kg, lb, list, loud_side, number, percent, side, signed,
 };
 use crate::page::PageTexts;
 use crate::{BasicWords, PageWords};
@@ -100,6 +100,14 @@ impl PageWords for Spanish {
             self.lengths(least, most)
         };
         format!("El lado {} de la persona está {by} MÁS BAJO en los isquiones.", loud_side(lower))
+    }
+
+    fn depth_goes_by(&self, own: Side) -> String {
+        format!(
+            "La profundidad va por el muslo {} de la persona: falta la pierna {}, y su muslo no cuenta.",
+            side(own),
+            hand(own.other())
+        )
     }
 
     fn compartment_said(&self, number: u8, words: &str, count: u32) -> String {

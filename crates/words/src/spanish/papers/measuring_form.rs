@@ -89,7 +89,6 @@ pub(super) fn label(question: Question) -> Option<&'static str> {
         Question::WeighedOn => "pesado el",
         Question::ObliquityLower => "lado más bajo",
         Question::ObliquityAt => "medido en",
-        Question::CushionSides => "sujetos: el reposabrazos o un protector toca cada lado",
         Question::ObliquityReducible => "reducible en",
         Question::RotationForward => "lado adelantado",
         Question::WindsweptTo => "rodillas a la",
@@ -126,6 +125,9 @@ pub(super) fn label(question: Question) -> Option<&'static str> {
 pub(super) fn comment(question: Question) -> Option<&'static str> {
     Some(match question {
         Question::Units => "de todas las longitudes de este formulario",
+        Question::CushionSides => {
+            "del cojín: sujetos, si el reposabrazos o un protector toca los dos"
+        }
         Question::SeatShare => "del peso corporal, como 0,65",
         Question::ChangeOf => "su número o sus palabras",
         Question::ChangeCells => "+\u{a0}más, –\u{a0}menos",

@@ -18,12 +18,10 @@ pub(super) fn not_drawn(what: &Drawn, why: &NotDrawn) -> Said {
     let hint = match why {
         NotDrawn::OtherCompartments | NotDrawn::OtherSize => "record a new plan",
         NotDrawn::OtherFill => "compute it anew",
-        NotDrawn::Missing { .. }
-        | NotDrawn::Unplaced { .. }
-        | NotDrawn::TooWide { .. }
-        | NotDrawn::Overflow { .. } => {
-            "shorten the longest texts, and keep to letters of European languages"
+        NotDrawn::Missing { .. } | NotDrawn::Unplaced { .. } => {
+            "keep to letters of European languages"
         }
+        NotDrawn::TooWide { .. } | NotDrawn::Overflow { .. } => "shorten the longest texts",
     };
     said(format!("{cannot}: {}", reason(why)), hint)
 }

@@ -19,12 +19,8 @@ pub(super) fn not_drawn(what: &Drawn, why: &NotDrawn) -> Said {
     let hint = match why {
         NotDrawn::OtherCompartments | NotDrawn::OtherSize => "registre un plan nuevo",
         NotDrawn::OtherFill => "calcúlelo de nuevo",
-        NotDrawn::Missing { .. }
-        | NotDrawn::Unplaced { .. }
-        | NotDrawn::TooWide { .. }
-        | NotDrawn::Overflow { .. } => {
-            "acorte los textos más largos, y use letras de lenguas europeas"
-        }
+        NotDrawn::Missing { .. } | NotDrawn::Unplaced { .. } => "use letras de lenguas europeas",
+        NotDrawn::TooWide { .. } | NotDrawn::Overflow { .. } => "acorte los textos más largos",
     };
     said(format!("{cannot}: {}", reason(why)), hint)
 }
