@@ -5,6 +5,7 @@ pub(crate) mod checks;
 pub(crate) mod clients;
 pub(crate) mod cushion;
 pub(crate) mod fill;
+mod followed;
 mod found;
 pub(crate) mod goals;
 pub(crate) mod layout;

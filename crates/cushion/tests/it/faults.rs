@@ -262,7 +262,7 @@ fn faults_show_only_at_the_sizes_that_have_them() {
         [
             "compartment rear: at its widest, 77 mm, compartment 1 is narrower than a hand",
             "compartment front: at its widest, 77 mm, compartment 2 is narrower than a hand",
-            "stock crown: a crown of 10 mm is more than an eighth of the width; the model is good to 10 mm",
+            "stock crown: a crown of 10.0 mm is more than an eighth of the width; the model is good to 9.6 mm",
         ]
     );
     let sizes: Vec<String> = faults[0].sizes.iter().map(ToString::to_string).collect();
