@@ -56,6 +56,9 @@ function countAtOnce() {
   if (!form) return;
   // What is said of these is not of the counts that stand there: an answer that is overtaken says nothing.
   const touched = new Set();
+  // Each touch has a number, by the time, so that those of a page that is loaded again are greater: one
+  // that arrives after a later one is not asked about.
+  let touch = Number(form.dataset.touches);
   form.addEventListener("htmx:configRequest", (event) => {
     const button = event.target.closest("button.step");
     if (!button) return;
@@ -67,6 +70,8 @@ function countAtOnce() {
     touched.add(button.value);
     event.detail.parameters[cells.name] = cells.value;
     event.detail.parameters.touched = [...touched].join();
+    touch = Math.max(touch + 1, Date.now());
+    event.detail.parameters.touch = String(touch);
     delete event.detail.parameters[button.name];
     drawCount(button.value, cells.value);
     const taken = document.querySelector(`#counts-to-take input[name="${cells.name}"]`);

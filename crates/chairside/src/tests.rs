@@ -181,6 +181,26 @@ fn counts_are_asked_about_while_others_are_asked_whether_they_are_overtaken() {
     assert_eq!(asked.1.recv_timeout(LONG), Ok(true), "they wait for each other");
 }
 
+/// Touches come on connections of their own, and one that was given up may be read after the next.
+#[test]
+fn a_touch_that_arrives_after_a_later_one_takes_no_answer_away() {
+    let house = house(MemoryShelf::of([(FILE, CLIENT)]));
+    let window = Window::open(FILE, house.open(FILE).unwrap(), &house.turns).unwrap();
+    let (first, last) = (stock(&window.case), {
+        let mut more = stock(&window.case);
+        more[0] += 1;
+        more
+    });
+    let asked = window.ask_in_order(&last, 8).unwrap().expect("nothing came before");
+    assert!(window.ask_in_order(&first, 7).unwrap().is_none());
+    assert!(!window.is_overtaken(asked.number()));
+    assert!(matches!(window.wait(asked.number(), false), Told::Answer(_)));
+    // The next of the same page, and what has no number, are asked about.
+    assert_eq!(window.last_touch(), 8);
+    assert!(window.ask_in_order(&first, 8).unwrap().is_some());
+    assert!(window.ask_in_order(&first, 9).unwrap().is_some());
+}
+
 #[test]
 fn judging_asks_again_and_again_whether_anybody_waits() {
     let house = house(MemoryShelf::of([(FILE, CLIENT)]));

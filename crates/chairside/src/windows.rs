@@ -33,6 +33,8 @@ pub(crate) struct Window {
     live: LiveCase,
     state: Mutex<State>,
     changed: Condvar,
+    /// The number of the last touch that was asked about.
+    touched: Mutex<u64>,
 }
 
 #[derive(Default)]
@@ -121,7 +123,8 @@ impl Window {
         let case = Arc::new(case);
         let live = LiveCase::start(Arc::clone(&case), Arc::clone(turns))?;
         let (state, changed) = (Mutex::default(), Condvar::new());
-        let own = Arc::new(Self { name: name.to_owned(), case, live, state, changed });
+        let (name, touched) = (name.to_owned(), Mutex::default());
+        let own = Arc::new(Self { name, case, live, state, changed, touched });
         let reader = Arc::clone(&own);
         let started = std::thread::Builder::new().spawn(move || reader.read());
         started.map_err(|error| {
@@ -153,6 +156,31 @@ impl Window {
         drop(state);
         self.changed.notify_all();
         Ok(revision)
+    }
+
+    /// The number of the last touch that was asked about; the next one of a page has a greater one.
+    pub(crate) fn last_touch(&self) -> u64 {
+        *self.touched()
+    }
+
+    fn touched(&self) -> MutexGuard<'_, u64> {
+        self.touched.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Asks what the counts of a touch would do, by its number; none where a later touch was asked about
+    /// already. Each comes on a connection of its own, and a browser that gave one up may have sent it.
+    pub(crate) fn ask_in_order(
+        &self,
+        counts: &[u32],
+        touch: u64,
+    ) -> Result<Option<Revision>, WorkError> {
+        // Held while asking, or a later touch may come between; nobody who is asked meanwhile takes it.
+        let mut last = self.touched();
+        if touch < *last {
+            return Ok(None);
+        }
+        *last = touch;
+        self.ask(counts).map(Some)
     }
 
     /// Whether newer counts than these were asked about.

@@ -73,7 +73,13 @@ pub(crate) fn remark_on_goals(table: &Table<'_>, client: &Client) {
         (client.skin.injuries.iter().filter(|own| own.state != Healing::Healed))
             .map(|own| own.site)
             .collect();
+    let is_lost = |side: Side| client.posture.limb_loss.iter().any(|own| own.side == side);
     for goal in &client.goals {
+        if let Want::LowerFront { sides: FrontSides::One(side), .. } = goal.want
+            && is_lost(side)
+        {
+            ask(WishFinding::FrontOfLostLeg(side));
+        }
         let Want::OffLoad { site: relieved, .. } = goal.want else { continue };
         let Some(mirrored) = other_side(relieved) else { continue };
         if injured.contains(&mirrored) && !injured.contains(&relieved) {

@@ -1,6 +1,6 @@
 //! What can be found about values together: of a client, of wishes, of a record, of a layout.
 
-use cushion::{FaultKind, Length, Mass, Name, Size, Volume};
+use cushion::{FaultKind, Length, Mass, Name, Side, Size, Volume};
 
 use super::{LengthUnit, ids};
 use crate::{CheckError, CheckPart, Date, FillingSoFar, SiteName, Want};
@@ -65,6 +65,8 @@ pub enum WishFinding {
         /// What is to be relieved.
         relieved: SiteName,
     },
+    /// The front is to be lower on a side whose leg is lost.
+    FrontOfLostLeg(Side),
 }
 
 /// About the record.
@@ -213,6 +215,7 @@ ids! {
         NoWeightForGoals => "wish-no-weight-for-goals",
         SmallObliquity => "wish-small-obliquity",
         OtherSide => "wish-other-side",
+        FrontOfLostLeg => "wish-front-of-lost-leg",
     }
     RecordFinding {
         NoSuchEntry => "record-no-such-entry",

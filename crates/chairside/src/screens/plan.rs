@@ -85,7 +85,7 @@ fn screen(
     let body = html! {
         div id="told" { (told.unwrap_or_default()) }
         (in_cushion_now(house, &case.client.value))
-        form id="counts" method="post" action=(place.page("touch")) {
+        form id="counts" method="post" action=(place.page("touch")) data-touches=(window.last_touch()) {
             input type="hidden" name="window" value=(id);
             input type="hidden" name="entries" value=(entries);
             div class="panes plan" {
@@ -270,8 +270,10 @@ fn touch(place: &Place<'_>) -> Result<Response, Failed> {
         return screen(place, &draft, Some(Tried { counts: &counts, plan: None }), None);
     }
     let seen = Seen { place, case: &window.case, window: &id };
-    let revision = window.ask(&counts)?.number();
-    match window.wait(revision, false) {
+    // Without scripts touches have no numbers, and come one after the other.
+    let touch = place.ask.sent.number("touch").unwrap_or_else(|| window.last_touch());
+    let Some(revision) = window.ask_in_order(&counts, touch)? else { return Ok(nothing()) };
+    match window.wait(revision.number(), false) {
         Told::Answer(answer) => Ok(part(html! {
             (plan_parts::central(&seen, &answer, &counts))
             // What was said of the counts before says nothing of these.

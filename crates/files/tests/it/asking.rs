@@ -114,6 +114,25 @@ fn relief_on_the_other_side_of_an_injury_is_asked_about() {
 }
 
 #[test]
+fn a_lower_front_for_a_leg_that_is_lost_is_asked_about() {
+    let asked = |lost: &str, front: &str| {
+        asked(&format!(
+            "{}\n[[posture.limb_loss]]\nside = \"{lost}\"\nlevel = \"above knee\"\n\
+             [[goal]]\nwant = \"lower front\"\nside = \"{front}\"\nby_mm = 6\n",
+            starter::example(words::ENGLISH)
+        ))
+    };
+    assert_eq!(
+        asked("left", "left"),
+        [
+            "the front is to be lower on the left, and the left leg is lost; a front is lowered for the leg that is there: is the other side meant?"
+        ]
+    );
+    assert_eq!(asked("left", "right"), [""; 0]);
+    assert_eq!(asked("right", "both"), [""; 0]);
+}
+
+#[test]
 fn goals_without_a_weight_are_asked_about() {
     let text = starter::example(words::ENGLISH);
     let start = text.find("[weight]").unwrap();

@@ -191,6 +191,7 @@ fn together() -> Vec<TextFinding> {
             injured: SiteName::SeatBone(Side::Left),
             relieved: SiteName::SeatBone(Side::Right),
         },
+        WishFinding::FrontOfLostLeg(Side::Left),
     ]));
     found
 }

@@ -8,6 +8,7 @@ use case::{FillingSoFar, Said, StaleFilling};
 
 use super::{alternatives, checks, layouts, said, unit_of_length};
 use crate::English;
+use crate::english::parts;
 use crate::english::record::list_of_parts;
 use crate::{BasicWords as _, GoalWords as _};
 
@@ -99,6 +100,13 @@ pub(super) fn wish(finding: &WishFinding) -> Said {
                 English::new().site(*injured)
             ),
             "are the sides right? left and right are the client's",
+        ),
+        WishFinding::FrontOfLostLeg(side) => said(
+            format!(
+                "the front is to be lower on the {0}, and the {0} leg is lost",
+                parts::side(*side)
+            ),
+            "a front is lowered for the leg that is there: is the other side meant?",
         ),
     }
 }

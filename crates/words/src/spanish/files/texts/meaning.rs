@@ -102,6 +102,13 @@ pub(super) fn wish(finding: &WishFinding) -> Said {
             ),
             "¿son correctos los lados? izquierda y derecha son las de la persona",
         ),
+        WishFinding::FrontOfLostLeg(side) => said(
+            format!(
+                "se quiere el frente más bajo a la {0}, y falta la pierna {0}",
+                parts::hand(*side)
+            ),
+            "el frente se baja para la pierna que está: ¿se quiere decir el otro lado?",
+        ),
     }
 }
 
