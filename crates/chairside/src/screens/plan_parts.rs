@@ -414,13 +414,14 @@ fn table(seen: &Seen<'_>, own: &Prediction, costs: Option<&Costs>) -> Markup {
 /// Pressure at the sites that matter most; at all of them where somebody looks.
 fn sites(language: &dyn Language, costs: &Costs) -> Markup {
     let texts = &language.page().plan;
+    let before = before(language, costs);
     let first: Vec<SiteChange> = costs.careful.iter().chain(&costs.risen).copied().collect();
     html! {
-        @if !first.is_empty() { (sites_table(language, texts.pressure, "", &first)) }
+        @if !first.is_empty() { (sites_table(language, (texts.pressure, ""), before, &first)) }
         @if !costs.sites.is_empty() {
             details class="entry" id="all-sites" {
                 summary { (texts.all_sites) }
-                (sites_table(language, texts.all_sites, "vh", &costs.sites))
+                (sites_table(language, (texts.all_sites, "vh"), before, &costs.sites))
                 p class="soft" { (texts.all_sites_hint) }
             }
         }
@@ -430,15 +431,15 @@ fn sites(language: &dyn Language, costs: &Costs) -> Markup {
 /// A row for each site; `class` is that of the caption, which may be said elsewhere already.
 fn sites_table(
     language: &dyn Language,
-    caption: &str,
-    class: &str,
+    (caption, class): (&str, &str),
+    before: &str,
     sites: &[SiteChange],
 ) -> Markup {
     let texts = &language.page().plan;
     html! {
         table {
             caption class=(class) { (caption) }
-            thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (texts.before) } } }
+            thead { tr { td {} th scope="col" { (texts.now) } th scope="col" { (before) } } }
             tbody {
                 @for own in sites {
                     tr class=(if side_of(own.site.id()) == Some(Side::Left) { "is-left" } else { "" }) data-site=(own.site.id()) {

@@ -175,8 +175,7 @@ pub struct PlanTexts {
     pub sections: &'static str,
     pub these_counts: &'static str,
     pub now: &'static str,
-    pub before: &'static str,
-    /// The same, by which counts they are of.
+    /// Above the numbers of the counts before, by which they are.
     pub before_stock: &'static str,
     pub before_passed: &'static str,
     pub before_present: &'static str,

@@ -146,7 +146,6 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         sections: "Sections through the seat bones",
         these_counts: "What these counts do",
         now: "These counts",
-        before: "Before",
         before_stock: "Stock fill",
         before_passed: "When last passed",
         before_present: "In the cushion now",
@@ -174,7 +173,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     fill: FillTexts {
         title: "Fill",
-        lead: "The openings are underneath. Turn the cushion over sideways, the front edge up. Fill one compartment, count twice, close it, then take the next.",
+        lead: "The openings are underneath. Turn the cushion over sideways, like a page: the front edge stays away from you. Fill one compartment, count twice, close it, then take the next.",
         from_below: "From below: the client's left is on the right of the page.",
         nothing_planned: "No counts are planned for this cushion yet.",
         to_plan: "To the plan",

@@ -159,7 +159,6 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         sections: "Cortes por los isquiones",
         these_counts: "Qué hacen estas cantidades",
         now: "Estas cantidades",
-        before: "Antes",
         before_stock: "De serie",
         before_passed: "Cuando se superó",
         before_present: "Ahora en el cojín",
@@ -187,7 +186,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
     },
     fill: FillTexts {
         title: "Llenado",
-        lead: "Las aberturas están debajo. Gire el cojín de lado, con el borde delantero arriba. Llene un compartimento, cuente dos veces, ciérrelo y tome el siguiente.",
+        lead: "Las aberturas están debajo. Gire el cojín de lado, como una página: el borde delantero queda lejos de usted. Llene un compartimento, cuente dos veces, ciérrelo y tome el siguiente.",
         from_below: "Desde abajo: la izquierda de la persona está a la derecha de la página.",
         nothing_planned: "Aún no hay cantidades planificadas para este cojín.",
         to_plan: "Al plan",
