@@ -208,6 +208,18 @@ export default {
     assert.equal(step(page), "cushion");
   },
 
+  "sides that do not go together are asked about at once": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const lost = '[[posture.limb_loss]]\nside = "right"\nlevel = "above knee"\n\n[skin]';
+    clinic.write("DEMO-1.toml", clinic.text("DEMO-1.toml").replace("[skin]", lost));
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    await go(page, "goals");
+    await settled(page);
+    assert.match(await text(page), /the right leg is lost\. A front is lowered for the leg that is there/);
+    assert.doesNotMatch(await text(page), /No goal is refused/);
+  },
+
   "goals of a file that lacks measures are there as they are written": async (bench) => {
     const clinic = await bench.folder().serve();
     const page = await bench.window(clinic);

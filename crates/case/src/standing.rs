@@ -312,7 +312,11 @@ impl<'a> Course<'a> {
                 }
                 self.skin_of(own.on, &check);
             }
-            Entry::Returned(_) => self.is_undone = true,
+            // What failed on these cells fails on them again.
+            Entry::Returned(_) => {
+                let failed = |own: &Decided<'_>| own.outcome == CheckOutcome::Failed;
+                self.is_undone |= !self.check.as_ref().is_some_and(failed);
+            }
             // Taken to have been carried out.
             Entry::Plan(_) => self.is_undone |= !self.cells.proposes(),
             _ => {}

@@ -74,6 +74,8 @@ function countAtOnce() {
     event.detail.parameters.touch = String(touch);
     delete event.detail.parameters[button.name];
     drawCount(button.value, cells.value);
+    // Counts that were chosen wait for no plan.
+    document.querySelector("#awaited")?.replaceChildren();
     const taken = document.querySelector(`#counts-to-take input[name="${cells.name}"]`);
     if (taken) taken.value = cells.value;
   });

@@ -355,6 +355,14 @@ fn what_ends_sitting_stands_until_it_is_mended_or_found_otherwise() {
         assert_eq!(after(&[recount(7, numbered([50; 3]))]), "failed", "{against}");
         assert_eq!(after(&[checked(7)]), "fitted", "{against}");
         assert_eq!(after(&[filled(7, [52, 50, 50])]), "estimate", "{against}");
+        // The same cells again are what failed, by whatever entry they came back.
+        let again = |counts: [u32; 3]| {
+            let (on, by, entry) = (day(8), "OT".into(), 1);
+            Entry::Returned(Returned { on, by, entry, counts: numbered(counts), why: None })
+        };
+        assert_eq!(after(&[again([50; 3])]), "failed", "{against}");
+        assert_eq!(after(&[filled(7, [52, 50, 50]), again([50; 3])]), "failed", "{against}");
+        assert_eq!(after(&[again([52, 50, 50])]), "estimate", "{against}");
     }
     // A mark as well, where nothing was passed before it; else that holds no longer.
     let seen = |passed: &[Entry]| {

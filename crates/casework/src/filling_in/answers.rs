@@ -152,7 +152,10 @@ impl Work<'_> {
 
     fn empty(&mut self, one: &Typed) {
         let key = one.blank.key();
-        if files::place_of_key(&self.text, &key).is_none()
+        // Blank as it was shown is no answer, whatever somebody else wrote meanwhile.
+        let untouched = one.words.trim().is_empty() && one.seen.as_deref() == Some("");
+        if untouched
+            || files::place_of_key(&self.text, &key).is_none()
             || files::written(&self.text, &key).is_none()
             || self.is_overtaken(one)
         {

@@ -94,6 +94,24 @@ fn what_goes_only_with_another_answer_is_named_where_it_is_left_out() {
 }
 
 #[test]
+fn a_blank_that_was_left_blank_takes_nobodys_answer_away() {
+    let shelf = MemoryShelf::of([]);
+    let draft = begun(&shelf);
+    let untouched = typed(&draft, &[("measures.trochanter_width", "")]);
+    let theirs = after(&draft, &[("measures.trochanter_width", "371")]);
+    let Answered { draft: next, refused, .. } = theirs.answered(&untouched, MM);
+    let width = Blank::from_key("measures.trochanter_width").unwrap();
+    assert_eq!((refused, next.answer(&width)), (vec![], Some("371".to_owned())));
+    // Whoever saw an answer and takes it away is told that another stands there.
+    let emptied = typed(
+        &after(&draft, &[("measures.trochanter_width", "365")]),
+        &[("measures.trochanter_width", "")],
+    );
+    let Answered { draft: next, refused, .. } = theirs.answered(&emptied, MM);
+    assert_eq!((refused.len(), next.answer(&width)), (1, Some("371".to_owned())));
+}
+
+#[test]
 fn what_is_wrong_is_told_and_the_rest_is_written() {
     let shelf = MemoryShelf::of([]);
     let draft = begun(&shelf);

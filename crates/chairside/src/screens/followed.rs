@@ -1,7 +1,10 @@
 //! What follows from checks: what was expected beside what was found, moves, and the way on.
 
 use axum::response::Response;
-use case::{Check, CheckPart, LEAST_UNDER, MeasuredAt, Move, NextStep, UnderAnswer, Verdict};
+use case::{
+    Check, CheckPart, Client, Entry, LEAST_UNDER, MeasuredAt, Move, NextStep, RecordedPlan,
+    UnderAnswer, Verdict,
+};
 use casework::{Adjusted, Draft, OpenCase};
 use cushion::Side;
 use maud::{Markup, html};
@@ -48,6 +51,8 @@ pub(super) fn followed(
         // Where nothing speaks against the cells, to look again is no condition.
         next.retain(|own| *own != NextStep::CheckAgain);
     }
+    // Nobody is told to leave what nobody may sit on.
+    let is_left_alone = adjusted.verdict == Verdict::Stay && checks.iter().any(Check::ends_sitting);
     let rest_stands = adjusted.verdict == Verdict::AsPlannedSoFar && next.is_empty();
     let is_all = (rest_stands || stays && next.is_empty()) && is_right;
     let body = html! {
@@ -55,7 +60,7 @@ pub(super) fn followed(
         (expected(language, before, checks))
         section class="part" {
             @if rest_stands { p class="verdict" { (texts.rest_stands) } }
-            @else if let Some(verdict) = language.verdict(adjusted.verdict, moves) { p class="verdict" { (verdict) } }
+            @else if let Some(verdict) = language.verdict(adjusted.verdict, moves).filter(|_| !is_left_alone) { p class="verdict" { (verdict) } }
             @for own in &adjusted.not_safe { div class="box heavy" { p { (language.not_safe_yet(own)) } } }
             (moves_of(house, language, &proposed, adjusted))
             ul { @for own in &next { li { (language.next_step(*own)) } } }
@@ -77,7 +82,8 @@ pub(super) fn followed(
         }
         (ways_on(place, adjusted, &proposed, is_all))
     };
-    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing: None };
+    let standing = Some(after.standing(house.today()));
+    let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing };
     Screen { title: texts.title_after, of: Some(of), body }.answer(house)
 }
 
@@ -104,12 +110,12 @@ fn moves_of(
 /// That hands felt less under a seat bone than anybody may sit on.
 fn too_little(language: &dyn Language, checks: &[Check]) -> Markup {
     let low = checks.iter().filter(|own| own.ends_sitting()).filter_map(|own| match own {
-        Check::Under { side, answer: UnderAnswer::Felt(felt) } => Some((*side, *felt)),
+        Check::Under { side, answer: UnderAnswer::Felt(_) } => Some(*side),
         _ => None,
     });
     html! {
-        @for (side, felt) in low {
-            div class="box heavy" role="alert" { p { b { (language.too_little_felt(side, felt, LEAST_UNDER)) } } }
+        @for side in low {
+            div class="box heavy" role="alert" { p { b { (language.too_little_felt(side, LEAST_UNDER)) } } }
         }
     }
 }
@@ -180,9 +186,18 @@ fn ways_on(place: &Place<'_>, adjusted: &Adjusted, proposed: &[Move], is_all: bo
     }
 }
 
+/// The plan whose counts are in the cushion: one that was never carried out expects nothing of them.
+fn plan_of_these(client: &Client) -> Option<&RecordedPlan> {
+    let now = client.cushion_now()?;
+    client.in_force().into_iter().rev().find_map(|own| match own {
+        Entry::Plan(plan) => Some(plan).filter(|plan| now.is_as_planned(plan)),
+        _ => None,
+    })
+}
+
 /// What was expected, after the answers.
 fn expected(language: &dyn Language, case: &OpenCase, checks: &[Check]) -> Markup {
-    let expected = case.client.value.latest_plan().and_then(|own| own.expected.as_ref());
+    let expected = plan_of_these(&case.client.value).and_then(|own| own.expected.as_ref());
     let felt = |side: Side| {
         checks.iter().find_map(|own| match own {
             Check::Under { side: at, answer: UnderAnswer::Felt(felt) } if *at == side => {

@@ -2,7 +2,7 @@
 
 use axum::response::Response;
 use case::question::{Group, Kind, Question};
-use case::text::Remark;
+use case::text::{Remark, TextFinding, WishFinding};
 use case::{Goal, Shortfall};
 use casework::{Blank, Draft, Stop, Typed, WorkError};
 use maud::{Markup, html};
@@ -159,10 +159,24 @@ fn look(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     {
         said.push(texts.correct_and_accommodate.to_owned());
     }
+    let asked = asked_sides(language, &draft.remarks(house.today()));
     Ok(part(html! {
-        @if said.is_empty() { p { (texts.nothing_refused) } }
+        @if said.is_empty() && asked.is_empty() { p { (texts.nothing_refused) } }
         @for own in &said { div class="box heavy" { p { (own) } } }
+        @for own in &asked { p class="asks" { (own) } }
     }))
+}
+
+/// What is asked about the sides of goals: another than that of an injury, or of a leg that is there.
+fn asked_sides(language: &dyn words::Language, remarks: &[Remark]) -> Vec<String> {
+    let is_of_sides = |own: &&Remark| {
+        matches!(
+            own.finding,
+            TextFinding::Wish(WishFinding::OtherSide { .. } | WishFinding::FrontOfLostLeg(_))
+        )
+    };
+    let said = remarks.iter().filter(is_of_sides).map(|own| language.about_text(&own.finding));
+    said.map(|own| crate::answers::whole(&own.message, own.hint.as_deref())).collect()
 }
 
 /// Whether a goal is refused, and not only out of reach with the counts that were looked at.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use axum::response::Response;
-use case::{Client, Goal, Plan, Trouble, WhyNoPlan};
+use case::{Client, Goal, Plan, RecordNote, Trouble, WhyNoPlan};
 use casework::{Draft, OpenCase, Stop, WorkError, plan_stands};
 use maud::{Markup, html};
 
@@ -21,7 +21,7 @@ use crate::windows::{Told, Window};
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
     match place.ask.page.as_deref() {
         None => screen(place, draft, None, None),
-        Some("making") => Ok(part(plan_parts::making(place))),
+        Some("making") => Ok(part(plan_parts::making(place, true))),
         Some("made") => made(place, draft),
         Some("spread") => spread(place).map_err(Failed::in_part),
         Some("judged") => judged(place).map_err(Failed::in_part),
@@ -92,7 +92,7 @@ fn screen(
                 (plan_parts::cushion(&seen, &counts))
                 div id="verdict" aria-live="polite" {
                     @if let Some(plan) = known { (plan_parts::whole(&seen, plan)) }
-                    @else if wants_plan { (plan_parts::making(place)) }
+                    @else if wants_plan { (plan_parts::making(place, false)) }
                     @else { (plan_parts::loading(&seen, &counts)) }
                 }
             }
@@ -100,7 +100,7 @@ fn screen(
             @else { p id="in-short" class="in-short" aria-hidden="true" {} }
         }
         (make(place, draft))
-        (take_box(place, case, &counts, &id))
+        (take_box(place, case, &counts, (&id, wants_plan)))
     };
     let of =
         OfClient { address: &place.ask.address, draft, step: Step::Plan, standing: Some(standing) };
@@ -112,6 +112,12 @@ fn in_cushion_now(house: &House, client: &Client) -> Markup {
     let language = house.language();
     let page = language.page();
     let Some(now) = client.cushion_now() else { return html! {} };
+    if !now.from.is_told() {
+        // A plan is not yet a cushion: nobody said that it was carried out.
+        let notes = client.record_notes();
+        let believed = notes.iter().find(|own| matches!(own, RecordNote::Believed(_)));
+        return html! { @if let Some(own) = believed { p class="lead" { (language.record_note(own)) } } };
+    }
     let from = language.counted_from(now.from);
     html! {
         p class="lead" {
@@ -142,7 +148,12 @@ fn make(place: &Place<'_>, draft: &Draft) -> Markup {
     }
 }
 
-fn take_box(place: &Place<'_>, case: &OpenCase, counts: &[u32], window: &str) -> Markup {
+fn take_box(
+    place: &Place<'_>,
+    case: &OpenCase,
+    counts: &[u32],
+    (window, is_awaited): (&str, bool),
+) -> Markup {
     let texts = &place.house.language().page().plan;
     html! {
         form class="box" id="take" method="post" action=(place.page("take")) data-counts-of="counts" {
@@ -150,7 +161,11 @@ fn take_box(place: &Place<'_>, case: &OpenCase, counts: &[u32], window: &str) ->
             p { (texts.take_hint) }
             input type="hidden" name="window" value=(window);
             input type="hidden" name="entries" value=(case.client.value.record.len());
-            div id="taken-counts" { (hidden_counts(case, counts, false)) }
+            div id="taken-counts" {
+                (hidden_counts(case, counts, false))
+                // Until the first plan is there, what stands here are no counts that anybody chose.
+                span id="awaited" { @if is_awaited { input type="hidden" name="awaited" value="yes"; } }
+            }
             (signed_by(place, "take"))
             div class="field" {
                 label for="because" { (texts.because) }
@@ -212,6 +227,7 @@ fn made(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
         div id="told" hx-swap-oob="true" {}
         (plan_parts::cushion_again(&seen, &counts))
         (hidden_counts(&window.case, &counts, true))
+        span id="awaited" hx-swap-oob="true" {}
     }))
 }
 
@@ -378,6 +394,14 @@ fn record(place: &Place<'_>) -> Result<Response, Failed> {
     let tried = Tried { counts: &counts, plan: None };
     if place.has_grown(entries) {
         return screen(place, &draft, Some(tried), Some(grown(place, entries)));
+    }
+    if sent.get("awaited").is_some() {
+        return screen(
+            place,
+            &draft,
+            None,
+            Some(html! { p class="asks" { (house.language().page().plan.making) } }),
+        );
     }
     let (by, because) = (sent.or_nothing("by"), sent.or_nothing("because").trim());
     let recorder = place.recorder(by, (!because.is_empty()).then_some(because));

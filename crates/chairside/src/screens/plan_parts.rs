@@ -124,11 +124,13 @@ pub(crate) fn changed(seen: &Seen<'_>, touched: &[u8], counts: &[u32]) -> Markup
 }
 
 /// Said while a plan is worked out, which begins at once.
-pub(crate) fn making(place: &Place<'_>) -> Markup {
+pub(crate) fn making(place: &Place<'_>, is_asked: bool) -> Markup {
     let texts = &place.house.language().page().plan;
     html! {
         div hx-get=(place.page("made")) hx-include="#counts [name=window]" hx-trigger="load"
-            hx-target="#verdict" hx-sync="#counts:replace" {
+            hx-target="#verdict" hx-sync="#counts:replace"
+            // Whoever asked for it is led to it.
+            hx-swap=[is_asked.then_some("innerHTML show:#verdict:top")] {
             p class="soft" { (texts.making) }
             noscript { p { (texts.no_script) } }
         }

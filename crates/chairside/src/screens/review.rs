@@ -2,12 +2,12 @@
 
 use axum::response::Response;
 use case::text::LengthUnit;
-use case::{Entry, Moment, SiteName};
+use case::{Cells, Check, Entry, Moment, SiteName};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, html};
 
 use super::moves::counted;
-use super::{Place, count_boxes, grown, lead, mends, signed_by};
+use super::{Place, count_boxes, found, grown, lead, mends, signed_by};
 use crate::errors::{Failed, said};
 use crate::fields::capital;
 use crate::frame::{OfClient, Screen, in_pounds};
@@ -214,13 +214,22 @@ fn moves_back(language: &dyn words::Language, case: &OpenCase, own: &Moment<'_>)
     }
 }
 
+/// What hands found on counts, for which nobody may sit on them.
+fn found_against(case: &OpenCase, counts: &[u32]) -> Vec<Check> {
+    let numbers = case.pattern.compartments().iter().map(|own| own.number);
+    let cells: Cells = numbers.zip(counts.iter().copied()).collect();
+    let rounds = case.client.value.rounds_found().into_iter().filter(|own| own.cells == cells);
+    rounds.flat_map(|own| own.checks.iter().copied()).filter(Check::ends_sitting).collect()
+}
+
 /// What speaks against the counts that are to be in the cushion again, and the question whether they are
 /// in it all the same; none where nothing does.
 fn not_safe_again(place: &Place<'_>, case: &OpenCase, entry: usize) -> Option<Markup> {
     let house = place.house;
     let counts = counts_of(case, &case.client.value.moment(entry)?)?;
     let plan = case.judged(&counts, house.today(), Stop::never()).ok()?;
-    if plan.not_safe.is_empty() {
+    let against = found_against(case, &counts);
+    if plan.not_safe.is_empty() && against.is_empty() {
         return None;
     }
     let language = house.language().with_lengths_in(case.client.value.lengths);
@@ -229,7 +238,8 @@ fn not_safe_again(place: &Place<'_>, case: &OpenCase, entry: usize) -> Option<Ma
     Some(html! {
         div class="box heavy" role="alert" {
             p { b { (texts.not_safe_again) } }
-            (plan_parts::reasons(language, case, &plan))
+            @if !against.is_empty() { (found::list(language, &against)) }
+            @if !plan.not_safe.is_empty() { (plan_parts::reasons(language, case, &plan)) }
             p { (texts.not_safe_again_hint) }
             form method="post" action=(place.page("entry")) {
                 @for name in ["entries", "entry", "do", "by", "because"] {

@@ -349,7 +349,7 @@ delegated! { PageWords:
     fn move_of(&self, at: usize, of: usize) -> String;
     fn expected_and_found(&self, side: Side, expected: Length, found: Option<Length>) -> String;
     fn expected_lower(&self, lower: Option<Side>, by: Length) -> String;
-    fn too_little_felt(&self, side: Side, felt: Length, least: Length) -> String;
+    fn too_little_felt(&self, side: Side, least: Length) -> String;
     fn check_lacks(&self, parts: &[&str]) -> String;
     fn check_said(&self, check: &Check) -> String;
     fn to_put_back(&self, number: u8, cells: i64) -> String;

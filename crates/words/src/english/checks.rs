@@ -170,7 +170,7 @@ impl CheckWords for English {
             NextStep::FeelAgain(side) => {
                 return format!(
                     "One reading alone moves no cells here: feel under the {} seat bone a second \
-                     time before the client sits there any longer, and give that reading too.",
+                     time, and give that reading too.",
                     parts::side(side)
                 );
             }

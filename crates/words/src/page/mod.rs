@@ -80,7 +80,7 @@ pub trait PageWords {
     /// How the pelvis was expected to be: a sentence.
     fn expected_lower(&self, lower: Option<Side>, by: Length) -> String;
     /// That a hand felt less under a seat bone than anybody may sit on, and what follows: sentences.
-    fn too_little_felt(&self, side: Side, felt: Length, least: Length) -> String;
+    fn too_little_felt(&self, side: Side, least: Length) -> String;
     /// What is missing for a check to pass: a sentence.
     fn check_lacks(&self, parts: &[&str]) -> String;
     /// What hands found: a sentence.

@@ -170,7 +170,7 @@ impl CheckWords for Spanish {
             }
             NextStep::FeelAgain(side) => {
                 return format!(
-                    "Aquí una sola lectura no mueve celdas: palpe por segunda vez bajo el isquion {} antes de que la persona siga sentada, y dé también esa lectura.",
+                    "Aquí una sola lectura no mueve celdas: palpe por segunda vez bajo el isquion {}, y dé también esa lectura.",
                     parts::side(side)
                 );
             }

@@ -192,13 +192,12 @@ impl PageWords for English {
         format!("Expected: {}.", self.lower(lower, by))
     }
 
-    fn too_little_felt(&self, of: Side, felt: Length, least: Length) -> String {
+    fn too_little_felt(&self, of: Side, least: Length) -> String {
         format!(
-            "{} under the client's {} seat bone is less than {}. The client comes off, and sits on \
-             these cells again only where that much is felt there.",
-            capital(&self.length(felt)),
-            side(of),
-            self.length(least)
+            "Less than {} of cushion was felt under the client's {} seat bone. The client comes off, \
+             and sits on these cells again only where that much is felt there.",
+            self.length(least),
+            side(of)
         )
     }
 

@@ -196,11 +196,10 @@ impl PageWords for Spanish {
         format!("Se esperaba: {}.", self.lower(lower, by))
     }
 
-    fn too_little_felt(&self, of: Side, felt: Length, least: Length) -> String {
+    fn too_little_felt(&self, of: Side, least: Length) -> String {
         format!(
-            "{} bajo el isquion {} de la persona son menos de {}. La persona sale del cojín, y se \
-             sienta otra vez sobre estas celdas solo si allí se palpa al menos eso.",
-            capital(&self.length(felt)),
+            "Bajo el isquion {} de la persona se palparon menos de {} de cojín. La persona sale del \
+             cojín, y se sienta otra vez sobre estas celdas solo si allí se palpa al menos eso.",
             side(of),
             self.length(least)
         )
