@@ -220,6 +220,23 @@ export default {
     assert.doesNotMatch(await text(page), /No goal is refused/);
   },
 
+  "the review shows what was found last beside what is asked now": async (bench) => {
+    const clinic = await bench.clinic("DEMO-1");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-1");
+    const skin = async () => {
+      await go(page, "review");
+      for (const what of [/^Weight/, /^Skin/]) await page.locator("summary", { hasText: what }).click();
+      return text(page);
+    };
+    assert.match(await skin(), /Last entry, 10 February 2026: 60 kg/);
+    const form = page.locator("details[open] form", { has: page.locator('[name="skin.coccyx"]') });
+    await form.locator("label", { has: page.locator('[name="skin.coccyx"][value=fades]') }).click();
+    await form.locator("[name=by]").fill("OT");
+    await Promise.all([page.waitForNavigation(), form.locator("button").click()]);
+    assert.match(await skin(), /Last entry, 10 March 2026: [^.]*coccyx[^.]*a mark that fades/i);
+  },
+
   "goals of a file that lacks measures are there as they are written": async (bench) => {
     const clinic = await bench.folder().serve();
     const page = await bench.window(clinic);

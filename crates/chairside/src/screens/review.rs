@@ -2,7 +2,7 @@
 
 use axum::response::Response;
 use case::text::LengthUnit;
-use case::{Cells, Check, Entry, Moment, SiteName};
+use case::{Cells, Check, Date, Entry, Moment, SiteName};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, html};
 
@@ -48,7 +48,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             }
         }
         div class="panes" {
-            div class="stack" { (recount(place, &case)) (weight(place, &case)) (skin(place, &case)) }
+            div class="stack" { (recount(place, &case)) (weight(place, &case, in_pounds(house, draft))) (skin(place, &case)) }
             (history(place, &case, in_pounds(house, draft)))
         }
         div class="row buttons" {
@@ -102,12 +102,17 @@ fn recount(place: &Place<'_>, case: &OpenCase) -> Markup {
     form(place, case, "recount", texts.recount, &inner, texts.record)
 }
 
-fn weight(place: &Place<'_>, case: &OpenCase) -> Markup {
+fn weight(place: &Place<'_>, case: &OpenCase, in_pounds: bool) -> Markup {
     let texts = &place.house.language().page().review;
     let inner = html! {
         div class="field" {
             label for="weight" { (texts.weight_now) }
-            p class="hint" id="weight-hint" { (texts.weight_hint) }
+            p class="hint" id="weight-hint" {
+                (texts.weight_hint)
+                @if let Some(own) = case.client.value.latest_weighing() {
+                    " " (last_time(place, own.on)) ": " (place.house.language().body_weight(own.weight, in_pounds)) "."
+                }
+            }
             input class="narrow" id="weight" name="weight" inputmode="decimal" autocomplete="off" aria-describedby="weight-hint" value=(place.ask.sent.or_nothing("weight"));
         }
     };
@@ -128,6 +133,9 @@ fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
         @for site in SiteName::ALL {
             fieldset class="choice" {
                 legend { (capital(language.site(site))) }
+                @if let Some((on, check)) = last_seen(case, site) {
+                    p class="hint" { (last_time(place, on)) ": " (language.check_said(&check)) }
+                }
                 div class="answers" {
                     @let name = format!("skin.{}", site.id());
                     @let sent = place.ask.sent.or_nothing(&name);
@@ -140,6 +148,26 @@ fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
         }
     };
     form(place, case, "skin", texts.skin, &inner, texts.record)
+}
+
+/// When something was looked at last, against which it is looked at now.
+fn last_time(place: &Place<'_>, on: Date) -> String {
+    let language = place.house.language();
+    format!("{}, {}", language.page().clients.last_visit, language.day(on))
+}
+
+/// How the skin of a site was when it was seen last.
+fn last_seen(case: &OpenCase, site: SiteName) -> Option<(Date, Check)> {
+    let is_of_it = |own: &&Check| matches!(own, Check::Skin { site: at, .. } if *at == site);
+    case.client.value.in_force().into_iter().rev().find_map(|entry| {
+        let seen = match entry {
+            Entry::Skin(own) if own.site == site => Some(Check::Skin { site, answer: own.answer }),
+            Entry::Adjustment(own) => own.checks.iter().rfind(is_of_it).copied(),
+            Entry::Checked(own) => own.found.iter().rfind(is_of_it).copied(),
+            _ => None,
+        };
+        Some((entry.on(), seen?))
+    })
 }
 
 /// All entries, the newest first.
