@@ -62,6 +62,7 @@ pub(super) fn followed(
             @if rest_stands { p class="verdict" { (texts.rest_stands) } }
             @else if let Some(verdict) = language.verdict(adjusted.verdict, moves).filter(|_| !is_left_alone) { p class="verdict" { (verdict) } }
             @for own in &adjusted.not_safe { div class="box heavy" { p { (language.not_safe_yet(own)) } } }
+            @if !proposed.is_empty() { (skin_first(language, &found)) }
             (moves_of(house, language, &proposed, adjusted))
             ul { @for own in &next { li { (language.next_step(*own)) } } }
             (looks(language, adjusted))
@@ -85,6 +86,14 @@ pub(super) fn followed(
     let standing = Some(after.standing(house.today()));
     let of = OfClient { address: &place.ask.address, draft, step: Step::Checks, standing };
     Screen { title: texts.title_after, of: Some(of), body }.answer(house)
+}
+
+/// That the skin comes before any move, where nobody looked at it yet.
+pub(super) fn skin_first(language: &dyn Language, found: &[Check]) -> Markup {
+    let is_skin = |own: &Check| matches!(own, Check::Skin { .. });
+    html! {
+        @if !found.iter().any(is_skin) { p class="asks" { (language.page().checks.skin_before_moves) } }
+    }
 }
 
 /// The moves that are proposed, or the nearest ones where none is.

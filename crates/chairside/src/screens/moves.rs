@@ -5,6 +5,7 @@ use case::{Check, Entry, Move, NextStep, Standing, State, TopAnswer};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, PreEscaped, html};
 
+use super::followed::skin_first;
 use super::{Place, count_boxes, found, grown, lead, part, signed_by};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
@@ -97,6 +98,9 @@ fn one(place: &Place<'_>, case: &OpenCase, own: &Move, left: usize) -> Markup {
     html! {
         p class="soft" { (language.move_of(done + 1, done + left)) }
         p class="order" { (language.a_move(own)) }
+        @if done == 0 && !checks_before(case).is_empty() {
+            (skin_first(language, &found::so_far(&case.client.value)))
+        }
         @if is_for_held_fingers(case) { p class="asks" { (language.next_step(NextStep::TakeOutIfStillHeld)) } }
         @if let Some(own) = case.too_few_spares_for_proposed() { p class="asks" { (language.caution(&own)) } }
         div class="panes" {

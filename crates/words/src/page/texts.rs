@@ -301,6 +301,8 @@ pub struct ChecksTexts {
     pub take_moves: &'static str,
     pub rest_stands: &'static str,
     pub skin_kept: &'static str,
+    /// That the skin was not looked at yet, where cells are to be moved.
+    pub skin_before_moves: &'static str,
     pub nearest_moves: &'static str,
     pub nearest_moves_hint: &'static str,
 }

@@ -262,6 +262,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         take_moves: "Record it, and take these moves: the treating clinician has weighed them",
         rest_stands: "What was answered now is as planned: leave the cells as they are. What was found before on these cells stands.",
         skin_kept: "It is kept. No cell is moved for it; what was found before on these cells stands.",
+        skin_before_moves: "Look at the skin before any cell is moved: nobody has said how it looks on these cells.",
         nearest_moves: "What would come nearest",
         nearest_moves_hint: "With these moves a limit is still not kept, so they are not in the file. Nobody sits on these cells until it is put right.",
     },

@@ -275,6 +275,7 @@ pub(super) const TEXTS: &PageTexts = &PageTexts {
         take_moves: "Registrarlo y tomar estos movimientos: el profesional responsable los ha sopesado",
         rest_stands: "Lo que se respondió ahora es como estaba previsto: deje las celdas como están. Lo que se halló antes con estas celdas sigue en pie.",
         skin_kept: "Queda guardado. No se mueve ninguna celda por ello; lo que se halló antes con estas celdas sigue en pie.",
+        skin_before_moves: "Mire la piel antes de mover ninguna celda: nadie ha dicho cómo está sobre estas celdas.",
         nearest_moves: "Lo que más se acerca",
         nearest_moves_hint: "Con estos movimientos tampoco se cumple un límite, por eso no están en el archivo. Nadie se sienta sobre estas celdas hasta que se corrija.",
     },
