@@ -220,6 +220,44 @@ export default {
     assert.doesNotMatch(await text(page), /No goal is refused/);
   },
 
+  "a narrow screen keeps the clearance in view, and says where it is not safe": async (bench) => {
+    const clinic = await bench.clinic("DEMO-2");
+    const page = await bench.window(clinic);
+    await page.setViewportSize({ width: 390, height: 844 });
+    await open(page, clinic.origin, "DEMO-2");
+    await go(page, "plan");
+    await settled(page);
+    const short = page.locator("#in-short");
+    assert.match(await short.innerText(), /Client's left \d+ mm\s+Client's right \d+ mm$/);
+    // As the whole verdict says it, whichever that is: also where the client tips, and nothing is left to say.
+    const said = [];
+    for (const which of ["fewer-1", "fewer-2"]) {
+      for (let own = 0; own < 30; own += 1) await page.locator(`#${which}`).click();
+      await settled(page);
+      assert.ok(await short.isVisible());
+      said.push(/Not safe/.test(await short.innerText()));
+      assert.equal(said.at(-1), /Not safe/.test(await text(page, "#verdict")), await text(page, "#verdict"));
+    }
+    assert.ok(said.includes(true));
+  },
+
+  "a day that somebody else wrote meanwhile signs nothing before it is said which stands": async (bench) => {
+    const clinic = await bench.clinic("DEMO-2");
+    const page = await bench.window(clinic);
+    await open(page, clinic.origin, "DEMO-2");
+    await go(page, "sign-off");
+    clinic.write("DEMO-2.toml", clinic.text("DEMO-2.toml").replace(/next_review = \S+/, "next_review = 2026-09-09"));
+    const before = clinic.text("DEMO-2.toml");
+    await page.locator("[name=next_review]").evaluate((own) => { own.removeAttribute("hx-post"); own.value = "2026-10-10"; });
+    await page.locator("label", { has: page.locator("[name=passed][value=no]") }).click();
+    await fill(page, { by: "OT" });
+    await press(page, "main .buttons button");
+    assert.match(await text(page), /Somebody wrote “2026-09-09” here meanwhile/);
+    assert.equal(clinic.text("DEMO-2.toml"), before);
+    await Promise.all([page.waitForNavigation(), page.locator("button[name=mine]").click()]);
+    assert.equal(clinic.text("DEMO-2.toml"), before.replace("2026-09-09", "2026-10-10"));
+  },
+
   "the review shows what was found last beside what is asked now": async (bench) => {
     const clinic = await bench.clinic("DEMO-1");
     const page = await bench.window(clinic);

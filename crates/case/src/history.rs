@@ -2,7 +2,7 @@
 
 use cushion::Mass;
 
-use crate::{Cells, Check, Client, Entry, Expected, withdrawn};
+use crate::{Cells, Check, Client, Date, Entry, Expected, SiteName, SkinAnswer, withdrawn};
 
 /// What was known at an entry of the record.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,6 +30,26 @@ impl Client {
     #[must_use]
     pub fn history(&self) -> Vec<Moment<'_>> {
         (1..=self.record.len()).filter_map(|number| self.moment(number)).collect()
+    }
+
+    /// Returns how the skin of a site was when somebody looked at it last, and when.
+    #[must_use]
+    pub fn skin_last_seen(&self, site: SiteName) -> Option<(Date, SkinAnswer)> {
+        let of_it = |checks: &[Check]| {
+            checks.iter().rev().find_map(|check| match check {
+                Check::Skin { site: at, answer } if *at == site => Some(*answer),
+                _ => None,
+            })
+        };
+        self.in_force().into_iter().rev().find_map(|entry| {
+            let seen = match entry {
+                Entry::Skin(own) if own.site == site => Some(own.answer),
+                Entry::Adjustment(own) => of_it(&own.checks),
+                Entry::Checked(own) => of_it(&own.found),
+                _ => None,
+            };
+            Some((entry.on(), seen?))
+        })
     }
 
     /// Returns what was known at an entry of the record, counted from 1; none where there is none.
@@ -64,8 +84,7 @@ impl Client {
         });
         let told = self.weighing.as_ref().map(|own| (own.on, own.weight));
         let told = told.filter(|own| own.0 <= entry.on());
-        let newest =
-            |a: (crate::Date, Mass), b: (crate::Date, Mass)| if b.0 >= a.0 { b } else { a };
+        let newest = |a: (Date, Mass), b: (Date, Mass)| if b.0 >= a.0 { b } else { a };
         Some(Moment {
             number,
             entry,

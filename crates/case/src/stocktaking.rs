@@ -108,8 +108,7 @@ impl CushionNow {
     /// Whether each count is that of a plan.
     #[must_use]
     pub fn is_as_planned(&self, plan: &RecordedPlan) -> bool {
-        let planned = plan.counts.iter().map(|own| (&own.number, &own.planned));
-        self.counts.iter().eq(planned)
+        are_planned(&self.counts, plan)
     }
 
     /// Cells in the whole cushion.
@@ -232,13 +231,7 @@ impl Client {
     pub fn unplanned_counts(&self) -> Option<CushionNow> {
         let now = self.cushion_now().filter(|now| now.from.is_told())?;
         let is_planned = |entry: &Entry| match entry {
-            Entry::Plan(own) => {
-                own.counts.len() == now.counts.len()
-                    && own
-                        .counts
-                        .iter()
-                        .all(|own| now.counts.get(&own.number) == Some(&own.planned))
-            }
+            Entry::Plan(own) => now.is_as_planned(own),
             _ => false,
         };
         let is_again = matches!(now.from, CountedFrom::Returned(_));
@@ -251,6 +244,23 @@ impl Client {
     #[must_use]
     pub fn nothing_is_left_to_move(&self) -> bool {
         self.followed().is_done()
+    }
+
+    /// Returns the plan whose counts are meant to lie in the cushion, the last of such.
+    #[must_use]
+    pub fn plan_carried_out(&self) -> Option<&RecordedPlan> {
+        let now = self.cushion_now()?;
+        self.in_force().into_iter().rev().find_map(|entry| match entry {
+            Entry::Plan(plan) => Some(plan).filter(|plan| are_planned(&now.meant, plan)),
+            _ => None,
+        })
+    }
+
+    /// Returns what hands found on such cells for which nobody may sit on them, the oldest first.
+    #[must_use]
+    pub fn found_against(&self, cells: &Cells) -> Vec<Check> {
+        let rounds = self.rounds_found().into_iter().filter(|own| own.cells == *cells);
+        rounds.flat_map(|own| own.checks.iter().copied()).filter(Check::ends_sitting).collect()
     }
 
     /// Returns what lies in the cushion, or lay there, before the counts on paper are carried out;
@@ -369,6 +379,12 @@ impl Client {
         self.in_force().into_iter().for_each(|entry| cells.follow(entry));
         cells
     }
+}
+
+/// Whether each count of cells is that of a plan.
+fn are_planned(cells: &Cells, plan: &RecordedPlan) -> bool {
+    let is_there = |own: &crate::RecordedCount| cells.get(&own.number) == Some(&own.planned);
+    plan.counts.len() == cells.len() && plan.counts.iter().all(is_there)
 }
 
 /// What hands found once.

@@ -4,15 +4,16 @@ use case::question::Question;
 use case::text::{EditError, KeyFinding, Remark, TextFinding};
 use casework::{Answered, Blank, Draft, NotWritten, Typed, TypedIn};
 use cushion::Side;
+use maud::{Markup, html};
 use words::Language;
 
 use crate::fields::{capital, side_of};
 use crate::form::Sent;
 
 /// The button that keeps what somebody else wrote meanwhile, by the key of the answer.
-pub(crate) const THEIRS: &str = "theirs";
+const THEIRS: &str = "theirs";
 /// The button that writes one's own answer in its place.
-pub(crate) const MINE: &str = "mine";
+const MINE: &str = "mine";
 
 /// An answer that was typed and not written, with why.
 #[derive(Clone, Debug)]
@@ -31,6 +32,23 @@ impl Said {
     pub(crate) fn is_refused(&self) -> bool {
         !self.message.is_empty()
     }
+}
+
+/// Two buttons that say which of two answers is to stand: nothing is written over somebody else's by the
+/// way.
+pub(crate) fn which_stands(language: &dyn Language, key: &str) -> Markup {
+    let texts = &language.page().fields;
+    html! {
+        div class="row" {
+            button class="button less" name=(THEIRS) value=(key) { (texts.keep_theirs) }
+            button class="button less" name=(MINE) value=(key) { (texts.write_mine) }
+        }
+    }
+}
+
+/// Whether a form was sent only to say that: it leads nowhere else.
+pub(crate) fn says_which_stands(sent: &Sent) -> bool {
+    [THEIRS, MINE].iter().any(|own| sent.get(own).is_some())
 }
 
 /// The answers that a form sent. What is as it was shown is no answer.
@@ -136,10 +154,10 @@ pub(crate) fn said_of(
 ) -> Vec<Asked> {
     let about = draft.about(blank, remarks);
     let is_blank = draft.answer(blank).is_none();
-    let asked = about.iter().map(|own| asked(language, blank, own));
     // One side that lacks an answer does not make the other one needed.
+    let is_said = |own: &Asked| is_blank || !matches!(own, Asked::Needed);
     let mut said: Vec<Asked> =
-        asked.filter(|own| is_blank || !matches!(own, Asked::Needed)).collect();
+        about.iter().map(|own| asked(language, blank, own)).filter(is_said).collect();
     let lacks = |remark: &Remark| blank_of(remark).is_some_and(|own| own.0 == blank.question);
     // Which entry of a list lacks an answer is not known.
     if about.is_empty() && is_blank && blank.entry.is_none() && remarks.iter().any(lacks) {

@@ -135,14 +135,14 @@ pub(crate) fn numbered_remarks(house: &House, file: &FileRemarks) -> Markup {
 fn each_remark(house: &House, file: &FileRemarks) -> Markup {
     let language = house.language();
     html! {
-            @for remark in &file.remarks {
-                @let said = language.about_text(&remark.finding);
-                @let (line, words) = file.line_of(remark);
-                li {
-                    b { (language.line_of_file(line)) } " "
-                    (whole(&said.message, said.hint.as_deref()))
-                    @if !words.is_empty() { code { (words) } }
-                }
+        @for remark in &file.remarks {
+            @let said = language.about_text(&remark.finding);
+            @let (line, words) = file.line_of(remark);
+            li {
+                b { (language.line_of_file(line)) } " "
+                (whole(&said.message, said.hint.as_deref()))
+                @if !words.is_empty() { code { (words) } }
             }
+        }
     }
 }

@@ -7,7 +7,7 @@ use cushion::Side;
 use maud::{Markup, PreEscaped, html};
 use words::Language;
 
-use crate::answers::{Asked, MINE, Said, THEIRS, said_of};
+use crate::answers::{Asked, Said, said_of, which_stands};
 
 /// What a field is made from.
 #[derive(Clone, Copy)]
@@ -132,7 +132,7 @@ impl Fields<'_> {
             input type="hidden" name=(format!("shown:{key}")) value=(self.of_file(blank));
             @if let Some(own) = refused.filter(|own| own.is_refused()) {
                 p class="error" { span class="mark" aria-hidden="true" { "!" } span { (own.message) } }
-                @if own.is_overtaken { (self.which_stands(&key)) }
+                @if own.is_overtaken { (which_stands(self.language, &key)) }
             } @else {
                 @if let Some(mm) = also { p class="also" { "= " (mm) } }
                 @for own in &asked {
@@ -142,17 +142,6 @@ impl Fields<'_> {
                         Asked::Doubted(message) => { p class="asks" { span class="mark" aria-hidden="true" { "?" } span { (message) } } }
                     }
                 }
-            }
-        }
-    }
-
-    /// Which of two answers is to stand: nothing is written over somebody else's by the way.
-    fn which_stands(&self, key: &str) -> Markup {
-        let texts = &self.language.page().fields;
-        html! {
-            div class="row" {
-                button class="button less" name=(THEIRS) value=(key) { (texts.keep_theirs) }
-                button class="button less" name=(MINE) value=(key) { (texts.write_mine) }
             }
         }
     }

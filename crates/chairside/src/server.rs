@@ -22,6 +22,8 @@ use crate::house::House;
 use crate::screens::{self, Ask};
 use crate::steps::Step;
 
+/// The address of the page of clients.
+const CLIENTS: &str = "/";
 /// The most bytes that a form may send.
 const LARGEST_FORM: usize = 64 * 1024;
 
@@ -81,7 +83,7 @@ impl Chairside {
 
 fn routes(house: Arc<House>, gate: Arc<Gate>) -> Router {
     Router::new()
-        .route("/", get(clients))
+        .route(CLIENTS, get(clients))
         .route("/clients/{what}", post(of_clients))
         .route("/unit", post(unit))
         .route("/own/{name}", get(assets::asset))
@@ -115,6 +117,9 @@ async fn nothing_there(State(house): State<Arc<House>>) -> Response {
 
 async fn clients(State(house): State<Arc<House>>, RawQuery(query): RawQuery) -> Response {
     let sent = Sent::read(query.unwrap_or_default().as_bytes());
+    if let Some(reply) = reply(&house, CLIENTS, &sent) {
+        return reply;
+    }
     beside(house, move |house| screens::clients::show(house, &sent)).await
 }
 
@@ -123,7 +128,9 @@ async fn of_clients(
     Path(what): Path<String>,
     sent: Sent,
 ) -> Response {
-    beside(house, move |house| screens::clients::take(house, &what, &sent)).await
+    let own = Arc::clone(&house);
+    let response = beside(own, move |house| screens::clients::take(house, &what, &sent)).await;
+    house.replies.led_to(CLIENTS.to_owned(), response).await
 }
 
 async fn unit(State(house): State<Arc<House>>, sent: Sent) -> Response {
@@ -213,9 +220,7 @@ async fn show(
     headers: HeaderMap,
 ) -> Response {
     let sent = Sent::read(query.unwrap_or_default().as_bytes());
-    let reply =
-        sent.get("answer").and_then(|word| house.replies.at(&screen(&address, &step), word));
-    if let Some(reply) = reply {
+    if let Some(reply) = reply(&house, &screen(&address, &step), &sent) {
         return reply;
     }
     let ask = ask((address, step, None), sent, &headers);
@@ -231,6 +236,11 @@ async fn show_page(
     let sent = Sent::read(query.unwrap_or_default().as_bytes());
     let ask = ask((address, step, Some(page)), sent, &headers);
     answered(house, ask, screens::show).await
+}
+
+/// What a form of a screen was answered with, where that is asked for and still kept.
+fn reply(house: &House, of: &str, sent: &Sent) -> Option<Response> {
+    house.replies.at(of, sent.get("answer")?)
 }
 
 /// The address of a screen.

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use case::text::{KeyFinding, SyntaxFinding, TextFinding, ValueFinding};
+use case::text::{SyntaxFinding, TextFinding, ValueFinding};
 use cushion::Severity;
 
 use crate::Remark;
@@ -61,17 +61,9 @@ pub(crate) fn without_consequences(broken: Vec<Broken>, mut remarks: Vec<Remark>
     if broken.is_empty() {
         return remarks;
     }
-    let missing = |remark: &Remark| {
-        matches!(
-            remark.finding,
-            TextFinding::Key(
-                KeyFinding::Missing(_)
-                    | KeyFinding::MissingGroup(_)
-                    | KeyFinding::MissingSide(_)
-                    | KeyFinding::Neither(..)
-                    | KeyFinding::Without { .. }
-            ) | TextFinding::Wish(_)
-        )
+    let missing = |remark: &Remark| match &remark.finding {
+        TextFinding::Key(own) => own.is_missing(),
+        finding => matches!(finding, TextFinding::Wish(_)),
     };
     // The key may be what could not be read, and what stands in for a value that could not be lies
     // nowhere.

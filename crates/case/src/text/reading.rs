@@ -97,6 +97,21 @@ pub enum KeyFinding {
     NoEnglish(Question),
 }
 
+impl KeyFinding {
+    /// Whether it says that something is not there which must be, and nothing of what is there.
+    #[must_use]
+    pub fn is_missing(&self) -> bool {
+        matches!(
+            self,
+            Self::Missing(_)
+                | Self::MissingGroup(_)
+                | Self::MissingSide(_)
+                | Self::Neither(..)
+                | Self::Without { .. }
+        )
+    }
+}
+
 ids! {
     FileFinding {
         TooLarge => "file-too-large",

@@ -401,3 +401,34 @@ fn a_recount_on_the_day_of_a_check_says_what_it_was_made_on() {
     assert_eq!(cells(&[low(), filled(6, [52; 3]), fewer(6)]), [[50; 3]]);
     assert_eq!(cells(&[found(5, &["under left=30mm"], vec![]), low(), fewer(6)])[0], [50; 3]);
 }
+
+/// The plan that is in the cushion, what hands found on its cells, and the skin as it was seen last.
+#[test]
+fn the_record_says_what_belongs_to_the_cells_that_are_there() {
+    let low = || found(6, &["under left=20mm", "top left=safe"], vec![]);
+    let record = vec![plan(2, [50; 3]), filled(3, [50; 3]), low(), plan(6, [52, 50, 50])];
+    let own = client(record.clone());
+    let there = |own: &case::Client| own.plan_carried_out().map(|plan| plan.on);
+    // One that is proposed expects nothing of what is there; cells that are lost were meant to be.
+    assert_eq!(there(&own), Some(day(2)));
+    let lost = [record.as_slice(), &[recount(7, vec![(1, 49)])]].concat();
+    assert_eq!(there(&client(lost)), Some(day(2)));
+    let moved = client([record.as_slice(), &[filled(7, [52, 50, 50])]].concat());
+    assert_eq!(there(&moved), Some(day(6)));
+    assert_eq!(there(&client(vec![plan(2, [50; 3]), filled(3, [49, 50, 50])])), None);
+    // Of what hands found only what ends sitting, and on no other cells.
+    let against = |counts: [u32; 3]| moved.found_against(&numbered(counts).into_iter().collect());
+    assert_eq!(against([50; 3]), [Check::read_whole("under left=20mm").unwrap()]);
+    assert_eq!(against([52, 50, 50]), []);
+    // The skin as it was seen last, wherever that stands.
+    let seen = client(vec![
+        filled(3, [50; 3]),
+        checked(4),
+        skin(5, SkinAnswer::Fades),
+        found(6, &["skin left-seat-bone=clear"], vec![]),
+    ]);
+    assert_eq!(seen.skin_last_seen(SiteName::Coccyx), Some((day(5), SkinAnswer::Fades)));
+    let left = SiteName::SeatBone(cushion::Side::Left);
+    assert_eq!(seen.skin_last_seen(left), Some((day(6), SkinAnswer::Clear)));
+    assert_eq!(seen.skin_last_seen(SiteName::Thigh(cushion::Side::Left)), None);
+}

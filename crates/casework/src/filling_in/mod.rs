@@ -246,17 +246,8 @@ impl Draft {
 
 /// Whether a remark says no more than that an answer is missing.
 fn is_only_missing(remark: &Remark) -> bool {
-    matches!(
-        remark.finding,
-        TextFinding::Key(
-            KeyFinding::Missing(_)
-                | KeyFinding::MissingGroup(_)
-                | KeyFinding::MissingSide(_)
-                | KeyFinding::Neither(..)
-                | KeyFinding::Without { .. }
-                | KeyFinding::Blank(..)
-        )
-    )
+    let TextFinding::Key(own) = &remark.finding else { return false };
+    own.is_missing() || matches!(own, KeyFinding::Blank(..))
 }
 
 /// A cushion that stands in for one that is not chosen yet: the first layout in its first size.

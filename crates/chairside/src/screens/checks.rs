@@ -9,7 +9,7 @@ use cushion::Side;
 use maud::{Markup, html};
 
 use super::followed::{followed, looks};
-use super::{Place, found, grown, mends, signed_by};
+use super::{Place, found, grown, mends, nobody_sits, signed_by};
 use crate::answers::whole;
 use crate::errors::{Failed, said};
 use crate::form::Sent;
@@ -38,13 +38,8 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
             }
         }
         @if is_filled {
-            @if let Some((to, words)) = mends(place, &case, standing) {
-                div class="box heavy" {
-                    p { b { (house.language().standing(standing)) } }
-                    p { (crate::fields::capital(house.language().lines().nobody_sits)) "." }
-                    a class="button less" href=(to) { (words) }
-                }
-            }
+            @let way = mends(place, &case, standing);
+            (nobody_sits(place, standing, &html! { @if let Some((to, words)) = way { a class="button less" href=(to) { (words) } } }))
             p class="lead" { (texts.lead) }
             @if !before.is_empty() {
                 section class="box" {

@@ -8,7 +8,7 @@ use maud::{Markup, html};
 use words::Language;
 
 use super::{Place, lead};
-use crate::answers::Said;
+use crate::answers::{Said, says_which_stands};
 use crate::errors::{Failed, remarks, said};
 use crate::fields::Fields;
 use crate::frame::{OfClient, Screen};
@@ -188,6 +188,9 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     typed.retain(|own| own.blank.question.row().group == Group::Cushion);
     let answered = draft.answered(&typed, house.typed_in(&draft));
     draft.keep(house.shelf(), &answered.draft)?;
+    if says_which_stands(sent) {
+        return Ok(lead(place.ask, &place.to(Step::Cushion)));
+    }
     if answered.refused.is_empty() && answered.draft.client().is_some() {
         return Ok(lead(place.ask, &place.to(Step::Plan)));
     }

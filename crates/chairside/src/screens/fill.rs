@@ -355,11 +355,10 @@ fn record(
     }
     let to_checks = || Ok(lead(place.ask, &place.to(Step::Checks)));
     // Neither what hands found right on these cells, nor what was planned and told then, is judged anew.
-    let is_as_planned = case.fillable_plan().is_some_and(|plan| {
-        let planned = plan.counts.iter().map(|own| (own.number, own.planned));
-        planned.eq(put.iter().copied())
-    });
-    if is_as_planned || place.open()?.standing(house.today()).fitted().is_some() {
+    let after = place.open()?;
+    let (now, plan) = (after.client.value.cushion_now(), after.fillable_plan());
+    let is_as_planned = now.zip(plan).is_some_and(|(now, plan)| now.is_as_planned(plan));
+    if is_as_planned || after.standing(house.today()).fitted().is_some() {
         return to_checks();
     }
     let counts: Vec<u32> = put.iter().map(|own| own.1).collect();

@@ -1,10 +1,7 @@
 //! What follows from checks: what was expected beside what was found, moves, and the way on.
 
 use axum::response::Response;
-use case::{
-    Check, CheckPart, Client, Entry, LEAST_UNDER, MeasuredAt, Move, NextStep, RecordedPlan,
-    UnderAnswer, Verdict,
-};
+use case::{Check, CheckPart, LEAST_UNDER, MeasuredAt, Move, NextStep, UnderAnswer, Verdict};
 use casework::{Adjusted, Draft, OpenCase};
 use cushion::Side;
 use maud::{Markup, html};
@@ -171,21 +168,22 @@ fn ways_on(place: &Place<'_>, adjusted: &Adjusted, proposed: &[Move], is_all: bo
         .next
         .iter()
         .any(|own| matches!(own, NextStep::CountBeforeMoving | NextStep::SetUpBeforeMoving(_)));
+    let first = if counts_first { "button less" } else { "button" };
     html! {
         div class="row buttons" {
-            @if counts_first { a class="button" href=(place.to(Step::Review)) { (review.recount) } }
+            @if counts_first { a class="button" href=(format!("{}/recount", place.to(Step::Review))) { (review.recount) } }
             @if !proposed.is_empty() {
-                a class="button" href=(place.to(Step::Moves)) { (texts.to_moves) }
+                a class=(first) href=(place.to(Step::Moves)) { (texts.to_moves) }
             } @else if adjusted.verdict == Verdict::AsPlanned || is_all {
                 a class="button" href=(place.to(Step::Carers)) { (texts.to_sign_off) }
             } @else if !is_safe && !feels_more(&adjusted.next) {
                 // The same check would find the same: other counts, or another cushion, come first.
-                a class="button" href=(place.to(Step::Plan)) { (review.plan_again) }
+                a class=(first) href=(place.to(Step::Plan)) { (review.plan_again) }
                 a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
                 @if !adjusted.moves.is_empty() { a class="button less" href=(place.to(Step::Moves)) { (texts.to_moves) } }
                 a class="button less" href=(place.to(Step::Checks)) { (texts.check_again) }
             } @else {
-                a class="button" href=(place.to(Step::Checks)) { (texts.check_again) }
+                a class=(first) href=(place.to(Step::Checks)) { (texts.check_again) }
                 @if !is_safe {
                     a class="button less" href=(place.to(Step::Plan)) { (review.plan_again) }
                     a class="button less" href=(place.to(Step::Cushion)) { (review.another_cushion) }
@@ -195,18 +193,10 @@ fn ways_on(place: &Place<'_>, adjusted: &Adjusted, proposed: &[Move], is_all: bo
     }
 }
 
-/// The plan whose counts are in the cushion: one that was never carried out expects nothing of them.
-fn plan_of_these(client: &Client) -> Option<&RecordedPlan> {
-    let now = client.cushion_now()?;
-    client.in_force().into_iter().rev().find_map(|own| match own {
-        Entry::Plan(plan) => Some(plan).filter(|plan| now.is_as_planned(plan)),
-        _ => None,
-    })
-}
-
 /// What was expected, after the answers.
 fn expected(language: &dyn Language, case: &OpenCase, checks: &[Check]) -> Markup {
-    let expected = plan_of_these(&case.client.value).and_then(|own| own.expected.as_ref());
+    // A plan that was never carried out expects nothing of these cells.
+    let expected = case.client.value.plan_carried_out().and_then(|own| own.expected.as_ref());
     let felt = |side: Side| {
         checks.iter().find_map(|own| match own {
             Check::Under { side: at, answer: UnderAnswer::Felt(felt) } if *at == side => {

@@ -28,6 +28,7 @@ use casework::{Draft, OpenCase, Recorder};
 use maud::{Markup, html};
 
 use crate::errors::Failed;
+use crate::fields::capital;
 use crate::form::Sent;
 use crate::house::House;
 use crate::steps::Step;
@@ -170,6 +171,21 @@ pub(crate) fn mends(
         }
         State::NotSafe(_) | State::Failed(_) => Some((place.to(Step::Moves), page.checks.to_moves)),
         _ => None,
+    }
+}
+
+/// That nobody sits on the cells as they are, and why; nothing where nothing speaks against them. `then`
+/// leads on.
+pub(crate) fn nobody_sits(place: &Place<'_>, standing: Standing<'_>, then: &Markup) -> Markup {
+    let language = place.house.language();
+    html! {
+        @if let State::NotSafe(_) | State::Failed(_) = standing.state {
+            div class="box heavy" {
+                p { b { (language.standing(standing)) } }
+                p { (capital(language.lines().nobody_sits)) "." }
+                (then)
+            }
+        }
     }
 }
 

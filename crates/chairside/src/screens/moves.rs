@@ -6,7 +6,7 @@ use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, PreEscaped, html};
 
 use super::followed::skin_first;
-use super::{Place, count_boxes, found, grown, lead, part, signed_by};
+use super::{Place, count_boxes, found, grown, lead, nobody_sits, part, signed_by};
 use crate::errors::{Failed, said};
 use crate::frame::{OfClient, Screen};
 use crate::screens::plan_parts;
@@ -28,12 +28,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
     let moves = case.proposed_moves();
     let body = html! {
         (told.unwrap_or_default())
-        @if let State::NotSafe(_) | State::Failed(_) = standing.state {
-            div class="box heavy" {
-                p { b { (house.language().standing(standing)) } }
-                p { (crate::fields::capital(house.language().lines().nobody_sits)) "." }
-            }
-        }
+        (nobody_sits(place, standing, &html! {}))
         @match moves.first() {
             Some(own) => { (one(place, &case, own, moves.len())) }
             None => {

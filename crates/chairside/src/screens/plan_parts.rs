@@ -1,8 +1,8 @@
 //! Parts of the plan's screen: the cushion with its counts, and what they do.
 
 use case::{
-    BrokenLimit, CentralSeat, Costs, Plan, PredictedSeat, Prediction, Sides, SiteChange, ToldFrom,
-    Want, lower_at_seat_bones,
+    BrokenLimit, CentralSeat, Costs, LEAST_UNDER, Plan, PredictedSeat, Prediction, Sides,
+    SiteChange, ToldFrom, Want, lower_at_seat_bones,
 };
 use casework::{LiveAnswer, LiveNumbers, OpenCase, plan_stands, short_for_injuries};
 use cushion::{Length, Side};
@@ -156,7 +156,7 @@ pub(crate) fn central(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) -> M
     let next = format!("{}?{}&revision={revision}", seen.place.page("spread"), seen.query(counts));
     match &answer.numbers {
         LiveNumbers::Central(own) => html! {
-            @if let Some(seat) = &own.seated { (in_short(seen, seat.clearance, true)) }
+            (in_short(seen, own.seated.as_ref().map(|seat| seat.clearance), true))
             div hx-get=(next) hx-trigger=(LATER) hx-target="#verdict" hx-sync="#counts:drop" {
                 p class="verdict soft" { (texts.ranges_follow) }
                 @match &own.seated {
@@ -185,6 +185,7 @@ pub(crate) fn with_spread(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) 
             }
         },
         LiveNumbers::NoNumbers(outcome) => html! {
+            (in_short(seen, None, false))
             div class="box heavy" { p { b { (texts.not_safe) } " " (capital(language.outcome(*outcome))) "." } }
         },
         LiveNumbers::NoBody(error) => said(seen.place.house, error),
@@ -195,32 +196,37 @@ pub(crate) fn with_spread(seen: &Seen<'_>, answer: &LiveAnswer, counts: &[u32]) 
     }
 }
 
-/// How much is left under both seat bones, where a narrow screen shows the steppers alone. It is said
-/// aloud elsewhere.
-fn in_short(seen: &Seen<'_>, left: Sides<Length>, is_safe: bool) -> Markup {
+/// How much cushion is under both seat bones, where a narrow screen shows the steppers alone; none where
+/// the client does not come to rest, which is never safe. It is said aloud elsewhere.
+fn in_short(seen: &Seen<'_>, under: Option<Sides<Length>>, is_safe: bool) -> Markup {
     let language = seen.language();
     let shared = language.shared();
+    let is_enough = |own: Sides<Length>| own.left >= LEAST_UNDER && own.right >= LEAST_UNDER;
     html! {
         p id="in-short" class="in-short" aria-hidden="true" hx-swap-oob="true" {
-            span { (shared.clients_left_short) " " b { (language.plain_length(left.left)) } }
-            span { (shared.clients_right_short) " " b { (language.plain_length(left.right)) } }
-            @if !is_safe { b { (language.page().plan.not_safe) } }
+            @if let Some(own) = under {
+                span { (shared.clients_left_short) " " b { (language.plain_length(own.left)) } }
+                span { (shared.clients_right_short) " " b { (language.plain_length(own.right)) } }
+            }
+            @if !is_safe || !under.is_some_and(is_enough) { b { (language.page().plan.not_safe) } }
         }
     }
 }
 
-/// The same of a plan.
+/// The same of a plan; nothing where nobody can predict, as without a weight.
 pub(crate) fn plan_in_short(seen: &Seen<'_>, plan: &Plan) -> Markup {
-    let is_safe = plan.not_safe.is_empty();
-    html! { @if let Some(own) = &plan.prediction { (spread_in_short(seen, own, is_safe)) } }
+    match &plan.prediction {
+        Some(own) => spread_in_short(seen, own, plan.not_safe.is_empty()),
+        None => html! { p id="in-short" class="in-short" aria-hidden="true" hx-swap-oob="true" {} },
+    }
 }
 
 fn spread_in_short(seen: &Seen<'_>, own: &Prediction, is_safe: bool) -> Markup {
-    let left = own.seated.as_ref().map(|seat| {
+    let under = own.seated.as_ref().map(|seat| {
         let central = |side| seat.clearance[side].central;
         Sides { left: central(Side::Left), right: central(Side::Right) }
     });
-    html! { @if let Some(left) = left { (in_short(seen, left, is_safe)) } }
+    in_short(seen, under, is_safe)
 }
 
 /// Everything that is to be said of a plan.

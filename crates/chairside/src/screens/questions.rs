@@ -9,7 +9,7 @@ use cushion::Side;
 use maud::{Markup, html};
 
 use super::{Ask, Place, lead, part};
-use crate::answers::{MINE, Said, THEIRS, Taken, blank_of, taken, whole};
+use crate::answers::{Said, Taken, blank_of, says_which_stands, taken, whole};
 use crate::errors::Failed;
 use crate::fields::{Fields, about_id, capital, id_of, is_length};
 use crate::form::Sent;
@@ -225,8 +225,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     if !refused.is_empty() {
         return show(place, &after, &refused);
     }
-    let stays = ["more", MINE, THEIRS].iter().any(|own| ask.sent.get(own).is_some());
-    if stays {
+    if ask.sent.get("more").is_some() || says_which_stands(&ask.sent) {
         return Ok(lead(ask, &place.page(page.word)));
     }
     let pages = place.step.pages();
@@ -277,7 +276,7 @@ fn kept_part(house: &House, ask: &Ask, kept: &Kept<'_>) -> Response {
     let texts = &language.page().fields;
     part(html! {
         @if let Some(blank) = blank { (after.about(&blank)) }
-        @if refused.iter().all(|own| Some(own.blank) != blank) { p class="kept" role="status" { (texts.kept) } }
+        @if refused.iter().all(|own| blank.is_some_and(|blank| own.blank != blank)) { p class="kept" role="status" { (texts.kept) } }
         @for other in blank.iter().flat_map(|own| beside_it(kept.page, own)) {
             @let (was, now) = (before.about(&other), after.about(&other));
             // What was left out before, beside another answer, is known to the page alone.

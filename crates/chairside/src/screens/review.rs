@@ -2,7 +2,7 @@
 
 use axum::response::Response;
 use case::text::LengthUnit;
-use case::{Cells, Check, Date, Entry, Moment, SiteName};
+use case::{Check, Date, Entry, Moment, SiteName};
 use casework::{Done, Draft, OpenCase, Stop, record_done};
 use maud::{Markup, html};
 
@@ -133,8 +133,8 @@ fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
         @for site in SiteName::ALL {
             fieldset class="choice" {
                 legend { (capital(language.site(site))) }
-                @if let Some((on, check)) = last_seen(case, site) {
-                    p class="hint" { (last_time(place, on)) ": " (language.check_said(&check)) }
+                @if let Some((on, answer)) = case.client.value.skin_last_seen(site) {
+                    p class="hint" { (last_time(place, on)) ": " (language.check_said(&Check::Skin { site, answer })) }
                 }
                 div class="answers" {
                     @let name = format!("skin.{}", site.id());
@@ -154,20 +154,6 @@ fn skin(place: &Place<'_>, case: &OpenCase) -> Markup {
 fn last_time(place: &Place<'_>, on: Date) -> String {
     let language = place.house.language();
     format!("{}, {}", language.page().clients.last_visit, language.day(on))
-}
-
-/// How the skin of a site was when it was seen last.
-fn last_seen(case: &OpenCase, site: SiteName) -> Option<(Date, Check)> {
-    let is_of_it = |own: &&Check| matches!(own, Check::Skin { site: at, .. } if *at == site);
-    case.client.value.in_force().into_iter().rev().find_map(|entry| {
-        let seen = match entry {
-            Entry::Skin(own) if own.site == site => Some(Check::Skin { site, answer: own.answer }),
-            Entry::Adjustment(own) => own.checks.iter().rfind(is_of_it).copied(),
-            Entry::Checked(own) => own.found.iter().rfind(is_of_it).copied(),
-            _ => None,
-        };
-        Some((entry.on(), seen?))
-    })
 }
 
 /// All entries, the newest first.
@@ -242,21 +228,14 @@ fn moves_back(language: &dyn words::Language, case: &OpenCase, own: &Moment<'_>)
     }
 }
 
-/// What hands found on counts, for which nobody may sit on them.
-fn found_against(case: &OpenCase, counts: &[u32]) -> Vec<Check> {
-    let numbers = case.pattern.compartments().iter().map(|own| own.number);
-    let cells: Cells = numbers.zip(counts.iter().copied()).collect();
-    let rounds = case.client.value.rounds_found().into_iter().filter(|own| own.cells == cells);
-    rounds.flat_map(|own| own.checks.iter().copied()).filter(Check::ends_sitting).collect()
-}
-
 /// What speaks against the counts that are to be in the cushion again, and the question whether they are
 /// in it all the same; none where nothing does.
 fn not_safe_again(place: &Place<'_>, case: &OpenCase, entry: usize) -> Option<Markup> {
     let house = place.house;
-    let counts = counts_of(case, &case.client.value.moment(entry)?)?;
+    let moment = case.client.value.moment(entry)?;
+    let counts = counts_of(case, &moment)?;
     let plan = case.judged(&counts, house.today(), Stop::never()).ok()?;
-    let against = found_against(case, &counts);
+    let against = case.client.value.found_against(moment.cells.as_ref()?);
     if plan.not_safe.is_empty() && against.is_empty() {
         return None;
     }

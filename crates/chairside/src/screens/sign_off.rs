@@ -7,6 +7,7 @@ use casework::{Done, Draft, record_done};
 use maud::{Markup, html};
 
 use super::{Place, checks, found, grown, lead, signed_by};
+use crate::answers::{Said, Taken, says_which_stands, taken};
 use crate::errors::{Failed, said};
 use crate::fields::Fields;
 use crate::frame::{OfClient, Screen};
@@ -14,10 +15,16 @@ use crate::steps::Step;
 
 /// Shows what is needed.
 pub(crate) fn show(place: &Place<'_>, draft: &Draft) -> Result<Response, Failed> {
-    screen(place, draft, None)
+    screen(place, draft, None, &[])
 }
 
-fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Response, Failed> {
+/// The screen; of the day of the next look it shows what was refused.
+fn screen(
+    place: &Place<'_>,
+    draft: &Draft,
+    told: Option<Markup>,
+    refused: &[Said],
+) -> Result<Response, Failed> {
     let house = place.house;
     let language = house.language();
     let texts = &language.page().sign_off;
@@ -59,7 +66,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
                     label class="answer" { input type="radio" name="passed" value="no" checked[ticked("passed", "no")]; span { (texts.failed) } }
                 }
             }
-            (next_look(place, draft))
+            (next_look(place, draft, refused))
             div class="field" {
                 label for="because" { (texts.note) }
                 input id="because" name="because" maxlength="200" autocomplete="off" value=(sent.or_nothing("because"));
@@ -79,7 +86,7 @@ fn screen(place: &Place<'_>, draft: &Draft, told: Option<Markup>) -> Result<Resp
 }
 
 /// The day of the next look, without which a sign-off soon holds no more.
-fn next_look(place: &Place<'_>, draft: &Draft) -> Markup {
+fn next_look(place: &Place<'_>, draft: &Draft, refused: &[Said]) -> Markup {
     let house = place.house;
     let page = Step::asking(Question::NextReview).and_then(|own| Some((own.0, own.1?.word)));
     let keep_at =
@@ -88,7 +95,7 @@ fn next_look(place: &Place<'_>, draft: &Draft) -> Markup {
     let fields = Fields {
         language: house.language(),
         draft,
-        refused: &[],
+        refused,
         typed_in: house.typed_in(draft),
         remarks: &remarks,
         keep_at: &keep_at,
@@ -102,12 +109,11 @@ fn next_look(place: &Place<'_>, draft: &Draft) -> Markup {
 }
 
 /// Keeps the day of the next look, as the form has it.
-fn keep_next_look(place: &Place<'_>, draft: &Draft) -> Result<Draft, Failed> {
-    let mut typed = crate::answers::typed(&place.ask.sent);
-    typed.retain(|own| own.blank.question == Question::NextReview);
-    let after = draft.answered(&typed, place.house.typed_in(draft)).draft;
-    draft.keep(place.house.shelf(), &after)?;
-    Ok(after)
+fn keep_next_look(place: &Place<'_>, draft: &Draft) -> Result<Taken, Failed> {
+    let house = place.house;
+    let own = taken(house.language(), draft, &place.ask.sent, house.typed_in(draft));
+    draft.keep(house.shelf(), &own.draft)?;
+    Ok(own)
 }
 
 /// Records the check, where it can be one.
@@ -119,17 +125,23 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
     let (sent, entries) = (&place.ask.sent, case.client.value.record.len());
     let told = |words: &str| Some(html! { div class="box heavy" role="alert" { p { (words) } } });
     if place.has_grown(entries) {
-        return screen(place, &draft, Some(grown(place, entries)));
+        return screen(place, &draft, Some(grown(place, entries)), &[]);
     }
-    let draft = keep_next_look(place, &draft)?;
+    let Taken { draft, refused, .. } = keep_next_look(place, &draft)?;
+    if let Some(why) = refused.first() {
+        return screen(place, &draft, told(&why.message), &refused);
+    }
+    if says_which_stands(sent) {
+        return screen(place, &draft, None, &[]);
+    }
     let passed = match sent.get("passed") {
         Some("yes") => true,
         Some("no") => false,
-        _ => return screen(place, &draft, told(texts.say_which)),
+        _ => return screen(place, &draft, told(texts.say_which), &[]),
     };
     let mut found = found::so_far(&case.client.value);
     if !found.is_empty() && sent.get("still").is_none() {
-        return screen(place, &draft, told(texts.say_still));
+        return screen(place, &draft, told(texts.say_still), &[]);
     }
     found.extend(checks::found(place, &draft, sent).unwrap_or_default());
     found.sort_by_key(in_order);
@@ -142,11 +154,11 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
             reach,
         )
     {
-        return screen(place, &draft, told(&words));
+        return screen(place, &draft, told(&words), &[]);
     }
     let next_look = draft.client().and_then(|own| own.next_review);
     if passed && next_look.is_some_and(|day| day < house.today()) {
-        return screen(place, &draft, told(texts.look_is_over));
+        return screen(place, &draft, told(texts.look_is_over), &[]);
     }
     let because = sent.or_nothing("because").trim();
     let recorder = place.recorder(sent.or_nothing("by"), (!because.is_empty()).then_some(because));
@@ -161,7 +173,7 @@ pub(crate) fn take(place: &Place<'_>) -> Result<Response, Failed> {
                 if outcome == Some(CheckOutcome::Passed) { Step::Papers } else { Step::Review };
             Ok(lead(place.ask, &place.to(to)))
         }
-        Err(error) => screen(place, &draft, Some(said(house, &error))),
+        Err(error) => screen(place, &draft, Some(said(house, &error)), &[]),
     }
 }
 

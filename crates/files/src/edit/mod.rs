@@ -11,7 +11,7 @@ mod path;
 use std::ops::Range;
 
 use case::question::{Form, Group, Kind, Question};
-use case::text::{EditError, KeyFinding, TextFinding};
+use case::text::{EditError, TextFinding};
 use cushion::Severity;
 use toml_edit::Value;
 
@@ -228,18 +228,8 @@ fn map_of(text: &str) -> Result<Map, EditError> {
 fn finished(before: &str, text: String) -> Result<Edited, EditError> {
     let remarks = read_client(&text).remarks;
     let worse = new_errors(&read_client(before).remarks, &remarks);
-    let to_come = |remark: &Remark| {
-        matches!(
-            remark.finding,
-            TextFinding::Key(
-                KeyFinding::Missing(_)
-                    | KeyFinding::MissingGroup(_)
-                    | KeyFinding::MissingSide(_)
-                    | KeyFinding::Neither(..)
-                    | KeyFinding::Without { .. }
-            )
-        )
-    };
+    let to_come =
+        |remark: &Remark| matches!(&remark.finding, TextFinding::Key(own) if own.is_missing());
     match worse.into_iter().find(|remark| !to_come(remark)) {
         Some(remark) => Err(EditError::Wrong { text, remark: Box::new(remark) }),
         None => Ok(Edited { text, remarks }),
