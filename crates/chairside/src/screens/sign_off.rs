@@ -59,13 +59,7 @@ fn screen(
                 label class="answer" { input type="checkbox" name="transfer" value="yes" checked[ticked("transfer", "yes")]; span { (texts.transfer) } }
                 label class="answer" { input type="checkbox" name="reach" value="yes" checked[ticked("reach", "yes")]; span { (texts.reach) } }
             }
-            fieldset class="choice" {
-                legend { (texts.verdict) }
-                div class="answers" {
-                    label class="answer" { input type="radio" name="passed" value="yes" checked[ticked("passed", "yes")]; span { (texts.passed) } }
-                    label class="answer" { input type="radio" name="passed" value="no" checked[ticked("passed", "no")]; span { (texts.failed) } }
-                }
-            }
+            (verdict(place))
             (next_look(place, draft, refused))
             div class="field" {
                 label for="because" { (texts.note) }
@@ -83,6 +77,22 @@ fn screen(
         standing: Some(standing),
     };
     Ok(Screen { title: texts.title, of: Some(of), body }.answer(house))
+}
+
+/// Whether what was found and tried is right, with what was ticked before.
+fn verdict(place: &Place<'_>) -> Markup {
+    let texts = &place.house.language().page().sign_off;
+    let said = place.ask.sent.get("passed");
+    html! {
+        fieldset class="choice" {
+            legend { (texts.verdict) }
+            div class="answers" {
+                @for (value, words) in [("yes", texts.passed), ("no", texts.failed)] {
+                    label class="answer" { input type="radio" name="passed" value=(value) checked[said == Some(value)]; span { (words) } }
+                }
+            }
+        }
+    }
 }
 
 /// The day of the next look, without which a sign-off soon holds no more.
