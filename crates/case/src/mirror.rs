@@ -311,9 +311,12 @@ impl Mirror for BrokenLimit {
                 numbers.sort_unstable();
                 Self::BottomsOut(numbers)
             }
-            Self::InjuredSite { site, rise, from } => {
-                Self::InjuredSite { site: site.mirrored(partners), rise: *rise, from: *from }
-            }
+            Self::InjuredSite { site, healed, rise, from } => Self::InjuredSite {
+                site: site.mirrored(partners),
+                healed: *healed,
+                rise: *rise,
+                from: *from,
+            },
             Self::Tips
             | Self::LeansAway
             | Self::NoRest

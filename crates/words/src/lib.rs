@@ -35,10 +35,10 @@ pub use crate::goals::GoalWords;
 pub use crate::language::{ENGLISH, LANGUAGES, Language, SPANISH, by_tag};
 pub use crate::page::PageWords;
 pub use crate::papers::{
-    CheckTexts, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts, HistoryTexts,
-    LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, PassageTexts, RangeTableTexts,
-    ReviewTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts, SurveyTexts, TagTexts,
-    TakeHomeTexts, TemplateTexts, WashDayTexts, WrittenTableTexts,
+    CheckTexts, CheckedOn, DefinedCheckTexts, FillCardTexts, Foretold, HeightGaugeTexts,
+    HistoryTexts, LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, PassageTexts,
+    RangeTableTexts, ReviewTexts, SectionTexts, SetupCardTexts, SharedTexts, StepTexts,
+    SurveyTexts, TagTexts, TakeHomeTexts, TemplateTexts, WashDayTexts, WrittenTableTexts,
 };
 pub use crate::pictures::PictureWords;
 pub use crate::program::{

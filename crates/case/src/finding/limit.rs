@@ -35,10 +35,12 @@ pub enum BrokenLimit {
     NoRest,
     /// The client does not come to rest on the stock fill, from which everything is counted.
     NoRestOnStock,
-    /// A site with an injury that is not healed would get more pressure.
+    /// A site with an injury would get more pressure than it may.
     InjuredSite {
         /// Where the injury is.
         site: SiteName,
+        /// Whether it has healed.
+        healed: bool,
         /// By which share of what it gets on the counts that are told from.
         rise: f64,
         /// The counts that may not be made worse.

@@ -166,8 +166,9 @@ fn limit(limit: &BrokenLimit) -> Facts {
             some([("side", side(*at)), ("left_mm", mm(*left)), ("needed_mm", mm(*needed))])
         }
         BrokenLimit::BottomsOut(numbers) => some([("compartments", json!(numbers))]),
-        BrokenLimit::InjuredSite { site, rise, from } => some([
+        BrokenLimit::InjuredSite { site, healed, rise, from } => some([
             ("site", json!(site.id())),
+            ("healed", json!(healed)),
             ("rise_percent", json!(rounded(100.0 * rise))),
             ("from", json!(from.id())),
         ]),

@@ -15,6 +15,10 @@ pub(crate) const NO_MORE: f64 = 0.01;
 /// The same of a site with a healed injury, or of one that feels nothing: a practice judgement.
 pub(crate) const A_LITTLE_MORE: f64 = 0.05;
 
+/// By how much more, as a share, a search's answer may lie above what it aimed at: what whole cells and
+/// two meshes differ by.
+const OFF_BY_MESHES: f64 = 0.04;
+
 /// A rise that nobody can tell, however little a site carries, Pa, less than 1 mmHg.
 const NOTHING_TO_TELL: f64 = 100.0;
 
@@ -118,26 +122,28 @@ pub(crate) fn loads_more(site: SiteName, now: &Filling, then: &Filling) -> bool 
     surface(now).zip(surface(then)).is_some_and(|(now, then)| then > now * (1.0 + NO_MORE))
 }
 
-/// The sites with an injury that is not healed to which a filling gives more than it may: beyond what the
-/// search aims at, more than whole cells and two meshes differ by.
+/// The sites with an injury to which a filling gives more than it may: beyond what the search aims at, more
+/// than whole cells and two meshes differ by.
 pub(crate) fn overloaded(
     needs: &Needs,
     reference: Reference<'_>,
     from: ToldFrom,
     filling: &Filling,
 ) -> Vec<BrokenLimit> {
-    let overloaded = |site: &SiteName| {
-        let then = Quantity::Surface(*site).value(filling)?;
-        let now = reference.surface(*site)?;
-        let present = Quantity::Surface(*site).value(reference.now);
+    let overloaded = |(site, share): (SiteName, f64)| {
+        let then = Quantity::Surface(site).value(filling)?;
+        let now = reference.surface(site)?;
+        let present = Quantity::Surface(site).value(reference.now);
         // Of two references the lower one is what may not get worse.
         let from = if present > Some(now) { ToldFrom::Passed } else { from };
-        let most = (now * (1.0 + A_LITTLE_MORE)).max(now + NOTHING_TO_TELL);
+        let most = (now * (1.0 + share + OFF_BY_MESHES)).max(now + NOTHING_TO_TELL);
         let rise = if now > 0.0 { then / now - 1.0 } else { 1.0 };
-        (then > most).then_some(BrokenLimit::InjuredSite { site: *site, rise, from })
+        let healed = !needs.injured.contains(&site);
+        (then > most).then_some(BrokenLimit::InjuredSite { site, healed, rise, from })
     };
-    let injured = SiteName::ALL.iter().filter(|site| needs.injured.contains(site));
-    injured.filter_map(overloaded).collect()
+    let is_injury = |site: SiteName| needs.injured.contains(&site) || needs.healed.contains(&site);
+    let injuries = needs.careful().into_iter().filter(|(site, _)| is_injury(*site));
+    injuries.filter_map(overloaded).collect()
 }
 
 /// Which limits a prediction does not keep; none where the client may be seated so, to be checked

@@ -187,7 +187,7 @@ delegated! { PaperWords:
     fn lower_in_short(&self, side: Option<Side>, by: Length) -> String;
     fn fitting_found(&self, check: &FittingCheck) -> String;
     fn entry_found(&self, entry: &Entry) -> String;
-    fn checks_found(&self, adjustment: &Adjustment) -> String;
+    fn checks_found(&self, adjustment: &Adjustment, on: CheckedOn) -> String;
     fn place(&self, place: Place) -> String;
     fn moves_from(&self, from: CountedFrom) -> String;
     fn counts_from_above(&self, compartments: usize) -> String;

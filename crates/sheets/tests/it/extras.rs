@@ -3,8 +3,8 @@
 use std::sync::LazyLock;
 
 use case::{
-    BeforeAfter, CardFinding, ClientCode, Costs, GoalNumber, GoalOutcome, IfThen, Move, Place,
-    Remedy, Review, Sides, SiteChange, SiteName, Spread, ToldFrom, Want,
+    BeforeAfter, CardFinding, Caution, ClientCode, Costs, GoalNumber, GoalOutcome, IfThen, Move,
+    Place, Remedy, Review, Sides, SiteChange, SiteName, Spread, ToldFrom, Want,
 };
 use cushion::{Length, Pattern, Pressure, Side};
 use sheets::{
@@ -285,6 +285,46 @@ fn the_setup_card_sets_then_checks_then_moves() {
         }
         // Counts stand in one drawing alone, and what is not moved has no number of cells.
         assert!(!moved.contains("72 cells"), "{moved}");
+    }
+}
+
+/// However many goals there are, they stand on one side of the drawing's lower edge, and what the card is for
+/// stands on its first page.
+#[test]
+fn goals_stand_together_and_the_counts_beside_the_drawing() {
+    let goal = |at: usize| GoalOutcome {
+        want: Want::Shelf { height: Length::from_mm(6.0 + at as f64) },
+        wanted: GoalNumber::Lower { side: None, by: Length::ZERO },
+        reached: Some(GoalNumber::Lower { side: Some(Side::Left), by: Length::from_mm(2.0) }),
+        met: true,
+        why: None,
+    };
+    for layout in ["row-six", "island-eight", "curved-ten"] {
+        for (goals, paper) in (1..=4).flat_map(|goals| PAPERS.map(|paper| (goals, paper))) {
+            let mut case = Case::of(layout, "440x400").fitted();
+            // As much to take care of as leaves no room for all below the largest drawing.
+            case.cautions = (0..4)
+                .map(|number| Caution::FewCells { number, cells: 20, least: 25 })
+                .chain([Caution::CannotProtectSkin])
+                .collect();
+            case.extras.goals = (0..goals).map(goal).collect();
+            case.extras.costs = Some(costs());
+            let card = setup_card(&case.papers(), paper).unwrap();
+            let first = &card.pages[0];
+            let at = |words: &str| {
+                let found = first.texts().find(|run| run.shaped.text().contains(words));
+                found.unwrap_or_else(|| panic!("{layout}, {goals} goals: {words} is not there")).at
+            };
+            let [head, counts] = ["Goals, the most", "Set to"].map(at);
+            assert!(head.y < counts.y, "{layout}, {goals} goals");
+            let marks = first.texts().filter(|run| {
+                let mark = run.shaped.text();
+                run.at.y > head.y && run.at.x == head.x && mark.parse::<usize>().is_ok()
+            });
+            let marks: Vec<String> = marks.map(|run| run.shaped.text()).collect();
+            let all: Vec<String> = (1..=goals).map(|own| own.to_string()).collect();
+            assert!(marks.starts_with(&all), "{layout}, {goals} goals: {marks:?}");
+        }
     }
 }
 

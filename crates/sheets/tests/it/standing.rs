@@ -1,9 +1,10 @@
 //! When papers may call a plan checked, and what they say of cells that moved.
 
 use case::{
-    Adjustment, CountedFrom, Entry, PartsChecked, RecordedPlan, Recount, SkinSeen, Weighed,
-    Withdrawn, day_after,
+    Adjustment, Check, CountedFrom, Entry, PartsChecked, RecordedPlan, Recount, SkinSeen,
+    UnderAnswer, Weighed, Withdrawn, day_after,
 };
+use cushion::{Length, Side};
 use sheets::{ClientPapers, Document, Paper, fill_order, setup_card, take_home};
 
 use crate::papers::{Case, DAY, checked, texts};
@@ -86,7 +87,7 @@ fn a_check_lapses_when_the_counts_change_after_it() {
     let moved = Adjustment {
         on: DAY,
         by: "OT".into(),
-        checks: vec![case::Check::read_whole("top left=tight").unwrap()],
+        checks: vec![Check::read_whole("top left=tight").unwrap()],
         moves: Vec::new(),
         why: None,
     };
@@ -214,6 +215,25 @@ fn the_setup_card_tells_what_was_found_unless_it_was_withdrawn() {
         because: "another client's".into(),
     }));
     assert!(!said(&case).contains(slides) && said(&case).contains(fades), "{}", said(&case));
+}
+
+#[test]
+fn the_setup_card_says_on_which_counts_a_check_was_made() {
+    let felt = Check::Under { side: Side::Left, answer: UnderAnswer::Felt(Length::from_mm(30.0)) };
+    let adjustment = Entry::Adjustment(Adjustment {
+        on: DAY,
+        by: "OT".into(),
+        checks: vec![felt],
+        moves: Vec::new(),
+        why: None,
+    });
+    let said = |case: &Case| words(&setup_card(&case.papers(), Paper::A4).unwrap());
+    let (on, before) = ("OT, on these counts: ", "OT, before these counts: ");
+    let case = Case::of("row-six", "440x400").then(adjustment);
+    assert!(said(&case).contains(on) && !said(&case).contains(before), "{}", said(&case));
+    let again = case.plan.clone();
+    let case = case.then(Entry::Plan(again));
+    assert!(!said(&case).contains(on) && said(&case).contains(before), "{}", said(&case));
 }
 
 #[test]

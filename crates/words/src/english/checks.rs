@@ -72,8 +72,9 @@ impl CheckWords for English {
             BrokenLimit::NoRestOnStock => {
                 "the client does not come to rest on the stock fill".to_owned()
             }
-            BrokenLimit::InjuredSite { site, rise, from } => format!(
-                "the injury at the {} would get {:.0} % more pressure than on {}",
+            BrokenLimit::InjuredSite { site, healed, rise, from } => format!(
+                "the {} at the {} would get {:.0} % more pressure than on {}",
+                if *healed { "healed injury" } else { "injury" },
                 self.site(*site),
                 rise * 100.0,
                 counts_told_from(*from)

@@ -49,6 +49,15 @@ pub use self::take_home::{PassageTexts, StepTexts, TakeHomeTexts, WrittenTableTe
 pub use self::template::TemplateTexts;
 pub use self::wash_day::WashDayTexts;
 
+/// The counts on which checks were made, as a paper of counts names them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CheckedOn {
+    /// Those before the paper's: the checks led to these.
+    CountsBefore,
+    /// The paper's own.
+    TheseCounts,
+}
+
 /// What stands on the papers.
 pub trait PaperWords {
     /// What several documents say.
@@ -162,8 +171,8 @@ pub trait PaperWords {
     fn fitting_found(&self, check: &FittingCheck) -> String;
     /// What else was found on the cushion or the skin, and is in the record: a sentence.
     fn entry_found(&self, entry: &Entry) -> String;
-    /// What checks by hand found that cells were moved for: a sentence.
-    fn checks_found(&self, adjustment: &Adjustment) -> String;
+    /// What checks by hand found, on these counts or on those before: a sentence.
+    fn checks_found(&self, adjustment: &Adjustment, on: CheckedOn) -> String;
     /// Where cells are, in a table of moves.
     fn place(&self, place: Place) -> String;
     /// From what the moves to a plan go out.

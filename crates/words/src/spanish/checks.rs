@@ -71,8 +71,9 @@ impl CheckWords for Spanish {
             BrokenLimit::NoRestOnStock => {
                 "la persona no queda en reposo con el llenado de serie".to_owned()
             }
-            BrokenLimit::InjuredSite { site, rise, from } => format!(
-                "la lesión del {} recibiría un {:.0} % más de presión que con {}",
+            BrokenLimit::InjuredSite { site, healed, rise, from } => format!(
+                "la {} del {} recibiría un {:.0} % más de presión que con {}",
+                if *healed { "lesión curada" } else { "lesión" },
                 self.site(*site),
                 rise * 100.0,
                 counts_told_from(*from)

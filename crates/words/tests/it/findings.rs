@@ -172,7 +172,18 @@ fn limits() -> Vec<BrokenLimit> {
         BrokenLimit::LeansAway,
         BrokenLimit::NoRest,
         BrokenLimit::NoRestOnStock,
-        BrokenLimit::InjuredSite { site: SiteName::Coccyx, rise: 0.12, from: ToldFrom::Passed },
+        BrokenLimit::InjuredSite {
+            site: SiteName::Coccyx,
+            healed: false,
+            rise: 0.12,
+            from: ToldFrom::Passed,
+        },
+        BrokenLimit::InjuredSite {
+            site: SiteName::Coccyx,
+            healed: true,
+            rise: 0.12,
+            from: ToldFrom::Present,
+        },
         BrokenLimit::TooHeavy { weight, rating },
     ]
 }

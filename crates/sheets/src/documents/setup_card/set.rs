@@ -3,6 +3,7 @@
 use case::Entry;
 use cushion::CompartmentIx;
 use kurbo::{Point, Rect};
+use words::CheckedOn;
 
 use super::super::ClientPapers;
 use super::super::code::Code;
@@ -27,12 +28,13 @@ struct Room {
 
 impl Room {
     /// From the most room to the least in which one can still write.
-    const ALL: [Self; 5] = [
+    const ALL: [Self; 6] = [
         Self { drawing: 0.38, row: 6.4 },
         Self { drawing: 0.36, row: 5.8 },
         Self { drawing: 0.33, row: 5.4 },
         Self { drawing: 0.30, row: 5.0 },
         Self { drawing: 0.26, row: 4.8 },
+        Self { drawing: 0.24, row: 4.8 },
     ];
 }
 
@@ -44,17 +46,37 @@ struct Note {
     style: Style,
     /// Whether it is a heading.
     head: bool,
+    /// Whether it stays on one side with what comes next: a list whose order matters is read at a glance.
+    keeps_with_next: bool,
 }
 
-/// The pages of the part, with the largest drawing with which it is one.
+/// The pages of the part, with the largest drawing with which it is one; else with which the counts stand
+/// beside it on the first.
 pub(super) fn pages(papers: &ClientPapers<'_>, paper: Paper) -> Result<Vec<Page>, SetError> {
     let notes = notes(papers);
-    first_within(1, &Room::ALL, |room| {
-        flowed(papers, paper, Part::Set, |flow| set(flow, papers, &notes, room, paper))
-    })
+    let whole = |room: Room| {
+        flowed(papers, paper, Part::Set, |flow| {
+            counts_with_drawing(flow, papers, &notes, room, paper)?;
+            flow.space(2.5);
+            found(flow, papers, room)?;
+            changed(flow, papers)
+        })
+    };
+    let pages = first_within(1, &Room::ALL, whole)?;
+    let keeps_counts = |room: &Room| {
+        let upper = flowed(papers, paper, Part::Set, |flow| {
+            counts_with_drawing(flow, papers, &notes, *room, paper)
+        });
+        upper.is_ok_and(|pages| pages.len() == 1)
+    };
+    match Room::ALL.into_iter().find(keeps_counts) {
+        Some(room) if pages.len() > 1 => whole(room),
+        _ => Ok(pages),
+    }
 }
 
-fn set(
+/// The drawing with what stands beside and below it, and the counts.
+fn counts_with_drawing(
     flow: &mut Flow<'_>,
     papers: &ClientPapers<'_>,
     notes: &[Note],
@@ -82,9 +104,7 @@ fn set(
         flow.space(1.0);
         flow.put(|frame| frame.paragraph(papers.language.setup_card().all_moved, &BODY))?;
     }
-    flow.space(2.5);
-    found(flow, papers, room)?;
-    changed(flow, papers)
+    Ok(())
 }
 
 /// What the counts are expected to change, wanted or not.
@@ -111,12 +131,20 @@ fn notes(papers: &ClientPapers<'_>) -> Vec<Note> {
         if entries.is_empty() {
             return;
         }
-        let (mark, words) = (String::new(), head.to_owned());
-        notes.push(Note { mark, indent: 0.0, words, style: LESSER_HEADING, head: true });
+        let (mark, words, count) = (String::new(), head.to_owned(), entries.len());
+        notes.push(Note {
+            mark,
+            indent: 0.0,
+            words,
+            style: LESSER_HEADING,
+            head: true,
+            keeps_with_next: true,
+        });
         notes.extend(entries.into_iter().enumerate().map(|(at, words)| {
             let mark = if numbered { format!("{}", at + 1) } else { "–".to_owned() };
             let indent = if numbered { 5.0 } else { 3.0 };
-            Note { mark, indent, words, style, head: false }
+            let keeps_with_next = numbered && at + 1 < count;
+            Note { mark, indent, words, style, head: false, keeps_with_next }
         }));
     };
     let mut known = language.posture(&client.posture);
@@ -200,16 +228,17 @@ fn code(page: &mut Page, papers: &ClientPapers<'_>, column: Rect) -> Result<Rect
     Ok(Rect { y1: y0 - 1.0, ..column })
 }
 
-/// Sets notes until there is no more room; no heading stands last.
+/// Sets notes until there is no more room for one with what it keeps with.
 fn beside(frame: &mut Frame<'_>, notes: &[Note]) -> Result<usize, SetError> {
     for (at, note) in notes.iter().enumerate() {
-        let width = frame.area().width() - note.indent;
-        let lines = |note: &Note| -> Result<f64, SetError> {
-            Ok(wrap(&note.words, &note.style, width)?.len() as f64 * note.style.line_height())
+        let width = frame.area().width();
+        let height = |note: &Note| -> Result<f64, SetError> {
+            let lines = wrap(&note.words, &note.style, width - note.indent)?.len() as f64;
+            Ok(lines * note.style.line_height() + if note.head { 1.5 } else { 0.0 })
         };
-        let mut needed = lines(note)?;
-        if let (true, Some(next)) = (note.head, notes.get(at + 1)) {
-            needed += lines(next)? + 1.5;
+        let mut needed = height(note)?;
+        for pair in notes[at..].windows(2).take_while(|pair| pair[0].keeps_with_next) {
+            needed += height(&pair[1])?;
         }
         if needed > frame.room() {
             return Ok(at);
@@ -258,9 +287,12 @@ fn found_for(papers: &ClientPapers<'_>) -> Vec<String> {
         Some(Entry::Adjustment(_)) => latest - 1,
         _ => latest,
     };
-    let said = record[from..].iter().filter_map(|entry| match entry {
+    let said = record.iter().enumerate().skip(from).filter_map(|(at, entry)| match entry {
         Entry::FittingCheck(check) => Some(papers.language.fitting_found(check)),
-        Entry::Adjustment(own) => Some(papers.language.checks_found(own)),
+        Entry::Adjustment(own) => {
+            let on = if at < latest { CheckedOn::CountsBefore } else { CheckedOn::TheseCounts };
+            Some(papers.language.checks_found(own, on))
+        }
         Entry::Checked(_) | Entry::Skin(_) => Some(papers.language.entry_found(entry)),
         _ => None,
     });

@@ -34,7 +34,7 @@ pub(super) use self::dates::day;
 use super::English;
 use super::parts::{capital, cells, counted, inches, list, loud_side, mm, side};
 use crate::{
-    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
+    BasicWords, CheckedOn, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
     LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, RangeTableTexts, RecordWords,
     ReviewTexts, SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
     TemplateTexts, WashDayTexts,
@@ -352,9 +352,13 @@ impl PaperWords for English {
         format!("{}, {}, {}.", entry.on(), entry.by(), self.entry(entry))
     }
 
-    fn checks_found(&self, adjustment: &Adjustment) -> String {
+    fn checks_found(&self, adjustment: &Adjustment, counts: CheckedOn) -> String {
         let Adjustment { on, by, checks, .. } = adjustment;
-        format!("{on}, {by}, before these counts: {}.", self.checks(checks))
+        let counts = match counts {
+            CheckedOn::CountsBefore => "before these counts",
+            CheckedOn::TheseCounts => "on these counts",
+        };
+        format!("{on}, {by}, {counts}: {}.", self.checks(checks))
     }
 
     fn place(&self, place: Place) -> String {

@@ -38,7 +38,7 @@ use super::parts::{
     COMPARTMENTS, SPARE_CELLS, capital, cells, counted, decimal, inches, list, loud_side, mm, side,
 };
 use crate::{
-    BasicWords, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
+    BasicWords, CheckedOn, FillCardTexts, GoalWords as _, HeightGaugeTexts, HistoryTexts, Language,
     LetterTexts, MeasuringFormTexts, OrderTexts, PaperWords, RangeTableTexts, RecordWords,
     ReviewTexts, SectionTexts, SetupCardTexts, SharedTexts, SurveyTexts, TagTexts, TakeHomeTexts,
     TemplateTexts, WashDayTexts,
@@ -366,9 +366,13 @@ impl PaperWords for Spanish {
         format!("{}, {}, {}.", entry.on(), entry.by(), self.entry(entry))
     }
 
-    fn checks_found(&self, adjustment: &Adjustment) -> String {
+    fn checks_found(&self, adjustment: &Adjustment, counts: CheckedOn) -> String {
         let Adjustment { on, by, checks, .. } = adjustment;
-        format!("{on}, {by}, antes de estas cantidades: {}.", self.checks(checks))
+        let counts = match counts {
+            CheckedOn::CountsBefore => "antes de estas cantidades",
+            CheckedOn::TheseCounts => "con estas cantidades",
+        };
+        format!("{on}, {by}, {counts}: {}.", self.checks(checks))
     }
 
     fn place(&self, place: Place) -> String {
