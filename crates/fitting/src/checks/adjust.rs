@@ -421,7 +421,6 @@ fn adjusting(
     learnt: &Estimate,
 ) -> Adjusting {
     let (pattern, checks) = (input.cushion.pattern(), input.checks);
-    let limit = Length::from_m(Parameters::default().clearance_limit);
     let pinched =
         |side: &Side| checks.contains(&Check::Top { side: *side, answer: TopAnswer::Pinched });
     let held: Vec<Side> = [Side::Left, Side::Right].into_iter().filter(pinched).collect();
@@ -442,7 +441,6 @@ fn adjusting(
         unsure: learnt.clearance_sd.map(|sd| (SURE * sd - RISE_OF_LIMIT).max(0.0)),
         doubted: unsure_near_the_limit(rounds, learnt),
         sure: learnt.clearance_sd.map(sure),
-        felt_low: [Side::Left, Side::Right].into_iter().any(|side| felt_below(rounds, side, limit)),
         surface_sd: learnt.surface_sd,
         higher_sd: learnt.higher_sd,
         bounds: bounds.collect(),

@@ -264,7 +264,7 @@ impl Estimation<'_> {
     }
 
     fn seen_in(&self, restings: Vec<Option<Resting>>) -> Seen {
-        // Where the body does not rest, the number is as if it fitted: it teaches nothing.
+        // Where the body does not rest, the number says nothing; that it does not is weighed by itself.
         let number = |(at, _, meaning): &(usize, Check, Meaning)| {
             let resting = restings[*at].as_ref();
             resting
@@ -287,13 +287,9 @@ impl Estimation<'_> {
     ) -> (T, Result<Around, BodyError>) {
         let all: Vec<usize> = (0..USUAL.len()).collect();
         let slope = |at: &usize| -> Result<(Vec<f64>, [f64; 5]), BodyError> {
-            let at = *at;
-            // Towards the inside of a one-sided range: there the usual value is its high end.
-            let range = Unknown::ALL[at].range(self.usual);
-            let probe = if range.high > range.usual { PROBE } else { -PROBE };
-            let mut moved = USUAL;
-            moved[at] += probe;
-            let there = self.seen(&moved, Some(&seen))?;
+            let Some((probe, there)) = self.beside_usual(*at, &seen)? else {
+                return Ok((vec![0.0; seen.numbers.len()], [0.0; 5]));
+            };
             let by = |there: f64, here: f64| (there - here) / probe;
             let numbers = there.numbers.iter().zip(&seen.numbers);
             let numbers = numbers.map(|(there, here)| by(*there, *here)).collect();
@@ -308,6 +304,25 @@ impl Estimation<'_> {
         (done, around)
     }
 
+    /// What is seen a little to one side of an unknown's usual value, with how far to that side it is: where
+    /// the client rests on all counts on which they rest there, first towards the inside of a range, else to
+    /// the other side. None where they do so on neither, and nothing is learnt of the unknown.
+    fn beside_usual(&self, at: usize, seen: &Seen) -> Result<Option<(f64, Seen)>, BodyError> {
+        // Of a one-sided range the usual value may be the high end.
+        let range = Unknown::ALL[at].range(self.usual);
+        let inside = if range.high > range.usual { PROBE } else { -PROBE };
+        for probe in [inside, -inside] {
+            let mut moved = USUAL;
+            moved[at] += probe;
+            let there = self.seen(&moved, Some(seen))?;
+            let both = seen.restings.iter().zip(&there.restings);
+            if both.into_iter().all(|(here, there)| here.is_none() || there.is_some()) {
+                return Ok(Some((probe, there)));
+            }
+        }
+        Ok(None)
+    }
+
     fn misfits(&self, seen: &Seen) -> Vec<Misfit> {
         (self.answers.iter().zip(&seen.numbers))
             .map(|((round, check, meaning), number)| {
@@ -320,10 +335,11 @@ impl Estimation<'_> {
     fn disagreement(&self, places: &[f64], seen: &Seen) -> f64 {
         let prior: f64 = places.iter().map(|place| (place / PRIOR).powi(2)).sum();
         let answers = self.answers.iter().zip(&seen.numbers);
-        prior
-            + answers
-                .map(|((_, _, meaning), number)| loss(meaning, meaning.misfit(*number)))
-                .sum::<f64>()
+        let answers =
+            answers.map(|((_, _, meaning), number)| loss(meaning, meaning.misfit(*number)));
+        let checked = self.rounds.iter().zip(&seen.restings).filter(|own| !own.0.checks.is_empty());
+        let fell = checked.filter(|own| own.1.is_none()).count();
+        prior + answers.sum::<f64>() + FELL * fell as f64
     }
 
     /// The matrix of the least-squares problem, and its right side.
@@ -427,6 +443,10 @@ impl Estimate {
         best.map(|(telling, _)| NextStep::TellsMost(*telling))
     }
 }
+
+/// What it costs that a client would not have come to rest on counts on which hands checked them: more than
+/// any answers could, since they sat there.
+const FELL: f64 = 1e6;
 
 /// The misfit from which an answer in words is more and more taken for a wrong one: hands err, and
 /// one wrong word must not outweigh all right ones.

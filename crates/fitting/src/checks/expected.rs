@@ -100,6 +100,11 @@ impl<'a> Expected<'a> {
         Quantity::Clearance(side).value(self.now.as_ref()?)
     }
 
+    /// Whether what is expected under a seat bone is what hands felt in earlier rounds.
+    pub(crate) fn was_felt(&self, side: Side) -> bool {
+        self.unsure[usize::from(side == Side::Right)] > 0.0
+    }
+
     /// Whether every answer is within its fineness of what was expected, with all limits kept.
     pub(crate) fn is_as_planned(&self) -> bool {
         let Some(now) = &self.now else { return false };

@@ -48,12 +48,13 @@ impl Expected<'_> {
     }
 
     /// Whether so much was felt under a bone that held fingers mean too many cells, and not less
-    /// than was expected.
+    /// than was expected; nor more than hands felt before, by what a hand tells.
     fn is_overfilled(&self, side: Side) -> bool {
-        let felt = felt_under(self.input.checks, side);
-        let expected = self.clearance(side);
-        felt.zip(expected)
-            .is_some_and(|(felt, expected)| felt >= ENOUGH_FELT && felt.to_m() >= expected - HAND)
+        let both = felt_under(self.input.checks, side).zip(self.clearance(side));
+        both.is_some_and(|(felt, expected)| {
+            let felt_before = !self.was_felt(side) || felt.to_m() <= expected + HAND;
+            felt >= ENOUGH_FELT && felt.to_m() >= expected - HAND && felt_before
+        })
     }
 
     /// A few cells out from under each of these bones; none where that would harm.
@@ -61,7 +62,9 @@ impl Expected<'_> {
         let now = self.now.as_ref()?;
         let clearance = |side| {
             let felt = felt_under(self.input.checks, side).map(Length::to_m);
-            felt.or_else(|| self.clearance(side))
+            let expected = self.clearance(side).filter(|_| felt.is_none() || self.was_felt(side));
+            // A hand that feels more than hands did before may err: the less of both is left surely.
+            felt.into_iter().chain(expected).reduce(f64::min)
         };
         let few_out = FewOut {
             search: &Search::solving_only(self.input.cushion, &self.meshes),

@@ -50,8 +50,13 @@ pub(crate) fn harm(needs: &Needs, reference: &Filling) -> Vec<Aim> {
         around(Quantity::LeftShare, SHARE);
     }
     aims.extend(risen(reference, 0, SITE));
-    aims.extend(clearances(0, RESERVE));
+    aims.extend(reserve());
     aims
+}
+
+/// The clearance that is kept in reserve under each seat bone, as harm counts it.
+pub(crate) fn reserve() -> [Aim; 2] {
+    clearances(0, RESERVE)
 }
 
 /// What comes after all goals are met and before they are met closer: kept unless no counts without it

@@ -27,7 +27,8 @@ pub(crate) struct FewOut<'a> {
     pub(crate) needs: &'a Needs,
     /// The cushion as it is.
     pub(crate) now: &'a Filling,
-    /// What is left under the left and the right seat bone, m, as a hand or else the model says.
+    /// What is left under the left and the right seat bone, m: what a hand feels, or what the model says of
+    /// earlier hands where that is less, or where none felt now.
     pub(crate) clearance: [f64; 2],
     /// The sides on which fingers are held.
     pub(crate) sides: &'a [Side],

@@ -5,6 +5,7 @@ pub(crate) mod decision;
 pub(crate) mod effects;
 pub(crate) mod few_out;
 pub(crate) mod judge;
+mod levels;
 pub(crate) mod moves;
 pub(crate) mod plan;
 pub(crate) mod planner;

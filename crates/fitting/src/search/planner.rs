@@ -95,10 +95,10 @@ pub(crate) struct Planner<'a> {
 }
 
 /// What is asked of a planner, with what is known before counts are looked for.
-struct Asked<'r> {
+pub(super) struct Asked<'r> {
     predictor: &'r Predictor<'r>,
-    reader: GoalReader<'r>,
-    wanted: Vec<Wanted>,
+    pub(super) reader: GoalReader<'r>,
+    pub(super) wanted: Vec<Wanted>,
     /// The spread of the stock fill, where it was looked for.
     of_stock: Option<Ends>,
     /// Who is told how far the search is.
@@ -251,29 +251,8 @@ impl<'a> Planner<'a> {
         search.filled(stock_counts, None)
     }
 
-    /// The best counts of the first level on which the limits can be kept, or of the last.
-    fn best_of_levels(
-        &self,
-        asked: &Asked<'_>,
-        task: Task,
-        needed: [f64; 2],
-    ) -> Result<FoundPlan, BodyError> {
-        let mut found = None;
-        for (task, needed) in self.levels(&asked.reader, task, needed) {
-            let own = self.found_for(asked, task, needed)?;
-            // Only of an injury may a clinician take more by name.
-            let is_kept = !own.not_safe.iter().any(BrokenLimit::may_be_taken)
-                || own.counts.iter().zip(&self.home).all(|(own, home)| f64::from(*own) == *home);
-            found = Some(own);
-            if is_kept {
-                break;
-            }
-        }
-        Ok(found.expect("there is one level at least"))
-    }
-
     /// The best counts that leave so much clearance under each seat bone, m, with what they do.
-    fn found_for(
+    pub(super) fn found_for(
         &self,
         asked: &Asked<'_>,
         task: Task,
@@ -286,8 +265,8 @@ impl<'a> Planner<'a> {
         let times = if task == Task::Stay { 0 } else { AGAIN + 1 };
         for time in 1..=times {
             progress.tell(PlanStep::Search { time });
-            let needed = needed.map(|clearance| clearance + spare);
-            let searched = self.searched(reader, wanted, task, needed, known.take());
+            let asked = needed.map(|clearance| clearance + spare);
+            let searched = self.searched(reader, wanted, task, asked, known.take());
             let Some((found, slopes)) = searched else { break };
             known = slopes;
             let is_worth_it = match task {
@@ -306,8 +285,12 @@ impl<'a> Planner<'a> {
             let near = Near { fine, rough: rough.as_ref().map(|near| &near.resting) };
             verified = self.verified(predictor, &counts, near, of_stock.as_ref());
             let fine = verified.answer.as_ref();
+            // What the meshes differ by is asked for beside. What the search itself could not reach is not
+            // reached by asking for more, which would only cost more of all else.
             match fine.and_then(|fine| self.missing(predictor, fine, needed)) {
-                Some(missing) if missing > 0.0 => spare += missing + SPARE,
+                Some(missing) if missing > 0.0 && leaves(&found, needed) => {
+                    spare += missing + SPARE
+                }
                 _ => break,
             }
         }
@@ -509,6 +492,14 @@ impl<'a> Planner<'a> {
         }
         FoundPlan { counts, goals, prediction, not_safe, costs: None }
     }
+}
+
+/// Whether a filling leaves so much clearance under each seat bone, m.
+fn leaves(filling: &Filling, needed: [f64; 2]) -> bool {
+    let keeps = |(side, needed): (Side, f64)| {
+        Quantity::Clearance(side).value(filling).is_none_or(|clearance| clearance >= needed)
+    };
+    [Side::Left, Side::Right].into_iter().zip(needed).all(keeps)
 }
 
 /// The stock fill of a cushion, in the pattern's order.

@@ -27,7 +27,8 @@ const FOUR_IN_FIVE: f64 = 0.84;
 const WORTH: f64 = 0.25;
 const WORTH_OF_A_CELL: f64 = 0.05;
 /// And for each earlier round whose moves mended no limit and should have brought the goal nearer by
-/// [`WORTH`]: what those did not bring is more likely what hands cannot tell, which is about a tolerance.
+/// [`WORTH`] and near enough: what those did not bring is more likely what hands cannot tell, which is about
+/// a tolerance.
 const WORTH_AFTER_MOVES: f64 = 1.0;
 /// Cells of an adult's compartment, of which those of a child's are counted as the same share.
 const ADULT_COMPARTMENT: f64 = 60.0;
@@ -37,8 +38,10 @@ const ADULT_COMPARTMENT: f64 = 60.0;
 const WORTH_CONFIRMING: f64 = 1e-3;
 
 /// What each goal that is not refused is about, without what only goes with it.
-fn goals(wanted: &[Wanted]) -> impl Iterator<Item = Vec<&Aim>> {
-    let all = wanted.iter().filter_map(|goal| goal.aims.as_ref().ok());
+pub(super) fn goals<'w>(
+    wanted: impl IntoIterator<Item = &'w Wanted>,
+) -> impl Iterator<Item = Vec<&'w Aim>> {
+    let all = wanted.into_iter().filter_map(|goal| goal.aims.as_ref().ok());
     all.map(|aims| aims.iter().filter(|aim| !aim.goes_with()).collect())
 }
 
@@ -69,8 +72,6 @@ pub(crate) struct Adjusting {
     /// How much more than the limit would be sure under each seat bone, m: no goal brings the clearance
     /// below that.
     pub(crate) sure: [f64; 2],
-    /// Whether hands felt less than the limit under a seat bone in this round.
-    pub(crate) felt_low: bool,
     /// How unsure the surface pressure at each seat bone is, Pa, and the height of the right one over
     /// the left, m, each as a standard deviation.
     pub(crate) surface_sd: [f64; 2],
@@ -172,7 +173,7 @@ impl Planner<'_> {
     }
 
     /// The least clearance under each seat bone by the estimate, m.
-    fn least(&self) -> [f64; 2] {
+    pub(super) fn least(&self) -> [f64; 2] {
         let limit = self.assumptions.parameters.clearance_limit;
         let unsure = self.adjusting.as_ref().map_or([0.0; 2], |adjusting| adjusting.unsure);
         unsure.map(|unsure| limit + unsure)
@@ -219,32 +220,11 @@ impl Planner<'_> {
             match task {
                 Task::Stay => needed,
                 Task::Repair | Task::Confirm if now < needed => needed.max(limit + HAND),
-                _ => needed.max(limit + adjusting.sure[at]).min(now - SPARE),
+                // What is sure has room for what the search keeps spare beside.
+                _ => needed.max(limit + adjusting.sure[at] - SPARE).min(now - SPARE),
             }
         };
         [aimed_at(0, Side::Left), aimed_at(1, Side::Right)]
-    }
-
-    /// What is tried one after the other until no injury gets more: what is to be done, with the clearance
-    /// under each seat bone, m. Where hands feel too little, what is kept in reserve is given up before an
-    /// injury is loaded; and a clearance that is only doubted moves no cells onto one. Where nothing
-    /// spares it, the last counts are those that load it least.
-    pub(super) fn levels(
-        &self,
-        reader: &GoalReader<'_>,
-        task: Task,
-        needed: [f64; 2],
-    ) -> Vec<(Task, [f64; 2])> {
-        let mut levels = vec![(task, self.aimed_at(reader, task, needed))];
-        match task {
-            Task::Repair if self.adjusting.as_ref().is_some_and(|own| own.felt_low) => {
-                levels.extend([(task, needed), (task, self.least())]);
-            }
-            Task::Confirm => levels.push((Task::Stay, needed)),
-            Task::Repair | Task::Pursue | Task::Stay => {}
-        }
-        levels.dedup();
-        levels
     }
 
     /// The sides on which the counts as they are leave too little.
@@ -269,7 +249,9 @@ impl Planner<'_> {
         wanted: &[Wanted],
         found: &Filling,
     ) -> bool {
-        let Some(Adjusting { earlier, .. }) = &self.adjusting else { return true };
+        if self.adjusting.is_none() {
+            return true;
+        }
         let search = self.search(reader.meshes, Vec::new());
         let Some(home) = search.filled(&self.home, Some(found)) else { return true };
         let cells: f64 = (found.counts.iter().zip(&self.home))
@@ -278,17 +260,25 @@ impl Planner<'_> {
         let is_worth_it = |aims: Vec<&Aim>| {
             let gain = self.gain(&search, &aims, &home, found);
             let least = WORTH + WORTH_OF_A_CELL * cells;
-            let tried = |[before, after]: &&[Vec<f64>; 2]| {
-                let [before, after] =
-                    [before, after].map(|counts| search.filled(counts, Some(&home)));
-                let is_for_goals = !self.leaves_too_little(before.as_ref());
-                let gain = |(before, after)| misses(&aims, &before) - misses(&aims, &after);
-                is_for_goals && before.zip(after).is_none_or(|both| gain(both) >= WORTH)
-            };
             gain >= least
-                && gain >= least + WORTH_AFTER_MOVES * earlier.iter().filter(tried).count() as f64
+                && gain >= least + WORTH_AFTER_MOVES * self.tries(&search, &aims, &home) as f64
         };
         goals(wanted).any(is_worth_it)
+    }
+
+    /// Earlier rounds whose moves were for the goals and should have brought one with these aims nearer. The
+    /// last one is none where its moves were expected to leave the goal off: more was to come.
+    fn tries(&self, search: &Search<'_>, aims: &[&Aim], home: &Filling) -> usize {
+        let Some(Adjusting { earlier, expected, .. }) = &self.adjusting else { return 0 };
+        let falls_short = expected.as_ref().is_some_and(|own| self.is_off_by_more(aims, own, 1.0));
+        let counted = earlier.len().saturating_sub(usize::from(falls_short));
+        let tried = |[before, after]: &&[Vec<f64>; 2]| {
+            let [before, after] = [before, after].map(|counts| search.filled(counts, Some(home)));
+            let is_for_goals = !self.leaves_too_little(before.as_ref());
+            let gain = |(before, after)| misses(aims, &before) - misses(aims, &after);
+            is_for_goals && before.zip(after).is_none_or(|both| gain(both) >= WORTH)
+        };
+        earlier[..counted].iter().filter(tried).count()
     }
 
     /// How many tolerances a goal with these aims comes nearer; nothing where it is not taken up again.
@@ -302,6 +292,6 @@ impl Planner<'_> {
 }
 
 /// How many tolerances a goal with these aims is off.
-fn misses(aims: &[&Aim], filling: &Filling) -> f64 {
+pub(super) fn misses(aims: &[&Aim], filling: &Filling) -> f64 {
     aims.iter().map(|aim| aim.misses(filling)).fold(0.0, f64::max)
 }

@@ -1,9 +1,12 @@
-//! Witnesses that need what is private: all counts around an answer, shared slopes, goals that are taken up
-//! again, simulated clients, and the audit of what is decided.
+//! Witnesses that need what is private: all counts around an answer, shared slopes, what is kept in reserve,
+//! who sat where they were checked, goals that are taken up again, simulated clients, and the audit of what is
+//! decided.
 
 mod audit;
 mod brink;
 mod dice;
+mod levels;
+mod sat_there;
 mod shared_slopes;
 mod simulated_clients;
 mod taken_up_again;

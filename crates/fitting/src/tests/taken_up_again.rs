@@ -40,7 +40,6 @@ fn adjusting(counts: &[f64], expected: Option<&Filling>) -> Adjusting {
         unsure: [0.0; 2],
         doubted: [0.0; 2],
         sure: [0.0; 2],
-        felt_low: false,
         surface_sd: [0.0; 2],
         higher_sd: 0.0,
         bounds: counts.iter().map(|count| [0.0, 2.0 * count]).collect(),
@@ -133,10 +132,12 @@ fn a_goal_is_pursued_with_the_clearance_that_there_is() {
         let reader = GoalReader { needs: &needs, pattern, meshes: &meshes, stock: &at_stock };
         own.aimed_at(&reader, Task::Pursue, [limit; 2])[0]
     };
-    // What whole cells lose is kept beside.
+    // What whole cells lose is kept beside, and is part of what is sure.
     assert_eq!(kept(now - limit + 1e-3), now - SPARE);
-    assert_eq!(kept(now - limit - 0.1e-3), now - SPARE);
-    assert_eq!(kept(1e-3), limit + 1e-3);
+    assert_eq!(kept(now - limit - 0.1e-3), limit + (now - limit - 0.1e-3) - SPARE);
+    assert_eq!(kept(1e-3), limit + 1e-3 - SPARE);
+    // Never below the limit.
+    assert_eq!(kept(0.1e-3), limit);
 }
 
 /// Where no hand feels, no more is known than of the seat bones.

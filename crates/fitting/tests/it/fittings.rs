@@ -377,3 +377,33 @@ fn the_mirrored_answer_is_the_mirrored_verdict() {
     let b = case.adjust(&[pinched(Side::Right), felt(Side::Right, 40.0), felt(Side::Left, 30.0)]);
     assert_eq!((a.verdict, mirrored(&a.counts)), (b.verdict, b.counts));
 }
+
+/// A hand that feels much where hands felt little before, on the same cells, takes out no more than what both
+/// leave.
+#[test]
+fn held_fingers_take_out_less_where_hands_felt_less_before() {
+    for side in BOTH {
+        let mut case = planned("row-six", light(60.0));
+        let other = felt(side.other(), 36.0);
+        let held = [pinched(side), felt(side, 36.0), other];
+        let taken =
+            |case: &Planned| -> u32 { case.adjust(&held).moves.iter().map(|own| own.cells).sum() };
+        let alone = taken(&case);
+        assert!(alone > 0, "there is something to take out");
+        let recorded = testkit::recorded(case.cushion.pattern(), &case.counts);
+        case.client.record.push(case::Entry::Plan(recorded));
+        let earlier = |mm: f64| {
+            let checks = vec![felt(side, mm), other];
+            let (moves, why) = (Vec::new(), None);
+            case::Entry::Adjustment(case::Adjustment {
+                on: DAY,
+                by: "OT".to_owned(),
+                checks,
+                moves,
+                why,
+            })
+        };
+        case.client.record.extend([earlier(25.0), earlier(25.0)]);
+        assert_eq!(taken(&case), 0, "{side:?}: {alone} cells alone");
+    }
+}

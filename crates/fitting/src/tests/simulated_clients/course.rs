@@ -1,6 +1,6 @@
 //! One simulated client from the plan until an adjustment stops.
 
-use case::{Check, Date, Entry, NextStep, TopAnswer, UnderAnswer, Verdict};
+use case::{BrokenLimit, Check, Date, Entry, NextStep, TopAnswer, UnderAnswer, Verdict};
 use cushion::Side;
 use mechanics::{Parameters, Stop};
 
@@ -35,6 +35,8 @@ pub(super) struct Outcome {
     pub(super) off_by_a_tolerance: bool,
     /// Whether a move lowered a bone that was pinched or felt.
     pub(super) harmed: bool,
+    /// Whether an answer took a client whom hands had checked to fall from those counts.
+    pub(super) taken_to_fall: bool,
     /// What happened.
     pub(super) story: String,
 }
@@ -65,6 +67,7 @@ pub(super) fn run(cushions: &Cushions, seed: u64) -> Outcome {
         outcome.story += &format!("\n   {round}: {truth:.4?}");
         let (checks, next) = answered(&mut case, &counts, &mut outcome.story);
         outcome.harmed |= harmed(&case, &checks, &counts, &next.counts);
+        outcome.taken_to_fall |= !checks.is_empty() && falls(&next);
         if is_a_stop(&next) {
             outcome.stopped = Some(round);
             outcome.unsafe_then = !truth.as_ref().is_some_and(is_safe);
@@ -160,6 +163,14 @@ fn is_a_stop(next: &Adjusted) -> bool {
         && next.doubts.is_empty()
         && next.not_safe.is_empty()
         && !asks
+}
+
+/// Whether an answer that moves nothing says that the client does not come to rest.
+fn falls(next: &Adjusted) -> bool {
+    let falls = |limit: &BrokenLimit| {
+        matches!(limit, BrokenLimit::Tips | BrokenLimit::LeansAway | BrokenLimit::NoRest)
+    };
+    next.moves.is_empty() && next.not_safe.iter().any(falls)
 }
 
 /// Whether moves harm in the truth: a bone that was felt is lowered, or one that was pinched is

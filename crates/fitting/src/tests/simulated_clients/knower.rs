@@ -65,7 +65,6 @@ pub(super) fn next_counts(case: &Case<'_>, counts: &[u32]) -> Vec<u32> {
         unsure: [0.0; 2],
         doubted: [HAND; 2],
         sure: [HAND; 2],
-        felt_low: true,
         surface_sd: [FINGERS; 2],
         higher_sd: LOWER_SIDE,
         bounds: bounds.collect(),
