@@ -18,13 +18,16 @@
 //! less cannot be told from too little by any number of notches, with no fingers held. Who is settled
 //! but unsafe is counted among all who come to rest.
 //!
-//! On the seeds 6000 to 6199, 106 can be settled and 100 are, one is settled but unsafe, and none is
-//! harmed. Of the other six two stop with a goal open that who knows the truth would pursue, two have
-//! fingers pinched in round after round, one still moves in the last round, and one leans beyond what has
-//! numbers after a move of eight cells. These were looked at one by one while the decision was made, and
-//! are better for it than others: on the seeds 6200 to 6399, at which nobody had looked, 99 can be settled
-//! and 84 are. Of the other fifteen eight stop with a goal open, six do not stop, and one is settled
-//! but unsafe, the only one; one who cannot be settled is harmed. Together that is nine in ten.
+//! On the seeds 6000 to 6399, 205 can be settled and 191 are. All that are not were looked at one by one
+//! while the decision was made: three have fingers held round after round, three lean beyond what has numbers
+//! after a move of eight to fifteen cells, four stop with a goal open, most by a hair of what cells are worth,
+//! two sit at 27 mm, which nobody can be sure of, one is still moved in the last round, and one was read 7 mm
+//! too high. On the seeds 6400 to 6499, at which nobody had looked, 50 can be settled and 44 are: together
+//! that is 92 in a hundred. Five of the 500 are settled but unsafe. Three who cannot be settled are harmed:
+//! cells that were to raise a pinched bone over a full compartment lower it by half a millimetre at most.
+//!
+//! What is missing is not noise alone: an earlier decision settled 45 of 54, and 49 of them had hands never
+//! erred.
 
 mod client;
 mod course;
