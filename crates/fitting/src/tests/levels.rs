@@ -3,54 +3,20 @@
 use std::cell::RefCell;
 
 use case::{Client, Flexibility, Goal, MeasuredAt, PelvicObliquity, Want};
-use cushion::{Length, Mass, Side};
+use cushion::{Length, Side};
 use mechanics::Stop;
 
 use crate::goals::aims::{Filling, Quantity, real};
-use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::SearchMeshes;
-use crate::prediction::prepared::{PreparedCushion, Spacings};
-use crate::prediction::unknowns::Assumptions;
 use crate::search::planner::{Planner, stock_counts};
 use crate::search::progress::{PlanStep, Progress};
 use crate::search::steps::Search;
-use crate::search::task::Adjusting;
-
-const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
-    [measures]\nunits = \"mm\"\nhip_width = 390\n\
-    thigh_depth = { left = 470, right = 480 }\n\
-    [weight]\nkg = 80\nweighed_on = 2026-03-01\n\
-    [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
-
-fn seated(client: &Client) -> (PreparedCushion, Assumptions) {
-    let pattern = testkit::pattern("row-six", "440x400");
-    let spacings = Spacings::all(Length::from_mm(16.0));
-    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
-    let sits = assumptions_of(client, &cushion, Mass::from_kg(80.0), Stop::never());
-    let sits = sits.expect("a body");
-    (cushion, sits)
-}
-
-fn adjusting(counts: &[f64]) -> Adjusting {
-    Adjusting {
-        expected: None,
-        unsure: [0.0; 2],
-        doubted: [0.0; 2],
-        sure: [0.0; 2],
-        surface_sd: [0.0; 2],
-        higher_sd: 0.0,
-        bounds: counts.iter().map(|count| [0.65 * count, 1.35 * count]).collect(),
-        held: Vec::new(),
-        earlier: Vec::new(),
-        passed: None,
-        symmetric: false,
-    }
-}
+use crate::tests::seated::{adjusting, client, seated};
 
 /// A client whose left seat bone is too low over a compartment that is full: only what is put in on the right
 /// lifts it, and turns the pelvis that is to be level.
 fn oblique() -> Client {
-    let mut client = files::read_client(CLIENT).value.expect("a client");
+    let mut client = client(80);
     client.posture.obliquity = Some(PelvicObliquity {
         lower: Side::Left,
         by: Length::from_mm(13.0),
@@ -144,6 +110,7 @@ fn what_cannot_be_reached_is_not_asked_for_again() {
     let home = stock_counts(&cushion);
     let mut own = adjusting(&home);
     own.unsure = [60e-3; 2];
+    own.bounds = home.iter().map(|count| [0.65 * count, 1.35 * count]).collect();
     let planner = Planner::adjusting(&cushion, &client, sits, &home, own, Stop::never());
     let times = RefCell::new(Vec::new());
     let tell = |step: PlanStep| {

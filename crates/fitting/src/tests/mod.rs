@@ -7,6 +7,7 @@ mod brink;
 mod dice;
 mod levels;
 mod sat_there;
+mod seated;
 mod shared_slopes;
 mod simulated_clients;
 mod taken_up_again;

@@ -1,30 +1,18 @@
 //! Who was checked sat there: an estimate at which the client would fall from those counts explains nothing.
 
 use case::{Check, MeasuredAt, UnderAnswer};
-use cushion::{Length, Mass, Side};
+use cushion::{Length, Side};
 use mechanics::Stop;
 
 use crate::checks::estimate::{EstimateMeshes, Round, estimate};
-use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::{ClientOnCushion, has_numbers};
-use crate::prediction::prepared::{PreparedCushion, Spacings};
 use crate::search::planner::stock_counts;
-
-const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
-    [measures]\nunits = \"mm\"\nhip_width = 390\n\
-    thigh_depth = { left = 470, right = 470 }\n\
-    [weight]\nkg = 74\nweighed_on = 2026-03-01\n\
-    [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
+use crate::tests::seated::{client, seated};
 
 /// However far to a side hands say that a client leans, to where more would turn them off the cushion.
 #[test]
 fn an_estimate_rests_on_the_counts_that_were_checked() {
-    let client = files::read_client(CLIENT).value.expect("a client");
-    let pattern = testkit::pattern("row-six", "440x400");
-    let spacings = Spacings::all(Length::from_mm(16.0));
-    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
-    let usual = assumptions_of(&client, &cushion, Mass::from_kg(74.0), Stop::never());
-    let mut usual = usual.expect("a body");
+    let (cushion, mut usual) = seated(&client(74));
     // Who leans far, and whose trunk follows from as high as a trunk can.
     usual.sitter.trunk_height = Length::from_mm(500.0);
     usual.sitter.load_right = Length::from_mm(-5.0);
@@ -37,7 +25,7 @@ fn an_estimate_rests_on_the_counts_that_were_checked() {
             let checks = vec![felt(side, low), felt(side.other(), low + lean), lower];
             let rounds = [Round { counts: counts.clone(), checks }];
             let meshes = EstimateMeshes::of(&cushion);
-            let learnt = estimate(meshes, &pattern, &usual, &rounds, Stop::never());
+            let learnt = estimate(meshes, cushion.pattern(), &usual, &rounds, Stop::never());
             let learnt = learnt.expect("an estimate");
             let seated = ClientOnCushion::new(cushion.coarse(), learnt.assumptions, Stop::never());
             let rest = seated.expect("a body").rest(&counts, None).rest;

@@ -2,59 +2,25 @@
 //! where it is farther off than was told; what moves before it make of that, and what it may cost the
 //! clearance.
 
-use case::{Client, Goal, SiteName, Want};
-use cushion::{Length, Mass, Side};
+use case::{Goal, SiteName, Want};
+use cushion::Side;
 use mechanics::Stop;
 
-use crate::goals::aims::{Aim, Filling, Quantity};
+use crate::goals::aims::{Aim, Quantity};
 use crate::goals::needs::Needs;
 use crate::goals::wanted::{GoalReader, NEAR_STOCK};
-use crate::prediction::assumptions::assumptions_of;
 use crate::prediction::client_on_cushion::SearchMeshes;
-use crate::prediction::prepared::{PreparedCushion, Spacings};
-use crate::prediction::unknowns::Assumptions;
 use crate::search::planner::{Planner, SPARE, stock_counts};
 use crate::search::steps::Search;
-use crate::search::task::{Adjusting, Task};
-
-const CLIENT: &str = "format = 1\nkind = \"client\"\nclient = \"T-1\"\n\
-    [measures]\nunits = \"mm\"\nhip_width = 390\n\
-    thigh_depth = { left = 470, right = 480 }\n\
-    [weight]\nkg = 74\nweighed_on = 2026-03-01\n\
-    [cushion]\nlayout = \"row-six\"\nsize = \"440x400\"\nspare_cells = 20\n";
-
-/// The client, a cushion, and how they are assumed to sit on it.
-fn seated() -> (Client, PreparedCushion, Assumptions) {
-    let client = files::read_client(CLIENT).value.expect("a client");
-    let pattern = testkit::pattern("row-six", "440x400");
-    let spacings = Spacings::all(Length::from_mm(16.0));
-    let cushion = PreparedCushion::new(&pattern, &testkit::cell(), spacings).expect("a cushion");
-    let sits = assumptions_of(&client, &cushion, Mass::from_kg(74.0), Stop::never());
-    (client, cushion, sits.expect("a body"))
-}
-
-/// Knows nothing of how a client sits, so that a goal is off as its aims say.
-fn adjusting(counts: &[f64], expected: Option<&Filling>) -> Adjusting {
-    Adjusting {
-        expected: expected.cloned(),
-        unsure: [0.0; 2],
-        doubted: [0.0; 2],
-        sure: [0.0; 2],
-        surface_sd: [0.0; 2],
-        higher_sd: 0.0,
-        bounds: counts.iter().map(|count| [0.0, 2.0 * count]).collect(),
-        held: Vec::new(),
-        earlier: Vec::new(),
-        passed: None,
-        symmetric: false,
-    }
-}
+use crate::search::task::Task;
+use crate::tests::seated::{adjusting, client, seated};
 
 /// The goal is to be near the stock fill, so that how far it is off is counted by hand: one tolerance is a
 /// share of the stock count.
 #[test]
 fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_half_of_it() {
-    let (mut client, cushion, sits) = seated();
+    let mut client = client(74);
+    let (cushion, sits) = seated(&client);
     client.goals = vec![Goal { want: Want::NearStock, because: None }];
     let pattern = cushion.pattern();
     let meshes = SearchMeshes::new(&cushion, &sits, Stop::never()).expect("a body");
@@ -69,7 +35,8 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
     let is_worth_it_where =
         |doubted: f64, moved: &[[f64; 2]], home: f64, expected: Option<f64>, found: f64| {
             let home = off_by(home).counts;
-            let mut own = adjusting(&home, expected.map(off_by).as_ref());
+            let mut own = adjusting(&home);
+            own.expected = expected.map(off_by);
             own.doubted = [doubted; 2];
             own.earlier = moved.iter().map(|both| both.map(|off| off_by(off).counts)).collect();
             let own =
@@ -115,7 +82,8 @@ fn a_goal_that_fell_short_as_was_told_moves_cells_only_where_they_meet_it_or_hal
 /// is more than sure may be spent on them.
 #[test]
 fn a_goal_is_pursued_with_the_clearance_that_there_is() {
-    let (client, cushion, sits) = seated();
+    let client = client(74);
+    let (cushion, sits) = seated(&client);
     let pattern = cushion.pattern();
     let meshes = SearchMeshes::new(&cushion, &sits, Stop::never()).expect("a body");
     let stock = stock_counts(&cushion);
@@ -126,7 +94,7 @@ fn a_goal_is_pursued_with_the_clearance_that_there_is() {
     let limit = sits.parameters.clearance_limit;
     assert!(now > limit + 2e-3, "there is something to spend: {now}");
     let kept = |sure: f64| {
-        let mut own = adjusting(&stock, None);
+        let mut own = adjusting(&stock);
         own.sure = [sure; 2];
         let own = Planner::adjusting(&cushion, &client, sits.clone(), &stock, own, Stop::never());
         let reader = GoalReader { needs: &needs, pattern, meshes: &meshes, stock: &at_stock };
@@ -143,9 +111,10 @@ fn a_goal_is_pursued_with_the_clearance_that_there_is() {
 /// Where no hand feels, no more is known than of the seat bones.
 #[test]
 fn what_nobody_feels_is_no_surer_than_what_is_felt() {
-    let (client, cushion, sits) = seated();
+    let client = client(74);
+    let (cushion, sits) = seated(&client);
     let stock = stock_counts(&cushion);
-    let mut own = adjusting(&stock, None);
+    let mut own = adjusting(&stock);
     own.surface_sd = [400.0, 900.0];
     let planner = Planner::adjusting(&cushion, &client, sits, &stock, own, Stop::never());
     let unsure =
