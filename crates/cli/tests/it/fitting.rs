@@ -559,3 +559,18 @@ fn a_reserve_is_given_up_before_an_injury_is_loaded() {
     // An injury that is not healed gets a hundredth more at most; whole cells take half of that.
     assert!(injured["rise"].as_f64().unwrap() <= 0.015, "{injured}");
 }
+
+/// Where the clearance and an injury cannot both be kept, the moves that are shown keep the clearance: of an
+/// injury a clinician may take more by name, of the limit nobody less.
+#[test]
+fn the_clearance_is_kept_where_an_injury_cannot_be() {
+    let dir = TestDir::new().with("C.toml", include_str!("../../demo/client.toml"));
+    let found = ["--under", "left=20mm", "--under", "right=20mm"];
+    let words = [&["adjust", "C.toml", "--date", "2026-02-24"][..], &found, &found, &["--json"]];
+    let run = dir.run(&words.concat());
+    assert_eq!(run.code, Some(5), "{}", run.stderr);
+    let report = json(&run.stdout);
+    let broken = report["not_safe"].as_array().unwrap();
+    let ids: Vec<&str> = broken.iter().map(|own| own["id"].as_str().unwrap()).collect();
+    assert_eq!(ids, ["injured-site"], "{}", run.stdout);
+}

@@ -31,6 +31,8 @@ const NOT_LESS: f64 = 1e-3;
 /// One tolerance of the clearance under a bone that was pinched or felt, m: far finer than of any
 /// limit, so that it comes before them.
 const HELD_UNIT: f64 = 0.2e-3;
+/// A clearance that is missing by so little is not out of reach, m: what limits take from each other.
+const LITTLE: f64 = 1e-3;
 /// Times that a plan which a finer mesh finds too low, or to keep less, is looked for again.
 const AGAIN: u8 = 2;
 
@@ -285,11 +287,9 @@ impl<'a> Planner<'a> {
             let near = Near { fine, rough: rough.as_ref().map(|near| &near.resting) };
             verified = self.verified(predictor, &counts, near, of_stock.as_ref());
             let fine = verified.answer.as_ref();
-            // What the meshes differ by is asked for beside. What the search itself could not reach is not
-            // reached by asking for more, which would only cost more of all else.
             match fine.and_then(|fine| self.missing(predictor, fine, needed)) {
-                Some(missing) if missing > 0.0 && leaves(&found, needed) => {
-                    spare += missing + SPARE
+                Some(missing) if self.is_asked_again(&found, needed, missing) => {
+                    spare += missing + SPARE;
                 }
                 _ => break,
             }
@@ -469,6 +469,15 @@ impl<'a> Planner<'a> {
             Some(Aim { rank: 0, quantity, least, most: f64::INFINITY, unit: HELD_UNIT })
         };
         adjusting.held.iter().filter_map(aim).collect()
+    }
+
+    /// Whether counts are looked for again with as much more clearance as is missing, m. What the meshes
+    /// differ by is asked for beside, and what is missing of the limit itself by little, which another limit
+    /// took. What the search could not reach is not reached by asking for more: that costs more of all else.
+    fn is_asked_again(&self, found: &Filling, needed: [f64; 2], missing: f64) -> bool {
+        let limit = self.adjusting.as_ref().map_or(needed, |_| self.least());
+        let is_limit = [0, 1].into_iter().all(|at| needed[at] <= limit[at]);
+        missing > 0.0 && (leaves(found, needed) || is_limit && missing <= LITTLE)
     }
 
     /// By how much the clearance of an answer misses what is needed, m; negative where it keeps it.
