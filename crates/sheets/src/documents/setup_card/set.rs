@@ -63,16 +63,16 @@ pub(super) fn pages(papers: &ClientPapers<'_>, paper: Paper) -> Result<Vec<Page>
         })
     };
     let pages = first_within(1, &Room::ALL, whole)?;
+    if pages.len() == 1 {
+        return Ok(pages);
+    }
     let keeps_counts = |room: &Room| {
         let upper = flowed(papers, paper, Part::Set, |flow| {
             counts_with_drawing(flow, papers, &notes, *room, paper)
         });
         upper.is_ok_and(|pages| pages.len() == 1)
     };
-    match Room::ALL.into_iter().find(keeps_counts) {
-        Some(room) if pages.len() > 1 => whole(room),
-        _ => Ok(pages),
-    }
+    Room::ALL.into_iter().find(keeps_counts).map_or(Ok(pages), whole)
 }
 
 /// The drawing with what stands beside and below it, and the counts.
